@@ -1,0 +1,1 @@
+"""The command `jigsheet`: read, call, write."""

@@ -1,0 +1,36 @@
+"""The errors that callers catch.
+
+    JigsheetError            anything the tool says to its user
+    ├── LengthError          one length that does not follow the grammar
+    └── ReadingError         all faults of one input, reported together
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+class JigsheetError(Exception):
+    """Anything the tool says to its user; the text is complete and needs no traceback."""
+
+
+class LengthError(JigsheetError):
+    """A length that does not follow the grammar; the text names the value and what is allowed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One reading fault: where it stands (`job.toml:12: box[1].width`) and what is wrong there."""
+
+    where: str
+    what: str
+
+    def __str__(self) -> str:
+        return f"{self.where}: {self.what}"
+
+
+class ReadingError(JigsheetError):
+    """All the faults of one input. Nothing is made from an input that has one."""
+
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("\n".join(str(fault) for fault in self.faults))

@@ -1,0 +1,85 @@
+"""Axes, faces and holes, stated once for the whole tool.
+
+- **Front**: x from the left edge, y from the bottom edge, as seen from the room, whichever
+  face a hole is drilled from.
+- **Box side**: x back from the finished front edge (edge band included), y up from the side's
+  bottom end. Lying inside face up with its top end away from you, a left side has its front
+  edge on your left, a right side on your right.
+- **Drawer box's front** (`box-front`): x from the left end, y from its underside, from the room.
+
+A sheet draws the drilled face *as the driller sees it*; `mirror_x` is the one place where a
+face is mirrored.
+
+>>> mirror_x(22.5, 454.0)
+431.5
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+Face = Literal["front", "back", "inside", "box-front"]
+"""The face a hole is drilled from."""
+
+Purpose = Literal[
+    "cup", "cup-fixing", "front-fixing", "pull", "plate", "slide", "shelf", "clearance", "manual"
+]
+"""What a hole is for."""
+
+Polygon = tuple[tuple[float, float], ...]
+"""A closed outline: corners in mm, the last joined to the first."""
+
+SLACK = 1e-6
+"""Slack in mm with which every limit is compared."""
+
+
+def mirror_x(x: float, width: float) -> float:
+    """Give the same place as seen from the other face of a part `width` mm wide (mm)."""
+    return width - x
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """One hole, in the axes of its part; mm. `depth` None means right through."""
+
+    purpose: Purpose
+    face: Face
+    x: float
+    y: float
+    diameter: float
+    depth: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitting:
+    """The holes that belong to one piece of hardware and are never drilled apart.
+
+    `kind` says which: `hinge` (a cup with its fixings), `plate`, `pull`, `slide`,
+    `front-fixing` (one column of screws), `clearance` (its counterpart in the drawer box),
+    `manual`. `index` of `count` numbers the fittings of a kind on their part, from the bottom
+    or, where they stand side by side, from the left as seen from the room; 1-based. `part` is
+    the ID of the front it serves (None for a shelf), `record` the name of its hardware record.
+    `outline` holds the closed outlines of the hardware lying on the part, in the part's axes.
+    `carry` holds further x places on the fitting's line that are not on paper: carried back
+    with a square, or marked through the slide itself; mm.
+    """
+
+    kind: Literal["hinge", "plate", "pull", "slide", "front-fixing", "clearance", "manual"]
+    index: int
+    count: int
+    part: str | None
+    record: str | None
+    holes: tuple[Hole, ...]
+    outline: tuple[Polygon, ...] = ()
+    carry: tuple[float, ...] = ()
+    note: str = ""
+
+
+def rectangle(x0: float, y0: float, x1: float, y1: float) -> Polygon:
+    """Give the rectangle between two opposite corners as a polygon; mm."""
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+
+def collect_holes(fittings: Iterable[Fitting]) -> tuple[Hole, ...]:
+    """Give all holes of some fittings, in order."""
+    return tuple(hole for fitting in fittings for hole in fitting.holes)

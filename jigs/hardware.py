@@ -1,0 +1,113 @@
+"""Hardware, described by its geometry: what a fitting's leaflet or a caliper says.
+
+A record is a frozen value. Generic records ship with the tool as data (`jigs/records/`), each
+number with its standing; a job's own record is `like` one of them and overrides what differs.
+Until `confirmed` says `leaflet` or `measured`, every sheet that depends on it is stamped.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+Confirmed = Literal["leaflet", "measured"]
+Standing = Literal["P", "C", "M", "D", "user"]
+"""Published, common practice, from memory, derived, or given by the user."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HingeRecord:
+    """A concealed cup hinge with its plates; mm.
+
+    `tab`: free edge of the door to the rim of the cup (K), None where neither record nor person
+    fixed it (then 5). `tabs`: what the person can bore. `constant`: C0 in OV = C0 + K - Hp.
+    `plates`: plate heights Hp at hand. `fixing_spacing` (a) runs along the hinge edge,
+    `fixing_inboard` (b) from the cup's centre away from it. `fixing_diameter` None: by the
+    front's material. `flange_*`: outline of the part that lies on the door. `kind`: overlay.
+    """
+
+    name: str
+    like: str | None = None
+    kind: Literal["full", "half", "inset"] = "full"
+    cup_diameter: float = 35.0
+    cup_depth: float = 13.0
+    bit_point: float = 1.0
+    fixing_spacing: float = 45.0
+    fixing_inboard: float = 9.5
+    fixing_diameter: float | None = None
+    fixing_depth: float = 11.0
+    tab: float | None = None
+    tabs: tuple[float, ...] | None = None
+    constant: float = 15.0
+    plates: tuple[float, ...] = (0.0, 2.0, 3.0)
+    plate_line: float = 37.0
+    plate_spacing: float = 32.0
+    plate_diameter: float = 5.0
+    plate_depth: float = 12.0
+    flange_length: float = 62.0
+    flange_width: float = 22.0
+    least_reveal: tuple[tuple[float, float], ...] = ()
+    confirmed: Confirmed | None = None
+    standing: Mapping[str, Standing] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlideRecord:
+    """A pair of drawer slides; mm.
+
+    `mount` `under` or `side`. `length` nominal. `fixing_height` (a): fixing-hole centre above
+    the floor line; `drawer_rise` (b): underside of the drawer side above it, both with the slide
+    set on a flat board. For a side mount, `centre_height` (s): centre line above the drawer
+    box's underside. `width_less`: taken from the opening; from the inside width for `under`
+    (42), from the outside width for `side` (26). `width_tolerance`: how much narrower it may be.
+    `depth_allowance`: inside depth must reach length plus this. `drawer_shorter`: drawer length
+    is nominal less this. `fixing_at`: x of the holes on the box side; `carry_at`: further ones
+    that are marked through the slide. `least_rise`: clearance needed under an undermount drawer.
+    """
+
+    name: str
+    like: str | None = None
+    mount: Literal["under", "side"] = "under"
+    length: float = 533.0
+    fixing_height: float = 33.0
+    drawer_rise: float = 14.0
+    centre_height: float = 0.0
+    width_less: float = 42.0
+    width_tolerance: float = 1.5
+    depth_allowance: float = 16.0
+    drawer_shorter: float = 0.0
+    fixing_at: tuple[float, ...] = (37.0, 165.0)
+    carry_at: tuple[float, ...] = (261.0,)
+    fixing_diameter: float = 5.0
+    fixing_depth: float = 12.0
+    least_rise: float = 0.0
+    recess: float = 13.0
+    end_height: float = 40.0
+    confirmed: Confirmed | None = None
+    standing: Mapping[str, Standing] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PullRecord:
+    """A pull (two holes, `centers` apart) or a knob (`centers` None); mm.
+
+    `drawer`: `center`, `upper-third`, or a length below the front's top edge. `door_inset`: free
+    edge to the pull's line. `door_corner`: corner to the near screw. `tall_height`: a tall
+    door's pull centre above the floor. `two_from`: front width from which two pulls are set.
+    `screws`: through the `front` alone, or `through` the drawer box as well. `foot`: outline
+    of one foot along the pull, `projection`: out from the face.
+    """
+
+    name: str
+    like: str | None = None
+    centers: float | None = 160.0
+    drawer: Literal["center", "upper-third"] | float = "center"
+    door_inset: float = 50.0
+    door_corner: float = 64.0
+    tall_height: float = 1000.0
+    two_from: float = 762.0
+    screws: Literal["front", "through"] = "front"
+    hole_diameter: float = 5.0
+    foot: float = 12.0
+    projection: float = 35.0
+    confirmed: Confirmed | None = None
+    standing: Mapping[str, Standing] = field(default_factory=dict)

@@ -1,0 +1,150 @@
+"""The job as it was read: what the person gave, in mm, before anything is computed.
+
+A value that was not given and has a default carries the default here, and its key stands in
+`Job.assumed` (`material.side`, `reveal.top`, `box.B1.depth`, ...), so that the sheets it touches
+can be stamped ASSUMED. A size that is None is computed from box and reveals.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from jigs.geometry import Face
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+
+FrontKind = Literal[
+    "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"
+]
+BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
+FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
+Unit = Literal["mm", "in"]
+Hand = Literal["left", "right"]
+
+FRONT_KINDS: tuple[FrontKind, ...] = (
+    "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
+)  # fmt: skip
+BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
+FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material:
+    """True thicknesses in mm, measured with a caliper; density of the fronts in kg/m3 or None."""
+
+    side: float = 18.0
+    front: float = 19.0
+    front_kind: FrontMaterial = "mdf"
+    back: float = 6.0
+    band: float = 0.0
+    drawer_side: float = 15.9
+    front_density: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reveal:
+    """Reveals in mm: `side`, `top`, `bottom` from a front's edge to its own box's outside edge;
+    `between` two fronts of one box."""
+
+    side: float = 1.6
+    top: float = 1.6
+    bottom: float = 1.6
+    between: float = 3.2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """The 32 mm grid of the box sides: who keeps to it, and where it starts (None: balanced)."""
+
+    hinges: bool = True
+    slides: bool = False
+    start: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """Names of the hardware records used where a front does not say otherwise."""
+
+    hinge: str | None = None
+    slide: str | None = None
+    drawer_pull: str | None = None
+    door_pull: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HandHole:
+    """A hole given by hand, in the front's axes (mm); `depth` None means through."""
+
+    x: float
+    y: float
+    diameter: float
+    depth: float | None
+    face: Face
+    purpose: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontSpec:
+    """One front as given: None where it is to be computed or taken from the job.
+
+    `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
+    name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
+    """
+
+    id: str
+    kind: FrontKind
+    width: float | None = None
+    height: float | None = None
+    modules: int | None = None
+    share: float | None = None
+    hinged: Hand | None = None
+    thickness: float | None = None
+    stile: float | None = None
+    tab: float | None = None
+    hinge: str | None = None
+    slide: str | None = None
+    pull: str | None = None
+    hinges_at: tuple[float, ...] | None = None
+    leaflet: bool = False
+    bored: bool = False
+    drawer_width: float | None = None
+    drawer_height: float | None = None
+    finish: str = ""
+    note: str = ""
+    holes: tuple[HandHole, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxSpec:
+    """One box: outside sizes in mm, its bottom's height above the finished floor, its fronts
+    from top to bottom. `inferred` where the box was worked out from a bare front list."""
+
+    id: str
+    kind: BoxKind
+    width: float
+    height: float
+    depth: float
+    above_floor: float
+    wall: str = ""
+    x: float | None = None
+    fronts: tuple[FrontSpec, ...] = ()
+    inferred: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """A whole job as read. `assumed` holds the keys of the defaults that stand in for numbers
+    the person did not give; `assumptions` says the same in words, for the check."""
+
+    name: str
+    units: Unit
+    material: Material
+    reveal: Reveal
+    increment: float | None
+    grid: Grid
+    use: Use
+    hinges: Mapping[str, HingeRecord]
+    slides: Mapping[str, SlideRecord]
+    pulls: Mapping[str, PullRecord]
+    boxes: tuple[BoxSpec, ...]
+    assumed: frozenset[str] = field(default_factory=frozenset)
+    assumptions: tuple[str, ...] = ()

@@ -1,0 +1,144 @@
+"""The parts of a job, laid out: sizes, places and holes, ready to be printed.
+
+`jigs.layout.lay_out` makes these from a job; the templates draw them and compute nothing of the
+trade from them.
+"""
+
+from dataclasses import dataclass
+
+from jigs.geometry import Fitting, Hole, collect_holes
+from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job
+from jigs.problems import Problem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HingeChoice:
+    """The tab to bore and the plate to buy; `error` is overlay got less overlay needed, mm."""
+
+    record: str
+    tab: float
+    plate: float
+    error: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerBox:
+    """A drawer box, named `<front>-BOX`: outside width, height, length in mm, `x` and `y` of its
+    lower left corner in its own front's axes, side thickness, and its clearance holes (axes:
+    x from its left end, y from its underside, from the room)."""
+
+    id: str
+    front: str
+    box: str
+    width: float
+    height: float
+    length: float
+    side: float
+    x: float
+    y: float
+    code: str
+    fittings: tuple[Fitting, ...] = ()
+
+    @property
+    def holes(self) -> tuple[Hole, ...]:
+        """All clearance holes."""
+        return collect_holes(self.fittings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Front:
+    """A front laid out: a leaf of a pair is a front of kind `door`.
+
+    `x`, `y`: its lower left corner in the box, from the room. `row` of `rows` counts from the
+    top of the box (1-based, leaves of a pair share a row). `gap_left`, ... are the gaps in mm to
+    the neighbour or the box's outside edge on that side. `least_reveal`: the smallest hinge-edge
+    reveal for this thickness, None where only the leaflet knows. `through_box`: the pull's
+    screws go through the drawer box too. `screw_pull`, `screw_fixing`: screw lengths that suit,
+    mm or None. `reversible`: turned half round, its holes fall on the same places. `held`: the
+    errors that withhold it, in words; then there are no fittings.
+    """
+
+    id: str
+    box: str
+    wall: str
+    box_kind: BoxKind
+    kind: FrontKind
+    hinged: Hand | None
+    width: float
+    height: float
+    thickness: float
+    x: float
+    y: float
+    row: int
+    rows: int
+    gap_left: float
+    gap_right: float
+    gap_top: float
+    gap_bottom: float
+    code: str
+    finish: str = ""
+    note: str = ""
+    bored: bool = False
+    reversible: bool = False
+    hinge: HingeChoice | None = None
+    least_reveal: float | None = None
+    drawer: DrawerBox | None = None
+    through_box: bool = False
+    screw_pull: float | None = None
+    screw_fixing: float | None = None
+    fittings: tuple[Fitting, ...] = ()
+    held: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
+
+    @property
+    def withheld(self) -> bool:
+        """Whether an error keeps this front's sheets from being made."""
+        return bool(self.held)
+
+    @property
+    def holes(self) -> tuple[Hole, ...]:
+        """All holes of the front, both faces."""
+        return collect_holes(self.fittings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """A box side laid out; `board` is its ID (`B1-SIDE-L`). x back from the finished front edge,
+    y up from the bottom end. `thickness` true; `band` is the edge band's thickness; `bottom` is
+    the height of the bottom panel's upper face above the bottom end, where a box already
+    assembled is measured from."""
+
+    box: str
+    wall: str
+    box_kind: BoxKind
+    column: int
+    side: Hand
+    board: str
+    height: float
+    depth: float
+    thickness: float
+    band: float
+    bottom: float
+    code: str
+    fittings: tuple[Fitting, ...] = ()
+    assumed: tuple[str, ...] = ()
+
+    @property
+    def holes(self) -> tuple[Hole, ...]:
+        """All holes in the inside face."""
+        return collect_holes(self.fittings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """A job laid out: its boxes in the job's order, their fronts and sides, and the findings.
+
+    Openings have no front here. `echo` says in one line what was understood.
+    """
+
+    job: Job
+    boxes: tuple[BoxSpec, ...]
+    fronts: tuple[Front, ...]
+    sides: tuple[Side, ...]
+    problems: tuple[Problem, ...]
+    echo: str = ""

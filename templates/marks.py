@@ -1,0 +1,96 @@
+"""Marks on a page, in mm from its lower left corner, x to the right and y up.
+
+Cards, sheets and labels are made of these; a writer turns them into a file and knows nothing
+else. Only a writer whose format counts downwards flips y.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Dash = Literal["", "dashed", "axis"]
+"""Line style: continuous, dashed (hidden edges, outlines), long-dashed dotted (axes); ISO 128."""
+
+THIN = 0.18
+"""Crosses, dimension and extension lines; mm (ISO 128 line widths)."""
+MEDIUM = 0.25
+"""The small picture, frames; mm."""
+WIDE = 0.35
+"""Hole circles, and no other circle; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A straight line from (x1, y1) to (x2, y2)."""
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    width: float = THIN
+    dash: Dash = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Circle:
+    """The outline of a hole at its true diameter: the only circle on a sheet."""
+
+    x: float
+    y: float
+    diameter: float
+    width: float = WIDE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Area:
+    """A filled polygon, black or white."""
+
+    points: tuple[tuple[float, float], ...]
+    fill: Literal["black", "white"] = "black"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outline:
+    """A closed polygon, not filled."""
+
+    points: tuple[tuple[float, float], ...]
+    width: float = THIN
+    dash: Dash = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text:
+    """One line of text. `size` is the height of a capital in mm (ISO 3098: 2.5, 3.5, 5, 7 ...);
+    (x, y) is the base line's point at `anchor`; `angle` 0, or 90 to read from the right."""
+
+    x: float
+    y: float
+    text: str
+    size: float = 2.5
+    bold: bool = False
+    anchor: Literal["start", "middle", "end"] = "start"
+    angle: Literal[0, 90] = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Qr:
+    """A QR symbol of `text`; (x, y) is the lower left corner of its dark modules' square and
+    `module` the side of one module. The quiet zone of 4 modules is the caller's to keep free."""
+
+    x: float
+    y: float
+    text: str
+    module: float = 0.5
+
+
+Mark = Line | Circle | Area | Outline | Text | Qr
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One page. `entry` is its line in the document's outline: the first page of each entry is
+    the one the outline points at."""
+
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+    entry: str = ""
