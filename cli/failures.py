@@ -1,0 +1,48 @@
+"""What went wrong, told to the person: the one place where an error becomes a message.
+
+Exit codes: 0 done; 1 faults in the job, parts held back, or a file that could not be written;
+2 wrong usage. Nobody is ever shown a traceback, unless JIGSHEET_TRACEBACK is set.
+"""
+
+import os
+import traceback
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import IO
+
+import click
+
+from jigs.errors import JigsheetError, ReadingError
+
+
+class Failure(click.ClickException):
+    """A message that stands alone on standard error; exit 1."""
+
+    def show(self, file: IO[str] | None = None) -> None:
+        """Write the message to standard error, or to `file`."""
+        click.echo(self.format_message(), file=file, err=True)
+
+
+@contextmanager
+def told_plainly() -> Iterator[None]:
+    """Turn what the tool says, and what it did not foresee, into a click error."""
+    try:
+        yield
+    except ReadingError as error:
+        count = len(error.faults)
+        closing = f"{count} {'fault' if count == 1 else 'faults'}; nothing was made."
+        raise Failure(f"{error}\n{closing}") from error
+    except JigsheetError as error:
+        raise Failure(str(error)) from error
+    except (click.exceptions.Exit, click.Abort, click.ClickException, BrokenPipeError):
+        raise
+    except Exception as error:
+        if os.environ.get("JIGSHEET_TRACEBACK"):
+            raise
+        frame = traceback.extract_tb(error.__traceback__)[-1]
+        place = f"{os.path.basename(frame.filename)}:{frame.lineno}"
+        raise Failure(
+            f"jigsheet stumbled over its own feet at {place}: {type(error).__name__}: {error}\n"
+            "This is a fault of the tool, not of your job. Set JIGSHEET_TRACEBACK=1, run the same"
+            " command again and report what it prints."
+        ) from error

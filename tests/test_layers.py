@@ -1,0 +1,134 @@
+"""The layers: cli reads, calls and writes; templates prints; jigs knows the trade."""
+
+import ast
+import re
+import sys
+import tomllib
+from collections.abc import Iterator
+from importlib.metadata import packages_distributions
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+LAYERS = ("jigs", "templates", "cli")
+"""From the bottom up: a layer may import itself and those before it."""
+
+
+def modules(layer: str) -> list[Path]:
+    return sorted((ROOT / layer).rglob("*.py"))
+
+
+def imports(path: Path) -> Iterator[tuple[str, int]]:
+    """Give the full name of every module that a file imports, and the line."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from ((alias.name, node.lineno) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}:{node.lineno}: a relative import"
+            yield node.module or "", node.lineno
+
+
+def top(name: str) -> str:
+    return name.partition(".")[0]
+
+
+def users_of_third_parties() -> dict[str, set[str]]:
+    found: dict[str, set[str]] = {}
+    for layer in LAYERS:
+        for path in modules(layer):
+            for name, _ in imports(path):
+                if top(name) not in sys.stdlib_module_names and top(name) not in LAYERS:
+                    found.setdefault(top(name), set()).add(path.relative_to(ROOT).as_posix())
+    return found
+
+
+@pytest.mark.parametrize("layer", LAYERS)
+def test_imports_go_one_way(layer: str) -> None:
+    """jigs imports neither templates nor cli, templates never imports cli."""
+    above = LAYERS[LAYERS.index(layer) + 1 :]
+    wrong = [
+        f"{path.relative_to(ROOT)}:{line}: {name}"
+        for path in modules(layer)
+        for name, line in imports(path)
+        if top(name) in above
+    ]
+    assert wrong == []
+
+
+def test_each_third_party_library_has_one_user() -> None:
+    """A library stands behind one module; click alone is the whole command line's."""
+    users = users_of_third_parties()
+    click_users = users.pop("click", set())
+    assert all(path.startswith("cli/") for path in click_users)
+    assert {name: paths for name, paths in users.items() if len(paths) > 1} == {}
+
+
+def test_what_is_imported_is_declared_and_the_other_way_round() -> None:
+    """Every library that is imported is a dependency, every dependency is imported."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    declared = {
+        re.split(r"[^A-Za-z0-9_.-]", line, maxsplit=1)[0].lower().replace("_", "-")
+        for line in project["dependencies"]
+    }
+    owners = packages_distributions()
+    imported = {
+        owner.lower().replace("_", "-")
+        for name in users_of_third_parties()
+        for owner in owners.get(name, [name])
+    }
+    assert declared - imported == set()
+    for name in users_of_third_parties():
+        own = {owner.lower().replace("_", "-") for owner in owners.get(name, [name])}
+        assert own & declared, f"{name} is imported but not declared"
+
+
+def test_the_trade_neither_prints_nor_exits() -> None:
+    """jigs and templates hand values back; only cli writes to the terminal or ends the run."""
+    wrong = []
+    for layer in ("jigs", "templates"):
+        for path in modules(layer):
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if not isinstance(node, ast.Call):
+                    continue
+                called = ast.unparse(node.func)
+                if called in {"print", "input", "exit", "quit", "sys.exit", "os._exit"} or (
+                    called.startswith(("sys.stdout", "sys.stderr"))
+                ):
+                    wrong.append(f"{path.relative_to(ROOT)}:{node.lineno}: {called}")
+    assert wrong == []
+
+
+def test_the_command_line_loads_click_alone_at_first() -> None:
+    """At module level cli imports click, itself and the standard library, nothing slow."""
+    light = {"click", "cli", "jigs.errors", "jigs"}
+    wrong = []
+    for path in modules("cli"):
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        for node in tree.body:
+            names = (
+                [alias.name for alias in node.names]
+                if isinstance(node, ast.Import)
+                else [node.module or ""]
+                if isinstance(node, ast.ImportFrom)
+                else []
+            )
+            wrong += [
+                f"{path.relative_to(ROOT)}:{node.lineno}: {name}"
+                for name in names
+                if name not in light
+                and top(name) not in {"click", "cli"}
+                and top(name) not in sys.stdlib_module_names
+            ]
+    assert wrong == []
+
+
+def test_modules_stay_short() -> None:
+    """No module is over 400 lines: a longer one holds two concepts."""
+    long = {
+        path.relative_to(ROOT).as_posix(): count
+        for layer in (*LAYERS, "tests")
+        for path in modules(layer)
+        if (count := len(path.read_text(encoding="utf-8").splitlines())) > 400
+    }
+    assert long == {}
