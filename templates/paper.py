@@ -1,0 +1,71 @@
+"""Paper: the sheets that go into a printer, and the pages that are drawn for them.
+
+A page is the printable area itself, its margins left to the printer, so that no printing system
+has a reason to shrink it. `common` lies inside the printable area of both A4 and letter; every
+other page is its sheet less a margin on each side. Labels are drawn on the full sheet.
+
+>>> PAPERS["common"].width, PAPERS["common"].height
+(198.0, 267.0)
+"""
+
+from dataclasses import dataclass
+
+MARGIN = 6.0
+"""What a printer is taken to leave white along each edge; mm (common practice, no source)."""
+
+_INCH = 25.4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """A sheet as it is bought, upright; mm."""
+
+    name: str
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paper:
+    """A page as it is drawn, upright; mm. `sheet` says in words what to put into the printer."""
+
+    name: str
+    width: float
+    height: float
+    sheet: str
+
+
+SHEETS: dict[str, Sheet] = {
+    # ISO 216:2007, table 1: the A series.
+    "a4": Sheet(name="a4", width=210.0, height=297.0),
+    "a3": Sheet(name="a3", width=297.0, height=420.0),
+    # ASME Y14.1, sizes A and B: 8.5 x 11 and 11 x 17 in.
+    "letter": Sheet(name="letter", width=8.5 * _INCH, height=11 * _INCH),
+    "tabloid": Sheet(name="tabloid", width=11 * _INCH, height=17 * _INCH),
+    # Common practice, no source: 8.5 x 14 in.
+    "legal": Sheet(name="legal", width=8.5 * _INCH, height=14 * _INCH),
+}
+
+
+def _page_of(sheet: Sheet, words: str) -> Paper:
+    return Paper(
+        name=sheet.name,
+        width=sheet.width - 2 * MARGIN,
+        height=sheet.height - 2 * MARGIN,
+        sheet=words,
+    )
+
+
+PAPERS: dict[str, Paper] = {
+    "common": Paper(
+        name="common",
+        width=SHEETS["a4"].width - 2 * MARGIN,
+        height=267.0,  # letter less the margins is 267.4
+        sheet="A4 or letter",
+    ),
+    "letter": _page_of(SHEETS["letter"], "letter, 8 1/2 x 11 in"),
+    "a4": _page_of(SHEETS["a4"], "A4, 210 x 297 mm"),
+    "legal": _page_of(SHEETS["legal"], "legal, 8 1/2 x 14 in"),
+    "tabloid": _page_of(SHEETS["tabloid"], "tabloid, 11 x 17 in"),
+    "a3": _page_of(SHEETS["a3"], "A3, 297 x 420 mm"),
+}

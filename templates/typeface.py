@@ -1,0 +1,203 @@
+"""The printed face: Fira Sans Condensed, regular and semibold, and how wide its words are.
+
+Lettering is sized as on a drawing, by the height of a capital (ISO 3098-1: 2.5, 3.5, 5, 7 mm),
+not by the em. The face comes from a font package; its metrics are read once, when first asked
+for. No kerning and no ligatures: the writers set one glyph after the other, as measured here.
+
+>>> round(text_width("B3-2", 7.0), 2) < round(text_width("B3-2", 7.0, bold=True), 2)
+True
+>>> known("Łódź 9″ ☃")
+'Łódź 9" ?'
+"""
+
+import unicodedata
+from functools import lru_cache
+from importlib.util import find_spec
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from templates.marks import Text
+
+if TYPE_CHECKING:
+    from fontTools.ttLib import TTFont
+
+EM_PER_CAP = 1000 / 688
+"""Em size for a capital height of 1: units per em over sCapHeight of the regular face (`head`,
+`OS/2` tables). The semibold's capitals (692) come out 0.6 % taller."""
+
+ELLIPSIS = "…"
+
+_ASCENT = 1.09
+_DESCENT = 0.385
+"""Room kept above and below the base line, in capital heights, whatever the letters: the
+ascenders of b, d, l, and the font's own descent of 265/1000 em."""
+
+_STAND_INS = {
+    "\u2032": "'",
+    "\u2033": '"',
+    "⌀": "dia ",
+    "✓": "x",
+    "\u2010": "-",
+    "\u2011": "-",
+    "\u00a0": " ",
+}
+"""Trade signs that the face lacks, and what stands for them."""
+
+
+def font_path(bold: bool = False) -> Path:
+    """Give the TrueType file of the regular or the semibold face."""
+    package = find_spec("fontpkg_fira_sans_condensed")
+    if package is None or package.origin is None:
+        raise ModuleNotFoundError("the font package fontpkg-fira-sans-condensed is not installed")
+    weight = "SemiBold" if bold else "Regular"
+    return Path(package.origin).with_name("files") / f"FiraSansCondensed-{weight}.ttf"
+
+
+@lru_cache(maxsize=2)
+def _font(bold: bool) -> "TTFont":
+    from fontTools.ttLib import TTFont
+
+    return TTFont(BytesIO(font_path(bold).read_bytes()), lazy=True)
+
+
+@lru_cache(maxsize=2)
+def _advances(bold: bool) -> dict[str, float]:
+    """The advance width of every character the face has, in capital heights."""
+    font = _font(bold)
+    cap = font["head"].unitsPerEm / EM_PER_CAP
+    widths = font["hmtx"].metrics
+    return {chr(code): widths[name][0] / cap for code, name in font.getBestCmap().items()}
+
+
+@lru_cache(maxsize=1024)
+def _ink(character: str, bold: bool) -> tuple[float, float]:
+    """The lowest and the highest ink of a character, in capital heights."""
+    font = _font(bold)
+    cap = font["head"].unitsPerEm / EM_PER_CAP
+    glyph = font["glyf"][font.getBestCmap()[ord(character)]]
+    return (glyph.yMin / cap, glyph.yMax / cap) if glyph.numberOfContours else (0.0, 0.0)
+
+
+def missing(text: str, bold: bool = False) -> set[str]:
+    """Give the characters of a text that the face cannot show as they are."""
+    advance = _advances(bold)
+    composed = unicodedata.normalize("NFC", text)
+    return {c for c in composed if c not in advance and unicodedata.category(c)[0] != "C"}
+
+
+@lru_cache(maxsize=4096)
+def known(text: str) -> str:
+    """Give the text in characters that the face has.
+
+    White space of any kind becomes a space, control characters go, accents that cannot be
+    composed go, then what is still unknown becomes `?`, visibly.
+    """
+    if text.isascii() and text.isprintable():
+        return text
+    advance = _advances(False)
+    kept: list[str] = []
+    for character in unicodedata.normalize("NFC", text):
+        if character in _STAND_INS:
+            kept.append(_STAND_INS[character])
+        elif character.isspace():
+            kept.append(" ")
+        elif unicodedata.category(character) in ("Cc", "Cf", "Mn", "Me"):
+            continue
+        elif character in advance:
+            kept.append(character)
+        else:
+            plain = [c for c in unicodedata.normalize("NFKD", character) if c in advance]
+            kept.append("".join(c for c in plain if not unicodedata.combining(c)) or "?")
+    return "".join(kept)
+
+
+@lru_cache(maxsize=16384)
+def _unit_width(text: str, bold: bool) -> float:
+    advance = _advances(bold)
+    return sum([advance[character] for character in known(text)])
+
+
+def text_width(text: str, size: float, bold: bool = False) -> float:
+    """Give the width in mm of one line of text whose capitals are `size` mm high."""
+    return _unit_width(text, bold) * size
+
+
+@lru_cache(maxsize=16384)
+def _unit_heights(text: str, bold: bool) -> tuple[float, float]:
+    inks = [_ink(character, bold) for character in set(known(text))]
+    return (
+        min([-_DESCENT, *(low for low, _ in inks)]),
+        max([_ASCENT, *(high for _, high in inks)]),
+    )
+
+
+def text_box(mark: Text) -> tuple[float, float, float, float]:
+    """Give the extents (x0, y0, x1, y1) in mm that keep clear of all ink of a line of text.
+
+    Ascenders, descenders and accents are always allowed for.
+    """
+    width = text_width(mark.text, mark.size, mark.bold)
+    low, high = _unit_heights(mark.text, mark.bold)
+    before = {"start": 0.0, "middle": width / 2, "end": width}[mark.anchor]
+    if mark.angle == 90:
+        return (
+            mark.x - high * mark.size,
+            mark.y - before,
+            mark.x - low * mark.size,
+            mark.y - before + width,
+        )
+    return (
+        mark.x - before,
+        mark.y + low * mark.size,
+        mark.x - before + width,
+        mark.y + high * mark.size,
+    )
+
+
+def shorten(text: str, size: float, bold: bool, width: float) -> str:
+    """Give the text, or as much of its beginning as fits `width` mm with an ellipsis.
+
+    Empty where not even the ellipsis fits.
+    """
+    shown = known(text)
+    if text_width(shown, size, bold) <= width:
+        return shown
+    advance = _advances(bold)
+    room = width / size - advance[ELLIPSIS]
+    if room < 0:
+        return ""
+    kept = 0
+    for character in shown:
+        room -= advance[character]
+        if room < 0:
+            break
+        kept += 1
+    return shown[:kept].rstrip(" ,;:/-(") + ELLIPSIS
+
+
+def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
+    """Break a text into lines of at most `width` mm, as full as they go.
+
+    A word that is longer than a line is broken where the line ends; a line holds at least one
+    character.
+    """
+    lines: list[str] = []
+    line = ""
+    for word in known(text).split():
+        longer = f"{line} {word}" if line else word
+        if text_width(longer, size, bold) <= width:
+            line = longer
+            continue
+        if line:
+            lines.append(line)
+        while text_width(word, size, bold) > width and len(word) > 1:
+            kept = 1
+            while text_width(word[: kept + 1], size, bold) <= width:
+                kept += 1
+            lines.append(word[:kept])
+            word = word[kept:]
+        line = word
+    if line:
+        lines.append(line)
+    return lines
