@@ -1,0 +1,225 @@
+"""The concealed cup hinge: a 35 mm bore in the back of the door, a plate on the box side.
+
+The cup's centre stands `tab` plus half its diameter from the hinge edge. How far the closed door
+covers the side is the *overlay*, OV = C0 + K - Hp: the hinge's constant plus the tab less the
+height of the plate (common practice). How many hinges a door needs is in `jigs.hingecount`.
+
+>>> from jigs.hardware import HingeRecord
+>>> choice = choose_tab_and_plate(HingeRecord(name="mine"), needed=18.3 - 1.6)
+>>> choice.tab, choice.plate, round(choice.error, 4)
+(5.0, 3.0, 0.3)
+"""
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from jigs.geometry import SLACK, Fitting, Hole, rectangle
+from jigs.hardware import HingeRecord
+from jigs.job import FrontMaterial, Hand
+from jigs.parts import HingeChoice
+
+USUAL_TAB = 5.0
+"""The tab bored where nothing else is said; mm (common practice, no source)."""
+BORABLE_TABS = tuple(3.0 + 0.5 * step for step in range(9))
+"""Tabs that are tried where neither record nor front lists any, 3 to 7; mm (common practice)."""
+NEAR_ENOUGH = 0.5
+"""An overlay this near is taken with the usual tab; mm."""
+OVERLAY_LIMIT = 1.0
+"""What no tab and plate bring nearer than this is an error; mm. The side screw takes the rest
+(about 2 either way, from memory)."""
+LEAST_SKIN = 2.5
+"""Wood left under the cup; mm (common practice, no source)."""
+SKIN_UNDER_POINT = 1.0
+"""Wood left under the bit's centre point; mm (common practice, no source)."""
+LEAST_REVEALS = ((19.0, 0.9), (20.0, 1.1), (21.0, 1.4), (22.0, 1.6), (24.0, 2.4))
+"""Front thickness and the smallest reveal at its hinge edge; mm (from memory; the leaflet's own
+table replaces it)."""
+PILOTS: dict[FrontMaterial, float] = {
+    "mdf": 3.0, "hardwood": 3.0, "softwood": 2.5, "plywood": 2.5,
+}  # fmt: skip
+"""Pilot diameters for the hinge's screws; mm (common practice, no source)."""
+PLATE_BEYOND = 10.0
+"""How far the drawn plate reaches beyond its holes all round; mm (common practice)."""
+
+
+def cup_from_edge(record: HingeRecord, tab: float) -> float:
+    """Give the cup's centre from the hinge edge, mm: the tab plus half the cup."""
+    return tab + record.cup_diameter / 2
+
+
+def overlay_needed(side: float, reveal: float) -> float:
+    """Give the overlay, mm, that leaves `reveal` of a box side `side` mm thick uncovered."""
+    return side - reveal
+
+
+def overlay_got(record: HingeRecord, tab: float, plate: float) -> float:
+    """Give the overlay, mm, of this tab and plate: OV = C0 + K - Hp (common practice)."""
+    return record.constant + tab - plate
+
+
+def choose_tab_and_plate(
+    record: HingeRecord, needed: float, tab: float | None = None, fixed: bool = False
+) -> HingeChoice:
+    """Choose the tab to bore and the plate to buy for an overlay of `needed` mm.
+
+    The tab is the front's (`tab`), the record's, or 5, with the plate that comes nearest, a tie
+    to the lower. Where that misses by more than 0.5, every tab the person can bore is tried with
+    every plate at hand: least error, then the tab nearest 5, then the lower plate. `fixed`: the
+    cup is bored already, so that its tab stands. Compare the error with `OVERLAY_LIMIT`.
+    """
+    tabs = record.tabs or BORABLE_TABS
+    first = tab if tab is not None else record.tab
+    if first is None:
+        first = USUAL_TAB
+        if record.tabs:
+            first = min(record.tabs, key=lambda value: (round(abs(value - USUAL_TAB), 6), value))
+
+    def rank(pair: tuple[float, float]) -> tuple[float, float, float]:
+        miss = abs(overlay_got(record, *pair) - needed)
+        return round(miss, 6), round(abs(pair[0] - USUAL_TAB), 6), pair[1]
+
+    best = min(((first, plate) for plate in record.plates), key=rank)
+    if not fixed and abs(overlay_got(record, *best) - needed) > NEAR_ENOUGH + SLACK:
+        best = min(((value, plate) for value in tabs for plate in record.plates), key=rank)
+    return HingeChoice(
+        record=record.name,
+        tab=best[0],
+        plate=best[1],
+        error=overlay_got(record, *best) - needed,
+    )
+
+
+def skin_under_cup(record: HingeRecord, thickness: float) -> float:
+    """Give the wood left under the cup, mm."""
+    return thickness - record.cup_depth
+
+
+def least_skin(record: HingeRecord) -> float:
+    """Give the least wood that must be left under the cup, mm: 2.5, or the bit's point and 1."""
+    return max(LEAST_SKIN, record.bit_point + SKIN_UNDER_POINT)
+
+
+def least_reveal(record: HingeRecord, thickness: float) -> float | None:
+    """Give the smallest reveal at the hinge edge, mm, for a front of this thickness.
+
+    Linear between the rows of the record's table, or of the common one; None outside it, where
+    only the leaflet knows.
+    """
+    rows = sorted(record.least_reveal or LEAST_REVEALS)
+    if not rows[0][0] - SLACK <= thickness <= rows[-1][0] + SLACK:
+        return None
+    thickness = min(max(thickness, rows[0][0]), rows[-1][0])
+    for (low, below), (high, above) in pairwise(rows):
+        if thickness <= high:
+            return below + (above - below) * (thickness - low) / (high - low)
+    return rows[-1][1]
+
+
+def free_edge_clearance(width: float, tab: float, thickness: float) -> float:
+    """Give how far the free edge reaches out while the door swings, mm.
+
+    Derived for a fixed pivot at the tab, which is on the safe side: the diagonal of the swinging
+    part less its width.
+    """
+    arm = width - tab
+    return math.hypot(arm, thickness) - arm
+
+
+def pilot_diameter(record: HingeRecord, material: FrontMaterial) -> float:
+    """Give the diameter of the cup's fixing holes, mm: the record's, else the material's."""
+    return PILOTS[material] if record.fixing_diameter is None else record.fixing_diameter
+
+
+def cup_fittings(
+    record: HingeRecord,
+    heights: Sequence[float],
+    *,
+    part: str,
+    width: float,
+    hinged: Hand,
+    tab: float,
+    material: FrontMaterial,
+) -> tuple[Fitting, ...]:
+    """Give the cups of a door at `heights` above its bottom edge, each with its fixing holes.
+
+    In the door's axes as seen from the room, drilled from the back. The outline is the flange,
+    on the line of its screws.
+    """
+    cup = cup_from_edge(record, tab)
+    line = cup + record.fixing_inboard
+    half = record.fixing_spacing / 2
+    pilot = pilot_diameter(record, material)
+
+    def across(inward: float) -> float:
+        return inward if hinged == "left" else width - inward
+
+    def fixing(y: float) -> Hole:
+        return Hole(
+            purpose="cup-fixing", face="back", x=across(line), y=y,
+            diameter=pilot, depth=record.fixing_depth,
+        )  # fmt: skip
+
+    fittings: list[Fitting] = []
+    for index, y in enumerate(heights, start=1):
+        bore = Hole(
+            purpose="cup", face="back", x=across(cup), y=y,
+            diameter=record.cup_diameter, depth=record.cup_depth,
+        )  # fmt: skip
+        edges = sorted(
+            (across(line - record.flange_width / 2), across(line + record.flange_width / 2))
+        )
+        flange = rectangle(
+            edges[0], y - record.flange_length / 2, edges[1], y + record.flange_length / 2
+        )
+        fittings.append(
+            Fitting(
+                kind="hinge",
+                index=index,
+                count=len(heights),
+                part=part,
+                record=record.name,
+                holes=(bore, fixing(y - half), fixing(y + half)),
+                outline=(flange,),
+            )
+        )
+    return tuple(fittings)
+
+
+def plate_fittings(
+    record: HingeRecord, heights: Sequence[float], *, part: str
+) -> tuple[Fitting, ...]:
+    """Give the plates of a door at `heights` above the side's bottom end, two holes each.
+
+    In the side's axes: on the plate line, half the spacing below and above each height.
+    """
+    half = record.plate_spacing / 2
+    return tuple(
+        Fitting(
+            kind="plate",
+            index=index,
+            count=len(heights),
+            part=part,
+            record=record.name,
+            holes=tuple(
+                Hole(
+                    purpose="plate",
+                    face="inside",
+                    x=record.plate_line,
+                    y=height,
+                    diameter=record.plate_diameter,
+                    depth=record.plate_depth,
+                )
+                for height in (y - half, y + half)
+            ),
+            outline=(
+                rectangle(
+                    record.plate_line - PLATE_BEYOND,
+                    y - half - PLATE_BEYOND,
+                    record.plate_line + PLATE_BEYOND,
+                    y + half + PLATE_BEYOND,
+                ),
+            ),
+        )
+        for index, y in enumerate(heights, start=1)
+    )

@@ -1,0 +1,184 @@
+"""Concealed cup hinges: places, overlay, tab and plate."""
+
+import itertools
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jigs.geometry import Fitting, mirror_x
+from jigs.hardware import HingeRecord
+from jigs.hinge import (
+    choose_tab_and_plate,
+    cup_fittings,
+    cup_from_edge,
+    free_edge_clearance,
+    least_reveal,
+    least_skin,
+    overlay_got,
+    overlay_needed,
+    plate_fittings,
+    skin_under_cup,
+)
+from jigs.job import FrontMaterial, Hand
+
+HINGE = HingeRecord(name="mine", constant=15.0, plates=(0.0, 2.0, 3.0))
+
+
+def cups(hinged: Hand, record: HingeRecord = HINGE) -> tuple[Fitting, ...]:
+    """Give the cups of the golden single door."""
+    return cup_fittings(
+        record, [97.75, 673.75], part="B1-1", width=454.0, hinged=hinged, tab=5.0, material="mdf"
+    )
+
+
+@pytest.mark.parametrize("tab", [3, 4, 5, 6, 7])
+def test_cup_centre(tab: float) -> None:
+    """The centre stands tab plus half the cup from the edge: 20.5 to 24.5 (common practice)."""
+    assert cup_from_edge(HINGE, tab) == tab + 35 / 2
+
+
+def test_golden_cup_from_the_back() -> None:
+    """Cup at 22.5 of a left-hung door of 454: 431.5 as seen from the back."""
+    cup = cups("left")[0].holes[0]
+    assert cup.x == 5 + 35 / 2
+    assert mirror_x(cup.x, 454.0) == 454.0 - 22.5
+
+
+@pytest.mark.parametrize(
+    ("spacing", "inboard", "x", "half"),
+    [(45, 9.5, 32.0, 22.5), (48, 6, 28.5, 24), (52, 5.5, 28.0, 26)],  # common practice, no source
+)
+def test_fixing_patterns(spacing: float, inboard: float, x: float, half: float) -> None:
+    """Each pattern's screws lie on their line, half the spacing below and above the cup."""
+    record = HingeRecord(name="p", fixing_spacing=spacing, fixing_inboard=inboard)
+    cup, low, high = cups("left", record)[0].holes
+    assert (low.x, high.x) == (x, x)
+    assert (cup.y - low.y, high.y - cup.y) == (half, half)
+
+
+def test_right_hung_mirrors_left_hung() -> None:
+    """The other hand is the same door seen from behind."""
+    for left, right in zip(cups("left"), cups("right"), strict=True):
+        assert [mirror_x(hole.x, 454.0) for hole in left.holes] == [h.x for h in right.holes]
+        for corner, other in zip(sorted(left.outline[0]), sorted(right.outline[0]), strict=True):
+            assert corner[1] == other[1]
+
+
+@pytest.mark.parametrize(
+    ("material", "pilot"),
+    [("mdf", 3.0), ("hardwood", 3.0), ("softwood", 2.5), ("plywood", 2.5)],  # common practice
+)
+def test_pilots(material: FrontMaterial, pilot: float) -> None:
+    """Pilots are 3.0 in mdf and hardwood, else 2.5, unless the record states its own."""
+    (fitting,) = cup_fittings(
+        HINGE, [100], part="A", width=400, hinged="left", tab=5, material=material
+    )
+    assert [(h.diameter, h.depth) for h in fitting.holes[1:]] == [(pilot, 11.0)] * 2
+    dowels = HingeRecord(name="d", fixing_diameter=8.0)
+    (fitting,) = cup_fittings(
+        dowels, [100], part="A", width=400, hinged="left", tab=5, material=material
+    )
+    assert fitting.holes[1].diameter == 8.0
+
+
+def test_plates_straddle_their_height() -> None:
+    """Golden: a plate at 99.35 has its holes at 83.35 and 115.35, 37 back."""
+    (plate,) = plate_fittings(HINGE, [99.35], part="B1-1")
+    assert [(h.x, round(h.y, 4)) for h in plate.holes] == [(37.0, 83.35), (37.0, 115.35)]
+    assert [(h.diameter, h.depth) for h in plate.holes] == [(5.0, 12.0)] * 2
+
+
+@pytest.mark.parametrize(
+    ("kind_constant", "needed", "tab", "plate", "error"),
+    [  # worked examples of the project's trade notes: OV = C0 + K - Hp
+        (15.0, 18.3 - 1.6, 5.0, 3.0, 15 + 5 - 3 - (18.3 - 1.6)),
+        (15.0, 18.3 - 0.8, 5.0, 2.0, 15 + 5 - 2 - (18.3 - 0.8)),
+        (5.5, (18.3 - 3.2) / 2, 5.0, 3.0, 5.5 + 5 - 3 - (18.3 - 3.2) / 2),
+        (-4.0, -2.0, 5.0, 3.0, 0.0),
+    ],
+)
+def test_tab_and_plate(
+    kind_constant: float, needed: float, tab: float, plate: float, error: float
+) -> None:
+    """The usual tab with the nearest plate, a tie to the lower plate."""
+    record = HingeRecord(name="r", constant=kind_constant, plates=(0.0, 2.0, 3.0))
+    choice = choose_tab_and_plate(record, needed)
+    assert (choice.tab, choice.plate) == (tab, plate)
+    assert choice.error == pytest.approx(error, abs=1e-9)
+
+
+def test_without_plate_2_the_tie_goes_to_3() -> None:
+    """A needed overlay of 17.5 with plates 0 and 3 leaves 0.5 to the side screw."""
+    record = HingeRecord(name="r", plates=(0.0, 3.0))
+    choice = choose_tab_and_plate(record, 18.3 - 0.8)
+    assert (choice.tab, choice.plate) == (5.0, 3.0)
+    assert choice.error == pytest.approx(-0.5)
+
+
+@given(
+    st.floats(8, 20),
+    st.lists(st.sampled_from([0.0, 2.0, 3.0, 4.0, 9.0]), min_size=1, unique=True),
+    st.none() | st.lists(st.sampled_from([3.0, 4.0, 5.0, 6.0]), min_size=1, unique=True),
+)
+def test_search_finds_the_least_error(
+    needed: float, plates: list[float], tabs: list[float] | None
+) -> None:
+    """Beyond 0.5 no pair that can be bored and bought comes nearer than the one chosen."""
+    record = HingeRecord(name="r", plates=tuple(plates), tabs=None if tabs is None else tuple(tabs))
+    choice = choose_tab_and_plate(record, needed)
+    assert choice.error == pytest.approx(overlay_got(record, choice.tab, choice.plate) - needed)
+    if abs(choice.error) > 0.5 + 1e-6:
+        able = tabs or [3 + step / 2 for step in range(9)]
+        least = min(abs(15 + k - p - needed) for k, p in itertools.product(able, plates))
+        assert abs(choice.error) == pytest.approx(least, abs=2e-6)
+
+
+def test_a_bored_front_keeps_its_tab() -> None:
+    """A tab that is already bored is not exchanged for a better one."""
+    assert choose_tab_and_plate(HINGE, 14.0, tab=5.0, fixed=True).tab == 5.0
+    assert choose_tab_and_plate(HINGE, 14.0, tab=5.0).tab == 3.0
+
+
+def test_skin() -> None:
+    """19.05 - 13 leaves 6.05; a 16 mm front with 13 bored and a 2.5 point leaves 0.5."""
+    assert skin_under_cup(HINGE, 19.05) == pytest.approx(19.05 - 13)
+    assert skin_under_cup(HINGE, 19.05) > least_skin(HINGE) == 2.5
+    pointed = HingeRecord(name="r", bit_point=2.5)
+    assert least_skin(pointed) == 2.5 + 1
+    assert skin_under_cup(pointed, 16) - pointed.bit_point == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(
+    ("width", "clearance"), [(150, 1.25), (200, 0.93), (300, 0.61), (450, 0.41)]
+)
+def test_free_edge(width: float, clearance: float) -> None:
+    """The diagonal less the width, recomputed by Pythagoras."""
+    assert free_edge_clearance(width, 5, 19.05) == pytest.approx(clearance, abs=0.006)
+    assert free_edge_clearance(width, 5, 19.05) == pytest.approx(
+        math.sqrt((width - 5) ** 2 + 19.05**2) - (width - 5)
+    )
+
+
+@pytest.mark.parametrize(
+    ("thickness", "reveal"),
+    [(19, 0.9), (19.05, 0.9 + 0.05 * 0.2), (20, 1.1), (21.5, 1.5), (23, 2.0), (24, 2.4),
+     (18.9, None), (24.1, None)],
+)  # fmt: skip
+def test_least_reveal(thickness: float, reveal: float | None) -> None:
+    """Linear between the rows (from memory), nothing outside them."""
+    got = least_reveal(HINGE, thickness)
+    assert got == (None if reveal is None else pytest.approx(reveal))
+
+
+def test_the_leaflets_table_replaces_the_common_one() -> None:
+    """A record's own rows are used alone."""
+    record = HingeRecord(name="r", least_reveal=((16.0, 0.4), (18.0, 0.8)))
+    assert least_reveal(record, 17) == pytest.approx(0.6)
+    assert least_reveal(record, 19) is None
+
+
+def test_overlay_needed() -> None:
+    """The side's thickness less the reveal: 18.3 - 1.6."""
+    assert overlay_needed(18.3, 1.6) == pytest.approx(16.7)
