@@ -1,0 +1,163 @@
+"""Where the hinges of a door stand: one answer for every door.
+
+All heights are counted from the bottom end of the box side, so that the plates of a side and the
+cups of its door are set out from one end. The lowest hinge and the highest are placed first, the
+others in equal steps between them; each takes the nearest free place of the 32 mm grid, or, where
+none is free, the nearest free whole millimetre. Every limit below is common practice of the
+trade, no source.
+
+>>> placed = place_hinges(Door(bottom=1.6, height=771.5, count=2), grid=19.35,
+...                       panels=((0, 18.3), (774.7 - 18.3, 774.7)))
+>>> [round(height, 2) for height in placed.heights]
+[99.35, 675.35]
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from jigs.geometry import SLACK
+from jigs.grid import PITCH, centres_agree, hinge_place, nearest_place
+
+FROM_PANEL = 35.0
+"""A hinge's height from the inner face of bottom, top, rail and fixed shelf; mm."""
+FROM_END = 35.0
+"""A hinge's height from either end of its door; mm."""
+BETWEEN = 64.0
+"""Between two hinges of one door; mm."""
+OUTER_WINDOW = 30.0
+"""How far the lowest and the highest hinge may stand from their targets; mm."""
+INNER_WINDOW = 48.0
+"""How far the others may; mm."""
+SHORT_SPREAD = 150.0
+"""Outer hinges nearer to each other than this deserve a warning; mm."""
+END_RANGE = (55.0, 100.0)
+"""The outer targets lie (H - 160) / 2 from the door's ends, kept within this; mm."""
+TIE = 2 * SLACK * PITCH
+"""Two grid places whose distances differ by no more than this are a tie; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Door:
+    """What a door asks of its side: its bottom edge above the side's bottom end, its height, and
+    its number of hinges; `plate_line` (x) and `plate_spacing` of the holes it brings. mm."""
+
+    bottom: float
+    height: float
+    count: int
+    plate_line: float = 37.0
+    plate_spacing: float = 32.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """The heights found, from the bottom up, from the side's bottom end; mm.
+
+    `off_grid` lists those that found no free place on the grid that was wanted. `no_room`: at
+    least one hinge found no place at all, and there are no heights.
+    """
+
+    heights: tuple[float, ...]
+    off_grid: tuple[float, ...] = ()
+    no_room: bool = False
+
+
+def end_distance(height: float) -> float:
+    """Give the outer hinges' target from the ends of a door, mm: 100 from a height of 360 up."""
+    return min(max((height - 160.0) / 2, END_RANGE[0]), END_RANGE[1])
+
+
+def is_free(
+    height: float,
+    door: Door,
+    *,
+    panels: Sequence[tuple[float, float]],
+    holes: Sequence[tuple[float, float]],
+    placed: Sequence[float],
+) -> bool:
+    """Tell whether a hinge may stand at `height`.
+
+    35 from each of `panels` (its lower and upper face) and from the door's ends, 64 from the
+    hinges already `placed`; both plate holes coincide with or keep 12.5 from each of the side's
+    `holes` (x, y).
+    """
+    if any(low - FROM_PANEL + SLACK < height < high + FROM_PANEL - SLACK for low, high in panels):
+        return False
+    if height - door.bottom < FROM_END - SLACK:
+        return False
+    if door.bottom + door.height - height < FROM_END - SLACK:
+        return False
+    if any(abs(height - other) < BETWEEN - SLACK for other in placed):
+        return False
+    half = door.plate_spacing / 2
+    return all(
+        centres_agree(hypot(x - door.plate_line, y - plate))
+        for plate in (height - half, height + half)
+        for x, y in holes
+    )
+
+
+def place_hinges(
+    door: Door,
+    *,
+    grid: float | None,
+    panels: Sequence[tuple[float, float]] = (),
+    holes: Sequence[tuple[float, float]] = (),
+) -> Placing:
+    """Place the hinges of a door on its side.
+
+    `grid` is the first hole's height, None where plates need not keep to the grid; `panels`
+    the lower and upper faces of bottom, top, rail and fixed shelves, `holes` the places (x, y) of
+    the holes that the side's face already has. All in mm from the bottom end.
+    """
+    end = end_distance(door.height)
+    placed: list[float] = []
+    off_grid: list[float] = []
+
+    def take(target: float, window: float) -> bool:
+        def free(height: float) -> bool:
+            return is_free(height, door, panels=panels, holes=holes, placed=placed)
+
+        if grid is not None:
+            for height in _grid_places(grid, target, window):
+                if free(height):
+                    placed.append(height)
+                    return True
+        for height in _whole_steps(target, window):
+            if free(height):
+                placed.append(height)
+                if grid is not None:
+                    off_grid.append(height)
+                return True
+        return False
+
+    top = door.bottom + door.height
+    if not (take(door.bottom + end, OUTER_WINDOW) and take(top - end, OUTER_WINDOW)):
+        return Placing(heights=(), no_room=True)
+    lowest, highest = placed
+    for number in range(1, door.count - 1):
+        target = lowest + (highest - lowest) * number / (door.count - 1)
+        if not take(target, INNER_WINDOW):
+            return Placing(heights=(), no_room=True)
+    return Placing(heights=tuple(sorted(placed)), off_grid=tuple(sorted(off_grid)))
+
+
+def _grid_places(grid: float, target: float, window: float) -> Iterator[float]:
+    """Yield the grid's hinge places within `window` of `target`, nearest first, a tie up."""
+    nearest = nearest_place(grid, target)
+    reach = int(window / PITCH) + 1
+    places = [hinge_place(grid, nearest + step) for step in range(-reach, reach + 1)]
+    places = [place for place in places if abs(place - target) <= window + SLACK]
+
+    def rank(place: float) -> tuple[float, float]:
+        return abs(place - target) - (TIE if place > target else 0.0), -place
+
+    yield from sorted(places, key=rank)
+
+
+def _whole_steps(target: float, window: float) -> Iterator[float]:
+    """Yield the target, then whole millimetres from it, up before down, within `window`."""
+    yield target
+    for step in range(1, int(window + SLACK) + 1):
+        yield target + step
+        yield target - step
