@@ -1,0 +1,46 @@
+"""Cautions: what a careful foreman says before the drill is switched on.
+
+The full list stands in front of a pack, the short one beside its operation on the sheet. All of
+it is common practice of the trade, no source.
+"""
+
+from collections.abc import Mapping
+
+from jigs.geometry import Purpose
+
+NO_CODE = "The tool does not check code."
+"""Building code, electrical code and the appliance's own instructions are not looked at."""
+
+CAUTIONS: tuple[str, ...] = (
+    "Clamp the part before you drill it; a hand is no clamp.",
+    "Set a depth stop, and try every bit, stop and bore on scrap first.",
+    "Wear eye and ear protection; no gloves, loose sleeves or long hair near a spindle.",
+    "Draw off wood and MDF dust at the tool, and wear a respirator that fits your face.",
+    "Spray and brush finish with exhaust running and nothing near that can ignite it; "
+    "put rags in a closed can.",
+    "Punch lightly, look, then firmly; on a painted face drill a 2 mm pilot first, "
+    "with a backing block clamped behind.",
+    "Lift tall and wall boxes with two people.",
+    "Screw wall boxes into studs or solid blocking, never into board alone; "
+    "fix tall units to the structure before you load them.",
+    "Probe a wall before you drill it.",
+    "Gas, new circuits, ducts and appliance clearances belong to licensed trades, "
+    "the appliance's instructions and local code.",
+    NO_CODE,
+)
+"""The cautions in full, in the order of the work."""
+
+_SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
+
+CAUTION_FOR: Mapping[Purpose, str] = {
+    "cup": "Clamp the door; stop set from the bit's rim; first bore in scrap; no gloves.",
+    "cup-fixing": "Stop on the bit: a pilot too deep comes out in the face.",
+    "front-fixing": "Stop on the bit, and measure the screw: too long, and it shows in the face.",
+    "pull": "Drill from the face, backing block clamped behind; painted: 2 mm pilot first.",
+    "plate": _SIDE_HOLES,
+    "slide": _SIDE_HOLES,
+    "shelf": _SIDE_HOLES,
+    "clearance": "Clamp a block behind; hold the drawer box still, not with your hand.",
+    "manual": "Clamp the part; check every figure against the leaflet before you drill.",
+}
+"""The short caution for each operation, to stand beside its step."""

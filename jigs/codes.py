@@ -1,0 +1,48 @@
+"""The part code: four characters that bind a sheet, a label and a part's holes together.
+
+It is computed from the part's finished size and its holes alone, so equal codes on paper and
+label say that both were made from the same numbers; a changed hole changes the code.
+
+>>> part_code(454.0, 613.0, 19.05, [])
+'H9D5'
+"""
+
+import hashlib
+from collections.abc import Iterable
+
+from jigs.geometry import Hole
+
+ALPHABET = "23456789CDFHJKMNPQRTVWXY"
+"""The code's characters, all of them in QR's alphanumeric mode (ISO/IEC 18004, table of the
+alphanumeric mode). Left out: 0 O, 1 I L, B (8), G (6), S (5), Z (2), U (V), which are taken for
+one another in a shop, A, which spells words, and E, which makes a spreadsheet read a number."""
+
+LENGTH = 4
+"""24 to the fourth: 331 776 codes."""
+
+_STEPS_PER_MM = 10_000
+"""Sizes count to 0.0001 mm, as they are printed in the data."""
+
+
+def part_code(width: float, height: float, thickness: float, holes: Iterable[Hole]) -> str:
+    """Give the code of a part from its size and holes (mm), whatever the order of the holes."""
+    lines = sorted(_line(hole) for hole in holes)
+    size = " ".join(str(_steps(length)) for length in (width, height, thickness))
+    digest = hashlib.sha256("\n".join([size, *lines]).encode("ascii")).digest()
+    number = int.from_bytes(digest, "big")
+    code = ""
+    for _ in range(LENGTH):
+        number, place = divmod(number, len(ALPHABET))
+        code += ALPHABET[place]
+    return code
+
+
+def _line(hole: Hole) -> str:
+    depth = "through" if hole.depth is None else str(_steps(hole.depth))
+    places = f"{_steps(hole.x)} {_steps(hole.y)} {_steps(hole.diameter)} {depth}"
+    return f"{hole.face} {hole.purpose} {places}"
+
+
+def _steps(length: float) -> int:
+    # Whole numbers have neither a negative zero nor a shortest decimal form to disagree about.
+    return round(length * _STEPS_PER_MM)

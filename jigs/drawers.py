@@ -1,0 +1,173 @@
+"""The drawers of a column: how high each box stands, and how high it may be.
+
+Every drawer box stands equally far above its own front's bottom edge; its height is what the
+next drawer, stretcher or top above it leaves. With the grid on for slides a drawer is raised
+until its hole line meets the 32 mm grid, where that costs nothing.
+
+The golden box's top drawer, over a door (a 33, b 14):
+
+>>> from jigs.hardware import SlideRecord
+>>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
+>>> top = DrawerSpace(record=runner, front_bottom=619.1, ceiling=774.7 - 18.3)
+>>> (place,) = place_drawers([top], side=18.3, reveal_bottom=1.6, units="in", start=19.35,
+...                          on_grid=False)
+>>> [round(y, 4) for y in (place.bottom, place.hole, place.greatest, place.height)]
+[649.8, 668.8, 96.6, 88.9]
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jigs.geometry import SLACK
+from jigs.grid import PITCH, hole_at_or_above
+from jigs.hardware import SlideRecord
+from jigs.job import Unit
+from jigs.slide import hole_above_drawer, rise_above_front, round_down
+
+CLEAR_OF_DRAWER = 25.0
+"""A drawer box's top to the next drawer's underside; mm. Common practice, no source."""
+
+CLEAR_OF_RAIL = 10.0
+"""A drawer box's top to a stretcher, top or rail above it; mm. Common practice, no source."""
+
+LEAST_HEIGHT = 50.0
+"""A drawer box lower than this is not worth building; mm. Common practice, no source."""
+
+GRID_SLACK = 0.5
+"""A slide may drop this much to meet a grid hole: the accuracy asked of left to right; mm."""
+
+HEIGHT_STEP: dict[Unit, float] = {"in": 25.4 / 2, "mm": 5.0}
+"""What a drawer box's height rounds down to; mm. Common practice, no source."""
+
+
+def choose_height(greatest: float, units: Unit) -> float:
+    """Give the drawer box height to build, rounded down to 1/2 in or 5 mm, never below 0; mm."""
+    return max(0.0, round_down(greatest, HEIGHT_STEP[units]))
+
+
+def off_grid(y_hole: float, start: float) -> float:
+    """Give how far a hole line lies above (below: negative) its nearest grid hole; mm."""
+    steps = math.floor((y_hole - start) / PITCH + 0.5 + SLACK)
+    return y_hole - (start + PITCH * max(0, steps))
+
+
+def next_grid_hole(y_hole: float, start: float) -> float:
+    """Give the first grid hole at or above the hole line less 0.5; mm."""
+    return max(start, hole_at_or_above(start, y_hole - GRID_SLACK))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerSpace:
+    """One drawer of a column before it is placed; heights from the side's bottom end, mm.
+
+    `front_bottom`: its front's bottom edge. `ceiling`: underside of the stretcher, top or rail
+    next above it; None where the next thing above is the next drawer of the column. `height`:
+    the drawer box's, where it is given.
+    """
+
+    record: SlideRecord
+    front_bottom: float
+    ceiling: float | None = None
+    height: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerPlace:
+    """One drawer placed; heights from the side's bottom end, mm.
+
+    `bottom`: the drawer box's underside. `rise`: the same above its own front's bottom edge
+    (d_fb). `hole`: the line of the slide's holes. `greatest`: the box height there is room for;
+    `height`: the one given, or chosen. `moved`: how far the grid raised it. `off`: how far
+    the hole line lies from its nearest grid hole.
+    """
+
+    bottom: float
+    rise: float
+    hole: float
+    greatest: float
+    height: float
+    moved: float = 0.0
+    off: float = 0.0
+
+    @property
+    def too_low(self) -> bool:
+        """Whether the drawer box is lower than 50."""
+        return self.height < LEAST_HEIGHT - SLACK
+
+    @property
+    def too_high(self) -> float:
+        """By how much a given height exceeds its room, 0 where it fits; mm."""
+        over = self.height - self.greatest
+        return over if over > SLACK else 0.0
+
+
+def place_drawers(
+    drawers: Sequence[DrawerSpace],
+    *,
+    side: float,
+    reveal_bottom: float,
+    units: Unit,
+    start: float,
+    on_grid: bool,
+) -> tuple[DrawerPlace, ...]:
+    """Place the drawers of one column, given and returned from the bottom up; mm.
+
+    With `on_grid` each hole line goes to the first grid hole at or above it less 0.5, and the
+    drawer with it, if that costs no clearance and no standard box height; otherwise it stays.
+    The last drawer has a `ceiling`.
+    """
+    rises = [
+        rise_above_front(drawer.record, side=side, reveal_bottom=reveal_bottom)
+        for drawer in drawers
+    ]
+    natural = [drawer.front_bottom + rise for drawer, rise in zip(drawers, rises, strict=True)]
+    bottoms = list(natural)
+    wanted = [
+        _first_given(drawer.height, choose_height(_room(drawers, bottoms, place), units))
+        for place, drawer in enumerate(drawers)
+    ]
+    if on_grid:
+        # From the top, so that a raised drawer has already made room for the one below it.
+        for place in reversed(range(len(drawers))):
+            record = drawers[place].record
+            hole = natural[place] + hole_above_drawer(record)
+            trial = list(bottoms)
+            trial[place] += next_grid_hole(hole, start) - hole
+            sunk = natural[place] - trial[place]
+            touched = (place,) if place == 0 or drawers[place - 1].ceiling is not None else (
+                place, place - 1,
+            )  # fmt: skip
+            stands = abs(natural[place] - side - record.drawer_rise) < SLACK
+            free = not stands or record.drawer_rise - sunk >= record.least_rise - SLACK
+            if free and all(
+                wanted[each] <= _room(drawers, trial, each) + SLACK for each in touched
+            ):
+                bottoms = trial
+    places = []
+    for place, drawer in enumerate(drawers):
+        hole = bottoms[place] + hole_above_drawer(drawer.record)
+        greatest = _room(drawers, bottoms, place)
+        places.append(
+            DrawerPlace(
+                bottom=bottoms[place],
+                rise=bottoms[place] - drawer.front_bottom,
+                hole=hole,
+                greatest=greatest,
+                height=_first_given(drawer.height, choose_height(greatest, units)),
+                moved=bottoms[place] - natural[place],
+                off=off_grid(hole, start),
+            )
+        )
+    return tuple(places)
+
+
+def _first_given(given: float | None, chosen: float) -> float:
+    return chosen if given is None else given
+
+
+def _room(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: int) -> float:
+    ceiling = drawers[place].ceiling
+    if ceiling is None:
+        return bottoms[place + 1] - CLEAR_OF_DRAWER - bottoms[place]
+    return ceiling - CLEAR_OF_RAIL - bottoms[place]

@@ -1,0 +1,227 @@
+"""Fixing a drawer front: screws from inside the drawer box into the back of its front.
+
+The screws stand in columns beside the drawer sides and in rows up its height. In the front each
+has a pilot hole in the back; at the same place the drawer box's own front has a clearance hole.
+Both are given as seen from the room, x from the left: a sheet for the back mirrors them.
+
+The golden drawer, front 454 x 152.4, box 409.6 x 88.9 of 15.9 sides, 30.7 up:
+
+>>> box = Backing(x=(454.0 - 409.6) / 2, y=30.7, width=409.6, height=88.9, side=15.9)
+>>> plan = place_fixings(box, part="B3-1", width=454.0, height=152.4, thickness=19.05)
+>>> [(round(hole.x, 4), round(hole.y, 4)) for hole in plan.front[0].holes]
+[(70.1, 55.7), (70.1, 94.6)]
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.geometry import SLACK, Fitting, Hole
+
+COLUMN_INSET = 32.0
+"""A column's distance inside the drawer side's inner face; mm. Common practice, no source."""
+
+ROW_INSET, ROW_INSET_LOW = 32.0, 25.0
+"""A row's distance from the drawer box's underside and top; the second below `LOW_BOX`; mm.
+Common practice, no source."""
+
+LOW_BOX = 96.0
+"""A drawer box below this height has its rows at `ROW_INSET_LOW`; mm. Common practice."""
+
+ONE_ROW_BELOW = 82.0
+"""A drawer box below this height has one row at half height; mm. Common practice."""
+
+WIDE_FRONT = 600.0
+"""A front wider than this has a third column at its middle; mm. Common practice."""
+
+HIGH_FRONT = 250.0
+"""A front higher than this, and not wide, has a third row; mm. Common practice."""
+
+CLEAR_OF_PULL = 25.0
+"""A fixing screw stands at least this far from a pull's screw; mm. Common practice."""
+
+STEP = 8.0
+"""A screw in a pull's way moves by steps of this towards the front's middle; mm. Derived."""
+
+PILOT_DIAMETER = 3.0
+PILOT_DEPTH = 12.0
+"""Pilot in the back of the front, never nearer than `SKIN` to its face; mm. Common practice."""
+
+CLEARANCE_DIAMETER = 5.0
+"""Clearance hole through the drawer box's front; mm. Common practice."""
+
+SKIN = 3.0
+"""What stays between a pilot or a screw's point and the face; mm. Common practice."""
+
+SCREW_STOCK = (16.0, 20.0, 25.0, 28.0, 32.0, 35.0, 38.0, 45.0)
+"""Usual lengths of pan- and washer-head wood screws; mm. Common practice, no source."""
+
+LEAST_BITE = 6.0
+"""A screw reaching less far into the front than this does not hold it; mm. Common practice."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Backing:
+    """What stands behind the front and is screwed to it, in the front's axes; mm.
+
+    For a drawer the drawer box, `side` its side's thickness. For a false front the rail or the
+    row of blocks between the box's sides, `side` 0.
+    """
+
+    x: float
+    y: float
+    width: float
+    height: float
+    side: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FixingPlan:
+    """The fixings of one front: one fitting a column, from the left as seen from the room.
+
+    `front` in the front's axes, `box` the same places in the drawer box's. `moved` and
+    `left_out` are the places in the front, as first meant, of screws that a pull's screw pushed
+    aside or out.
+    """
+
+    front: tuple[Fitting, ...]
+    box: tuple[Fitting, ...]
+    moved: tuple[tuple[float, float], ...] = ()
+    left_out: tuple[tuple[float, float], ...] = ()
+
+
+def place_fixings(
+    backing: Backing,
+    *,
+    part: str,
+    width: float,
+    height: float,
+    thickness: float,
+    pulls: Iterable[Hole] = (),
+) -> FixingPlan:
+    """Place the screws of a front of this size; `pulls` are the holes of its pulls; mm."""
+    screws = [(hole.x, hole.y) for hole in pulls]
+    rows = [backing.y + row for row in compute_rows(backing.height, width, height)]
+    moved: list[tuple[float, float]] = []
+    left_out: list[tuple[float, float]] = []
+    columns: list[list[tuple[float, float]]] = []
+    for x in compute_columns(backing, width):
+        column: list[tuple[float, float]] = []
+        for y in rows:
+            clear = _clear_place(x, y, width / 2, screws)
+            if clear is None:
+                left_out.append((x, y))
+                continue
+            if clear != x:
+                moved.append((x, y))
+            column.append((clear, y))
+        if column:
+            columns.append(column)
+    depth = min(PILOT_DEPTH, thickness - SKIN)
+    return FixingPlan(
+        front=tuple(
+            _fitting(
+                "front-fixing", column, part=part, index=index, count=len(columns), depth=depth
+            )
+            for index, column in enumerate(columns, 1)
+        ),
+        box=tuple(
+            _fitting(
+                "clearance",
+                [(x - backing.x, y - backing.y) for x, y in column],
+                part=part,
+                index=index,
+                count=len(columns),
+                depth=None,
+            )
+            for index, column in enumerate(columns, 1)
+        ),
+        moved=tuple(moved),
+        left_out=tuple(left_out),
+    )
+
+
+def compute_columns(backing: Backing, width: float) -> tuple[float, ...]:
+    """Give the columns' x in the axes of a front `width` mm wide, from the left; mm."""
+    inset = backing.side + COLUMN_INSET
+    left, right = backing.x + inset, backing.x + backing.width - inset
+    if right - left < CLEAR_OF_PULL - SLACK:
+        # A box this narrow has no room for two columns.
+        return (backing.x + backing.width / 2,)
+    if width > WIDE_FRONT + SLACK:
+        return (left, width / 2, right)
+    return (left, right)
+
+
+def compute_rows(box_height: float, width: float, height: float) -> tuple[float, ...]:
+    """Give the rows above the underside of a drawer box, for a front of this size; mm."""
+    if box_height < ONE_ROW_BELOW - SLACK:
+        return (box_height / 2,)
+    inset = ROW_INSET_LOW if box_height < LOW_BOX - SLACK else ROW_INSET
+    if height > HIGH_FRONT + SLACK and width <= WIDE_FRONT + SLACK:
+        return (inset, box_height / 2, box_height - inset)
+    return (inset, box_height - inset)
+
+
+def _clear_place(
+    x: float, y: float, middle: float, screws: list[tuple[float, float]]
+) -> float | None:
+    """Give the first x clear of the pulls' screws on the way to the front's middle, if any."""
+    steps = math.floor((abs(middle - x) + SLACK) / STEP)
+    towards = math.copysign(STEP, middle - x)
+    for step in range(steps + 1):
+        place = x + step * towards
+        if all(
+            math.hypot(place - screw_x, y - screw_y) >= CLEAR_OF_PULL - SLACK
+            for screw_x, screw_y in screws
+        ):
+            return place
+    return None
+
+
+def _fitting(
+    kind: Literal["front-fixing", "clearance"],
+    places: list[tuple[float, float]],
+    *,
+    part: str,
+    index: int,
+    count: int,
+    depth: float | None,
+) -> Fitting:
+    pilot = kind == "front-fixing"
+    return Fitting(
+        kind=kind,
+        index=index,
+        count=count,
+        part=part,
+        record=None,
+        holes=tuple(
+            Hole(
+                purpose=kind,
+                face="back" if pilot else "box-front",
+                x=x,
+                y=y,
+                diameter=PILOT_DIAMETER if pilot else CLEARANCE_DIAMETER,
+                depth=depth,
+            )
+            for x, y in places
+        ),
+    )
+
+
+def longest_screw(box_front: float, thickness: float) -> float:
+    """Give the longest screw through a drawer box's front of `box_front` that leaves 3; mm."""
+    return box_front + thickness - SKIN
+
+
+def fixing_screw(box_front: float, thickness: float) -> float | None:
+    """Give the longest stock screw that leaves 3 before the face; mm.
+
+    None: no stock length both stays below the face and reaches 6 into the front.
+    """
+    most = longest_screw(box_front, thickness)
+    suitable = [
+        length for length in SCREW_STOCK if box_front + LEAST_BITE - SLACK <= length <= most + SLACK
+    ]
+    return max(suitable, default=None)

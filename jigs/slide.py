@@ -1,0 +1,162 @@
+"""Drawer slides: where their holes stand on the box side, and the drawer box that fits them.
+
+Two numbers, measured with the slide set on a flat board, give every height: `fixing_height`
+(a), the fixing hole above the floor line, and `drawer_rise` (b), the underside of the drawer
+side above it. The lowest drawer stands on the bottom panel, and every drawer box stands equally
+far above its own front's bottom edge, so one fixing layout serves all fronts.
+
+The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
+
+>>> from jigs.hardware import SlideRecord
+>>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
+>>> rise = rise_above_front(runner, side=18.3, reveal_bottom=1.6)
+>>> round(rise, 4), round(1.6 + rise + hole_above_drawer(runner), 4)
+(30.7, 51.3)
+"""
+
+import math
+
+from jigs.geometry import SLACK, Fitting, Hole, rectangle
+from jigs.hardware import SlideRecord
+from jigs.job import Unit
+
+BACK_SET_IN = 19.0
+"""The back stands this far in from the box's rear edge; mm. Common practice, no source."""
+
+SIDE_LEAST = 12.7
+"""A side-mount slide needs at least this on each side; mm. Common practice, no source."""
+
+SLIDE_SET_BACK = 2.0
+"""The slide's front end behind the finished front edge; mm. From memory: for the outline only."""
+
+WIDTH_STEP: dict[Unit, float] = {"in": 25.4 / 16, "mm": 1.0}
+"""What a drawer box's outside width rounds down to; mm. Common practice, no source."""
+
+PROOF_LOAD = 15.0
+"""Load a drawer is tested with, lb per square foot of its area (KCMA A161.1)."""
+
+
+def opening_width(box_width: float, side: float) -> float:
+    """Give the opening between the sides (LW) from the box's width and true side thickness; mm."""
+    return box_width - 2 * side
+
+
+def inside_depth(box_depth: float, back: float) -> float:
+    """Give the depth from the finished front edge to the back's face; mm."""
+    return box_depth - BACK_SET_IN - back
+
+
+def depth_needed(record: SlideRecord) -> float:
+    """Give the least inside depth that takes the slide; mm."""
+    return record.length + record.depth_allowance
+
+
+def depth_short(record: SlideRecord, inside: float) -> float:
+    """Give by how much the slide is too long for the inside depth, 0 where it fits; mm."""
+    short = depth_needed(record) - inside
+    return short if short > SLACK else 0.0
+
+
+def drawer_length(record: SlideRecord) -> float:
+    """Give the drawer box's length for the slide; mm."""
+    return record.length - record.drawer_shorter
+
+
+def widest_outside(record: SlideRecord, opening: float, drawer_side: float) -> float:
+    """Give the drawer box's outside width before rounding; mm.
+
+    Undermount: the width inside the drawer sides governs, so their thickness is measured.
+    Side mount: the outside width governs.
+    """
+    if record.mount == "under":
+        return opening - record.width_less + 2 * drawer_side
+    return opening - record.width_less
+
+
+def outside_width(record: SlideRecord, opening: float, drawer_side: float, units: Unit) -> float:
+    """Give the drawer box's outside width to build, rounded down to 1/16 in or 1 mm; mm."""
+    return round_down(widest_outside(record, opening, drawer_side), WIDTH_STEP[units])
+
+
+def width_error(record: SlideRecord, opening: float, drawer_side: float, width: float) -> float:
+    """Give by how much a drawer box of this outside width leaves what the slide takes; mm.
+
+    Above 0 too wide, below 0 too narrow, 0 within the slide's limits.
+    """
+    over = width - widest_outside(record, opening, drawer_side)
+    most = max(0.0, record.width_less - 2 * SIDE_LEAST) if record.mount == "side" else 0.0
+    if over > most + SLACK:
+        return over - most
+    if over < -record.width_tolerance - SLACK:
+        return over + record.width_tolerance
+    return 0.0
+
+
+def rise_above_front(record: SlideRecord, *, side: float, reveal_bottom: float) -> float:
+    """Give d_fb, the drawer box's underside above its own front's bottom edge; mm.
+
+    `side` is the bottom panel's thickness, the same board as the sides.
+    """
+    return side + record.drawer_rise - reveal_bottom
+
+
+def hole_above_drawer(record: SlideRecord) -> float:
+    """Give the fixing holes' line above the drawer box's underside; mm.
+
+    Undermount: a - b. Side mount: the centre line that both members share.
+    """
+    if record.mount == "side":
+        return record.centre_height
+    return record.fixing_height - record.drawer_rise
+
+
+def round_down(length: float, step: float) -> float:
+    """Round a length down to a whole number of steps; mm."""
+    return math.floor((length + SLACK) / step) * step
+
+
+def slide_fitting(
+    record: SlideRecord, y_hole: float, *, part: str, index: int = 1, count: int = 1
+) -> Fitting:
+    """Give a slide's holes in a box side, on the line `y_hole` above its bottom end; mm.
+
+    A slide too short for a place of its record does not have that hole. The outline is the
+    slide itself: an undermount stands on the floor line, a side mount about its centre line.
+    """
+    holes = tuple(
+        Hole(
+            purpose="slide",
+            face="inside",
+            x=x,
+            y=y_hole,
+            diameter=record.fixing_diameter,
+            depth=record.fixing_depth,
+        )
+        for x in record.fixing_at
+        if x <= record.length + SLACK
+    )
+    below = record.end_height / 2
+    if record.mount == "under" and record.fixing_height <= record.end_height:
+        below = record.fixing_height
+    return Fitting(
+        kind="slide",
+        index=index,
+        count=count,
+        part=part,
+        record=record.name,
+        holes=holes,
+        outline=(
+            rectangle(
+                SLIDE_SET_BACK,
+                y_hole - below,
+                SLIDE_SET_BACK + record.length,
+                y_hole - below + record.end_height,
+            ),
+        ),
+        carry=tuple(x for x in record.carry_at if x <= record.length + SLACK),
+    )
+
+
+def proof_load(width: float, length: float) -> float:
+    """Give the load in lb that a drawer of this size in mm is tested with (KCMA A161.1)."""
+    return PROOF_LOAD * (width / 304.8) * (length / 304.8)
