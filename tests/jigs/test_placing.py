@@ -125,10 +125,14 @@ def test_no_room() -> None:
 
 def test_a_rail_is_kept_clear() -> None:
     """Under a rail on edge 100 high the hinge stands 35 or more below it."""
-    rail = ((0.0, 18.3), (774.7 - 100, 774.7))
-    placed = place_hinges(GOLDEN, grid=19.35, panels=rail)
-    assert placed.heights[1] == pytest.approx(675.35 - 32 - 32 + 32 - 32 + 32)
-    assert placed.heights[1] <= 774.7 - 100 - 35 + 1e-6
+    door = Door(bottom=1.6, height=613.0, count=2)
+    rail = ((0.0, 18.3), (574.0, 674.0))
+    placed = place_hinges(door, grid=None, panels=rail)
+    assert pytest.approx(514.6) == 1.6 + 613.0 - 100
+    assert placed.heights[1] == pytest.approx(514.6)
+    lower = place_hinges(door, grid=None, panels=((540.0, 640.0),))
+    assert lower.heights[1] == pytest.approx(514.6 - 10)
+    assert lower.heights[1] <= 540.0 - 35
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6])
