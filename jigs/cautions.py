@@ -8,8 +8,8 @@ from collections.abc import Mapping
 
 from jigs.geometry import Purpose
 
-NO_CODE = "The tool does not check code."
-"""Building code, electrical code and the appliance's own instructions are not looked at."""
+NO_CODE = "The tool does not check code: building, electrical and gas rules are yours to look up."
+"""What the tool leaves to its user, to be quoted by itself."""
 
 CAUTIONS: tuple[str, ...] = (
     "Clamp the part before you drill it; a hand is no clamp.",

@@ -128,22 +128,7 @@ def place_drawers(
         for place, drawer in enumerate(drawers)
     ]
     if on_grid:
-        # From the top, so that a raised drawer has already made room for the one below it.
-        for place in reversed(range(len(drawers))):
-            record = drawers[place].record
-            hole = natural[place] + hole_above_drawer(record)
-            trial = list(bottoms)
-            trial[place] += next_grid_hole(hole, start) - hole
-            sunk = natural[place] - trial[place]
-            touched = (place,) if place == 0 or drawers[place - 1].ceiling is not None else (
-                place, place - 1,
-            )  # fmt: skip
-            stands = abs(natural[place] - side - record.drawer_rise) < SLACK
-            free = not stands or record.drawer_rise - sunk >= record.least_rise - SLACK
-            if free and all(
-                wanted[each] <= _room(drawers, trial, each) + SLACK for each in touched
-            ):
-                bottoms = trial
+        bottoms = _meet_grid(drawers, natural, wanted, side=side, start=start)
     places = []
     for place, drawer in enumerate(drawers):
         hole = bottoms[place] + hole_above_drawer(drawer.record)
@@ -160,6 +145,34 @@ def place_drawers(
             )
         )
     return tuple(places)
+
+
+def _meet_grid(
+    drawers: Sequence[DrawerSpace],
+    natural: Sequence[float],
+    wanted: Sequence[float],
+    *,
+    side: float,
+    start: float,
+) -> list[float]:
+    """Give the drawers' undersides with all on the grid that lose nothing by it; mm."""
+    bottoms = list(natural)
+    # From the top, so that a raised drawer has already made room for the one below it.
+    for place in reversed(range(len(drawers))):
+        record = drawers[place].record
+        hole = natural[place] + hole_above_drawer(record)
+        trial = list(bottoms)
+        trial[place] += next_grid_hole(hole, start) - hole
+        sunk = natural[place] - trial[place]
+        concerned = [place]
+        if sunk > 0 and place > 0 and drawers[place - 1].ceiling is None:
+            concerned.append(place - 1)
+        on_panel = abs(natural[place] - side - record.drawer_rise) < SLACK
+        if on_panel and record.drawer_rise - sunk < record.least_rise - SLACK:
+            continue
+        if all(wanted[each] <= _room(drawers, trial, each) + SLACK for each in concerned):
+            bottoms = trial
+    return bottoms
 
 
 def _first_given(given: float | None, chosen: float) -> float:

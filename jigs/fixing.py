@@ -54,6 +54,10 @@ CLEARANCE_DIAMETER = 5.0
 SKIN = 3.0
 """What stays between a pilot or a screw's point and the face; mm. Common practice."""
 
+RAIL_HEIGHT = 100.0
+"""A stretcher's width, on edge the height of the rail behind a false front; mm. Common
+practice, no source."""
+
 SCREW_STOCK = (16.0, 20.0, 25.0, 28.0, 32.0, 35.0, 38.0, 45.0)
 """Usual lengths of pan- and washer-head wood screws; mm. Common practice, no source."""
 
@@ -76,11 +80,23 @@ class Backing:
     side: float
 
 
+def rail_behind(
+    *, width: float, height: float, opening: float, top: float, rail: float = RAIL_HEIGHT
+) -> Backing:
+    """Give the rail on edge behind a false front of this size, as far as the front covers it; mm.
+
+    `opening` is the box's between its sides, `top` the rail's top above the front's top edge.
+    """
+    low = max(0.0, height + top - rail)
+    high = min(height, height + top)
+    return Backing(x=(width - opening) / 2, y=low, width=opening, height=high - low, side=0.0)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FixingPlan:
     """The fixings of one front: one fitting a column, from the left as seen from the room.
 
-    `front` in the front's axes, `box` the same places in the drawer box's. `moved` and
+    `front` in the front's axes, `box` the same places in those of what stands behind. `moved` and
     `left_out` are the places in the front, as first meant, of screws that a pull's screw pushed
     aside or out.
     """

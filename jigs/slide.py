@@ -62,7 +62,7 @@ def drawer_length(record: SlideRecord) -> float:
     return record.length - record.drawer_shorter
 
 
-def widest_outside(record: SlideRecord, opening: float, drawer_side: float) -> float:
+def nominal_outside(record: SlideRecord, opening: float, drawer_side: float) -> float:
     """Give the drawer box's outside width before rounding; mm.
 
     Undermount: the width inside the drawer sides governs, so their thickness is measured.
@@ -75,7 +75,7 @@ def widest_outside(record: SlideRecord, opening: float, drawer_side: float) -> f
 
 def outside_width(record: SlideRecord, opening: float, drawer_side: float, units: Unit) -> float:
     """Give the drawer box's outside width to build, rounded down to 1/16 in or 1 mm; mm."""
-    return round_down(widest_outside(record, opening, drawer_side), WIDTH_STEP[units])
+    return round_down(nominal_outside(record, opening, drawer_side), WIDTH_STEP[units])
 
 
 def width_error(record: SlideRecord, opening: float, drawer_side: float, width: float) -> float:
@@ -83,7 +83,7 @@ def width_error(record: SlideRecord, opening: float, drawer_side: float, width: 
 
     Above 0 too wide, below 0 too narrow, 0 within the slide's limits.
     """
-    over = width - widest_outside(record, opening, drawer_side)
+    over = width - nominal_outside(record, opening, drawer_side)
     most = max(0.0, record.width_less - 2 * SIDE_LEAST) if record.mount == "side" else 0.0
     if over > most + SLACK:
         return over - most

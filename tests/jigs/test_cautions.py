@@ -1,0 +1,38 @@
+"""The cautions."""
+
+from typing import get_args
+
+import pytest
+
+from jigs.cautions import CAUTION_FOR, CAUTIONS, NO_CODE
+from jigs.geometry import Purpose
+
+
+@pytest.mark.parametrize(
+    "word",
+    [
+        "Clamp", "depth stop", "scrap", "eye and ear", "gloves", "dust", "respirator", "exhaust",
+        "ignite", "closed can", "Punch lightly", "2 mm pilot", "backing block", "two people",
+        "studs", "before you load", "Probe", "Gas", "circuits", "ducts", "local code",
+    ],
+)  # fmt: skip
+def test_nothing_is_left_unsaid(word: str) -> None:
+    """Every danger of the work is named once in full."""
+    assert any(word in caution for caution in CAUTIONS)
+
+
+def test_the_tool_says_that_it_does_not_check_code() -> None:
+    """The last sentence of the list, and one to quote by itself."""
+    assert CAUTIONS[-1] == NO_CODE
+    assert NO_CODE.startswith("The tool does not check code")
+
+
+def test_every_operation_has_its_short_caution() -> None:
+    """One for each purpose of a hole, short enough for a line of a sheet."""
+    assert set(CAUTION_FOR) == set(get_args(Purpose))
+    assert all(len(caution) <= 80 for caution in CAUTION_FOR.values())
+
+
+def test_cautions_are_whole_sentences() -> None:
+    """Each ends with a full stop."""
+    assert all(c.endswith(".") for c in (*CAUTIONS, *CAUTION_FOR.values()))

@@ -1,0 +1,216 @@
+"""The drawers of a column."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jigs.drawers import (
+    DrawerPlace,
+    DrawerSpace,
+    choose_height,
+    next_grid_hole,
+    off_grid,
+    place_drawers,
+)
+from jigs.grid import balanced_start
+from jigs.hardware import SlideRecord
+
+RUNNER = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
+HEIGHT, SIDE, REVEAL, GAP = 774.7, 18.3, 1.6, 3.2
+START = balanced_start(HEIGHT)
+"""Worked example of the project's trade notes: the golden box and its balanced start."""
+
+
+def stack(
+    heights: list[float], *, on_grid: bool = False, given: float | None = None, start: float = START
+) -> tuple[DrawerPlace, ...]:
+    """Place a golden box full of drawers, fronts given from the bottom up."""
+    drawers = []
+    bottom = REVEAL
+    for height in heights:
+        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom, height=given))
+        bottom += height + GAP
+    last = drawers.pop()
+    drawers.append(
+        DrawerSpace(
+            record=RUNNER, front_bottom=last.front_bottom, ceiling=HEIGHT - SIDE, height=given
+        )
+    )
+    return place_drawers(
+        drawers, side=SIDE, reveal_bottom=REVEAL, units="in", start=start, on_grid=on_grid
+    )
+
+
+GOLDEN = [220.8, 188.8, 188.8, 163.5]
+
+
+@pytest.mark.parametrize(
+    ("place", "bottom", "hole", "greatest", "chosen"),
+    [
+        (0, 32.3, 51.3, 199.0, 190.5),
+        (1, 256.3, 275.3, 167.0, 165.1),
+        (2, 448.3, 467.3, 167.0, 165.1),
+        (3, 640.3, 659.3, 106.1, 101.6),
+    ],
+)
+def test_the_golden_stack(
+    place: int, bottom: float, hole: float, greatest: float, chosen: float
+) -> None:
+    """Worked example of the project's trade notes: four drawers, bottom up."""
+    drawer = stack(GOLDEN)[place]
+    assert drawer.bottom == pytest.approx(bottom)
+    assert drawer.hole == pytest.approx(hole)
+    assert drawer.greatest == pytest.approx(greatest)
+    assert drawer.height == pytest.approx(chosen)
+    assert drawer.rise == pytest.approx(SIDE + 14 - REVEAL)
+    assert not drawer.too_low
+    assert drawer.too_high == 0.0
+
+
+def test_the_golden_hole_lines_step_by_whole_pitches() -> None:
+    """Worked example of the project's trade notes: 7, 6 and 6 times 32 apart."""
+    holes = [drawer.hole for drawer in stack(GOLDEN)]
+    steps = [(above - below) / 32 for below, above in pairwise(holes)]
+    assert steps == pytest.approx([7, 6, 6])
+
+
+@pytest.mark.parametrize(
+    ("front", "top", "others"),
+    [(60.0, 2.6, 38.0), (80.0, 23.0, 58.0), (110.0, 53.0, 88.0), (140.0, 83.0, 118.0)],
+)
+def test_space_by_front_height(front: float, top: float, others: float) -> None:
+    """Worked example of the project's trade notes: room for the top drawer and for others."""
+    lower, upper = place_drawers(
+        [
+            DrawerSpace(record=RUNNER, front_bottom=HEIGHT - REVEAL - 2 * front - GAP),
+            DrawerSpace(record=RUNNER, front_bottom=HEIGHT - REVEAL - front, ceiling=HEIGHT - SIDE),
+        ],
+        side=SIDE,
+        reveal_bottom=REVEAL,
+        units="mm",
+        start=START,
+        on_grid=False,
+    )
+    assert upper.greatest == pytest.approx(top, abs=0.5)
+    assert lower.greatest == pytest.approx(others, abs=0.5)
+    assert upper.too_low == (top < 50)
+
+
+def test_a_drawer_over_a_door_follows_the_same_rule() -> None:
+    """Worked example of the project's trade notes: 6 in of front under a reveal of 3.2."""
+    (drawer,) = place_drawers(
+        [DrawerSpace(record=RUNNER, front_bottom=HEIGHT - 3.2 - 6 * 25.4, ceiling=HEIGHT - SIDE)],
+        side=SIDE,
+        reveal_bottom=REVEAL,
+        units="in",
+        start=START,
+        on_grid=False,
+    )
+    assert drawer.bottom == pytest.approx(649.8)
+    assert drawer.hole == pytest.approx(668.8)
+    assert drawer.greatest == pytest.approx(96.6)
+    assert drawer.height == pytest.approx(3.5 * 25.4)
+
+
+@pytest.mark.parametrize(
+    ("greatest", "inch", "metric"),
+    [(199.0, 190.5, 195.0), (190.5, 190.5, 190.0), (101.6, 101.6, 100.0), (-4.0, 0.0, 0.0)],
+)
+def test_heights_round_down(greatest: float, inch: float, metric: float) -> None:
+    """To half an inch or 5 mm, and never below nothing."""
+    assert choose_height(greatest, "in") == pytest.approx(inch)
+    assert choose_height(greatest, "mm") == pytest.approx(metric)
+
+
+def test_a_given_height_is_kept_and_judged() -> None:
+    """A box given too high says by how much."""
+    top = stack(GOLDEN, given=108.0)[3]
+    assert top.height == 108.0
+    assert top.too_high == pytest.approx(108.0 - 106.1)
+    assert stack(GOLDEN, given=45.0)[3].too_low
+
+
+def test_the_distance_off_the_grid_is_signed() -> None:
+    """Above a grid hole it is positive, below it negative."""
+    assert off_grid(51.3, START) == pytest.approx(51.3 - 51.35)
+    assert off_grid(55.0, START) == pytest.approx(55.0 - 51.35)
+    assert off_grid(668.8, START) == pytest.approx(668.8 - (19.35 + 20 * 32))
+
+
+@pytest.mark.parametrize(
+    ("hole", "meets"),
+    [(51.3, 51.35), (51.85, 51.35), (51.86, 83.35), (3.0, START)],
+)
+def test_the_next_grid_hole_may_lie_half_a_millimetre_below(hole: float, meets: float) -> None:
+    """A hole line goes up to the grid, or down by no more than 0.5."""
+    assert next_grid_hole(hole, START) == pytest.approx(meets)
+
+
+def test_the_golden_stack_goes_onto_the_grid() -> None:
+    """Each of the four rises by 0.05 and keeps its box height."""
+    placed = stack(GOLDEN, on_grid=True)
+    assert [drawer.off for drawer in placed] == pytest.approx([0.0] * 4, abs=1e-9)
+    assert [drawer.moved for drawer in placed] == pytest.approx([0.05] * 4)
+    assert [drawer.height for drawer in placed] == pytest.approx(
+        [drawer.height for drawer in stack(GOLDEN)]
+    )
+
+
+def test_a_drawer_that_would_lose_height_stays_off_the_grid() -> None:
+    """106.1 leaves 4.5 to rise without going below 101.6; 20 is too much."""
+    start = 659.3 + 20.0 - 32 * 20
+    placed = stack(GOLDEN, on_grid=True, start=start)
+    assert placed[3].moved == 0.0
+    assert placed[3].off == pytest.approx(32 - 20)
+    assert placed[3].height == pytest.approx(101.6)
+
+
+def test_the_lowest_drawer_does_not_sink_below_what_its_slide_needs() -> None:
+    """Where the record says that b is all the clearance there is, it stays."""
+    tight = SlideRecord(name="tight", fixing_height=33.0, drawer_rise=14.0, least_rise=14.0)
+    for record, moved in ((tight, 0.0), (RUNNER, -0.4)):
+        (drawer,) = place_drawers(
+            [DrawerSpace(record=record, front_bottom=REVEAL, ceiling=HEIGHT - SIDE)],
+            side=SIDE,
+            reveal_bottom=REVEAL,
+            units="mm",
+            start=51.3 - 0.4 - 32,
+            on_grid=True,
+        )
+        assert drawer.moved == pytest.approx(moved)
+
+
+@given(
+    st.lists(st.floats(min_value=90, max_value=300), min_size=1, max_size=6),
+    st.floats(min_value=16, max_value=48),
+    st.booleans(),
+)
+def test_drawers_keep_their_clearances(heights: list[float], start: float, on_grid: bool) -> None:
+    """Whatever the grid does, no box comes nearer than 25 to the next, nor loses height."""
+    drawers = []
+    bottom = REVEAL
+    for height in heights:
+        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom))
+        bottom += height + GAP
+    top = DrawerSpace(
+        record=RUNNER, front_bottom=drawers.pop().front_bottom, ceiling=bottom - GAP + REVEAL - SIDE
+    )
+    placed, plain = (
+        place_drawers(
+            [*drawers, top],
+            side=SIDE,
+            reveal_bottom=REVEAL,
+            units="mm",
+            start=start,
+            on_grid=grid,
+        )
+        for grid in (on_grid, False)
+    )
+    for drawer, natural in zip(placed, plain, strict=True):
+        assert drawer.height >= natural.height
+        assert drawer.moved == 0 or abs(drawer.off) < 1e-6
+        assert -0.5 - 1e-6 <= drawer.moved < 32
+    for below, above in pairwise(placed):
+        assert below.height == 0 or below.bottom + below.height + 25 <= above.bottom + 1e-5
