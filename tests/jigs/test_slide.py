@@ -11,12 +11,12 @@ from jigs.slide import (
     drawer_length,
     hole_above_drawer,
     inside_depth,
+    nominal_outside,
     opening_width,
     outside_width,
     proof_load,
     rise_above_front,
     slide_fitting,
-    nominal_outside,
     width_error,
 )
 
