@@ -1,0 +1,96 @@
+"""IDs: the name a part carries on its label, its sheet and its row of the list.
+
+An ID is upper case, A-Z, 0-9 and `-`, at most 16 characters as given. A front without one is
+named by its box and its place from the top; `count = 3` adds -1, -2, -3; the leaves of a pair
+add L and R; a drawer's box adds -BOX; box parts are spelled out (`B1-SIDE-L`). All parts of a
+job have different IDs.
+
+>>> check_id(" b1-2 ")
+'B1-2'
+>>> name_fronts("", box="B1", place=2, count=3)
+('B1-2-1', 'B1-2-2', 'B1-2-3')
+"""
+
+import re
+from collections.abc import Collection, Iterable, Iterator
+from itertools import count as count_up
+
+from jigs.errors import Fault, JigsheetError
+from jigs.job import FrontKind
+
+LONGEST = 16
+"""Characters an ID may have as given: what is added by the tool comes on top."""
+
+ALLOWED = f"A-Z, 0-9 and - are allowed, at most {LONGEST} characters"
+
+_ID = re.compile(rf"[A-Z0-9-]{{1,{LONGEST}}}")
+
+BOARD_NAMES = (
+    "SIDE", "BOTTOM", "TOP", "STRETCHER", "BACK", "NAILER", "SHELF", "PARTITION", "RAIL",
+    "FILLER", "PANEL", "TOE",
+)  # fmt: skip
+"""First words of the box parts' names, which stand behind the box's ID."""
+
+
+def check_id(text: str) -> str:
+    """Give `text` as an ID, upper-cased. Raises JigsheetError for one that is not allowed."""
+    # Upper-casing is for ASCII alone: a sharp s would grow into SS, a dotless i into I.
+    candidate = text.strip()
+    if candidate.isascii() and _ID.fullmatch(candidate.upper()):
+        return candidate.upper()
+    shown = repr(candidate if len(candidate) <= 40 else candidate[:37] + "...")
+    raise JigsheetError(f"not an ID ({shown} given); {ALLOWED}")
+
+
+def name_fronts(given: str, *, box: str, place: int, count: int = 1) -> tuple[str, ...]:
+    """Name the `count` fronts of one row.
+
+    `given` is the row's checked ID, or "" for the default: the box's ID and the row's `place`
+    from the top of its box, 1-based.
+    """
+    base = given or f"{box}-{place}"
+    return (base,) if count == 1 else tuple(f"{base}-{i}" for i in range(1, count + 1))
+
+
+def name_parts(front: str, kind: FrontKind) -> tuple[str, ...]:
+    """Name everything that the front `front` brings into the job: leaves, and a drawer box."""
+    if kind == "pair":
+        return name_leaves(front)
+    if kind in ("drawer", "pullout"):
+        return (front, f"{front}-BOX")
+    return (front,)
+
+
+def name_leaves(pair: str) -> tuple[str, str]:
+    """Name the left and the right leaf of a pair."""
+    return f"{pair}L", f"{pair}R"
+
+
+def name_boxes(taken: Collection[str]) -> Iterator[str]:
+    """Give B1, B2, ... without end, leaving out those that are taken."""
+    return (name for i in count_up(1) if (name := f"B{i}") not in taken)
+
+
+def names_board(part: str, boxes: Collection[str]) -> bool:
+    """Whether an ID reads like a part of one of the boxes (`B1-SIDE-L` where there is a B1)."""
+    words = part.split("-")
+    return any(
+        words[i] in BOARD_NAMES and "-".join(words[:i]) in boxes for i in range(1, len(words))
+    )
+
+
+def find_clashes(claims: Iterable[tuple[str, str]]) -> tuple[Fault, ...]:
+    """Find the IDs claimed twice; each claim is an ID and where it was claimed."""
+    first: dict[str, str] = {}
+    faults = []
+    for part, where in claims:
+        if part in first:
+            faults.append(
+                Fault(
+                    where,
+                    f"duplicate ID ('{part}', first at {first[part]}); each part needs its own",
+                )
+            )
+        else:
+            first[part] = where
+    return tuple(faults)
