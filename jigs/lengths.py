@@ -1,0 +1,218 @@
+"""Lengths as people write them, and as they are shown.
+
+A length is a number with or without a unit: `12`, `12.5`, `12,5`, `3/4`, `15 3/4`, `15-3/4`,
+`5' 6 1/2"`, with Unicode fractions and prime signs. The text is matched whole against a grammar
+of our own and nothing is evaluated; a units library then converts the recognised unit. A bare
+number takes the job's unit. Inside the tool a length is a float in mm.
+
+>>> parse_length("17 7/8", "in")
+454.025
+>>> format_length(454.025, "in")
+'17 7/8 in (454.0 mm)'
+"""
+
+import math
+import re
+import unicodedata
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache
+
+from jigs.errors import LengthError
+from jigs.job import Unit
+
+MM_PER_INCH = 25.4
+"""Exactly: NIST SP 811, Appendix B."""
+
+LONGEST = 10_000.0
+"""Nothing in a kitchen is longer: 10 m, in mm."""
+
+MOST_CHARACTERS = 64
+
+ALLOWED = (
+    "allowed: a number such as 12, 12.5, 3/4 or 15 3/4, with or without mm, cm, m, in or ft, "
+    "or 5' 6 1/2\""
+)
+
+# What the unit is called by the person -> its name in the registry below.
+_UNITS = {
+    "mm": "mm", "cm": "cm", "m": "m",
+    "in": "in", '"': "in", "inch": "in", "inches": "in",
+    "ft": "ft", "'": "ft", "foot": "ft", "feet": "ft",
+}  # fmt: skip
+
+# 25.4: NIST SP 811, Appendix B; 12 inches to the foot: the same.
+_DEFINITIONS = ("mm = [length]", "cm = 10 * mm", "m = 1000 * mm", "in = 25.4 * mm", "ft = 12 * in")
+
+# Signs that keyboards and word processors put in place of the plain ones.
+_PLAIN = str.maketrans(
+    {
+        "′": "'", "’": "'", "″": '"', "”": '"',
+        "−": "-", "‐": "-", "‑": "-", "–": "-",
+        "⁄": "/", "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " ",
+    }
+)  # fmt: skip
+
+_FRACTION = r"[0-9]+ ?/ ?[0-9]+"
+_NUMBER = rf"(?:[0-9]+(?:-| +){_FRACTION}|{_FRACTION}|[0-9]+[.,][0-9]+|\.[0-9]+|[0-9]+)"
+_UNIT = "|".join(sorted(_UNITS, key=len, reverse=True))
+_SINGLE = re.compile(rf"(?P<number>{_NUMBER}) *(?P<unit>{_UNIT})?")
+_FEET_INCHES = re.compile(
+    rf"(?P<feet>[0-9]+) *(?:'|ft|foot|feet)(?: *-? *)(?P<inches>{_NUMBER}) *(?:\"|in|inch|inches)"
+)
+_THOUSANDS = re.compile(r"[0-9],[0-9]{3}(?![0-9])")
+_BARE_UNIT = re.compile(_UNIT)
+
+
+def parse_length(text: str, unit: Unit, *, signed: bool = False, zero: bool = False) -> float:
+    """Give the length written in `text` in mm; a bare number is in `unit`.
+
+    A size is over 0; `zero` allows 0 too, `signed` anything. Raises LengthError for what does
+    not follow the grammar or is over 10 m.
+    """
+    if len(text) > MOST_CHARACTERS:
+        raise LengthError(
+            f"not a length ({show_value(text)} given): more than {MOST_CHARACTERS} characters; "
+            f"{ALLOWED}"
+        )
+    given = show_value(text)
+    plain = _plain(text)
+    negative = plain.startswith("-")
+    body = plain[1:].lstrip() if plain[:1] in ("-", "+") else plain
+    try:
+        value = _match(body, unit, given)
+    except ZeroDivisionError:
+        raise LengthError(f"not a length ({given} given): the denominator is 0") from None
+    return _within_limits(-value if negative else value, given, signed=signed, zero=zero)
+
+
+def parse_value(value: object, unit: Unit, *, signed: bool = False, zero: bool = False) -> float:
+    """Give a length in mm from a text, or from a number that was read as one.
+
+    Numbers are in `unit`. Raises LengthError, also for what is neither (true, a list).
+    """
+    if isinstance(value, str):
+        return parse_length(value, unit, signed=signed, zero=zero)
+    given = show_value(value)
+    if isinstance(value, bool) or not isinstance(value, int | float | Decimal):
+        raise LengthError(f"not a length ({given} given); {ALLOWED}")
+    number = Decimal(repr(value)) if isinstance(value, float) else Decimal(value)
+    if not number.is_finite():
+        raise LengthError(f"not a length ({given} given): not a finite number; {ALLOWED}")
+    # Decimal("1e999999999") is short as it stands and endless as a Fraction; comparing is safe.
+    if not -LONGEST <= number <= LONGEST:
+        raise LengthError(_too_long(given))
+    exact = Fraction(0) if -1e-9 < number < 1e-9 else Fraction(number)
+    return _within_limits(exact * _mm_per(unit), given, signed=signed, zero=zero)
+
+
+def format_mm(mm: float) -> str:
+    """Write a length in mm to 0.1, without the unit: `454.0`."""
+    text = f"{mm:.1f}"
+    return "0.0" if text == "-0.0" else text
+
+
+def format_inches(mm: float) -> str:
+    """Write a length (mm) in inches to the nearest 1/32, reduced, without the unit: `17 7/8`.
+
+    A trailing + or - says that the true value is more or less by over 0.1 mm.
+    """
+    thirty_seconds = math.floor(mm / MM_PER_INCH * 32 + 0.5)
+    rest = mm - thirty_seconds * MM_PER_INCH / 32
+    trail = "+" if rest > 0.1 + 1e-6 else "-" if rest < -0.1 - 1e-6 else ""
+    whole, part = divmod(abs(thirty_seconds), 32)
+    sign = "-" if thirty_seconds < 0 else ""
+    if not part:
+        return f"{sign}{whole}{trail}"
+    fraction = Fraction(part, 32)
+    return f"{sign}{f'{whole} ' if whole else ''}{fraction}{trail}"
+
+
+def format_length(mm: float, unit: Unit) -> str:
+    """Write a length (mm) for the terminal, the job's unit first: `17 7/8 in (454.0 mm)`."""
+    metric, inches = f"{format_mm(mm)} mm", f"{format_inches(mm)} in"
+    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+
+
+def show_value(value: object) -> str:
+    """Write a value given by the user for a message: on one line, and never long."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int) and value.bit_length() > 200:
+        return "a number of over 60 digits"
+    if isinstance(value, list | dict):
+        return "a list" if isinstance(value, list) else "a table"
+    shown = repr(value[:60]) if isinstance(value, str) else str(value)
+    return shown if len(shown) <= 48 else shown[:45] + "..."
+
+
+def _plain(text: str) -> str:
+    """Give the text trimmed, in small letters, with its fancy signs replaced by the plain ones."""
+    letters = []
+    for letter in text:
+        kind, _, digits = unicodedata.decomposition(letter).partition(" ")
+        if kind == "<fraction>":
+            letters.append(" " + "".join(chr(int(code, 16)) for code in digits.split()))
+        else:
+            letters.append(letter)
+    return "".join(letters).translate(_PLAIN).strip(" \r\n").lower()
+
+
+def _match(body: str, unit: Unit, given: str) -> Fraction:
+    """Match the whole body and give its value in mm."""
+    if _THOUSANDS.search(body):
+        raise LengthError(
+            f"not a length ({given} given): a comma before three digits may mean a decimal or "
+            "thousands; write a point for a decimal, and nothing between thousands"
+        )
+    if found := _SINGLE.fullmatch(body):
+        return _number(found["number"]) * _mm_per(_UNITS[found["unit"]] if found["unit"] else unit)
+    if found := _FEET_INCHES.fullmatch(body):
+        return int(found["feet"]) * _mm_per("ft") + _number(found["inches"]) * _mm_per("in")
+    raise LengthError(f"not a length ({given} given){_reason(body)}; {ALLOWED}")
+
+
+def _reason(body: str) -> str:
+    """Say what is peculiar about a text that did not match."""
+    if not body:
+        return ": empty"
+    if _BARE_UNIT.fullmatch(body):
+        return ": a unit without a number"
+    if body.startswith(("nan", "inf")) and not body.startswith("inch"):
+        return ": not a finite number"
+    return ""
+
+
+def _number(text: str) -> Fraction:
+    """Give the value of a matched number; raises ZeroDivisionError."""
+    if "/" not in text:
+        return Fraction(text.replace(",", "."))
+    whole, fraction = re.fullmatch(rf"(?:([0-9]+)[- ]+)?({_FRACTION})", text).groups()  # type: ignore[union-attr]
+    return Fraction(int(whole or 0)) + Fraction(*(int(part) for part in fraction.split("/")))
+
+
+def _within_limits(value: Fraction, given: str, *, signed: bool, zero: bool) -> float:
+    """Give an exact length as float mm, once it is known to be a size that is meant."""
+    if abs(value) > LONGEST:
+        raise LengthError(_too_long(given))
+    if value < 0 and not signed:
+        raise LengthError(f"a size cannot be negative ({given} given)")
+    if value == 0 and not (zero or signed):
+        raise LengthError(f"a size must be over 0 ({given} given)")
+    return float(value)
+
+
+def _too_long(given: str) -> str:
+    return f"longer than 10 m ({given} given); is the unit right?"
+
+
+@cache
+def _mm_per(unit: str) -> Fraction:
+    """Give the mm in one unit, as the units library converts it, exactly."""
+    # Imported here: the library costs more than the rest of a short command.
+    import pint
+
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(None, non_int_type=Fraction)
+    for definition in _DEFINITIONS:
+        registry.define(definition)
+    return Fraction(registry.Quantity(Fraction(1), unit).to("mm").magnitude)
