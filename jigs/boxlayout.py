@@ -1,0 +1,353 @@
+"""One box laid out: its fronts and its two sides, slides first, then hinges, then the rest.
+
+Slides come first because their heights follow from the fronts alone; hinges then find places
+that leave the slides' holes alone.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from jigs.assumed import SIDES, keys_of_front, list_assumed
+from jigs.carcass import Carcass
+from jigs.checks.bores import check_bores, check_side_bores
+from jigs.checks.closing import check_closing, check_counter
+from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
+from jigs.checks.kinds import check_kind
+from jigs.codes import part_code
+from jigs.doors import DoorPlan, plan_door
+from jigs.drawerplan import DrawerPlan, plan_drawers
+from jigs.fittings import FrontFittings, fit_front, renumber
+from jigs.fronts import PlacedFront, place_fronts
+from jigs.geometry import Fitting
+from jigs.grid import balanced_start
+from jigs.hardware import HingeRecord, SlideRecord
+from jigs.hinge import plate_fittings
+from jigs.job import BoxSpec, Hand, Job
+from jigs.parts import Front, Side
+from jigs.problems import Problem
+from jigs.slide import slide_fitting
+
+HANDS: tuple[Hand, Hand] = ("left", "right")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxLayout:
+    """A box laid out: its fronts from the top, left before right; its sides; its findings."""
+
+    fronts: tuple[Front, ...]
+    sides: tuple[Side, ...]
+    problems: tuple[Problem, ...]
+
+
+@dataclass(slots=True, kw_only=True)
+class _Findings:
+    """The findings of a box as they come up, and the fronts that they withhold."""
+
+    fronts: frozenset[str]
+    problems: list[Problem] = field(default_factory=list)
+    held: dict[str, list[str]] = field(default_factory=dict)
+
+    def add(self, problems: Iterable[Problem]) -> None:
+        for problem in problems:
+            self.problems.append(problem)
+            if problem.level == "error":
+                for part in {problem.part, *problem.also} & self.fronts:
+                    self.held.setdefault(str(part), []).append(f"{problem.code}: {problem.text}")
+
+
+def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
+    """Lay out one box of a job."""
+    carcass = Carcass(box=box, side=job.material.side, back=job.material.back)
+    column = place_fronts(box, job.reveal, side=carcass.side, increment=job.increment)
+    fronts = tuple(front for front in column.fronts if front.kind != "opening")
+    findings = _Findings(fronts=frozenset(front.id for front in fronts))
+    start = balanced_start(box.height) if job.grid.start is None else job.grid.start
+    hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
+    slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
+    findings.add(check_closing(carcass, column, job.units))
+    for front in fronts:
+        findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
+    drawers, problems = plan_drawers(column, carcass, job, records=slides, start=start)
+    findings.add(problems)
+    runs = {name: _slide(plan, name) for name, plan in drawers.items()}
+    doors = _plan_doors(job, carcass, fronts, hinges, start, runs, findings)
+    fitted = {
+        front.id: fit_front(
+            job,
+            carcass,
+            front,
+            door=doors.get(front.id),
+            hinge=hinges.get(front.id),
+            drawer=drawers.get(front.id),
+        )
+        for front in fronts
+    }
+    _check_fronts(job, carcass, fronts, fitted, findings)
+    on_sides = _side_fittings(fronts, hinges, doors, runs)
+    _check_sides(job, carcass, fronts, on_sides, findings)
+    findings.add(check_counter(carcass, column, job.units))
+    for front in fronts:
+        if front.id in doors:
+            board = carcass.board(front.hinged or "left")
+            findings.add(check_hinge_confirmed(front.id, hinges[front.id], board))
+        if front.id in drawers:
+            plan = drawers[front.id]
+            findings.add(check_slide_confirmed(front.id, plan.record, carcass.boards, plan.drawer))
+    return BoxLayout(
+        fronts=tuple(
+            _finish_front(
+                job, box, front, fitted[front.id], doors.get(front.id),
+                tuple(findings.held.get(front.id, ())),
+            )
+            for front in fronts
+        ),
+        sides=_finish_sides(job, carcass, fronts, on_sides, findings),
+        problems=tuple(findings.problems),
+    )  # fmt: skip
+
+
+def thickness_of(job: Job, front: PlacedFront) -> float:
+    """Give a front's thickness, its own or the job's; mm."""
+    return job.material.front if front.spec.thickness is None else front.spec.thickness
+
+
+def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
+    """Give the hinge a front hangs on; None where it has none, or none is stated."""
+    name = front.spec.hinge or job.use.hinge
+    return job.hinges.get(name) if front.kind == "door" and name else None
+
+
+def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
+    """Give the slide a front runs on; None where it has none, or none is stated."""
+    name = front.spec.slide or job.use.slide
+    return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None
+
+
+def _slide(plan: DrawerPlan, part: str) -> Fitting:
+    return slide_fitting(plan.record, plan.place.hole, part=part)
+
+
+def _plan_doors(
+    job: Job,
+    carcass: Carcass,
+    fronts: Sequence[PlacedFront],
+    hinges: Mapping[str, HingeRecord],
+    start: float,
+    runs: Mapping[str, Fitting],
+    findings: _Findings,
+) -> dict[str, DoorPlan]:
+    """Plan the doors from the top; each leaves alone the holes of slides and of doors before.
+
+    Slides of drawers that are held back count as well: they will be drilled one day.
+    """
+    taken = {hand: [(h.x, h.y) for run in runs.values() for h in run.holes] for hand in HANDS}
+    doors: dict[str, DoorPlan] = {}
+    for front in fronts:
+        if front.id not in hinges or front.hinged is None:
+            continue
+        record = hinges[front.id]
+        plan = plan_door(
+            front,
+            carcass,
+            record,
+            material=job.material,
+            thickness=thickness_of(job, front),
+            grid=start if job.grid.hinges else None,
+            holes=taken[front.hinged],
+            unit=job.units,
+        )
+        doors[front.id] = plan
+        findings.add(plan.problems)
+        for plate in plate_fittings(record, plan.plates, part=front.id):
+            taken[front.hinged].extend((hole.x, hole.y) for hole in plate.holes)
+    return doors
+
+
+def _check_fronts(
+    job: Job,
+    carcass: Carcass,
+    fronts: Sequence[PlacedFront],
+    fitted: Mapping[str, FrontFittings],
+    findings: _Findings,
+) -> None:
+    for front in fronts:
+        fittings = fitted[front.id]
+        findings.add(fittings.problems)
+        if front.id in findings.held:
+            continue
+        findings.add(
+            check_bores(
+                front.id,
+                fittings.front,
+                width=front.width,
+                height=front.height,
+                thickness=thickness_of(job, front),
+                unit=job.units,
+            )
+        )
+
+
+def _side_fittings(
+    fronts: Sequence[PlacedFront],
+    hinges: Mapping[str, HingeRecord],
+    doors: Mapping[str, DoorPlan],
+    runs: Mapping[str, Fitting],
+) -> dict[Hand, list[Fitting]]:
+    """Give what each side carries: all slides, and the plates of the doors hinged on it."""
+    sides: dict[Hand, list[Fitting]] = {hand: list(runs.values()) for hand in HANDS}
+    for front in fronts:
+        if front.id in doors and front.hinged:
+            plates = plate_fittings(hinges[front.id], doors[front.id].plates, part=front.id)
+            sides[front.hinged].extend(plates)
+    return sides
+
+
+def _check_sides(
+    job: Job,
+    carcass: Carcass,
+    fronts: Sequence[PlacedFront],
+    on_sides: Mapping[Hand, Sequence[Fitting]],
+    findings: _Findings,
+) -> None:
+    """Check each front's holes in the sides against the box and those of the fronts above it.
+
+    Slides drill both sides alike, so that one finding tells of both.
+    """
+    found: set[tuple[str, str]] = set()
+    for hand in HANDS:
+        above: list[Fitting] = []
+        for front in fronts:
+            mine = [fitting for fitting in on_sides[hand] if fitting.part == front.id]
+            if front.id in findings.held:
+                continue
+            problems = check_side_bores(
+                front.id,
+                carcass.board(hand),
+                mine,
+                above,
+                height=carcass.box.height,
+                depth=carcass.box.depth,
+                thickness=carcass.side,
+                unit=job.units,
+            )
+            findings.add(p for p in problems if (front.id, p.code) not in found)
+            found.update((front.id, problem.code) for problem in problems)
+            above.extend(mine)
+
+
+def _finish_front(
+    job: Job,
+    box: BoxSpec,
+    front: PlacedFront,
+    fitted: FrontFittings,
+    door: DoorPlan | None,
+    held: tuple[str, ...],
+) -> Front:
+    spec = front.spec
+    thickness = thickness_of(job, front)
+    fittings = () if held else fitted.front
+    drawer = fitted.drawer
+    if drawer is not None:
+        drawer = replace(drawer, fittings=() if held else drawer.fittings)
+        drawer = replace(
+            drawer, code=part_code(drawer.width, drawer.height, drawer.side, drawer.holes)
+        )
+    result = Front(
+        id=front.id,
+        box=box.id,
+        wall=box.wall,
+        box_kind=box.kind,
+        kind=front.kind,
+        hinged=front.hinged,
+        width=front.width,
+        height=front.height,
+        thickness=thickness,
+        x=front.x,
+        y=front.y,
+        row=front.row,
+        rows=front.rows,
+        gap_left=front.gap_left,
+        gap_right=front.gap_right,
+        gap_top=front.gap_top,
+        gap_bottom=front.gap_bottom,
+        code="",
+        finish=spec.finish,
+        note=spec.note,
+        bored=spec.bored,
+        hinge=door.choice if door else None,
+        least_reveal=door.least_reveal if door else None,
+        drawer=drawer,
+        through_box=fitted.through_box and not held,
+        screw_pull=None if held else fitted.screw_pull,
+        screw_fixing=None if held else fitted.screw_fixing,
+        fittings=fittings,
+        held=held,
+        assumed=list_assumed(job, box.id, keys_of_front(front.kind), fitted.records),
+    )
+    return replace(
+        result,
+        code=part_code(result.width, result.height, thickness, result.holes),
+        reversible=is_reversible(result),
+    )
+
+
+def is_reversible(front: Front) -> bool:
+    """Tell whether a front turned half round has its holes on the same places, within 0.1.
+
+    A door turned half round hangs by its other edge: its cups need only mirror top to bottom,
+    and the pull, drilled when the hand is known, does not count.
+    """
+    holes = [hole for hole in front.holes if front.kind != "door" or hole.face == "back"]
+
+    def matched(y: float, x: float, diameter: float) -> bool:
+        return any(
+            abs(other.y - (front.height - y)) <= ALIKE
+            and abs(other.x - x) <= ALIKE
+            and other.diameter == diameter
+            for other in holes
+        )
+
+    if front.kind == "door":
+        turned = [(hole.y, hole.x, hole.diameter) for hole in holes]
+    else:
+        turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
+    return bool(holes) and all(matched(*place) for place in turned)
+
+
+ALIKE = 0.1
+"""Two places this near are the same to a drill; mm."""
+
+
+def _finish_sides(
+    job: Job,
+    carcass: Carcass,
+    fronts: Sequence[PlacedFront],
+    on_sides: Mapping[Hand, Sequence[Fitting]],
+    findings: _Findings,
+) -> tuple[Side, ...]:
+    box = carcass.box
+    if box.kind == "open" and not fronts:
+        return ()
+    sides = []
+    for hand in HANDS:
+        kept = [f for f in on_sides[hand] if f.part not in findings.held]
+        records = sorted({fitting.record for fitting in kept if fitting.record})
+        side = Side(
+            box=box.id,
+            wall=box.wall,
+            box_kind=box.kind,
+            column=1,
+            side=hand,
+            board=carcass.board(hand),
+            height=box.height,
+            depth=box.depth,
+            thickness=carcass.side,
+            band=job.material.band,
+            bottom=carcass.side,
+            code="",
+            fittings=renumber(kept),
+            assumed=list_assumed(job, box.id, SIDES, records),
+        )
+        code = part_code(side.depth, side.height, side.thickness, side.holes)
+        sides.append(replace(side, code=code))
+    return tuple(sides)

@@ -1,0 +1,70 @@
+"""The box behind the fronts: what its sides, bottom and top leave for hinges and drawers.
+
+Heights are counted from the side's bottom end. Bottom, top and the stretchers that lie flat at
+the top of a base box are of the sides' board. A sink box has no stretchers but a rail on edge at
+the front's top, 100 high (common practice, no source).
+
+>>> from jigs.job import BoxSpec
+>>> golden = BoxSpec(id="B1", kind="base", width=457.2, height=774.7, depth=584.2, above_floor=100)
+>>> carcass = Carcass(box=golden, side=18.3, back=6.0)
+>>> round(carcass.opening, 4), round(carcass.ceiling, 4), round(carcass.inside_depth, 4)
+(420.6, 756.4, 559.2)
+"""
+
+from dataclasses import dataclass
+
+from jigs.job import BoxSpec, Hand
+from jigs.slide import inside_depth, opening_width
+
+SINK_RAIL = 100.0
+"""Height of the rail on edge at the front's top of a sink box; mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carcass:
+    """A box with the true thickness of its sides and its back, mm."""
+
+    box: BoxSpec
+    side: float
+    back: float
+
+    @property
+    def opening(self) -> float:
+        """Width between the sides, mm."""
+        return opening_width(self.box.width, self.side)
+
+    @property
+    def inside_depth(self) -> float:
+        """Depth from the finished front edge to the back's face, mm."""
+        return inside_depth(self.box.depth, self.back)
+
+    @property
+    def flat_ceiling(self) -> float:
+        """Underside of a top or of stretchers lying flat, mm."""
+        return self.box.height - self.side
+
+    @property
+    def ceiling(self) -> float:
+        """Underside of what closes the box at the front's top: top, stretcher or rail; mm."""
+        if self.box.kind == "sink":
+            return self.box.height - SINK_RAIL
+        return self.flat_ceiling
+
+    @property
+    def panels(self) -> tuple[tuple[float, float], ...]:
+        """Lower and upper face of each panel and rail that meets the sides at the front; mm."""
+        return ((0.0, self.side), (self.ceiling, self.box.height))
+
+    def board(self, hand: Hand) -> str:
+        """Give the ID of one side."""
+        return name_side(self.box.id, hand)
+
+    @property
+    def boards(self) -> tuple[str, str]:
+        """The IDs of both sides."""
+        return self.board("left"), self.board("right")
+
+
+def name_side(box: str, hand: Hand) -> str:
+    """Give the ID of a box's side."""
+    return f"{box}-SIDE-{'L' if hand == 'left' else 'R'}"

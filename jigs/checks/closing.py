@@ -1,0 +1,102 @@
+"""Do the sizes close? Fronts, gaps and reveals against their box, and against the counter."""
+
+from jigs.carcass import Carcass
+from jigs.checks.finding import error, warning
+from jigs.fronts import Column, PlacedFront, Trouble
+from jigs.geometry import SLACK
+from jigs.job import BoxKind, Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+
+UNDER_COUNTER = 3.0
+"""Least reveal above a front that closes under a counter; mm (common practice, no source)."""
+COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
+
+
+def check_closing(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:
+    """List where the fronts of a box do not fill it as its reveals have it."""
+    fronts = tuple(front.id for front in column.fronts if front.kind != "opening")
+    return tuple(_word(carcass, trouble, fronts, unit) for trouble in column.troubles)
+
+
+def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:
+    """List the top fronts that would rub on the counter."""
+    if carcass.box.kind not in COUNTER_BOXES:
+        return ()
+    return tuple(
+        warning(
+            "counter-reveal",
+            front.id,
+            f"the reveal above it is {format_length(front.gap_top, unit)}; "
+            f"under a counter it takes {format_length(UNDER_COUNTER, unit)}",
+            "enlarge the top reveal, or pack the counter up",
+        )
+        for front in column.fronts
+        if front.row == 1 and front.kind != "opening" and front.gap_top < UNDER_COUNTER - SLACK
+    )
+
+
+def hinge_gap(front: PlacedFront) -> float:
+    """Give the reveal at a door's hinge edge, to its box's outside edge; mm."""
+    return front.gap_left if front.hinged == "left" else front.gap_right
+
+
+def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Unit) -> Problem:
+    box = carcass.box
+    size = format_length(trouble.size, unit)
+    allowed = format_length(trouble.allowed, unit)
+    end = "bottom" if box.kind == "wall" else "top"
+    code = "reveals-do-not-close"
+    match trouble.kind:
+        case "no-room":
+            return error(
+                code, box.id,
+                f"the given heights leave nothing for the other fronts of box {box.id}, "
+                f"{format_length(box.height, unit)} high",
+                "give smaller heights, or fewer fronts", fronts,
+            )  # fmt: skip
+        case "too-high":
+            return error(
+                code, box.id,
+                f"fronts, gaps and reveals overrun box {box.id}: its {end} reveal would be "
+                f"{size}, {allowed} wanted",
+                "check the heights against the box", fronts,
+            )  # fmt: skip
+        case "uncovered":
+            return error(
+                code, box.id,
+                f"the fronts of box {box.id} leave {size} open at the {end}, {allowed} wanted",
+                "leave one height out, or state an opening", fronts,
+            )  # fmt: skip
+        case "end-reveal":
+            return warning(
+                "end-reveal", box.id,
+                f"the {end} reveal of box {box.id} comes out as {size}, {allowed} wanted",
+                "leave it so, or give other heights", fronts,
+            )  # fmt: skip
+        case "exchanged":
+            return error(
+                "sizes-exchanged", trouble.front,
+                f"width and height swapped? Given as {size} wide, but box {box.id} takes "
+                f"{allowed}, which is its height",
+                "exchange width and height in the list; ask the supplier what was made",
+            )  # fmt: skip
+        case "too-wide":
+            return error(
+                code, trouble.front,
+                f"{size} wide, more than box {box.id} of {format_length(box.width, unit)} "
+                f"holds: {allowed} wanted",
+                "check the width against the box",
+            )  # fmt: skip
+        case "too-narrow":
+            return error(
+                code, trouble.front,
+                f"{size} wide: it does not cover the opening of box {box.id}; {allowed} wanted",
+                "check the width against the box",
+            )  # fmt: skip
+        case "side-reveal":
+            return warning(
+                "side-reveal", trouble.front,
+                f"{size} wide, {allowed} wanted: the side reveals change by half of it",
+                "leave it so, or correct the width",
+            )  # fmt: skip

@@ -1,0 +1,149 @@
+"""Will the drawer run? Its slide's length, its box's width and height, its place on the grid."""
+
+from collections.abc import Sequence
+
+from jigs.carcass import Carcass
+from jigs.checks.finding import error, warning
+from jigs.drawers import LEAST_HEIGHT, DrawerPlace
+from jigs.fronts import PlacedFront
+from jigs.geometry import SLACK
+from jigs.grid import COINCIDE
+from jigs.hardware import SlideRecord
+from jigs.job import Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+from jigs.slide import depth_needed, depth_short, nominal_outside, width_error
+
+UNDER_SIDE_MOUNT = 15.0
+"""Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""
+
+
+def check_slide_depth(
+    front: PlacedFront, carcass: Carcass, record: SlideRecord, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find a slide that is longer than the box is deep."""
+    if not depth_short(record, carcass.inside_depth):
+        return ()
+    return (
+        error(
+            "slide-too-long",
+            front.id,
+            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
+            f"depth; box {carcass.box.id} has {format_length(carcass.inside_depth, unit)}",
+            "take a shorter slide",
+        ),
+    )
+
+
+def check_drawer_width(
+    front: PlacedFront,
+    carcass: Carcass,
+    record: SlideRecord,
+    width: float,
+    drawer_side: float,
+    unit: Unit,
+) -> tuple[Problem, ...]:
+    """Find a drawer box, `width` mm outside, that its slide does not take.
+
+    A computed width rounds down, which may cost more than the slide's tolerance; that is left
+    to packing, and only a given width is called too narrow.
+    """
+    miss = width_error(record, carcass.opening, drawer_side, width)
+    nominal = nominal_outside(record, carcass.opening, drawer_side)
+    given = front.spec.drawer_width is not None
+    if miss > 0:
+        return (
+            error(
+                "drawer-too-wide",
+                front.id,
+                f"a drawer box {format_length(width, unit)} wide with sides of "
+                f"{format_length(drawer_side, unit)} is {format_length(miss, unit)} too wide for "
+                f"slide '{record.name}'; at most {format_length(width - miss, unit)}",
+                "measure the drawer sides, then build it narrower",
+                (f"{front.id}-BOX",),
+            ),
+        )
+    if miss < 0 and given:
+        return (
+            warning(
+                "drawer-too-narrow",
+                front.id,
+                f"a drawer box {format_length(width, unit)} wide is {format_length(-miss, unit)} "
+                f"too narrow for slide '{record.name}'; {format_length(nominal, unit)} wanted",
+                "pack the slides out, or build it wider",
+                (f"{front.id}-BOX",),
+            ),
+        )
+    return ()
+
+
+def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> tuple[Problem, ...]:
+    """Find a drawer box that is too low to build, or higher than its room."""
+    room = format_length(max(0.0, place.greatest), unit)
+    if place.too_low:
+        return (
+            error(
+                "drawer-too-low",
+                front.id,
+                f"there is room for a drawer box {room} high and it would be "
+                f"{format_length(place.height, unit)}; less than "
+                f"{format_length(LEAST_HEIGHT, unit)} is not worth building",
+                "give its front more height, or make it a false front",
+                (f"{front.id}-BOX",),
+            ),
+        )
+    if place.too_high:
+        return (
+            error(
+                "drawer-too-high",
+                front.id,
+                f"a drawer box {format_length(place.height, unit)} high strikes what is above "
+                f"it: there is room for {room}",
+                "give a smaller drawer_height, or none",
+                (f"{front.id}-BOX",),
+            ),
+        )
+    return ()
+
+
+def check_drawer_clearance(
+    front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find a lowest drawer that stands too near to the bottom panel."""
+    rise = place.bottom - carcass.side
+    least = UNDER_SIDE_MOUNT if record.mount == "side" else record.least_rise
+    if rise >= least - SLACK:
+        return ()
+    return (
+        warning(
+            "drawer-clearance",
+            front.id,
+            f"{format_length(rise, unit)} under the drawer; slide '{record.name}' needs "
+            f"{format_length(least, unit)}",
+            "set the slide higher, and its drawer_rise with it",
+            carcass.boards,
+        ),
+    )
+
+
+def check_slide_grid(
+    carcass: Carcass, places: Sequence[tuple[str, DrawerPlace]], unit: Unit
+) -> tuple[Problem, ...]:
+    """Say by how much the hole lines of a box's slides miss the 32 mm grid; `places` by front."""
+    off = [(name, place.off) for name, place in places if abs(place.off) > COINCIDE + SLACK]
+    if not off:
+        return ()
+    figures = ", ".join(
+        f"{name} {format_length(abs(miss), unit)} {'above' if miss > 0 else 'below'}"
+        for name, miss in off
+    )
+    return (
+        warning(
+            "slides-off-grid",
+            carcass.box.id,
+            f"slide lines beside the nearest hole of the 32 mm row: {figures}",
+            "drill the slides by their own distances, or choose front heights of whole 32 mm "
+            "steps less the gap",
+            carcass.boards,
+        ),
+    )

@@ -1,0 +1,76 @@
+"""Is a front of this kind stated well enough? Its hand, its hardware, its appliance's leaflet."""
+
+from jigs.checks.finding import error, warning
+from jigs.fronts import PlacedFront
+from jigs.problems import Problem
+
+
+def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple[Problem, ...]:
+    """List what a front of its kind lacks; the flags say whether its hardware is known."""
+    match front.kind:
+        case "door" if front.hinged is None:
+            return (
+                error(
+                    "hand-not-stated",
+                    front.id,
+                    "a single door, and nobody said on which side it hangs",
+                    "say hinged = left or right, as seen from the room",
+                ),
+            )
+        case "door" if not has_hinge:
+            return (
+                error(
+                    "hinge-not-stated",
+                    front.id,
+                    "no hinge is named for this door",
+                    "name one in [use] or at the front",
+                ),
+            )
+        case "drawer" if not has_slide:
+            return (
+                error(
+                    "slide-not-stated",
+                    front.id,
+                    "no slide is named for this drawer",
+                    "name one in [use] or at the front",
+                ),
+            )
+        case "pullout" if not has_slide and not front.spec.holes:
+            return (
+                error(
+                    "slide-not-stated",
+                    front.id,
+                    "neither a slide is named for this pullout nor are its kit's holes given",
+                    "name a slide, or give the hole group of the kit's leaflet",
+                ),
+            )
+        case "panel" if not front.spec.leaflet:
+            return (
+                error(
+                    "leaflet-not-noted",
+                    front.id,
+                    "an appliance's panel: sizes, gaps and holes come from the appliance's own "
+                    "sheet, and none is noted",
+                    'read the sheet, give its sizes and holes, and say leaflet = "noted"',
+                ),
+            )
+        case "panel":
+            return (
+                warning(
+                    "leaflet-rules",
+                    front.id,
+                    "an appliance's panel: the appliance's own sheet rules over every number here",
+                    "compare each figure with that sheet before drilling",
+                ),
+            )
+        case "lift" if not front.spec.holes:
+            return (
+                warning(
+                    "lift-holes",
+                    front.id,
+                    "a lift-up front, and the holes of its fitting are not given",
+                    "give the hole group of the fitting's leaflet",
+                ),
+            )
+        case _:
+            return ()

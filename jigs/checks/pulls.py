@@ -1,0 +1,135 @@
+"""Pulls and fixing screws: do they fit, miss each other, and have a screw of the right length?"""
+
+import math
+from collections.abc import Sequence
+
+from jigs.checks.finding import warning
+from jigs.fixing import CLEAR_OF_PULL, FixingPlan
+from jigs.fronts import PlacedFront
+from jigs.geometry import SLACK, Fitting, collect_holes
+from jigs.job import Unit
+from jigs.lengths import format_length
+from jigs.parts import DrawerBox
+from jigs.problems import Problem
+from jigs.pull import Flag
+
+OFF_BOX_EDGE = 8.0
+"""A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""
+
+
+def check_pull_flags(front: PlacedFront, flags: Sequence[Flag], unit: Unit) -> tuple[Problem, ...]:
+    """Word what placing the pulls came up against."""
+    problems = []
+    width = format_length(front.width, unit)
+    for flag in flags:
+        if flag == "one-pull-for-two":
+            problems.append(
+                warning(
+                    "one-pull-for-two",
+                    front.id,
+                    f"two pulls do not fit on a width of {width}: one is set in the middle",
+                    "take a shorter pull, or leave it so",
+                )
+            )
+        else:
+            problems.append(
+                warning(
+                    "pull-upright",
+                    front.id,
+                    f"the pull does not lie across a width of {width}: it stands upright",
+                    "take a shorter pull or a knob, or leave it so",
+                )
+            )
+    return tuple(problems)
+
+
+def check_pull_at_box(
+    front: PlacedFront, pulls: Sequence[Fitting], drawer: DrawerBox, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find a pull screw that meets the top edge of the drawer box behind it."""
+    top = drawer.y + drawer.height
+    misses = [abs(hole.y - top) for hole in collect_holes(pulls)]
+    if not misses or min(misses) >= OFF_BOX_EDGE - SLACK:
+        return ()
+    return (
+        warning(
+            "pull-at-box-edge",
+            front.id,
+            f"a pull screw is {format_length(min(misses), unit)} from the height of the drawer "
+            f"box's top edge; it keeps {format_length(OFF_BOX_EDGE, unit)}",
+            "give a lower drawer_height, or set the pull elsewhere",
+            (drawer.id,),
+        ),
+    )
+
+
+def check_fixings(
+    front: PlacedFront, plan: FixingPlan, pulls: Sequence[Fitting], unit: Unit
+) -> tuple[Problem, ...]:
+    """Word which fixing screws a pull pushed out, and find those still too near to it."""
+    problems = []
+    if plan.left_out:
+        places = ", ".join(
+            f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in plan.left_out
+        )
+        problems.append(
+            warning(
+                "fixing-left-out",
+                front.id,
+                f"no place for the fixing screw at {places}: the pull is in the way",
+                "set the pull elsewhere, or trust the other screws",
+            )
+        )
+    near = [
+        math.hypot(fixing.x - pull.x, fixing.y - pull.y)
+        for fixing in collect_holes(plan.front)
+        for pull in collect_holes(pulls)
+    ]
+    if near and min(near) < CLEAR_OF_PULL - SLACK:
+        problems.append(
+            warning(
+                "pull-at-fixing",
+                front.id,
+                f"a fixing screw is {format_length(min(near), unit)} from a pull screw",
+                "set the pull elsewhere",
+            )
+        )
+    return tuple(problems)
+
+
+def check_screws(
+    front: PlacedFront,
+    *,
+    pull: float | None,
+    fixing: float | None,
+    clamped: float | None,
+    through: float | None,
+    unit: Unit,
+) -> tuple[Problem, ...]:
+    """Find screws for which no usual length suits.
+
+    `clamped` is what a pull's screw clamps and `through` what a fixing screw passes before it
+    reaches the front; None where there is no such screw. mm.
+    """
+    problems = []
+    if clamped is not None and pull is None:
+        problems.append(
+            warning(
+                "pull-screw",
+                front.id,
+                f"no usual screw is 6 to 9 mm longer than the {format_length(clamped, unit)} that "
+                "the pull clamps",
+                "cut a longer one",
+            )
+        )
+    if through is not None and fixing is None:
+        problems.append(
+            warning(
+                "fixing-screw",
+                front.id,
+                f"no usual screw goes through {format_length(through, unit)}, holds 6 mm and "
+                "stays 3 mm below the face",
+                "cut a longer one, or counterbore the drawer box",
+            )
+        )
+    return tuple(problems)

@@ -1,0 +1,156 @@
+"""The drawers of a box planned: each drawer box's size and place, and its slides' hole line."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from jigs.carcass import Carcass
+from jigs.checks.drawers import (
+    check_drawer_clearance,
+    check_drawer_height,
+    check_drawer_width,
+    check_slide_depth,
+    check_slide_grid,
+)
+from jigs.drawers import (
+    CLEAR_OF_DRAWER,
+    CLEAR_OF_RAIL,
+    LEAST_HEIGHT,
+    DrawerPlace,
+    DrawerSpace,
+    choose_height,
+    place_drawers,
+)
+from jigs.fixing import Backing
+from jigs.fronts import Column, PlacedFront
+from jigs.hardware import SlideRecord
+from jigs.job import Job
+from jigs.parts import DrawerBox
+from jigs.problems import Problem
+from jigs.slide import drawer_length, outside_width, rise_above_front
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerPlan:
+    """One drawer planned: its slide, its place in the box, its drawer box (no holes yet)."""
+
+    record: SlideRecord
+    place: DrawerPlace
+    drawer: DrawerBox
+
+    @property
+    def backing(self) -> Backing:
+        """The drawer box as what its front is screwed to."""
+        box = self.drawer
+        return Backing(x=box.x, y=box.y, width=box.width, height=box.height, side=box.side)
+
+
+def plan_drawers(
+    column: Column,
+    carcass: Carcass,
+    job: Job,
+    *,
+    records: Mapping[str, SlideRecord],
+    start: float,
+) -> tuple[dict[str, DrawerPlan], tuple[Problem, ...]]:
+    """Plan the drawers of a box; `records` by front ID holds those that run on slides.
+
+    `start` is the height of the first grid hole. Returned by front ID, with the findings.
+    """
+    fronts = [front for front in reversed(column.fronts) if front.id in records]
+    if not fronts:
+        return {}, ()
+    side = carcass.side
+    reveal = job.reveal.bottom
+    spaces = []
+    for front in fronts:
+        record = records[front.id]
+        above = next((other for other in column.fronts if other.row == front.row - 1), None)
+        ceiling = None
+        if above is None:
+            ceiling = carcass.ceiling
+        elif above.id not in records:
+            ceiling = _ceiling_under(front, above, rise_above_front(
+                record, side=side, reveal_bottom=reveal
+            ), carcass)  # fmt: skip
+        spaces.append(
+            DrawerSpace(
+                record=record,
+                front_bottom=front.y,
+                ceiling=ceiling,
+                height=front.spec.drawer_height,
+            )
+        )
+    places = place_drawers(
+        spaces,
+        side=side,
+        reveal_bottom=reveal,
+        units=job.units,
+        start=start,
+        on_grid=job.grid.slides,
+    )
+    plans: dict[str, DrawerPlan] = {}
+    problems: list[Problem] = []
+    for front, place in zip(fronts, places, strict=True):
+        record = records[front.id]
+        width = front.spec.drawer_width
+        drawer_side = job.material.drawer_side
+        if width is None:
+            width = outside_width(record, carcass.opening, drawer_side, job.units)
+        plans[front.id] = DrawerPlan(
+            record=record,
+            place=place,
+            drawer=DrawerBox(
+                id=f"{front.id}-BOX",
+                front=front.id,
+                box=carcass.box.id,
+                width=width,
+                height=place.height,
+                length=drawer_length(record),
+                side=drawer_side,
+                x=(front.width - width) / 2,
+                y=place.rise,
+                code="",
+            ),
+        )
+        problems.extend(check_slide_depth(front, carcass, record, job.units))
+        problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.units))
+        problems.extend(check_drawer_height(front, place, job.units))
+        if front.row == front.rows:
+            problems.extend(check_drawer_clearance(front, carcass, record, place, job.units))
+    named = [(front.id, place) for front, place in zip(fronts, places, strict=True)]
+    problems.extend(check_slide_grid(carcass, named, job.units))
+    return plans, tuple(problems)
+
+
+def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideRecord) -> Backing:
+    """Give what a false front is screwed to: where the drawer box of such a drawer would stand.
+
+    Rail or blocks behind it answer the same screws.
+    """
+    rise = rise_above_front(record, side=carcass.side, reveal_bottom=job.reveal.bottom)
+    width = outside_width(record, carcass.opening, job.material.drawer_side, job.units)
+    top = min(carcass.flat_ceiling, front.y + _room_top(front, rise))
+    height = choose_height(top - CLEAR_OF_RAIL - front.y - rise, job.units)
+    if height < LEAST_HEIGHT:
+        # Too low for a drawer: one row of screws at the front's own middle.
+        rise, height = front.height / 2, 0.0
+    return Backing(
+        x=(front.width - width) / 2,
+        y=rise,
+        width=width,
+        height=height,
+        side=job.material.drawer_side,
+    )
+
+
+def _ceiling_under(front: PlacedFront, above: PlacedFront, rise: float, carcass: Carcass) -> float:
+    """Give the ceiling of a drawer under a front that is no drawer.
+
+    What stands behind that front is not known: the drawer gets the room it would have under
+    another drawer.
+    """
+    return min(carcass.ceiling, above.y + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL)
+
+
+def _room_top(front: PlacedFront, rise: float) -> float:
+    return front.height + front.gap_top + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL

@@ -1,0 +1,216 @@
+"""What is drilled into one front, by its kind: cups, pulls, fixing screws, holes by hand."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from math import hypot
+
+from jigs.carcass import Carcass
+from jigs.checks.pulls import check_fixings, check_pull_at_box, check_pull_flags, check_screws
+from jigs.doors import DoorPlan
+from jigs.drawerplan import DrawerPlan, false_backing
+from jigs.fixing import FixingPlan, fixing_screw, place_fixings
+from jigs.fronts import PlacedFront
+from jigs.geometry import Fitting, Hole, collect_holes
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hinge import cup_fittings
+from jigs.job import HandHole, Job
+from jigs.parts import DrawerBox
+from jigs.problems import Problem
+from jigs.pull import PulledFront, PullPlan, place_pulls, pull_screw
+
+NO_PULL = "none"
+GROUP = 100.0
+"""Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""
+GENERIC_SLIDE = SlideRecord(name="generic")
+"""The slide whose numbers a false front stands by where the job has none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontFittings:
+    """What is drilled into a front, its drawer box with clearance holes, and its screws; mm.
+
+    `records` names the hardware it depends on."""
+
+    front: tuple[Fitting, ...]
+    drawer: DrawerBox | None = None
+    through_box: bool = False
+    screw_pull: float | None = None
+    screw_fixing: float | None = None
+    records: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def fit_front(
+    job: Job,
+    carcass: Carcass,
+    front: PlacedFront,
+    *,
+    door: DoorPlan | None,
+    hinge: HingeRecord | None,
+    drawer: DrawerPlan | None,
+) -> FrontFittings:
+    """Give everything that is drilled into one front."""
+    thickness = front.spec.thickness or job.material.front
+    pull = pull_of(job, front)
+    pulled = _pull(pull, carcass, front)
+    pulls = pulled.fittings
+    problems = list(check_pull_flags(front, pulled.flags, job.units))
+    cups: tuple[Fitting, ...] = ()
+    if door and hinge and front.hinged and not front.spec.bored:
+        cups = cup_fittings(
+            hinge,
+            door.cups,
+            part=front.id,
+            width=front.width,
+            hinged=front.hinged,
+            tab=door.choice.tab,
+            material=job.material.front_kind,
+        )
+    plan = _fix(job, carcass, front, drawer, pulls, thickness)
+    fixings = plan.front if plan else ()
+    if plan:
+        problems.extend(check_fixings(front, plan, pulls, job.units))
+    box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
+    through = False
+    if box is not None:
+        problems.extend(check_pull_at_box(front, pulls, box, job.units))
+        behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
+        through = bool(pull and pull.screws == "through" and behind and all(behind))
+    clamped = None
+    if pulls:
+        clamped = thickness + (job.material.drawer_side if through else 0.0)
+    passed = None
+    if fixings:
+        passed = job.material.drawer_side if box else carcass.side
+    screw_pull = None if clamped is None else pull_screw(clamped, job.units)
+    screw_fixing = None if passed is None else fixing_screw(passed, thickness)
+    problems.extend(
+        check_screws(
+            front,
+            pull=screw_pull,
+            fixing=screw_fixing,
+            clamped=clamped,
+            through=passed,
+            unit=job.units,
+        )
+    )
+    used = (hinge.name if cups or door else None for hinge in (hinge,) if hinge)
+    names = [*used, pull.name if pull and pulls else None, drawer.record.name if drawer else None]
+    return FrontFittings(
+        front=(*cups, *fixings, *pulls, *group_by_hand(front.spec.holes, front)),
+        drawer=box,
+        through_box=through,
+        screw_pull=screw_pull,
+        screw_fixing=screw_fixing,
+        records=tuple(name for name in names if name),
+        problems=tuple(problems),
+    )
+
+
+def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
+    """Give the pull of a front: its own, else the job's for such a front; None for none."""
+    name = front.spec.pull
+    if name is None:
+        hung = front.kind in ("door", "lift")
+        name = job.use.door_pull if hung else job.use.drawer_pull
+    return None if name is None or name.lower() == NO_PULL else job.pulls.get(name)
+
+
+def _pull(record: PullRecord | None, carcass: Carcass, front: PlacedFront) -> PullPlan:
+    if record is None:
+        return PullPlan(fittings=())
+    return place_pulls(
+        record,
+        PulledFront(
+            id=front.id,
+            kind=front.kind,
+            box_kind=carcass.box.kind,
+            hinged=front.hinged,
+            width=front.width,
+            height=front.height,
+            floor=carcass.box.above_floor + front.y,
+            stile=front.spec.stile,
+        ),
+    )
+
+
+def _fix(
+    job: Job,
+    carcass: Carcass,
+    front: PlacedFront,
+    drawer: DrawerPlan | None,
+    pulls: Sequence[Fitting],
+    thickness: float,
+) -> FixingPlan | None:
+    """Give the fixing screws of a drawer front, or of a false one."""
+    if drawer is not None:
+        backing = drawer.backing
+    elif front.kind == "false-front":
+        name = front.spec.slide or job.use.slide
+        record = job.slides.get(name, GENERIC_SLIDE) if name else GENERIC_SLIDE
+        backing = false_backing(front, carcass, job, record)
+    else:
+        return None
+    return place_fixings(
+        backing,
+        part=front.id,
+        width=front.width,
+        height=front.height,
+        thickness=thickness,
+        pulls=collect_holes(pulls),
+    )
+
+
+def group_by_hand(holes: Iterable[HandHole], front: PlacedFront) -> tuple[Fitting, ...]:
+    """Give the holes stated by hand, those near each other in one face as one fitting."""
+    groups: list[list[HandHole]] = []
+    for hole in holes:
+        near = [
+            group
+            for group in groups
+            if any(
+                other.face == hole.face and hypot(other.x - hole.x, other.y - hole.y) <= GROUP
+                for other in group
+            )
+        ]
+        groups = [group for group in groups if group not in near]
+        groups.append([*(other for group in near for other in group), hole])
+    groups.sort(key=lambda group: (group[0].face, min((h.y, h.x) for h in group)))
+    return tuple(
+        Fitting(
+            kind="manual",
+            index=index,
+            count=len(groups),
+            part=front.id,
+            record=None,
+            holes=tuple(
+                Hole(
+                    purpose="manual",
+                    face=hole.face,
+                    x=hole.x,
+                    y=hole.y,
+                    diameter=hole.diameter,
+                    depth=hole.depth,
+                )
+                for hole in group
+            ),
+            note=", ".join(dict.fromkeys(hole.purpose for hole in group if hole.purpose)),
+        )
+        for index, group in enumerate(groups, start=1)
+    )
+
+
+def renumber(fittings: Iterable[Fitting]) -> tuple[Fitting, ...]:
+    """Number the fittings of a box side by kind, from the bottom up, and put them in order."""
+    ordered = sorted(
+        fittings, key=lambda fitting: min((hole.y for hole in fitting.holes), default=0.0)
+    )
+    counts: dict[str, int] = {}
+    for fitting in ordered:
+        counts[fitting.kind] = counts.get(fitting.kind, 0) + 1
+    seen: dict[str, int] = {}
+    numbered = []
+    for fitting in ordered:
+        seen[fitting.kind] = seen.get(fitting.kind, 0) + 1
+        numbered.append(replace(fitting, index=seen[fitting.kind], count=counts[fitting.kind]))
+    return tuple(numbered)
