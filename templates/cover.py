@@ -1,0 +1,109 @@
+"""The pack's first page: the bars, a bank card to lay on, the cautions in full, what is ready."""
+
+from jigs.cautions import CAUTIONS
+from jigs.parts import Layout
+from templates.marks import Mark, Outline, Page, Text
+from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.panel import Piece, moved, paragraph
+from templates.paper import Paper
+
+CARD = (85.60, 53.98)
+"""The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
+
+
+def cover_page(layout: Layout, paper: Paper) -> Page:
+    """Draw the first page of the sheets."""
+    width, height = paper.width, paper.height
+    marks: list[Mark] = border_marks(width, height, paper)
+    across = width - LEFT_STRIP - EDGE
+    left = (across - 4.0) - CARD[0] - 2.0
+    right_x = LEFT_STRIP + left + 4.0
+    top = height - EDGE
+    y = top
+    for piece in _opening(layout, left):
+        marks += moved(piece.marks, LEFT_STRIP, y)
+        y -= piece.height + 1.0
+    card_top = top - 2.0
+    x0, x1, y0, y1 = right_x, right_x + CARD[0], card_top - CARD[1], card_top
+    marks.append(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=0.25))
+    for row, text in enumerate(
+        (
+            "Lay any bank card here:",
+            "it must fill this outline exactly,",
+            "85.60 x 53.98 mm.",
+        )
+    ):
+        marks.append(
+            Text(
+                x=(x0 + x1) / 2,
+                y=(y0 + y1) / 2 + 4.0 - row * 4.4,
+                text=text,
+                anchor="middle",
+                bold=row == 0,
+            )
+        )
+    y = min(y, y0) - 6.0
+    for piece in _cautions(across):
+        marks += moved(piece.marks, LEFT_STRIP, y)
+        y -= piece.height + 0.9
+    y -= 3.0
+    for piece in _state(layout, across):
+        if y - piece.height < BOTTOM_STRIP + 6.0:
+            marks += moved(
+                paragraph("More: see the check of the job.", across).marks, LEFT_STRIP, y
+            )
+            break
+        marks += moved(piece.marks, LEFT_STRIP, y)
+        y -= piece.height + 0.6
+    return Page(width=width, height=height, marks=tuple(marks), entry="First page")
+
+
+def _opening(layout: Layout, width: float) -> list[Piece]:
+    fronts = len([front for front in layout.fronts if not front.withheld])
+    return [
+        paragraph(layout.job.name or "Drilling sheets", width, size=5.0, bold=True),
+        paragraph("Drilling sheets at full scale", width, size=3.5),
+        paragraph(layout.echo, width),
+        paragraph(f"{fronts} fronts ready to drill.", width, bold=True),
+        paragraph(
+            "1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label "
+            "carry the same code: if they differ, the paper is stale. 3 One part at a time: "
+            "sheet, label, part together on the bench.",
+            width,
+        ),
+        paragraph(
+            f"Reveals of this job: {layout.job.reveal.side:.1f} from a front's edge to its own "
+            f"box's edge, {layout.job.reveal.between:.1f} between two fronts of one box, "
+            f"{2 * layout.job.reveal.side:.1f} between fronts of two boxes side by side (mm).",
+            width,
+        ),
+    ]
+
+
+def _cautions(width: float) -> list[Piece]:
+    return [
+        paragraph("BEFORE YOU DRILL", width, size=3.5, bold=True),
+        *(paragraph(text, width, hang="-") for text in CAUTIONS),
+    ]
+
+
+def _state(layout: Layout, width: float) -> list[Piece]:
+    pieces: list[Piece] = []
+    held = [front for front in layout.fronts if front.withheld]
+    if held:
+        pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
+        pieces += [
+            paragraph(f"{front.id}: {'; '.join(front.held)}", width, hang="-") for front in held
+        ]
+    open_points = dict.fromkeys(
+        f"{problem.text} {problem.remedy}"
+        for problem in layout.problems
+        if problem.code.startswith("unconfirmed")
+    )
+    if open_points:
+        pieces.append(paragraph("NOT CONFIRMED: A SCRAP DOOR FIRST", width, size=3.5, bold=True))
+        pieces += [paragraph(text, width, hang="-") for text in open_points]
+    if layout.job.assumptions:
+        pieces.append(paragraph("ASSUMED", width, size=3.5, bold=True))
+        pieces.append(paragraph("; ".join(layout.job.assumptions) + ".", width))
+    return pieces

@@ -1,0 +1,237 @@
+"""The drilled face of a part, exactly as the driller sees it.
+
+Nothing is left for the user to mirror: the back of a front is turned over here, and a box side
+is seen lying inside face up with its top end away.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from jigs.geometry import Face, Fitting, Hole, mirror_x
+from jigs.job import Unit
+from jigs.parts import DrawerBox, Front, Side
+from templates.reference import Edge
+from templates.wording import FRONT_WORDS
+
+INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
+"""Round figures that a tape shows: whole inches, whole 10 mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaceView:
+    """One face of one part as the driller sees it; mm, origin at its lower left corner.
+
+    `drilled` names the face in capitals, `seen` says in sentences how it lies. `edges` names
+    the four edges, `hinge_edge` which of them carries the hinges, `front_edge` which is a box
+    side's front. `ladder`: whether the part may have arrived a little taller or shorter.
+    `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
+    still to come on the front edge (box sides), mm.
+    """
+
+    part: str
+    code: str
+    face: Face
+    width: float
+    height: float
+    thickness: float
+    fittings: tuple[Fitting, ...]
+    drilled: str
+    seen: str
+    edges: dict[Edge, str]
+    hinge_edge: Edge | None = None
+    front_edge: Edge | None = None
+    ladder: bool = False
+    reversible: bool | None = None
+    panel: float | None = None
+    band: float = 0.0
+    drawer_outline: tuple[tuple[float, float], ...] = ()
+    step: float = 10.0
+
+
+def _turned(fitting: Fitting, width: float) -> Fitting:
+    """The same fitting seen from the other face."""
+    return replace(
+        fitting,
+        holes=tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in fitting.holes),
+        outline=tuple(
+            tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in fitting.outline
+        ),
+        carry=tuple(mirror_x(x, width) for x in fitting.carry),
+    )
+
+
+def _on_face(fittings: Iterable[Fitting], face: Face) -> tuple[Fitting, ...]:
+    """The fittings, or parts of them, that are drilled from one face."""
+    kept: list[Fitting] = []
+    for fitting in fittings:
+        holes: tuple[Hole, ...] = tuple(hole for hole in fitting.holes if hole.face == face)
+        if holes:
+            kept.append(fitting if len(holes) == len(fitting.holes) else _part(fitting, holes))
+    return tuple(kept)
+
+
+def _part(fitting: Fitting, holes: tuple[Hole, ...]) -> Fitting:
+    return replace(fitting, holes=holes, outline=())
+
+
+def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
+    """Give the faces of a front that have holes: the back first, since cups are bored first."""
+    views: list[FaceView] = []
+    words = FRONT_WORDS[front.kind]
+    hinged = front.hinged if front.kind == "door" else None
+    other = {"left": "right", "right": "left", None: None}[hinged]
+    reversible = front.reversible if hinged and not front.bored else None
+    back = _on_face(front.fittings, "back")
+    if back:
+        if hinged:
+            seen = (
+                f"You are looking at the back: the hinge edge is on your {other.upper()}. "
+                f"Hung and seen from the room, the hinges are on the {hinged.upper()}."
+                if other
+                else ""
+            )
+            edges: dict[Edge, str] = {
+                "left": "HINGE EDGE" if hinged == "right" else "FREE EDGE",
+                "right": "HINGE EDGE" if hinged == "left" else "FREE EDGE",
+                "bottom": "BOTTOM EDGE",
+                "top": "TOP EDGE",
+            }
+        else:
+            seen = (
+                "You are looking at the back, the side that faces the box. "
+                "Its right end is the LEFT end seen from the room."
+            )
+            edges = {
+                "left": "LEFT END",
+                "right": "RIGHT END",
+                "bottom": "BOTTOM EDGE",
+                "top": "TOP EDGE",
+            }
+        drawer = front.drawer
+        views.append(
+            FaceView(
+                part=front.id,
+                code=front.code,
+                face="back",
+                width=front.width,
+                height=front.height,
+                thickness=front.thickness,
+                fittings=tuple(_turned(fitting, front.width) for fitting in back),
+                drilled=f"BACK OF {words.upper()}",
+                seen=seen,
+                edges=edges,
+                hinge_edge={"left": "right", "right": "left", None: None}[hinged],  # type: ignore[arg-type]
+                ladder=hinged is not None,
+                reversible=reversible,
+                drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),
+                step=INDEX_STEP[unit],
+            )
+        )
+    face = _on_face(front.fittings, "front")
+    if face:
+        if hinged:
+            seen = (
+                f"You are looking at the face, as from the room: hinges on the {hinged.upper()}, "
+                f"the free edge on your {'RIGHT' if hinged == 'left' else 'LEFT'}."
+            )
+            edges = {
+                "left": "HINGE EDGE" if hinged == "left" else "FREE EDGE",
+                "right": "HINGE EDGE" if hinged == "right" else "FREE EDGE",
+                "bottom": "BOTTOM EDGE",
+                "top": "TOP EDGE",
+            }
+        else:
+            seen = "You are looking at the face, as from the room."
+            edges = {
+                "left": "LEFT END",
+                "right": "RIGHT END",
+                "bottom": "BOTTOM EDGE",
+                "top": "TOP EDGE",
+            }
+        views.append(
+            FaceView(
+                part=front.id,
+                code=front.code,
+                face="front",
+                width=front.width,
+                height=front.height,
+                thickness=front.thickness,
+                fittings=face,
+                drilled="FRONT FACE",
+                seen=seen,
+                edges=edges,
+                hinge_edge=hinged,
+                reversible=None,
+                step=INDEX_STEP[unit],
+            )
+        )
+    return tuple(views)
+
+
+def view_of_side(side: Side, unit: Unit) -> FaceView | None:
+    """Give the inside face of a box side lying with its top end away; None without holes."""
+    if not side.fittings:
+        return None
+    fittings = (
+        side.fittings
+        if side.side == "left"
+        else tuple(_turned(fitting, side.depth) for fitting in side.fittings)
+    )
+    left = side.side == "left"
+    return FaceView(
+        part=side.board,
+        code=side.code,
+        face="inside",
+        width=side.depth,
+        height=side.height,
+        thickness=side.thickness,
+        fittings=fittings,
+        drilled=f"INSIDE OF {side.side.upper()} SIDE",
+        seen=(
+            "It lies inside face up, its top end away from you: "
+            f"the FRONT edge is on your {side.side.upper()}."
+        ),
+        edges={
+            "left": "FRONT EDGE" if left else "REAR EDGE",
+            "right": "REAR EDGE" if left else "FRONT EDGE",
+            "bottom": "BOTTOM END",
+            "top": "TOP END",
+        },
+        front_edge="left" if left else "right",
+        panel=side.bottom,
+        band=side.band,
+        step=INDEX_STEP[unit],
+    )
+
+
+def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceView | None:
+    """Give the front of a drawer box as seen from the room; None without holes."""
+    if not drawer.fittings:
+        return None
+    return FaceView(
+        part=drawer.id,
+        code=drawer.code,
+        face="box-front",
+        width=drawer.width,
+        height=drawer.height,
+        thickness=thickness,
+        fittings=drawer.fittings,
+        drilled="FRONT OF DRAWER BOX",
+        seen=(
+            "You are looking at the outside of the drawer box's front, as from the room, "
+            "the box standing on its bottom."
+        ),
+        edges={
+            "left": "LEFT END",
+            "right": "RIGHT END",
+            "bottom": "UNDERSIDE",
+            "top": "TOP EDGE",
+        },
+        step=INDEX_STEP[unit],
+    )
+
+
+def _drawer_outline(drawer: DrawerBox, width: float) -> tuple[tuple[float, float], ...]:
+    left, right = mirror_x(drawer.x + drawer.width, width), mirror_x(drawer.x, width)
+    bottom, top = drawer.y, drawer.y + drawer.height
+    return ((left, bottom), (right, bottom), (right, top), (left, top))

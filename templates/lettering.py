@@ -1,0 +1,215 @@
+"""Figures and words on a card: distances with their references, the card's own heading.
+
+A distance is written in mm, large, to a tenth, and in inches, small, to the nearest 1/32 with
+`+` or `-` where the true value is more or less by over 0.1 mm.
+"""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from jigs.geometry import Hole
+from jigs.lengths import format_inches, format_mm
+from templates.marks import Area, Line, Mark, Text
+from templates.reference import Reference
+from templates.typeface import shorten, text_width, wrap
+
+if TYPE_CHECKING:
+    from templates.faces import FaceView
+
+LARGE, PLAIN = 3.5, 2.5
+PITCH = 4.0
+"""Line pitch of lettering 2.5, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """A distance: mm and inches on the first line, what it is measured from below."""
+
+    mm: str
+    inches: str
+    small: tuple[str, ...] = ()
+    turned: bool = False
+
+    @property
+    def width(self) -> float:
+        """Width over all, mm."""
+        first = text_width(self.mm, LARGE, True)
+        if self.inches:
+            first += 1.2 + text_width(self.inches, PLAIN)
+        return max([first, *(text_width(line, PLAIN) for line in self.small)])
+
+    @property
+    def height(self) -> float:
+        """Height over all, ascenders and descenders allowed for, mm."""
+        return 5.2 + (0.0 if not self.small else 0.4 + (len(self.small) - 1) * PITCH + 3.7)
+
+    def marks(self, left: float, top: float) -> tuple[Mark, ...]:
+        """Give the texts with the label's upper left corner at (left, top)."""
+        base = top - 3.85
+        marks: list[Mark] = [Text(x=left, y=base, text=self.mm, size=LARGE, bold=True)]
+        if self.inches:
+            after = left + text_width(self.mm, LARGE, True) + 1.2
+            marks.append(Text(x=after, y=base, text=self.inches))
+        for row, line in enumerate(self.small):
+            marks.append(Text(x=left, y=base - 4.5 - row * PITCH, text=line))
+        return tuple(marks)
+
+    def turned_marks(self, centre: float, bottom: float) -> tuple[Mark, ...]:
+        """Give the first line alone, read from the right, on a vertical centre line."""
+        x = centre + LARGE / 2
+        marks: list[Mark] = [Text(x=x, y=bottom, text=self.mm, size=LARGE, bold=True, angle=90)]
+        if self.inches:
+            after = bottom + text_width(self.mm, LARGE, True) + 1.2
+            marks.append(Text(x=x, y=after, text=self.inches, angle=90))
+        return tuple(marks)
+
+
+def axis_label(
+    reference: Reference,
+    distance: float,
+    *,
+    edge_name: str,
+    length: float,
+    panel: float | None,
+    band: float,
+) -> Label:
+    """Label a hole's distance along one axis.
+
+    `distance` runs inward from the reference line, mm; `length` is the part's extent along the
+    axis. `panel` adds the height above the bottom panel, for boxes already assembled; `band`
+    the distance from the raw edge, where edge band is still to come.
+    """
+    name = edge_name.lower()
+    small: list[str] = []
+    if reference.kind == "middle":
+        value = abs(distance)
+        small.append("from the middle")
+        small.append(f"{format_mm(length / 2 + distance)} from the {name}")
+    else:
+        value = reference.value + distance
+        small.append(f"from the {name}")
+        if reference.kind == "index":
+            small.append(f"{format_mm(distance)} from this line")
+    if panel is not None:
+        small.append(f"{format_mm(value - panel)} over the panel")
+    if band > 0.0:
+        small.append(f"{format_mm(value - band)} from the raw edge")
+    return Label(mm=format_mm(value), inches=f"{format_inches(value)} in", small=tuple(small))
+
+
+def number(value: float) -> str:
+    """Write a diameter or depth as short as it is true to a tenth: `35`, `2.5`."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def hole_note(hole: Hole) -> str:
+    """Say a hole's diameter and depth: `35 dia, 13 deep` or `5 dia, THROUGH`."""
+    depth = "THROUGH" if hole.depth is None else f"{number(hole.depth)} deep"
+    return f"{number(hole.diameter)} dia, {depth}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """A card's own words, so that a loose card cannot be mistaken: mm."""
+
+    width: float
+    lines: tuple[tuple[str, float, bool], ...]
+    beside: tuple[str, ...]
+    body: tuple[str, ...]
+    with_bar: bool
+
+    @property
+    def height(self) -> float:
+        """Height over all, mm."""
+        names = 15.5 + (6.5 if self.with_bar else 0.8)
+        return max(names + len(self.body) * PITCH, len(self.beside) * PITCH)
+
+    def marks(self, left: float, top: float) -> tuple[Mark, ...]:
+        """Draw it with its upper left corner at (left, top): arrow, names, bar of 50, words."""
+        marks: list[Mark] = [*up_arrow(left + 4.0, top - 15.0, 14.5)]
+        y = top
+        for text, size, bold in self.lines:
+            y -= size * 1.12
+            marks.append(Text(x=left + 10.0, y=y, text=text, size=size, bold=bold))
+            y -= size * 0.48
+        if self.with_bar:
+            marks += bar_of_50(left + 1.0, top - 19.0)
+        for row, text in enumerate(self.body):
+            marks.append(Text(x=left, y=top - 22.0 - 2.8 - row * PITCH, text=text))
+        for row, text in enumerate(self.beside):
+            marks.append(Text(x=left + 72.0, y=top - 2.8 - row * PITCH, text=text))
+        return tuple(marks)
+
+
+def bar_of_50(x: float, y: float) -> list[Mark]:
+    """Draw a card's own bar, its length beside it."""
+    return [*bar(x, y, 50.0), Text(x=x + 52.0, y=y - 1.25, text="50.0")]
+
+
+def block(
+    view: "FaceView",
+    number_: int,
+    name: str,
+    words: tuple[str, ...],
+    width: float,
+    *,
+    with_bar: bool,
+) -> Heading:
+    """Lay out a card's heading `width` mm wide; wide ones take the words beside the names."""
+    wide = width >= 132.0
+    names = min(width, 70.0) - 10.0
+    title = f"{view.part}  {name}"
+    lines: list[tuple[str, float, bool]] = []
+    if text_width(title, 3.5, True) <= names:
+        lines.append((title, 3.5, True))
+    else:
+        lines.append((shorten(view.part, 3.5, True, names), 3.5, True))
+        lines.append((shorten(name, 2.5, True, names), 2.5, True))
+    lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
+    lines.append((f"card {number_}, code {view.code}", 2.5, False))
+    room = width - 72.0 if wide else width
+    wrapped = tuple(line for text in words for line in wrap(text, 2.5, False, room))
+    return Heading(
+        width=width,
+        lines=tuple(lines),
+        beside=wrapped if wide else (),
+        body=() if wide else wrapped,
+        with_bar=with_bar,
+    )
+
+
+def bar(x: float, y: float, length: float, down: bool = False) -> list[Mark]:
+    """Draw a check bar: a line exactly `length` mm long, a tick across each end."""
+    if down:
+        return [
+            Line(x1=x, y1=y, x2=x, y2=y - length, width=0.25),
+            Line(x1=x - 1.2, y1=y, x2=x + 1.2, y2=y),
+            Line(x1=x - 1.2, y1=y - length, x2=x + 1.2, y2=y - length),
+        ]
+    return [
+        Line(x1=x, y1=y, x2=x + length, y2=y, width=0.25),
+        Line(x1=x, y1=y - 1.2, x2=x, y2=y + 1.2),
+        Line(x1=x + length, y1=y - 1.2, x2=x + length, y2=y + 1.2),
+    ]
+
+
+def up_arrow(x: float, y: float, height: float) -> list[Mark]:
+    """Draw an arrow pointing up, centred on x, from y up, `UP` written below its shaft."""
+    head = min(height * 0.4, 10.0)
+    half = head * 0.6
+    shaft = half * 0.45
+    letters = 2.5 if height < 20.0 else 3.5
+    foot = y + letters + 1.4
+    points = (
+        (x - shaft, foot),
+        (x + shaft, foot),
+        (x + shaft, y + height - head),
+        (x + half, y + height - head),
+        (x, y + height),
+        (x - half, y + height - head),
+        (x - shaft, y + height - head),
+    )
+    return [
+        Area(points=points),
+        Text(x=x, y=y, text="UP", size=letters, bold=True, anchor="middle"),
+    ]

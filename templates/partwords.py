@@ -1,0 +1,187 @@
+"""A part's own words on its sheets: kind, place, size, and what applies to it."""
+
+from jigs.lengths import format_inches, format_mm
+from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.problems import Problem
+from templates.panel import PartWords
+from templates.payload import drawer_box_payload, front_payload, side_payload
+from templates.wording import FRONT_WORDS
+
+
+def kind_of_front(front: Front) -> str:
+    """Name a front by kind and hand: `DOOR, HINGES LEFT`."""
+    name = FRONT_WORDS[front.kind].upper()
+    if front.kind == "door" and front.hinged:
+        return f"{name}, HINGES {front.hinged.upper()}"
+    return name
+
+
+def place_of(wall: str, box: str) -> str:
+    """Name a part's place: `NORTH WALL, BOX B3`."""
+    if not wall:
+        return f"BOX {box}"
+    name = wall.upper()
+    return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
+
+
+def neighbour_of(layout: Layout, front: Front) -> str:
+    """Say which front of the box it hangs under or over: `under B3-1`; empty if alone."""
+    column = [other for other in layout.fronts if other.box == front.box]
+    above = [other.id for other in column if other.row == front.row - 1]
+    below = [other.id for other in column if other.row == front.row + 1]
+    if above:
+        return f"under {above[0]}"
+    return f"over {below[0]}" if below else ""
+
+
+def words_of_front(layout: Layout, front: Front) -> PartWords:
+    """Give the words of a front's sheets."""
+    place = place_of(front.wall, front.box)
+    neighbour = neighbour_of(layout, front)
+    return PartWords(
+        part=front.id,
+        kind=kind_of_front(front),
+        place=f"{place}, {neighbour}" if neighbour else place,
+        job=layout.job.name,
+        code=front.code,
+        size=_size("This part", front.width, front.height, front.thickness),
+        payload=front_payload(layout, front),
+        facts={"back": _back_facts(front), "front": _face_facts(front)},
+        notes=notes_for(layout, front.id, front.assumed),
+    )
+
+
+def words_of_side(layout: Layout, side: Side) -> PartWords:
+    """Give the words of a box side's sheets."""
+    return PartWords(
+        part=side.board,
+        kind=f"{side.side.upper()} SIDE",
+        place=place_of(side.wall, side.box),
+        job=layout.job.name,
+        code=side.code,
+        size=_size("This part", side.height, side.depth, side.thickness),
+        payload=side_payload(layout, side),
+        facts={"inside": _side_facts(layout, side)},
+        notes=notes_for(layout, side.board, side.assumed),
+    )
+
+
+def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> PartWords:
+    """Give the words of a drawer box's sheet."""
+    return PartWords(
+        part=drawer.id,
+        kind="DRAWER BOX",
+        place=f"{place_of(front.wall, front.box)}, behind {front.id}",
+        job=layout.job.name,
+        code=drawer.code,
+        size=(
+            f"This box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
+            f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
+            f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
+        ),
+        payload=drawer_box_payload(layout, drawer, front),
+        facts={},
+        notes=notes_for(layout, drawer.id, ()),
+    )
+
+
+def _size(name: str, width: float, height: float, thickness: float) -> str:
+    return (
+        f"{name} {format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
+        f"({format_inches(width)} x {format_inches(height)} x {format_inches(thickness)} in)."
+    )
+
+
+def _back_facts(front: Front) -> tuple[str, ...]:
+    facts: list[str] = []
+    if front.hinge is not None:
+        choice = front.hinge
+        facts.append(
+            f"Tab {format_mm(choice.tab)}. Buy and mount plates {format_mm(choice.plate)} high; "
+            f"{format_mm(abs(choice.error))} is left to the side screw."
+        )
+    if front.kind == "door" and front.hinged:
+        own = front.gap_left if front.hinged == "left" else front.gap_right
+        least = (
+            "the least: see the leaflet"
+            if front.least_reveal is None
+            else f"it needs {format_mm(front.least_reveal)}"
+        )
+        facts.append(f"Hinge-edge reveal {format_mm(own)}; {least}.")
+    if front.drawer is not None:
+        box = front.drawer
+        facts.append(
+            f"Drawer box {format_mm(box.width)} wide stands {format_mm(box.x)} mm from "
+            f"each end and {format_mm(box.y)} mm up from the bottom edge."
+        )
+        if box.y > front.height - box.y - box.height:
+            facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
+        if any(fitting.kind == "pull" for fitting in front.fittings):
+            facts.append(_pull_screws(front))
+    if front.screw_fixing is not None:
+        facts.append(
+            f"Front screws {format_mm(front.screw_fixing)} long at most, pan or washer heads."
+        )
+    return tuple(facts)
+
+
+def _face_facts(front: Front) -> tuple[str, ...]:
+    facts = [
+        f"Gaps: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
+        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}."
+    ]
+    if any(fitting.kind == "pull" for fitting in front.fittings):
+        if front.drawer is not None:
+            facts.append(_pull_screws(front))
+        if front.screw_pull is not None:
+            facts.append(f"Pull screws M4 or 8-32, {format_mm(front.screw_pull)} long.")
+    return tuple(facts)
+
+
+def _pull_screws(front: Front) -> str:
+    if front.through_box:
+        return (
+            "PULL SCREWS: through front and drawer box. Drill on through the box AFTER the "
+            "front is fixed."
+        )
+    return (
+        "PULL SCREWS: through the front only. Counterbore the back 12 dia, 4 deep, BEFORE fixing."
+    )
+
+
+def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
+    facts: list[str] = []
+    plates: dict[float, list[str]] = {}
+    for fitting in side.fittings:
+        if fitting.kind == "plate" and fitting.part:
+            choice = next((f.hinge for f in layout.fronts if f.id == fitting.part), None)
+            if choice is not None:
+                names = plates.setdefault(choice.plate, [])
+                if fitting.part not in names:
+                    names.append(fitting.part)
+    for height, names in sorted(plates.items()):
+        facts.append(f"Plates {format_mm(height)} high for {', '.join(names)}.")
+    if side.band > 0.0:
+        facts.append(
+            f"All distances are from the FINISHED front edge; before the {format_mm(side.band)} "
+            "band is on, use the raw-edge figure with the rule."
+        )
+    else:
+        facts.append("All distances are from the finished front edge.")
+    return tuple(facts)
+
+
+def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str, ...]:
+    """Give the findings that are printed on a part's sheets, unconfirmed hardware first."""
+    found = [p for p in layout.problems if p.part == part or part in p.also]
+    found.sort(key=lambda problem: not problem.code.startswith("unconfirmed"))
+    notes = [_note(problem) for problem in found]
+    if assumed:
+        notes.append(f"ASSUMED: {'; '.join(assumed)}.")
+    return tuple(notes)
+
+
+def _note(problem: Problem) -> str:
+    if problem.code.startswith("unconfirmed"):
+        return f"NOT CONFIRMED: {problem.text} {problem.remedy}"
+    return f"{problem.text} {problem.remedy}"

@@ -1,0 +1,67 @@
+"""The cards of a job's sheets as data, for whoever checks or redraws them.
+
+Everything is in mm on the page, from its lower left corner, to 0.0001.
+"""
+
+import json
+from typing import Any
+
+from jigs.geometry import SLACK
+from templates.page import Placed
+from templates.reference import Reference
+from templates.sheets import Sheets
+
+
+def sheets_json(sheets: Sheets) -> str:
+    """Give the cards of all sheets as JSON text."""
+    cards = [_card(page, placed) for page, placed in sheets.cards]
+    return json.dumps(
+        {"schema": 1, "paper": sheets.paper.name, "cards": cards}, indent=1, ensure_ascii=False
+    )
+
+
+def _round(value: float) -> float:
+    return round(value, 4) + 0.0
+
+
+def _card(page: int, placed: Placed) -> dict[str, Any]:
+    card, dx, dy = placed.card, placed.dx, placed.dy
+    data: dict[str, Any] = {
+        "page": page,
+        "part": card.view.part,
+        "face": card.view.face,
+        "x_mm": _round(card.box[0] + dx),
+        "y_mm": _round(card.box[1] + dy),
+        "width_mm": _round(card.width),
+        "height_mm": _round(card.height),
+        "origin_mm": [_round(dx), _round(dy)],
+        "edges": [
+            {"edge": reference.edge, "at_mm": _round(_on_page(reference, placed))}
+            for reference in card.edges
+        ],
+        "index": [_index(reference, placed) for reference in card.index],
+    }
+    if card.ladder is not None:
+        data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
+    data["holes"] = [
+        {
+            "purpose": hole.purpose,
+            "x_mm": _round(hole.x + dx),
+            "y_mm": _round(hole.y + dy),
+            "diameter_mm": _round(hole.diameter),
+        }
+        for hole in card.holes
+    ]
+    return data
+
+
+def _on_page(reference: Reference, placed: Placed) -> float:
+    return reference.at + (placed.dx if reference.axis == "x" else placed.dy)
+
+
+def _index(reference: Reference, placed: Placed) -> dict[str, Any]:
+    at = _round(_on_page(reference, placed))
+    if reference.kind == "middle":
+        return {"from": f"middle-{reference.axis}", "value_mm": None, "at_mm": at}
+    assert reference.value > SLACK
+    return {"from": reference.edge, "value_mm": _round(reference.value), "at_mm": at}

@@ -1,0 +1,88 @@
+"""The drilling sheets of a job: a first page, then every front, drawer box and box side.
+
+A part that an error holds back has no sheet.
+"""
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+
+from jigs.parts import Front, Layout
+from templates.cover import cover_page
+from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
+from templates.marks import Page
+from templates.page import Placed, Sheet, draw_plans, plan_face
+from templates.panel import PartWords
+from templates.paper import Paper
+from templates.partwords import words_of_drawer_box, words_of_front, words_of_side
+from templates.steps import steps_for
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheets:
+    """The sheets of a job, drawn one after the other when they are asked for.
+
+    `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
+    for all. Each iteration draws anew, so that a long job is never held in memory.
+    """
+
+    layout: Layout
+    paper: Paper
+    only: Collection[str] | None = None
+
+    def __iter__(self) -> Iterator[Sheet]:
+        """Draw the first page, then part after part in the order of the job."""
+        yield Sheet(page=cover_page(self.layout, self.paper), cards=())
+        for words, views in self._parts():
+            plans = [
+                plan
+                for view in views
+                for plan in plan_face(view, words, steps_for(view), self.paper)
+            ]
+            yield from draw_plans(plans, words, self.paper)
+
+    @property
+    def pages(self) -> Iterator[Page]:
+        """The pages alone, as a writer takes them."""
+        return (sheet.page for sheet in self)
+
+    @property
+    def cards(self) -> Iterator[tuple[int, Placed]]:
+        """Every card with the number of its page, counted from 1."""
+        for number, sheet in enumerate(self, start=1):
+            for placed in sheet.cards:
+                yield number, placed
+
+    def _parts(self) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
+        layout, unit = self.layout, self.layout.job.units
+        for box in layout.boxes:
+            for front in layout.fronts:
+                if front.box == box.id and not front.withheld:
+                    if self._wanted(front.id, front.box, front.wall):
+                        yield words_of_front(layout, front), views_of_front(front, unit)
+                    yield from self._drawer_box(front)
+            for side in layout.sides:
+                if side.box == box.id and self._wanted(side.board, side.box, side.wall):
+                    view = view_of_side(side, unit)
+                    if view is not None:
+                        yield words_of_side(layout, side), (view,)
+
+    def _drawer_box(self, front: Front) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
+        drawer = front.drawer
+        if drawer is None or not (
+            self._wanted(drawer.id, front.box, front.wall)
+            or self._wanted(front.id, front.box, front.wall)
+        ):
+            return
+        view = view_of_drawer_box(drawer, drawer.side, self.layout.job.units)
+        if view is not None:
+            yield words_of_drawer_box(self.layout, drawer, front), (view,)
+
+    def _wanted(self, *names: str) -> bool:
+        return self.only is None or any(
+            name.upper() == wish.upper() for name in names if name for wish in self.only
+        )
+
+
+def make_sheets(layout: Layout, paper: Paper, *, only: Collection[str] | None = None) -> Sheets:
+    """Give the sheets of a laid-out job on a paper."""
+    return Sheets(layout=layout, paper=paper, only=only)

@@ -1,0 +1,195 @@
+"""Room on a drawing: where marks already stand, and whether a new one would touch them.
+
+Text must never touch another text or a line. What must be written is placed by construction;
+what may be left out, or moved, asks here first.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from templates.marks import Area, Circle, Dash, Line, Mark, Outline, Qr, Text
+from templates.typeface import text_box
+
+Box = tuple[float, float, float, float]
+"""Lower left and upper right corner: x0, y0, x1, y1 in mm."""
+
+
+def boxes_meet(a: Box, b: Box, margin: float = 0.0) -> bool:
+    """Say whether two boxes come nearer to each other than `margin` mm in both directions."""
+    return (
+        a[0] < b[2] + margin
+        and b[0] < a[2] + margin
+        and a[1] < b[3] + margin
+        and b[1] < a[3] + margin
+    )
+
+
+def segment_meets(x1: float, y1: float, x2: float, y2: float, box: Box, margin: float) -> bool:
+    """Say whether a straight line touches a box widened by `margin` mm (Liang-Barsky clipping)."""
+    x0, y0, x3, y3 = box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin
+    start, end = 0.0, 1.0
+    for step, low, high in ((x2 - x1, x0 - x1, x3 - x1), (y2 - y1, y0 - y1, y3 - y1)):
+        if step == 0.0:
+            if low > 0.0 or high < 0.0:
+                return False
+            continue
+        a, b = sorted((low / step, high / step))
+        start, end = max(start, a), min(end, b)
+        if start > end:
+            return False
+    return True
+
+
+def circle_meets(x: float, y: float, radius: float, box: Box, margin: float) -> bool:
+    """Say whether a circle's line touches a box widened by `margin` mm."""
+    across = (box[0] - margin - x, box[2] + margin - x)
+    along = (box[1] - margin - y, box[3] + margin - y)
+    near_x = 0.0 if across[0] <= 0.0 <= across[1] else min(abs(across[0]), abs(across[1]))
+    near_y = 0.0 if along[0] <= 0.0 <= along[1] else min(abs(along[0]), abs(along[1]))
+    far_x, far_y = max(abs(across[0]), abs(across[1])), max(abs(along[0]), abs(along[1]))
+    return near_x**2 + near_y**2 <= radius**2 <= far_x**2 + far_y**2
+
+
+class Space:
+    """The marks of one card as they are added, and the room between them."""
+
+    def __init__(self) -> None:
+        self.marks: list[Mark] = []
+        self._boxes: list[Box] = []
+        self._lines: list[tuple[float, float, float, float]] = []
+        self._circles: list[tuple[float, float, float]] = []
+
+    def add(self, *marks: Mark) -> None:
+        """Add marks as they are."""
+        for mark in marks:
+            self.marks.append(mark)
+            match mark:
+                case Text():
+                    self._boxes.append(text_box(mark))
+                case Line():
+                    self._lines.append((mark.x1, mark.y1, mark.x2, mark.y2))
+                case Circle():
+                    self._circles.append((mark.x, mark.y, mark.diameter / 2))
+                case Outline():
+                    self._lines.extend(_sides(mark.points))
+                case Area():
+                    xs, ys = zip(*mark.points, strict=True)
+                    self._boxes.append((min(xs), min(ys), max(xs), max(ys)))
+                case Qr():
+                    raise TypeError("a card has no QR symbol of its own")
+
+    def is_free(self, box: Box, margin: float = 0.6) -> bool:
+        """Say whether no text, line, circle or area comes nearer to the box than `margin` mm."""
+        return not (
+            any(boxes_meet(box, other, margin) for other in self._boxes)
+            or any(segment_meets(*line, box, margin) for line in self._lines)
+            or any(circle_meets(*circle, box, margin) for circle in self._circles)
+        )
+
+    def add_where_free(self, candidates: Iterable[Text], within: Box) -> bool:
+        """Add the first text that stands free and inside `within`; say whether one did."""
+        for text in candidates:
+            box = text_box(text)
+            inside = (
+                box[0] >= within[0]
+                and box[1] >= within[1]
+                and box[2] <= within[2]
+                and box[3] <= within[3]
+            )
+            if inside and self.is_free(box):
+                self.add(text)
+                return True
+        return False
+
+    def add_between_texts(
+        self, points: Sequence[tuple[float, float]], within: Box, dash: Dash, width: float
+    ) -> None:
+        """Add an open or closed run of straight lines, clipped to `within` and left out where a
+        text stands: a dashed outline may miss a dash, a word must not be struck through."""
+        for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+            clipped = clip(x1, y1, x2, y2, within)
+            if clipped is None:
+                continue
+            for piece in _free_pieces(clipped, self._boxes):
+                self.add(
+                    Line(x1=piece[0], y1=piece[1], x2=piece[2], y2=piece[3], width=width, dash=dash)
+                )
+
+
+def clip(
+    x1: float, y1: float, x2: float, y2: float, box: Box
+) -> tuple[float, float, float, float] | None:
+    """Give the part of a straight line that lies inside a box, None where none does."""
+    start, end = 0.0, 1.0
+    for from_, step, low, high in ((x1, x2 - x1, box[0], box[2]), (y1, y2 - y1, box[1], box[3])):
+        if step == 0.0:
+            if not low <= from_ <= high:
+                return None
+            continue
+        a, b = sorted(((low - from_) / step, (high - from_) / step))
+        start, end = max(start, a), min(end, b)
+    if start >= end:
+        return None
+    dx, dy = x2 - x1, y2 - y1
+    return x1 + start * dx, y1 + start * dy, x1 + end * dx, y1 + end * dy
+
+
+def _free_pieces(
+    line: tuple[float, float, float, float], boxes: Sequence[Box]
+) -> list[tuple[float, float, float, float]]:
+    """Cut away the stretches of a line within 0.8 mm of a box; drop stumps under 2 mm."""
+    x1, y1, x2, y2 = line
+    length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
+    spans: list[tuple[float, float]] = [(0.0, 1.0)]
+    for box in boxes:
+        widened = (box[0] - 0.8, box[1] - 0.8, box[2] + 0.8, box[3] + 0.8)
+        covered = clip(x1, y1, x2, y2, widened)
+        if covered is None or length == 0.0:
+            continue
+        low = ((covered[0] - x1) ** 2 + (covered[1] - y1) ** 2) ** 0.5 / length
+        high = ((covered[2] - x1) ** 2 + (covered[3] - y1) ** 2) ** 0.5 / length
+        spans = [
+            piece
+            for a, b in spans
+            for piece in ((a, min(b, low)), (max(a, high), b))
+            if piece[1] - piece[0] > 0.0
+        ]
+    return [
+        (x1 + a * (x2 - x1), y1 + a * (y2 - y1), x1 + b * (x2 - x1), y1 + b * (y2 - y1))
+        for a, b in spans
+        if (b - a) * length >= 2.0
+    ]
+
+
+def _sides(
+    points: Sequence[tuple[float, float]],
+) -> list[tuple[float, float, float, float]]:
+    return [(*a, *b) for a, b in zip(points, (*points[1:], points[0]), strict=True)]
+
+
+def spread(wanted: Sequence[float], sizes: Sequence[float], low: float) -> list[float]:
+    """Place labels in a row, none overlapping and none below `low`, each as near to where it is
+    wanted as the others allow.
+
+    `wanted` are centres in ascending order, `sizes` the labels' extents; the result are centres.
+
+    >>> spread([22.5, 32.0], [20.0, 20.0], 0.0)
+    [17.25, 37.25]
+    """
+    groups: list[list[float]] = []  # centre wanted for its start, number, extent before each
+    offsets: list[float] = []
+    total = 0.0
+    for size in sizes:
+        offsets.append(total + size / 2)
+        total += size
+    starts = [centre - offset for centre, offset in zip(wanted, offsets, strict=True)]
+    for start in starts:
+        groups.append([start, 1.0])
+        while len(groups) > 1 and groups[-2][0] > groups[-1][0]:
+            last = groups.pop()
+            before = groups[-1]
+            count = before[1] + last[1]
+            groups[-1] = [(before[0] * before[1] + last[0] * last[1]) / count, count]
+    placed: list[float] = []
+    for start, count in groups:
+        placed.extend([max(start, low)] * int(count))
+    return [start + offset for start, offset in zip(placed, offsets, strict=True)]

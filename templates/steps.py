@@ -1,0 +1,107 @@
+"""The steps of the work on one face, short and in order, each caution where it happens."""
+
+from jigs.cautions import CAUTION_FOR
+from jigs.lengths import format_mm
+from templates.faces import FaceView
+from templates.reference import Edge
+
+_BARS = "Measure both bars. ID and code as on the label?"
+_BLOCK = (
+    "Clamp a straight block to each reference edge, 3 mm proud; push the fold into it; four "
+    "strips of low-tack tape."
+)
+_AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
+_TICK = "Tick the part off on its label."
+
+
+def steps_for(view: FaceView) -> tuple[str, ...]:
+    """Give the steps for the holes in a face."""
+    kinds = {fitting.kind for fitting in view.fittings}
+    match view.face:
+        case "inside":
+            return _side_steps(view)
+        case "box-front":
+            return (
+                _BARS,
+                "The front's pilots come first. The box stands on its bottom.",
+                _BLOCK,
+                _AWL,
+                f"Bore from outside. {CAUTION_FOR['clearance']}",
+                "Stand the box on the front: each hole over its pilot? Then screw it on.",
+            )
+        case "front":
+            return (
+                _BARS,
+                "Measure the front, fill in. Cut the cards, fold the flaps down.",
+                _BLOCK,
+                "Lay the pull on the drawing: its holes must match."
+                if "pull" in kinds
+                else "Check each place against the leaflet.",
+                _AWL,
+                f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']} Eye and ear "
+                "protection.",
+                _TICK,
+            )
+        case "back":
+            return _hinge_steps(view) if "hinge" in kinds else _back_steps(view, kinds)
+
+
+def _hinge_steps(view: FaceView) -> tuple[str, ...]:
+    holes = [hole for fitting in view.fittings for hole in fitting.holes]
+    cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
+    inset = next(min(h.x, view.width - h.x) for h in holes if h.purpose == "cup")
+    apart = f"{format_mm(cups[-1] - cups[0])} and " if len(cups) > 1 else ""
+    return (
+        _BARS,
+        "Write TOP on tape on the back. Measure the door, fill in.",
+        "Cut the cards, the ladder too; fold the flaps down.",
+        "Hold the door at its box, arrow up: the cups must face the plates.",
+        "Lay it on a blanket, back up, TOP away from you.",
+        _BLOCK,
+        "Lay the hinge on the drawing. Awl, lightly, then firmly.",
+        f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
+        "Depth stop from the rim, first bore in scrap. Bore: clamped, eye and ear protection, "
+        "no gloves.",
+        _TICK,
+    )
+
+
+def _back_steps(view: FaceView, kinds: set[str]) -> tuple[str, ...]:
+    if "front-fixing" not in kinds:
+        return (
+            _BARS,
+            "Write TOP on tape on the back. Measure the part, fill in.",
+            _BLOCK,
+            "Check each place against the leaflet.",
+            _AWL,
+            f"Bore. {CAUTION_FOR['manual']} Eye and ear protection.",
+            _TICK,
+        )
+    return (
+        _BARS,
+        "Write TOP on tape on the back. Measure the front, fill in.",
+        "Cut the cards, fold the flaps down.",
+        _BLOCK,
+        "Stand the real drawer box on its drawing: as far in at both ends?"
+        if view.drawer_outline
+        else "Hold it at its box: the holes must lie over the rail or the blocks.",
+        _AWL,
+        f"Bore the pilots. {CAUTION_FOR['front-fixing']} Eye and ear protection.",
+        _TICK,
+    )
+
+
+def _side_steps(view: FaceView) -> tuple[str, ...]:
+    edge: Edge = view.front_edge or "left"
+    return (
+        _BARS,
+        f"Lay it inside face up, top end away from you, FRONT edge on your {edge.upper()}.",
+        "Lay LEFT and RIGHT together, front edges touching, bottoms against one stop. Draw the "
+        "lines across BOTH at once.",
+        "Cut the cards, fold the flaps down.",
+        _BLOCK,
+        "Lay the plate, the slide on its drawing.",
+        f"{_AWL} Left against right.",
+        f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
+        _TICK,
+    )

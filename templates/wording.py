@@ -1,0 +1,173 @@
+"""The words on sheets and cards: what a part is called, and what is to be done to it."""
+
+from typing import TYPE_CHECKING
+
+from jigs.geometry import Fitting, Hole
+from jigs.job import FrontKind
+from jigs.lengths import format_inches, format_mm
+
+if TYPE_CHECKING:
+    from templates.faces import FaceView
+    from templates.reference import Reference
+
+FRONT_WORDS: dict[FrontKind, str] = {
+    "door": "door",
+    "pair": "door",
+    "drawer": "drawer front",
+    "pullout": "pullout front",
+    "false-front": "false front",
+    "panel": "panel",
+    "lift": "lift-up door",
+    "opening": "opening",
+}
+"""What a front is called on paper."""
+
+
+def ordinal_place(index: int, count: int) -> str:
+    """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
+    if count == 1:
+        return ""
+    if index == 1:
+        return "BOTTOM"
+    if index == count:
+        return "TOP"
+    return f"{index} OF {count}"
+
+
+def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
+    """Name a card by its fitting and place."""
+    xs = [hole.x for hole in fitting.holes]
+    centre = (min(xs) + max(xs)) / 2
+    if abs(centre - view.width / 2) < 1.0:
+        end = "MIDDLE"
+    else:
+        end = "LEFT END" if centre < view.width / 2 else "RIGHT END"
+    place = ordinal_place(fitting.index, fitting.count)
+    match fitting.kind:
+        case "hinge":
+            middle = place[:1].isdigit()
+            return f"HINGE {place} from the bottom" if middle else f"{place} HINGE".strip()
+        case "plate":
+            middle = place[:1].isdigit()
+            which = f"PLATE {place}" if middle else f"{place} PLATE".strip()
+            return f"{which} for {fitting.part}"
+        case "slide":
+            return f"SLIDE of {fitting.part}"
+        case "pull":
+            knob = not any(len(other.holes) > 1 for other in view.fittings if other.kind == "pull")
+            name = "KNOB" if knob else "PULL"
+            return (
+                f"{'LEFT' if fitting.index == 1 else 'RIGHT'} {name}"
+                if (fitting.count == 2)
+                else name
+            )
+        case "front-fixing" | "clearance":
+            return f"{end} AS YOU LOOK AT THE BACK" if view.face == "back" else end
+        case "manual":
+            return "HOLES BY HAND" if fitting.count == 1 else f"HOLES BY HAND {fitting.index}"
+
+
+def _number(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def bore_words(hole: Hole, thickness: float) -> str:
+    """Say one operation in full: `35 dia, 13 deep, BLIND, leaves 6.1`."""
+    if hole.depth is None:
+        return f"{_number(hole.diameter)} dia, THROUGH"
+    return (
+        f"{_number(hole.diameter)} dia, {_number(hole.depth)} deep, BLIND, "
+        f"leaves {_number(thickness - hole.depth)}"
+    )
+
+
+def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
+    """Say each kind of hole once, with how many there are."""
+    counts: dict[tuple[str, float, float | None], int] = {}
+    first: dict[tuple[str, float, float | None], Hole] = {}
+    for hole in holes:
+        key = (hole.purpose, hole.diameter, hole.depth)
+        counts[key] = counts.get(key, 0) + 1
+        first.setdefault(key, hole)
+    names = {
+        "cup": "Cup",
+        "cup-fixing": "Fixing",
+        "front-fixing": "Pilot",
+        "pull": "Pull",
+        "plate": "Plate",
+        "slide": "Slide",
+        "shelf": "Shelf pin",
+        "clearance": "Clearance",
+        "manual": "By hand",
+    }
+    return [
+        f"{names[key[0]]}{f', {counts[key]} holes' if counts[key] > 1 else ''}: "
+        f"{bore_words(first[key], thickness)}."
+        for key in counts
+    ]
+
+
+def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str, ...]:
+    """Give the words in a card's heading: its operations, and the check with the hardware."""
+    lines = operations(fitting.holes, view.thickness)
+    whole = len(fitting.outline) > 0
+    match fitting.kind:
+        case "hinge" if whole:
+            lines.append("LAY YOUR HINGE HERE: cup and both screws must match.")
+        case "plate" if whole:
+            lines.append("LAY YOUR PLATE HERE: both holes must match.")
+        case "pull" if len(fitting.holes) == 2:
+            a, b = fitting.holes
+            apart = ((a.x - b.x) ** 2 + (a.y - b.y) ** 2) ** 0.5
+            lines.append(
+                f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in) from hole to "
+                "hole. Drill from THIS face, scrap clamped behind."
+            )
+        case "pull":
+            lines.append("Drill from THIS face, scrap clamped behind.")
+        case "slide":
+            lines.append("LAY YOUR SLIDE HERE, its front end to the front edge.")
+            if fitting.carry:
+                places = ", ".join(_number(_from_front(view, x)) for x in fitting.carry)
+                lines.append(
+                    f"{places} from the front edge: carry this line back with a square, or mark "
+                    "through the slide itself."
+                )
+        case "front-fixing" if view.drawer_outline:
+            xs = [x for x, _ in view.drawer_outline]
+            ys = [y for _, y in view.drawer_outline]
+            lines.append(
+                f"DRAWER BOX STANDS HERE: {format_mm(min(xs))} mm from each end, "
+                f"{format_mm(min(ys))} mm up. Stand the real box on it first."
+            )
+        case _:
+            pass
+    if fitting.note:
+        lines.append(fitting.note)
+    return tuple(lines)
+
+
+def _from_front(view: "FaceView", x: float) -> float:
+    return view.width - x if view.front_edge == "right" else x
+
+
+def index_words(view: "FaceView", reference: "Reference") -> str:
+    """Say where the cut edge of a card is set."""
+    value = reference.value
+    inches = value / 25.4
+    figure = (
+        f"{round(inches)} in ({format_mm(value)})"
+        if abs(inches - round(inches)) < 1e-6
+        else f"{format_mm(value)} ({format_inches(value)} in)"
+    )
+    words = f"SET THIS EDGE ON A LINE {figure} FROM THE {view.edges[reference.edge]}"
+    if view.panel is not None and reference.axis == "y" and reference.edge == "bottom":
+        words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
+    return words
+
+
+def middle_words(view: "FaceView") -> str:
+    """Say how the middle of a part is found."""
+    return (
+        "MARK THE MIDDLE: half of the width YOU measured, from both ends; the two marks must meet."
+    )
