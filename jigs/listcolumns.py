@@ -1,0 +1,126 @@
+"""The columns of a front list: their names and the usual synonyms, and the row they stand in.
+
+Columns stand in any order and are matched without case. A size's column may name its unit:
+`width (in)`. The header is looked for under title rows.
+
+>>> read_name("Width (in)")
+('width', 'in')
+>>> read_name("Qty.")
+('count', None)
+"""
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.job import Unit
+from jigs.nearest import suggest
+from jigs.tables import Row
+
+Column = Literal[
+    "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
+    "finish", "note",
+]  # fmt: skip
+
+SYNONYMS: Mapping[Column, tuple[str, ...]] = {
+    "id": ("front", "front id", "mark", "tag", "label", "part"),
+    "box": ("box id", "cabinet", "cab", "carcase", "carcass"),
+    "kind": ("type", "front type", "front kind"),
+    "width": ("w", "wide", "front width", "finished width"),
+    "height": ("h", "high", "front height", "finished height"),
+    "count": ("qty", "quantity", "pcs", "pieces", "amount"),
+    "hinged": ("hinge", "hinges", "hinge side", "hand", "handing", "hung", "swing"),
+    "thickness": ("t", "thick", "thk"),
+    "stile": ("stiles", "stile width"),
+    "pull": ("pulls", "handle", "handles"),
+    "finish": ("colour", "color", "paint"),
+    "note": ("notes", "remark", "remarks", "comment", "comments"),
+}
+
+SIZES: tuple[Column, ...] = ("width", "height", "thickness", "stile")
+
+MOST_TITLE_ROWS = 50
+"""Rows above the header that are looked through for it."""
+
+_COLUMNS: Mapping[str, Column] = {
+    name: column for column, others in SYNONYMS.items() for name in (column, *others)
+}
+_UNITS: Mapping[str, Unit] = {
+    "mm": "mm", "millimetres": "mm", "millimeters": "mm",
+    "in": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in",
+}  # fmt: skip
+_WITH_UNIT = re.compile(
+    rf"(.+?)[ ,:/_]*[(\[]? *({'|'.join(sorted(_UNITS, key=len, reverse=True))}) *\.?[)\]]?"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """One column: what it holds, what it is called in the file, its place (0-based), its unit."""
+
+    column: Column
+    text: str
+    place: int
+    unit: Unit | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Header:
+    """The header's row number, its columns, and the headings that are not understood.
+
+    `unknown` and `again` (a column that stood before) pair the heading with what is wrong.
+    """
+
+    row: int
+    headings: tuple[Heading, ...]
+    strange: tuple[tuple[str, str], ...] = ()
+
+    def find(self, column: Column) -> Heading | None:
+        """Give the heading of a column, None where the list has no such column."""
+        return next((h for h in self.headings if h.column == column), None)
+
+
+def read_name(text: str) -> tuple[Column | None, Unit | None]:
+    """Give the column that a heading means, and the unit it names."""
+    name = " ".join(text.lower().replace("_", " ").split()).rstrip(".: ")
+    if name in _COLUMNS:
+        return _COLUMNS[name], None
+    if found := _WITH_UNIT.fullmatch(name):
+        column = _COLUMNS.get(found[1].rstrip(". "))
+        if column in SIZES:
+            return column, _UNITS[found[2]]
+    return None, None
+
+
+def find_header(rows: Sequence[Row]) -> Header | None:
+    """Find the row with the most known headings, two or more; None where there is none."""
+    best, most = None, 1
+    for row in rows[:MOST_TITLE_ROWS]:
+        known = sum(read_name(cell)[0] is not None for cell in row.cells if len(cell) <= 40)
+        if known > most:
+            best, most = row, known
+    return None if best is None else _read_header(best)
+
+
+def _read_header(row: Row) -> Header:
+    headings: list[Heading] = []
+    strange: list[tuple[str, str]] = []
+    for place, cell in enumerate(row.cells):
+        text = shorten(cell)
+        column, unit = read_name(cell)
+        if not cell:
+            continue
+        if column is None:
+            strange.append((text, f"unknown column ('{text}' given); {suggest(cell, SYNONYMS)}"))
+        elif any(h.column == column for h in headings):
+            strange.append((text, f"a second column for {column} ('{text}' given); keep one"))
+        else:
+            headings.append(Heading(column=column, text=text, place=place, unit=unit))
+    return Header(row=row.number, headings=tuple(headings), strange=tuple(strange))
+
+
+def shorten(text: str) -> str:
+    """Give a cell's text on one line of at most 40 characters, for a message."""
+    words = " ".join(text[:200].split())
+    return words if len(words) <= 40 else words[:37] + "..."

@@ -1,0 +1,236 @@
+"""Tables: a file of rows and cells, however it was saved, as rows of text.
+
+Text files (.csv, .tsv) come in UTF-8, in UTF-16 with its mark or in Windows-1252, parted by
+comma, semicolon, tab or bar; workbooks as .xlsx, .xls or .ods. What the bytes are decides, not
+the file's name. Whatever is wrong with a file is a ReadingError within seconds: sizes are looked
+at before anything is unpacked, and a workbook is read by a process with a limit on its memory.
+"""
+
+import csv
+import io
+import json
+import re
+import subprocess
+import sys
+import zipfile
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import islice
+from pathlib import Path
+
+from jigs.errors import Fault, ReadingError
+
+TEXT_FILES = (".csv", ".tsv", ".txt")
+WORKBOOKS = (".xlsx", ".xls", ".ods")
+TABLE_FILES = TEXT_FILES + WORKBOOKS
+"""Endings of the files that hold a table."""
+
+MOST_BYTES = 10_000_000
+MOST_UNPACKED_BYTES = 100_000_000
+MOST_ENTRIES = 5_000
+MOST_ROWS = 20_000
+MOST_COLUMNS = 200
+LONGEST_LINE = 100_000
+"""Characters; a spreadsheet's longest cell has 32,767."""
+WORKBOOK_SECONDS = 15.0
+
+DELIMITERS = ";\t|,"
+"""In the order in which a tie is decided: a comma may be a decimal comma."""
+
+_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f]")
+_LINE = re.compile(r"\r\n|\r|\n")
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row: its number as a spreadsheet shows it (1-based), and its cells, trimmed."""
+
+    number: int
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file."""
+
+    rows: tuple[Row, ...]
+    sheet: str = ""
+    workbook: bool = False
+
+
+def read_tables(path: Path) -> tuple[Table, ...]:
+    """Read the file's table, or each visible sheet of a workbook. Raises ReadingError."""
+    if path.suffix.lower() not in TABLE_FILES:
+        raise _refuse(
+            path, f"not a kind of table ('{path.suffix}' given); allowed: {', '.join(TABLE_FILES)}"
+        )
+    data = read_bytes(path)
+    if not data.strip():
+        raise _refuse(path, "the file is empty")
+    if data.startswith((b"PK\x03\x04", b"PK\x05\x06", b"\xd0\xcf\x11\xe0")):
+        tables = tuple(_read_workbook(path, data))
+    elif path.suffix.lower() in WORKBOOKS:
+        raise _refuse(path, "not a workbook inside, whatever its name; save it again, or as .csv")
+    else:
+        tables = (_read_text(path, data),)
+    if not any(table.rows for table in tables):
+        raise _refuse(path, "no rows in it")
+    return tables
+
+
+def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
+    """Read a file of at most `most` bytes whole. Raises ReadingError."""
+    try:
+        if not path.exists():
+            raise _refuse(path, "no such file")
+        # Neither a folder nor a pipe, which might never end.
+        if not path.is_file():
+            raise _refuse(path, "not a file")
+        with path.open("rb") as stream:
+            data = stream.read(most + 1)
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        raise _refuse(path, f"cannot be read ({reason})") from error
+    if len(data) > most:
+        raise _refuse(path, f"too large; {most // 1_000_000} MB are allowed")
+    return data
+
+
+def _refuse(path: Path, what: str, row: int | None = None) -> ReadingError:
+    where = path.name if row is None else f"{path.name}: row {row}"
+    return ReadingError([Fault(where, what)])
+
+
+def _read_text(path: Path, data: bytes) -> Table:
+    text = _decode(path, data)
+    if control := _CONTROL.search(text):
+        raise _refuse(
+            path,
+            f"not a table but a binary file (a character of code {ord(control[0])} in it); "
+            "allowed: text in UTF-8, UTF-16 with its mark, or Windows-1252",
+        )
+    lines = _LINE.split(text)
+    if len(lines) > 2 * MOST_ROWS or max(map(len, lines)) > LONGEST_LINE:
+        raise _refuse(
+            path,
+            f"too long; {MOST_ROWS} rows of at most {LONGEST_LINE} characters are allowed",
+        )
+    named = re.fullmatch(r'"?sep=(.)"?', lines[0].strip(" "), re.IGNORECASE)
+    delimiter = named[1] if named and named[1] not in '" ' else _guess_delimiter(lines)
+    try:
+        rows = tuple(_split(path, text, delimiter, skip=1 if named else 0))
+    except csv.Error as error:
+        raise _refuse(path, f"cannot be read as a table ({error})") from error
+    return Table(rows=rows)
+
+
+def _decode(path: Path, data: bytes) -> str:
+    """Decode by the byte-order mark, else as UTF-8, else as Windows-1252."""
+    marked = data.startswith((b"\xff\xfe", b"\xfe\xff"))
+    for encoding in ("utf-16",) if marked else ("utf-8-sig", "cp1252"):
+        try:
+            return data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    raise _refuse(path, "neither UTF-8, nor UTF-16 with its mark, nor Windows-1252")
+
+
+def _guess_delimiter(lines: list[str]) -> str:
+    """Give the delimiter that parts the most rows into the same number of cells."""
+    sample = [line for line in lines[:400] if line.strip()]
+    best, most = ",", (0, 0)
+    for delimiter in DELIMITERS:
+        try:
+            widths = Counter(len(cells) for cells in csv.reader(sample, delimiter=delimiter))
+        except csv.Error:
+            continue
+        score = max(((n, width) for width, n in widths.items() if width > 1), default=(0, 0))
+        if score > most:
+            best, most = delimiter, score
+    return best
+
+
+def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[Row]:
+    # A last row of our own: it is swallowed by a quotation mark that is never closed.
+    end = "\x00end"
+    reader = csv.reader(
+        io.StringIO(f"{text}\n{end}\n", newline=""), delimiter=delimiter, skipinitialspace=True
+    )
+    common = 0
+    for number, cells in enumerate(reader, 1):
+        if cells == [end]:
+            return
+        if number > MOST_ROWS or len(cells) > MOST_COLUMNS:
+            raise _refuse(
+                path, f"too long; {MOST_ROWS} rows, {MOST_COLUMNS} columns are allowed", number
+            )
+        common = max(common, len(cells))
+        for cell in cells:
+            if _LINE.search(cell) and (
+                end in cell or _swallows_rows(cell, delimiter, max(2, common - 2))
+            ):
+                raise _refuse(
+                    path,
+                    "a cell begins with a quotation mark and runs over the rows below it; "
+                    "write 15 3/4 in for inches, and no ditto marks",
+                    number,
+                )
+        if number > skip and (row := _trim(number, cells)).cells:
+            yield row
+
+
+def _swallows_rows(cell: str, delimiter: str, least: int) -> bool:
+    return any(line.count(delimiter) >= least for line in _LINE.split(cell))
+
+
+def _trim(number: int, cells: list[str]) -> Row:
+    trimmed = [cell.strip() for cell in cells]
+    while trimmed and not trimmed[-1]:
+        trimmed.pop()
+    return Row(number, tuple(trimmed))
+
+
+def _read_workbook(path: Path, data: bytes) -> Iterator[Table]:
+    if data.startswith(b"PK"):
+        _check_archive(path, data)
+    reader = Path(__file__).with_name("workbook_reader.py")
+    try:
+        # -P: this folder's modules must not stand in for the standard library's.
+        done = subprocess.run(
+            [sys.executable, "-P", str(reader), str(MOST_ROWS), str(MOST_COLUMNS)],
+            input=data,
+            capture_output=True,
+            timeout=WORKBOOK_SECONDS,
+            check=False,
+        )
+        answer = json.loads(done.stdout)
+    except subprocess.TimeoutExpired as error:
+        raise _refuse(path, "takes too long to read; save the list alone, as .csv") from error
+    except (OSError, ValueError) as error:
+        raise _refuse(
+            path, "too large for a front list, or damaged; save the list alone, as .csv"
+        ) from error
+    if "error" in answer:
+        raise _refuse(path, f"cannot be read as a workbook ({answer['error']})")
+    for sheet in answer["sheets"]:
+        trimmed = (_trim(number, cells) for number, cells in enumerate(sheet["rows"], 1))
+        yield Table(
+            rows=tuple(row for row in islice(trimmed, MOST_ROWS) if row.cells),
+            sheet=sheet["name"],
+            workbook=True,
+        )
+
+
+def _check_archive(path: Path, data: bytes) -> None:
+    """Refuse an archive that would unpack to more than a front list can need."""
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            entries = archive.infolist()
+    except Exception as error:  # arbitrary bytes raise arbitrary errors in there
+        raise _refuse(path, f"a damaged workbook ({error})") from error
+    # What is declared may be too little; the reading process has its own limit for that.
+    if len(entries) > MOST_ENTRIES or sum(e.file_size for e in entries) > MOST_UNPACKED_BYTES:
+        raise _refuse(
+            path, f"unpacks to more than {MOST_UNPACKED_BYTES // 1_000_000} MB, which is allowed"
+        )
