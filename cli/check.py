@@ -1,0 +1,26 @@
+"""`jigsheet check`: what is wrong or doubtful, each with its remedy."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, sources_of
+from cli.options import job_argument, output_option, units_option
+from cli.output import guard, write_text
+
+
+@click.command()
+@job_argument
+@units_option
+@output_option("-")
+@click.pass_context
+def check(ctx: click.Context, job: Path, units: Literal["mm", "in"] | None, output: str) -> None:
+    """Say what is wrong or doubtful about JOB, each with its remedy."""
+    from templates.findings import check_text
+
+    sources = sources_of(job)
+    guard(output, sources)
+    layout = lay_out_job(job, units, echo=False)
+    write_text(output, check_text(layout), sources=sources)
+    end(ctx, layout)

@@ -1,0 +1,63 @@
+"""Drawing pages and making a PDF of them, with a progress bar where a person watches."""
+
+import sys
+from collections.abc import Collection, Iterable, Iterator
+from typing import TYPE_CHECKING
+
+import click
+
+from cli.jobs import on_terminal
+
+if TYPE_CHECKING:
+    from jigs.parts import Layout
+    from templates.marks import Page
+
+
+class Pages:
+    """Pages passed on one by one and counted; the bar moves on with each part."""
+
+    def __init__(self, pages: Iterable["Page"], parts: int) -> None:
+        self.pages = pages
+        self.parts = parts
+        self.count = 0
+
+    def __iter__(self) -> Iterator["Page"]:
+        """Pass the pages on."""
+        entry = ""
+        with click.progressbar(
+            length=self.parts, label="Drawing", file=sys.stderr, hidden=not on_terminal()
+        ) as bar:
+            for page in self.pages:
+                self.count += 1
+                yield page
+                if page.entry != entry:
+                    entry = page.entry
+                    bar.update(1)
+            bar.finish()
+
+
+def draw_sheets(layout: "Layout", paper: str, only: Collection[str] | None) -> tuple[bytes, int]:
+    """Draw the sheets as a PDF; give it and the number of its pages."""
+    from templates.paper import PAPERS
+    from templates.pdf import write_pdf
+    from templates.sheets import make_sheets
+
+    sheets = make_sheets(layout, PAPERS[paper], only=only)
+    boxes = sum(front.drawer is not None for front in layout.fronts)
+    pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
+    data = write_pdf(pages, title=_title(layout, "drilling sheets"))
+    return data, pages.count
+
+
+def draw_labels(layout: "Layout", stock: str, start: int, only: Collection[str] | None) -> bytes:
+    """Draw the labels as a PDF."""
+    from templates.labels import label_pages
+    from templates.pdf import write_pdf
+    from templates.stocks import STOCKS
+
+    pages = label_pages(layout, STOCKS[stock], start=start, only=only)
+    return write_pdf(pages, title=_title(layout, "labels"))
+
+
+def _title(layout: "Layout", what: str) -> str:
+    return f"{layout.job.name}: {what}" if layout.job.name else what.capitalize()

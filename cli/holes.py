@@ -1,0 +1,42 @@
+"""`jigsheet holes`: every hole, in words, for a spreadsheet, or as data."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, sources_of, tell_problems
+from cli.options import job_argument, output_option, units_option
+from cli.output import guard, write_text
+
+
+@click.command()
+@job_argument
+@units_option
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "csv", "json"]),
+    default="text",
+    show_default=True,
+    help="Tables for people, one hole a line for a spreadsheet, or everything as data.",
+)
+@output_option("-")
+@click.pass_context
+def holes(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    form: Literal["text", "csv", "json"],
+    output: str,
+) -> None:
+    """List every hole of JOB with its place, diameter and depth."""
+    from templates.holelist import holes_csv, holes_json, holes_text
+
+    sources = sources_of(job)
+    guard(output, sources)
+    layout = lay_out_job(job, units)
+    text = {"text": holes_text, "csv": holes_csv, "json": holes_json}[form](layout)
+    write_text(output, text, sources=sources)
+    tell_problems(job, layout)
+    end(ctx, layout)

@@ -1,0 +1,48 @@
+"""`jigsheet labels`: a label for every part, on sheets of labels."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, select, sources_of, tell_problems
+from cli.options import job_argument, only_option, output_option, stock_option, units_option
+from cli.output import guard, write_bytes
+
+
+@click.command()
+@job_argument
+@units_option
+@only_option
+@stock_option
+@click.option(
+    "--start",
+    type=click.IntRange(min=1),
+    default=1,
+    show_default=True,
+    metavar="N",
+    help="First free place on a sheet that was begun, counted row by row from the top left.",
+)
+@output_option("labels.pdf")
+@click.pass_context
+def labels(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    only: tuple[str, ...],
+    stock: str,
+    start: int,
+    output: str,
+) -> None:
+    """Print a label with a QR code for every part of JOB; a part held back says HOLD."""
+    from cli.drawing import draw_labels
+
+    sources = sources_of(job)
+    guard(output, sources)
+    layout = lay_out_job(job, units)
+    data = draw_labels(layout, stock, start, select(layout, only))
+    write_bytes(output, data, sources=sources)
+    if output != "-":
+        click.echo(f"{output}: print at 100 % on {stock} labels.", err=True)
+    tell_problems(job, layout)
+    end(ctx, layout)

@@ -1,0 +1,102 @@
+"""The arguments and options that several commands share."""
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class OneOf(click.ParamType[str]):
+    """A name out of a list that is looked up only when the option is used.
+
+    The lists live with the things they name, and loading those would slow every command.
+    """
+
+    name = "name"
+
+    def __init__(self, find_names: Callable[[], Iterable[str]]) -> None:
+        self.find_names = find_names
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """Give the name in small letters; a name that is not on the list is wrong usage."""
+        names = tuple(self.find_names())
+        if value.lower() not in names:
+            self.fail(f"{value!r} is not one of {', '.join(names)}.", param, ctx)
+        return value.lower()
+
+
+def find_papers() -> Iterable[str]:
+    """Name the papers that sheets are drawn for."""
+    from templates.paper import PAPERS
+
+    return PAPERS
+
+
+def find_stocks() -> Iterable[str]:
+    """Name the label stocks."""
+    from templates.stocks import STOCKS
+
+    return STOCKS
+
+
+def job_argument(command: Command) -> Command:
+    """Take JOB: a job file or a bare front list. Whether it can be read, its reader says."""
+    return click.argument("job", metavar="JOB", type=click.Path(path_type=Path))(command)
+
+
+def units_option(command: Command) -> Command:
+    """Take --units: how a bare number is read where the job does not say."""
+    return click.option(
+        "--units",
+        type=click.Choice(["mm", "in"]),
+        help="Unit of a bare number, and the unit shown first.",
+    )(command)
+
+
+def only_option(command: Command) -> Command:
+    """Take --only, as often as wanted."""
+    return click.option(
+        "--only",
+        multiple=True,
+        metavar="ID",
+        help="Only this part, box or wall; may be repeated.",
+    )(command)
+
+
+def paper_option(command: Command) -> Command:
+    """Take --paper: the page the sheets are drawn for."""
+    return click.option(
+        "--paper",
+        type=OneOf(find_papers),
+        default="common",
+        show_default=True,
+        metavar="NAME",
+        help="common (prints true on A4 and letter), letter, a4, legal, tabloid or a3.",
+    )(command)
+
+
+def stock_option(command: Command) -> Command:
+    """Take --stock: the sheet of labels."""
+    return click.option(
+        "--stock",
+        type=OneOf(find_stocks),
+        default="letter-2x5",
+        show_default=True,
+        metavar="NAME",
+        help="letter-3x10, letter-2x5, a4-3x7 or a4-2x7.",
+    )(command)
+
+
+def output_option(default: str) -> Callable[[Command], Command]:
+    """Take -o: where the output goes; `default` is used without it."""
+    shown = "standard output" if default == "-" else default
+    return click.option(
+        "-o",
+        "--output",
+        default=default,
+        metavar="FILE",
+        help=f"Where to write; - for standard output.  [default: {shown}]",
+    )

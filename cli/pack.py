@@ -1,0 +1,65 @@
+"""`jigsheet pack`: everything that goes to the bench, in one folder."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, sources_of, tell_problems
+from cli.options import job_argument, paper_option, stock_option, units_option
+from cli.output import guard, make_folder, write_bytes, write_text
+
+
+@click.command()
+@job_argument
+@units_option
+@paper_option
+@stock_option
+@click.option(
+    "-o",
+    "--output",
+    metavar="DIR",
+    type=click.Path(path_type=Path),
+    help="The folder to write into.  [default: 'pack' beside JOB]",
+)
+@click.pass_context
+def pack(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    paper: str,
+    stock: str,
+    output: Path | None,
+) -> None:
+    """Write sheets.pdf, labels.pdf and holes.csv of JOB into one folder."""
+    make_pack(ctx, job, units, paper, stock, output or job.parent / "pack")
+
+
+def make_pack(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    paper: str,
+    stock: str,
+    folder: Path,
+) -> None:
+    """Make the whole pack, then write it; the closing summary goes to standard output."""
+    from cli.drawing import draw_labels, draw_sheets
+    from templates.findings import closing_text
+    from templates.holelist import holes_csv
+
+    sources = sources_of(job)
+    files = {name: str(folder / name) for name in ("sheets.pdf", "labels.pdf", "holes.csv")}
+    for target in files.values():
+        guard(target, sources)
+    layout = lay_out_job(job, units)
+    sheets, pages = draw_sheets(layout, paper, None)
+    labels = draw_labels(layout, stock, 1, None)
+    make_folder(folder)
+    write_bytes(files["sheets.pdf"], sheets, sources=sources)
+    write_bytes(files["labels.pdf"], labels, sources=sources)
+    write_text(files["holes.csv"], holes_csv(layout), sources=sources)
+    tell_problems(job, layout)
+    click.echo(f"{folder}: {', '.join(files)}.", err=True)
+    click.echo(closing_text(layout, pages), nl=False)
+    end(ctx, layout)

@@ -1,0 +1,67 @@
+"""`jigsheet sheets`: the drilling sheets, to be printed at 100 %."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, select, sources_of, tell_problems
+from cli.options import job_argument, only_option, paper_option, units_option
+from cli.output import guard, write_bytes, write_text
+
+
+@click.command()
+@job_argument
+@units_option
+@only_option
+@paper_option
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["pdf", "json"]),
+    default="pdf",
+    show_default=True,
+    help="A file to print, or the cards as data.",
+)
+@click.option(
+    "-o",
+    "--output",
+    metavar="FILE",
+    help="Where to write; - for standard output.  [default: sheets.pdf; json: standard output]",
+)
+@click.pass_context
+def sheets(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    only: tuple[str, ...],
+    paper: str,
+    form: Literal["pdf", "json"],
+    output: str | None,
+) -> None:
+    """Draw the drilling sheets of JOB at full scale."""
+    sources = sources_of(job)
+    target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
+    guard(target, sources)
+    layout = lay_out_job(job, units)
+    chosen = select(layout, only)
+    if form == "json":
+        from templates.paper import PAPERS
+        from templates.sheetdata import sheets_json
+        from templates.sheets import make_sheets
+
+        text = sheets_json(make_sheets(layout, PAPERS[paper], only=chosen))
+        write_text(target, text, sources=sources)
+    else:
+        from cli.drawing import draw_sheets
+
+        data, pages = draw_sheets(layout, paper, chosen)
+        write_bytes(target, data, sources=sources)
+        if target != "-":
+            noun = "page" if pages == 1 else "pages"
+            click.echo(
+                f"{target}: {pages} {noun}. Print at 100 %; measure the bars on page 1 first.",
+                err=True,
+            )
+    tell_problems(job, layout)
+    end(ctx, layout)

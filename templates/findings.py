@@ -1,0 +1,201 @@
+"""The findings of a job in words: what the check prints, what is held back, how the pack closes.
+
+A finding is a fact with its code, then its remedy on a line of its own. They are grouped by box,
+errors first; a finding that several boxes share is said once, with all its parts.
+"""
+
+import textwrap
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from jigs.job import BoxSpec
+from jigs.parts import Front, Layout
+from jigs.problems import Level, Problem
+
+WIDTH = 96
+"""Columns of a line on the terminal; a longer one is broken."""
+
+UNCONFIRMED = {
+    "hinge": "constant",
+    "slide": "fixing height, drawer rise",
+}
+"""The numbers that make or spoil a fitting, by its kind; these are what is to be confirmed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Finding:
+    """Problems of one wording, with the parts and boxes they stand at."""
+
+    level: Level
+    code: str
+    text: str
+    remedy: str
+    parts: tuple[str, ...]
+    boxes: frozenset[str]
+
+
+def check_text(layout: Layout) -> str:
+    """Give the whole check: echo, findings by box, their count, and what was assumed."""
+    lines: list[str] = [layout.echo] if layout.echo else []
+    for heading, group in _groups(layout):
+        lines += ["", heading]
+        for finding in group:
+            lines += _finding_lines(finding)
+    lines += ["", count_words(layout.problems)]
+    if layout.job.assumptions:
+        lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
+        for assumption in layout.job.assumptions:
+            lines += _wrapped(assumption, "  - ", "    ")
+    return "\n".join(lines) + "\n"
+
+
+def count_words(problems: Iterable[Problem]) -> str:
+    """Count the findings in words: `2 errors, 1 warning.`"""
+    levels = [problem.level for problem in problems]
+    if not levels:
+        return "Nothing found: every front can be drilled."
+    errors, warnings = levels.count("error"), levels.count("warning")
+    parts = [_many(errors, "error")] if errors else []
+    parts += [_many(warnings, "warning")] if warnings else []
+    closing = "what they name is held back." if errors else "nothing is held back."
+    return f"{', '.join(parts)}; {closing}"
+
+
+def has_errors(layout: Layout) -> bool:
+    """Tell whether any part is held back, or any finding is an error."""
+    return any(problem.level == "error" for problem in layout.problems) or any(
+        front.withheld for front in layout.fronts
+    )
+
+
+def held_text(layout: Layout) -> str:
+    """Say what is held back and why, each with its remedy; empty if nothing is."""
+    errors = _merged(problem for problem in layout.problems if problem.level == "error")
+    lines: list[str] = []
+    for finding in errors:
+        lines += _finding_lines(finding, indent="")
+    told = {part for finding in errors for part in finding.parts}
+    concerned = {also for problem in layout.problems if problem.level == "error"
+                 for also in problem.also}  # fmt: skip
+    for front in layout.fronts:
+        if front.withheld and front.id not in told | concerned:
+            lines += _wrapped(f"error: {front.id}: {'; '.join(front.held)}", "", "  ")
+    return "".join(f"{line}\n" for line in lines)
+
+
+def closing_text(layout: Layout, pages: int) -> str:
+    """Give the closing summary of a pack, with the number of pages of its sheets."""
+    held = [front for front in layout.fronts if front.withheld]
+    ready = len(layout.fronts) - len(held)
+    first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
+    if held:
+        first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
+    lines = [
+        f"{first.rstrip('.')}. {_many(pages, 'page')}.",
+        "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
+    ]
+    if open_points := unconfirmed_words(layout):
+        lines.append(f"Not confirmed: {'; '.join(open_points)}.")
+    return "\n".join(lines) + "\n"
+
+
+def unconfirmed_words(layout: Layout) -> tuple[str, ...]:
+    """Name each record in use that nobody has confirmed: `hinge 'mine' (constant)`."""
+    used: dict[tuple[str, str], None] = {}
+    fittings = [fitting for front in layout.fronts for fitting in front.fittings]
+    fittings += [fitting for side in layout.sides for fitting in side.fittings]
+    for fitting in fittings:
+        kind = "hinge" if fitting.kind == "plate" else fitting.kind
+        if fitting.record and kind in UNCONFIRMED:
+            used[kind, fitting.record] = None
+    job = layout.job
+    return tuple(
+        f"{kind} '{name}' ({UNCONFIRMED[kind]})"
+        for kind, name in sorted(used)
+        for record in [job.hinges.get(name) if kind == "hinge" else job.slides.get(name)]
+        if record is not None and record.confirmed is None
+    )
+
+
+def _groups(layout: Layout) -> Iterator[tuple[str, list[_Finding]]]:
+    """Give the findings by box, in the job's order; shared ones and the job's own come first."""
+    findings = _merged(layout.problems, _boxes_of_parts(layout))
+    shared = [finding for finding in findings if len(finding.boxes) != 1]
+    if shared:
+        yield "The whole job", shared
+    for box in layout.boxes:
+        own = [finding for finding in findings if finding.boxes == {box.id}]
+        if own:
+            yield _box_words(box), own
+
+
+def _merged(
+    problems: Iterable[Problem], boxes: dict[str, str] | None = None
+) -> tuple[_Finding, ...]:
+    """Join problems of one wording, errors first, otherwise in their own order."""
+    joined: dict[tuple[Level, str, str, str], list[str]] = {}
+    for problem in problems:
+        key = (problem.level, problem.code, problem.text, problem.remedy)
+        parts = joined.setdefault(key, [])
+        if problem.part is not None and problem.part not in parts:
+            parts.append(problem.part)
+    findings = [
+        _Finding(
+            level=level,
+            code=code,
+            text=text,
+            remedy=remedy,
+            parts=tuple(parts),
+            boxes=frozenset((boxes or {}).get(part, part) for part in parts),
+        )
+        for (level, code, text, remedy), parts in joined.items()
+    ]
+    return tuple(sorted(findings, key=lambda finding: finding.level != "error"))
+
+
+def _boxes_of_parts(layout: Layout) -> dict[str, str]:
+    boxes = {front.id: front.box for front in layout.fronts}
+    boxes |= {side.board: side.box for side in layout.sides}
+    boxes |= {front.drawer.id: front.box for front in layout.fronts if front.drawer is not None}
+    for box in layout.boxes:
+        boxes |= {spec.id: box.id for spec in box.fronts}
+    return boxes
+
+
+def _box_words(box: BoxSpec) -> str:
+    words = f"{box.id}, {box.kind} box"
+    if not box.wall:
+        return words
+    return f"{words}, {box.wall if box.wall.lower().endswith('wall') else f'{box.wall} wall'}"
+
+
+def _finding_lines(finding: _Finding, indent: str = "  ") -> list[str]:
+    parts = f"{', '.join(finding.parts)}: " if finding.parts else ""
+    fact = f"{finding.level}: {parts}{finding.text.rstrip('.')}. [{finding.code}]"
+    remedy = finding.remedy.rstrip(".")
+    remedy = remedy[:1].upper() + remedy[1:] + "."
+    return [
+        *_wrapped(fact, indent, indent + "  "),
+        *_wrapped(remedy, indent + "    ", indent + "    "),
+    ]
+
+
+def _wrapped(text: str, first: str, rest: str) -> list[str]:
+    return textwrap.wrap(
+        text,
+        WIDTH,
+        initial_indent=first,
+        subsequent_indent=rest,
+        break_on_hyphens=False,
+        break_long_words=False,
+    )
+
+
+def _reasons(front: Front) -> str:
+    """Say shortly what holds a front back: the codes of its errors as words."""
+    codes = [reason.partition(":")[0].replace("-", " ") for reason in front.held]
+    return ", ".join(dict.fromkeys(codes))
+
+
+def _many(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
