@@ -28,7 +28,7 @@ WORDS = {
 """Keys of a job in the words of the trade."""
 
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
-HINGED = ("material.side", "material.front", "material.front_kind")
+HINGED = ("material.side", "material.front", "material.front_kind", "material.front_density")
 RUNNING = ("material.side", "material.front", "material.back", "material.drawer_side")
 FALSE = ("material.side", "material.front", "material.drawer_side")
 SIDES = ("material.side", "material.band", *REVEALS)

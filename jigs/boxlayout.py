@@ -5,18 +5,17 @@ that leave the slides' holes alone.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
-from jigs.assumed import SIDES, keys_of_front, list_assumed
 from jigs.carcass import Carcass
 from jigs.checks.bores import check_bores, check_side_bores
 from jigs.checks.closing import check_closing, check_counter
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.kinds import check_kind
-from jigs.codes import part_code
 from jigs.doors import DoorPlan, plan_door
 from jigs.drawerplan import DrawerPlan, plan_drawers
-from jigs.fittings import FrontFittings, fit_front, renumber
+from jigs.finished import finish_front, finish_sides
+from jigs.fittings import FrontFittings, fit_front
 from jigs.fronts import PlacedFront, place_fronts
 from jigs.geometry import Fitting
 from jigs.grid import balanced_start
@@ -52,7 +51,7 @@ class _Findings:
             self.problems.append(problem)
             if problem.level == "error":
                 for part in {problem.part, *problem.also} & self.fronts:
-                    self.held.setdefault(str(part), []).append(f"{problem.code}: {problem.text}")
+                    self.held.setdefault(str(part), []).append(word_held(problem))
 
 
 def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
@@ -93,17 +92,29 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
         if front.id in drawers:
             plan = drawers[front.id]
             findings.add(check_slide_confirmed(front.id, plan.record, carcass.boards, plan.drawer))
+    sides: tuple[Side, ...] = ()
+    if fronts or box.kind != "open":
+        sides = finish_sides(job, carcass, on_sides, findings.held)
     return BoxLayout(
         fronts=tuple(
-            _finish_front(
-                job, box, front, fitted[front.id], doors.get(front.id),
+            finish_front(
+                job,
+                box,
+                front,
+                fitted[front.id],
+                doors.get(front.id),
                 tuple(findings.held.get(front.id, ())),
             )
             for front in fronts
         ),
-        sides=_finish_sides(job, carcass, fronts, on_sides, findings),
+        sides=sides,
         problems=tuple(findings.problems),
-    )  # fmt: skip
+    )
+
+
+def word_held(problem: Problem) -> str:
+    """Say in one line why a part is held back: the finding's name in words, then the fact."""
+    return f"{problem.code.replace('-', ' ')}: {problem.text}"
 
 
 def thickness_of(job: Job, front: PlacedFront) -> float:
@@ -118,8 +129,12 @@ def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
 
 
 def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
-    """Give the slide a front runs on; None where it has none, or none is stated."""
-    name = front.spec.slide or job.use.slide
+    """Give the slide a front runs on; None where it has none, or none is stated.
+
+    A pullout with holes by hand in its back stands on a kit, which brings its own slides.
+    """
+    by_kit = front.kind == "pullout" and any(hole.face == "back" for hole in front.spec.holes)
+    name = front.spec.slide or (None if by_kit else job.use.slide)
     return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None
 
 
@@ -233,121 +248,3 @@ def _check_sides(
             findings.add(p for p in problems if (front.id, p.code) not in found)
             found.update((front.id, problem.code) for problem in problems)
             above.extend(mine)
-
-
-def _finish_front(
-    job: Job,
-    box: BoxSpec,
-    front: PlacedFront,
-    fitted: FrontFittings,
-    door: DoorPlan | None,
-    held: tuple[str, ...],
-) -> Front:
-    spec = front.spec
-    thickness = thickness_of(job, front)
-    fittings = () if held else fitted.front
-    drawer = fitted.drawer
-    if drawer is not None:
-        drawer = replace(drawer, fittings=() if held else drawer.fittings)
-        drawer = replace(
-            drawer, code=part_code(drawer.width, drawer.height, drawer.side, drawer.holes)
-        )
-    result = Front(
-        id=front.id,
-        box=box.id,
-        wall=box.wall,
-        box_kind=box.kind,
-        kind=front.kind,
-        hinged=front.hinged,
-        width=front.width,
-        height=front.height,
-        thickness=thickness,
-        x=front.x,
-        y=front.y,
-        row=front.row,
-        rows=front.rows,
-        gap_left=front.gap_left,
-        gap_right=front.gap_right,
-        gap_top=front.gap_top,
-        gap_bottom=front.gap_bottom,
-        code="",
-        finish=spec.finish,
-        note=spec.note,
-        bored=spec.bored,
-        hinge=door.choice if door else None,
-        least_reveal=door.least_reveal if door else None,
-        drawer=drawer,
-        through_box=fitted.through_box and not held,
-        screw_pull=None if held else fitted.screw_pull,
-        screw_fixing=None if held else fitted.screw_fixing,
-        fittings=fittings,
-        held=held,
-        assumed=list_assumed(job, box.id, keys_of_front(front.kind), fitted.records),
-    )
-    return replace(
-        result,
-        code=part_code(result.width, result.height, thickness, result.holes),
-        reversible=is_reversible(result),
-    )
-
-
-def is_reversible(front: Front) -> bool:
-    """Tell whether a front turned half round has its holes on the same places, within 0.1.
-
-    A door turned half round hangs by its other edge: its cups need only mirror top to bottom,
-    and the pull, drilled when the hand is known, does not count.
-    """
-    holes = [hole for hole in front.holes if front.kind != "door" or hole.face == "back"]
-
-    def matched(y: float, x: float, diameter: float) -> bool:
-        return any(
-            abs(other.y - (front.height - y)) <= ALIKE
-            and abs(other.x - x) <= ALIKE
-            and other.diameter == diameter
-            for other in holes
-        )
-
-    if front.kind == "door":
-        turned = [(hole.y, hole.x, hole.diameter) for hole in holes]
-    else:
-        turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
-    return bool(holes) and all(matched(*place) for place in turned)
-
-
-ALIKE = 0.1
-"""Two places this near are the same to a drill; mm."""
-
-
-def _finish_sides(
-    job: Job,
-    carcass: Carcass,
-    fronts: Sequence[PlacedFront],
-    on_sides: Mapping[Hand, Sequence[Fitting]],
-    findings: _Findings,
-) -> tuple[Side, ...]:
-    box = carcass.box
-    if box.kind == "open" and not fronts:
-        return ()
-    sides = []
-    for hand in HANDS:
-        kept = [f for f in on_sides[hand] if f.part not in findings.held]
-        records = sorted({fitting.record for fitting in kept if fitting.record})
-        side = Side(
-            box=box.id,
-            wall=box.wall,
-            box_kind=box.kind,
-            column=1,
-            side=hand,
-            board=carcass.board(hand),
-            height=box.height,
-            depth=box.depth,
-            thickness=carcass.side,
-            band=job.material.band,
-            bottom=carcass.side,
-            code="",
-            fittings=renumber(kept),
-            assumed=list_assumed(job, box.id, SIDES, records),
-        )
-        code = part_code(side.depth, side.height, side.thickness, side.holes)
-        sides.append(replace(side, code=code))
-    return tuple(sides)

@@ -69,9 +69,8 @@ def plan_drawers(
         if above is None:
             ceiling = carcass.ceiling
         elif above.id not in records:
-            ceiling = _ceiling_under(front, above, rise_above_front(
-                record, side=side, reveal_bottom=reveal
-            ), carcass)  # fmt: skip
+            rise = rise_above_front(record, side=side, reveal_bottom=reveal)
+            ceiling = _ceiling_under(above, rise, carcass)
         spaces.append(
             DrawerSpace(
                 record=record,
@@ -143,12 +142,15 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
     )
 
 
-def _ceiling_under(front: PlacedFront, above: PlacedFront, rise: float, carcass: Carcass) -> float:
+def _ceiling_under(above: PlacedFront, rise: float, carcass: Carcass) -> float:
     """Give the ceiling of a drawer under a front that is no drawer.
 
-    What stands behind that front is not known: the drawer gets the room it would have under
-    another drawer.
+    An opening stands on a fixed shelf of the sides' board, level with its bottom edge. What
+    stands behind another front is not known: the drawer gets the room it would have under
+    another drawer. Common practice.
     """
+    if above.kind == "opening":
+        return min(carcass.ceiling, above.y - carcass.side)
     return min(carcass.ceiling, above.y + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL)
 
 

@@ -212,8 +212,10 @@ def _undo_exchanges(
             turned = abs(spec.height - wanted) <= SAME_SIZE
             closes = None in others or abs(rest - spec.width) <= CROWN
             if turned and not fits and closes and spec.width <= rest + CROWN:
-                troubles.append(
-                    Trouble(kind="exchanged", front=spec.id, size=spec.width, allowed=wanted)
+                names = name_leaves(spec.id) if spec.kind == "pair" else (spec.id,)
+                troubles.extend(
+                    Trouble(kind="exchanged", front=name, size=spec.width, allowed=wanted)
+                    for name in names
                 )
                 spec = replace(spec, width=spec.height, height=spec.width)
         rows.append(spec)

@@ -1,0 +1,133 @@
+"""The finished values: a front and a box side with everything that is known of them.
+
+Both get their code last, from the holes they are left with; a part that is held back has none.
+"""
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+
+from jigs.assumed import SIDES, keys_of_front, list_assumed
+from jigs.carcass import Carcass
+from jigs.codes import part_code
+from jigs.doors import DoorPlan
+from jigs.fittings import FrontFittings, renumber
+from jigs.fronts import PlacedFront
+from jigs.geometry import Fitting
+from jigs.job import BoxSpec, Hand, Job
+from jigs.parts import Front, Side
+
+ALIKE = 0.1
+"""Two places this near are the same to a drill; mm."""
+
+
+def finish_front(
+    job: Job,
+    box: BoxSpec,
+    front: PlacedFront,
+    fitted: FrontFittings,
+    door: DoorPlan | None,
+    held: tuple[str, ...],
+) -> Front:
+    """Give a front as it is printed; what withholds it takes its holes away."""
+    spec = front.spec
+    thickness = job.material.front if spec.thickness is None else spec.thickness
+    fittings = () if held else fitted.front
+    drawer = fitted.drawer
+    if drawer is not None:
+        drawer = replace(drawer, fittings=() if held else drawer.fittings)
+        drawer = replace(
+            drawer, code=part_code(drawer.width, drawer.height, drawer.side, drawer.holes)
+        )
+    result = Front(
+        id=front.id,
+        box=box.id,
+        wall=box.wall,
+        box_kind=box.kind,
+        kind=front.kind,
+        hinged=front.hinged,
+        width=front.width,
+        height=front.height,
+        thickness=thickness,
+        x=front.x,
+        y=front.y,
+        row=front.row,
+        rows=front.rows,
+        gap_left=front.gap_left,
+        gap_right=front.gap_right,
+        gap_top=front.gap_top,
+        gap_bottom=front.gap_bottom,
+        code="",
+        finish=spec.finish,
+        note=spec.note,
+        bored=spec.bored,
+        hinge=door.choice if door else None,
+        least_reveal=door.least_reveal if door else None,
+        drawer=drawer,
+        through_box=fitted.through_box and not held,
+        screw_pull=None if held else fitted.screw_pull,
+        screw_fixing=None if held else fitted.screw_fixing,
+        fittings=fittings,
+        held=held,
+        assumed=list_assumed(job, box.id, keys_of_front(front.kind), fitted.records),
+    )
+    return replace(
+        result,
+        code=part_code(result.width, result.height, thickness, result.holes),
+        reversible=is_reversible(result),
+    )
+
+
+def is_reversible(front: Front) -> bool:
+    """Tell whether a front turned half round has its holes on the same places, within 0.1.
+
+    A door turned half round hangs by its other edge: its cups need only mirror top to bottom,
+    and the pull, drilled when the hand is known, does not count.
+    """
+    holes = [hole for hole in front.holes if front.kind != "door" or hole.face == "back"]
+
+    def matched(y: float, x: float, diameter: float) -> bool:
+        return any(
+            abs(other.y - (front.height - y)) <= ALIKE
+            and abs(other.x - x) <= ALIKE
+            and other.diameter == diameter
+            for other in holes
+        )
+
+    if front.kind == "door":
+        turned = [(hole.y, hole.x, hole.diameter) for hole in holes]
+    else:
+        turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
+    return bool(holes) and all(matched(*place) for place in turned)
+
+
+def finish_sides(
+    job: Job,
+    carcass: Carcass,
+    on_sides: Mapping[Hand, Sequence[Fitting]],
+    held: Collection[str],
+) -> tuple[Side, ...]:
+    """Give both sides of a box; what serves a front in `held` is left out."""
+    box = carcass.box
+    sides = []
+    for hand, fittings in on_sides.items():
+        kept = [fitting for fitting in fittings if fitting.part not in held]
+        records = sorted({fitting.record for fitting in kept if fitting.record})
+        side = Side(
+            box=box.id,
+            wall=box.wall,
+            box_kind=box.kind,
+            column=1,
+            side=hand,
+            board=carcass.board(hand),
+            height=box.height,
+            depth=box.depth,
+            thickness=carcass.side,
+            band=job.material.band,
+            bottom=carcass.side,
+            code="",
+            fittings=renumber(kept),
+            assumed=list_assumed(job, box.id, SIDES, records),
+        )
+        code = part_code(side.depth, side.height, side.thickness, side.holes)
+        sides.append(replace(side, code=code))
+    return tuple(sides)
