@@ -7,7 +7,7 @@ leaflet or the caliper says differently.
 
 >>> generic_hinges()["cup35-full"].constant
 15.0
->>> solve_constant(tab=5, plate=0, overlay=20)
+>>> solve_constant(tab=5.0, plate=0.0, overlay=20.0)
 15.0
 """
 

@@ -1,0 +1,208 @@
+"""The boxes of a job file and their fronts: `[[box]]`, `[[box.front]]`, `[[box.front.hole]]`.
+
+Fronts stand from top to bottom. What a front does not say is None here: its size is computed
+from the box and the reveals, its hardware is the job's.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from jigs.errors import JigsheetError
+from jigs.geometry import Face
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.ids import check_id, name_fronts, name_parts, names_board
+from jigs.job import BOX_KINDS, FRONT_KINDS, BoxKind, BoxSpec, FrontSpec, Hand, HandHole
+from jigs.jobhardware import NO_PULL, Shelf
+from jigs.tomltables import Table
+
+MOST_ALIKE = 100
+"""Fronts that one `count` may make."""
+
+ABOVE_FLOOR: Mapping[BoxKind, float] = {
+    "base": 100.0, "drawer": 100.0, "sink": 100.0, "tall": 100.0, "open": 100.0, "wall": 1370.0,
+}  # fmt: skip
+"""A box's bottom above the finished floor where none is given; mm (common practice, no source)."""
+
+ASSUMED_DEPTH: Mapping[BoxKind, float] = {
+    "base": 560.0, "drawer": 560.0, "sink": 560.0, "tall": 560.0, "open": 560.0, "wall": 320.0,
+}  # fmt: skip
+"""A box's depth where none is given; mm (common practice, no source)."""
+
+HANDS: Mapping[str, Hand] = {
+    "left": "left", "l": "left", "lh": "left", "right": "right", "r": "right", "rh": "right",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shelves:
+    """The hardware records that fronts may name."""
+
+    hinges: Shelf[HingeRecord]
+    slides: Shelf[SlideRecord]
+    pulls: Shelf[PullRecord]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxesRead:
+    """The boxes as read; `assumed`: keys of the defaults that stand in; `claims`: each part's
+    ID with the place where it was claimed."""
+
+    boxes: tuple[BoxSpec, ...]
+    assumed: frozenset[str]
+    claims: tuple[tuple[str, str], ...]
+
+
+def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
+    """Read all `[[box]]` tables of a job."""
+    boxes: list[BoxSpec] = []
+    assumed: set[str] = set()
+    claims: list[tuple[str, str]] = []
+    tables = job.tables("box")
+    ids = [_read_id(table) for table in tables]
+    for place, (table, box_id) in enumerate(zip(tables, ids, strict=True)):
+        table.require("id")
+        if box_id and box_id in ids[:place]:
+            first = tables[ids.index(box_id)]
+            table.note(
+                "id",
+                f"duplicate ID ('{box_id}', first at {first.book.place((*first.path, 'id'))}); "
+                "each box needs its own",
+            )
+        box = _read_box(table, box_id or "?", assumed)
+        fronts: list[FrontSpec] = []
+        for number, row in enumerate(table.tables("front"), start=1):
+            made = _read_fronts(row, box.id, number, shelves)
+            fronts += made
+            claims += _claim(row, made, [known for known in ids if known])
+        table.close()
+        boxes.append(replace(box, fronts=tuple(fronts)))
+    return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
+
+
+def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[tuple[str, str]]:
+    """Claim the IDs of the parts that one table of a front makes."""
+    place = row.book.place((*row.path, "id") if "id" in row else row.path)
+    for front in fronts:
+        if names_board(front.id, boxes):
+            row.note(
+                "id",
+                f"duplicate ID ('{front.id}' given): a part of the box is called so; "
+                "choose another",
+            )
+    return [(part, place) for front in fronts for part in name_parts(front.id, front.kind)]
+
+
+def _read_id(table: Table) -> str | None:
+    text = table.text("id")
+    if text is None:
+        return None
+    try:
+        return check_id(text)
+    except JigsheetError as error:
+        table.note("id", str(error))
+        return None
+
+
+def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
+    kind = table.choice("kind", BOX_KINDS)
+    table.require("kind", "width", "height")
+    width, height = table.length("width"), table.length("height")
+    depth = table.length("depth")
+    above_floor = table.length("above_floor", signed=True)
+    if "depth" not in table:
+        if kind == "open":
+            assumed.add(f"box.{box_id}.depth")
+        else:
+            table.require("depth")
+    if "above_floor" not in table:
+        assumed.add(f"box.{box_id}.above_floor")
+    kind = kind or "base"
+    # A size that is missing or wrong is noted; the stand-in lets the reading go on.
+    return BoxSpec(
+        id=box_id,
+        kind=kind,
+        width=width or 1.0,
+        height=height or 1.0,
+        depth=depth or ASSUMED_DEPTH[kind],
+        above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
+        wall=table.text("wall") or "",
+        x=table.length("x", signed=True),
+    )
+
+
+def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
+    """Read one table of a front: as many fronts as its `count` says."""
+    front = _read_front(row, shelves)
+    count = row.whole("count", most=MOST_ALIKE) or 1
+    names = name_fronts(_read_id(row) or "", box=box, place=place, count=count)
+    row.close()
+    return tuple(replace(front, id=name) for name in names)
+
+
+def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
+    row.require("kind")
+    kind = row.choice("kind", FRONT_KINDS) or "door"
+    height = row.length("height")
+    modules = row.whole("modules", most=300)
+    share = row.number("share", most=1000.0)
+    ways = [key for key in ("height", "modules", "share") if key in row]
+    if len(ways) > 1:
+        row.note(ways[1], f"stands beside {ways[0]}; give one of height, modules and share")
+    return FrontSpec(
+        id="?",
+        kind=kind,
+        width=row.length("width"),
+        height=height,
+        modules=modules,
+        share=share,
+        hinged=_read_hand(row),
+        thickness=row.length("thickness"),
+        stile=row.length("stile"),
+        tab=row.length("tab"),
+        hinge=shelves.hinges.take_name(row, "hinge"),
+        slide=shelves.slides.take_name(row, "slide"),
+        pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
+        hinges_at=_read_hinges_at(row),
+        leaflet=row.choice("leaflet", ("noted",)) is not None,
+        bored=row.flag("bored") or False,
+        drawer_width=row.length("drawer_width"),
+        drawer_height=row.length("drawer_height"),
+        finish=row.text("finish") or "",
+        note=row.text("note") or "",
+        holes=tuple(hole for t in row.tables("hole") if (hole := _read_hole(t))),
+    )
+
+
+def _read_hand(row: Table) -> Hand | None:
+    value = row.pick("hinged")
+    if value is None:
+        return None
+    hand = HANDS.get(value.strip().lower()) if isinstance(value, str) else None
+    if hand is None:
+        row.note("hinged", f"not a hand ({row.given('hinged')} given); allowed: left, right")
+    return hand
+
+
+def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
+    """Read cup heights above the front's bottom edge, in rising order."""
+    places = row.lengths("hinges_at")
+    if places is None:
+        return None
+    if len(set(places)) < len(places):
+        row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
+    return tuple(sorted(places))
+
+
+def _read_hole(table: Table) -> HandHole | None:
+    """Read one hole given by hand."""
+    table.require("x", "y", "diameter", "depth", "face")
+    x, y = table.length("x", zero=True), table.length("y", zero=True)
+    diameter = table.length("diameter")
+    value = table.pick("depth")
+    depth = None if value is None or value == "through" else table.measure("depth", value)
+    face: Face = table.choice("face", ("front", "back")) or "back"
+    purpose = table.text("purpose") or "manual"
+    table.close()
+    if x is None or y is None or diameter is None:
+        return None
+    return HandHole(x=x, y=y, diameter=diameter, depth=depth, face=face, purpose=purpose)

@@ -1,0 +1,206 @@
+"""What stands in where a job does not say: default numbers, default hardware, and their stamp.
+
+Every default is common practice or from memory, so each one that stands in is named twice: by
+its key (`reveal.top`), for the sheets it touches, and in words, for the check.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, replace
+
+from jigs.assumed import WORDS
+from jigs.catalogue import Record, generic_slides
+from jigs.geometry import SLACK
+from jigs.hardware import PullRecord, SlideRecord
+from jigs.job import BoxSpec, Grid, Job, Material, Reveal, Unit, Use
+from jigs.jobboxes import Shelves
+from jigs.jobhardware import NO_PULL
+from jigs.lengths import format_mm
+from jigs.slide import inside_depth
+
+DEFAULT_HINGE = "cup35-full"
+DEFAULT_PULL = "bar-160"
+
+SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
+    "in": tuple(f"undermount-{mm}" for mm in (229, 305, 381, 457, 533)),
+    "mm": tuple(f"undermount-{mm}" for mm in (250, 270, *range(300, 751, 50))),
+}
+"""The generic undermount slides from which a job without its own is served, shortest first."""
+
+_PULL_WORDS = {
+    "door_inset": "from a door's free edge", "door_corner": "from the corner to the near screw",
+    "tall_height": "above the floor on tall doors", "two_from": "of width and more: two pulls",
+}  # fmt: skip
+
+MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
+REVEAL_DEFAULTS = ("side", "top", "bottom", "between")
+PULL_DEFAULTS = (*_PULL_WORDS, "drawer", "screws")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Given:
+    """A job as far as it was given; `assumed` holds the keys of material, reveals and boxes."""
+
+    name: str
+    units: Unit
+    material: Material
+    reveal: Reveal
+    increment: float | None
+    grid: Grid
+    use: Use
+    shelves: Shelves
+    boxes: tuple[BoxSpec, ...]
+    assumed: frozenset[str]
+
+
+def complete_job(given: Given) -> Job:
+    """Make the job: default hardware where none is named, and the stamps of all defaults."""
+    use, boxes = _fill_slides(given)
+    use = replace(
+        use,
+        hinge=use.hinge or DEFAULT_HINGE,
+        drawer_pull=use.drawer_pull or DEFAULT_PULL,
+        door_pull=use.door_pull or DEFAULT_PULL,
+    )
+    shelves = given.shelves
+    fronts = [front for box in boxes for front in box.fronts]
+    used_pulls = _used([use.drawer_pull, use.door_pull, *(f.pull for f in fronts)], NO_PULL)
+    used_slides = _used([use.slide, *(f.slide for f in fronts)])
+    used_hinges = _used([use.hinge, *(f.hinge for f in fronts)])
+    hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
+    slides = {**shelves.slides.own, **_look_up(used_slides, shelves.slides.generic)}
+    pulls = {**shelves.pulls.own, **_look_up(used_pulls, shelves.pulls.generic)}
+    assumed = {
+        *given.assumed,
+        *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
+        *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
+    }
+    job = Job(
+        name=given.name,
+        units=given.units,
+        material=given.material,
+        reveal=given.reveal,
+        increment=given.increment,
+        grid=given.grid,
+        use=use,
+        hinges=hinges,
+        slides=slides,
+        pulls=pulls,
+        boxes=boxes,
+        assumed=frozenset(assumed),
+    )
+    return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
+
+
+def choose_slide(depth: float, back: float, units: Unit) -> str:
+    """Name the longest generic undermount slide that a box of this outside depth (mm) takes.
+
+    A box too shallow for any is given the shortest; the check then says that it is too long.
+    """
+    records = [generic_slides()[name] for name in SLIDE_SERIES[units]]
+    room = inside_depth(depth, back)
+    fitting = [slide for slide in records if _needed(slide) <= room + SLACK]
+    return (fitting[-1] if fitting else records[0]).name
+
+
+def _needed(slide: SlideRecord) -> float:
+    return slide.length + slide.depth_allowance
+
+
+def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
+    """Choose slides by depth where the job names none: the commonest is the job's, and the
+    fronts of shallower or deeper boxes name their own."""
+    if given.use.slide is not None:
+        return given.use, given.boxes
+    drawers = {
+        box.id: sum(front.kind in ("drawer", "pullout") for front in box.fronts)
+        for box in given.boxes
+    }
+    chosen = {
+        box.id: choose_slide(box.depth, given.material.back, given.units) for box in given.boxes
+    }
+    counts = Counter[str]()
+    for box_id, name in chosen.items():
+        counts[name] += 1000 * drawers[box_id] + 1
+    common = counts.most_common(1)[0][0] if counts else SLIDE_SERIES[given.units][-1]
+    boxes = tuple(
+        replace(
+            box,
+            fronts=tuple(
+                replace(front, slide=chosen[box.id])
+                if front.kind in ("drawer", "pullout")
+                and front.slide is None
+                and chosen[box.id] != common
+                else front
+                for front in box.fronts
+            ),
+        )
+        for box in given.boxes
+    )
+    return replace(given.use, slide=common), boxes
+
+
+def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
+    """Say in words what stands in for numbers that were not given."""
+    words = [
+        f"{WORDS[f'{table}.{key}']} {_figure(getattr(values, key))}"
+        for table, values, keys in (
+            ("material", job.material, MATERIAL_DEFAULTS),
+            ("reveal", job.reveal, REVEAL_DEFAULTS),
+        )
+        for key in keys
+        if f"{table}.{key}" in job.assumed
+    ]
+    words += _describe_boxes(job, "depth", "{} mm deep")
+    words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
+    for field, text in (
+        ("hinge", "hinge"), ("slide", "slide"),
+        ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
+    ):  # fmt: skip
+        if f"use.{field}" in job.assumed:
+            words.append(f"{text} '{getattr(job.use, field)}'")
+    for name in used_pulls:
+        words += _describe_pull(job.pulls[name], job.assumed)
+    return words
+
+
+def _figure(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{format_mm(value)} mm"
+
+
+def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
+    groups: dict[float, list[str]] = {}
+    for box in job.boxes:
+        if f"box.{box.id}.{key}" in job.assumed:
+            groups.setdefault(getattr(box, key), []).append(box.id)
+    return [
+        f"box{'es' if len(ids) > 1 else ''} {', '.join(ids)}: {text.format(format_mm(value))}"
+        for value, ids in groups.items()
+    ]
+
+
+def _describe_pull(pull: PullRecord, assumed: frozenset[str]) -> list[str]:
+    """Say a pull's defaults in one line."""
+    said = [
+        f"{format_mm(getattr(pull, key))} mm {text}"
+        for key, text in _PULL_WORDS.items()
+        if f"pull.{pull.name}.{key}" in assumed
+    ]
+    if f"pull.{pull.name}.drawer" in assumed:
+        said.append("centred on drawers")
+    if f"pull.{pull.name}.screws" in assumed:
+        said.append("screws through the front alone")
+    return [f"pull '{pull.name}': {', '.join(said)}"] if said else []
+
+
+def _open_keys(pull: PullRecord) -> list[str]:
+    """Give the keys of a pull that the person left open."""
+    return [key for key in PULL_DEFAULTS if pull.standing.get(key) != "user"]
+
+
+def _used(names: Iterable[str | None], *words: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for name in names if name and name not in words))
+
+
+def _look_up(names: Iterable[str], records: Mapping[str, Record]) -> dict[str, Record]:
+    return {name: records[name] for name in names if name in records}

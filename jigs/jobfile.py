@@ -1,0 +1,169 @@
+"""The job file: a kitchen's materials, reveals, hardware, boxes and fronts, in TOML.
+
+A fault in reading makes nothing: all faults are raised together, each with its line. A number
+that is not given and has a default takes it, and is stamped ASSUMED where it is used.
+"""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from jigs.ids import find_clashes
+from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
+from jigs.jobboxes import Shelves, read_boxes
+from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.jobhardware import NO_PULL, read_hinges, read_pulls, read_slides
+from jigs.tomlindex import index_lines
+from jigs.tomltables import FaultBook, Table
+from jigs.tomltext import parse_toml, read_text
+
+SCHEMA = 1
+UNITS: tuple[Unit, ...] = ("mm", "in")
+
+LEAST_BOX = 100.0
+"""Without stated units, a box whose sizes are all under this is taken for inches; mm."""
+
+
+def read_job_file(path: Path, units: Unit | None = None) -> Job:
+    """Read a job file.
+
+    `units` in the file says how its bare numbers are read; `units` here then only says how
+    lengths are shown. A file without them is read in the units given here, else in mm. Raises
+    ReadingError with every fault.
+    """
+    text = read_text(path)
+    values = parse_toml(text, str(path))
+    book = FaultBook(file=str(path), lines=index_lines(text))
+    return _read_job(values, book, path, units)
+
+
+def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: Unit | None) -> Job:
+    top = Table(values, (), book, "mm")
+    stated = top.choice("units", UNITS)
+    top.unit = stated or units or "mm"
+    _check_schema(top)
+    name = top.text("name") or path.stem
+    material, open_material = _read_material(top.table("material"))
+    reveal, open_reveal = _read_reveal(top.table("reveal"))
+    fronts = top.table("fronts")
+    increment = fronts.length("increment") if fronts else None
+    if fronts:
+        fronts.close()
+    grid = _read_grid(top.table("grid"))
+    shelves = Shelves(
+        hinges=read_hinges(top.table("hinge")),
+        slides=read_slides(top.table("slide")),
+        pulls=read_pulls(top.table("pull")),
+    )
+    use = _read_use(top.table("use"), shelves)
+    read = read_boxes(top, shelves)
+    _check_units(top, read.boxes, stated or units)
+    top.text("fronts_file")
+    top.close()
+    if not read.boxes and "box" not in top and "fronts_file" not in top:
+        book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
+    book.raise_noted(find_clashes(read.claims))
+    return complete_job(
+        Given(
+            name=name,
+            units=units or top.unit,
+            material=material,
+            reveal=reveal,
+            increment=increment,
+            grid=grid,
+            use=use,
+            shelves=shelves,
+            boxes=read.boxes,
+            assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
+        )
+    )
+
+
+def _check_schema(top: Table) -> None:
+    value = top.pick("schema")
+    if value is None:
+        top.book.note((), f"schema is missing; write schema = {SCHEMA} in the first line")
+    elif value != SCHEMA or isinstance(value, bool) or not isinstance(value, int):
+        top.note("schema", f"not known ({top.given('schema')} given); {SCHEMA} is allowed")
+
+
+def _check_units(top: Table, boxes: tuple[BoxSpec, ...], stated: Unit | None) -> None:
+    """Refuse a file without units whose boxes would all be toys in mm."""
+    if stated is None and boxes and all(max(b.width, b.height) < LEAST_BOX for b in boxes):
+        largest = max(max(box.width, box.height) for box in boxes)
+        if largest > 1.0:
+            top.book.note(
+                (),
+                f"units is missing and every box is under {LEAST_BOX:.0f} mm "
+                f'(largest size {largest:g}): inches? write units = "in" or units = "mm"',
+            )
+
+
+def _read_material(table: Table | None) -> tuple[Material, set[str]]:
+    """Read true thicknesses. Gives also the keys of the defaults."""
+    if table is None:
+        return Material(), {f"material.{key}" for key in (*MATERIAL_DEFAULTS, "front_kind")}
+    standard = Material()
+    sizes = {
+        "side": table.length("side"),
+        "front": table.length("front"),
+        "back": table.length("back"),
+        "band": table.length("band", zero=True),
+        "drawer_side": table.length("drawer_side"),
+    }
+    material = Material(
+        side=_or_else(sizes["side"], standard.side),
+        front=_or_else(sizes["front"], standard.front),
+        front_kind=table.choice("front_kind", FRONT_MATERIALS) or standard.front_kind,
+        back=_or_else(sizes["back"], standard.back),
+        band=_or_else(sizes["band"], standard.band),
+        drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
+        front_density=table.number("front_density", most=5000.0),
+    )
+    table.close()
+    keys = (*MATERIAL_DEFAULTS, "front_kind")
+    return material, {f"material.{key}" for key in keys if key not in table}
+
+
+def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:
+    """Read the reveals. Gives also the keys of the defaults.
+
+    Top and bottom may be negative: wall fronts hang below their box as a finger pull.
+    """
+    if table is None:
+        return Reveal(), {f"reveal.{key}" for key in REVEAL_DEFAULTS}
+    standard = Reveal()
+    reveal = Reveal(
+        side=_or_else(table.length("side", zero=True), standard.side),
+        top=_or_else(table.length("top", signed=True), standard.top),
+        bottom=_or_else(table.length("bottom", signed=True), standard.bottom),
+        between=_or_else(table.length("between", zero=True), standard.between),
+    )
+    table.close()
+    return reveal, {f"reveal.{key}" for key in REVEAL_DEFAULTS if key not in table}
+
+
+def _or_else(given: float | None, standard: float) -> float:
+    return standard if given is None else given
+
+
+def _read_grid(table: Table | None) -> Grid:
+    if table is None:
+        return Grid()
+    hinges, slides = table.flag("hinges"), table.flag("slides")
+    start = table.pick("start")
+    at = None if start is None or start == "balanced" else table.measure("start", start)
+    table.close()
+    return Grid(hinges=True if hinges is None else hinges, slides=slides or False, start=at)
+
+
+def _read_use(table: Table | None, shelves: Shelves) -> Use:
+    if table is None:
+        return Use()
+    use = Use(
+        hinge=shelves.hinges.take_name(table, "hinge"),
+        slide=shelves.slides.take_name(table, "slide"),
+        drawer_pull=shelves.pulls.take_name(table, "drawer_pull", words=(NO_PULL,)),
+        door_pull=shelves.pulls.take_name(table, "door_pull", words=(NO_PULL,)),
+    )
+    table.close()
+    return use

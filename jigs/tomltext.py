@@ -1,0 +1,137 @@
+"""A TOML document from a file: its text, its values, and the slips people make in lengths.
+
+An unquoted `15 3/4` and a doubled quote `"15 3/4""` are no TOML. Both are common, so the message
+shows the corrected line, and reading goes on behind it: all slips are reported at once.
+"""
+
+import re
+import tomllib
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from jigs.errors import Fault, LengthError, ReadingError
+from jigs.lengths import parse_length
+
+LARGEST = 5_000_000
+"""Bytes a job file may have: a kitchen has a few thousand."""
+
+MOST_SLIPS = 20
+
+_LINE = re.compile(r"\(at line (\d+), column (\d+)\)")
+_PAIR = re.compile(r"(?P<head>\s*[A-Za-z0-9_.\"'-]+\s*=\s*)(?P<value>[^#]*?)(?P<tail>\s*(?:#.*)?)")
+_DOUBLED = re.compile(r"\"(?P<length>[0-9][^\"]*)\"\"")
+
+
+def read_text(path: Path) -> str:
+    """Read a UTF-8 file without its byte-order mark. Raises ReadingError if that cannot be."""
+    try:
+        if path.is_dir():
+            raise _fault(path, "is a folder; a job file (.toml) is wanted")
+        if not path.exists():
+            raise _fault(path, "no such file")
+        if not path.is_file():
+            raise _fault(path, "not a plain file; a job file (.toml) is wanted")
+        if path.stat().st_size > LARGEST:
+            raise _fault(
+                path, f"too large ({path.stat().st_size} bytes); at most {LARGEST} are read"
+            )
+        content = path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise _fault(path, f"cannot be read: {reason}") from error
+    if b"\0" in content[:4096] and not content.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise _fault(path, "not a text file; a job file is TOML, written in UTF-8")
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise ReadingError(
+            [Fault(f"{path}:{line}", "not written in UTF-8; save the file as UTF-8")]
+        ) from error
+    if not text.strip():
+        raise _fault(path, "is empty; a job file has at least schema = 1 and one [[box]]")
+    return text.replace("\r\n", "\n")
+
+
+def parse_toml(text: str, file: str) -> dict[str, Any]:
+    """Give the values of a document, decimals exact. Raises ReadingError with every slip."""
+    faults: list[Fault] = []
+    while True:
+        try:
+            data = tomllib.loads(text, parse_float=Decimal)
+        except (ValueError, RecursionError, ArithmeticError) as error:
+            found = _LINE.search(str(error))
+            # The reader names no line for a fault at the very end.
+            line = int(found[1]) if found else max(1, text.rstrip("\n").count("\n") + 1)
+            given, corrected = _correct(text, line)
+            if corrected is None:
+                faults.append(Fault(f"{file}:{line}", _describe(error, given)))
+                raise ReadingError(faults) from error
+            faults.append(
+                Fault(
+                    f"{file}:{line}",
+                    f"not TOML ({given.strip()} given); a length stands between quotes, "
+                    f"write: {corrected.strip()}",
+                )
+            )
+            if len(faults) >= MOST_SLIPS:
+                raise ReadingError(faults) from error
+            lines = text.split("\n")
+            lines[line - 1] = corrected
+            text = "\n".join(lines)
+        else:
+            if faults:
+                raise ReadingError(faults)
+            return data
+
+
+def _describe(error: Exception, given: str) -> str:
+    if isinstance(error, RecursionError):
+        return "not TOML: nested too deep"
+    reason = _LINE.sub("", str(error)).replace("(at end of document)", "at the end").strip()
+    shown = given.strip() if len(given) <= 80 else given.strip()[:77] + "..."
+    return f"not TOML: {reason[:200]} ({shown} given)"
+
+
+def _correct(text: str, number: int) -> tuple[str, str | None]:
+    """Give a faulty line and, if a slip in a length explains the fault, how it should read."""
+    lines = text.split("\n")
+    line = lines[number - 1] if number <= len(lines) else ""
+    if len(line) > 400:
+        return line, None
+    pair = _PAIR.fullmatch(line)
+    if pair and _is_length(pair["value"]):
+        return line, _if_valid(f"{pair['head']}{_quote(pair['value'])}{pair['tail']}")
+    corrected = _DOUBLED.sub(lambda found: _quote(found["length"] + '"'), line)
+    return line, _if_valid(corrected) if corrected != line else None
+
+
+def _quote(length: str) -> str:
+    """Write a length as a TOML string; single quotes where it has an inch mark and no foot's."""
+    length = length.strip()
+    if '"' not in length:
+        return f'"{length}"'
+    if "'" not in length:
+        return f"'{length}'"
+    return '"' + length.replace('"', " in").replace("'", " ft") + '"'
+
+
+def _is_length(value: str) -> bool:
+    try:
+        parse_length(value, "mm", signed=True)
+    except LengthError:
+        return False
+    return True
+
+
+def _if_valid(line: str) -> str | None:
+    try:
+        tomllib.loads(line)
+    except ValueError:
+        return None
+    return line
+
+
+def _fault(path: Path, what: str) -> ReadingError:
+    return ReadingError([Fault(str(path), what)])
