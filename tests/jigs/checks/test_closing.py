@@ -1,0 +1,65 @@
+"""Sizes that do not close, and the counter."""
+
+import pytest
+
+from jigs.carcass import Carcass
+from jigs.checks.closing import check_closing, check_counter
+from jigs.fronts import place_fronts
+from jigs.job import BoxKind, FrontSpec
+from jigs.problems import Problem
+from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box
+
+
+def findings(*fronts: FrontSpec, kind: BoxKind = "base") -> tuple[Problem, ...]:
+    """Give the findings on these fronts in the golden box."""
+    spec = box(*fronts, kind=kind)
+    column = place_fronts(spec, GOLDEN, side=18.3)
+    return check_closing(Carcass(box=spec, side=18.3, back=6.0), column, "mm")
+
+
+def front(**given: object) -> FrontSpec:
+    """Give a front as the job states it."""
+    return FrontSpec(id="B1-1", **{"kind": "door", **given})  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("given", "level", "code", "figure"),
+    [
+        ({"height": 780.0}, "error", "reveals-do-not-close", "-6.9"),
+        ({"height": 700.0}, "error", "reveals-do-not-close", "73.1"),
+        ({"height": 770.0}, "warning", "end-reveal", "3.1"),
+        ({"width": 458.0}, "error", "reveals-do-not-close", "458.0"),
+        ({"width": 410.0}, "error", "reveals-do-not-close", "410.0"),
+        ({"width": 452.0}, "warning", "side-reveal", "452.0"),
+        ({"width": 771.5, "height": 454.0}, "error", "sizes-exchanged", "771.5"),
+    ],
+)
+def test_each_miss_is_told_with_its_figure(
+    given: dict[str, float], level: str, code: str, figure: str
+) -> None:
+    """The finding names its level and its figure."""
+    (finding,) = findings(front(**given))
+    assert (finding.level, finding.code) == (level, code)
+    assert figure in finding.text
+    assert finding.remedy
+
+
+def test_both_leaves_of_an_exchanged_pair_are_named() -> None:
+    """The leaves carry the finding, not the pair, which is no part."""
+    spec = box(front(kind="pair", width=771.5, height=454.0), width=914.4)
+    column = place_fronts(spec, GOLDEN, side=18.3)
+    carcass = Carcass(box=spec, side=18.3, back=6.0)
+    assert [p.part for p in check_closing(carcass, column, "mm")] == ["B1-1L", "B1-1R"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "reveal", "told"),
+    [("base", GOLDEN, True), ("base", UNDER_COUNTER, False), ("sink", GOLDEN, True),
+     ("drawer", GOLDEN, True), ("wall", GOLDEN, False), ("tall", GOLDEN, False)],
+)  # fmt: skip
+def test_three_millimetres_under_a_counter(kind: BoxKind, reveal: object, told: bool) -> None:
+    """Base, drawer and sink boxes need 3 above their top front (common practice, no source)."""
+    spec = box(front(hinged="left"), kind=kind)
+    column = place_fronts(spec, reveal, side=18.3)  # type: ignore[arg-type]
+    found = check_counter(Carcass(box=spec, side=18.3, back=6.0), column, "in")
+    assert bool(found) is told

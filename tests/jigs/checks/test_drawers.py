@@ -1,0 +1,48 @@
+"""Drawers that will not run."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.hardware import SlideRecord
+from jigs.job import FrontSpec
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from tests.jigs.sample import MATERIAL, SLIDE, box, codes, job
+
+
+def drawer(
+    slide: SlideRecord = SLIDE, *, depth: float = 584.2, drawer_side: float = 15.9, **given: object
+) -> Layout:
+    """Lay out one drawer of the whole box's height."""
+    front = FrontSpec(id="B1-1", **{"kind": "drawer", **given})  # type: ignore[arg-type]
+    material = replace(MATERIAL, drawer_side=drawer_side)
+    return lay_out(job(box(front, kind="tall", depth=depth), slide=slide, material=material))
+
+
+@pytest.mark.parametrize(("depth", "held"), [(584.2, False), (574.0, False), (573.9, True)])
+def test_slide_depth(depth: float, held: bool) -> None:
+    """Inside depth, the box's less 19 and the back's 6, reaches length plus 16: 549."""
+    assert 574.0 - 19 - 6 == 533 + 16
+    assert ("slide-too-long" in codes(drawer(depth=depth))) is held
+
+
+def test_golden_box_with_thinner_sides_is_too_wide() -> None:
+    """A box of 409.6 whose sides are really 15.2 is 379.2 inside, more than 378.6: an error."""
+    assert 409.6 - 2 * 15.2 > 420.6 - 42
+    assert "drawer-too-wide" in codes(drawer(drawer_side=15.2, drawer_width=409.6))
+    assert "drawer-too-wide" not in codes(drawer(drawer_side=15.9, drawer_width=409.6))
+    assert "drawer-too-narrow" in codes(drawer(drawer_width=405.0))
+
+
+def test_drawer_height() -> None:
+    """A given height above the room there is, and one under 50, are both refused."""
+    assert "drawer-too-high" in codes(drawer(drawer_height=760.0))
+    assert "drawer-too-low" in codes(drawer(drawer_height=45.0))
+    assert codes(drawer(drawer_height=400.0)) == []
+
+
+def test_clearance_under_the_lowest() -> None:
+    """A record that needs 16 under the drawer and has 14 is told."""
+    assert "drawer-clearance" in codes(drawer(replace(SLIDE, least_rise=16.0)))
+    assert "drawer-clearance" not in codes(drawer(replace(SLIDE, least_rise=14.0)))

@@ -1,0 +1,55 @@
+"""Boxes side by side: sight lines, and doors hinged back to back."""
+
+import pytest
+
+from jigs.job import BoxSpec, FrontSpec, Reveal
+from jigs.layout import lay_out
+from tests.jigs.sample import box, codes, job
+
+
+def drawers(name: str, height: float, **given: object) -> BoxSpec:
+    """Give a box with a drawer of this height over an opening."""
+    return box(
+        FrontSpec(id=f"{name}-1", kind="drawer", height=height),
+        FrontSpec(id=f"{name}-2", kind="opening"),
+        name=name,
+        kind="tall",
+        **given,  # type: ignore[arg-type]
+    )
+
+
+def sight_lines(*boxes: BoxSpec) -> list[tuple[str | None, tuple[str, ...]]]:
+    """Give the parts of the findings on sight lines."""
+    found = lay_out(job(*boxes)).problems
+    return [(p.part, p.also) for p in found if p.code == "sight-line"]
+
+
+@pytest.mark.parametrize(
+    ("difference", "told"), [(0.0, False), (0.5, False), (0.6, True), (12.0, True), (12.2, False)]
+)
+def test_nearly_aligned(difference: float, told: bool) -> None:
+    """Pulls at half height differ by half as much: 0.3 to 6 is told (common practice)."""
+    found = sight_lines(drawers("B1", 152.4), drawers("B2", 152.4 + difference))
+    assert found == ([("B2-1", ("B1-1",))] if told else [])
+
+
+def test_only_neighbours_of_one_wall() -> None:
+    """Another wall, a gap, or an inferred box is no neighbour."""
+    one, other = drawers("B1", 152.4), drawers("B2", 158.0, wall="south")
+    assert sight_lines(one, other) == []
+    assert sight_lines(one, drawers("B2", 158.0, x=600.0)) == []
+    assert (
+        sight_lines(drawers("B1", 152.4, inferred=True), drawers("B2", 158.0, inferred=True)) == []
+    )
+
+
+def test_hinged_back_to_back() -> None:
+    """Two doors hinged on adjoining sides need twice the least reveal between them."""
+    tight = Reveal(side=0.8, top=1.6, bottom=1.6, between=1.6)
+    boxes = [
+        box(FrontSpec(id=f"B{i}-1", kind="door", hinged=hand), name=f"B{i}", kind="tall")  # type: ignore[arg-type]
+        for i, hand in ((1, "right"), (2, "left"))
+    ]
+    assert "hinge-to-hinge" in codes(lay_out(job(*boxes, reveal=tight)), "B2-1")
+    assert "hinge-to-hinge" not in codes(lay_out(job(*boxes)))
+    assert "hinge-to-hinge" not in codes(lay_out(job(*reversed(boxes), reveal=tight)))

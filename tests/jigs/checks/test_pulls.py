@@ -1,0 +1,65 @@
+"""Pulls that meet fixing screws or the drawer box, and screws of no usual length."""
+
+from dataclasses import replace
+
+from jigs.hardware import PullRecord
+from jigs.job import FrontSpec
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from tests.jigs.sample import MATERIAL, PULL, box, codes, job
+
+
+def drawer(
+    pull: PullRecord = PULL,
+    *,
+    thickness: float | None = None,
+    width: float = 457.2,
+    **given: object,
+) -> Layout:
+    """Lay out a drawer 152.4 high over an opening."""
+    front = FrontSpec(
+        id="B1-1",
+        **{"kind": "drawer", "height": 152.4, "thickness": thickness, **given},  # type: ignore[arg-type]
+    )
+    rest = FrontSpec(id="B1-2", kind="opening")
+    return lay_out(job(box(front, rest, kind="tall", width=width), pull=pull))
+
+
+def test_the_golden_drawer_front_has_no_findings() -> None:
+    """Pull at 76.2, drawer box's top at 30.7 + 88.9 = 119.6: nothing is near anything."""
+    assert [c for c in codes(drawer()) if c != "slides-off-grid"] == []
+
+
+def test_pull_at_the_boxs_top_edge() -> None:
+    """A pull 35 below the top edge stands at 117.4, 2.2 from the drawer box's top."""
+    layout = drawer(replace(PULL, drawer=35.0))
+    (finding,) = (p for p in layout.problems if p.code == "pull-at-box-edge")
+    assert finding.also == ("B1-1-BOX",)
+
+
+def test_pull_screws_through_the_box() -> None:
+    """Through both, 19.05 + 15.9 + 7: 41.3 of the stock; through the front alone, 25.4."""
+    (front,) = drawer(replace(PULL, screws="through")).fronts
+    assert front.through_box
+    assert front.screw_pull is not None
+    assert 19.05 + 15.9 + 6 <= front.screw_pull <= 19.05 + 15.9 + 9
+    (front,) = drawer().fronts
+    assert (front.through_box, front.screw_pull) == (False, 25.4)
+    assert front.screw_fixing == 28
+
+
+def test_one_pull_for_two() -> None:
+    """Two pulls of 480 do not fit on a width of 800: one is set, with a warning."""
+    assert "one-pull-for-two" in codes(drawer(replace(PULL, centers=480.0), width=803.2))
+
+
+def test_screws_of_no_usual_length() -> None:
+    """A front 10 thick leaves no usual fixing screw and no usual pull screw."""
+    found = codes(drawer(thickness=8.0))
+    assert "fixing-screw" in found
+    assert "pull-screw" in found
+
+
+def test_material_is_the_golden_one() -> None:
+    """The drawer box's front is as thick as its sides."""
+    assert MATERIAL.drawer_side + 19.05 - 3 >= 28

@@ -1,0 +1,412 @@
+"""Whole jobs laid out: the golden box end to end, and every kind of front."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jigs.geometry import Hole
+from jigs.hardware import HingeRecord, SlideRecord
+from jigs.job import FrontKind, FrontSpec, Grid, HandHole, Use
+from jigs.layout import echo_job, lay_out
+from jigs.parts import Front, Layout
+from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of
+
+STACK = (163.5, 188.8, 188.8, 220.8)
+
+
+def spec(name: str, kind: FrontKind = "drawer", **given: object) -> FrontSpec:
+    """Give a front as the job states it."""
+    return FrontSpec(id=name, kind=kind, **given)  # type: ignore[arg-type]
+
+
+def stack() -> Layout:
+    """Lay out the golden stack of four drawers."""
+    fronts = [spec(f"B1-{i}", height=height) for i, height in enumerate(STACK, start=1)]
+    return lay(box(*fronts, kind="drawer"))
+
+
+def places(holes: tuple[Hole, ...], purpose: str) -> list[tuple[float, float]]:
+    """Give the places of the holes for one purpose, to 0.01."""
+    return [(round(h.x, 2), round(h.y, 2)) for h in holes if h.purpose == purpose]
+
+
+def test_golden_door() -> None:
+    """The golden box with one door: 454 x 771.5, cups 97.75 from both its ends, plate 3."""
+    layout = lay(box(spec("B1-1", "door", hinged="left")))
+    door = front_of(layout, "B1-1")
+    assert (door.width, door.height) == pytest.approx((457.2 - 3.2, 774.7 - 3.2))
+    assert places(door.holes, "cup") == [(22.5, 97.75), (22.5, round(771.5 - 97.75, 2))]
+    assert places(door.holes, "cup-fixing")[:2] == [(32.0, 75.25), (32.0, 120.25)]
+    assert places(door.holes, "pull") == [
+        (454 - 50.8, 771.5 - 63.5 - 160),
+        (454 - 50.8, 771.5 - 63.5),
+    ]
+    left, right = side_of(layout, "B1-SIDE-L"), side_of(layout, "B1-SIDE-R")
+    assert places(left.holes, "plate")[:2] == [(37.0, 83.35), (37.0, 115.35)]
+    assert right.holes == ()
+    assert door.hinge is not None
+    assert (door.hinge.tab, door.hinge.plate) == (5.0, 3.0)
+    assert door.hinge.error == pytest.approx(15 + 5 - 3 - (18.3 - 1.6))
+    assert door.least_reveal == pytest.approx(0.9 + 0.05 * 0.2)
+    assert door.screw_pull == pytest.approx(25.4)
+    assert door.reversible
+
+
+def test_a_nearly_symmetric_door_is_not_reversible() -> None:
+    """Under a drawer the cups stand 97.75 from the bottom and not from the top."""
+    layout = lay(box(spec("B3-1", height=152.4), spec("B3-2", "door", height=613.0, hinged="left")))
+    door = front_of(layout, "B3-2")
+    assert places(door.holes, "cup") == [(22.5, 97.75), (22.5, 97.75 + 13 * 32)]
+    assert pytest.approx(99.25) == 613.0 - (97.75 + 416.0)
+    assert not door.reversible
+
+
+def test_golden_stack() -> None:
+    """Four drawers: boxes 30.7 up, hole lines 51.3, 275.3, 467.3, 659.3, heights as chosen."""
+    layout = stack()
+    for name, bottom, line, height in (
+        ("B1-4", 32.3, 51.3, 190.5),
+        ("B1-3", 256.3, 275.3, 165.1),
+        ("B1-2", 448.3, 467.3, 165.1),
+        ("B1-1", 640.3, 659.3, 101.6),
+    ):
+        front = front_of(layout, name)
+        assert front.drawer is not None
+        assert front.drawer.y == pytest.approx(18.3 + 14 - 1.6)
+        assert front.y + front.drawer.y == pytest.approx(bottom)
+        assert front.drawer.height == pytest.approx(height)
+        assert front.drawer.width == pytest.approx(409.6, abs=0.03)
+        assert places(front.holes, "pull")[0][0] == 147.0
+        for board in ("B1-SIDE-L", "B1-SIDE-R"):
+            (slide,) = (f for f in side_of(layout, board).fittings if f.part == name)
+            assert [hole.y for hole in slide.holes] == pytest.approx([line, line])
+            assert [hole.x for hole in slide.holes] == [37.0, 165.0]
+    assert [f.index for f in side_of(layout, "B1-SIDE-L").fittings] == [1, 2, 3, 4]
+    assert front_of(layout, "B1-1").y + STACK[0] == pytest.approx(774.7 - 1.6)
+
+
+def test_slide_lines_beside_the_grid_are_told_once_a_box() -> None:
+    """A drawer over a door: one warning with its figure, on both sides' sheets."""
+    layout = lay(
+        box(spec("B1-1", height=152.4), spec("B1-2", "door", hinged="left")), reveal=UNDER_COUNTER
+    )
+    (finding,) = (p for p in layout.problems if p.code == "slides-off-grid")
+    assert finding.part == "B1"
+    assert finding.also == ("B1-SIDE-L", "B1-SIDE-R")
+    assert "B1-1" in finding.text
+    assert "9.5 mm" in finding.text
+
+
+def test_slides_go_to_the_grid_when_asked() -> None:
+    """With the grid on for slides the hole line is a grid hole, where that costs nothing."""
+    fronts = [spec(f"B1-{i}", height=height) for i, height in enumerate(STACK, start=1)]
+    layout = lay_out(job(box(*fronts), grid=Grid(slides=True)))
+    lines = [f.holes[0].y for f in side_of(layout, "B1-SIDE-L").fittings]
+    assert lines == pytest.approx([51.35, 51.35 + 7 * 32, 51.35 + 13 * 32, 51.35 + 19 * 32])
+    assert "slides-off-grid" not in codes(layout)
+
+
+def test_pair() -> None:
+    """Two leaves, the left one hinged left and the right one right, on their own sides."""
+    layout = lay(box(spec("B1-1", "pair"), width=914.4))
+    left, right = layout.fronts
+    assert (left.id, left.kind, left.hinged) == ("B1-1L", "door", "left")
+    assert (right.id, right.kind, right.hinged) == ("B1-1R", "door", "right")
+    assert places(left.holes, "cup")[0][0] == pytest.approx(22.5)
+    assert places(right.holes, "cup")[0][0] == pytest.approx(454 - 22.5)
+    assert {f.part for f in side_of(layout, "B1-SIDE-L").fittings} == {"B1-1L"}
+    assert {f.part for f in side_of(layout, "B1-SIDE-R").fittings} == {"B1-1R"}
+    assert codes(layout) == ["counter-reveal", "counter-reveal"]
+
+
+def test_sink() -> None:
+    """A false front is fastened and pulled like a drawer front; it brings no slides."""
+    layout = lay(
+        box(spec("B1-1", "false-front", height=152.4), spec("B1-2", "pair"), width=914.4,
+            kind="sink"),
+        reveal=UNDER_COUNTER,
+    )  # fmt: skip
+    front = front_of(layout, "B1-1")
+    assert front.drawer is None
+    assert places(front.holes, "pull") == [
+        (147.8, 76.2), (307.8, 76.2), (603.4, 76.2), (763.4, 76.2),
+    ]  # fmt: skip
+    assert len([f for f in front.fittings if f.kind == "front-fixing"]) == 3
+    assert not [f for side in layout.sides for f in side.fittings if f.kind == "slide"]
+    plates = [h.y for h in side_of(layout, "B1-SIDE-L").holes if h.purpose == "plate"]
+    assert max(plates) - 16 <= 774.7 - 100 - 35
+
+
+def test_tall_and_wall() -> None:
+    """A tall door has its pull at 1000 above the floor, a wall door at its bottom corner."""
+    layout = lay(
+        box(spec("B1-1", "door", hinged="left"), name="B1", kind="tall", height=2133.6,
+            above_floor=114.0),
+        box(spec("W1-1", "door", hinged="right"), name="W1", kind="wall", height=762.0,
+            above_floor=1370.0),
+    )  # fmt: skip
+    tall, wall = layout.fronts
+    assert [y for _, y in places(tall.holes, "pull")] == pytest.approx([804.4, 964.4])
+    assert len(places(tall.holes, "cup")) == 5
+    assert [y for _, y in places(wall.holes, "pull")] == pytest.approx([63.5, 223.5])
+    assert [x for x, _ in places(wall.holes, "pull")] == pytest.approx([50.8, 50.8])
+
+
+@pytest.mark.parametrize(
+    ("front", "code"),
+    [
+        (spec("B1-1", "door"), "hand-not-stated"),
+        (spec("B1-1", "panel"), "leaflet-not-noted"),
+        (spec("B1-1", "door", hinged="left", thickness=15.0), "skin-under-cup"),
+        (spec("B1-1", "door", hinged="left", bored=True), "bored-heights-missing"),
+        (spec("B1-1", "door", hinged="left", hinges_at=(40.0, 600.0)), "hinge-against"),
+        (spec("B1-1", "door", hinged="left", hinges_at=(100.0, 150.0)), "hinge-against"),
+        (spec("B1-1", drawer_height=900.0), "drawer-too-high"),
+        (spec("B1-1", drawer_width=413.0), "drawer-too-wide"),
+        (spec("B1-1", "door", hinged="left", width=460.0), "reveals-do-not-close"),
+        (spec("B1-1", "door", hinged="left", width=771.5, height=454.0), "sizes-exchanged"),
+    ],
+)
+def test_errors_withhold_their_part(front: FrontSpec, code: str) -> None:
+    """A held part keeps its sizes and has no holes, neither in itself nor in the sides."""
+    layout = lay(box(front, depth=620))
+    (laid,) = layout.fronts
+    assert laid.withheld
+    assert laid.holes == ()
+    assert laid.drawer is None or laid.drawer.holes == ()
+    assert code in codes(layout, "B1-1")
+    assert any(text.startswith(code.replace("-", " ")) for text in laid.held)
+    assert all(side.holes == () for side in layout.sides)
+
+
+def test_a_held_part_holds_no_other() -> None:
+    """The door without a hand is held; the drawer above it is drilled."""
+    layout = lay(box(spec("B1-1", height=152.4), spec("B1-2", "door")))
+    assert not front_of(layout, "B1-1").withheld
+    assert front_of(layout, "B1-2").withheld
+    assert {f.part for f in side_of(layout, "B1-SIDE-L").fittings} == {"B1-1"}
+
+
+def test_more_fronts_than_the_box_can_hold() -> None:
+    """Nothing is left for the third front: all are held, and the text says why."""
+    layout = lay(box(spec("B1-1", height=400), spec("B1-2", height=400), spec("B1-3")))
+    assert all(front.withheld for front in layout.fronts)
+    (finding,) = (p for p in layout.problems if p.code == "reveals-do-not-close")
+    assert finding.part == "B1"
+    assert finding.also == ("B1-1", "B1-2", "B1-3")
+
+
+def test_a_slide_too_long_and_a_drawer_too_low() -> None:
+    """Errors of the slide: the box 60 mm less deep, the top front 60 high."""
+    layout = lay(box(spec("B1-1"), depth=524.0))
+    assert "slide-too-long" in codes(layout, "B1-1")
+    layout = lay(box(spec("B1-1", height=60), spec("B1-2")))
+    assert "drawer-too-low" in codes(layout, "B1-1")
+    assert not front_of(layout, "B1-2").withheld
+
+
+def test_no_overlay() -> None:
+    """With plates of 9 alone no tab reaches the overlay."""
+    hinge = HingeRecord(name="far", constant=11.0, plates=(9.0,))
+    layout = lay_out(job(box(spec("B1-1", "door", hinged="left")), hinge=hinge))
+    assert "overlay" in codes(layout, "B1-1")
+
+
+def test_bored_front_is_answered_by_its_plates() -> None:
+    """A front bored by its supplier has no cups here; the plates stand at its heights."""
+    front = spec("B1-1", "door", hinged="right", bored=True, hinges_at=(90.0, 680.0))
+    layout = lay(box(front))
+    assert places(layout.fronts[0].holes, "cup") == []
+    assert places(layout.fronts[0].holes, "pull") != []
+    ys = [h.y for h in side_of(layout, "B1-SIDE-R").holes]
+    assert ys == pytest.approx([1.6 + 90 - 16, 1.6 + 90 + 16, 1.6 + 680 - 16, 1.6 + 680 + 16])
+
+
+def test_a_given_height_on_a_slide_is_refused() -> None:
+    """A plate hole nearer than 12.5 to a slide's hole is told, and withholds the door."""
+    layout = lay(
+        box(
+            spec("B1-1", height=152.4),
+            spec("B1-2", "door", hinged="left", hinges_at=(100.0, 500.0)),
+            spec("B1-3", height=150),
+        )
+    )
+    slides = [h.y for h in side_of(layout, "B1-SIDE-L").holes if h.purpose == "slide"]
+    door = front_of(layout, "B1-2")
+    near = slides[-1] - 16 - 6 - door.y
+    layout = lay(
+        box(
+            spec("B1-1", height=152.4),
+            spec("B1-2", "door", hinged="left", hinges_at=(100.0, near)),
+            spec("B1-3", height=150),
+        )
+    )
+    assert "hinge-against" in codes(layout, "B1-2")
+
+
+def test_panel_with_its_leaflet() -> None:
+    """A noted panel has the pull of a pullout and a warning that the leaflet rules."""
+    hole = HandHole(x=40, y=60, diameter=2.5, depth=10, face="back", purpose="bracket")
+    layout = lay(box(spec("B1-1", "panel", leaflet=True, holes=(hole,)), width=609.6))
+    (panel,) = layout.fronts
+    assert places(panel.holes, "manual") == [(40, 60)]
+    assert [y for _, y in places(panel.holes, "pull")] == pytest.approx([708.0, 708.0])
+    assert "leaflet-rules" in codes(layout, "B1-1")
+
+
+def test_lift_up_front_takes_its_holes_by_hand() -> None:
+    """A lift-up front has the group of its leaflet and a pull, and no hinge."""
+    holes = tuple(
+        HandHole(x=x, y=y, diameter=5, depth=11, face="back", purpose="lift fitting")
+        for x in (30.0, 424.0)
+        for y in (300.0, 332.0)
+    )
+    layout = lay(box(spec("W1-1", "lift", holes=holes), kind="wall", height=400, name="W1"))
+    (front,) = layout.fronts
+    manual = [f for f in front.fittings if f.kind == "manual"]
+    assert [(f.index, f.count, len(f.holes)) for f in manual] == [(1, 2, 2), (2, 2, 2)]
+    assert [y for _, y in places(front.holes, "pull")] == pytest.approx([63.5, 63.5])
+    assert all(side.holes == () for side in layout.sides)
+
+
+def test_pullout_on_slides_and_on_a_kit() -> None:
+    """A pullout runs on slides; with a kit's holes in its back it brings none."""
+    layout = lay(box(spec("B1-1", "pullout")))
+    assert [f.kind for f in side_of(layout, "B1-SIDE-L").fittings] == ["slide"]
+    hole = HandHole(x=100, y=60, diameter=2.5, depth=10, face="back", purpose="frame")
+    layout = lay(box(spec("B1-1", "pullout", holes=(hole,))))
+    assert layout.fronts[0].drawer is None
+    assert side_of(layout, "B1-SIDE-L").fittings == ()
+
+
+def test_an_opening_has_no_front() -> None:
+    """An opening takes its row and nothing else; an open box without fronts has no sides."""
+    layout = lay(
+        box(spec("B1-1", "opening", height=450), spec("B1-2")),
+        box(spec("B2-1", "opening"), kind="open", name="B2"),
+    )
+    assert [front.id for front in layout.fronts] == ["B1-2"]
+    assert (layout.fronts[0].row, layout.fronts[0].rows) == (2, 2)
+    assert {side.box for side in layout.sides} == {"B1"}
+
+
+def test_unconfirmed_hardware_is_told_with_the_boards() -> None:
+    """Each front on unconfirmed hardware is named, and so are the sides it is drilled into."""
+    fronts = (spec("B1-1", height=152.4), spec("B1-2", "door", hinged="left"))
+    layout = lay_out(job(box(*fronts), hinge=HingeRecord(name="h"), slide=SlideRecord(name="s")))
+    found = {p.code: p for p in layout.problems if p.code.startswith("unconfirmed")}
+    assert (found["unconfirmed-hinge"].part, found["unconfirmed-hinge"].also) == (
+        "B1-2",
+        ("B1-SIDE-L",),
+    )
+    assert found["unconfirmed-slide"].also == ("B1-SIDE-L", "B1-SIDE-R", "B1-1-BOX")
+
+
+def test_no_pulls_at_all() -> None:
+    """Without a pull in [use] fronts have none; `none` takes it from a single front."""
+    use = Use(hinge="mine", slide="runner")
+    layout = lay_out(job(box(spec("B1-1")), use=use))
+    assert places(layout.fronts[0].holes, "pull") == []
+    layout = lay(box(spec("B1-1", pull="none")))
+    assert places(layout.fronts[0].holes, "pull") == []
+
+
+def test_same_job_same_layout() -> None:
+    """The same job gives the same values, codes included."""
+    assert stack() == stack()
+
+
+def test_code_follows_the_holes() -> None:
+    """Twins share a code; another hand has another."""
+    layout = lay(
+        box(spec("B1-1", "door", hinged="left")),
+        box(spec("B2-1", "door", hinged="left"), name="B2"),
+        box(spec("B3-1", "door", hinged="right"), name="B3"),
+    )
+    one, twin, other = layout.fronts
+    assert one.code == twin.code != other.code
+
+
+def test_assumed_numbers_are_named_on_the_parts_they_touch() -> None:
+    """A default side thickness touches the door and both sides, the depth of another box none."""
+    layout = lay_out(
+        job(
+            box(spec("B1-1", "door", hinged="left")),
+            assumed=frozenset({"material.side", "box.B2.depth", "material.drawer_side"}),
+            units="mm",
+        )
+    )
+    assert len(layout.fronts[0].assumed) == 1
+    assert layout.fronts[0].assumed[0].startswith("side thickness 18.3 mm")
+    assert layout.sides[0].assumed == layout.fronts[0].assumed
+
+
+def test_echo() -> None:
+    """One line says what was understood; a pair counts as two fronts."""
+    line = echo_job(
+        job(
+            box(spec("A", "pair"), spec("B"), spec("C"), spec("D", "opening"), width=900),
+            box(spec("E", "false-front"), name="B2"),
+        )
+    )
+    assert line == "5 fronts: 1 pair, 2 drawers, 1 false front, 1 opening, on 2 boxes"
+    assert echo_job(job(box(spec("A", "door"), inferred=True))) == (
+        "1 front: 1 door, on 1 box (inferred)"
+    )
+
+
+KINDS: list[FrontKind] = ["door", "pair", "drawer", "pullout", "false-front", "opening"]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(
+        st.tuples(st.sampled_from(KINDS), st.none() | st.floats(80, 500)), min_size=1, max_size=5
+    ),
+    st.floats(250, 1200),
+    st.floats(500, 2400),
+    st.sampled_from(["base", "sink", "wall", "tall", "drawer"]),
+    st.booleans(),
+)
+def test_cups_answer_plates_and_holes_stay_inside(
+    rows: list[tuple[FrontKind, float | None]], width: float, height: float, kind: str, grid: bool
+) -> None:
+    """Whatever the box: cups and plates agree, slides are level, no hole leaves its part."""
+    fronts = [
+        spec(f"B1-{i}", row, height=high, hinged="left" if row == "door" else None)
+        for i, (row, high) in enumerate(rows, start=1)
+    ]
+    layout = lay_out(
+        job(
+            box(*fronts, width=width, height=height, kind=kind),  # type: ignore[arg-type]
+            grid=Grid(hinges=grid, slides=grid),
+            reveal=GOLDEN,
+        )
+    )
+    left, right = side_of(layout, "B1-SIDE-L"), side_of(layout, "B1-SIDE-R")
+    for front in layout.fronts:
+        for hole in front.holes:
+            assert 0 < hole.x < front.width
+            assert 0 < hole.y < front.height
+        _check_answers(front, layout)
+    for side in (left, right):
+        for hole in side.holes:
+            assert 0 < hole.x < side.depth
+            assert 0 < hole.y < side.height
+    slides = [
+        [(f.part, f.holes) for f in side.fittings if f.kind == "slide"] for side in (left, right)
+    ]
+    assert slides[0] == slides[1]
+    held = {front.id for front in layout.fronts if front.withheld}
+    assert not held & {f.part for side in (left, right) for f in side.fittings}
+
+
+def _check_answers(front: Front, layout: Layout) -> None:
+    """The plates of a door stand at its bottom edge plus its cups' heights."""
+    if not front.hinged or front.withheld:
+        return
+    side = side_of(layout, f"B1-SIDE-{'L' if front.hinged == 'left' else 'R'}")
+    plates = [(f.holes[0].y + f.holes[1].y) / 2 for f in side.fittings if f.part == front.id]
+    cups = [front.y + f.holes[0].y for f in front.fittings if f.kind == "hinge"]
+    assert plates == pytest.approx(cups, abs=1e-6)
+    assert len(cups) >= 2
