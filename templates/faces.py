@@ -120,7 +120,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 drilled=f"BACK OF {words.upper()}",
                 seen=seen,
                 edges=edges,
-                hinge_edge={"left": "right", "right": "left", None: None}[hinged],  # type: ignore[arg-type]
+                hinge_edge={"left": "right", "right": "left", None: None}[hinged],
                 ladder=hinged is not None,
                 reversible=reversible,
                 drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),

@@ -5,11 +5,12 @@ how wide and how many. A piece is never split.
 """
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jigs.geometry import Face
 from templates.card import Card
 from templates.faces import FaceView
-from templates.lettering import number, up_arrow
+from templates.lettering import up_arrow
 from templates.marks import MEDIUM, Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.qr import qr_side
 from templates.space import Space
@@ -250,7 +251,7 @@ def sums(view: FaceView) -> list[str]:
         cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
         text = f"{closing_sum(cups, view.height)}."
         if len(cups) > 1:
-            steps = ", ".join(f"{b - a:.1f}" for a, b in zip(cups, cups[1:], strict=False))
+            steps = ", ".join(f"{b - a:.1f}" for a, b in pairwise(cups))
             text += f" Punch to punch {steps}, the same as on the box side."
         return [text]
     if view.face == "inside":

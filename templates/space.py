@@ -5,6 +5,7 @@ what may be left out, or moved, asks here first.
 """
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from templates.marks import Area, Circle, Dash, Line, Mark, Outline, Qr, Text
 from templates.typeface import text_box
@@ -105,7 +106,7 @@ class Space:
     ) -> None:
         """Add an open or closed run of straight lines, clipped to `within` and left out where a
         text stands: a dashed outline may miss a dash, a word must not be struck through."""
-        for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+        for (x1, y1), (x2, y2) in pairwise(points):
             clipped = clip(x1, y1, x2, y2, within)
             if clipped is None:
                 continue

@@ -1,5 +1,7 @@
 """The steps of the work on one face, short and in order, each caution where it happens."""
 
+from collections.abc import Set
+
 from jigs.cautions import CAUTION_FOR
 from jigs.lengths import format_mm
 from templates.faces import FaceView
@@ -66,7 +68,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     )
 
 
-def _back_steps(view: FaceView, kinds: set[str]) -> tuple[str, ...]:
+def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     if "front-fixing" not in kinds:
         return (
             _BARS,

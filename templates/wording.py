@@ -23,6 +23,15 @@ FRONT_WORDS: dict[FrontKind, str] = {
 """What a front is called on paper."""
 
 
+MIDDLE_WORDS = (
+    "MARK THE MIDDLE: half of the width YOU measured, from both ends; the two marks must meet."
+)
+"""How the middle of a part is found."""
+
+HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from both ends."
+"""How a card is set whose cut edge is the middle of a part."""
+
+
 def ordinal_place(index: int, count: int) -> str:
     """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
     if count == 1:
@@ -164,10 +173,3 @@ def index_words(view: "FaceView", reference: "Reference") -> str:
     if view.panel is not None and reference.axis == "y" and reference.edge == "bottom":
         words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
     return words
-
-
-def middle_words(view: "FaceView") -> str:
-    """Say how the middle of a part is found."""
-    return (
-        "MARK THE MIDDLE: half of the width YOU measured, from both ends; the two marks must meet."
-    )
