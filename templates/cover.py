@@ -96,7 +96,7 @@ def _state(layout: Layout, width: float) -> list[Piece]:
             paragraph(f"{front.id}: {'; '.join(front.held)}", width, hang="-") for front in held
         ]
     open_points = dict.fromkeys(
-        f"{problem.text} {problem.remedy}"
+        f"{problem.text.rstrip('.')}: {problem.remedy.rstrip('.')}."
         for problem in layout.problems
         if problem.code.startswith("unconfirmed")
     )

@@ -182,6 +182,9 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str,
 
 
 def _note(problem: Problem) -> str:
+    """The fact alone: the remedy stands in the check, where there is room for it."""
+    fact = problem.text.rstrip(".")
+    fact = f"{fact[:1].upper()}{fact[1:]}."
     if problem.code.startswith("unconfirmed"):
-        return f"NOT CONFIRMED: {problem.text} {problem.remedy}"
-    return f"{problem.text} {problem.remedy}"
+        return f"NOT CONFIRMED: {fact} Try it on scrap first."
+    return fact
