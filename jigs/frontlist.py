@@ -53,7 +53,7 @@ class ListedFront:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontList:
-    """The rows of a front list, its file's name, and the unit that its bare numbers are in."""
+    """The rows of a front list, its file, and the unit that its bare numbers are in."""
 
     file: str
     unit: Unit
@@ -61,22 +61,27 @@ class FrontList:
 
 
 def read_front_list(
-    path: Path, units: Unit | None = None, *, bare: bool = True, between: float = Reveal().between
+    path: Path,
+    units: Unit | None = None,
+    *,
+    bare: bool = True,
+    between: float = Reveal().between,
+    unstated: Unit = "mm",
 ) -> FrontList:
-    """Read a front list; `units` overrules what its header says.
+    """Read a front list; `units` overrules what its header says, `unstated` holds if it is silent.
 
     `bare`: the list stands alone, so that width and height are needed and the widths in one box
     are compared, with the gap `between` the leaves of a pair (mm). Raises ReadingError.
     """
     table, header = _choose_table(path, read_tables(path))
-    reader = _Reader(path.name, table, header, units, bare)
+    reader = _Reader(str(path), table, header, units, bare, unstated)
     rows = reader.read_rows()
     faults = [*reader.faults, *_check_names(rows)]
     if bare:
         faults += check_widths(rows, between)
     if faults:
         raise ReadingError(faults)
-    return FrontList(file=path.name, unit=reader.unit, rows=tuple(rows))
+    return FrontList(file=str(path), unit=reader.unit, rows=tuple(rows))
 
 
 def check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
@@ -106,12 +111,12 @@ def _choose_table(path: Path, tables: Sequence[Table]) -> tuple[Table, Header]:
     found = [(table, h) for table in tables if (h := find_header(table.rows))]
     if not found:
         raise ReadingError(
-            [Fault(path.name, "no header row found; it names at least kind, width and height")]
+            [Fault(str(path), "no header row found; it names at least kind, width and height")]
         )
     if len(found) > 1:
         names = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in found)
         raise ReadingError(
-            [Fault(path.name, f"more than one sheet holds a front list ({names}); keep one")]
+            [Fault(str(path), f"more than one sheet holds a front list ({names}); keep one")]
         )
     return found[0]
 
@@ -131,7 +136,13 @@ class _Reader:
     """Reads the rows below the header, noting every fault on the way."""
 
     def __init__(
-        self, file: str, table: Table, header: Header, units: Unit | None, bare: bool
+        self,
+        file: str,
+        table: Table,
+        header: Header,
+        units: Unit | None,
+        bare: bool,
+        unstated: Unit,
     ) -> None:
         self.faults: list[Fault] = []
         self._file = file
@@ -139,7 +150,7 @@ class _Reader:
         self._header = header
         self._bare = bare
         stated = [h.unit for column in SIZES if (h := header.find(column)) and h.unit]
-        self.unit: Unit = units or (stated[0] if stated else "mm")
+        self.unit: Unit = units or (stated[0] if stated else unstated)
         self._units = {h.column: units or h.unit or self.unit for h in header.headings}
         self._bare_numbers: list[float] = []
 

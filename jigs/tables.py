@@ -98,7 +98,7 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
 
 
 def _refuse(path: Path, what: str, row: int | None = None) -> ReadingError:
-    where = path.name if row is None else f"{path.name}: row {row}"
+    where = str(path) if row is None else f"{path!s}: row {row}"
     return ReadingError([Fault(where, what)])
 
 
