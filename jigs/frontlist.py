@@ -155,7 +155,7 @@ class _Reader:
         self._bare_numbers: list[float] = []
 
     def read_rows(self) -> list[ListedFront]:
-        """Read every row; those with a fault are left out."""
+        """Read every row; what is wrong in one is noted and left open in it."""
         for text, what in self._header.strange:
             self._note(self._header.row, text, what)
         needed: tuple[Column, ...] = ("kind", "width", "height") if self._bare else ("kind", "box")
@@ -163,10 +163,8 @@ class _Reader:
             if self._header.find(column) is None:
                 self._note(self._header.row, None, f"no column '{column}'; {_ALLOWED[column]}")
         below = [row for row in self._table.rows if row.number > self._header.row]
-        header_cells = next(r.cells for r in self._table.rows if r.number == self._header.row)
-        read = [self._read_row(row) for row in below if row.cells != header_cells]
-        rows = [row for row in read if row]
-        if not read:
+        rows = [self._read_row(row) for row in below if row.cells != self._header.cells]
+        if not rows:
             self._note(self._header.row, None, "a list without rows; one row a front is needed")
         if sum(row.count for row in rows) > MOST_ROWS:
             self._note(self._header.row, None, f"over {MOST_ROWS} fronts, which are allowed")
@@ -180,24 +178,17 @@ class _Reader:
             )
         return rows
 
-    def _read_row(self, row: Row) -> ListedFront | None:
-        before = len(self.faults)
-        last = max(h.place for h in self._header.headings)
-        known = {h.place for h in self._header.headings}
-        for place, cell in enumerate(row.cells):
-            if cell and place not in known and (place > last or not self._header.strange):
-                self._note(
-                    row.number, str(place + 1),
-                    f"a cell without a heading ('{shorten(cell)}' given); a decimal comma needs "
-                    "another sign between the cells, ; or a tab",
-                )  # fmt: skip
+    def _read_row(self, row: Row) -> ListedFront:
+        self._check_headings(row)
         kind = self._read_kind(row)
         opening = kind == "opening"
         count = self._read_count(row)
+        width = self._read_size(row, "width", needed=self._bare and not opening)
         front = FrontSpec(
             id=self._read_id(row, "id"),
             kind=kind or "door",
-            width=self._read_size(row, "width", needed=self._bare and not opening),
+            # Of an unknown kind nobody can say how wide it hangs.
+            width=width if kind else None,
             height=self._read_size(row, "height", needed=self._bare),
             hinged=self._read_hand(row),
             thickness=self._read_size(row, "thickness"),
@@ -209,10 +200,21 @@ class _Reader:
         box = self._read_id(row, "box")
         if not self._bare and not box and self._header.find("box"):
             self._note(row.number, "box", "missing; it names the job's box the front hangs on")
-        if len(self.faults) > before:
-            return None
         where = f"{self._place()}row {row.number}"
         return ListedFront(spec=front, box=box, count=count, where=where)
+
+    def _check_headings(self, row: Row) -> None:
+        """Note the first cell that stands under no heading: the row is shifted, or too long."""
+        headed = self._header.cells
+        for place, cell in enumerate(row.cells):
+            if cell and (place >= len(headed) or not headed[place]):
+                self._note(
+                    row.number,
+                    str(place + 1),
+                    f"a cell without a heading ('{shorten(cell)}' given); where commas part the "
+                    "cells, a decimal needs a point",
+                )
+                return
 
     def _read_kind(self, row: Row) -> FrontKind | None:
         text = self._cell(row, "kind")

@@ -5,7 +5,7 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 """
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 
 from jigs.assumed import WORDS
@@ -151,6 +151,9 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         for key in keys
         if f"{table}.{key}" in job.assumed
     ]
+    inferred = [box.id for box in job.boxes if box.inferred]
+    if inferred:
+        words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
     words += _describe_boxes(job, "depth", "{} mm deep")
     words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
     for field, text in (
@@ -173,10 +176,11 @@ def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
     for box in job.boxes:
         if f"box.{box.id}.{key}" in job.assumed:
             groups.setdefault(getattr(box, key), []).append(box.id)
-    return [
-        f"box{'es' if len(ids) > 1 else ''} {', '.join(ids)}: {text.format(format_mm(value))}"
-        for value, ids in groups.items()
-    ]
+    return [f"{_name_boxes(ids)}: {text.format(format_mm(value))}" for value, ids in groups.items()]
+
+
+def _name_boxes(ids: Sequence[str]) -> str:
+    return f"box{'es' if len(ids) > 1 else ''} {', '.join(ids)}"
 
 
 def _describe_pull(pull: PullRecord, assumed: frozenset[str]) -> list[str]:

@@ -5,13 +5,16 @@ that is not given and has a default takes it, and is stamped ASSUMED where it is
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
+from jigs.errors import Fault
 from jigs.ids import find_clashes
 from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
 from jigs.jobboxes import Shelves, read_boxes
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobhardware import NO_PULL, read_hinges, read_pulls, read_slides
+from jigs.joblist import hang_list
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table
 from jigs.tomltext import parse_toml, read_text
@@ -57,11 +60,22 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     use = _read_use(top.table("use"), shelves)
     read = read_boxes(top, shelves)
     _check_units(top, read.boxes, stated or units)
-    top.text("fronts_file")
+    fronts_file = top.text("fronts_file")
     top.close()
     if not read.boxes and "box" not in top and "fronts_file" not in top:
         book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
-    book.raise_noted(find_clashes(read.claims))
+    clashes = find_clashes(read.claims)
+    boxes = read.boxes
+    more: list[Fault] = []
+    if fronts_file:
+        boxes, more = hang_list(
+            path.parent / fronts_file,
+            top.unit,
+            # Fronts that are at fault already are not held against the list as well.
+            [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
+            shelves.pulls,
+        )
+    book.raise_noted([*clashes, *more])
     return complete_job(
         Given(
             name=name,
@@ -72,7 +86,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             grid=grid,
             use=use,
             shelves=shelves,
-            boxes=read.boxes,
+            boxes=boxes,
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
@@ -101,7 +115,7 @@ def _check_units(top: Table, boxes: tuple[BoxSpec, ...], stated: Unit | None) ->
 def _read_material(table: Table | None) -> tuple[Material, set[str]]:
     """Read true thicknesses. Gives also the keys of the defaults."""
     if table is None:
-        return Material(), {f"material.{key}" for key in (*MATERIAL_DEFAULTS, "front_kind")}
+        return Material(), {f"material.{key}" for key in MATERIAL_DEFAULTS}
     standard = Material()
     sizes = {
         "side": table.length("side"),
@@ -120,8 +134,7 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         front_density=table.number("front_density", most=5000.0),
     )
     table.close()
-    keys = (*MATERIAL_DEFAULTS, "front_kind")
-    return material, {f"material.{key}" for key in keys if key not in table}
+    return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}
 
 
 def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:

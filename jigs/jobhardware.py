@@ -78,11 +78,6 @@ class Shelf(Generic[Record]):
         return None
 
 
-def generic_shelves() -> "tuple[Shelf[HingeRecord], Shelf[SlideRecord], Shelf[PullRecord]]":
-    """Give the shelves of a job that has no records of its own."""
-    return read_hinges(None), read_slides(None), read_pulls(None)
-
-
 def read_hinges(table: Table | None) -> Shelf[HingeRecord]:
     """Read all `[hinge.NAME]` tables."""
     return _read_shelf("hinge", table, generic_hinges(), _read_hinge)

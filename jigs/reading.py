@@ -1,0 +1,69 @@
+"""Any input of a job: a job file, or a bare front list with everything else assumed."""
+
+from pathlib import Path
+
+from jigs.errors import Fault, ReadingError
+from jigs.frontlist import read_front_list
+from jigs.job import Grid, Job, Material, Reveal, Unit, Use
+from jigs.jobboxes import Shelves
+from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.jobfile import read_job_file
+from jigs.jobhardware import read_hinges, read_pulls, read_slides
+from jigs.joblist import check_pulls, settle_pulls
+from jigs.listedboxes import infer_boxes, list_inferred
+from jigs.tables import TABLE_FILES
+
+JOB_FILE = ".toml"
+
+
+def read_job(path: Path, units: Unit | None = None) -> Job:
+    """Read a job file (.toml) or a bare front list (a table), by the ending of its name.
+
+    `units`: what a bare number is read in where the file does not say; it overrules a list's
+    header, and changes only how a job file with units of its own is shown. Raises ReadingError.
+    """
+    ending = path.suffix.lower()
+    if ending == JOB_FILE or path.is_dir():
+        return read_job_file(path, units)
+    if ending in TABLE_FILES:
+        return _read_bare_list(path, units)
+    raise ReadingError(
+        [
+            Fault(
+                str(path),
+                f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
+                f"{', '.join((JOB_FILE, *TABLE_FILES))}",
+            )
+        ]
+    )
+
+
+def _read_bare_list(path: Path, units: Unit | None) -> Job:
+    """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
+    front_list = read_front_list(path, units)
+    shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
+    faults = check_pulls(front_list, shelves.pulls)
+    if faults:
+        raise ReadingError(faults)
+    reveal = Reveal()
+    boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
+    return complete_job(
+        Given(
+            name=path.stem,
+            units=front_list.unit,
+            material=Material(),
+            reveal=reveal,
+            increment=None,
+            grid=Grid(),
+            use=Use(),
+            shelves=shelves,
+            boxes=boxes,
+            assumed=frozenset(
+                {
+                    *(f"material.{key}" for key in MATERIAL_DEFAULTS),
+                    *(f"reveal.{key}" for key in REVEAL_DEFAULTS),
+                    *list_inferred(boxes),
+                }
+            ),
+        )
+    )
