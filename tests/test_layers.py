@@ -84,10 +84,15 @@ def test_what_is_imported_is_declared_and_the_other_way_round() -> None:
 
 
 def test_the_trade_neither_prints_nor_exits() -> None:
-    """jigs and templates hand values back; only cli writes to the terminal or ends the run."""
+    """jigs and templates hand values back; only cli writes to the terminal or ends the run.
+
+    A module that is a process of its own answers its parent on standard output.
+    """
     wrong = []
     for layer in ("jigs", "templates"):
         for path in modules(layer):
+            if 'if __name__ == "__main__":' in path.read_text(encoding="utf-8"):
+                continue
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
                 if not isinstance(node, ast.Call):
                     continue

@@ -1,0 +1,174 @@
+"""The budgets, measured: `python -m tests.bench`. Prints ratios; no test depends on them.
+
+Figures drift from machine to machine; the ratios hold. Each is printed beside its budget.
+"""
+
+import io
+import os
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+JIGSHEET = (sys.executable, "-c", "from cli.main import main; main()")
+
+FRONT = """
+  [[box.front]]
+  kind = "drawer"
+  height = "6"
+  [[box.front]]
+  kind = "door"
+  hinged = "left"
+"""
+BOX = """
+[[box]]
+id = "B{number}"
+wall = "north"
+kind = "base"
+width = "{width} mm"
+height = "30 1/2"
+depth = "23"
+"""
+HEAD = 'schema = 1\nname = "A long terrace"\nunits = "in"\n'
+
+
+def environment() -> dict[str, str]:
+    return {**os.environ, "PYTHONPATH": str(ROOT)}
+
+
+def median_time(words: tuple[str, ...], cwd: Path, runs: int = 15) -> float:
+    """Give the median time of a whole process, in seconds."""
+    times = []
+    for _ in range(runs + 1):
+        started = time.perf_counter()
+        subprocess.run(words, cwd=cwd, env=environment(), capture_output=True, check=False)
+        times.append(time.perf_counter() - started)
+    return statistics.median(times[1:])  # the first run compiles
+
+
+def say(what: str, measured: float, budget: str) -> None:
+    print(f"{what:<58} {measured:8.2f}   budget {budget}", flush=True)
+
+
+def write_job(folder: Path, fronts: int) -> Path:
+    """Write a job of so many fronts, two a box, no two boxes alike."""
+    path = folder / f"job-{fronts}.toml"
+    boxes = (BOX.format(number=n, width=450 + n % 97) + FRONT for n in range(fronts // 2))
+    path.write_text(HEAD + "".join(boxes), encoding="utf-8")
+    return path
+
+
+def measure_start_up(folder: Path) -> None:
+    click = median_time((sys.executable, "-c", "import click"), folder)
+    print(f"python -c 'import click': {click * 1000:.0f} ms")
+    subprocess.run([*JIGSHEET, "demo", "demo"], cwd=folder, env=environment(), check=True,
+                   capture_output=True)  # fmt: skip
+    job = "demo/job.toml"
+    for words, runs, budget in (
+        (("--version",), 15, "1.3 x import click"),
+        (("holes", job), 9, "6 x"),
+        (("pack", job), 5, "30 x"),
+    ):
+        taken = median_time((*JIGSHEET, *words), folder, runs)
+        say(f"jigsheet {' '.join(words)}, times import click", taken / click, budget)
+
+
+def draw_bare(pages: list[tuple[int, int, int]]) -> float:
+    """Draw the same numbers of lines, circles, strings and one QR a page with the bare library;
+    give the time."""
+    import qrcode
+    from reportlab.pdfgen.canvas import Canvas
+
+    started = time.perf_counter()
+    canvas = Canvas(io.BytesIO(), invariant=1)
+    for number, (lines, circles, strings) in enumerate(pages):
+        for at in range(lines):
+            canvas.line(20, at, 200, at + 10)
+        for at in range(circles):
+            canvas.circle(100, at, 7)
+        for at in range(strings):
+            canvas.drawString(20, at, "454.0 x 613.0 mm")
+        code = qrcode.QRCode(border=0, error_correction=qrcode.constants.ERROR_CORRECT_M)
+        code.add_data(f"B{number}-2 DOOR HINGES LEFT / NORTH BOX B{number} / BELOW B{number}-1")
+        code.make()
+        for y, row in enumerate(code.get_matrix()):
+            for x, dark in enumerate(row):
+                if dark:
+                    canvas.rect(300 + x, 300 + y, 1, 1, stroke=0, fill=1)
+        canvas.showPage()
+    canvas.save()
+    return time.perf_counter() - started
+
+
+def measure_throughput(folder: Path) -> None:
+    from jigs.layout import lay_out
+    from jigs.reading import read_job
+    from templates.marks import Circle, Line, Outline, Page, Text
+    from templates.paper import PAPERS
+    from templates.pdf import write_pdf
+    from templates.sheets import make_sheets
+
+    def draw() -> tuple[list[Page], float]:
+        started = time.perf_counter()
+        layout = lay_out(read_job(write_job(folder, 1000)))
+        pages = list(make_sheets(layout, PAPERS["common"]).pages)
+        write_pdf(pages)
+        return pages, time.perf_counter() - started
+
+    pages, ours = draw()
+    counts = [
+        (
+            sum(isinstance(mark, Line | Outline) for mark in page.marks),
+            sum(isinstance(mark, Circle) for mark in page.marks),
+            sum(isinstance(mark, Text) for mark in page.marks),
+        )
+        for page in pages
+    ]
+    bare = draw_bare(counts)
+    print(f"1000 fronts, {len(pages)} pages: {len(pages) / ours:.0f} pages/s, bare library "
+          f"{len(pages) / bare:.0f}")  # fmt: skip
+    say("sheets of 1000 fronts, part of the bare library's pages/s", bare / ours, "at least 0.5")
+
+
+def measure_growth(folder: Path) -> None:
+    """Measure whole processes, so that the memory is that of one job alone."""
+    costs: dict[int, float] = {}
+    for fronts in (100, 1000, 5000):
+        job = write_job(folder, fronts)
+        started = time.perf_counter()
+        process = subprocess.Popen(
+            [*JIGSHEET, "sheets", str(job)],
+            cwd=folder,
+            env=environment(),
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+        )
+        _, status, used = os.wait4(process.pid, 0)
+        process.returncode = os.waitstatus_to_exitcode(status)
+        costs[fronts] = (time.perf_counter() - started) / fronts
+        print(f"{fronts} fronts: {costs[fronts] * 1000:.2f} ms a front, "
+              f"{used.ru_maxrss / 1024:.0f} MB at most (budget 300)", flush=True)  # fmt: skip
+    say("cost a front, 5000 against 1000 fronts", costs[5000] / costs[1000], "0.8 to 1.2")
+    say("cost a front, 1000 against 100 fronts", costs[1000] / costs[100], "0.8 to 1.2")
+
+
+def main() -> None:
+    parts: tuple[Callable[[Path], None], ...] = (
+        measure_start_up,
+        measure_throughput,
+        measure_growth,
+    )
+    with tempfile.TemporaryDirectory() as folder:
+        for part in parts:
+            part(Path(folder))
+    peak = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024
+    print(f"largest process: {peak:.0f} MB")
+
+
+if __name__ == "__main__":
+    main()

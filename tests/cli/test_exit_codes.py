@@ -1,0 +1,127 @@
+"""Every command's exit code and streams: 0 done, 1 faults or errors, 2 wrong usage."""
+
+from pathlib import Path
+
+import pytest
+
+from cli.main import COMMANDS
+from tests.cli.conftest import Run
+
+ON_A_JOB = tuple(name for name in COMMANDS if name != "demo")
+
+WRITTEN = {
+    "check": set(),
+    "holes": set(),
+    "sheets": {"work/sheets.pdf"},
+    "labels": {"work/labels.pdf"},
+    "pack": {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv"},
+}
+"""What each command writes without -o, below the folder of the job."""
+
+
+def files_below(folder: Path) -> set[str]:
+    return {
+        path.relative_to(folder).as_posix()
+        for path in folder.rglob("*")
+        if path.is_file() and path.suffix != ".toml"
+    }
+
+
+@pytest.mark.parametrize("command", ON_A_JOB)
+def test_a_good_job_ends_with_0(command: str, run: Run, small: Path) -> None:
+    """A job with warnings alone is done, and each command writes just its own files."""
+    result = run(command, small)
+    assert result.exit_code == 0, result.output
+    assert files_below(small.parent) == WRITTEN[command]
+
+
+@pytest.mark.parametrize("command", ON_A_JOB)
+def test_a_held_part_ends_with_1_and_the_rest_is_made(command: str, run: Run, held: Path) -> None:
+    """A trade error withholds its part alone: the files are made, the part is named."""
+    result = run(command, held)
+    assert result.exit_code == 1, result.output
+    assert files_below(held.parent) == WRITTEN[command]
+    told = result.stdout if command == "check" else result.stderr
+    assert "B1-2" in told
+    assert "hand-not-stated" in told
+
+
+@pytest.mark.parametrize("command", ON_A_JOB)
+def test_reading_faults_end_with_1_and_leave_nothing_behind(
+    command: str, run: Run, faulty: Path
+) -> None:
+    """All faults are told at once, each with its line; no file and no word on stdout."""
+    result = run(command, faulty)
+    assert result.exit_code == 1
+    assert result.stdout == ""
+    assert "faulty.toml:" in result.stderr
+    assert "hieght" in result.stderr
+    assert "twenty" in result.stderr
+    assert "nothing was made" in result.stderr
+    assert files_below(faulty.parent) == set()
+    assert not (faulty.parent / "pack").exists()
+
+
+@pytest.mark.parametrize("command", ON_A_JOB)
+def test_a_job_that_is_not_there_ends_with_1(command: str, run: Run, tmp_path: Path) -> None:
+    """An unreadable file is a reading fault, told in one line."""
+    result = run(command, tmp_path / "nothing.toml")
+    assert result.exit_code == 1
+    assert "nothing.toml" in result.stderr
+
+
+@pytest.mark.parametrize("command", ON_A_JOB)
+def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path: Path) -> None:
+    """A folder is no job."""
+    assert run(command, tmp_path).exit_code == 1
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *([command] for command in ON_A_JOB),
+        *([command, "JOB", "--colour"] for command in COMMANDS),
+        *([command, "JOB", "--units", "ell"] for command in ON_A_JOB),
+        ["nonsense"],
+        ["holes", "JOB", "--format", "pdf"],
+        ["sheets", "JOB", "--format", "csv"],
+        ["sheets", "JOB", "--paper", "b5"],
+        ["sheets", "JOB", "--only", "B1-22"],
+        ["labels", "JOB", "--only", "B7"],
+        ["labels", "JOB", "--start", "0"],
+        ["labels", "JOB", "--stock", "none"],
+        ["pack", "JOB", "--only", "B1"],
+    ],
+    ids=" ".join,
+)
+def test_wrong_usage_ends_with_2(words: list[str], run: Run, small: Path) -> None:
+    """What the command line does not know is wrong usage; nothing is written."""
+    result = run(*(small if word == "JOB" else word for word in words))
+    assert result.exit_code == 2, result.output
+    assert result.stdout == ""
+    assert "Usage: jigsheet" in result.stderr
+    assert files_below(small.parent) == set()
+
+
+def test_only_names_the_nearest_part(run: Run, small: Path) -> None:
+    """A part that is not there is answered with those that come near."""
+    result = run("sheets", small, "--only", "b1-22")
+    assert "'B1-22'" in result.stderr
+    assert "B1-2" in result.stderr.replace("'B1-22'", "")
+
+
+def test_help_is_on_standard_output_and_names_every_command(run: Run) -> None:
+    """--help is no error."""
+    result = run("--help")
+    assert result.exit_code == 0
+    assert result.stderr == ""
+    for command in COMMANDS:
+        assert f"  {command} " in result.stdout
+        assert run(command, "--help").exit_code == 0
+
+
+def test_the_version_is_the_one_of_the_package(run: Run) -> None:
+    """--version names the command and the version."""
+    from jigs import __version__
+
+    assert run("--version").stdout == f"jigsheet {__version__}\n"

@@ -1,0 +1,182 @@
+"""The command as a process: streams, pipes, signals, terminals."""
+
+import errno
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from cli.main import COMMANDS
+
+ROOT = Path(__file__).parents[2]
+JIGSHEET = (sys.executable, "-c", "from cli.main import main; main()")
+
+
+def environment(**more: str) -> dict[str, str]:
+    """Give the environment of a process that finds the packages wherever it runs."""
+    return {**os.environ, "PYTHONPATH": str(ROOT), **more}
+
+
+def run(*words: str | Path, cwd: Path, **more: str) -> subprocess.CompletedProcess[bytes]:
+    done = subprocess.run(
+        [*JIGSHEET, *map(str, words)],
+        cwd=cwd,
+        env=environment(**more),
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        check=False,
+        timeout=60,
+    )
+    assert b"Traceback" not in done.stderr
+    return done
+
+
+def test_standard_output_holds_the_list_alone(small: Path) -> None:
+    """What was understood and what is doubtful goes to standard error."""
+    done = run("holes", small, "--format", "csv", cwd=small.parent)
+    assert done.returncode == 0
+    assert done.stdout.startswith(b"part,box,kind,")
+    assert b"2 fronts: 1 door, 1 drawer" in done.stderr
+
+
+def test_a_pdf_goes_to_standard_output_unharmed(small: Path) -> None:
+    """`-o -` gives the very bytes of the file."""
+    done = run("sheets", small, "-o", "-", cwd=small.parent)
+    assert done.stdout.startswith(b"%PDF-")
+    assert done.stdout.rstrip().endswith(b"%%EOF")
+    run("sheets", small, cwd=small.parent)
+    assert (small.parent / "sheets.pdf").read_bytes() == done.stdout
+
+
+def test_no_progress_bar_where_nobody_watches(small: Path) -> None:
+    """Standard error in a file holds lines of words alone."""
+    done = run("sheets", small, cwd=small.parent)
+    assert b"\r" not in done.stderr
+    assert b"Drawing" not in done.stderr
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="pseudo-terminals are a Unix thing")
+def test_a_progress_bar_on_a_terminal(small: Path) -> None:
+    """A person who watches sees the drawing move on."""
+    import pty
+
+    ours, theirs = pty.openpty()
+    process = subprocess.Popen(
+        [*JIGSHEET, "sheets", str(small)],
+        cwd=small.parent,
+        env=environment(TERM="xterm"),
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.DEVNULL,
+        stderr=theirs,
+    )
+    os.close(theirs)
+    seen = b""
+    while True:
+        try:
+            piece = os.read(ours, 65536)
+        except OSError as error:  # how Linux says that the other end is closed
+            if error.errno != errno.EIO:
+                raise
+            break
+        if not piece:
+            break
+        seen += piece
+    os.close(ours)
+    assert process.wait(60) == 0
+    assert b"Drawing" in seen
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+@pytest.mark.parametrize("command", ["check", "holes"])
+def test_a_full_disk_behind_standard_output_is_told(command: str, small: Path) -> None:
+    """A redirected list that does not fit ends with 1 and says why."""
+    with open("/dev/full", "wb") as full:
+        done = subprocess.run(
+            [*JIGSHEET, command, str(small)],
+            env=environment(),
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+            timeout=60,
+        )
+    assert done.returncode == 1
+    assert b"the disk is full" in done.stderr
+    assert b"Traceback" not in done.stderr
+    assert b"Exception ignored" not in done.stderr
+
+
+@pytest.mark.parametrize("command", ["check", "holes"])
+def test_a_reader_that_goes_away_is_no_trouble(command: str, small: Path) -> None:
+    """`jigsheet holes JOB | head -1` ends quietly."""
+    reading, writing = os.pipe()
+    os.close(reading)
+    try:
+        done = subprocess.run(
+            [*JIGSHEET, command, str(small)],
+            env=environment(),
+            stdout=writing,
+            stderr=subprocess.PIPE,
+            check=False,
+            timeout=60,
+        )
+    finally:
+        os.close(writing)
+    assert b"Traceback" not in done.stderr
+    assert b"Exception ignored" not in done.stderr
+    assert b"stumbled" not in done.stderr
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_a_narrow_terminal_code_is_no_trouble(command: str, small: Path) -> None:
+    """Where the terminal knows ASCII alone, nothing breaks."""
+    text = small.read_text(encoding="utf-8").replace("Lock-keeper's", "Łódź")
+    small.write_text(text, encoding="utf-8")
+    words = ["demo"] if command == "demo" else [command, str(small)]
+    done = run(*words, cwd=small.parent, PYTHONIOENCODING="ascii", LC_ALL="C", PYTHONUTF8="0")
+    assert done.returncode == 0, done.stderr
+
+
+def test_the_same_job_gives_the_same_bytes(demo_job: Path) -> None:
+    """Twice the pack, in two processes with two hash seeds: not a byte differs."""
+    packs = []
+    for seed in ("1", "2"):
+        folder = demo_job.parent / f"pack-{seed}"
+        done = run("pack", demo_job, "-o", folder, cwd=demo_job.parent, PYTHONHASHSEED=seed)
+        assert done.returncode == 0, done.stderr
+        packs.append({path.name: path.read_bytes() for path in sorted(folder.iterdir())})
+    assert packs[0] == packs[1]
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(sys.platform == "win32", reason="signals are a Unix thing")
+@pytest.mark.parametrize("sign", [signal.SIGINT, signal.SIGTERM, signal.SIGKILL])
+def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_job: Path) -> None:
+    """A run that is stopped leaves each file as it was or as it will be, never in between."""
+    folder = demo_job.parent / "pack"
+    started = time.monotonic()
+    run("pack", demo_job, cwd=demo_job.parent)
+    length = time.monotonic() - started
+    good = {path.name: path.read_bytes() for path in folder.iterdir()}
+    older = {name: b"older " + data for name, data in good.items()}
+    for step in range(12):
+        for name, data in older.items():
+            (folder / name).write_bytes(data)
+        process = subprocess.Popen(
+            [*JIGSHEET, "pack", str(demo_job)],
+            cwd=demo_job.parent,
+            env=environment(),
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.PIPE,
+        )
+        time.sleep(length * (step + 1) / 12)
+        process.send_signal(sign)
+        _, told = process.communicate(timeout=60)
+        assert step < 3 or b"Traceback" not in told  # before main there is nobody to catch it
+        for name in good:
+            assert (folder / name).read_bytes() in (good[name], older[name])
+        if sign is not signal.SIGKILL:
+            assert not list(folder.glob("*.part"))

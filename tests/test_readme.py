@@ -1,0 +1,110 @@
+"""The README: each of its commands runs and prints what stands there.
+
+A line `$ jigsheet ...` in a console block is followed by what the terminal shows; a line `...`
+stands for lines left out. The commands run in order in one folder. The two lines that install
+are run word for word by .ci/run. `python -m tests.test_readme` writes the outputs anew.
+"""
+
+import os
+import re
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from cli.main import COMMANDS
+
+ROOT = Path(__file__).parents[1]
+README = ROOT / "README.md"
+BLOCK = re.compile(r"^```console\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+LEFT_OUT = "..."
+HEAD, TAIL = 14, 4
+"""Lines kept at both ends of a long output when it is written anew."""
+
+
+def commands(text: str) -> Iterator[tuple[str, str]]:
+    """Give each command with the output that stands below it."""
+    for block in BLOCK.findall(text):
+        for piece in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:
+            line, _, output = piece.partition("\n")
+            yield line, output
+
+
+def run(line: str, folder: Path) -> str:
+    """Run a `jigsheet` line and give what a terminal would show."""
+    code = "import sys; from cli.main import main; main()"
+    words = line.split("#")[0].split()
+    assert words[0] == "jigsheet"
+    done = subprocess.run(
+        [sys.executable, "-c", code, *words[1:]],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        check=False,
+        timeout=120,
+    )
+    assert done.returncode == 0, done.stdout.decode()
+    return done.stdout.decode("utf-8")
+
+
+def agrees(shown: str, printed: str) -> bool:
+    """Compare an output with what was printed; `...` stands for any lines."""
+    pieces = [
+        re.escape(piece) for piece in re.split(rf"^{re.escape(LEFT_OUT)}\n", shown, flags=re.M)
+    ]
+    return re.fullmatch("(?:.*\n)*".join(pieces), printed) is not None
+
+
+def ours(text: str) -> list[tuple[str, str]]:
+    return [(line, output) for line, output in commands(text) if line.startswith("jigsheet")]
+
+
+def test_each_command_prints_what_the_readme_shows(tmp_path: Path) -> None:
+    """A reader who types along sees the same."""
+    for line, shown in ours(README.read_text(encoding="utf-8")):
+        printed = run(line, tmp_path)
+        assert agrees(shown, printed), f"{line}\n{printed}"
+
+
+def test_every_command_is_in_the_readme() -> None:
+    """No command is left for the reader to find out."""
+    text = README.read_text(encoding="utf-8")
+    named = {line.split()[1] for line, _ in ours(text)}
+    assert named >= set(COMMANDS)
+
+
+def test_the_readme_installs_by_two_commands() -> None:
+    """One runs the demo, one the tests; .ci/run takes them from here."""
+    others = [line for line, _ in commands(README.read_text(encoding="utf-8"))
+              if not line.startswith("jigsheet")]  # fmt: skip
+    assert len(others) == 2
+    assert "jigsheet demo" in others[0]
+    assert "pytest" in others[1]
+
+
+def test_the_comparison_can_fail() -> None:
+    """Lines left out are any lines; a wrong line is none."""
+    assert agrees("a\n...\nd\n", "a\nb\nc\nd\n")
+    assert agrees("a\n...\nd\n", "a\nd\n")
+    assert not agrees("a\n...\nd\n", "a\nb\n")
+    assert not agrees("a.c\n", "abc\n")
+
+
+def write_outputs() -> None:
+    """Write what the commands print into the README."""
+    text = README.read_text(encoding="utf-8")
+    with tempfile.TemporaryDirectory() as folder:
+        for line, shown in ours(text):
+            lines = run(line, Path(folder)).splitlines()
+            if len(lines) > HEAD + TAIL + 1:
+                lines = [*lines[:HEAD], LEFT_OUT, *lines[-TAIL:]]
+            printed = "".join(f"{each}\n" for each in lines)
+            text = text.replace(f"$ {line}\n{shown}", f"$ {line}\n{printed}", 1)
+    README.write_text(text, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    write_outputs()
