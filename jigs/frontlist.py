@@ -8,56 +8,22 @@ together, each with its row and column.
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.job import FRONT_KINDS, FrontKind, FrontSpec, Hand, Reveal, Unit
 from jigs.jobboxes import HANDS, MOST_ALIKE
-from jigs.lengths import format_length, parse_length, show_value
+from jigs.lengths import parse_length, show_value
 from jigs.listcolumns import SIZES, Column, Header, find_header, shorten
+from jigs.listedfront import FrontList, ListedFront, check_widths
 from jigs.nearest import suggest
 from jigs.tables import MOST_ROWS, Row, Table, read_tables
 
 INCHES_BELOW = 100.0
 """A list whose sizes in mm are all below this was written in inches (common practice)."""
 
-SAME_WIDTH = 1.0
-"""Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""
-
-SAME_WIDTH_PAIR = 3.5
-"""The same where a pair is one of them: each leaf may be rounded down by 1/16 in."""
-
 _KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListedFront:
-    """One row: the front as given, its box's ID, how many, and its place in the file.
-
-    `spec.id` and `box` are "" where the row gives none.
-    """
-
-    spec: FrontSpec
-    box: str
-    count: int
-    where: str
-
-    def clear_width(self, between: float) -> float | None:
-        """Give what the row takes up across its box: both leaves of a pair with their gap; mm."""
-        if self.spec.width is None:
-            return None
-        return self.spec.width if self.spec.kind != "pair" else 2 * self.spec.width + between
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontList:
-    """The rows of a front list, its file, and the unit that its bare numbers are in."""
-
-    file: str
-    unit: Unit
-    rows: tuple[ListedFront, ...]
 
 
 def read_front_list(
@@ -82,29 +48,6 @@ def read_front_list(
     if faults:
         raise ReadingError(faults)
     return FrontList(file=str(path), unit=reader.unit, rows=tuple(rows))
-
-
-def check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
-    """Find the fronts whose width differs from that of the first front of their box."""
-    first: dict[str, ListedFront] = {}
-    faults = []
-    for row in rows:
-        width = row.clear_width(between)
-        if not row.box or width is None:
-            continue
-        above = first.setdefault(row.box, row)
-        wanted = above.clear_width(between) or width
-        paired = "pair" in (row.spec.kind, above.spec.kind)
-        if abs(width - wanted) > (SAME_WIDTH_PAIR if paired else SAME_WIDTH) + 1e-6:
-            faults.append(
-                Fault(
-                    row.where,
-                    f"different widths in box {row.box} ({format_length(width, 'mm')} given, "
-                    f"{format_length(wanted, 'mm')} at {above.where}); the fronts of a box share "
-                    "one width, and a pair's row gives the width of one leaf",
-                )
-            )
-    return faults
 
 
 def _choose_table(path: Path, tables: Sequence[Table]) -> tuple[Table, Header]:

@@ -80,17 +80,18 @@ def names_board(part: str, boxes: Collection[str]) -> bool:
 
 
 def find_clashes(claims: Iterable[tuple[str, str]]) -> tuple[Fault, ...]:
-    """Find the IDs claimed twice; each claim is an ID and where it was claimed."""
+    """Find the IDs claimed twice; each claim is an ID and where it was claimed.
+
+    Two places that clash in several parts (the leaves of a pair, a drawer with its box) are
+    reported once.
+    """
     first: dict[str, str] = {}
-    faults = []
+    faults: dict[tuple[str, str], Fault] = {}
     for part, where in claims:
-        if part in first:
-            faults.append(
-                Fault(
-                    where,
-                    f"duplicate ID ('{part}', first at {first[part]}); each part needs its own",
-                )
-            )
-        else:
+        if part not in first:
             first[part] = where
-    return tuple(faults)
+        elif (first[part], where) not in faults:
+            faults[first[part], where] = Fault(
+                where, f"duplicate ID ('{part}', first at {first[part]}); each part needs its own"
+            )
+    return tuple(faults.values())

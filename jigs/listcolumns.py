@@ -67,12 +67,13 @@ class Heading:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Header:
-    """The header's row number, its columns, and the headings that are not understood.
+    """The header's row: its number, its cells, its columns, and the headings not understood.
 
-    `unknown` and `again` (a column that stood before) pair the heading with what is wrong.
+    `strange` pairs a heading that is unknown, or stood before, with what is wrong with it.
     """
 
     row: int
+    cells: tuple[str, ...]
     headings: tuple[Heading, ...]
     strange: tuple[tuple[str, str], ...] = ()
 
@@ -117,7 +118,7 @@ def _read_header(row: Row) -> Header:
             strange.append((text, f"a second column for {column} ('{text}' given); keep one"))
         else:
             headings.append(Heading(column=column, text=text, place=place, unit=unit))
-    return Header(row=row.number, headings=tuple(headings), strange=tuple(strange))
+    return Header(row=row.number, cells=row.cells, headings=tuple(headings), strange=tuple(strange))
 
 
 def shorten(text: str) -> str:

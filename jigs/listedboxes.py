@@ -9,11 +9,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from jigs.errors import Fault, ReadingError
-from jigs.frontlist import FrontList, ListedFront
 from jigs.geometry import SLACK
 from jigs.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.job import BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
+from jigs.listedfront import FrontList, ListedFront
 from jigs.nearest import suggest
 
 TALL_FROM = 1500.0

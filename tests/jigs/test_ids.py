@@ -114,3 +114,10 @@ def test_a_leaf_clashes_with_a_given_id() -> None:
     """The leaves of a pair clash like any other part."""
     claims = [*((p, "row 2") for p in name_parts("P1", "pair")), ("P1L", "row 3")]
     assert [fault.where for fault in find_clashes(claims)] == ["row 3"]
+
+
+def test_two_drawers_of_one_name_clash_once() -> None:
+    """A drawer and its box are one clash between two rows."""
+    rows = ("row 2", "row 3", "row 4")
+    claims = [(part, row) for row in rows for part in name_parts("D", "drawer")]
+    assert [fault.where for fault in find_clashes(claims)] == ["row 3", "row 4"]
