@@ -9,7 +9,7 @@ its size or a place on it is computed from.
 
 from collections.abc import Iterable
 
-from jigs.job import FrontKind, Job
+from jigs.job import BoxSpec, FrontKind, FrontSpec, Job
 from jigs.lengths import format_length
 
 WORDS = {
@@ -24,6 +24,10 @@ WORDS = {
     "reveal.top": "top reveal",
     "reveal.bottom": "bottom reveal",
     "reveal.between": "gap between fronts",
+    "use.hinge": "hinge",
+    "use.slide": "slide",
+    "use.drawer_pull": "pull of drawers",
+    "use.door_pull": "pull of doors",
 }
 """Keys of a job in the words of the trade."""
 
@@ -32,38 +36,70 @@ HINGED = ("material.side", "material.front", "material.front_kind", "material.fr
 RUNNING = ("material.side", "material.front", "material.back", "material.drawer_side")
 FALSE = ("material.side", "material.front", "material.drawer_side")
 SIDES = ("material.side", "material.band", *REVEALS)
+BOX_SIZE = ("kind", "width", "height")
 
 
-def keys_of_front(kind: FrontKind) -> tuple[str, ...]:
-    """Give the keys outside its box that a front's size and holes are computed from."""
+def keys_of_front(
+    spec: FrontSpec, kind: FrontKind, box: BoxSpec, pull: str | None
+) -> tuple[str, ...]:
+    """Give the keys that a front's size and holes are computed from; `pull`: its pull's record.
+
+    `kind` is `door` for a leaf of a pair, whose spec is the pair's.
+    """
+    keys = [*REVEALS, *(f"box.{box.id}.{key}" for key in BOX_SIZE)]
     match kind:
         case "door" | "pair":
-            return (*REVEALS, *HINGED)
+            keys += HINGED
+            keys += [] if spec.hinge else ["use.hinge"]
         case "drawer" | "pullout":
-            return (*REVEALS, *RUNNING)
+            # The default slide goes by the box's depth and stands in the front itself.
+            keys += [*RUNNING, f"box.{box.id}.depth", "use.slide"]
         case "false-front":
-            return (*REVEALS, *FALSE)
+            keys += FALSE
         case _:
-            return (*REVEALS, "material.front")
+            keys += ["material.front"]
+    if pull is not None:
+        hung = kind in ("door", "pair", "lift")
+        keys += [] if spec.pull else [f"use.{'door' if hung else 'drawer'}_pull"]
+        keys += [f"pull.{pull}.{key}" for key in _pull_keys(kind, box)]
+        if "tall_height" in _pull_keys(kind, box):
+            keys += [f"box.{box.id}.above_floor"]
+    return tuple(keys)
 
 
-def list_assumed(
-    job: Job, box: str, keys: Iterable[str], records: Iterable[str]
-) -> tuple[str, ...]:
-    """Give in words the defaults among `keys`, those of the box, and those of its hardware.
+def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
+    """Give the keys that a box side's size and holes are computed from.
 
-    `records` are the names of the hardware records that the part depends on.
+    `kinds` are the kinds of the fittings it carries.
     """
-    wanted = set(keys)
-    prefixes = (f"box.{box}.", *(f"{kind}.{name}." for name in records for kind in _KINDS))
+    carried = set(kinds)
+    keys = [*SIDES, *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth"))]
+    keys += ["use.hinge"] if "plate" in carried else []
+    keys += ["use.slide"] if "slide" in carried else []
+    return tuple(keys)
+
+
+def _pull_keys(kind: FrontKind, box: BoxSpec) -> tuple[str, ...]:
+    match kind:
+        case "door" | "pair" if box.kind == "tall":
+            return ("door_inset", "door_corner", "tall_height")
+        case "door" | "pair":
+            return ("door_inset", "door_corner")
+        case "drawer":
+            return ("drawer", "two_from", "screws")
+        case "false-front":
+            return ("drawer", "two_from")
+        case _:
+            return ("door_corner",)
+
+
+def list_assumed(job: Job, keys: Iterable[str], slide: str | None = None) -> tuple[str, ...]:
+    """Give in words the defaults among `keys`; `slide` is the record a front really runs on."""
+    figures = {"use.slide": slide} if slide else {}
     return tuple(
-        word_key(key, _figure(job, key))
-        for key in sorted(job.assumed)
-        if key in wanted or key.startswith(prefixes)
+        word_key(key, figures.get(key) or _figure(job, key))
+        for key in sorted(set(keys) & job.assumed)
     )
-
-
-_KINDS = ("hinge", "slide", "pull")
 
 
 def word_key(key: str, figure: str) -> str:
@@ -84,12 +120,13 @@ def _figure(job: Job, key: str) -> str:
     holders: dict[str, object] = {
         "material": job.material,
         "reveal": job.reveal,
+        "use": job.use,
         "box": next((box for box in job.boxes if box.id == name), None),
         "hinge": job.hinges.get(name),
         "slide": job.slides.get(name),
         "pull": job.pulls.get(name),
     }
     value = getattr(holders.get(table), field, None)
-    if isinstance(value, float):
+    if isinstance(value, int | float):
         return format_length(value, job.units)
     return value if isinstance(value, str) else ""

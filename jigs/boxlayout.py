@@ -131,10 +131,12 @@ def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
 def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
     """Give the slide a front runs on; None where it has none, or none is stated.
 
-    A pullout with holes by hand in its back stands on a kit, which brings its own slides.
+    A pullout with holes by hand in its back stands on a kit, which brings its own slides; only
+    a slide that the person named is set beside it.
     """
     by_kit = front.kind == "pullout" and any(hole.face == "back" for hole in front.spec.holes)
-    name = front.spec.slide or (None if by_kit else job.use.slide)
+    own = None if by_kit and "use.slide" in job.assumed else front.spec.slide
+    name = own or (None if by_kit else job.use.slide)
     return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None
 
 

@@ -6,7 +6,7 @@ Both get their code last, from the holes they are left with; a part that is held
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.assumed import SIDES, keys_of_front, list_assumed
+from jigs.assumed import keys_of_front, keys_of_side, list_assumed
 from jigs.carcass import Carcass
 from jigs.codes import part_code
 from jigs.doors import DoorPlan
@@ -68,7 +68,7 @@ def finish_front(
         screw_fixing=None if held else fitted.screw_fixing,
         fittings=fittings,
         held=held,
-        assumed=list_assumed(job, box.id, keys_of_front(front.kind), fitted.records),
+        assumed=list_assumed(job, keys_of_front(spec, front.kind, box, fitted.pull), spec.slide),
     )
     return replace(
         result,
@@ -111,7 +111,6 @@ def finish_sides(
     sides = []
     for hand, fittings in on_sides.items():
         kept = [fitting for fitting in fittings if fitting.part not in held]
-        records = sorted({fitting.record for fitting in kept if fitting.record})
         side = Side(
             box=box.id,
             wall=box.wall,
@@ -126,7 +125,7 @@ def finish_sides(
             bottom=carcass.side,
             code="",
             fittings=renumber(kept),
-            assumed=list_assumed(job, box.id, SIDES, records),
+            assumed=list_assumed(job, keys_of_side(box, (fitting.kind for fitting in kept))),
         )
         code = part_code(side.depth, side.height, side.thickness, side.holes)
         sides.append(replace(side, code=code))

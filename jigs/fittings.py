@@ -29,14 +29,15 @@ GENERIC_SLIDE = SlideRecord(name="generic")
 class FrontFittings:
     """What is drilled into a front, its drawer box with clearance holes, and its screws; mm.
 
-    `records` names the hardware it depends on."""
+    `pull` names its pull's record.
+    """
 
     front: tuple[Fitting, ...]
     drawer: DrawerBox | None = None
     through_box: bool = False
     screw_pull: float | None = None
     screw_fixing: float | None = None
-    records: tuple[str, ...] = ()
+    pull: str | None = None
     problems: tuple[Problem, ...] = ()
 
 
@@ -94,15 +95,13 @@ def fit_front(
             unit=job.units,
         )
     )
-    used = (hinge.name if cups or door else None for hinge in (hinge,) if hinge)
-    names = [*used, pull.name if pull and pulls else None, drawer.record.name if drawer else None]
     return FrontFittings(
         front=(*cups, *fixings, *pulls, *group_by_hand(front.spec.holes, front)),
         drawer=box,
         through_box=through,
         screw_pull=screw_pull,
         screw_fixing=screw_fixing,
-        records=tuple(name for name in names if name),
+        pull=pull.name if pull and pulls else None,
         problems=tuple(problems),
     )
 
