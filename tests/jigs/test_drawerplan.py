@@ -1,0 +1,93 @@
+"""Drawers of a box: their boxes, their ceilings, and what a false front is screwed to."""
+
+import pytest
+
+from jigs.carcass import Carcass
+from jigs.drawerplan import DrawerPlan, false_backing, plan_drawers
+from jigs.fronts import place_fronts
+from jigs.grid import balanced_start
+from jigs.job import BoxKind, FrontKind, FrontSpec, Reveal
+from tests.jigs.sample import GOLDEN, SLIDE, UNDER_COUNTER, box, job
+
+
+def plan(
+    *rows: tuple[FrontKind, float | None], kind: BoxKind = "base", reveal: Reveal = UNDER_COUNTER
+) -> dict[str, DrawerPlan]:
+    """Plan the drawers among these rows of the golden box, from the top."""
+    fronts = [
+        FrontSpec(id=f"B1-{i}", kind=row, height=height)
+        for i, (row, height) in enumerate(rows, start=1)
+    ]
+    spec = box(*fronts, kind=kind)
+    column = place_fronts(spec, reveal, side=18.3)
+    records = {f.id: SLIDE for f in column.fronts if f.kind == "drawer"}
+    plans, _ = plan_drawers(
+        column,
+        Carcass(box=spec, side=18.3, back=6.0),
+        job(spec, reveal=reveal),
+        records=records,
+        start=balanced_start(774.7),
+    )
+    return plans
+
+
+def test_drawer_over_a_door() -> None:
+    """6 in front: drawer bottom 649.8, hole line 668.8, at most 96.6 high: 88.9 is chosen."""
+    drawer = plan(("drawer", 152.4), ("door", None))["B1-1"]
+    assert drawer.place.bottom == pytest.approx(619.1 + 30.7)
+    assert drawer.place.hole == pytest.approx(668.8)
+    assert drawer.place.greatest == pytest.approx(774.7 - 18.3 - 10 - 649.8)
+    assert drawer.drawer.height == pytest.approx(88.9)
+    assert drawer.drawer.x == pytest.approx((454 - 409.575) / 2)
+    assert drawer.drawer.length == 533
+
+
+@pytest.mark.parametrize(
+    ("front", "room_top", "room_other"),
+    [(60, 2.6, 38), (80, 23, 58), (110, 53, 88), (140, 83, 118)],
+)
+def test_space_by_front_height(front: float, room_top: float, room_other: float) -> None:
+    """Room for the top drawer and for the others; worked example of the trade notes."""
+    plans = plan(("drawer", front), ("drawer", front), ("door", None), reveal=GOLDEN)
+    assert plans["B1-1"].place.greatest == pytest.approx(
+        front + 1.6 - 18.3 - 10 - (18.3 + 14 - 1.6)
+    )
+    assert plans["B1-1"].place.greatest == pytest.approx(room_top, abs=0.5)
+    assert plans["B1-2"].place.greatest == pytest.approx(front + 3.2 - 25)
+    assert plans["B1-2"].place.greatest == pytest.approx(room_other, abs=0.5)
+
+
+def test_ceilings() -> None:
+    """Under a rail on edge, under another front, under an opening's shelf."""
+    sink = plan(("drawer", None), kind="sink", reveal=GOLDEN)["B1-1"]
+    assert sink.place.greatest == pytest.approx(774.7 - 100 - 10 - (1.6 + 30.7))
+    door = plan(("door", None), ("drawer", 200.0))["B1-2"]
+    assert door.place.greatest == pytest.approx(200 + 3.2 - 25)
+    shelf = plan(("opening", None), ("drawer", 200.0))["B1-2"]
+    assert shelf.place.greatest == pytest.approx(200 + 3.2 - 18.3 - 10 - 30.7)
+
+
+@pytest.mark.parametrize("kind", ["base", "sink"])
+def test_false_front_is_screwed_where_a_drawer_would_stand(kind: BoxKind) -> None:
+    """The group of a 6 in drawer front, whether or not a rail on edge stands behind it."""
+    drawer = plan(("drawer", 152.4), ("door", None))["B1-1"].backing
+    spec = box(FrontSpec(id="B1-1", kind="false-front", height=152.4),
+               FrontSpec(id="B1-2", kind="door"), kind=kind)  # fmt: skip
+    front = place_fronts(spec, UNDER_COUNTER, side=18.3).fronts[0]
+    carcass = Carcass(box=spec, side=18.3, back=6.0)
+    backing = false_backing(front, carcass, job(spec, reveal=UNDER_COUNTER), SLIDE)
+    assert (backing.x, backing.y, backing.width, backing.side) == pytest.approx(
+        (drawer.x, drawer.y, drawer.width, drawer.side)
+    )
+    assert backing.height == pytest.approx(drawer.height)
+
+
+def test_a_low_false_front_has_one_row_at_its_middle() -> None:
+    """Too low for a drawer, it is held along its middle."""
+    spec = box(
+        FrontSpec(id="B1-1", kind="false-front", height=60), FrontSpec(id="B1-2", kind="door")
+    )
+    front = place_fronts(spec, GOLDEN, side=18.3).fronts[0]
+    carcass = Carcass(box=spec, side=18.3, back=6.0)
+    backing = false_backing(front, carcass, job(spec), SLIDE)
+    assert (backing.y, backing.height) == (30, 0)
