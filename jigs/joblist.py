@@ -5,11 +5,12 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
-from jigs.frontlist import FrontList, read_front_list
+from jigs.frontlist import read_front_list
 from jigs.hardware import PullRecord
 from jigs.job import BoxSpec, Unit
 from jigs.jobhardware import NO_PULL, Shelf
 from jigs.listedboxes import join_fronts
+from jigs.listedfront import FrontList
 from jigs.nearest import suggest
 
 
