@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING
 from templates.marks import Text
 
 if TYPE_CHECKING:
-    from fontTools.ttLib import TTFont
+    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 EM_PER_CAP = 1000 / 688
 """Em size for a capital height of 1: units per em over sCapHeight of the regular face (`head`,
