@@ -10,10 +10,14 @@ each element of a list begins. Places in lists count from 1, as in `box[2].front
 
 import re
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 
 KeyPath = tuple[str | int, ...]
 """Keys and places in lists (counted from 1) from the document down."""
+
+DEEPEST = 32
+"""Keys of one dotted name that are noted: a job file has three."""
 
 _TOKEN = re.compile(
     r'''
@@ -30,7 +34,9 @@ _TOKEN = re.compile(
 def index_lines(text: str) -> Mapping[KeyPath, int]:
     """Give the line, from 1, on which each key path of a valid document begins."""
     walk = _Walk(list(_tokens(text)))
-    walk.walk_document()
+    # Lists in lists without end: what lies so deep is found by the line of what is around it.
+    with suppress(RecursionError):
+        walk.walk_document()
     return walk.lines
 
 
@@ -80,7 +86,7 @@ class _Walk:
     def _head(self, keys: list[str], line: int, *, listed: bool) -> KeyPath:
         """Find the table a header opens: a list on the way stands for its last element."""
         path: KeyPath = ()
-        for place, key in enumerate(keys):
+        for place, key in enumerate(keys[:DEEPEST]):
             path = (*path, key)
             self.lines.setdefault(path, line)
             if listed and place == len(keys) - 1:
@@ -108,7 +114,7 @@ class _Walk:
     def _pair(self, table: KeyPath) -> None:
         line = self.tokens[self.at][2]
         path = table
-        for key in self._key():
+        for key in self._key()[:DEEPEST]:
             path = (*path, key)
             self.lines.setdefault(path, line)
         if self._peek() == "=":

@@ -13,8 +13,11 @@ from typing import Any
 from jigs.errors import Fault, LengthError, ReadingError
 from jigs.lengths import parse_length
 
-LARGEST = 5_000_000
+LARGEST = 2_000_000
 """Bytes a job file may have: a kitchen has a few thousand."""
+
+LONGEST_LINE = 2_000
+"""Characters of one line: beyond it, dotted keys would take the reader minutes."""
 
 MOST_SLIPS = 20
 
@@ -51,7 +54,18 @@ def read_text(path: Path) -> str:
         ) from error
     if not text.strip():
         raise _fault(path, "is empty; a job file has at least schema = 1 and one [[box]]")
-    return text.replace("\r\n", "\n")
+    text = text.replace("\r\n", "\n")
+    for number, one_line in enumerate(text.split("\n"), start=1):
+        if len(one_line) > LONGEST_LINE:
+            raise ReadingError(
+                [
+                    Fault(
+                        f"{path}:{number}",
+                        f"line too long ({len(one_line)} characters); at most {LONGEST_LINE} are read",
+                    )
+                ]
+            )
+    return text
 
 
 def parse_toml(text: str, file: str) -> dict[str, Any]:

@@ -476,9 +476,9 @@ def test_all_slips_at_once(tmp_path: Path) -> None:
         (b"PK\x03\x04\0\0\0", "job.toml: ", "not a text file"),
         (b"schema = 1\n[[box]\n", "job.toml:2: ", "not TOML"),
         (b"schema = 1\nschema = 1\n", "job.toml:2: ", "not TOML"),
-        (b"a = " + b"[" * 20000, "job.toml:1: ", "not TOML"),
-        (b"a = " + b"9" * 5000, "job.toml:1: ", "not TOML"),
-        (b'name = "' + b"x" * 5_000_001, "job.toml: ", "too large"),
+        (b"schema = 1\n" + b"a." * 20000 + b"b = 1", "job.toml:2: ", "line too long"),
+        (b"a = " + b"[" * 1900, "job.toml:1: ", "nested too deep"),
+        (b'name = "' + b"x" * 2_000_001, "job.toml: ", "too large"),
         (b"schema = 1\n", "job.toml:1: ", "without a box or a front"),
         (b'name = "a"\n', "job.toml:1: ", "schema is missing"),
     ],
@@ -487,6 +487,14 @@ def test_files_that_cannot_be_read(tmp_path: Path, content: bytes, where: str, w
     """A file that is no job file is a reading fault that says what is the matter."""
     faults = faults_of(tmp_path, content)
     assert any(fault.startswith(where) and what in fault for fault in faults), faults
+
+
+@pytest.mark.parametrize("depth", [10, 100, 150, 200, 250, 300, 400, 450, 480, 499])
+@pytest.mark.parametrize(("opens", "closes"), [("[", "]"), ("{a = ", "}")])
+def test_nested_values(tmp_path: Path, depth: int, opens: str, closes: str) -> None:
+    """Values nested however deep are a reading fault, never another error."""
+    text = SMALL + "bored = " + opens * depth + "1" + (closes * depth)
+    assert faults_of(tmp_path, text)[0].startswith("job.toml:11: ")
 
 
 def test_folders_and_missing_files(tmp_path: Path) -> None:
