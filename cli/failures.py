@@ -5,6 +5,8 @@ Exit codes: 0 done; 1 faults in the job, parts held back, or a file that could n
 """
 
 import os
+import signal
+import threading
 import traceback
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -27,7 +29,8 @@ class Failure(click.ClickException):
 def told_plainly() -> Iterator[None]:
     """Turn what the tool says, and what it did not foresee, into a click error."""
     try:
-        yield
+        with _ended_in_order():
+            yield
     except ReadingError as error:
         count = len(error.faults)
         closing = f"{count} {'fault' if count == 1 else 'faults'}; nothing was made."
@@ -46,3 +49,20 @@ def told_plainly() -> Iterator[None]:
             "This is a fault of the tool, not of your job. Set JIGSHEET_TRACEBACK=1, run the same"
             " command again and report what it prints."
         ) from error
+
+
+@contextmanager
+def _ended_in_order() -> Iterator[None]:
+    """Let a request to end clear away what is half written; exit 128 + the signal's number."""
+
+    def end(number: int, _: object) -> None:
+        raise SystemExit(128 + number)
+
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGTERM, end)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGTERM, before)

@@ -1,6 +1,8 @@
-"""The budgets, measured: `python -m tests.bench`. Prints ratios; no test depends on them.
+"""The budgets, measured: `python -m tests.bench [PYTHON]`. Prints ratios; no test needs them.
 
 Figures drift from machine to machine; the ratios hold. Each is printed beside its budget.
+PYTHON is the interpreter of an environment where the project is installed as its user has it:
+the tests' own libraries (numpy) make the units library slower to load.
 """
 
 import io
@@ -15,7 +17,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
-JIGSHEET = (sys.executable, "-c", "from cli.main import main; main()")
+PYTHON = sys.argv[1] if len(sys.argv) > 1 else sys.executable
+JIGSHEET = (PYTHON, "-c", "from cli.main import main; main()")
 
 FRONT = """
   [[box.front]]
@@ -64,7 +67,7 @@ def write_job(folder: Path, fronts: int) -> Path:
 
 
 def measure_start_up(folder: Path) -> None:
-    click = median_time((sys.executable, "-c", "import click"), folder)
+    click = median_time((PYTHON, "-c", "import click"), folder)
     print(f"python -c 'import click': {click * 1000:.0f} ms")
     subprocess.run([*JIGSHEET, "demo", "demo"], cwd=folder, env=environment(), check=True,
                    capture_output=True)  # fmt: skip

@@ -20,13 +20,18 @@ def modules(layer: str) -> list[Path]:
 
 
 def imports(path: Path) -> Iterator[tuple[str, int]]:
-    """Give the full name of every module that a file imports, and the line."""
+    """Give the full name of every module that a file uses, and the line."""
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Import):
             yield from ((alias.name, node.lineno) for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}:{node.lineno}: a relative import"
             yield node.module or "", node.lineno
+        elif isinstance(node, ast.Call) and ast.unparse(node.func) in {"files", "find_spec"}:
+            # A package that is data alone is opened by its name.
+            [package] = node.args
+            if isinstance(package, ast.Constant):
+                yield str(package.value), node.lineno
 
 
 def top(name: str) -> str:
