@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from jigs.carcass import Carcass
 from jigs.checks.bores import check_bores, check_side_bores
-from jigs.checks.closing import check_closing, check_counter
+from jigs.checks.closing import NOT_CLOSED, check_closing, check_counter
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.kinds import check_kind
 from jigs.doors import DoorPlan, plan_door
@@ -45,13 +45,22 @@ class _Findings:
     fronts: frozenset[str]
     problems: list[Problem] = field(default_factory=list)
     held: dict[str, list[str]] = field(default_factory=dict)
+    hushed: set[str | None] = field(default_factory=set)
 
     def add(self, problems: Iterable[Problem]) -> None:
         for problem in problems:
+            if problem.part in self.hushed:
+                continue
             self.problems.append(problem)
             if problem.level == "error":
                 for part in {problem.part, *problem.also} & self.fronts:
                     self.held.setdefault(str(part), []).append(word_held(problem))
+
+    def hush_unclosed(self) -> None:
+        """Say no more of parts whose sizes do not close: their holes follow from nothing."""
+        for problem in self.problems:
+            if problem.level == "error" and problem.code == NOT_CLOSED:
+                self.hushed |= {problem.part, *problem.also}
 
 
 def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
@@ -63,9 +72,10 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     start = balanced_start(box.height) if job.grid.start is None else job.grid.start
     hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
-    findings.add(check_closing(carcass, column, job.units))
     for front in fronts:
         findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
+    findings.add(check_closing(carcass, column, job.units))
+    findings.hush_unclosed()
     drawers, problems = plan_drawers(column, carcass, job, records=slides, start=start)
     findings.add(problems)
     runs = {name: _slide(plan, name) for name, plan in drawers.items()}

@@ -8,6 +8,8 @@ from jigs.job import BoxKind, Unit
 from jigs.lengths import format_length
 from jigs.problems import Problem
 
+NOT_CLOSED = "reveals-do-not-close"
+"""The finding on sizes that miss their box by more than a reveal can take."""
 UNDER_COUNTER = 3.0
 """Least reveal above a front that closes under a counter; mm (common practice, no source)."""
 COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
@@ -46,7 +48,7 @@ def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Uni
     size = format_length(trouble.size, unit)
     allowed = format_length(trouble.allowed, unit)
     end = "bottom" if box.kind == "wall" else "top"
-    code = "reveals-do-not-close"
+    code = NOT_CLOSED
     match trouble.kind:
         case "no-room":
             return error(

@@ -24,11 +24,24 @@ def check_neighbours(
         by_box[front.box].append(front)
     problems: list[Problem] = []
     for left, right in neighbours(boxes):
-        for one in by_box[left.id]:
-            for other in by_box[right.id]:
+        for one in _at_right_end(left, by_box[left.id]):
+            for other in _at_left_end(by_box[right.id]):
                 problems.extend(_check_sight_line(left, one, right, other, unit))
                 problems.extend(_check_hinges(left, one, right, other, unit))
     return tuple(problems)
+
+
+def _at_right_end(box: BoxSpec, fronts: Sequence[Front]) -> list[Front]:
+    return [f for f in fronts if abs(f.x + f.width + f.gap_right - box.width) <= SLACK]
+
+
+def _at_left_end(fronts: Sequence[Front]) -> list[Front]:
+    return [f for f in fronts if abs(f.x - f.gap_left) <= SLACK]
+
+
+def _looks_like(front: Front) -> str:
+    """A false front is pulled like a drawer, and an eye takes it for one."""
+    return "drawer" if front.kind == "false-front" else front.kind
 
 
 def _pull_height(box: BoxSpec, front: Front) -> float | None:
@@ -41,7 +54,7 @@ def _check_sight_line(
     left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
 ) -> tuple[Problem, ...]:
     here, there = _pull_height(left, one), _pull_height(right, other)
-    if one.kind != other.kind or here is None or there is None:
+    if _looks_like(one) != _looks_like(other) or here is None or there is None:
         return ()
     difference = abs(here - there)
     if not NEARLY[0] - SLACK <= difference <= NEARLY[1] + SLACK:

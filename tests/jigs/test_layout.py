@@ -194,6 +194,7 @@ def test_more_fronts_than_the_box_can_hold() -> None:
     (finding,) = (p for p in layout.problems if p.code == "reveals-do-not-close")
     assert finding.part == "B1"
     assert finding.also == ("B1-1", "B1-2", "B1-3")
+    assert codes(layout) == ["reveals-do-not-close"]
 
 
 def test_a_slide_too_long_and_a_drawer_too_low() -> None:

@@ -46,3 +46,10 @@ def test_clearance_under_the_lowest() -> None:
     """A record that needs 16 under the drawer and has 14 is told."""
     assert "drawer-clearance" in codes(drawer(replace(SLIDE, least_rise=16.0)))
     assert "drawer-clearance" not in codes(drawer(replace(SLIDE, least_rise=14.0)))
+
+
+def test_clearance_under_a_side_mount() -> None:
+    """Under a side-mounted lowest drawer 15 is common practice."""
+    side = replace(SLIDE, mount="side", width_less=26.0, centre_height=32.0, drawer_rise=15.0)
+    assert "drawer-clearance" not in codes(drawer(side))
+    assert "drawer-clearance" in codes(drawer(replace(side, drawer_rise=12.0)))

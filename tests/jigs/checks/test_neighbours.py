@@ -43,6 +43,26 @@ def test_only_neighbours_of_one_wall() -> None:
     )
 
 
+def test_only_the_leaves_that_meet() -> None:
+    """Of two pairs side by side the right leaf and the left one are compared, once."""
+    pairs = [
+        box(FrontSpec(id=f"B{i}-1", kind="pair", height=height), name=f"B{i}", width=914.4)
+        for i, height in ((1, 771.5), (2, 770.5))
+    ]
+    assert sight_lines(*pairs) == [("B2-1L", ("B1-1R",))]
+
+
+def test_a_false_front_is_compared_with_a_drawer() -> None:
+    """An eye takes a false front for a drawer."""
+    false = box(
+        FrontSpec(id="B2-1", kind="false-front", height=155.0),
+        FrontSpec(id="B2-2", kind="opening"),
+        name="B2",
+        kind="tall",
+    )
+    assert sight_lines(drawers("B1", 152.4), false) == [("B2-1", ("B1-1",))]
+
+
 def test_hinged_back_to_back() -> None:
     """Two doors hinged on adjoining sides need twice the least reveal between them."""
     tight = Reveal(side=0.8, top=1.6, bottom=1.6, between=1.6)
