@@ -17,7 +17,8 @@ LARGEST = 2_000_000
 """Bytes a job file may have: a kitchen has a few thousand."""
 
 LONGEST_LINE = 2_000
-"""Characters of one line: beyond it, dotted keys would take the reader minutes."""
+MOST_DOTS = 100
+"""Characters and dots of one line: longer dotted keys would take the reader minutes."""
 
 MOST_SLIPS = 20
 
@@ -55,16 +56,13 @@ def read_text(path: Path) -> str:
     if not text.strip():
         raise _fault(path, "is empty; a job file has at least schema = 1 and one [[box]]")
     text = text.replace("\r\n", "\n")
-    for number, one_line in enumerate(text.split("\n"), start=1):
-        if len(one_line) > LONGEST_LINE:
-            raise ReadingError(
-                [
-                    Fault(
-                        f"{path}:{number}",
-                        f"line too long ({len(one_line)} characters); at most {LONGEST_LINE} are read",
-                    )
-                ]
+    for number, line_text in enumerate(text.split("\n"), start=1):
+        if len(line_text) > LONGEST_LINE or line_text.count(".") > MOST_DOTS:
+            what = (
+                f"line too long ({len(line_text)} characters, {line_text.count('.')} dots); "
+                f"at most {LONGEST_LINE} characters and {MOST_DOTS} dots are read"
             )
+            raise ReadingError([Fault(f"{path}:{number}", what)])
     return text
 
 
