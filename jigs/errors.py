@@ -1,8 +1,8 @@
 """The errors that callers catch.
 
-    JigsheetError            anything the tool says to its user
-    ├── LengthError          one length that does not follow the grammar
-    └── ReadingError         all faults of one input, reported together
+JigsheetError            anything the tool says to its user
+├── LengthError          one length that does not follow the grammar
+└── ReadingError         all faults of one input, reported together
 """
 
 from collections.abc import Sequence

@@ -57,8 +57,8 @@ def count_words(problems: Iterable[Problem]) -> str:
     errors, warnings = levels.count("error"), levels.count("warning")
     parts = [_many(errors, "error")] if errors else []
     parts += [_many(warnings, "warning")] if warnings else []
-    closing = "what they name is held back." if errors else "nothing is held back."
-    return f"{', '.join(parts)}; {closing}"
+    closing = "What an error names is held back." if errors else "Nothing is held back."
+    return f"{', '.join(parts)}. {closing}"
 
 
 def has_errors(layout: Layout) -> bool:

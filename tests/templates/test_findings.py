@@ -66,9 +66,9 @@ def test_a_finding_that_boxes_share_is_said_once() -> None:
     ("levels", "words"),
     [
         ((), "Nothing found: every front can be drilled."),
-        (("warning",), "1 warning; nothing is held back."),
-        (("error", "warning", "warning"), "1 error, 2 warnings; what they name is held back."),
-        (("error", "error"), "2 errors; what they name is held back."),
+        (("warning",), "1 warning. Nothing is held back."),
+        (("error", "warning", "warning"), "1 error, 2 warnings. What an error names is held back."),
+        (("error", "error"), "2 errors. What an error names is held back."),
     ],
 )
 def test_the_check_ends_with_a_count(levels: tuple[str, ...], words: str) -> None:
