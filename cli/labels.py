@@ -36,7 +36,13 @@ def labels(
 ) -> None:
     """Print a label with a QR code for every part of JOB; a part held back says HOLD."""
     from cli.drawing import draw_labels
+    from templates.stocks import STOCKS
 
+    places = STOCKS[stock].places
+    if start > places:
+        raise click.BadParameter(
+            f"{start} given; a sheet of {stock} has places 1 to {places}.", param_hint="'--start'"
+        )
     sources = sources_of(job)
     guard(output, sources)
     layout = lay_out_job(job, units)

@@ -89,6 +89,7 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["sheets", "JOB", "--only", "B1-22"],
         ["labels", "JOB", "--only", "B7"],
         ["labels", "JOB", "--start", "0"],
+        ["labels", "JOB", "--start", "31", "--stock", "letter-3x10"],
         ["labels", "JOB", "--stock", "none"],
         ["pack", "JOB", "--only", "B1"],
     ],
