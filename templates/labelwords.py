@@ -1,0 +1,163 @@
+"""The words on a part's label: its name, what it is, where it goes, its size.
+
+Each line has a worth: where a label is too low for all, the line of least worth goes first.
+Kind, place and size come in several wordings, the fullest first; the label takes the fullest
+that fits its width.
+"""
+
+from dataclasses import dataclass
+
+from jigs.lengths import format_inches, format_mm
+from jigs.parts import DrawerBox, Front, Layout, Side
+from templates.boxparts import hung_over, hung_under, parts_of_box
+from templates.payload import drawer_box_payload, front_payload, side_payload
+from templates.wording import FRONT_WORDS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wording:
+    """One line, worded in several ways, the fullest first. Its letters may grow from 2.5 to
+    `most` mm. A `last` wording may be cut short; the others are never."""
+
+    ways: tuple[str, ...]
+    worth: int
+    most: float = 2.5
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelWords:
+    """What a label says. `lines` from top to bottom, under the ID. `hold`: a large HOLD stands
+    under the ID. `arrow`: the word at the arrow. `stripe`: the end of the label that carries the
+    black stripe for the front edge. `black`: the front, or the box side, that the key plan
+    shows black."""
+
+    part: str
+    box: str
+    code: str
+    payload: str
+    lines: tuple[Wording, ...]
+    black: Front | Side
+    hold: bool = False
+    arrow: str = "UP"
+    stripe: str | None = None
+
+
+def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
+    """Give the words for a door, a drawer front, or any other front."""
+    name = FRONT_WORDS[front.kind].upper()
+    order = _order(layout, front)
+    if front.kind == "door" and front.hinged:
+        ways: tuple[str, ...] = (f"{name}, HINGES {front.hinged.upper()}",)
+    elif order:
+        short = name.removesuffix(" FRONT")
+        ways = (f"{name}, {order}", f"{short}, {order}", short)
+    else:
+        ways = (name,)
+    above, below = hung_under(layout, front), hung_over(layout, front)
+    neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
+    lines = [
+        Wording(ways=ways, worth=9, most=5.0, bold=True),
+        _place(front.wall, front.box, neighbour),
+    ]
+    if front.withheld:
+        lines.insert(1, _reason(front.held[0]))
+    else:
+        lines += _size((front.width, front.height, front.thickness))
+        if front.drawer is not None:
+            wide_below = front.drawer.y > (front.height - front.drawer.y - front.drawer.height)
+            up = f"BOX {format_mm(front.drawer.y)} UP"
+            lines.append(
+                Wording(ways=((f"WIDE GAP DOWN, {up}", up) if wide_below else (up,)), worth=5)
+            )
+    return LabelWords(
+        part=front.id,
+        box=front.box,
+        code="" if front.withheld else front.code,
+        payload=front_payload(layout, front),
+        lines=tuple(lines),
+        black=front,
+        hold=front.withheld,
+    )
+
+
+def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
+    """Give the words for a box side; its label sticks on the outside face.
+
+    Seen from outside, upright, a left side has its front edge on the right.
+    """
+    lines = [
+        Wording(ways=(f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT"), worth=9,
+                most=5.0, bold=True),
+        _place(side.wall, side.box, ""),
+        *_size((side.height, side.depth, side.thickness)),
+    ]  # fmt: skip
+    if side.band > 0:
+        lines.append(Wording(ways=("FRONT EDGE BANDED",), worth=5))
+    return LabelWords(
+        part=side.board,
+        box=side.box,
+        code=side.code,
+        payload=side_payload(layout, side),
+        lines=tuple(lines),
+        black=side,
+        stripe="right" if side.side == "left" else "left",
+    )
+
+
+def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:
+    """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
+    lines = [
+        Wording(ways=("DRAWER BOX",), worth=9, most=5.0, bold=True),
+        _place(front.wall, front.box, f"BEHIND {front.id}"),
+    ]
+    if front.withheld:
+        lines.insert(1, _reason(front.held[0]))
+    else:
+        lines += _size((drawer.width, drawer.height, drawer.length))
+    return LabelWords(
+        part=drawer.id,
+        box=front.box,
+        code="" if front.withheld else drawer.code,
+        payload=drawer_box_payload(layout, drawer, front),
+        lines=tuple(lines),
+        black=front,
+        hold=front.withheld,
+        arrow="FRONT",
+    )
+
+
+def _order(layout: Layout, front: Front) -> str:
+    """Say the place of a drawer front in a stack of drawers: `LOWEST OF 4`."""
+    stack = [other for other in parts_of_box(layout, front.box).fronts if other.kind == "drawer"]
+    if front.kind != "drawer" or len(stack) < 2:
+        return ""
+    rank = sorted({other.row for other in stack}).index(front.row) + 1
+    count = len({other.row for other in stack})
+    if count < 2:
+        return ""
+    if rank == 1:
+        return f"TOP OF {count}"
+    return f"LOWEST OF {count}" if rank == count else f"NO {rank} OF {count} FROM TOP"
+
+
+def _place(wall: str, box: str, neighbour: str) -> Wording:
+    name = wall.upper().removesuffix("WALL").strip()
+    tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
+    full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
+    return Wording(ways=(*full, tail), worth=8, most=3.5)
+
+
+def _size(sizes: tuple[float, float, float]) -> list[Wording]:
+    mm = [format_mm(size) for size in sizes]
+    inches = [format_inches(size) for size in sizes]
+    return [
+        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=7, most=3.5),
+        Wording(ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"), worth=4,
+                most=3.5),
+    ]  # fmt: skip
+
+
+def _reason(held: str) -> Wording:
+    """Say why a part is held: the finding's name alone where the fact is too long."""
+    return Wording(ways=(held, held.partition(":")[0]), worth=7)
