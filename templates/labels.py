@@ -56,13 +56,13 @@ def label_pages(
 ) -> tuple[Page, ...]:
     """Give the sheets of labels of a job: box by box its fronts, drawer boxes and sides.
 
-    `start` is the first free place of the first sheet; a number beyond a sheet goes on to the
-    next. `only` names parts, boxes or walls.
+    `start` is the first free place of the first sheet; ValueError where it has no such place.
+    `only` names parts, boxes or walls.
     """
     plan = KeyPlan(layout)
     words = [words for words, names in _words(layout) if _wanted(names, only)]
     pages: list[Page] = []
-    place = (start - 1) % stock.places + 1
+    place = start
     marks: list[Mark] = []
     first = ""
     for entry in words:
@@ -110,12 +110,11 @@ def _label(
     x0, x1 = left + _MARGIN, left + stock.width
     top = bottom + stock.height - _MARGIN
     if words.stripe is not None:
-        wide = _STRIPE + _SMALL * 1.5
+        stripe, wide = _stripe(words.stripe, left, bottom, stock)
+        marks += stripe
         if words.stripe == "left":
-            marks += _stripe(left, left + _STRIPE + 2.2, bottom, stock.height)
-            x0 += wide
+            x0 = left + wide
         else:
-            marks += _stripe(x1 - _STRIPE, x1 - _STRIPE - 1.3, bottom, stock.height)
             x1 -= wide
     arrow, wide = _arrow(words.arrow, x0, bottom + _MARGIN, top, stock.height)
     marks += arrow
@@ -125,16 +124,23 @@ def _label(
     return marks
 
 
-def _stripe(edge: float, base: float, bottom: float, height: float) -> list[Mark]:
-    """Draw the black stripe along one end of a label, and its words beside it."""
+def _stripe(end: str, left: float, bottom: float, stock: Stock) -> tuple[list[Mark], float]:
+    """Draw the black stripe along one end of a label, and its words beside it; give the width
+    of both."""
     text = "THIS END TO THE FRONT"
-    room = height - 2 * _MARGIN
-    size = min(_SMALL, room / text_width(text, 1.0, True))
+    size = min(3.5, (stock.height - 2 * _MARGIN) / text_width(text, 1.0, True))
+    wide = _STRIPE + size * EM_PER_CAP + 0.4
+    # Read from the right, the feet of the letters are on the right.
+    if end == "left":
+        edge, base = left, left + wide - size * _BASE_LINE
+    else:
+        edge = left + stock.width - _STRIPE
+        base = edge - 0.4 - size * _BASE_LINE
     return [
-        Area(points=rectangle(edge, bottom, edge + _STRIPE, bottom + height)),
-        Text(x=base, y=bottom + height / 2, text=text, size=size, bold=True, anchor="middle",
+        Area(points=rectangle(edge, bottom, edge + _STRIPE, bottom + stock.height)),
+        Text(x=base, y=bottom + stock.height / 2, text=text, size=size, bold=True, anchor="middle",
              angle=90),
-    ]  # fmt: skip
+    ], wide  # fmt: skip
 
 
 def _arrow(
@@ -143,8 +149,7 @@ def _arrow(
     """Draw the arrow, up to 20 mm tall, its word below; give its width too."""
     head = 7.0 if height >= PLAN_FROM else 5.0
     wide = max(head, text_width(word, _SMALL, True))
-    foot = bottom + _SMALL * EM_PER_CAP
-    foot = max(foot, top - 20.0)
+    foot = max(bottom + _SMALL * EM_PER_CAP + 0.5, top - 20.0)
     middle = x + wide / 2
     neck, shaft = top - head * 0.9, head * 0.18
     points = (
@@ -153,7 +158,7 @@ def _arrow(
     )  # fmt: skip
     under = Text(
         x=middle,
-        y=foot - _SMALL * EM_PER_CAP + _SMALL * _BASE_LINE,
+        y=foot - 0.5 - _SMALL * (EM_PER_CAP - _BASE_LINE),
         text=word,
         size=_SMALL,
         bold=True,

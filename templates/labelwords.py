@@ -51,7 +51,7 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         ways: tuple[str, ...] = (f"{name}, HINGES {front.hinged.upper()}",)
     elif order:
         short = name.removesuffix(" FRONT")
-        ways = (f"{name}, {order}", f"{short}, {order}", short)
+        ways = (f"{name}, {order}", f"{short}, {order}", f"{short}, {_brief(order)}", short)
     else:
         ways = (name,)
     above, below = hung_under(layout, front), hung_over(layout, front)
@@ -93,7 +93,7 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
         *_size((side.height, side.depth, side.thickness)),
     ]  # fmt: skip
     if side.band > 0:
-        lines.append(Wording(ways=("FRONT EDGE BANDED",), worth=5))
+        lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED"), worth=5))
     return LabelWords(
         part=side.board,
         box=side.box,
@@ -138,26 +138,31 @@ def _order(layout: Layout, front: Front) -> str:
         return ""
     if rank == 1:
         return f"TOP OF {count}"
-    return f"LOWEST OF {count}" if rank == count else f"NO {rank} OF {count} FROM TOP"
+    return f"LOWEST OF {count}" if rank == count else f"{rank} OF {count} FROM TOP"
+
+
+def _brief(order: str) -> str:
+    """Shorten `2 OF 4 FROM TOP` to `2 FROM TOP`, `LOWEST OF 4` to `LOWEST`."""
+    first, _, rest = order.partition(" ")
+    return f"{first} FROM TOP" if rest.endswith("FROM TOP") else first
 
 
 def _place(wall: str, box: str, neighbour: str) -> Wording:
     name = wall.upper().removesuffix("WALL").strip()
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
     full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
-    return Wording(ways=(*full, tail), worth=8, most=3.5)
+    return Wording(ways=(*full, tail, neighbour or tail), worth=7, most=3.5)
 
 
 def _size(sizes: tuple[float, float, float]) -> list[Wording]:
     mm = [format_mm(size) for size in sizes]
     inches = [format_inches(size) for size in sizes]
     return [
-        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=7, most=3.5),
-        Wording(ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"), worth=4,
-                most=3.5),
-    ]  # fmt: skip
+        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5),
+        Wording(ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"), worth=4),
+    ]
 
 
 def _reason(held: str) -> Wording:
     """Say why a part is held: the finding's name alone where the fact is too long."""
-    return Wording(ways=(held, held.partition(":")[0]), worth=7)
+    return Wording(ways=(held, held.partition(":")[0]), worth=8)
