@@ -20,6 +20,8 @@ from templates.marks import Mark
 from templates.reference import REACH, Reference, Wish, choose_reference
 from templates.space import Box
 
+NEIGHBOURS = 100.0
+"""Screws of one column that are further apart have cards of their own, mm."""
 CLEAR = 20.0
 """Least distance from an index line to a hole's centre: room for the words along the line."""
 
@@ -79,7 +81,7 @@ def _reading_order(fitting: Fitting) -> tuple[int, float]:
 def _parts_that_fit(
     view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]
 ) -> list[Fitting]:
-    if len(fitting.holes) == 1 or _fits(compose_card(view, fitting, 1, rooms), rooms):
+    if len(fitting.holes) == 1 or _whole(view, fitting, rooms):
         return [fitting]
     spread_x = max(hole.x for hole in fitting.holes) - min(hole.x for hole in fitting.holes)
     spread_y = max(hole.y for hole in fitting.holes) - min(hole.y for hole in fitting.holes)
@@ -88,13 +90,21 @@ def _parts_that_fit(
     parts: list[Fitting] = []
     while rest:
         take = len(rest)
-        while take > 1 and not _fits(
-            compose_card(view, replace(fitting, holes=tuple(rest[:take])), 1, rooms), rooms
-        ):
+        while take > 1 and not _whole(view, replace(fitting, holes=tuple(rest[:take])), rooms):
             take -= 1
         parts.append(replace(fitting, holes=tuple(rest[:take])))
         rest = rest[take:]
     return parts
+
+
+def _whole(view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]) -> bool:
+    """Whether some holes of a fitting share a card: where a room holds it, and, for screws that
+    do not belong to one piece of hardware, where they stand close together."""
+    if fitting.kind in ("front-fixing", "clearance"):
+        ys = [hole.y for hole in fitting.holes]
+        if max(ys) - min(ys) > NEIGHBOURS:
+            return False
+    return _fits(compose_card(view, fitting, 1, rooms), rooms)
 
 
 def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:

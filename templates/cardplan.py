@@ -21,10 +21,12 @@ FLAP = 13.0
 """Width of band and flap together."""
 ARM = 5.0
 """Half a hole's cross: 10 mm over all."""
-LADDER = 8.0
+LADDER = 7.2
 """Paper beyond the part's true end, for the edge ladder and its figures."""
 SMALL = 4.0
 """Line pitch of lettering 2.5."""
+MIDDLE_ROOM = 50.0
+"""Width of the words beside a middle's diamond, mm."""
 LEAST = 68.0
 """Least inside width of a card: room for its heading."""
 
@@ -153,7 +155,7 @@ class CardPlan:
         return max(10.0, len(self.middle_lines()) * SMALL + 2.0)
 
     def middle_lines(self) -> list[str]:
-        return wrap(MIDDLE_WORDS, 2.5, False, 62.0)
+        return wrap(MIDDLE_WORDS, 2.5, False, MIDDLE_ROOM)
 
     def _place_strip_of_figures(self) -> None:
         """The distances across: in a row beyond the holes, on the far side from the reference."""
@@ -194,7 +196,7 @@ class CardPlan:
             self.u_high, self.u_low + LEAST + (10.0 if self.across.kind == "index" else 0.0)
         )
         if self.across.kind == "middle" and not self.half:
-            self.u_high = max(self.u_high, 69.0)
+            self.u_high = max(self.u_high, MIDDLE_ROOM + 7.0)
 
     @property
     def ladder_v(self) -> float | None:

@@ -4,8 +4,8 @@ from jigs.cautions import CAUTIONS
 from jigs.parts import Layout
 from templates.marks import Mark, Outline, Page, Text
 from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.panel import Piece, moved, paragraph
 from templates.paper import Paper
+from templates.pieces import Piece, moved, paragraph
 
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""

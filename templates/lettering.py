@@ -83,18 +83,18 @@ def axis_label(
     small: list[str] = []
     if reference.kind == "middle":
         value = abs(distance)
-        small.append("from the middle")
-        small.append(f"{format_mm(length / 2 + distance)} from the {name}")
+        small.append("from middle")
+        small.append(f"{format_mm(length / 2 + distance)} from {name}")
     else:
         value = reference.value + distance
-        small.append(f"from the {name}")
+        small.append(f"from {name}")
         if reference.kind == "index":
             small.append(f"{format_mm(distance)} from this line")
     if panel is not None:
-        small.append(f"{format_mm(value - panel)} over the panel")
+        small.append(f"{format_mm(value - panel)} over panel")
     if band > 0.0:
-        small.append(f"{format_mm(value - band)} from the raw edge")
-    return Label(mm=format_mm(value), inches=f"{format_inches(value)} in", small=tuple(small))
+        small.append(f"{format_mm(value - band)} from raw edge")
+    return Label(mm=format_mm(value), inches=f'{format_inches(value)}"', small=tuple(small))
 
 
 def number(value: float) -> str:

@@ -11,10 +11,11 @@ from templates.card import Card, make_cards
 from templates.faces import FaceView
 from templates.lettering import bar
 from templates.marks import Mark, Page, Text
-from templates.panel import PartWords, Piece, flow, least_height, moved, pieces_for
+from templates.panel import PartWords, body, body_again, head_across, head_down
 from templates.paper import Paper
+from templates.pieces import Piece, flow, least_height, moved
 
-LEFT_STRIP, BOTTOM_STRIP = 8.2, 14.5
+LEFT_STRIP, BOTTOM_STRIP = 8.2, 12.6
 """Borders that carry the bars, mm."""
 EDGE = 1.0
 """Paper left free along the other borders, mm."""
@@ -39,11 +40,13 @@ class Placed:
 class Pattern:
     """A way to divide a page: its size, how the words flow, and the room left for cards.
 
-    `room` is x0, y0, width, height of the place for cards, mm.
+    The head lies across if `head` is its height, else it heads the one column. `room` is x0,
+    y0, width, height of the place for cards, mm.
     """
 
     width: float
     height: float
+    head: float | None
     columns: int
     column_width: float
     words_height: float
@@ -52,8 +55,8 @@ class Pattern:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
-    """One sheet, ready to print: its page, and the cards on it as data. `part` and `face` say
-    what it is for; None for the pack's first page."""
+    """One sheet, ready to print: its page, and the cards on it as data. `part` is what it is
+    for; None for the pack's first page."""
 
     page: Page
     cards: tuple[Placed, ...]
@@ -61,50 +64,65 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
+class SheetWords:
+    """What is said on the sheets of one face: in full on the first, in short on the others."""
+
     view: FaceView
+    part: PartWords
     steps: tuple[str, ...]
+    again: str
+
+    def body(self, width: float, first: bool) -> list[Piece]:
+        """Give the steps and notes as pieces `width` mm wide."""
+        if first:
+            return body(self.view, self.part, self.steps, width)
+        return body_again(self.view, self.part, self.again, width)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """A planned page: the words and cards of one face, how the page is divided."""
+
+    words: SheetWords
+    first: bool
     pattern: Pattern
     cards: tuple[Placed, ...]
 
 
-def _patterns(
-    view: FaceView, words: PartWords, steps: tuple[str, ...], paper: Paper
-) -> list[Pattern]:
-    """All ways to divide the paper in which the words find room."""
+def _patterns(words: SheetWords, paper: Paper, first: bool) -> list[Pattern]:
+    """Give all ways to divide the paper in which the words find room."""
     result: list[Pattern] = []
-    measured: dict[float, list[Piece]] = {}
-
-    def pieces(width: float) -> list[Piece]:
-        if width not in measured:
-            measured[width] = pieces_for(view, words, steps, (), "sheet 1 of 1", width)
-        return measured[width]
-
+    view, part = words.view, words.part
     for width, height in ((paper.width, paper.height), (paper.height, paper.width)):
         across = width - LEFT_STRIP - EDGE
         down = height - BOTTOM_STRIP - EDGE
+        head = head_across(view, part, (), "sheet 1 of 1", across).height
         for columns in TOP_COLUMNS:
             column = (across - (columns - 1) * COLUMN_GAP) / columns
             if not 58.0 <= column <= 110.0:
                 continue
-            least = least_height(pieces(column), columns, down - 40.0)
+            least = least_height(words.body(column, first), columns, down - head - 40.0)
             if least is not None:
+                used = head + least + GUTTER
                 result.append(
                     Pattern(
                         width=width,
                         height=height,
+                        head=head,
                         columns=columns,
                         column_width=column,
                         words_height=least,
-                        room=(LEFT_STRIP, BOTTOM_STRIP, across, down - least - GUTTER),
+                        room=(LEFT_STRIP, BOTTOM_STRIP, across, down - used),
                     )
                 )
         for column in SIDE_COLUMNS:
-            if flow(pieces(column), 1, down) is not None:
+            pieces = head_down(view, part, (), "sheet 1 of 1", column)
+            if flow([*pieces, *words.body(column, first)], 1, down) is not None:
                 result.append(
                     Pattern(
                         width=width,
                         height=height,
+                        head=None,
                         columns=1,
                         column_width=column,
                         words_height=down,
@@ -121,15 +139,15 @@ def _patterns(
 
 
 def _pack(cards: tuple[Card, ...], pattern: Pattern) -> list[Placed]:
-    """Lay as many cards as fit, in order, in rows from the top left of the room."""
+    """Lay as many cards as fit in rows from the top left of the room, in order as far as it goes."""
     x0, y0, width, height = pattern.room
     placed: list[Placed] = []
     x, top, row = 0.0, height, 0.0
     for card in cards:
-        if x > 0.0 and x + card.width > width + 1e-6:
+        if x > 0.0 and x + card.width > width + 1e-6 and card.height <= top - row - GUTTER:
             x, top, row = 0.0, top - row - GUTTER, 0.0
-        if card.width > width + 1e-6 or card.height > top + 1e-6:
-            break
+        if x + card.width > width + 1e-6 or card.height > top + 1e-6:
+            continue
         placed.append(
             Placed(
                 card=card,
@@ -142,15 +160,17 @@ def _pack(cards: tuple[Card, ...], pattern: Pattern) -> list[Placed]:
     return placed
 
 
-def plan_face(
-    view: FaceView, words: PartWords, steps: tuple[str, ...], paper: Paper
-) -> list[_Plan]:
+def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     """Divide the cards of one face over as few pages as the patterns allow."""
-    patterns = _patterns(view, words, steps, paper)
+    view = words.view
+    patterns = _patterns(words, paper, True)
     rooms = tuple((pattern.room[2], pattern.room[3]) for pattern in patterns)
     rest = make_cards(view, rooms)
-    plans: list[_Plan] = []
+    plans: list[Plan] = []
     while rest:
+        first = not plans
+        if len(plans) == 1:
+            patterns = _patterns(words, paper, False)
         best: tuple[Pattern, list[Placed]] | None = None
         for pattern in patterns:
             placed = _pack(rest, pattern)
@@ -162,38 +182,41 @@ def plan_face(
                 f"{rest[0].height:.0f} mm) finds no room on {paper.name}"
             )
         pattern, placed = best
-        plans.append(_Plan(view=view, steps=steps, pattern=pattern, cards=tuple(placed)))
-        rest = rest[len(placed) :]
+        plans.append(Plan(words=words, first=first, pattern=pattern, cards=tuple(placed)))
+        done = {spot.card.number for spot in placed}
+        rest = tuple(card for card in rest if card.number not in done)
     return plans
 
 
-def draw_plans(plans: list[_Plan], words: PartWords, paper: Paper) -> Iterator[Sheet]:
+def draw_plans(plans: list[Plan], paper: Paper) -> Iterator[Sheet]:
     """Draw the pages of one part."""
     for row, plan in enumerate(plans, start=1):
-        pattern = plan.pattern
+        pattern, view, part = plan.pattern, plan.words.view, plan.words.part
         cards = tuple(placed.card for placed in plan.cards)
-        pieces = pieces_for(
-            plan.view,
-            words,
-            plan.steps,
-            cards,
-            f"sheet {row} of {len(plans)}",
-            pattern.column_width,
-        )
+        sheet = f"sheet {row} of {len(plans)}"
+        across = pattern.width - LEFT_STRIP - EDGE
+        top = pattern.height - EDGE
+        marks: list[Mark] = border_marks(pattern.width, pattern.height, paper)
+        pieces = plan.words.body(pattern.column_width, plan.first)
+        if pattern.head is None:
+            pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
+        else:
+            head = head_across(view, part, cards, sheet, across)
+            marks += moved(head.marks, LEFT_STRIP, top)
+            top -= head.height
         places = flow(pieces, pattern.columns, pattern.words_height)
         assert places is not None, "the words were measured with the same pieces"
-        marks: list[Mark] = border_marks(pattern.width, pattern.height, paper)
         for piece, (column, down) in zip(pieces, places, strict=True):
             x = LEFT_STRIP + column * (pattern.column_width + COLUMN_GAP)
-            marks += moved(piece.marks, x, pattern.height - EDGE - down)
+            marks += moved(piece.marks, x, top - down)
         for placed in plan.cards:
             marks += moved(placed.card.marks, placed.dx, placed.dy)
         yield Sheet(
             page=Page(
-                width=pattern.width, height=pattern.height, marks=tuple(marks), entry=words.part
+                width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.part
             ),
             cards=plan.cards,
-            part=words.part,
+            part=part.part,
         )
 
 
@@ -206,7 +229,7 @@ def border_marks(width: float, height: float, paper: Paper) -> list[Mark]:
     marks.append(
         Text(
             x=3.0,
-            y=5.6,
+            y=5.2,
             text="Too short or long? Print again at 100 %, actual size. Still? Use the written "
             "distances and a rule.",
         )
@@ -214,7 +237,7 @@ def border_marks(width: float, height: float, paper: Paper) -> list[Mark]:
     marks.append(
         Text(
             x=3.0,
-            y=9.8,
+            y=9.2,
             text=f"SCALE 1:1. Page {paper.width:g} x {paper.height:g} mm for {paper.sheet}. "
             "Measure both bars with a steel rule today. Inches: +, - a little more, less.",
         )

@@ -97,23 +97,15 @@ def _back_facts(front: Front) -> tuple[str, ...]:
     if front.hinge is not None:
         choice = front.hinge
         facts.append(
-            f"Tab {format_mm(choice.tab)}. Buy and mount plates {format_mm(choice.plate)} high; "
-            f"{format_mm(abs(choice.error))} is left to the side screw."
+            f"Tab {format_mm(choice.tab)}. Mount plates {format_mm(choice.plate)} high (the side "
+            f"screw takes {format_mm(abs(choice.error))})."
         )
     if front.kind == "door" and front.hinged:
         own = front.gap_left if front.hinged == "left" else front.gap_right
-        least = (
-            "the least: see the leaflet"
-            if front.least_reveal is None
-            else f"it needs {format_mm(front.least_reveal)}"
-        )
-        facts.append(f"Hinge-edge reveal {format_mm(own)}; {least}.")
+        least = "see the leaflet" if front.least_reveal is None else format_mm(front.least_reveal)
+        facts.append(f"Hinge-edge reveal {format_mm(own)}; the least: {least}.")
     if front.drawer is not None:
         box = front.drawer
-        facts.append(
-            f"Drawer box {format_mm(box.width)} wide stands {format_mm(box.x)} mm from "
-            f"each end and {format_mm(box.y)} mm up from the bottom edge."
-        )
         if box.y > front.height - box.y - box.height:
             facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
         if any(fitting.kind == "pull" for fitting in front.fittings):
@@ -162,12 +154,9 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
     for height, names in sorted(plates.items()):
         facts.append(f"Plates {format_mm(height)} high for {', '.join(names)}.")
     if side.band > 0.0:
-        facts.append(
-            f"All distances are from the FINISHED front edge; before the {format_mm(side.band)} "
-            "band is on, use the raw-edge figure with the rule."
-        )
+        facts.append("From the FINISHED front edge; before band: raw-edge figures.")
     else:
-        facts.append("All distances are from the finished front edge.")
+        facts.append("From the finished front edge.")
     return tuple(facts)
 
 

@@ -10,11 +10,11 @@ from jigs.parts import Front, Layout
 from templates.cover import cover_page
 from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
 from templates.marks import Page
-from templates.page import Placed, Sheet, draw_plans, plan_face
+from templates.page import Placed, Sheet, SheetWords, draw_plans, plan_face
 from templates.panel import PartWords
 from templates.paper import Paper
 from templates.partwords import words_of_drawer_box, words_of_front, words_of_side
-from templates.steps import steps_for
+from templates.steps import steps_again, steps_for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,9 +36,14 @@ class Sheets:
             plans = [
                 plan
                 for view in views
-                for plan in plan_face(view, words, steps_for(view), self.paper)
+                for plan in plan_face(
+                    SheetWords(
+                        view=view, part=words, steps=steps_for(view), again=steps_again(view)
+                    ),
+                    self.paper,
+                )
             ]
-            yield from draw_plans(plans, words, self.paper)
+            yield from draw_plans(plans, self.paper)
 
     @property
     def pages(self) -> Iterator[Page]:

@@ -34,7 +34,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                "Measure the front, fill in. Cut the cards, fold the flaps down.",
+                "Measure it, fill in. Cut the cards, fold the flaps down.",
                 _BLOCK,
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
@@ -48,6 +48,15 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
             return _hinge_steps(view) if "hinge" in kinds else _back_steps(view, kinds)
 
 
+def steps_again(view: FaceView) -> str:
+    """Give the steps in one line, for the further sheets of a face, with the caution."""
+    purpose = view.fittings[0].holes[0].purpose
+    return (
+        "STEPS as on the first sheet of this face: bars, measure, cut, block and tape, lay the "
+        f"hardware, awl, check, bore, tick. {CAUTION_FOR[purpose]}"
+    )
+
+
 def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
@@ -57,7 +66,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
         _BARS,
         "Write TOP on tape on the back. Measure the door, fill in.",
         "Cut the cards, the ladder too; fold the flaps down.",
-        "Hold the door at its box, arrow up: the cups must face the plates.",
+        "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
         _BLOCK,
         "Lay the hinge on the drawing. Awl, lightly, then firmly.",
@@ -97,9 +106,9 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
     edge: Edge = view.front_edge or "left"
     return (
         _BARS,
-        f"Lay it inside face up, top end away from you, FRONT edge on your {edge.upper()}.",
-        "Lay LEFT and RIGHT together, front edges touching, bottoms against one stop. Draw the "
-        "lines across BOTH at once.",
+        f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",
+        "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the lines "
+        "across BOTH at once.",
         "Cut the cards, fold the flaps down.",
         _BLOCK,
         "Lay the plate, the slide on its drawing.",

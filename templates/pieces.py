@@ -1,0 +1,79 @@
+"""Words laid out: pieces of one width that flow down one column or several, never split."""
+
+from dataclasses import dataclass, replace
+
+from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
+from templates.typeface import text_width, wrap
+
+GAP = 0.3
+"""Between two pieces, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """Marks drawn from an upper left corner at (0, 0) downwards, and how far down they reach."""
+
+    height: float
+    marks: tuple[Mark, ...]
+
+
+def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
+    """Move marks by (dx, dy) mm."""
+    result: list[Mark] = []
+    for mark in marks:
+        match mark:
+            case Text() | Circle() | Qr():
+                result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
+            case Line():
+                result.append(
+                    replace(
+                        mark, x1=mark.x1 + dx, y1=mark.y1 + dy, x2=mark.x2 + dx, y2=mark.y2 + dy
+                    )
+                )
+            case Area() | Outline():
+                result.append(replace(mark, points=tuple((x + dx, y + dy) for x, y in mark.points)))
+    return result
+
+
+def paragraph(
+    text: str, width: float, *, size: float = 2.5, bold: bool = False, hang: str = ""
+) -> Piece:
+    """Set a text in lines; `hang` stands before it (a step's number)."""
+    indent = text_width("00 ", size, bold) if hang else 0.0
+    pitch = size * 1.6
+    lines = wrap(text, size, bold, width - indent)
+    marks: list[Mark] = [
+        Text(x=indent, y=-size * 1.12 - row * pitch, text=line, size=size, bold=bold)
+        for row, line in enumerate(lines)
+    ]
+    if hang:
+        marks.insert(0, Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True))
+    return Piece(height=len(lines) * pitch + 0.3, marks=tuple(marks))
+
+
+def flow(pieces: list[Piece], columns: int, height: float) -> list[tuple[int, float]] | None:
+    """Give each piece its column and its upper edge below the top, mm; None if they overflow."""
+    places: list[tuple[int, float]] = []
+    column, used = 0, 0.0
+    for piece in pieces:
+        if used + piece.height > height + 1e-9:
+            column, used = column + 1, 0.0
+            if column >= columns or piece.height > height:
+                return None
+        places.append((column, used))
+        used += piece.height + GAP
+    return places
+
+
+def least_height(pieces: list[Piece], columns: int, most: float) -> float | None:
+    """Give the least height, to 1 mm, at which pieces flow into some columns; None over `most`."""
+    low = max(
+        max(piece.height for piece in pieces),
+        sum(piece.height + GAP for piece in pieces) / columns - GAP,
+    )
+    height = float(int(low) + 1)
+    while height <= most:
+        if flow(pieces, columns, height) is not None:
+            return height
+        height += 1.0
+    return None

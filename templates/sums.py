@@ -1,0 +1,54 @@
+"""Sums that close: distances along a part that add up, as printed, to its size.
+
+Whoever measures them on the part has checked the paper, the part and the punch marks at once.
+"""
+
+from itertools import pairwise
+
+from templates.faces import FaceView
+
+
+def closing_sum(places: list[float], length: float) -> str:
+    """Write distances that add up as printed: the last takes the rounding.
+
+    >>> closing_sum([97.75, 513.75], 613.0)
+    '97.8 + 416.0 + 99.2 = 613.0'
+    """
+    tenths = [
+        round(b * 10 + 1e-7) - round(a * 10 + 1e-7)
+        for a, b in zip([0.0, *places], places, strict=False)
+    ]
+    total = round(length * 10 + 1e-7)
+    tenths.append(total - sum(tenths))
+    return f"{' + '.join(f'{t / 10:.1f}' for t in tenths)} = {total / 10:.1f}"
+
+
+def sums(view: FaceView) -> list[str]:
+    """The sums that close, for the rule: up the part, and across it where holes are paired."""
+    kinds = {fitting.kind for fitting in view.fittings}
+    result: list[str] = []
+    holes = [hole for fitting in view.fittings for hole in fitting.holes]
+    if "hinge" in kinds:
+        cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
+        text = f"{closing_sum(cups, view.height)}."
+        if len(cups) > 1:
+            steps = ", ".join(f"{b - a:.1f}" for a, b in pairwise(cups))
+            text += f" Punch to punch {steps}, the same as on the box side."
+        return [text]
+    if view.face == "inside":
+        lines = _distinct([hole.y for hole in holes])
+        return [f"Up from the bottom end: {closing_sum(lines, view.height)}."]
+    across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
+    if len(across) > 1:
+        result.append(f"Across: {closing_sum(across, view.width)}.")
+    if len(up) > 1 or len(across) == 1:
+        result.append(f"Up: {closing_sum(up, view.height)}.")
+    return result
+
+
+def _distinct(values: list[float]) -> list[float]:
+    kept: list[float] = []
+    for value in sorted(values):
+        if not kept or value - kept[-1] > 0.05:
+            kept.append(value)
+    return kept
