@@ -139,7 +139,7 @@ def _patterns(words: SheetWords, paper: Paper, first: bool) -> list[Pattern]:
 
 
 def _pack(cards: tuple[Card, ...], pattern: Pattern) -> list[Placed]:
-    """Lay as many cards as fit in rows from the top left of the room, in order as far as it goes."""
+    """Lay cards in rows from the top left of the room: as many as fit, in order if they can."""
     x0, y0, width, height = pattern.room
     placed: list[Placed] = []
     x, top, row = 0.0, height, 0.0
