@@ -1,0 +1,470 @@
+"""Printed sheets read back by a library that had no part in writing them; everything in mm.
+
+A card is read as a person reads it: where white meets black is the edge of the part; without
+black, the cut edge stands where its words say, or the diamonds stand on the middle. Nothing is
+taken from the values the sheets were drawn from.
+"""
+
+import io
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import pdfplumber
+
+from jigs.geometry import Face
+from jigs.parts import Layout
+
+POINTS_TO_MM = 25.4 / 72
+EM_TO_CAPITAL = 0.688
+"""Capital height of the printed face in ems (its OS/2 table)."""
+
+Box = tuple[float, float, float, float]
+"""x0, y0, x1, y1 in mm from the page's lower left corner."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ring:
+    """A circle on paper, by the box round its curve; mm."""
+
+    x: float
+    y: float
+    diameter: float
+    height: float
+    line: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """One line of text on paper: its box from the base line (less any tails) to the capitals."""
+
+    text: str
+    box: Box
+    size: float
+    bold: bool
+    turned: bool
+
+    @property
+    def base(self) -> float:
+        """The coordinate of the base line: y, or x where the text is turned."""
+        return self.box[2] if self.turned else self.box[1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A straight line on paper."""
+
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    line: float
+    dashed: bool
+
+    @property
+    def length(self) -> float:
+        """Length, mm."""
+        return float(((self.x2 - self.x1) ** 2 + (self.y2 - self.y1) ** 2) ** 0.5)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedCard:
+    """One card on paper: its border and what lies in it; `bands` are the black edges."""
+
+    box: Box
+    bands: tuple[Box, ...]
+    middles: tuple[Box, ...]
+    rings: tuple[Ring, ...]
+    runs: tuple[Run, ...]
+    strokes: tuple[Stroke, ...]
+
+    @property
+    def text(self) -> str:
+        """All words on the card."""
+        return " ".join(run.text for run in self.runs)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedPage:
+    """One page of a PDF."""
+
+    number: int
+    width: float
+    height: float
+    rings: tuple[Ring, ...]
+    runs: tuple[Run, ...]
+    strokes: tuple[Stroke, ...]
+    frames: tuple[tuple[Box, float, bool], ...]
+    blacks: tuple[Box, ...]
+    middles: tuple[Box, ...]
+
+    @property
+    def text(self) -> str:
+        """All words on the page, in the order in which they were written."""
+        return " ".join(run.text for run in self.runs)
+
+    @property
+    def cards(self) -> tuple[PrintedCard, ...]:
+        """The cards: solid frames in the thinnest line, and what lies within each."""
+        return tuple(
+            PrintedCard(
+                box=box,
+                bands=tuple(black for black in self.blacks if _is_band(black) and _in(black, box)),
+                middles=tuple(middle for middle in self.middles if _in(middle, box)),
+                rings=tuple(r for r in self.rings if _in((r.x, r.y, r.x, r.y), box)),
+                runs=tuple(run for run in self.runs if _in(run.box, box)),
+                strokes=tuple(s for s in self.strokes if _in(_ends(s), box)),
+            )
+            for box, line, dashed in self.frames
+            if abs(line - 0.18) < 0.01 and not dashed and min(*_extent(box)) > 40.0
+        )
+
+
+def read_pages(pdf: bytes) -> tuple[PrintedPage, ...]:
+    """Read all pages of a PDF."""
+    with pdfplumber.open(io.BytesIO(pdf)) as document:
+        return tuple(_read_page(page) for page in document.pages)
+
+
+def _read_page(page: Any) -> PrintedPage:
+    rings, middles, blacks, frames = [], [], [], []
+    for curve in page.curves:
+        box = _box(curve)
+        if any(step[0] == "c" for step in curve["path"]):
+            width, height = _extent(box)
+            rings.append(
+                Ring(
+                    x=(box[0] + box[2]) / 2,
+                    y=(box[1] + box[3]) / 2,
+                    diameter=width,
+                    height=height,
+                    line=curve["linewidth"] * POINTS_TO_MM,
+                )
+            )
+        elif curve["fill"]:
+            blacks.append(box)
+        else:
+            middles.append(box)
+    for rect in page.rects:
+        if rect["fill"]:
+            blacks.append(_box(rect))
+        else:
+            frames.append((_box(rect), rect["linewidth"] * POINTS_TO_MM, _dashed(rect)))
+    return PrintedPage(
+        number=page.page_number,
+        width=float(page.width) * POINTS_TO_MM,
+        height=float(page.height) * POINTS_TO_MM,
+        rings=tuple(rings),
+        runs=tuple(_runs(page.chars)),
+        strokes=tuple(_stroke(line) for line in page.lines),
+        frames=tuple(frames),
+        blacks=tuple(blacks),
+        middles=tuple(middles),
+    )
+
+
+def _box(item: Any) -> Box:
+    return (
+        item["x0"] * POINTS_TO_MM,
+        item["y0"] * POINTS_TO_MM,
+        item["x1"] * POINTS_TO_MM,
+        item["y1"] * POINTS_TO_MM,
+    )
+
+
+def _stroke(line: Any) -> Stroke:
+    (x1, top1), (x2, top2) = line["pts"]
+    low = line["y0"] * POINTS_TO_MM
+    bottom = max(top1, top2)
+    return Stroke(
+        x1=x1 * POINTS_TO_MM,
+        y1=low + (bottom - top1) * POINTS_TO_MM,
+        x2=x2 * POINTS_TO_MM,
+        y2=low + (bottom - top2) * POINTS_TO_MM,
+        line=line["linewidth"] * POINTS_TO_MM,
+        dashed=_dashed(line),
+    )
+
+
+def _dashed(item: Any) -> bool:
+    return bool(item["dash"] and item["dash"][0])
+
+
+def _runs(chars: list[Any]) -> Iterator[Run]:
+    """Join letters that follow each other on one base line in one size."""
+    held: list[Any] = []
+    for char in chars:
+        if held and not _follows(held[-1], char):
+            yield _run(held)
+            held = []
+        held.append(char)
+    if held:
+        yield _run(held)
+
+
+def _follows(before: Any, char: Any) -> bool:
+    a, b, c, d, x, y = before["matrix"]
+    if char["matrix"][:4] != (a, b, c, d) or abs(_em(before) - _em(char)) > 0.01:
+        return False
+    if before["fontname"].split("-")[-1] != char["fontname"].split("-")[-1]:
+        return False
+    advance = before["adv"]
+    gap = (char["matrix"][4] - x - a * advance, char["matrix"][5] - y - b * advance)
+    return bool(max(abs(gap[0]), abs(gap[1])) < 0.02)
+
+
+def _em(char: Any) -> float:
+    """A letter's em in points: the height of its box, which of a turned letter lies across."""
+    return float(char["height"] if char["upright"] else char["x1"] - char["x0"])
+
+
+_TAILS = re.compile(r"[gjpqyQ,;()\[\]{}|@/]|[^\x00-\xff]")
+
+
+def _run(chars: list[Any]) -> Run:
+    text = "".join(char["text"] for char in chars)
+    first, last = chars[0], chars[-1]
+    turned = not first["upright"]
+    em = _em(first) * POINTS_TO_MM
+    x, y = first["matrix"][4] * POINTS_TO_MM, first["matrix"][5] * POINTS_TO_MM
+    tail = 0.2 * em if _TAILS.search(text) else 0.0
+    capital = EM_TO_CAPITAL * em
+    if turned:
+        box = (x - capital, y, x + tail, last["y1"] * POINTS_TO_MM)
+    else:
+        box = (x, y - tail, last["x1"] * POINTS_TO_MM, y + capital)
+    return Run(
+        text=text,
+        box=box,
+        size=capital,
+        bold="SemiBold" in first["fontname"],
+        turned=turned,
+    )
+
+
+def _extent(box: Box) -> tuple[float, float]:
+    return box[2] - box[0], box[3] - box[1]
+
+
+def _ends(stroke: Stroke) -> Box:
+    xs, ys = sorted((stroke.x1, stroke.x2)), sorted((stroke.y1, stroke.y2))
+    return xs[0], ys[0], xs[1], ys[1]
+
+
+def _in(inner: Box, outer: Box) -> bool:
+    return (
+        inner[0] > outer[0] - 0.01
+        and inner[1] > outer[1] - 0.01
+        and inner[2] < outer[2] + 0.01
+        and inner[3] < outer[3] + 0.01
+    )
+
+
+def _is_band(black: Box) -> bool:
+    low, high = sorted(_extent(black))
+    return abs(low - 3.0) < 0.01 and high > 20.0
+
+
+# --- what the paper says ----------------------------------------------------------------------
+
+_INDEX = re.compile(
+    r"SET THIS EDGE ON A LINE (?:(?P<inches>\d+) in \([\d.]+\)|(?P<mm>[\d.]+) \([^)]*\)) FROM THE"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ruler:
+    """How a coordinate of the page is read along one axis: a place on the face lies
+    `value` + (coordinate - at) from its left or bottom edge, `from_far` from the other one.
+
+    `kind` is `edge`, `index` or `middle`; of a middle, `value` counts from the middle.
+    """
+
+    kind: str
+    at: float
+    value: float
+    from_far: bool
+
+    def place(self, coordinate: float, length: float) -> float:
+        """Give the place on a face `length` mm long; mm from its left or bottom edge as seen."""
+        if self.kind == "middle":
+            return length / 2 + coordinate - self.at
+        if self.from_far:
+            return length - self.value - (self.at - coordinate)
+        return self.value + coordinate - self.at
+
+
+def ruler_across(card: PrintedCard) -> Ruler:
+    """Read what a card is set on from left to right."""
+    bands = [band for band in card.bands if _extent(band)[0] < 3.5]
+    if bands:
+        (band,) = bands
+        far = band[0] - card.box[0] > card.box[2] - band[2]
+        return Ruler(kind="edge", at=band[0] if far else band[2], value=0.0, from_far=far)
+    if card.middles:
+        ats = [(middle[0] + middle[2]) / 2 for middle in card.middles]
+        assert max(ats) - min(ats) < 0.001, "the diamonds stand one over the other"
+        return Ruler(kind="middle", at=ats[0], value=0.0, from_far=False)
+    runs = sorted(
+        (r for r in card.runs if r.turned and r.bold and r.size < 3.0), key=lambda run: run.base
+    )
+    far = runs[0].box[0] - card.box[0] > card.box[2] - runs[-1].box[2]
+    return _cut_edge(runs, card.box[2] if far else card.box[0], far)
+
+
+def ruler_up(card: PrintedCard) -> Ruler:
+    """Read what a card is set on from bottom to top."""
+    bands = [band for band in card.bands if _extent(band)[1] < 3.5]
+    if bands:
+        (band,) = bands
+        far = band[1] - card.box[1] > card.box[3] - band[3]
+        return Ruler(kind="edge", at=band[1] if far else band[3], value=0.0, from_far=far)
+    level = [r for r in card.runs if r.bold and not r.turned and r.size < 3.0]
+    first = next(run for run in level if run.text.startswith("SET THIS EDGE"))
+    centre = (first.box[0] + first.box[2]) / 2
+    runs = sorted(
+        (r for r in level if abs((r.box[0] + r.box[2]) / 2 - centre) < 0.05),
+        key=lambda run: -(run.box[1] + run.box[3]),
+    )
+    runs = runs[runs.index(first) :]
+    far = first.box[1] - card.box[1] > card.box[3] - first.box[3]
+    return _cut_edge(runs, card.box[3] if far else card.box[1], far)
+
+
+def _cut_edge(runs: list[Run], at: float, far: bool) -> Ruler:
+    words = " ".join(run.text for run in runs)
+    if words.startswith("SET THIS EDGE ON THE MIDDLE"):
+        return Ruler(kind="middle", at=at, value=0.0, from_far=False)
+    found = _INDEX.match(words)
+    assert found, f"a card without black, middle or index words: {words!r}"
+    value = 25.4 * int(found["inches"]) if found["inches"] else float(found["mm"])
+    return Ruler(kind="index", at=at, value=value, from_far=far)
+
+
+# --- what ought to stand there ----------------------------------------------------------------
+
+Place = tuple[float, float, float]
+"""x, y, diameter of a hole on the face as the driller sees it; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """The face of a part and the holes wanted in it, as the driller sees them."""
+
+    part: str
+    face: Face
+    words: str
+    width: float
+    height: float
+    holes: tuple[Place, ...]
+
+
+def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
+    """Give every drilled face of a layout by its part and the words that name the face.
+
+    Mirrored here, apart from the sheets: a front's back is turned over; a right side lies with
+    its front edge on the right (the worked example of the project's trade notes: cup at 22.5
+    on a door 454 wide stands at 431.5 as seen from the back).
+    """
+    faces: list[Wanted] = []
+    for front in layout.fronts:
+        if front.withheld:
+            continue
+        names = {"drawer": "DRAWER FRONT", "pullout": "PULLOUT FRONT", "lift": "LIFT-UP DOOR"}
+        name = names.get(front.kind, front.kind.replace("pair", "door").replace("-", " ").upper())
+        back = [(front.width - h.x, h.y, h.diameter) for h in front.holes if h.face == "back"]
+        face = [(h.x, h.y, h.diameter) for h in front.holes if h.face == "front"]
+        for where, words, holes in (
+            ("back", f"BACK OF {name}", back),
+            ("front", "FRONT FACE", face),
+        ):
+            faces.append(
+                Wanted(
+                    part=front.id,
+                    face="back" if where == "back" else "front",
+                    words=words,
+                    width=front.width,
+                    height=front.height,
+                    holes=tuple(holes),
+                )
+            )
+        box = front.drawer
+        if box is not None:
+            faces.append(
+                Wanted(
+                    part=box.id,
+                    face="box-front",
+                    words="FRONT OF DRAWER BOX",
+                    width=box.width,
+                    height=box.height,
+                    holes=tuple((h.x, h.y, h.diameter) for h in box.holes),
+                )
+            )
+    for side in layout.sides:
+        right = side.side == "right"
+        faces.append(
+            Wanted(
+                part=side.board,
+                face="inside",
+                words=f"INSIDE OF {side.side.upper()} SIDE",
+                width=side.depth,
+                height=side.height,
+                holes=tuple(
+                    (side.depth - h.x if right else h.x, h.y, h.diameter) for h in side.holes
+                ),
+            )
+        )
+    return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}
+
+
+def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
+    """Read which part and face a page is for; None for a page that drills nothing."""
+    parts = {part for part, _ in wanted}
+    named = [run.text for run in page.runs if run.bold and run.size > 3.0 and run.text in parts]
+    drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in page.text]
+    if not named or not drill:
+        return None
+    return wanted.get((named[0], max(drill, key=len)))
+
+
+def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
+    """Compare what stands on paper with the layout; give what does not agree, in words.
+
+    Every hole on exactly one card, within 0.01 mm of its place, at its true diameter; no circle
+    that is not a hole.
+    """
+    wanted = wanted_faces(layout)
+    left = {key: list(face.holes) for key, face in wanted.items()}
+    faults: list[str] = []
+    for page in pages:
+        rings = list(page.rings)
+        if not rings:
+            continue
+        face = face_of(page, wanted)
+        if face is None:
+            faults.append(f"page {page.number}: circles, and no part or face named")
+            continue
+        for card in page.cards:
+            across, up = ruler_across(card), ruler_up(card)
+            for ring in card.rings:
+                x, y = across.place(ring.x, face.width), up.place(ring.y, face.height)
+                rings.remove(ring)
+                holes = left[face.part, face.words]
+                match = [
+                    hole for hole in holes
+                    if max(abs(hole[0] - x), abs(hole[1] - y)) < 0.01
+                    and abs(hole[2] - ring.diameter) < 0.01
+                    and abs(hole[2] - ring.height) < 0.01
+                ]  # fmt: skip
+                if match:
+                    holes.remove(match[0])
+                else:
+                    faults.append(
+                        f"page {page.number}: {face.part}, {face.words}: no hole of "
+                        f"{ring.diameter:.2f} at {x:.2f}, {y:.2f}"
+                    )
+        faults += [f"page {page.number}: a circle on no card" for _ in rings]
+    for (part, words), holes in left.items():
+        faults += [f"{part}, {words}: hole {hole} is nowhere on paper" for hole in holes]
+    return faults
