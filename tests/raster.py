@@ -11,30 +11,32 @@ import zxingcpp
 from numpy.typing import NDArray
 
 Grey = NDArray[np.float64]
-"""Darkness of every dot, 0 white to 1 black; row 0 is the page's lowest."""
+"""Places on a page in mm, or the darkness there, 0 white to 1 black."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Raster:
-    """One page as dots; `x_scale`, `y_scale` in dots a mm."""
+    """One page as dots, 0 black to 255 white, the uppermost row first; scales in dots a mm."""
 
-    dark: Grey
+    dots: NDArray[np.uint8]
     x_scale: float
     y_scale: float
 
     def at(self, x: Grey, y: Grey) -> Grey:
         """Give the darkness at places of the page (mm), between dots by linear interpolation."""
-        column = np.clip(x * self.x_scale - 0.5, 0, self.dark.shape[1] - 1.001)
-        row = np.clip(y * self.y_scale - 0.5, 0, self.dark.shape[0] - 1.001)
+        height, width = self.dots.shape
+        column = np.clip(x * self.x_scale - 0.5, 0, width - 1.001)
+        row = np.clip(height - y * self.y_scale - 0.5, 0, height - 1.001)
         i, j = row.astype(int), column.astype(int)
         a, b = row - i, column - j
-        result: Grey = (
-            self.dark[i, j] * (1 - a) * (1 - b)
-            + self.dark[i + 1, j] * a * (1 - b)
-            + self.dark[i, j + 1] * (1 - a) * b
-            + self.dark[i + 1, j + 1] * a * b
+        white = (
+            self.dots[i, j] * (1 - a) * (1 - b)
+            + self.dots[i + 1, j] * a * (1 - b)
+            + self.dots[i, j + 1] * (1 - a) * b
+            + self.dots[i + 1, j + 1] * a * b
         )
-        return result
+        dark: Grey = 1.0 - white / 255.0
+        return dark
 
     def ring(self, x: float, y: float, diameter: float) -> tuple[float, float, float] | None:
         """Measure the circle thought to be near (x, y): its centre and diameter, mm; None where
@@ -82,7 +84,7 @@ def render(pdf: bytes, *pages: int, dpi: float = 300.0) -> list[Raster]:
         width, height = page.get_size()
         rasters.append(
             Raster(
-                dark=1.0 - grey[::-1].astype(float) / 255.0,
+                dots=np.ascontiguousarray(grey),
                 x_scale=grey.shape[1] / (width * 25.4 / 72),
                 y_scale=grey.shape[0] / (height * 25.4 / 72),
             )
@@ -93,6 +95,5 @@ def render(pdf: bytes, *pages: int, dpi: float = 300.0) -> list[Raster]:
 
 def qr_texts(raster: Raster) -> list[str]:
     """Read every QR symbol of a page."""
-    image = ((1.0 - raster.dark[::-1]) * 255).astype(np.uint8)
-    found = zxingcpp.read_barcodes(np.ascontiguousarray(image), formats=zxingcpp.BarcodeFormat.QRCode)
+    found = zxingcpp.read_barcodes(raster.dots)
     return [symbol.text for symbol in found]

@@ -24,6 +24,10 @@ Box = tuple[float, float, float, float]
 """x0, y0, x1, y1 in mm from the page's lower left corner."""
 
 
+class UnreadableError(ValueError):
+    """A card that nobody could set on its part."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ring:
     """A circle on paper, by the box round its curve; mm."""
@@ -304,11 +308,14 @@ def ruler_across(card: PrintedCard) -> Ruler:
         return Ruler(kind="edge", at=band[0] if far else band[2], value=0.0, from_far=far)
     if card.middles:
         ats = [(middle[0] + middle[2]) / 2 for middle in card.middles]
-        assert max(ats) - min(ats) < 0.001, "the diamonds stand one over the other"
+        if max(ats) - min(ats) > 0.001:
+            raise UnreadableError("two diamonds that do not stand one over the other")
         return Ruler(kind="middle", at=ats[0], value=0.0, from_far=False)
     runs = sorted(
         (r for r in card.runs if r.turned and r.bold and r.size < 3.0), key=lambda run: run.base
     )
+    if not runs:
+        raise UnreadableError("a card without black, middle or index words at its sides")
     far = runs[0].box[0] - card.box[0] > card.box[2] - runs[-1].box[2]
     return _cut_edge(runs, card.box[2] if far else card.box[0], far)
 
@@ -321,7 +328,9 @@ def ruler_up(card: PrintedCard) -> Ruler:
         far = band[1] - card.box[1] > card.box[3] - band[3]
         return Ruler(kind="edge", at=band[1] if far else band[3], value=0.0, from_far=far)
     level = [r for r in card.runs if r.bold and not r.turned and r.size < 3.0]
-    first = next(run for run in level if run.text.startswith("SET THIS EDGE"))
+    first = next((run for run in level if run.text.startswith("SET THIS EDGE")), None)
+    if first is None:
+        raise UnreadableError("a card without black below or above, and without index words")
     centre = (first.box[0] + first.box[2]) / 2
     runs = sorted(
         (r for r in level if abs((r.box[0] + r.box[2]) / 2 - centre) < 0.05),
@@ -337,7 +346,8 @@ def _cut_edge(runs: list[Run], at: float, far: bool) -> Ruler:
     if words.startswith("SET THIS EDGE ON THE MIDDLE"):
         return Ruler(kind="middle", at=at, value=0.0, from_far=False)
     found = _INDEX.match(words)
-    assert found, f"a card without black, middle or index words: {words!r}"
+    if found is None:
+        raise UnreadableError(f"a card that is set on nothing; its words are {words!r}")
     value = 25.4 * int(found["inches"]) if found["inches"] else float(found["mm"])
     return Ruler(kind="index", at=at, value=value, from_far=far)
 
@@ -446,7 +456,11 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             faults.append(f"page {page.number}: circles, and no part or face named")
             continue
         for card in page.cards:
-            across, up = ruler_across(card), ruler_up(card)
+            try:
+                across, up = ruler_across(card), ruler_up(card)
+            except UnreadableError as error:
+                faults.append(f"page {page.number}: {error}")
+                continue
             for ring in card.rings:
                 x, y = across.place(ring.x, face.width), up.place(ring.y, face.height)
                 rings.remove(ring)

@@ -1,0 +1,66 @@
+"""The worked example of the project's trade notes: box B1 with four drawers, box B3 with a drawer
+over a left-hung door 613 high; and the same job on paper, printed once for all tests."""
+
+from functools import cache
+
+from jigs.job import FrontSpec, Unit
+from jigs.parts import Layout
+from templates.card import Card
+from templates.page import Placed
+from templates.paper import PAPERS
+from templates.pdf import write_pdf
+from templates.sheets import Sheets, make_sheets
+from tests.jigs.sample import box, lay
+from tests.readback import PrintedPage, read_pages
+
+
+@cache
+def worked_layout(units: Unit, /) -> Layout:
+    """Lay it out: 18 x 30 1/2 x 23 in, sides 18.3, fronts 19.05, band 0.6."""
+    return lay(
+        box(
+            FrontSpec(id="B1-1", kind="drawer", height=163.5),
+            FrontSpec(id="B1-2", kind="drawer", height=188.8),
+            FrontSpec(id="B1-3", kind="drawer", height=188.8),
+            FrontSpec(id="B1-4", kind="drawer", height=220.8),
+            kind="drawer",
+        ),
+        box(
+            FrontSpec(id="B3-1", kind="drawer", height=152.4),
+            FrontSpec(id="B3-2", kind="door", height=613.0, hinged="left"),
+            name="B3",
+        ),
+        units=units,
+    )
+
+
+@cache
+def worked_sheets(units: Unit, /) -> Sheets:
+    """Give its sheets on the common page, 198 x 267."""
+    return make_sheets(worked_layout(units), PAPERS["common"])
+
+
+@cache
+def worked_pdf(units: Unit, /) -> bytes:
+    """Print them."""
+    return write_pdf(worked_sheets(units).pages, title="Worked example")
+
+
+@cache
+def worked_pages(units: Unit, /) -> tuple[PrintedPage, ...]:
+    """Read them back."""
+    return read_pages(worked_pdf(units))
+
+
+def cards_of(part: str, face: str, units: Unit = "in") -> list[tuple[int, Placed]]:
+    """Give the cards of one face with their pages, as the sheets give them."""
+    return [
+        (page, placed)
+        for page, placed in worked_sheets(units).cards
+        if (placed.card.view.part, placed.card.view.face) == (part, face)
+    ]
+
+
+def only_cards(part: str, face: str, units: Unit = "in") -> list[Card]:
+    """Give the cards of one face."""
+    return [placed.card for _, placed in cards_of(part, face, units)]
