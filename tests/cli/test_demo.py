@@ -1,0 +1,68 @@
+"""The demo: an invented galley that has everything, and that never costs anybody their work."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.job import BOX_KINDS, FRONT_KINDS
+from jigs.layout import lay_out
+from jigs.reading import read_job
+from templates.demo import demo_files
+from tests.cli.conftest import Run
+
+
+def test_it_writes_the_job_and_its_pack(run: Run) -> None:
+    """Without a folder it goes into jigsheet-demo, and by itself it has no errors."""
+    result = run("demo")
+    assert result.exit_code == 0
+    files = {path.relative_to("jigsheet-demo").as_posix()
+             for path in Path("jigsheet-demo").rglob("*") if path.is_file()}  # fmt: skip
+    pack = {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv"}
+    assert files == pack | set(demo_files())
+    assert "none held" in result.stdout
+    assert "Not confirmed: hinge 'spare' (constant)." in result.stdout
+
+
+def test_it_may_be_run_again(run: Run) -> None:
+    """An untouched demo is written anew without a word."""
+    assert run("demo", "galley").exit_code == 0
+    assert run("demo", "galley").exit_code == 0
+
+
+@pytest.mark.parametrize("name", demo_files())
+def test_a_changed_file_is_left_alone(name: str, run: Run) -> None:
+    """Somebody may have begun their own kitchen in it."""
+    Path("galley").mkdir()
+    (Path("galley") / name).write_text("mine", encoding="utf-8")
+    result = run("demo", "galley")
+    assert result.exit_code == 1
+    assert "left alone" in result.stderr
+    assert [path.name for path in Path("galley").iterdir()] == [name]
+    assert (Path("galley") / name).read_text(encoding="utf-8") == "mine"
+
+
+def test_a_file_in_place_of_the_folder(run: Run) -> None:
+    """It is not replaced by a folder."""
+    Path("galley").touch()
+    assert run("demo", "galley").exit_code == 1
+
+
+def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
+    """A newcomer finds an example of each, bored fronts and holes by hand among them."""
+    job = read_job(demo_job)
+    fronts = [front for box in job.boxes for front in box.fronts]
+    assert {front.kind for front in fronts} == set(FRONT_KINDS)
+    assert {box.kind for box in job.boxes} == set(BOX_KINDS)
+    assert any(front.bored and front.hinges_at for front in fronts)
+    assert any(front.holes for front in fronts)
+    assert {slide.mount for slide in job.slides.values()} == {"under", "side"}
+    assert {pull.centers for pull in job.pulls.values()} == {160.0, None}
+    assert {hinge.confirmed for hinge in job.hinges.values()} == {"leaflet", None}
+
+
+def test_it_has_warnings_but_nothing_is_assumed(demo_job: Path) -> None:
+    """It is honest about what is doubtful, and leaves no number out."""
+    layout = lay_out(read_job(demo_job))
+    assert {problem.level for problem in layout.problems} == {"warning"}
+    assert len(layout.problems) < 12
+    assert layout.job.assumptions == ()
