@@ -215,6 +215,9 @@ def _rows(words: LabelWords, x: float, width: float, bottom: float, top: float) 
         row.size = wish
     while _height(rows) > height and len(rows) > len(names) + 2:
         rows.remove(min(rows, key=lambda row: row.worth))
+    over = max(0.0, _height(rows) - height) / EM_PER_CAP
+    for row in name_rows:
+        row.size -= over / len(names)
     _grow(rows, name_rows, growing, width, height)
     marks: list[Mark] = []
     at = top - max(0.0, (height - _height(rows)) / 2)
