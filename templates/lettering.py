@@ -121,8 +121,12 @@ class Heading:
     @property
     def height(self) -> float:
         """Height over all, mm."""
-        names = 15.5 + (6.5 if self.with_bar else 0.8)
-        return max(names + len(self.body) * PITCH, len(self.beside) * PITCH)
+        return max(self._names + len(self.body) * PITCH, len(self.beside) * PITCH)
+
+    @property
+    def _names(self) -> float:
+        """How far down arrow, names and bar reach, mm."""
+        return 15.5 + (6.5 if self.with_bar else 0.8)
 
     def marks(self, left: float, top: float) -> tuple[Mark, ...]:
         """Draw it with its upper left corner at (left, top): arrow, names, bar of 50, words."""
@@ -135,7 +139,7 @@ class Heading:
         if self.with_bar:
             marks += bar_of_50(left + 1.0, top - 19.0)
         for row, text in enumerate(self.body):
-            marks.append(Text(x=left, y=top - 22.0 - 2.8 - row * PITCH, text=text))
+            marks.append(Text(x=left, y=top - self._names - 2.8 - row * PITCH, text=text))
         for row, text in enumerate(self.beside):
             marks.append(Text(x=left + 72.0, y=top - 2.8 - row * PITCH, text=text))
         return tuple(marks)

@@ -1,0 +1,67 @@
+"""Words laid out in pieces."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
+from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+from templates.typeface import text_box
+
+heights = st.lists(st.floats(4, 60), min_size=1, max_size=20)
+
+
+def pieces_of(wanted: list[float]) -> list[Piece]:
+    return [Piece(height=height, marks=()) for height in wanted]
+
+
+@given(heights, st.integers(1, 4), st.floats(40, 200))
+def test_pieces_flow_down_and_never_split(wanted: list[float], columns: int, height: float) -> None:
+    """In order, column after column, none below the foot."""
+    pieces = pieces_of(wanted)
+    places = flow(pieces, columns, height)
+    if places is None:
+        return
+    assert [column for column, _ in places] == sorted(column for column, _ in places)
+    assert places[-1][0] < columns
+    for k, (piece, (column, down)) in enumerate(zip(pieces, places, strict=True)):
+        assert down + piece.height <= height + 1e-6
+        if k and places[k - 1][0] == column:
+            assert down >= places[k - 1][1] + pieces[k - 1].height + GAP - 1e-6
+
+
+@given(heights, st.integers(1, 4))
+def test_the_least_height_is_the_least(wanted: list[float], columns: int) -> None:
+    """A millimetre less does not do, or would be less than the words themselves."""
+    pieces = pieces_of(wanted)
+    height = least_height(pieces, columns, 2000.0)
+    assert height is not None
+    assert flow(pieces, columns, height) is not None
+    assert flow(pieces, columns, height - 2.0) is None
+    assert least_height(pieces, columns, height - 1.5) is None
+
+
+def test_a_paragraph_keeps_within_its_piece() -> None:
+    """All its letters lie between its upper edge and its height, within its width; the ring of
+    a capital may rise into the gap above."""
+    piece = paragraph("Ångström gauges lie Ready. " * 6, 60.0, hang="12")
+    for mark in piece.marks:
+        assert isinstance(mark, Text)
+        x0, y0, x1, y1 = text_box(mark)
+        assert x0 >= 0.0
+        assert x1 <= 60.0
+        assert y0 >= -piece.height
+        assert y1 <= 0.7
+
+
+def test_every_kind_of_mark_is_moved_whole() -> None:
+    """By as much in all its points."""
+    marks: tuple[Mark, ...] = (
+        Text(x=1.0, y=2.0, text="UP"),
+        Circle(x=1.0, y=2.0, diameter=5.0),
+        Qr(x=1.0, y=2.0, text="B1"),
+        Line(x1=1.0, y1=2.0, x2=3.0, y2=4.0),
+        Area(points=((1.0, 2.0), (3.0, 4.0), (5.0, 2.0))),
+        Outline(points=((1.0, 2.0), (3.0, 4.0), (5.0, 2.0))),
+    )
+    assert tuple(moved(tuple(moved(marks, 8.0, -4.0)), -8.0, 4.0)) == marks
+    assert moved(marks, 8.0, -4.0)[3] == Line(x1=9.0, y1=-2.0, x2=11.0, y2=0.0)

@@ -1,0 +1,65 @@
+"""The steps of the work."""
+
+import pytest
+
+from jigs.cautions import CAUTION_FOR
+from templates.faces import FaceView
+from templates.steps import steps_again, steps_for
+from tests.templates.worked import only_cards
+
+FACES = [
+    ("B3-2", "back", "cup", "Hold it at its box"),
+    ("B3-2", "front", "pull", "Lay the pull on the drawing"),
+    ("B3-1", "back", "front-fixing", "Stand the real drawer box on its drawing"),
+    ("B3-1-BOX", "box-front", "clearance", "each hole over its pilot"),
+    ("B3-SIDE-L", "inside", "plate", "Lay LEFT and RIGHT together"),
+]
+
+
+def view_of(part: str, face: str) -> FaceView:
+    return only_cards(part, face)[0].view
+
+
+@pytest.mark.parametrize(("part", "face", "purpose", "words"), FACES)
+def test_the_steps_are_those_of_the_face(part: str, face: str, purpose: str, words: str) -> None:
+    """They begin with the bars, and say what is peculiar to the face."""
+    steps = steps_for(view_of(part, face))
+    assert steps[0].startswith("Measure both bars")
+    assert any(words in step for step in steps)
+    assert 5 <= len(steps) <= 13
+
+
+@pytest.mark.parametrize(("part", "face", "purpose", "words"), FACES[1:])
+def test_the_caution_stands_at_its_operation(
+    part: str, face: str, purpose: str, words: str
+) -> None:
+    """In the step that bores."""
+    boring = [step for step in steps_for(view_of(part, face)) if step.startswith("Bore")]
+    assert len(boring) == 1
+    assert CAUTION_FOR[purpose] in boring[0]  # type: ignore[index]
+
+
+def test_a_cup_is_bored_with_a_stop_clamped_and_without_gloves() -> None:
+    """After a bore in scrap."""
+    steps = " ".join(steps_for(view_of("B3-2", "back")))
+    for words in ("scrap", "clamped", "eye and ear protection", "no gloves"):
+        assert words in steps
+
+
+def test_the_rule_checks_two_figures_of_a_door() -> None:
+    """513.75 - 97.75 from punch to punch, and 22.5 from the hinge edge (worked example)."""
+    steps = " ".join(steps_for(view_of("B3-2", "back")))
+    assert "416.0 and 22.5 with the rule" in steps
+
+
+@pytest.mark.parametrize(("part", "hand"), [("B1-SIDE-L", "LEFT"), ("B1-SIDE-R", "RIGHT")])
+def test_a_side_lies_with_its_front_edge_on_its_own_hand(part: str, hand: str) -> None:
+    """Its top end away."""
+    assert f"FRONT edge on your {hand}" in " ".join(steps_for(view_of(part, "inside")))
+
+
+def test_a_further_sheet_has_the_steps_in_short() -> None:
+    """With the caution that cannot be left out."""
+    again = steps_again(view_of("B3-2", "back"))
+    assert again.startswith("STEPS")
+    assert CAUTION_FOR["cup"] in again

@@ -1,0 +1,49 @@
+"""Sums that close."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates.sums import closing_sum, sums
+from tests.templates.worked import only_cards
+
+lengths = st.integers(1, 24_000).map(lambda tenths: tenths / 10 + 0.0375)
+
+
+@given(st.lists(lengths, max_size=8), lengths)
+def test_the_printed_figures_add_up(places: list[float], beyond: float) -> None:
+    """Whatever is rounded, the figures as printed come to the size as printed."""
+    places = sorted(places)
+    length = (places[-1] if places else 0.0) + beyond
+    left, right = closing_sum(places, length).split(" = ")
+    terms = left.split(" + ")
+    assert len(terms) == len(places) + 1
+    assert sum(round(float(term) * 10) for term in terms) == round(float(right) * 10)
+    assert float(right) == pytest.approx(length, abs=0.0501)
+
+
+def test_a_door_is_summed_from_cup_to_cup() -> None:
+    """The worked example of the project's trade notes."""
+    (text,) = sums(only_cards("B3-2", "back")[0].view)
+    assert text.startswith("97.8 + 416.0 + 99.2 = 613.0.")
+    assert "Punch to punch 416.0" in text
+
+
+def test_a_side_is_summed_from_line_to_line() -> None:
+    """Hole lines 224.0, 192.0, 192.0 apart (worked example)."""
+    (text,) = sums(only_cards("B1-SIDE-L", "inside")[0].view)
+    assert "51.3 + 224.0 + 192.0 + 192.0 + 115.4 = 774.7" in text
+
+
+def test_a_pull_is_summed_across_and_its_one_height_up() -> None:
+    """147 and 160 and 147 make 454."""
+    across, *up = sums(only_cards("B3-1", "front")[0].view)
+    assert "147.0 + 160.0 + 147.0 = 454.0" in across
+    assert up == []
+
+
+def test_screws_are_summed_both_ways() -> None:
+    """55.7, then 38.9 up; 70.1 in from each end."""
+    across, up = sums(only_cards("B3-1", "back")[0].view)
+    assert "70.1 + 313.8 + 70.1 = 454.0" in across
+    assert "55.7 + 38.9 + 57.8 = 152.4" in up
