@@ -121,7 +121,7 @@ def _figure(job: Job, key: str) -> str:
         "material": job.material,
         "reveal": job.reveal,
         "use": job.use,
-        "box": next((box for box in job.boxes if box.id == name), None),
+        "box": _box(job, name) if table == "box" else None,
         "hinge": job.hinges.get(name),
         "slide": job.slides.get(name),
         "pull": job.pulls.get(name),
@@ -130,3 +130,7 @@ def _figure(job: Job, key: str) -> str:
     if isinstance(value, int | float):
         return format_length(value, job.units)
     return value if isinstance(value, str) else ""
+
+
+def _box(job: Job, name: str) -> BoxSpec | None:
+    return next((box for box in job.boxes if box.id == name), None)

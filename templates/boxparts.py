@@ -1,8 +1,9 @@
-"""The parts of one box, found without going through the whole job each time."""
+"""What belongs to one box or one part, found without going through the whole job each time."""
 
 from dataclasses import dataclass
 
 from jigs.parts import Front, Layout, Side
+from jigs.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,26 +14,47 @@ class BoxParts:
     sides: tuple[Side, ...] = ()
 
 
-_sorted: list[tuple[Layout, dict[str, BoxParts]]] = []
-"""The layout last asked about, and its parts by box. A layout is too large to be hashed for
-every part of it, so it is recognised by identity."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sorted:
+    layout: Layout
+    boxes: dict[str, BoxParts]
+    findings: dict[str, list[Problem]]
 
 
-def parts_of_box(layout: Layout, box: str) -> BoxParts:
-    """Give the parts of a box by its ID; none for an unknown box."""
-    if not _sorted or _sorted[0][0] is not layout:
+_last: list[_Sorted] = []
+"""The layout last asked about, sorted. A layout is too large to be hashed for every part of it,
+so it is recognised by identity."""
+
+
+def _sort(layout: Layout) -> _Sorted:
+    if not _last or _last[0].layout is not layout:
         fronts: dict[str, list[Front]] = {}
         sides: dict[str, list[Side]] = {}
+        findings: dict[str, list[Problem]] = {}
         for front in layout.fronts:
             fronts.setdefault(front.box, []).append(front)
         for side in layout.sides:
             sides.setdefault(side.box, []).append(side)
-        by_box = {
+        for problem in layout.problems:
+            for part in dict.fromkeys((problem.part, *problem.also)):
+                if part is not None:
+                    findings.setdefault(part, []).append(problem)
+        boxes = {
             name: BoxParts(fronts=tuple(fronts.get(name, ())), sides=tuple(sides.get(name, ())))
             for name in fronts.keys() | sides.keys()
         }
-        _sorted[:] = [(layout, by_box)]
-    return _sorted[0][1].get(box, BoxParts())
+        _last[:] = [_Sorted(layout=layout, boxes=boxes, findings=findings)]
+    return _last[0]
+
+
+def parts_of_box(layout: Layout, box: str) -> BoxParts:
+    """Give the parts of a box by its ID; none for an unknown box."""
+    return _sort(layout).boxes.get(box, BoxParts())
+
+
+def findings_at(layout: Layout, part: str) -> tuple[Problem, ...]:
+    """Give the findings that are printed on a part's sheets, in the check's order."""
+    return tuple(_sort(layout).findings.get(part, ()))
 
 
 def hung_under(layout: Layout, front: Front) -> Front | None:

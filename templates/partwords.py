@@ -3,6 +3,7 @@
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
+from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.panel import PartWords
 from templates.payload import drawer_box_payload, front_payload, side_payload
 from templates.wording import FRONT_WORDS
@@ -26,12 +27,10 @@ def place_of(wall: str, box: str) -> str:
 
 def neighbour_of(layout: Layout, front: Front) -> str:
     """Say which front of the box it hangs under or over: `under B3-1`; empty if alone."""
-    column = [other for other in layout.fronts if other.box == front.box]
-    above = [other.id for other in column if other.row == front.row - 1]
-    below = [other.id for other in column if other.row == front.row + 1]
-    if above:
-        return f"under {above[0]}"
-    return f"over {below[0]}" if below else ""
+    above, below = hung_under(layout, front), hung_over(layout, front)
+    if above is not None:
+        return f"under {above.id}"
+    return f"over {below.id}" if below is not None else ""
 
 
 def words_of_front(layout: Layout, front: Front) -> PartWords:
@@ -143,10 +142,11 @@ def _pull_screws(front: Front) -> str:
 
 def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
     facts: list[str] = []
+    fronts = parts_of_box(layout, side.box).fronts
     plates: dict[float, list[str]] = {}
     for fitting in side.fittings:
         if fitting.kind == "plate" and fitting.part:
-            choice = next((f.hinge for f in layout.fronts if f.id == fitting.part), None)
+            choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
             if choice is not None:
                 names = plates.setdefault(choice.plate, [])
                 if fitting.part not in names:
@@ -162,8 +162,9 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
 
 def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str, ...]:
     """Give the findings that are printed on a part's sheets, unconfirmed hardware first."""
-    found = [p for p in layout.problems if p.part == part or part in p.also]
-    found.sort(key=lambda problem: not problem.code.startswith("unconfirmed"))
+    found = sorted(
+        findings_at(layout, part), key=lambda problem: not problem.code.startswith("unconfirmed")
+    )
     notes = [_note(problem) for problem in found]
     if assumed:
         notes.append(f"ASSUMED: {'; '.join(assumed)}.")

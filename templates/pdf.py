@@ -11,6 +11,7 @@ b'%PDF-1.7'
 
 import io
 import math
+import zlib
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Any
@@ -135,12 +136,23 @@ def write_pdf(
             canvas.addOutlineEntry(known(page.entry), f"page-{number}")
         canvas.addLiteral(_draw(page.marks, words))
         canvas.showPage()
+        _press(canvas._doc.Pages.pages[-1])
     if not number:
         raise ValueError("a PDF of no pages at all; at least one is needed")
     if entries:
         canvas.showOutline()
     canvas.save()
     return buffer.getvalue()
+
+
+def _press(page: Any) -> None:
+    """Compress a finished page at once: the library would keep its text until the end."""
+    from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream
+
+    packed = zlib.compress(page.stream.encode("latin-1"))
+    filters = PDFArray([PDFName("FlateDecode")])
+    page.Contents = PDFStream(PDFDictionary({"Filter": filters}), content=packed)
+    page.stream = None
 
 
 def _points(size: float) -> float:

@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from jigs.parts import Front, Layout
+from templates.boxparts import parts_of_box
 from templates.cover import cover_page
 from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
 from templates.marks import Page
@@ -60,16 +61,17 @@ class Sheets:
     def _parts(self) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
         layout, unit = self.layout, self.layout.job.units
         for box in layout.boxes:
-            for front in layout.fronts:
-                if front.box == box.id and not front.withheld:
-                    if self._wanted(front.id, front.box, front.wall):
-                        yield words_of_front(layout, front), views_of_front(front, unit)
-                    yield from self._drawer_box(front)
-            for side in layout.sides:
-                if side.box == box.id and self._wanted(side.board, side.box, side.wall):
-                    view = view_of_side(side, unit)
-                    if view is not None:
-                        yield words_of_side(layout, side), (view,)
+            parts = parts_of_box(layout, box.id)
+            for front in parts.fronts:
+                if front.withheld:
+                    continue
+                if self._wanted(front.id, front.box, front.wall):
+                    yield words_of_front(layout, front), views_of_front(front, unit)
+                yield from self._drawer_box(front)
+            for side in parts.sides:
+                view = view_of_side(side, unit)
+                if view is not None and self._wanted(side.board, side.box, side.wall):
+                    yield words_of_side(layout, side), (view,)
 
     def _drawer_box(self, front: Front) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
         drawer = front.drawer
