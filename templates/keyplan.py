@@ -31,6 +31,7 @@ class KeyPlan:
                 self._walls.setdefault(box.wall, []).append(box)
         for wall in self._walls.values():
             wall.sort(key=lambda box: self._left[box.id])
+        self._rank = {box.id: at for wall in self._walls.values() for at, box in enumerate(wall)}
 
     def marks(
         self, black: Front | Side, x: float, y: float, width: float, height: float
@@ -80,7 +81,7 @@ class KeyPlan:
             return [own]
         wall, here = self._walls[own.wall], self._left[own.id]
         if len(wall) > 40:  # a job of thousands: look no further than needed
-            at = wall.index(own)
+            at = self._rank[own.id]
             wall = wall[max(0, at - 20) : at + 21]
         return [
             box

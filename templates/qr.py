@@ -11,6 +11,10 @@ is packed in the dense alphanumeric mode; 61 such characters make version 3, 90 
 """
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from qrcode.main import QRCode
 
 QUIET = 4
 """Modules of white on every side (ISO/IEC 18004:2015, 6.3.8)."""
@@ -25,19 +29,30 @@ Matrix = tuple[tuple[bool, ...], ...]
 """Rows from the top, each from the left; True is dark."""
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=1024)  # of 10 kB each; a part's pages and label come near each other
 def qr_matrix(text: str) -> Matrix:
     """Give the modules of the symbol of a text, without its quiet zone."""
+    symbol = _symbol(text)
+    symbol.make()
+    return tuple(tuple(map(bool, row)) for row in symbol.modules)
+
+
+@lru_cache(maxsize=16384)
+def _modules(text: str) -> int:
+    """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1)."""
+    return 4 * int(_symbol(text).best_fit()) + 17
+
+
+def _symbol(text: str) -> "QRCode":
     from qrcode.constants import ERROR_CORRECT_M
     from qrcode.main import QRCode
 
     symbol: QRCode = QRCode(error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK)
     # optimize=0: one segment, so that the length in modules follows from the text's length.
     symbol.add_data(text, optimize=0)
-    symbol.make()
-    return tuple(tuple(map(bool, row)) for row in symbol.modules)
+    return symbol
 
 
 def qr_side(text: str, module: float) -> float:
     """Give the side in mm of a symbol with its quiet zone, at `module` mm a module."""
-    return (len(qr_matrix(text)) + 2 * QUIET) * module
+    return (_modules(text) + 2 * QUIET) * module
