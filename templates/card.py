@@ -66,9 +66,42 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
     """
     cards: list[Card] = []
     for fitting in sorted(view.fittings, key=_reading_order):
-        for part in _parts_that_fit(view, fitting, rooms):
-            cards.append(compose_card(view, part, len(cards) + 1, rooms))
+        rest = list(fitting.holes)
+        across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
+        if len(rest) > 1:
+            rest.sort(key=lambda hole: (hole.x, hole.y) if across else (hole.y, hole.x))
+        while rest:
+            card, taken = _largest_card(view, fitting, rest, len(cards) + 1, rooms)
+            cards.append(card)
+            rest = rest[taken:]
     return tuple(cards)
+
+
+def _largest_card(
+    view: FaceView,
+    fitting: Fitting,
+    rest: list[Hole],
+    number: int,
+    rooms: tuple[tuple[float, float], ...],
+) -> tuple[Card, int]:
+    """The card of as many of the first holes of `rest` as may share one, and how many they are.
+
+    Screws that do not belong to one piece of hardware share a card only where they are near.
+    """
+    loose = fitting.kind in ("front-fixing", "clearance")
+    for take in range(len(rest), 0, -1):
+        holes = tuple(rest[:take])
+        if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:
+            continue
+        part = fitting if take == len(fitting.holes) else replace(fitting, holes=holes)
+        card = compose_card(view, part, number, rooms)
+        if take == 1 or _fits(card, rooms):
+            return card, take
+    raise ValueError(f"{view.part}: a fitting without holes")
+
+
+def _extent(values: list[float]) -> float:
+    return max(values) - min(values)
 
 
 def _reading_order(fitting: Fitting) -> tuple[int, float]:
@@ -76,35 +109,6 @@ def _reading_order(fitting: Fitting) -> tuple[int, float]:
     kinds = ("hinge", "slide", "plate", "pull", "front-fixing", "clearance", "manual")
     across = fitting.kind in ("pull", "front-fixing", "clearance")
     return kinds.index(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
-
-
-def _parts_that_fit(
-    view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]
-) -> list[Fitting]:
-    if len(fitting.holes) == 1 or _whole(view, fitting, rooms):
-        return [fitting]
-    spread_x = max(hole.x for hole in fitting.holes) - min(hole.x for hole in fitting.holes)
-    spread_y = max(hole.y for hole in fitting.holes) - min(hole.y for hole in fitting.holes)
-    across = spread_x >= spread_y
-    rest = sorted(fitting.holes, key=lambda hole: (hole.x, hole.y) if across else (hole.y, hole.x))
-    parts: list[Fitting] = []
-    while rest:
-        take = len(rest)
-        while take > 1 and not _whole(view, replace(fitting, holes=tuple(rest[:take])), rooms):
-            take -= 1
-        parts.append(replace(fitting, holes=tuple(rest[:take])))
-        rest = rest[take:]
-    return parts
-
-
-def _whole(view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]) -> bool:
-    """Whether some holes of a fitting share a card: where a room holds it, and, for screws that
-    do not belong to one piece of hardware, where they stand close together."""
-    if fitting.kind in ("front-fixing", "clearance"):
-        ys = [hole.y for hole in fitting.holes]
-        if max(ys) - min(ys) > NEIGHBOURS:
-            return False
-    return _fits(compose_card(view, fitting, 1, rooms), rooms)
 
 
 def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:

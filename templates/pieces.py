@@ -1,6 +1,7 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.typeface import text_width, wrap
@@ -35,10 +36,13 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
     return result
 
 
+@lru_cache(maxsize=4096)
 def paragraph(
     text: str, width: float, *, size: float = 2.5, bold: bool = False, hang: str = ""
 ) -> Piece:
-    """Set a text in lines; `hang` stands before it (a step's number)."""
+    """Set a text in lines; `hang` stands before it (a step's number).
+
+    Kept, since the same steps stand on many sheets and are measured for many widths."""
     indent = text_width("00 ", size, bold) if hang else 0.0
     pitch = size * 1.6
     lines = wrap(text, size, bold, width - indent)
