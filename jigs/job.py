@@ -12,9 +12,7 @@ from typing import Literal
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 
-FrontKind = Literal[
-    "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"
-]
+FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 Unit = Literal["mm", "in"]
