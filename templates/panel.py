@@ -50,12 +50,16 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
     """The part's name, kind, place, sheet number and code, and its QR symbol."""
     side = qr_side(words.payload, MODULE)
     room = width - side - 1.0
-    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.part, s, True) <= room), 3.5)
+    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.part, s, True) <= room), 2.5)
+    name, *more = wrap(words.part, size, True, room)  # the part's ID is never shortened
     marks: list[Mark] = [
         Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=words.payload, module=MODULE)
     ]
     y = -size * 1.12
-    marks.append(Text(x=0.0, y=y, text=shorten(words.part, size, True, room), size=size, bold=True))
+    marks.append(Text(x=0.0, y=y, text=name, size=size, bold=True))
+    for line in more:
+        y -= PITCH
+        marks.append(Text(x=0.0, y=y, text=line, size=size, bold=True))
     y -= size * 0.45 + 3.0
     kind_size = 3.5 if text_width(words.kind, 3.5, True) <= room else 2.5
     marks.append(

@@ -28,7 +28,9 @@ NAMES = (
 WALLS = ("north", "Fensterwand Süd größer Raum", "Βόρειος τοίχος κουζίνας", "Северная стена", "")
 LONG_IDS = ("B{}", "PANTRY-NORTH-{}")
 
-full_overlay = sorted(name for name, hinge in generic_hinges().items() if hinge.kind == "full")
+PULLS = ("knob", "bar-96", "bar-160", "bar-320", "bar-480")
+SLIDES = ("undermount-533", "undermount-450", "undermount-250")
+HINGES = tuple(sorted(name for name, hinge in generic_hinges().items() if hinge.kind == "full"))
 
 
 def _mm(low: int, high: int) -> st.SearchStrategy[float]:
@@ -58,10 +60,8 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
         hinged=draw(st.sampled_from(("left", "right"))) if kind == "door" else None,
         leaflet=kind == "panel",
         holes=tuple(draw(st.one_of(st.just([]), st.lists(hand_holes, max_size=5)))),
-        pull=draw(
-            st.sampled_from((None, None, "none", "knob", "bar-96", "bar-320", "bar-480"))
-        ),
-    )  # fmt: skip
+        pull=draw(st.sampled_from((None, None, "none", *PULLS))),
+    )
 
 
 @st.composite
@@ -78,7 +78,7 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
         depth=draw(st.sampled_from((300.0, 584.2, 610.0))),
         above_floor=100.0,
         wall=draw(st.sampled_from(WALLS)),
-        fronts=tuple(draw(fronts(f"{id[:12]}-{k}", k == count)) for k in range(1, count + 1)),
+        fronts=tuple(draw(fronts(f"{id}-{k}", k == count)) for k in range(1, count + 1)),
     )
 
 
@@ -86,6 +86,8 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
 def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
     """A job of a few boxes on generic hardware, in inches or millimetres."""
     count = draw(st.integers(1, most_boxes))
+    hinge = draw(st.sampled_from(HINGES))
+    slide = draw(st.sampled_from(SLIDES))
     return Job(
         name=draw(st.sampled_from(NAMES)),
         units=draw(st.sampled_from(("in", "mm"))),
@@ -96,15 +98,10 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         reveal=Reveal(),
         increment=None,
         grid=Grid(),
-        use=Use(
-            hinge=draw(st.sampled_from(full_overlay)),
-            slide=draw(st.sampled_from(("undermount-533", "undermount-450", "undermount-250"))),
-            drawer_pull="bar-160",
-            door_pull="bar-160",
-        ),
-        hinges=generic_hinges(),
-        slides=generic_slides(),
-        pulls=generic_pulls(),
+        use=Use(hinge=hinge, slide=slide, drawer_pull="bar-160", door_pull="bar-160"),
+        hinges={hinge: generic_hinges()[hinge]},
+        slides={slide: generic_slides()[slide]},
+        pulls={name: generic_pulls()[name] for name in PULLS},
         boxes=tuple(draw(boxes(number)) for number in range(1, count + 1)),
         assumed=frozenset({"material.side", "reveal.side"}),
         assumptions=("side thickness 18.0 mm",),

@@ -9,6 +9,7 @@ import io
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 import pdfplumber
@@ -431,7 +432,9 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
 def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
     """Read which part and face a page is for; None for a page that drills nothing."""
     parts = {part for part, _ in wanted}
-    named = [run.text for run in page.runs if run.bold and run.size > 3.0 and run.text in parts]
+    bold = [run.text for run in page.runs if run.bold]
+    # A very long name is broken over two lines.
+    named = [name for name in (*bold, *map("".join, pairwise(bold))) if name in parts]
     drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in page.text]
     if not named or not drill:
         return None

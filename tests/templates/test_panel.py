@@ -1,0 +1,99 @@
+"""The words of a sheet."""
+
+from dataclasses import replace
+
+import pytest
+
+from templates.marks import Mark, Qr, Text
+from templates.panel import PartWords, body, body_again, head_across, head_down, title
+from templates.partwords import words_of_front
+from templates.qr import QUIET, qr_side
+from templates.steps import steps_again, steps_for
+from templates.typeface import text_box
+from tests.jigs.sample import front_of
+from tests.templates.worked import only_cards, worked_layout
+
+
+def door_words() -> PartWords:
+    layout = worked_layout("in")
+    return words_of_front(layout, front_of(layout, "B3-2"))
+
+
+def lines(marks: tuple[Mark, ...]) -> list[str]:
+    return [mark.text for mark in marks if isinstance(mark, Text)]
+
+
+@pytest.mark.parametrize("part", ["B3-2", "PANTRY-NORTH-12-SIDE-R", "ABCDEFGHIJKLMNOP-BOX"])
+@pytest.mark.parametrize("width", [62.0, 86.0, 120.0])
+def test_the_title_names_the_part_in_full(part: str, width: float) -> None:
+    """Part and code are never shortened, whatever else is; nothing runs into the symbol."""
+    words = replace(
+        door_words(),
+        part=part,
+        kind="LIFT-UP DOOR, " * 9,
+        place="FENSTERWAND SÜD GRÖSSER RAUM WALL, BOX B3, UNDER B3-1, " * 3,
+        job="Ферма Заречная, a job whose name goes on and on " * 3,
+    )
+    piece = title(words, "sheet 12 of 13", width)
+    found = lines(piece.marks)
+    assert part in found
+    assert f"sheet 12 of 13, code {words.code}" in found
+    symbol = next(mark for mark in piece.marks if isinstance(mark, Qr))
+    assert symbol.text == words.payload
+    quiet = QUIET * symbol.module
+    side = qr_side(words.payload, symbol.module)
+    assert symbol.x - quiet + side <= width + 1e-9
+    for mark in piece.marks:
+        if isinstance(mark, Text):
+            assert text_box(mark)[2] <= symbol.x - quiet
+            assert text_box(mark)[1] >= -piece.height
+
+
+@pytest.mark.parametrize("down", [True, False])
+def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
+    """Across the sheet or down a column: face, how it lies, size, blanks and sum."""
+    cards = tuple(only_cards("B3-2", "back"))
+    view, words = cards[0].view, door_words()
+    marks: tuple[Mark, ...]
+    if down:
+        pieces = head_down(view, words, cards, "sheet 1 of 2", 62.0)
+        marks = tuple(mark for piece in pieces for mark in piece.marks)
+    else:
+        marks = head_across(view, words, cards, "sheet 1 of 2", 188.0).marks
+    text = " ".join(lines(marks))
+    for needed in (
+        "B3-2",
+        "DOOR, HINGES LEFT",
+        "sheet 1 of 2",
+        "DRILL THIS FACE: BACK OF DOOR",
+        "the hinge edge is on your RIGHT",
+        "NOT REVERSIBLE",
+        "This part 454.0 x 613.0",
+        "Yours ____",
+        "97.8 + 416.0 + 99.2 = 613.0",
+        "UP",
+    ):
+        assert needed in text
+    turned = replace(view, reversible=True)
+    piece = head_across(turned, words, cards, "sheet 1 of 2", 188.0)
+    assert "NOT REVERSIBLE" not in " ".join(lines(piece.marks))
+
+
+def test_the_body_numbers_the_steps_and_adds_what_applies() -> None:
+    """Facts of the face and notes of the part; the steps in short on a further sheet."""
+    view = only_cards("B3-2", "back")[0].view
+    words = replace(door_words(), notes=("NOT CONFIRMED: the constant.", "ASSUMED: side 18."))
+    steps = steps_for(view)
+    first = body(view, words, steps, 80.0)
+    marks = [mark for piece in first for mark in piece.marks if isinstance(mark, Text)]
+    numbers = [mark.text for mark in marks if mark.x == 0.0 and mark.text.isdigit()]
+    assert numbers == [str(row) for row in range(1, len(steps) + 1)]
+    joined = " ".join(mark.text for mark in marks)
+    assert "Mount plates 3.0 high" in joined
+    assert "ASSUMED: side 18." in joined
+    assert any(mark.bold for mark in marks if mark.text.startswith("NOT CONFIRMED"))
+    again = body_again(view, words, steps_again(view), 80.0)
+    short = " ".join(text for piece in again for text in lines(piece.marks))
+    assert "STEPS" in short
+    assert "NOT CONFIRMED" in short
+    assert sum(piece.height for piece in again) < sum(piece.height for piece in first)

@@ -1,0 +1,56 @@
+"""The small picture of a sheet."""
+
+import pytest
+
+from templates.marks import Area, Circle, Line, Outline, Text
+from templates.picture import picture
+from tests.templates.worked import only_cards
+
+FACES = [
+    ("B3-2", "back", "HINGES", "right"),
+    ("B3-2", "front", "HINGES", "left"),
+    ("B1-SIDE-L", "inside", "FRONT", "left"),
+    ("B1-SIDE-R", "inside", "FRONT", "right"),
+]
+
+
+@pytest.mark.parametrize(("part", "face", "words", "edge"), FACES)
+def test_the_picture_shows_face_cards_and_holes(
+    part: str, face: str, words: str, edge: str
+) -> None:
+    """The face in its own shape, its holes as dots in their places, the cards dashed, no circle;
+    the edge that matters in black, on its own side."""
+    cards = only_cards(part, face)
+    view = cards[0].view
+    piece = picture(view, tuple(cards), 66.0)
+    solid, *dashed = [mark for mark in piece.marks if isinstance(mark, Outline)]
+    xs, ys = zip(*solid.points, strict=True)
+    w, h = max(xs) - min(xs), max(ys) - min(ys)
+    assert w / h == pytest.approx(view.width / view.height)
+    assert len(dashed) == len(cards)
+    assert not [mark for mark in piece.marks if isinstance(mark, Circle)]
+    assert {mark.width for mark in piece.marks if isinstance(mark, Line | Outline)} <= {0.18, 0.25}
+    squares = [m for m in piece.marks if isinstance(m, Area) and len(m.points) == 4]
+    boxes = [tuple(zip(*mark.points, strict=True)) for mark in squares]
+    dots = [(sum(x) / 4, sum(y) / 4) for x, y in boxes if max(x) - min(x) == pytest.approx(0.7)]
+    holes = [hole for fitting in view.fittings for hole in fitting.holes]
+    assert dots == [
+        (
+            pytest.approx(min(xs) + hole.x * w / view.width),
+            pytest.approx(min(ys) + hole.y * h / view.height),
+        )
+        for hole in holes
+    ]
+    (bar,) = [x for x, y in boxes if max(x) - min(x) == pytest.approx(1.0)]
+    assert (min(bar) >= max(xs)) if edge == "right" else (max(bar) <= min(xs))
+    if h > 20.0:
+        assert words in [mark.text for mark in piece.marks if isinstance(mark, Text)]
+
+
+def test_the_arrow_is_large() -> None:
+    """25 mm, beside the face."""
+    cards = only_cards("B3-2", "back")
+    piece = picture(cards[0].view, tuple(cards), 66.0)
+    arrow = next(m for m in piece.marks if isinstance(m, Area) and len(m.points) == 7)
+    up = next(mark for mark in piece.marks if isinstance(mark, Text) and mark.text == "UP")
+    assert max(y for _, y in arrow.points) - up.y == pytest.approx(25.0)
