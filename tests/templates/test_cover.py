@@ -1,0 +1,86 @@
+"""The pack's first page."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.cautions import NO_CODE
+from jigs.parts import Layout
+from jigs.problems import Problem
+from templates.cover import CARD, cover_page
+from templates.marks import Outline, Page, Text
+from templates.paper import PAPERS
+from tests.clashes import clashes_of_marks
+from tests.templates.worked import worked_layout
+
+
+def words(page: Page) -> str:
+    return " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+
+
+def troubled(count: int) -> Layout:
+    layout = worked_layout("in")
+    held = tuple(
+        replace(layout.fronts[0], id=f"B9-{row}", held=("the hand is not stated",))
+        for row in range(count)
+    )
+    problems = tuple(
+        Problem(
+            level="warning",
+            code="unconfirmed-hinge",
+            part="B3-2",
+            text=f"hinge 'packet {row}': constant 15.0 is not confirmed",
+            remedy="look it up in the leaflet",
+        )
+        for row in range(count)
+    )
+    job = replace(layout.job, assumptions=("side thickness 18.0 mm", "above floor 100.0 mm"))
+    return replace(layout, job=job, fronts=(*layout.fronts, *held), problems=problems)
+
+
+def test_a_bank_card_is_drawn_at_full_size() -> None:
+    """85.60 x 53.98 mm: ISO/IEC 7810, ID-1 (from memory)."""
+    page = cover_page(worked_layout("in"), PAPERS["common"])
+    sizes = [
+        (max(xs) - min(xs), max(ys) - min(ys))
+        for xs, ys in (
+            tuple(zip(*mark.points, strict=True))
+            for mark in page.marks
+            if isinstance(mark, Outline)
+        )
+    ]
+    assert CARD == (85.60, 53.98)
+    assert any(size == pytest.approx((85.60, 53.98)) for size in sizes)
+    assert page.entry == "First page"
+
+
+def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
+    """The job, its reveals to the box's edge and between fronts, the cautions in full."""
+    found = words(cover_page(worked_layout("in"), PAPERS["common"]))
+    assert "Test galley" in found
+    assert "6 fronts ready to drill" in found
+    assert "1.6 from a front's edge to its own box's edge" in found
+    assert "3.2 between two fronts of one box" in found
+    assert NO_CODE in found
+    assert "HELD BACK" not in found
+    assert "NOT CONFIRMED" not in found
+
+
+def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
+    """Each with its reason."""
+    found = words(cover_page(troubled(1), PAPERS["common"]))
+    assert "B9-0: the hand is not stated" in found
+    assert "6 fronts ready to drill" in found
+    assert "NOT CONFIRMED" in found
+    assert "packet 0" in found
+    assert "above floor 100.0 mm" in found
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+@pytest.mark.parametrize("count", [0, 1, 5, 60])
+def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) -> None:
+    """What finds no room is left to the check, and the page says so."""
+    page = cover_page(troubled(count), PAPERS[paper])
+    assert clashes_of_marks(page) == []
+    if count == 60:
+        assert "More: see the check" in words(page)

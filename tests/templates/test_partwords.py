@@ -1,0 +1,134 @@
+"""A part's own words on its sheets."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.parts import Front, Layout
+from jigs.problems import Problem
+from templates.partwords import (
+    kind_of_front,
+    neighbour_of,
+    notes_for,
+    place_of,
+    words_of_drawer_box,
+    words_of_front,
+    words_of_side,
+)
+from tests.jigs.sample import front_of, side_of
+from tests.templates.worked import worked_layout
+
+
+def front(name: str) -> Front:
+    return front_of(worked_layout("in"), name)
+
+
+def with_problems(*problems: Problem) -> Layout:
+    return replace(worked_layout("in"), problems=problems)
+
+
+def test_a_door_is_named_with_its_hand() -> None:
+    """A drawer front has none."""
+    assert kind_of_front(front("B3-2")) == "DOOR, HINGES LEFT"
+    assert kind_of_front(replace(front("B3-2"), hinged="right")) == "DOOR, HINGES RIGHT"
+    assert kind_of_front(front("B3-1")) == "DRAWER FRONT"
+
+
+@pytest.mark.parametrize(
+    ("wall", "place"),
+    [
+        ("north", "NORTH WALL, BOX B3"),
+        ("East Wall", "EAST WALL, BOX B3"),
+        ("", "BOX B3"),
+    ],
+)
+def test_a_place_is_wall_and_box(wall: str, place: str) -> None:
+    """WALL is said once."""
+    assert place_of(wall, "B3") == place
+
+
+def test_a_front_is_placed_by_the_one_above_it() -> None:
+    """The uppermost by the one below it; one alone by nothing."""
+    layout = worked_layout("in")
+    assert neighbour_of(layout, front("B3-2")) == "under B3-1"
+    assert neighbour_of(layout, front("B3-1")) == "over B3-2"
+    alone = replace(layout, fronts=(front("B3-2"),))
+    assert neighbour_of(alone, front("B3-2")) == ""
+
+
+def test_a_door_says_what_to_mount() -> None:
+    """Tab 5, plate 3, and its hinge-edge reveal of 1.6."""
+    words = words_of_front(worked_layout("in"), front("B3-2"))
+    facts = " ".join(words.facts["back"])
+    assert "Tab 5.0" in facts
+    assert "plates 3.0 high" in facts
+    assert "reveal 1.6" in facts
+    assert words.place == "NORTH WALL, BOX B3, under B3-1"
+    assert words.size.startswith("This part 454.0 x 613.0 x 19")
+
+
+@pytest.mark.parametrize(("through", "words"), [
+    (False, "through the front only. Counterbore the back 12 dia, 4 deep, BEFORE fixing"),
+    (True, "through front and drawer box"),
+])  # fmt: skip
+def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words: str) -> None:
+    """On both faces: before fixing, or after it."""
+    found = words_of_front(worked_layout("in"), replace(front("B3-1"), through_box=through))
+    assert words in " ".join(found.facts["back"])
+    assert words in " ".join(found.facts["front"])
+
+
+def test_the_wide_gap_tells_which_way_up() -> None:
+    """Only where the gap below the box is the wider one."""
+    drawer = front("B3-1")
+    assert drawer.drawer
+    assert drawer.drawer.y < drawer.height - drawer.drawer.y - drawer.drawer.height
+    low = words_of_front(worked_layout("in"), drawer).facts["back"]
+    assert "WIDE GAP BELOW" not in " ".join(low)
+    raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
+    high = words_of_front(worked_layout("in"), raised).facts["back"]
+    assert "WIDE GAP BELOW THE BOX IS THE BOTTOM." in high
+
+
+@pytest.mark.parametrize(("band", "words"), [(0.6, "raw-edge"), (0.0, "finished front edge")])
+def test_a_side_says_which_front_edge(band: float, words: str) -> None:
+    """With band still to come, the raw-edge figures count."""
+    layout = worked_layout("in")
+    side = replace(side_of(layout, "B3-SIDE-L"), band=band)
+    facts = " ".join(words_of_side(layout, side).facts["inside"])
+    assert words in facts
+    assert "Plates 3.0 high for B3-2." in facts
+    assert words_of_side(layout, side).size.startswith("This part 774.7 x 584.2 x 18.3")
+
+
+def test_a_drawer_box_names_its_front() -> None:
+    """And its three sizes."""
+    drawer = front("B3-1").drawer
+    assert drawer
+    words = words_of_drawer_box(worked_layout("in"), drawer, front("B3-1"))
+    assert words.kind == "DRAWER BOX"
+    assert words.place.endswith("behind B3-1")
+    assert words.size.startswith("This box 409.6 wide x 88.9 high x 533.0 long")
+
+
+def test_findings_stand_on_the_sheets_they_concern() -> None:
+    """The part's own and those that name it also, what is unconfirmed first; the rest not."""
+    layout = with_problems(
+        Problem(level="warning", code="end-reveal", part="B3", text="a gap", remedy="x"),
+        Problem(level="warning", code="sight-line", part="B3-2", text="nearly level", remedy="x"),
+        Problem(
+            level="warning",
+            code="unconfirmed-hinge",
+            part="B3-1",
+            text="hinge 'mine': constant 15.0",
+            remedy="x",
+            also=("B3-2",),
+        ),
+    )
+    notes = notes_for(layout, "B3-2", ("side thickness 18.0 mm",))
+    assert notes == (
+        "NOT CONFIRMED: Hinge 'mine': constant 15.0. Try it on scrap first.",
+        "Nearly level.",
+        "ASSUMED: side thickness 18.0 mm.",
+    )
+    assert notes_for(layout, "B1-1", ()) == ()

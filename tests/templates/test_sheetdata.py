@@ -1,0 +1,50 @@
+"""The cards as data."""
+
+import json
+from typing import Any
+
+import pytest
+
+from templates.sheetdata import sheets_json
+from tests.templates.worked import worked_sheets
+
+
+def cards(part: str, face: str) -> list[dict[str, Any]]:
+    data = json.loads(sheets_json(worked_sheets("in")))
+    return [card for card in data["cards"] if (card["part"], card["face"]) == (part, face)]
+
+
+def test_the_data_name_schema_and_paper() -> None:
+    """Schema 1."""
+    data = json.loads(sheets_json(worked_sheets("in")))
+    assert (data["schema"], data["paper"]) == (1, "common")
+    assert list(data) == ["schema", "paper", "cards"]
+
+
+def test_a_card_is_described_on_its_page() -> None:
+    """Places on the page less the face's origin are places on the face, to 0.0001: cups at 431.5
+    from the left of the back, 97.75 and 513.75 up (worked example)."""
+    bottom, top = cards("B3-2", "back")
+    for card, height in ((bottom, 97.75), (top, 513.75)):
+        cup = next(hole for hole in card["holes"] if hole["purpose"] == "cup")
+        assert cup["x_mm"] - card["origin_mm"][0] == pytest.approx(431.5, abs=2e-4)
+        assert cup["y_mm"] - card["origin_mm"][1] == pytest.approx(height, abs=2e-4)
+        assert cup["diameter_mm"] == 35.0
+        (right,) = [edge for edge in card["edges"] if edge["edge"] == "right"]
+        assert right["at_mm"] - card["origin_mm"][0] == pytest.approx(454.0, abs=2e-4)
+    assert bottom["index"] == []
+    assert "ladder" not in bottom
+    assert top["ladder"]["edge"] == "top"
+    assert top["ladder"]["at_mm"] - top["origin_mm"][1] == pytest.approx(613.0, abs=2e-4)
+
+
+def test_an_index_line_has_its_round_figure_and_a_middle_has_none() -> None:
+    """10 in from the bottom; a middle is named by its axis."""
+    second = cards("B1-SIDE-L", "inside")[1]
+    (line,) = second["index"]
+    assert (line["from"], line["value_mm"]) == ("bottom", 254.0)
+    assert line["at_mm"] == pytest.approx(second["origin_mm"][1] + 254.0, abs=2e-4)
+    (pull,) = cards("B3-1", "front")
+    (middle,) = pull["index"]
+    assert (middle["from"], middle["value_mm"]) == ("middle-x", None)
+    assert middle["at_mm"] == pytest.approx(pull["origin_mm"][0] + 454.0 / 2, abs=2e-4)

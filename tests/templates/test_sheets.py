@@ -1,0 +1,92 @@
+"""The drilling sheets of a job."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from jigs.job import Job
+from jigs.layout import lay_out
+from templates.paper import PAPERS, Paper
+from templates.sheets import make_sheets
+from tests.clashes import clashes_of_marks
+from tests.jobs import jobs, papers
+from tests.templates.worked import worked_layout, worked_sheets
+
+COMMON = PAPERS["common"]
+
+
+def parts(*only: str) -> list[str]:
+    sheets = make_sheets(worked_layout("in"), COMMON, only=only or None)
+    return list(dict.fromkeys(sheet.part for sheet in sheets if sheet.part))
+
+
+def test_fronts_drawer_boxes_and_sides_follow_in_the_order_of_the_job() -> None:
+    """Box by box: each front with its drawer box, then the sides."""
+    assert parts()[-5:] == ["B3-1", "B3-1-BOX", "B3-2", "B3-SIDE-L", "B3-SIDE-R"]
+    first = next(iter(worked_sheets("in")))
+    assert (first.part, first.cards) == (None, ())
+
+
+@pytest.mark.parametrize(
+    ("only", "wanted"),
+    [
+        (("B3-2",), ["B3-2"]),
+        (("b3-2",), ["B3-2"]),
+        (("B3-1",), ["B3-1", "B3-1-BOX"]),
+        (("B3-1-BOX",), ["B3-1-BOX"]),
+        (("B1-SIDE-L", "B3-2"), ["B1-SIDE-L", "B3-2"]),
+        (("B3",), ["B3-1", "B3-1-BOX", "B3-2", "B3-SIDE-L", "B3-SIDE-R"]),
+        (("east",), []),
+    ],
+)
+def test_some_parts_alone(only: tuple[str, ...], wanted: list[str]) -> None:
+    """By part, box or wall, in capitals or not."""
+    assert parts(*only) == wanted
+    assert parts("north") == parts()
+
+
+def test_a_part_that_is_held_back_has_no_sheet() -> None:
+    """Nor has its drawer box."""
+    layout = worked_layout("in")
+    held = replace(
+        layout,
+        fronts=tuple(
+            replace(front, held=("too low",)) if front.id == "B3-1" else front
+            for front in layout.fronts
+        ),
+    )
+    found = {sheet.part for sheet in make_sheets(held, COMMON)}
+    assert "B3-1" not in found
+    assert "B3-1-BOX" not in found
+    assert "B3-2" in found
+
+
+def test_the_same_layout_gives_the_same_pages_twice() -> None:
+    """Each iteration draws anew, and alike."""
+    sheets = worked_sheets("in")
+    assert list(sheets) == list(sheets)
+    assert list(sheets.pages) == [sheet.page for sheet in sheets]
+
+
+def check_marks(job: Job, paper: Paper) -> None:
+    for number, sheet in enumerate(make_sheets(lay_out(job), paper), start=1):
+        assert clashes_of_marks(sheet.page) == [], f"page {number}, {sheet.part}"
+
+
+@given(jobs(), papers)
+@settings(
+    max_examples=25, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
+    """No text on a text, a line, a hole or black, nothing outside the page: all kinds of fronts
+    and boxes, all papers, both units, long names and three alphabets."""
+    check_marks(job, paper)
+
+
+@pytest.mark.slow
+@given(jobs(), papers)
+@settings(max_examples=600, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_no_text_touches_anything_in_many_jobs(job: Job, paper: Paper) -> None:
+    """The same, at length."""
+    check_marks(job, paper)
