@@ -30,6 +30,8 @@ LONG_IDS = ("B{}", "PANTRY-NORTH-{}")
 
 PULLS = ("knob", "bar-96", "bar-160", "bar-320", "bar-480")
 SLIDES = ("undermount-533", "undermount-450", "undermount-250")
+TALL_ENOUGH = ("door", "pair", "lift")
+"""What needs room for hinges."""
 HINGES = tuple(sorted(name for name, hinge in generic_hinges().items() if hinge.kind == "full"))
 
 
@@ -56,11 +58,11 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
     return FrontSpec(
         id=id,
         kind=kind,
-        height=None if last else draw(_mm(80, 300)),
+        height=None if last else draw(_mm(300, 500) if kind in TALL_ENOUGH else _mm(80, 300)),
         hinged=draw(st.sampled_from(("left", "right"))) if kind == "door" else None,
         leaflet=kind == "panel",
-        holes=tuple(draw(st.one_of(st.just([]), st.lists(hand_holes, max_size=5)))),
-        pull=draw(st.sampled_from((None, None, "none", *PULLS))),
+        holes=tuple(draw(st.lists(hand_holes, max_size=5 if draw(st.integers(0, 9)) > 7 else 0))),
+        pull=draw(st.sampled_from((None,) * 6 + ("none", *PULLS))),
     )
 
 
@@ -69,12 +71,12 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
     """A box of any kind with one to four fronts."""
     kind = draw(st.sampled_from(BOX_KINDS))
     id = draw(st.sampled_from(LONG_IDS)).format(number)
-    count = draw(st.integers(1, 4))
+    count = draw(st.sampled_from((1, 2, 2, 3, 4)))
     return BoxSpec(
         id=id,
         kind=kind,
         width=draw(_mm(150, 1000)),
-        height=draw(_mm(300, 2350) if kind == "tall" else _mm(280, 900)),
+        height=draw(_mm(300, 2350) if kind == "tall" else _mm(280, 1500)),
         depth=draw(st.sampled_from((300.0, 584.2, 610.0))),
         above_floor=100.0,
         wall=draw(st.sampled_from(WALLS)),
