@@ -58,7 +58,7 @@ def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     """The job, its reveals to the box's edge and between fronts, the cautions in full."""
     found = words(cover_page(worked_layout("in"), PAPERS["common"]))
     assert "Test galley" in found
-    assert "6 fronts ready to drill" in found
+    assert "3 fronts ready to drill" in found
     assert "1.6 from a front's edge to its own box's edge" in found
     assert "3.2 between two fronts of one box" in found
     assert NO_CODE in found
@@ -70,7 +70,7 @@ def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
     found = words(cover_page(troubled(1), PAPERS["common"]))
     assert "B9-0: the hand is not stated" in found
-    assert "6 fronts ready to drill" in found
+    assert "3 fronts ready to drill" in found
     assert "NOT CONFIRMED" in found
     assert "packet 0" in found
     assert "above floor 100.0 mm" in found

@@ -349,7 +349,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
 
 def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str]:
     """Each hole's distances from both references, large in mm; from an index line's edge."""
-    large = [float(run.text) for run in card.runs if run.size > 3.0 and _is_figure(run.text)]
+    large = [run.text for run in card.runs if run.size > 3.0 and _FIGURE.fullmatch(run.text)]
     faults: list[str] = []
     for ring in card.rings:
         for ruler, coordinate, length in (
@@ -360,22 +360,25 @@ def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str
             distance = length - place if ruler.from_far else place
             if ruler.kind == "middle":
                 distance = abs(coordinate - ruler.at)
-                if not any(
-                    word in card.text for word in (f"{place:.1f} from", f"{place + 1e-4:.1f} from")
-                ):
-                    faults.append(f"{place:.1f} from the left is not written")
-            if not any(abs(figure - distance) < 0.0502 for figure in large):
+                if not _near(place, _SMALL.findall(card.text)):
+                    faults.append(f"{place:.2f} from the left is not written on a card")
+            if not _near(distance, large):
                 faults.append(f"{distance:.2f} is not written on a card")
             if ruler.kind == "index":
                 inner = abs(coordinate - ruler.at)
-                words = {f"{inner + d:.1f} from this line" for d in (-1e-4, 0.0, 1e-4)}
-                if not any(word in card.text for word in words):
+                if not _near(inner, _FROM_LINE.findall(card.text)):
                     faults.append(f"{inner:.2f} from its line is not written on a card")
     return faults
 
 
-def _is_figure(text: str) -> bool:
-    return re.fullmatch(r"\d+\.\d", text) is not None
+_FIGURE = re.compile(r"\d+\.\d")
+_SMALL = re.compile(r"(\d+\.\d) from ")
+_FROM_LINE = re.compile(r"(\d+\.\d) from this line")
+
+
+def _near(value: float, figures: list[str]) -> bool:
+    """Say whether one of some printed figures is a length, to the tenth they are written to."""
+    return any(abs(float(figure) - value) < 0.0502 for figure in figures)
 
 
 @pytest.mark.parametrize("unit", UNITS)

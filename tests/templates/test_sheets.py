@@ -7,8 +7,10 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.job import Job
 from jigs.layout import lay_out
+from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.sheets import make_sheets
+from templates.typeface import text_box
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers
 from tests.templates.worked import worked_layout, worked_sheets
@@ -69,6 +71,27 @@ def test_the_same_layout_gives_the_same_pages_twice() -> None:
     assert list(sheets.pages) == [sheet.page for sheet in sheets]
 
 
+def test_the_search_for_clashes_can_fail() -> None:
+    """It finds a text on a text, on a line, on a hole, on black, at the symbol and off the page."""
+    text = Text(x=50.0, y=50.0, text="97.8")
+    x0, y0, x1, y1 = text_box(text)
+    clean = Page(width=100.0, height=100.0, marks=(text,))
+    assert clashes_of_marks(clean) == []
+    for mark in (
+        Text(x=52.0, y=51.0, text="22.5"),
+        Line(x1=x0 - 3.0, y1=y0 - 3.0, x2=x1 + 3.0, y2=y1 + 3.0),
+        Outline(points=((x0 - 9.0, 51.0), (x1 + 9.0, 51.0), (x1, 80.0))),
+        Circle(x=x0, y=y0 - 2.0, diameter=5.0),
+        Area(points=((x0, y0), (x1, y0), (x1, y1))),
+        Qr(x=x1 + 1.0, y=40.0, text="B3-2 DOOR"),
+        Circle(x=1.0, y=20.0, diameter=5.0),
+        Line(x1=90.0, y1=10.0, x2=100.5, y2=10.0),
+    ):
+        assert len(clashes_of_marks(replace(clean, marks=(text, mark)))) == 1
+    around = Circle(x=(x0 + x1) / 2, y=(y0 + y1) / 2, diameter=35.0)
+    assert clashes_of_marks(replace(clean, marks=(text, around))) == []
+
+
 def check_marks(job: Job, paper: Paper) -> None:
     for number, sheet in enumerate(make_sheets(lay_out(job), paper), start=1):
         assert clashes_of_marks(sheet.page) == [], f"page {number}, {sheet.part}"
@@ -76,7 +99,7 @@ def check_marks(job: Job, paper: Paper) -> None:
 
 @given(jobs(), papers)
 @settings(
-    max_examples=25, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
     """No text on a text, a line, a hole or black, nothing outside the page: all kinds of fronts
