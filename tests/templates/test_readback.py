@@ -1,35 +1,32 @@
 """The printed sheets read back: by a library that parses the PDF, and from its dots."""
 
 import json
-import re
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.job import Job, Unit
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from templates.sheetdata import sheets_json
 from templates.sheets import Sheets, make_sheets
-from tests.clashes import clashes_of_print
-from tests.jobs import jobs, papers
-from tests.raster import qr_texts, render
-from tests.readback import (
-    PrintedCard,
-    PrintedPage,
+from tests.carddata import faults_in_data
+from tests.cardreading import (
     face_of,
     faults_on_paper,
-    read_pages,
     ruler_across,
     ruler_up,
     wanted_faces,
 )
+from tests.cardwords import faults_in_words
+from tests.clashes import clashes_of_print
+from tests.jobs import jobs, papers
+from tests.raster import qr_texts, render
+from tests.readback import read_pages
 from tests.templates.worked import worked_layout, worked_pages, worked_pdf, worked_sheets
 
 UNITS: tuple[Unit, ...] = ("in", "mm")
@@ -60,91 +57,6 @@ def test_the_data_agree_with_the_paper(unit: Unit) -> None:
     """The cards as data: border, black edges, index lines, ladders and holes, page by page."""
     data = json.loads(sheets_json(worked_sheets(unit)))
     assert faults_in_data(worked_pages(unit), data, worked_layout(unit)) == []
-
-
-def faults_in_data(
-    pages: tuple[PrintedPage, ...], data: dict[str, Any], layout: Layout
-) -> list[str]:
-    """Compare the cards as data with the cards on paper, within 0.001 mm."""
-    wanted = wanted_faces(layout)
-    printed = {
-        (page.number, round(card.box[0], 2), round(card.box[1], 2)): (page, card)
-        for page in pages
-        for card in page.cards
-    }
-    faults: list[str] = []
-    for entry in data["cards"]:
-        key = (entry["page"], round(entry["x_mm"], 2), round(entry["y_mm"], 2))
-        near = [
-            spot
-            for spot in printed
-            if all(abs(a - b) < 0.02 for a, b in zip(spot, key, strict=True))
-        ]
-        where = f"page {key[0]}: the card at {key[1]}, {key[2]}"
-        if not near:
-            faults.append(f"{where} is not on paper")
-            continue
-        page, card = printed.pop(near[0])
-        face = face_of(page, wanted)
-        if face is None or (face.part, face.face) != (entry["part"], entry["face"]):
-            faults.append(f"{where} is for another part or face")
-            continue
-        if not _same_numbers(_as_data(card, entry), entry):
-            faults.append(f"{where} differs from its data")
-        origin_x = ruler_across(card).place(0.0, face.width)
-        origin_y = ruler_up(card).place(0.0, face.height)
-        if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
-            faults.append(f"{where} has another origin")
-    return faults + [f"page {spot[0]}: a card without data" for spot in printed]
-
-
-def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
-    """Say what is on paper in the words of the data; purposes and names are the data's own."""
-    edges: list[dict[str, Any]] = []
-    index: list[dict[str, Any]] = []
-    for axis, ruler in (("x", ruler_across(card)), ("y", ruler_up(card))):
-        near, far = ("left", "right") if axis == "x" else ("bottom", "top")
-        edge = far if ruler.from_far else near
-        if ruler.kind == "edge":
-            edges.append({"edge": edge, "at_mm": ruler.at})
-        elif ruler.kind == "middle":
-            index.append({"from": f"middle-{axis}", "value_mm": None, "at_mm": ruler.at})
-        else:
-            index.append({"from": edge, "value_mm": ruler.value, "at_mm": ruler.at})
-    found: dict[str, Any] = {
-        **entry,
-        "x_mm": card.box[0],
-        "y_mm": card.box[1],
-        "width_mm": card.box[2] - card.box[0],
-        "height_mm": card.box[3] - card.box[1],
-        "edges": edges,
-        "index": index,
-    }
-    true_top = [s.y1 for s in card.strokes if s.y1 == s.y2 and abs(s.line - 0.35) < 0.001]
-    found.pop("ladder", None)
-    if true_top:
-        found["ladder"] = {"edge": "top", "at_mm": true_top[0]}
-    rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
-    holes = sorted(
-        entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))
-    )
-    rings.sort(key=lambda ring: (round(ring[0], 2), round(ring[1], 2)))
-    found["holes"] = [
-        {**hole, "x_mm": x, "y_mm": y, "diameter_mm": diameter}
-        for hole, (x, y, diameter) in zip(holes, rings, strict=True)
-    ]
-    entry["holes"] = holes
-    return found
-
-
-def _same_numbers(a: Any, b: Any) -> bool:
-    if isinstance(a, dict):
-        return a.keys() == b.keys() and all(_same_numbers(a[key], b[key]) for key in a)
-    if isinstance(a, list):
-        return len(a) == len(b) and all(map(_same_numbers, a, b))
-    if isinstance(a, float | int) and isinstance(b, float | int):
-        return abs(a - b) < 0.001
-    return bool(a == b)
 
 
 def test_the_dots_agree_with_the_curves() -> None:
@@ -280,105 +192,6 @@ def test_every_symbol_is_read_and_begins_with_its_part() -> None:
             continue
         assert len(texts) == 1
         assert texts[0].split(" ")[0] == face.part
-
-
-def _codes(layout: Layout) -> dict[str, str]:
-    drawers = [front.drawer for front in layout.fronts if front.drawer]
-    return {
-        **{front.id: front.code for front in layout.fronts},
-        **{drawer.id: drawer.code for drawer in drawers},
-        **{side.board: side.code for side in layout.sides},
-    }
-
-
-SUM = re.compile(r"((?:-?\d+\.\d \+ )+\d+\.\d) = (\d+\.\d)")
-
-
-def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
-    """Look on every page for the words it must carry; in words, nothing where all are there."""
-    wanted, codes = wanted_faces(layout), _codes(layout)
-    doors = {f.id: f for f in layout.fronts if f.kind == "door" and f.hinged and not f.bored}
-    faults: list[str] = []
-    for page in pages[1:]:
-        face = face_of(page, wanted)
-        if face is None:
-            faults.append(f"page {page.number}: no part or face named")
-            continue
-        size = (
-            f"This box {face.width:.1f} wide"
-            if face.face == "box-front"
-            else f"This part {face.height:.1f} x {face.width:.1f}"
-            if face.face == "inside"
-            else f"This part {face.width:.1f} x {face.height:.1f}"
-        )
-        for words in (
-            f"code {codes[face.part]}",
-            "Yours ____",
-            size,
-            "SCALE 1:1",
-            "UP",
-            "Print again at 100 %, actual size",
-        ):
-            if words not in page.text:
-                faults.append(f"page {page.number}: {words!r} is missing")
-        if "STEPS" not in page.text and "1 Measure both bars" not in page.text:
-            faults.append(f"page {page.number}: no steps")
-        found = SUM.findall(page.text)
-        if not found:
-            faults.append(f"page {page.number}: no sum")
-        for terms, total in found:
-            tenths = [round(float(term) * 10) for term in terms.split(" + ")]
-            if sum(tenths) != round(float(total) * 10):
-                faults.append(f"page {page.number}: {terms} is not {total}")
-        door = doors.get(face.part)
-        fixed = door is not None and face.face == "back" and not door.reversible
-        if ("NOT REVERSIBLE" in page.text) is not fixed:
-            faults.append(
-                f"page {page.number}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}"
-            )
-        for card in page.cards:
-            faults += [
-                f"page {page.number}: a card without {words!r}"
-                for words in (face.part, f"code {codes[face.part]}", face.words, "UP", "50.0")
-                if words not in card.text
-            ]
-            missing = _figures_missing(card, face.width, face.height)
-            faults += [f"page {page.number}: {fault}" for fault in missing]
-    return faults
-
-
-def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str]:
-    """Each hole's distances from both references, large in mm; from an index line's edge."""
-    large = [run.text for run in card.runs if run.size > 3.0 and _FIGURE.fullmatch(run.text)]
-    faults: list[str] = []
-    for ring in card.rings:
-        for ruler, coordinate, length in (
-            (ruler_across(card), ring.x, width),
-            (ruler_up(card), ring.y, height),
-        ):
-            place = ruler.place(coordinate, length)
-            distance = length - place if ruler.from_far else place
-            if ruler.kind == "middle":
-                distance = abs(coordinate - ruler.at)
-                if not _near(place, _SMALL.findall(card.text)):
-                    faults.append(f"{place:.2f} from the left is not written on a card")
-            if not _near(distance, large):
-                faults.append(f"{distance:.2f} is not written on a card")
-            if ruler.kind == "index":
-                inner = abs(coordinate - ruler.at)
-                if not _near(inner, _FROM_LINE.findall(card.text)):
-                    faults.append(f"{inner:.2f} from its line is not written on a card")
-    return faults
-
-
-_FIGURE = re.compile(r"\d+\.\d")
-_SMALL = re.compile(r"(\d+\.\d) from ")
-_FROM_LINE = re.compile(r"(\d+\.\d) from this line")
-
-
-def _near(value: float, figures: list[str]) -> bool:
-    """Say whether one of some printed figures is a length, to the tenth they are written to."""
-    return any(abs(float(figure) - value) < 0.0502 for figure in figures)
 
 
 @pytest.mark.parametrize("unit", UNITS)

@@ -1,0 +1,92 @@
+"""The cards as data, compared with the cards on paper."""
+
+from typing import Any
+
+from jigs.parts import Layout
+from tests.cardreading import face_of, ruler_across, ruler_up, wanted_faces
+from tests.readback import PrintedCard, PrintedPage
+
+
+def faults_in_data(
+    pages: tuple[PrintedPage, ...], data: dict[str, Any], layout: Layout
+) -> list[str]:
+    """Compare the cards as data with the cards on paper, within 0.001 mm."""
+    wanted = wanted_faces(layout)
+    printed = {
+        (page.number, round(card.box[0], 2), round(card.box[1], 2)): (page, card)
+        for page in pages
+        for card in page.cards
+    }
+    faults: list[str] = []
+    for entry in data["cards"]:
+        key = (entry["page"], round(entry["x_mm"], 2), round(entry["y_mm"], 2))
+        near = [
+            spot
+            for spot in printed
+            if all(abs(a - b) < 0.02 for a, b in zip(spot, key, strict=True))
+        ]
+        where = f"page {key[0]}: the card at {key[1]}, {key[2]}"
+        if not near:
+            faults.append(f"{where} is not on paper")
+            continue
+        page, card = printed.pop(near[0])
+        face = face_of(page, wanted)
+        if face is None or (face.part, face.face) != (entry["part"], entry["face"]):
+            faults.append(f"{where} is for another part or face")
+            continue
+        if not _same_numbers(_as_data(card, entry), entry):
+            faults.append(f"{where} differs from its data")
+        origin_x = ruler_across(card).place(0.0, face.width)
+        origin_y = ruler_up(card).place(0.0, face.height)
+        if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
+            faults.append(f"{where} has another origin")
+    return faults + [f"page {spot[0]}: a card without data" for spot in printed]
+
+
+def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
+    """Say what is on paper in the words of the data; purposes and names are the data's own."""
+    edges: list[dict[str, Any]] = []
+    index: list[dict[str, Any]] = []
+    for axis, ruler in (("x", ruler_across(card)), ("y", ruler_up(card))):
+        near, far = ("left", "right") if axis == "x" else ("bottom", "top")
+        edge = far if ruler.from_far else near
+        if ruler.kind == "edge":
+            edges.append({"edge": edge, "at_mm": ruler.at})
+        elif ruler.kind == "middle":
+            index.append({"from": f"middle-{axis}", "value_mm": None, "at_mm": ruler.at})
+        else:
+            index.append({"from": edge, "value_mm": ruler.value, "at_mm": ruler.at})
+    found: dict[str, Any] = {
+        **entry,
+        "x_mm": card.box[0],
+        "y_mm": card.box[1],
+        "width_mm": card.box[2] - card.box[0],
+        "height_mm": card.box[3] - card.box[1],
+        "edges": edges,
+        "index": index,
+    }
+    true_top = [s.y1 for s in card.strokes if s.y1 == s.y2 and abs(s.line - 0.35) < 0.001]
+    found.pop("ladder", None)
+    if true_top:
+        found["ladder"] = {"edge": "top", "at_mm": true_top[0]}
+    rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
+    holes = sorted(
+        entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))
+    )
+    rings.sort(key=lambda ring: (round(ring[0], 2), round(ring[1], 2)))
+    found["holes"] = [
+        {**hole, "x_mm": x, "y_mm": y, "diameter_mm": diameter}
+        for hole, (x, y, diameter) in zip(holes, rings, strict=True)
+    ]
+    entry["holes"] = holes
+    return found
+
+
+def _same_numbers(a: Any, b: Any) -> bool:
+    if isinstance(a, dict):
+        return a.keys() == b.keys() and all(_same_numbers(a[key], b[key]) for key in a)
+    if isinstance(a, list):
+        return len(a) == len(b) and all(map(_same_numbers, a, b))
+    if isinstance(a, float | int) and isinstance(b, float | int):
+        return abs(a - b) < 0.001
+    return bool(a == b)

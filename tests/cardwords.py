@@ -1,0 +1,106 @@
+"""The words that every sheet and card must carry, looked for on paper."""
+
+import re
+
+from jigs.parts import Layout
+from tests.cardreading import face_of, ruler_across, ruler_up, wanted_faces
+from tests.readback import PrintedCard, PrintedPage
+
+
+def _codes(layout: Layout) -> dict[str, str]:
+    drawers = [front.drawer for front in layout.fronts if front.drawer]
+    return {
+        **{front.id: front.code for front in layout.fronts},
+        **{drawer.id: drawer.code for drawer in drawers},
+        **{side.board: side.code for side in layout.sides},
+    }
+
+
+SUM = re.compile(r"((?:-?\d+\.\d \+ )+\d+\.\d) = (\d+\.\d)")
+
+
+def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
+    """Look on every page for the words it must carry; in words, nothing where all are there."""
+    wanted, codes = wanted_faces(layout), _codes(layout)
+    doors = {f.id: f for f in layout.fronts if f.kind == "door" and f.hinged and not f.bored}
+    faults: list[str] = []
+    for page in pages[1:]:
+        face = face_of(page, wanted)
+        if face is None:
+            faults.append(f"page {page.number}: no part or face named")
+            continue
+        size = (
+            f"This box {face.width:.1f} wide"
+            if face.face == "box-front"
+            else f"This part {face.height:.1f} x {face.width:.1f}"
+            if face.face == "inside"
+            else f"This part {face.width:.1f} x {face.height:.1f}"
+        )
+        for words in (
+            f"code {codes[face.part]}",
+            "Yours ____",
+            size,
+            "SCALE 1:1",
+            "UP",
+            "Print again at 100 %, actual size",
+        ):
+            if words not in page.text:
+                faults.append(f"page {page.number}: {words!r} is missing")
+        if "STEPS" not in page.text and "1 Measure both bars" not in page.text:
+            faults.append(f"page {page.number}: no steps")
+        found = SUM.findall(page.text)
+        if not found:
+            faults.append(f"page {page.number}: no sum")
+        for terms, total in found:
+            tenths = [round(float(term) * 10) for term in terms.split(" + ")]
+            if sum(tenths) != round(float(total) * 10):
+                faults.append(f"page {page.number}: {terms} is not {total}")
+        door = doors.get(face.part)
+        fixed = door is not None and face.face == "back" and not door.reversible
+        if ("NOT REVERSIBLE" in page.text) is not fixed:
+            faults.append(
+                f"page {page.number}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}"
+            )
+        for card in page.cards:
+            faults += [
+                f"page {page.number}: a card without {words!r}"
+                for words in (face.part, f"code {codes[face.part]}", face.words, "UP", "50.0")
+                if words not in card.text
+            ]
+            missing = _figures_missing(card, face.width, face.height)
+            faults += [f"page {page.number}: {fault}" for fault in missing]
+    return faults
+
+
+def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str]:
+    """Each hole's distances from both references, large in mm; from an index line's edge."""
+    large = [run.text for run in card.runs if run.size > 3.0 and _FIGURE.fullmatch(run.text)]
+    faults: list[str] = []
+    for ring in card.rings:
+        for ruler, coordinate, length in (
+            (ruler_across(card), ring.x, width),
+            (ruler_up(card), ring.y, height),
+        ):
+            place = ruler.place(coordinate, length)
+            distance = length - place if ruler.from_far else place
+            if ruler.kind == "middle":
+                distance = abs(coordinate - ruler.at)
+                if not _near(place, _SMALL.findall(card.text)):
+                    faults.append(f"{place:.2f} from the left is not written on a card")
+            if not _near(distance, large):
+                faults.append(f"{distance:.2f} is not written on a card")
+            if ruler.kind == "index":
+                inner = abs(coordinate - ruler.at)
+                if not _near(inner, _FROM_LINE.findall(card.text)):
+                    faults.append(f"{inner:.2f} from its line is not written on a card")
+    return faults
+
+
+_FIGURE = re.compile(r"\d+\.\d")
+_SMALL = re.compile(r"(\d+\.\d) from ")
+_FROM_LINE = re.compile(r"(\d+\.\d) from this line")
+
+
+def _near(value: float, figures: list[str]) -> bool:
+    """Say whether one of some printed figures is a length, to the tenth they are written to."""
+    return any(abs(float(figure) - value) < 0.0502 for figure in figures)
