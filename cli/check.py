@@ -5,9 +5,9 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, sources_of
+from cli.jobs import end, lay_out_job
 from cli.options import job_argument, output_option, units_option
-from cli.output import guard, write_text
+from cli.output import write_text
 
 
 @click.command()
@@ -19,8 +19,6 @@ def check(ctx: click.Context, job: Path, units: Literal["mm", "in"] | None, outp
     """Say what is wrong or doubtful about JOB, each with its remedy."""
     from templates.findings import check_text
 
-    sources = sources_of(job)
-    guard(output, sources)
-    layout = lay_out_job(job, units, echo=False)
-    write_text(output, check_text(layout), sources=sources)
+    layout = lay_out_job(job, units, targets=(output,), echo=False)
+    write_text(output, check_text(layout), sources=layout.job.sources)
     end(ctx, layout)

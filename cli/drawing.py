@@ -38,10 +38,12 @@ class Pages:
 
 def draw_sheets(layout: "Layout", paper: str, only: Collection[str] | None) -> tuple[bytes, int]:
     """Draw the sheets as a PDF; give it and the number of its pages."""
+    from jigs.layout import as_printed
     from templates.paper import PAPERS
     from templates.pdf import write_pdf
     from templates.sheets import make_sheets
 
+    layout = as_printed(layout)
     sheets = make_sheets(layout, PAPERS[paper], only=only)
     boxes = sum(front.drawer is not None for front in layout.fronts)
     pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
@@ -51,10 +53,12 @@ def draw_sheets(layout: "Layout", paper: str, only: Collection[str] | None) -> t
 
 def draw_labels(layout: "Layout", stock: str, start: int, only: Collection[str] | None) -> bytes:
     """Draw the labels as a PDF."""
+    from jigs.layout import as_printed
     from templates.labels import label_pages
     from templates.pdf import write_pdf
     from templates.stocks import STOCKS
 
+    layout = as_printed(layout)
     pages = label_pages(layout, STOCKS[stock], start=start, only=only)
     return write_pdf(pages, title=_title(layout, "labels"))
 

@@ -5,9 +5,9 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, sources_of, tell_problems
+from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import job_argument, output_option, units_option
-from cli.output import guard, write_text
+from cli.output import write_text
 
 
 @click.command()
@@ -33,10 +33,8 @@ def holes(
     """List every hole of JOB with its place, diameter and depth."""
     from templates.holelist import holes_csv, holes_json, holes_text
 
-    sources = sources_of(job)
-    guard(output, sources)
-    layout = lay_out_job(job, units)
+    layout = lay_out_job(job, units, targets=(output,))
     text = {"text": holes_text, "csv": holes_csv, "json": holes_json}[form](layout)
-    write_text(output, text, sources=sources)
+    write_text(output, text, sources=layout.job.sources)
     tell_problems(job, layout)
     end(ctx, layout)

@@ -5,9 +5,10 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, select, sources_of, tell_problems
+from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import job_argument, only_option, output_option, stock_option, units_option
-from cli.output import guard, write_bytes
+from cli.output import write_bytes
+from cli.selection import narrow, select
 
 
 @click.command()
@@ -43,12 +44,12 @@ def labels(
         raise click.BadParameter(
             f"{start} given; a sheet of {stock} has places 1 to {places}.", param_hint="'--start'"
         )
-    sources = sources_of(job)
-    guard(output, sources)
-    layout = lay_out_job(job, units)
-    data = draw_labels(layout, stock, start, select(layout, only))
-    write_bytes(output, data, sources=sources)
+    layout = lay_out_job(job, units, targets=(output,))
+    chosen = select(layout, only)
+    data = draw_labels(layout, stock, start, chosen)
+    write_bytes(output, data, sources=layout.job.sources)
     if output != "-":
         click.echo(f"{output}: print at 100 % on {stock} labels.", err=True)
-    tell_problems(job, layout)
-    end(ctx, layout)
+    concerned = narrow(layout, chosen)
+    tell_problems(job, concerned)
+    end(ctx, concerned)

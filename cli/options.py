@@ -48,11 +48,11 @@ def job_argument(command: Command) -> Command:
 
 
 def units_option(command: Command) -> Command:
-    """Take --units: how a bare number is read where the job does not say."""
+    """Take --units: how a bare number is read where the job does not say, and what is shown."""
     return click.option(
         "--units",
         type=click.Choice(["mm", "in"]),
-        help="Unit of a bare number, and the unit shown first.",
+        help="Unit of a bare number where the job file does not say; the unit shown first.",
     )(command)
 
 

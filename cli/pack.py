@@ -5,9 +5,9 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, sources_of, tell_problems
+from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import job_argument, paper_option, stock_option, units_option
-from cli.output import guard, make_folder, write_bytes, write_text
+from cli.output import make_folder, write_bytes, write_text
 
 
 @click.command()
@@ -48,11 +48,9 @@ def make_pack(
     from templates.findings import closing_text
     from templates.holelist import holes_csv
 
-    sources = sources_of(job)
     files = {name: str(folder / name) for name in ("sheets.pdf", "labels.pdf", "holes.csv")}
-    for target in files.values():
-        guard(target, sources)
-    layout = lay_out_job(job, units)
+    layout = lay_out_job(job, units, targets=files.values())
+    sources = layout.job.sources
     sheets, pages = draw_sheets(layout, paper, None)
     labels = draw_labels(layout, stock, 1, None)
     make_folder(folder)

@@ -5,9 +5,10 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, select, sources_of, tell_problems
+from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import job_argument, only_option, paper_option, units_option
-from cli.output import guard, write_bytes, write_text
+from cli.output import write_bytes, write_text
+from cli.selection import narrow, nothing_drawn, select
 
 
 @click.command()
@@ -40,28 +41,31 @@ def sheets(
     output: str | None,
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
-    sources = sources_of(job)
-    target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
-    guard(target, sources)
-    layout = lay_out_job(job, units)
-    chosen = select(layout, only)
-    if form == "json":
-        from templates.paper import PAPERS
-        from templates.sheetdata import sheets_json
-        from templates.sheets import make_sheets
+    from jigs.layout import as_printed
+    from templates.paper import PAPERS
+    from templates.sheets import make_sheets
 
-        text = sheets_json(make_sheets(layout, PAPERS[paper], only=chosen))
-        write_text(target, text, sources=sources)
+    target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
+    layout = lay_out_job(job, units, targets=(target,))
+    chosen = select(layout, only)
+    concerned = narrow(layout, chosen)
+    if chosen and not make_sheets(concerned, PAPERS[paper], only=chosen).any_part:
+        click.echo(nothing_drawn(concerned), err=True)
+    elif form == "json":
+        from templates.sheetdata import sheets_json
+
+        text = sheets_json(make_sheets(as_printed(layout), PAPERS[paper], only=chosen))
+        write_text(target, text, sources=layout.job.sources)
     else:
         from cli.drawing import draw_sheets
 
         data, pages = draw_sheets(layout, paper, chosen)
-        write_bytes(target, data, sources=sources)
+        write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             noun = "page" if pages == 1 else "pages"
             click.echo(
                 f"{target}: {pages} {noun}. Print at 100 %; measure the bars on page 1 first.",
                 err=True,
             )
-    tell_problems(job, layout)
-    end(ctx, layout)
+    tell_problems(job, concerned)
+    end(ctx, concerned)

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from jigs.carcass import Carcass
 from jigs.checks.bores import check_bores, check_side_bores
 from jigs.checks.closing import NOT_CLOSED, check_closing, check_counter
+from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.kinds import check_kind
 from jigs.doors import DoorPlan, plan_door
@@ -74,7 +75,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
     for front in fronts:
         findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
-    findings.add(check_closing(carcass, column, job.units))
+    findings.add(check_closing(carcass, column, job.shown))
     findings.hush_unclosed()
     drawers, problems = plan_drawers(column, carcass, job, records=slides, start=start)
     findings.add(problems)
@@ -94,7 +95,9 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     _check_fronts(job, carcass, fronts, fitted, findings)
     on_sides = _side_fittings(fronts, hinges, doors, runs)
     _check_sides(job, carcass, fronts, on_sides, findings)
-    findings.add(check_counter(carcass, column, job.units))
+    running = [(name, p.place) for name, p in drawers.items() if name not in findings.held]
+    findings.add(check_slide_grid(carcass, running, job.shown))
+    findings.add(check_counter(carcass, column, job.shown))
     for front in fronts:
         if front.id in doors:
             board = carcass.board(front.hinged or "left")
@@ -104,7 +107,8 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
             findings.add(check_slide_confirmed(front.id, plan.record, carcass.boards, plan.drawer))
     sides: tuple[Side, ...] = ()
     if fronts or box.kind != "open":
-        sides = finish_sides(job, carcass, on_sides, findings.held)
+        missing = _missing_on_sides([f for f in fronts if f.id in findings.held], slides)
+        sides = finish_sides(job, carcass, on_sides, findings.held, missing)
     return BoxLayout(
         fronts=tuple(
             finish_front(
@@ -181,7 +185,7 @@ def _plan_doors(
             thickness=thickness_of(job, front),
             grid=start if job.grid.hinges else None,
             holes=taken[front.hinged],
-            unit=job.units,
+            unit=job.shown,
         )
         doors[front.id] = plan
         findings.add(plan.problems)
@@ -209,7 +213,7 @@ def _check_fronts(
                 width=front.width,
                 height=front.height,
                 thickness=thickness_of(job, front),
-                unit=job.units,
+                unit=job.shown,
             )
         )
 
@@ -227,6 +231,25 @@ def _side_fittings(
             plates = plate_fittings(hinges[front.id], doors[front.id].plates, part=front.id)
             sides[front.hinged].extend(plates)
     return sides
+
+
+def _missing_on_sides(
+    held: Sequence[PlacedFront], slides: Mapping[str, SlideRecord]
+) -> dict[Hand, tuple[str, ...]]:
+    """Name, for each side, the fronts held back that will have holes in it one day.
+
+    A door whose hand is not known yet may come on either side.
+    """
+    return {
+        hand: tuple(
+            front.id
+            for front in held
+            if front.kind == "drawer"
+            or front.id in slides
+            or (front.kind == "door" and front.hinged in (None, hand))
+        )
+        for hand in HANDS
+    }
 
 
 def _check_sides(
@@ -255,7 +278,7 @@ def _check_sides(
                 height=carcass.box.height,
                 depth=carcass.box.depth,
                 thickness=carcass.side,
-                unit=job.units,
+                unit=job.shown,
             )
             findings.add(p for p in problems if (front.id, p.code) not in found)
             found.update((front.id, problem.code) for problem in problems)

@@ -9,7 +9,6 @@ from jigs.checks.drawers import (
     check_drawer_height,
     check_drawer_width,
     check_slide_depth,
-    check_slide_grid,
 )
 from jigs.drawers import (
     CLEAR_OF_DRAWER,
@@ -111,13 +110,11 @@ def plan_drawers(
                 code="",
             ),
         )
-        problems.extend(check_slide_depth(front, carcass, record, job.units))
-        problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.units))
-        problems.extend(check_drawer_height(front, place, job.units))
+        problems.extend(check_slide_depth(front, carcass, record, job.shown))
+        problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
+        problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:
-            problems.extend(check_drawer_clearance(front, carcass, record, place, job.units))
-    named = [(front.id, place) for front, place in zip(fronts, places, strict=True)]
-    problems.extend(check_slide_grid(carcass, named, job.units))
+            problems.extend(check_drawer_clearance(front, carcass, record, place, job.shown))
     return plans, tuple(problems)
 
 

@@ -105,8 +105,12 @@ def finish_sides(
     carcass: Carcass,
     on_sides: Mapping[Hand, Sequence[Fitting]],
     held: Collection[str],
+    missing: Mapping[Hand, tuple[str, ...]],
 ) -> tuple[Side, ...]:
-    """Give both sides of a box; what serves a front in `held` is left out."""
+    """Give both sides of a box; what serves a front in `held` is left out.
+
+    `missing` names, for each side, the fronts whose holes in it are to come.
+    """
     box = carcass.box
     sides = []
     for hand, fittings in on_sides.items():
@@ -125,6 +129,7 @@ def finish_sides(
             bottom=carcass.side,
             code="",
             fittings=renumber(kept),
+            missing=missing[hand],
             assumed=list_assumed(job, keys_of_side(box, (fitting.kind for fitting in kept))),
         )
         code = part_code(side.depth, side.height, side.thickness, side.holes)

@@ -55,7 +55,7 @@ def fit_front(
     pull = pull_of(job, front)
     pulled = _pull(pull, carcass, front)
     pulls = pulled.fittings
-    problems = list(check_pull_flags(front, pulled.flags, job.units))
+    problems = list(check_pull_flags(front, pulled.flags, job.shown))
     cups: tuple[Fitting, ...] = ()
     if door and hinge and front.hinged and not front.spec.bored:
         cups = cup_fittings(
@@ -70,11 +70,11 @@ def fit_front(
     plan = _fix(job, carcass, front, drawer, pulls, thickness)
     fixings = plan.front if plan else ()
     if plan:
-        problems.extend(check_fixings(front, plan, pulls, job.units))
+        problems.extend(check_fixings(front, plan, pulls, job.shown))
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
     if box is not None:
-        problems.extend(check_pull_at_box(front, pulls, box, job.units))
+        problems.extend(check_pull_at_box(front, pulls, box, job.shown))
         behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
         through = bool(pull and pull.screws == "through" and behind and all(behind))
     clamped = None
@@ -92,7 +92,7 @@ def fit_front(
             fixing=screw_fixing,
             clamped=clamped,
             through=passed,
-            unit=job.units,
+            unit=job.shown,
         )
     )
     return FrontFittings(

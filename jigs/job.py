@@ -7,6 +7,7 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Literal
 
 from jigs.geometry import Face
@@ -131,7 +132,11 @@ class BoxSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """A whole job as read. `assumed` holds the keys of the defaults that stand in for numbers
-    the person did not give; `assumptions` says the same in words, for the check."""
+    the person did not give; `assumptions` says the same in words, for the check.
+
+    `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
+    `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
+    that the job was read from."""
 
     name: str
     units: Unit
@@ -146,3 +151,10 @@ class Job:
     boxes: tuple[BoxSpec, ...]
     assumed: frozenset[str] = field(default_factory=frozenset)
     assumptions: tuple[str, ...] = ()
+    shown_in: Unit | None = None
+    sources: tuple[Path, ...] = ()
+
+    @property
+    def shown(self) -> Unit:
+        """The unit that lengths are shown in first, on the terminal and in findings."""
+        return self.shown_in or self.units

@@ -7,6 +7,7 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
+from pathlib import Path
 
 from jigs.assumed import WORDS
 from jigs.catalogue import Record, generic_slides
@@ -51,6 +52,8 @@ class Given:
     shelves: Shelves
     boxes: tuple[BoxSpec, ...]
     assumed: frozenset[str]
+    sources: tuple[Path, ...]
+    shown_in: Unit | None = None
 
 
 def complete_job(given: Given) -> Job:
@@ -88,6 +91,8 @@ def complete_job(given: Given) -> Job:
         pulls=pulls,
         boxes=boxes,
         assumed=frozenset(assumed),
+        shown_in=given.shown_in,
+        sources=given.sources,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

@@ -79,7 +79,9 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     return complete_job(
         Given(
             name=name,
-            units=units or top.unit,
+            units=top.unit,
+            shown_in=units,
+            sources=(path, *((path.parent / fronts_file,) if fronts_file else ())),
             material=material,
             reveal=reveal,
             increment=increment,

@@ -1,5 +1,7 @@
 """A whole job laid out: every front, every box side, and everything that is doubtful."""
 
+from dataclasses import replace
+
 from jigs.boxlayout import lay_out_box
 from jigs.checks.neighbours import check_neighbours
 from jigs.job import Job
@@ -17,6 +19,15 @@ def lay_out(job: Job) -> Layout:
         boxes=job.boxes,
         fronts=fronts,
         sides=tuple(side for box in boxes for side in box.sides),
-        problems=(*problems, *check_neighbours(job.boxes, fronts, job.units)),
+        problems=(*problems, *check_neighbours(job.boxes, fronts, job.shown)),
         echo=summarise(job),
     )
+
+
+def as_printed(layout: Layout) -> Layout:
+    """Give a layout as paper carries it: its findings in the job's own unit.
+
+    However a job is shown on a terminal, its sheets and labels stay the same.
+    """
+    job = layout.job
+    return layout if job.shown == job.units else lay_out(replace(job, shown_in=None))

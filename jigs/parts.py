@@ -106,7 +106,7 @@ class Side:
     """A box side laid out; `board` is its ID (`B1-SIDE-L`). x back from the finished front edge,
     y up from the bottom end. `thickness` true; `band` is the edge band's thickness; `bottom` is
     the height of the bottom panel's upper face above the bottom end, where a box already
-    assembled is measured from."""
+    assembled is measured from. `missing`: the held fronts whose holes in this side are left out."""
 
     box: str
     wall: str
@@ -121,6 +121,7 @@ class Side:
     bottom: float
     code: str
     fittings: tuple[Fitting, ...] = ()
+    missing: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
 
     @property

@@ -50,6 +50,7 @@ def _read_bare_list(path: Path, units: Unit | None) -> Job:
     return complete_job(
         Given(
             name=path.stem,
+            sources=(path,),
             units=front_list.unit,
             material=Material(),
             reveal=reveal,

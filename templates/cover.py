@@ -2,6 +2,7 @@
 
 from jigs.cautions import CAUTIONS
 from jigs.parts import Layout
+from templates.findings import incomplete_words
 from templates.marks import Mark, Outline, Page, Text
 from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
@@ -94,6 +95,10 @@ def _state(layout: Layout, width: float) -> list[Piece]:
         pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
         pieces += [
             paragraph(f"{front.id}: {'; '.join(front.held)}", width, hang="-") for front in held
+        ]
+        pieces += [
+            paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")
+            for words in incomplete_words(layout)
         ]
     open_points = dict.fromkeys(
         f"{problem.text.rstrip('.')}: {problem.remedy.rstrip('.')}."

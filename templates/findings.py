@@ -42,6 +42,8 @@ def check_text(layout: Layout) -> str:
         for finding in group:
             lines += _finding_lines(finding)
     lines += ["", count_words(layout.problems)]
+    for words in incomplete_words(layout):
+        lines += _wrapped(f"Incomplete: {words}.", "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
         for assumption in layout.job.assumptions:
@@ -94,9 +96,24 @@ def closing_text(layout: Layout, pages: int) -> str:
         f"{first.rstrip('.')}. {_many(pages, 'page')}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
     ]
+    if incomplete := incomplete_words(layout):
+        lines.append(f"Incomplete: {'; '.join(incomplete)}.")
     if open_points := unconfirmed_words(layout):
         lines.append(f"Not confirmed: {'; '.join(open_points)}.")
     return "\n".join(lines) + "\n"
+
+
+def incomplete_words(layout: Layout) -> tuple[str, ...]:
+    """Name the sides that lack holes of fronts held back, those that lack the same together:
+    `K4-SIDE-L, K4-SIDE-R: holes for K4-1 still to come`."""
+    lacking: dict[tuple[str, ...], list[str]] = {}
+    for side in layout.sides:
+        if side.missing:
+            lacking.setdefault(side.missing, []).append(side.board)
+    return tuple(
+        f"{', '.join(boards)}: holes for {', '.join(fronts)} still to come"
+        for fronts, boards in lacking.items()
+    )
 
 
 def unconfirmed_words(layout: Layout) -> tuple[str, ...]:

@@ -64,8 +64,8 @@ def holes_csv(layout: Layout) -> str:
 
 
 def holes_text(layout: Layout) -> str:
-    """Give all holes as tables for people, places in the job's unit first."""
-    unit = layout.job.units
+    """Give all holes as tables for people, places in the unit shown first."""
+    unit = layout.job.shown
     blocks = [_front_block(front, unit) for front in layout.fronts]
     blocks += [_side_block(side, unit) for side in layout.sides if side.holes]
     legend = (

@@ -92,6 +92,13 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
         _place(side.wall, side.box, ""),
         *_size((side.height, side.depth, side.thickness)),
     ]  # fmt: skip
+    if side.missing:
+        come = f"{', '.join(side.missing)} TO COME"
+        lines[1:1] = [
+            Wording(ways=(f"INCOMPLETE: {come}", come, "HOLES TO COME"), worth=8, bold=True)
+        ]
+    elif not side.holes:
+        lines.append(Wording(ways=("NO HOLES",), worth=5))
     if side.band > 0:
         lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED"), worth=5))
     return LabelWords(

@@ -22,6 +22,8 @@ PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
 YOURS = "Yours _________ x _________ mm."
 """Blanks for what the person measures."""
+BOLD = ("INCOMPLETE", "NOT CONFIRMED")
+"""Notes that begin so are set bold."""
 MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""
 
@@ -134,7 +136,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
     notes = (*words.facts.get(view.face, ()), *words.notes)
     return [
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
-        *(paragraph(text, width, bold=text.startswith("NOT CONFIRMED")) for text in notes),
+        *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
     ]
 
 
@@ -142,5 +144,5 @@ def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> li
     """Give the body of a face's further sheets: the steps in one line, and what applies."""
     return [
         paragraph(steps, width),
-        *(paragraph(text, width, bold=text.startswith("NOT CONFIRMED")) for text in words.notes),
+        *(paragraph(text, width, bold=text.startswith(BOLD)) for text in words.notes),
     ]

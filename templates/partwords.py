@@ -61,7 +61,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         size=_size("This part", side.height, side.depth, side.thickness),
         payload=side_payload(layout, side),
         facts={"inside": _side_facts(layout, side)},
-        notes=notes_for(layout, side.board, side.assumed),
+        notes=(*_incomplete(side), *notes_for(layout, side.board, side.assumed)),
     )
 
 
@@ -82,6 +82,13 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         facts={},
         notes=notes_for(layout, drawer.id, ()),
     )
+
+
+def _incomplete(side: Side) -> tuple[str, ...]:
+    """Say which fronts' holes a side still lacks: it must not pass for finished."""
+    if not side.missing:
+        return ()
+    return (f"INCOMPLETE: holes for {', '.join(side.missing)} still to come.",)
 
 
 def _size(name: str, width: float, height: float, thickness: float) -> str:

@@ -55,7 +55,9 @@ def side_payload(layout: Layout, side: Side) -> str:
     wall = _wall(side.wall)
     return _join(
         f"{side.board} {side.side.upper()} SIDE BOX {side.box}", (wall, 3),
-        ("THIS FACE OUT", 4), ("HOLES INSIDE", 1), (_side_work(side), 2), (f"CODE {side.code}", 5),
+        ("THIS FACE OUT", 4), ("HOLES TO COME" if side.missing else "", 6),
+        ("HOLES INSIDE" if side.holes else "" if side.missing else "NO HOLES", 1),
+        (_side_work(side), 2), (f"CODE {side.code}", 5),
     )  # fmt: skip
 
 

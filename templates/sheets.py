@@ -58,6 +58,11 @@ class Sheets:
             for placed in sheet.cards:
                 yield number, placed
 
+    @property
+    def any_part(self) -> bool:
+        """Whether any of the parts wanted has a sheet."""
+        return any(views for _, views in self._parts())
+
     def _parts(self) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
         layout, unit = self.layout, self.layout.job.units
         for box in layout.boxes:

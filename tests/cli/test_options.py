@@ -29,7 +29,7 @@ def test_the_help_names_what_there_is(command: str, names: dict[str, object], ru
         (["B1"], {"B1-1", "B1-1-BOX", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}),
         (["North"], {"B1-1", "B1-1-BOX", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}),
     ],
-    ids=" ".join,
+    ids=("front", "two-fronts", "side", "box", "wall"),
 )
 def test_only_takes_a_part_a_box_or_a_wall(
     only: list[str], parts: set[str], run: Run, small: Path
@@ -44,3 +44,52 @@ def test_units_say_how_lengths_are_shown(run: Run, small: Path) -> None:
     """The job's own unit still says how its bare numbers are read."""
     assert "454.0 x 152.4 mm (17 7/8 x 6 in)" in run("holes", small, "--units", "mm").stdout
     assert "17 7/8 x 6 in (454.0 x 152.4 mm)" in run("holes", small).stdout
+
+
+def test_units_change_nothing_that_is_drilled(run: Run, small: Path, held: Path) -> None:
+    """Sheets, labels, hole lists: byte for byte the same, whatever the terminal shows."""
+    for job in (small, held):
+        made = []
+        for units in ([], ["--units", "mm"], ["--units", "in"]):
+            csv = run("holes", job, "--format", "csv", *units).stdout
+            run("pack", job, "-o", "made", *units)
+            made.append((csv, *(p.read_bytes() for p in sorted(Path("made").iterdir()))))
+        assert made[0] == made[1] == made[2]
+
+
+def test_units_leave_the_jobs_own_unit_alone(run: Run, small: Path) -> None:
+    """Data say what the job is built in; findings are worded in what is shown."""
+    deep = small.with_name("deep.toml")
+    deep.write_text(small.read_text().replace('depth = "23"', 'depth = "8"'))
+    data = json.loads(run("holes", deep, "--format", "json", "--units", "mm").stdout)
+    assert data["units"] == "in"
+    (text,) = [p["text"] for p in data["problems"] if p["code"] == "slide-too-long"]
+    assert " mm (" in text
+
+
+def test_only_tells_of_the_chosen_parts_alone(run: Run, held: Path) -> None:
+    """The door held back is no concern of the drawer over it."""
+    chosen = run("sheets", held, "--only", "B1-1")
+    assert chosen.exit_code == 0
+    assert "B1-2" not in chosen.stderr
+    assert run("sheets", held).exit_code == 1
+
+
+def test_only_what_is_held_draws_nothing(run: Run, held: Path) -> None:
+    """No file that might pass for its sheets, and the reason."""
+    result = run("sheets", held, "--only", "B1-2")
+    assert result.exit_code == 1
+    assert "Nothing to draw: B1-2 is held back. No file is written." in result.stderr
+    assert "hand" in result.stderr
+    assert not list(Path().iterdir())
+
+
+def test_only_what_has_no_holes_draws_nothing(run: Run, small: Path) -> None:
+    """A plain line, and no error: there is nothing wrong with it."""
+    plain = small.with_name("plain.toml")
+    plain.write_text(small.read_text().replace('height = "6"', 'height = "6"\n  pull = "none"')
+                     .replace('"drawer"', '"panel"'))  # fmt: skip
+    result = run("sheets", plain, "--only", "B1-SIDE-R")
+    assert result.exit_code == 0, result.output
+    assert "Nothing to draw: B1-SIDE-R has no holes. No file is written." in result.stderr
+    assert not list(Path().iterdir())

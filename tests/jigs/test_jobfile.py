@@ -98,7 +98,7 @@ def test_units_given_beside_the_file_only_show(tmp_path: Path) -> None:
     path = tmp_path / "job.toml"
     path.write_text(JOB)
     job = read_job_file(path, "mm")
-    assert (job.units, job.boxes[0].width) == ("mm", 18 * 25.4)
+    assert (job.units, job.shown, job.boxes[0].width) == ("in", "mm", 18 * 25.4)
     path.write_text(SMALL.replace("457.2", "18").replace("774.7", "30.5").replace("584.2", "23"))
     assert read_job_file(path, "in").boxes[0].width == 18 * 25.4
 

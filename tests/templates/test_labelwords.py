@@ -4,12 +4,15 @@ import pytest
 
 from jigs.job import FrontSpec
 from jigs.parts import Layout
+from templates.findings import check_text, closing_text, incomplete_words
 from templates.labelwords import (
     LabelWords,
     words_of_drawer_box_label,
     words_of_front_label,
     words_of_side_label,
 )
+from templates.partwords import words_of_side
+from templates.payload import side_payload
 from tests.jigs.sample import box, front_of, lay, side_of
 
 
@@ -81,3 +84,27 @@ def test_wordings_grow_shorter() -> None:
         for line in words_of_front_label(layout, front).lines:
             lengths = [len(way) for way in line.ways]
             assert lengths == sorted(lengths, reverse=True)
+
+
+def test_a_side_that_lacks_holes_says_so() -> None:
+    """A door held back leaves both sides unfinished: its hand is not known."""
+    layout = lay(box(FrontSpec(id="B1-1", kind="drawer"), FrontSpec(id="B1-2", kind="door")))
+    side = side_of(layout, "B1-SIDE-L")
+    assert side.missing == ("B1-2",)
+    (line,) = [li for li in words_of_side_label(layout, side).lines if "TO COME" in li.ways[0]]
+    assert line.ways == ("INCOMPLETE: B1-2 TO COME", "B1-2 TO COME", "HOLES TO COME")
+    assert words_of_side(layout, side).notes[0] == "INCOMPLETE: holes for B1-2 still to come."
+    assert "HOLES TO COME" in side_payload(layout, side)
+    assert incomplete_words(layout) == ("B1-SIDE-L, B1-SIDE-R: holes for B1-2 still to come",)
+    for text in (check_text(layout), closing_text(layout, 1)):
+        assert "holes for B1-2 still to come" in " ".join(text.split())
+
+
+def test_a_side_without_holes_says_so() -> None:
+    """The side away from the hinges: nobody looks for holes that are not there."""
+    layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left")))
+    bare, bored = side_of(layout, "B1-SIDE-R"), side_of(layout, "B1-SIDE-L")
+    assert "NO HOLES" in fullest(words_of_side_label(layout, bare))
+    assert "NO HOLES" not in fullest(words_of_side_label(layout, bored))
+    assert " / NO HOLES / " in side_payload(layout, bare)
+    assert " / HOLES INSIDE / " in side_payload(layout, bored)

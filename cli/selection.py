@@ -1,0 +1,86 @@
+"""The parts that --only names: found in the job, and what the check says of them alone."""
+
+from collections.abc import Collection, Iterable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from jigs.parts import Layout
+
+
+def select(layout: "Layout", names: Iterable[str]) -> frozenset[str] | None:
+    """Give the names of --only as the job writes them, None for no choice at all.
+
+    An unknown one is wrong usage; the message lists the nearest.
+    """
+    known: dict[str, None] = {}
+    for box in layout.boxes:
+        known |= dict.fromkeys([box.id, *([box.wall.upper()] if box.wall else [])])
+    for front in layout.fronts:
+        known[front.id] = None
+        if front.drawer is not None:
+            known[front.drawer.id] = None
+    known |= dict.fromkeys(side.board for side in layout.sides)
+    wanted = [name.strip().upper() for name in names]
+    for name in wanted:
+        if name not in known:
+            raise click.BadParameter(_unknown(name, tuple(known)), param_hint="'--only'")
+    return frozenset(wanted) or None
+
+
+def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
+    """Give the layout with the fronts, sides and findings of the chosen parts alone.
+
+    A drawer box stands and falls with its front; a side is concerned by the fronts whose holes
+    it still lacks. What is said of the whole job concerns every part.
+    """
+    if only is None:
+        return layout
+    boxes = {box.id for box in layout.boxes if {box.id, box.wall.upper()} & set(only)}
+    sides = [side for side in layout.sides if side.board in only or side.box in boxes]
+    lacking = {front for side in sides for front in side.missing}
+    fronts = [
+        front
+        for front in layout.fronts
+        if front.box in boxes
+        or front.id in lacking
+        or front.id in only
+        or (front.drawer is not None and front.drawer.id in only)
+    ]
+    parts = {*boxes, *(side.board for side in sides), *(front.id for front in fronts)}
+    parts |= {front.drawer.id for front in fronts if front.drawer is not None}
+    return replace(
+        layout,
+        fronts=tuple(fronts),
+        sides=tuple(sides),
+        problems=tuple(
+            problem
+            for problem in layout.problems
+            if problem.part is None or parts & {problem.part, *problem.also}
+        ),
+    )
+
+
+def nothing_drawn(chosen: "Layout") -> str:
+    """Say why none of the chosen parts has a sheet; `chosen` is the narrowed layout."""
+    held = [front.id for front in chosen.fronts if front.withheld]
+    bare = [front.id for front in chosen.fronts if not front.withheld]
+    bare += [side.board for side in chosen.sides]
+    said = []
+    if held:
+        said.append(f"{', '.join(held)} {'is' if len(held) == 1 else 'are'} held back")
+    if bare:
+        said.append(f"{', '.join(bare)} {'has' if len(bare) == 1 else 'have'} no holes")
+    return f"Nothing to draw: {'; '.join(said)}. No file is written."
+
+
+def _unknown(name: str, known: tuple[str, ...]) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(name, known, n=4, cutoff=0.5)
+    if near:
+        return f"no part, box or wall is called {name!r}; the nearest: {', '.join(near)}."
+    boxes = ", ".join(known[:12])
+    return f"no part, box or wall is called {name!r}; there are {boxes} ..."
