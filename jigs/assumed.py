@@ -24,6 +24,7 @@ WORDS = {
     "reveal.top": "top reveal",
     "reveal.bottom": "bottom reveal",
     "reveal.between": "gap between fronts",
+    "reveal.inset": "gap round an inset front",
     "use.hinge": "hinge",
     "use.slide": "slide",
     "use.drawer_pull": "pull of drawers",
@@ -31,6 +32,7 @@ WORDS = {
 }
 """Keys of a job in the words of the trade."""
 
+INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
 HINGED = ("material.side", "material.front", "material.front_kind", "material.front_density")
 RUNNING = ("material.side", "material.front", "material.back", "material.drawer_side")
@@ -46,7 +48,10 @@ def keys_of_front(
 
     `kind` is `door` for a leaf of a pair, whose spec is the pair's.
     """
-    keys = [*REVEALS, *(f"box.{box.id}.{key}" for key in BOX_SIZE)]
+    overlay = spec.overlay or box.overlay
+    keys = [*(INSET if overlay == "inset" else REVEALS)]
+    keys += [f"box.{box.id}.{key}" for key in BOX_SIZE]
+    keys += ["material.side"] if overlay == "half" else []
     match kind:
         case "door" | "pair":
             keys += HINGED
@@ -73,7 +78,11 @@ def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
     `kinds` are the kinds of the fittings it carries.
     """
     carried = set(kinds)
-    keys = [*SIDES, *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth"))]
+    keys = [
+        *SIDES,
+        *(INSET if box.overlay == "inset" else ()),
+        *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth")),
+    ]
     keys += ["use.hinge"] if "plate" in carried else []
     keys += ["use.slide"] if "slide" in carried else []
     return tuple(keys)
@@ -93,9 +102,12 @@ def _pull_keys(kind: FrontKind, box: BoxSpec) -> tuple[str, ...]:
             return ("door_corner",)
 
 
-def list_assumed(job: Job, keys: Iterable[str], slide: str | None = None) -> tuple[str, ...]:
-    """Give in words the defaults among `keys`; `slide` is the record a front really runs on."""
-    figures = {"use.slide": slide} if slide else {}
+def list_assumed(
+    job: Job, keys: Iterable[str], slide: str | None = None, hinge: str | None = None
+) -> tuple[str, ...]:
+    """Give in words the defaults among `keys`; `slide` and `hinge` are the records a front
+    really runs or hangs on."""
+    figures = {"use.slide": slide, "use.hinge": hinge}
     return tuple(
         word_key(key, figures.get(key) or _figure(job, key))
         for key in sorted(set(keys) & job.assumed)

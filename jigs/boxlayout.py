@@ -14,7 +14,7 @@ from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.kinds import check_kind
 from jigs.doors import DoorPlan, plan_door
-from jigs.drawerplan import DrawerPlan, plan_drawers
+from jigs.drawerplan import plan_drawers
 from jigs.finished import finish_front, finish_sides
 from jigs.fittings import FrontFittings, fit_front
 from jigs.fronts import PlacedFront, place_fronts
@@ -23,6 +23,7 @@ from jigs.grid import balanced_start
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import plate_fittings
 from jigs.job import BoxSpec, Hand, Job
+from jigs.jobdefaults import DEFAULT_HINGES
 from jigs.parts import Front, Side
 from jigs.problems import Problem
 from jigs.slide import slide_fitting
@@ -79,7 +80,16 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     findings.hush_unclosed()
     drawers, problems = plan_drawers(column, carcass, job, records=slides, start=start)
     findings.add(problems)
-    runs = {name: _slide(plan, name) for name, plan in drawers.items()}
+    runs = {
+        front.id: slide_fitting(
+            drawers[front.id].record,
+            drawers[front.id].place.hole,
+            part=front.id,
+            set_back=front.set_back(thickness_of(job, front)),
+        )
+        for front in fronts
+        if front.id in drawers
+    }
     doors = _plan_doors(job, carcass, fronts, hinges, start, runs, findings)
     fitted = {
         front.id: fit_front(
@@ -93,7 +103,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
         for front in fronts
     }
     _check_fronts(job, carcass, fronts, fitted, findings)
-    on_sides = _side_fittings(fronts, hinges, doors, runs)
+    on_sides = _side_fittings(job, fronts, hinges, doors, runs)
     _check_sides(job, carcass, fronts, on_sides, findings)
     running = [(name, p.place) for name, p in drawers.items() if name not in findings.held]
     findings.add(check_slide_grid(carcass, running, job.shown))
@@ -139,6 +149,8 @@ def thickness_of(job: Job, front: PlacedFront) -> float:
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
     """Give the hinge a front hangs on; None where it has none, or none is stated."""
     name = front.spec.hinge or job.use.hinge
+    if "use.hinge" in job.assumed and front.spec.hinge is None:
+        name = DEFAULT_HINGES[front.hung]
     return job.hinges.get(name) if front.kind == "door" and name else None
 
 
@@ -152,10 +164,6 @@ def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
     own = None if by_kit and "use.slide" in job.assumed else front.spec.slide
     name = own or (None if by_kit else job.use.slide)
     return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None
-
-
-def _slide(plan: DrawerPlan, part: str) -> Fitting:
-    return slide_fitting(plan.record, plan.place.hole, part=part)
 
 
 def _plan_doors(
@@ -189,9 +197,16 @@ def _plan_doors(
         )
         doors[front.id] = plan
         findings.add(plan.problems)
-        for plate in plate_fittings(record, plan.plates, part=front.id):
+        for plate in _plates(job, front, record, plan):
             taken[front.hinged].extend((hole.x, hole.y) for hole in plate.holes)
     return doors
+
+
+def _plates(
+    job: Job, front: PlacedFront, record: HingeRecord, plan: DoorPlan
+) -> tuple[Fitting, ...]:
+    set_back = front.set_back(thickness_of(job, front))
+    return plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
 
 
 def _check_fronts(
@@ -219,6 +234,7 @@ def _check_fronts(
 
 
 def _side_fittings(
+    job: Job,
     fronts: Sequence[PlacedFront],
     hinges: Mapping[str, HingeRecord],
     doors: Mapping[str, DoorPlan],
@@ -228,8 +244,7 @@ def _side_fittings(
     sides: dict[Hand, list[Fitting]] = {hand: list(runs.values()) for hand in HANDS}
     for front in fronts:
         if front.id in doors and front.hinged:
-            plates = plate_fittings(hinges[front.id], doors[front.id].plates, part=front.id)
-            sides[front.hinged].extend(plates)
+            sides[front.hinged].extend(_plates(job, front, hinges[front.id], doors[front.id]))
     return sides
 
 

@@ -21,17 +21,54 @@ SINK_RAIL = 100.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Bay:
+    """What a front stands before: a column of the box, or several side by side.
+
+    `left`, `right`: the inner faces of the boards at both sides, from the box's left edge, mm;
+    `boards` their IDs. `shared`: the sides on which the board is a partition.
+    """
+
+    first: int
+    last: int
+    left: float
+    right: float
+    boards: tuple[str, str]
+    shared: tuple[Hand, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Carcass:
-    """A box with the true thickness of its sides and its back, mm."""
+    """A box with the true thickness of its sides, its back and its partitions, mm, as one of
+    its columns sees it; `bay` None: the box has one column."""
 
     box: BoxSpec
     side: float
     back: float
+    partition: float = 0.0
+    bay: Bay | None = None
+
+    def inner(self, hand: Hand) -> float:
+        """Give the inner face of the board on one side, from the box's left edge; mm."""
+        if self.bay is not None:
+            return self.bay.left if hand == "left" else self.bay.right
+        return self.side if hand == "left" else self.box.width - self.side
+
+    @property
+    def shared(self) -> tuple[Hand, ...]:
+        """The sides on which the board is a partition."""
+        return self.bay.shared if self.bay else ()
 
     @property
     def opening(self) -> float:
-        """Width between the sides, mm."""
+        """Width between the boards, mm."""
+        if self.bay is not None:
+            return self.bay.right - self.bay.left
         return opening_width(self.box.width, self.side)
+
+    @property
+    def middle(self) -> float:
+        """Middle of the opening, from the box's left edge; mm."""
+        return (self.inner("left") + self.inner("right")) / 2
 
     @property
     def inside_depth(self) -> float:
@@ -56,7 +93,9 @@ class Carcass:
         return ((0.0, self.side), (self.ceiling, self.box.height))
 
     def board(self, hand: Hand) -> str:
-        """Give the ID of one side."""
+        """Give the ID of the board on one side."""
+        if self.bay is not None:
+            return self.bay.boards[0 if hand == "left" else 1]
         return name_side(self.box.id, hand)
 
     @property

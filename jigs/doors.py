@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jigs.carcass import Carcass
-from jigs.checks.closing import hinge_gap
 from jigs.checks.doors import (
     check_given_heights,
     check_hinge_reveal,
@@ -20,7 +19,7 @@ from jigs.checks.doors import (
 from jigs.checks.finding import error
 from jigs.fronts import PlacedFront
 from jigs.hardware import HingeRecord
-from jigs.hinge import choose_tab_and_plate, least_reveal, overlay_needed
+from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
 from jigs.job import Material, Unit
 from jigs.parts import HingeChoice
@@ -65,19 +64,25 @@ def plan_door(
     height, None where plates need not keep to it.
     """
     spec = front.spec
-    needed = overlay_needed(carcass.side, hinge_gap(front))
-    choice = choose_tab_and_plate(record, needed, spec.tab, fixed=spec.bored)
+    choice = choose_tab_and_plate(record, front.lap, spec.tab, fixed=spec.bored)
     mass = door_mass(front, material, thickness)
     count = count_hinges(width=front.width, height=front.height, mass=mass)
+    asked = Door(
+        bottom=front.y,
+        height=front.height,
+        count=count,
+        plate_line=record.plate_line + front.set_back(thickness),
+        plate_spacing=record.plate_spacing,
+    )
     problems: list[Problem] = []
     plates: tuple[float, ...] = ()
     if not spec.bored:
         problems.extend(check_skin(front, record, thickness, unit))
-    problems.extend(check_overlay(front, carcass, choice, unit))
+    problems.extend(check_overlay(front, record, choice, unit))
     problems.extend(check_hinge_reveal(front, record, thickness, unit))
     if spec.hinges_at:
         plates = tuple(sorted(front.y + height for height in spec.hinges_at))
-        problems.extend(check_given_heights(front, carcass, record, plates, holes, unit))
+        problems.extend(check_given_heights(front, carcass, asked, plates, holes, unit))
     elif spec.bored:
         problems.append(
             error(
@@ -89,13 +94,7 @@ def plan_door(
         )
     else:
         placing = place_hinges(
-            Door(
-                bottom=front.y,
-                height=front.height,
-                count=count,
-                plate_line=record.plate_line,
-                plate_spacing=record.plate_spacing,
-            ),
+            asked,
             grid=grid,
             panels=carcass.panels,
             holes=holes,

@@ -59,7 +59,7 @@ def plan_drawers(
     if not fronts:
         return {}, ()
     side = carcass.side
-    reveal = job.reveal.bottom
+    reveal = reveal_under(carcass, job, column.fronts[-1])
     spaces = []
     for front in fronts:
         record = records[front.id]
@@ -105,12 +105,13 @@ def plan_drawers(
                 height=place.height,
                 length=drawer_length(record),
                 side=drawer_side,
-                x=(front.width - width) / 2,
+                x=carcass.middle - width / 2 - front.x,
                 y=place.rise,
                 code="",
             ),
         )
-        problems.extend(check_slide_depth(front, carcass, record, job.shown))
+        set_back = front.set_back(front.spec.thickness or job.material.front)
+        problems.extend(check_slide_depth(front, carcass, record, job.shown, set_back))
         problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
         problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:
@@ -118,12 +119,29 @@ def plan_drawers(
     return plans, tuple(problems)
 
 
+def reveal_under(carcass: Carcass, job: Job, lowest: PlacedFront) -> float:
+    """Give the reveal below the lowest front of a column, from the box's bottom end; mm.
+
+    The drawers of the column all stand as high above their own fronts as the lowest one does.
+    """
+    reveal = lowest.spec.reveal_bottom
+    if lowest.overlay == "inset":
+        return carcass.side + (job.reveal.inset if reveal is None else reveal)
+    return job.reveal.bottom if reveal is None else reveal
+
+
 def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideRecord) -> Backing:
     """Give what a false front is screwed to: where the drawer box of such a drawer would stand.
 
     Rail or blocks behind it answer the same screws.
     """
-    rise = rise_above_front(record, side=carcass.side, reveal_bottom=job.reveal.bottom)
+    rise = rise_above_front(
+        record,
+        side=carcass.side,
+        reveal_bottom=carcass.side + job.reveal.inset
+        if front.overlay == "inset"
+        else job.reveal.bottom,
+    )
     width = outside_width(record, carcass.opening, job.material.drawer_side, job.units)
     top = min(carcass.flat_ceiling, front.y + _room_top(front, rise))
     height = choose_height(top - CLEAR_OF_RAIL - front.y - rise, job.units)
@@ -131,7 +149,7 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
         # Too low for a drawer: one row of screws at the front's own middle.
         rise, height = front.height / 2, 0.0
     return Backing(
-        x=(front.width - width) / 2,
+        x=carcass.middle - width / 2 - front.x,
         y=rise,
         width=width,
         height=height,

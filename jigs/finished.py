@@ -56,6 +56,7 @@ def finish_front(
         gap_right=front.gap_right,
         gap_top=front.gap_top,
         gap_bottom=front.gap_bottom,
+        overlay=front.overlay,
         code="",
         finish=spec.finish,
         note=spec.note,
@@ -68,7 +69,12 @@ def finish_front(
         screw_fixing=None if held else fitted.screw_fixing,
         fittings=fittings,
         held=held,
-        assumed=list_assumed(job, keys_of_front(spec, front.kind, box, fitted.pull), spec.slide),
+        assumed=list_assumed(
+            job,
+            keys_of_front(spec, front.kind, box, fitted.pull),
+            slide=spec.slide,
+            hinge=door.choice.record if door else None,
+        ),
     )
     return replace(
         result,

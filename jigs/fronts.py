@@ -15,10 +15,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from jigs.carcass import Carcass
+from jigs.frame import Frame, frame_of
 from jigs.geometry import SLACK
 from jigs.grid import PITCH
 from jigs.ids import name_leaves
-from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Reveal
+from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Overlay, Reveal
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
@@ -53,8 +55,10 @@ class Trouble:
 class PlacedFront:
     """One front in its box, as seen from the room; a leaf of a pair is one front of kind `door`.
 
-    `x`, `y`: its lower left corner from the box's. Gaps run to the neighbour or to the box's
-    outside edge. Rows count from the top. mm.
+    `x`, `y`: its lower left corner from the box's. Gaps run to the neighbour, to the box's
+    outside edge or, inset, to the board's inner face. `lap_left`, `lap_right`: how far it covers
+    the boards beside it, below 0 where it stands inside them. `shared`: the sides on which that
+    board is a partition. Rows count from the top. mm.
     """
 
     spec: FrontSpec
@@ -71,11 +75,32 @@ class PlacedFront:
     gap_right: float
     gap_top: float
     gap_bottom: float
+    lap_left: float = 0.0
+    lap_right: float = 0.0
+    overlay: Overlay = "full"
+    shared: tuple[Hand, ...] = ()
 
     @property
     def top(self) -> float:
         """Its top edge above the box's bottom end, mm."""
         return self.y + self.height
+
+    def set_back(self, thickness: float) -> float:
+        """Give how far all that holds it stands further back in its box; mm.
+
+        The hardware of an inset front of this thickness starts behind it.
+        """
+        return thickness if self.overlay == "inset" else 0.0
+
+    @property
+    def lap(self) -> float:
+        """How far it covers the board it hangs on; mm."""
+        return self.lap_left if self.hinged == "left" else self.lap_right
+
+    @property
+    def hung(self) -> Overlay:
+        """The kind of hinge it hangs on: half where two fronts share a board."""
+        return "half" if self.overlay == "full" and self.hinged in self.shared else self.overlay
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,42 +166,54 @@ def share_heights(
 def place_fronts(
     box: BoxSpec, reveal: Reveal, *, side: float, increment: float | None = None
 ) -> Column:
-    """Size and place the fronts of a box; `side` is the true thickness of its sides, mm.
+    """Size and place the fronts of a box of one column; `side` is the true thickness of its
+    sides, mm."""
+    carcass = Carcass(box=box, side=side, back=0.0)
+    return place_stack(box.fronts, frame_of(carcass, reveal, box.overlay), increment)
+
+
+def place_stack(
+    specs: tuple[FrontSpec, ...], frame: Frame, increment: float | None = None
+) -> Column:
+    """Size and place a stack of fronts, from the top.
 
     Given sizes are used as they are. Sizes that do not close come back as troubles beside a
     column that shows them.
     """
-    if not box.fronts:
+    if not specs:
         return Column(fronts=())
-    rows, exchanged = _undo_exchanges(box, reveal)
-    gaps = reveal.between * (len(rows) - 1)
-    space = box.height - reveal.top - reveal.bottom - gaps
-    given = [_given_height(row, reveal.between) for row in rows]
+    rows, exchanged = _undo_exchanges(specs, frame)
+    gaps = frame.gaps(rows)
+    space = _space(rows, frame)
+    given = [_given_height(row, frame.between) for row in rows]
     weights = [1.0 if row.share is None else row.share for row in rows]
     # Rounding counts from the end that the fronts stack from.
-    order = 1 if box.kind == "wall" else -1
+    order = 1 if frame.from_top else -1
     heights = share_heights(given[::order], weights[::order], space, increment)[::order]
     remainder = space - sum(heights)
     if abs(remainder) < SLACK:
         remainder = 0.0
-    troubles = [*exchanged, *_stack_troubles(box, reveal, given, remainder)]
+    troubles = [*exchanged, *_stack_troubles(rows, frame, given, remainder)]
 
-    top_reveal = reveal.top + (0.0 if box.kind == "wall" else remainder)
-    y = box.height - top_reveal
+    first, _ = frame.ends(rows)
+    above = [first + (0.0 if frame.from_top else remainder), *gaps]
+    y = frame.top
     placed: list[PlacedFront] = []
-    for number, (spec, height) in enumerate(zip(rows, heights, strict=True), start=1):
-        y -= height
-        above = top_reveal if number == 1 else reveal.between
-        last = number == len(rows)
+    for number, (spec, height) in enumerate(zip(rows, heights, strict=True)):
+        y -= above[number] + height
         leaves = _place_row(
-            box, spec, reveal, increment=increment, y=y, height=height, row=number, rows=len(rows),
-            above=above, below=y if last else reveal.between,
+            spec, frame, increment=increment, y=y, height=height, row=number + 1, rows=len(rows),
+            above=above[number], below=gaps[number] if number < len(gaps) else y - frame.bottom,
         )  # fmt: skip
         placed.extend(leaves)
         if spec.kind != "opening":
-            troubles.extend(_width_troubles(box, reveal, leaves, side))
-        y -= reveal.between
+            troubles.extend(_width_troubles(frame, leaves))
     return Column(fronts=tuple(placed), remainder=remainder, troubles=tuple(troubles))
+
+
+def _space(rows: tuple[FrontSpec, ...], frame: Frame) -> float:
+    """What all fronts of a stack have together; mm."""
+    return frame.top - frame.bottom - sum(frame.ends(rows)) - sum(frame.gaps(rows))
 
 
 def _given_height(spec: FrontSpec, between: float) -> float | None:
@@ -185,29 +222,27 @@ def _given_height(spec: FrontSpec, between: float) -> float | None:
     return spec.height
 
 
-def _wanted_width(box: BoxSpec, spec: FrontSpec, reveal: Reveal) -> float:
-    if spec.kind == "pair":
-        return leaf_width(box.width, reveal.side, reveal.between)
-    return single_width(box.width, reveal.side)
+def _wanted_width(spec: FrontSpec, frame: Frame) -> float:
+    clear = frame.clear_width(spec)
+    return (clear - frame.between) / 2 if spec.kind == "pair" else clear
 
 
 def _undo_exchanges(
-    box: BoxSpec, reveal: Reveal
+    specs: tuple[FrontSpec, ...], frame: Frame
 ) -> tuple[tuple[FrontSpec, ...], tuple[Trouble, ...]]:
     """Find fronts that fit only with width and height exchanged, and exchange them.
 
-    The others of the box are then laid out as if the slip had not been made.
+    The others of the stack are then laid out as if the slip had not been made.
     """
     rows: list[FrontSpec] = []
     troubles: list[Trouble] = []
-    gaps = reveal.between * (len(box.fronts) - 1)
-    space = box.height - reveal.top - reveal.bottom - gaps
-    heights = [_given_height(spec, reveal.between) for spec in box.fronts]
-    for index, spec in enumerate(box.fronts):
+    space = _space(specs, frame)
+    heights = [_given_height(spec, frame.between) for spec in specs]
+    for index, spec in enumerate(specs):
         others = heights[:index] + heights[index + 1 :]
         rest = space - sum(height for height in others if height is not None)
         if spec.width is not None and spec.height is not None and spec.kind != "opening":
-            wanted = _wanted_width(box, spec, reveal)
+            wanted = _wanted_width(spec, frame)
             fits = abs(spec.width - wanted) <= SAME_SIZE
             turned = abs(spec.height - wanted) <= SAME_SIZE
             closes = None in others or abs(rest - spec.width) <= CROWN
@@ -223,17 +258,16 @@ def _undo_exchanges(
 
 
 def _stack_troubles(
-    box: BoxSpec, reveal: Reveal, given: Sequence[float | None], remainder: float
+    rows: tuple[FrontSpec, ...], frame: Frame, given: Sequence[float | None], remainder: float
 ) -> tuple[Trouble, ...]:
-    wall = box.kind == "wall"
-    end = (reveal.bottom if wall else reveal.top) + remainder
-    wanted = reveal.bottom if wall else reveal.top
+    first, last = frame.ends(rows)
+    wanted = last if frame.from_top else first
+    end = wanted + remainder
+    hangs = frame.from_top and frame.overlay != "inset"
     kind: TroubleKind
-    if None in given and sum(height or 0.0 for height in given) >= (
-        box.height - reveal.top - reveal.bottom - reveal.between * (len(given) - 1) - SLACK
-    ):
+    if None in given and sum(height or 0.0 for height in given) >= _space(rows, frame) - SLACK:
         kind = "no-room"
-    elif end < (-HANG if wall else 0.0) - SLACK:
+    elif end < (-HANG if hangs else 0.0) - SLACK:
         kind = "too-high"
     elif end > max(CROWN, wanted) + SLACK:
         kind = "uncovered"
@@ -245,9 +279,8 @@ def _stack_troubles(
 
 
 def _place_row(
-    box: BoxSpec,
     spec: FrontSpec,
-    reveal: Reveal,
+    frame: Frame,
     *,
     increment: float | None,
     y: float,
@@ -257,42 +290,46 @@ def _place_row(
     above: float,
     below: float,
 ) -> tuple[PlacedFront, ...]:
-    width = spec.width
-    if width is None:
-        width = round_down(_wanted_width(box, spec, reveal), increment)
+    wanted = _wanted_width(spec, frame)
+    width = round_down(wanted, increment) if spec.width is None else spec.width
+    pair = spec.kind == "pair"
+    # What a narrower front leaves is shared by both reveals.
+    spare = (wanted - width) if pair else (wanted - width) / 2
+    left = frame.left_reveal(spec) + spare
+    right = frame.right_reveal(spec) + spare
+    x = frame.left + left
+    end = frame.right - right
     base = PlacedFront(
         spec=spec, id=spec.id, kind=spec.kind, hinged=spec.hinged,
-        x=(box.width - width) / 2, y=y, width=width, height=height, row=row, rows=rows,
-        gap_left=(box.width - width) / 2, gap_right=(box.width - width) / 2,
-        gap_top=above, gap_bottom=below,
+        x=x, y=y, width=width, height=height, row=row, rows=rows,
+        gap_left=left, gap_right=right, gap_top=above, gap_bottom=below,
+        lap_left=frame.inner_left - x, lap_right=end - frame.inner_right,
+        overlay=spec.overlay or frame.overlay, shared=frame.shared,
     )  # fmt: skip
-    if spec.kind != "pair":
+    if not pair:
         return (base,)
-    left, right = name_leaves(spec.id)
-    outer = (box.width - 2 * width - reveal.between) / 2
+    names = name_leaves(spec.id)
     return (
+        replace(base, id=names[0], kind="door", hinged="left", gap_right=frame.between),
         replace(
-            base, id=left, kind="door", hinged="left", x=outer,
-            gap_left=outer, gap_right=reveal.between,
-        ),
-        replace(
-            base, id=right, kind="door", hinged="right", x=outer + width + reveal.between,
-            gap_left=reveal.between, gap_right=outer,
+            base, id=names[1], kind="door", hinged="right", x=end - width, gap_left=frame.between,
         ),
     )  # fmt: skip
 
 
-def _width_troubles(
-    box: BoxSpec, reveal: Reveal, leaves: tuple[PlacedFront, ...], side: float
-) -> tuple[Trouble, ...]:
-    outer = leaves[0].gap_left
-    allowed = _wanted_width(box, leaves[0].spec, reveal)
+def _width_troubles(frame: Frame, leaves: tuple[PlacedFront, ...]) -> tuple[Trouble, ...]:
+    spec = leaves[0].spec
+    allowed = _wanted_width(spec, frame)
+    left, right = leaves[0].gap_left, leaves[-1].gap_right
+    wide = CROWN if frame.overlay == "inset" else 0.0
+    cover_left = max(frame.inner_left - frame.left + wide, frame.left_reveal(spec))
+    cover_right = max(frame.right - frame.inner_right + wide, frame.right_reveal(spec))
     kind: TroubleKind
-    if outer < -SLACK:
+    if min(left, right) < -SLACK:
         kind = "too-wide"
-    elif outer > max(side, reveal.side) + SLACK:
+    elif left > cover_left + SLACK or right > cover_right + SLACK:
         kind = "too-narrow"
-    elif abs(outer - reveal.side) > WORTH_SAYING:
+    elif abs(left - frame.left_reveal(spec)) > WORTH_SAYING:
         kind = "side-reveal"
     else:
         return ()

@@ -48,11 +48,6 @@ def cup_from_edge(record: HingeRecord, tab: float) -> float:
     return tab + record.cup_diameter / 2
 
 
-def overlay_needed(side: float, reveal: float) -> float:
-    """Give the overlay, mm, that leaves `reveal` of a box side `side` mm thick uncovered."""
-    return side - reveal
-
-
 def overlay_got(record: HingeRecord, tab: float, plate: float) -> float:
     """Give the overlay, mm, of this tab and plate: OV = C0 + K - Hp (common practice)."""
     return record.constant + tab - plate
@@ -187,13 +182,15 @@ def cup_fittings(
 
 
 def plate_fittings(
-    record: HingeRecord, heights: Sequence[float], *, part: str
+    record: HingeRecord, heights: Sequence[float], *, part: str, set_back: float = 0.0
 ) -> tuple[Fitting, ...]:
     """Give the plates of a door at `heights` above the side's bottom end, two holes each.
 
-    In the side's axes: on the plate line, half the spacing below and above each height.
+    In the side's axes: on the plate line, which an inset door sets back by its thickness, half
+    the spacing below and above each height.
     """
     half = record.plate_spacing / 2
+    line = record.plate_line + set_back
     return tuple(
         Fitting(
             kind="plate",
@@ -205,7 +202,7 @@ def plate_fittings(
                 Hole(
                     purpose="plate",
                     face="inside",
-                    x=record.plate_line,
+                    x=line,
                     y=height,
                     diameter=record.plate_diameter,
                     depth=record.plate_depth,
@@ -214,9 +211,9 @@ def plate_fittings(
             ),
             outline=(
                 rectangle(
-                    record.plate_line - PLATE_BEYOND,
+                    line - PLATE_BEYOND,
                     y - half - PLATE_BEYOND,
-                    record.plate_line + PLATE_BEYOND,
+                    line + PLATE_BEYOND,
                     y + half + PLATE_BEYOND,
                 ),
             ),

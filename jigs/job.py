@@ -18,11 +18,13 @@ BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 Unit = Literal["mm", "in"]
 Hand = Literal["left", "right"]
+Overlay = Literal["full", "half", "inset"]
 
 FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
+OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
 
 
@@ -42,12 +44,13 @@ class Material:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reveal:
     """Reveals in mm: `side`, `top`, `bottom` from a front's edge to its own box's outside edge;
-    `between` two fronts of one box."""
+    `between` two fronts of one box; `inset` round a front that stands inside its box."""
 
     side: float = 1.6
     top: float = 1.6
     bottom: float = 1.6
     between: float = 3.2
+    inset: float = 2.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,6 +90,7 @@ class FrontSpec:
 
     `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
     name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
+    `overlay` None: as its box. `reveal_left`, ...: its own gap on that side, mm.
     """
 
     id: str
@@ -110,12 +114,20 @@ class FrontSpec:
     finish: str = ""
     note: str = ""
     holes: tuple[HandHole, ...] = ()
+    overlay: Overlay | None = None
+    reveal_left: float | None = None
+    reveal_right: float | None = None
+    reveal_top: float | None = None
+    reveal_bottom: float | None = None
+    column: int = 1
+    span: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoxSpec:
     """One box: outside sizes in mm, its bottom's height above the finished floor, its fronts
-    from top to bottom. `inferred` where the box was worked out from a bare front list."""
+    from top to bottom. `inferred` where the box was worked out from a bare front list.
+    `overlay`: how its fronts lie: over its sides, over half of them, or between them."""
 
     id: str
     kind: BoxKind
@@ -127,6 +139,7 @@ class BoxSpec:
     x: float | None = None
     fronts: tuple[FrontSpec, ...] = ()
     inferred: bool = False
+    overlay: Overlay = "full"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,7 @@ from jigs.errors import JigsheetError
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.ids import check_id, name_fronts, name_parts, names_board
-from jigs.job import BOX_KINDS, FRONT_KINDS, BoxKind, BoxSpec, FrontSpec, Hand, HandHole
+from jigs.job import BOX_KINDS, FRONT_KINDS, OVERLAYS, BoxKind, BoxSpec, FrontSpec, Hand, HandHole
 from jigs.jobhardware import NO_PULL, Shelf
 from jigs.tomltables import Table
 
@@ -27,6 +27,8 @@ ASSUMED_DEPTH: Mapping[BoxKind, float] = {
     "base": 560.0, "drawer": 560.0, "sink": 560.0, "tall": 560.0, "open": 560.0, "wall": 320.0,
 }  # fmt: skip
 """A box's depth where none is given; mm (common practice, no source)."""
+
+MIXED = "inset fronts and others in one box; say overlay at the box, for all its fronts"
 
 HANDS: Mapping[str, Hand] = {
     "left": "left", "l": "left", "lh": "left", "right": "right", "r": "right", "rh": "right",
@@ -74,6 +76,10 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
             made = _read_fronts(row, box.id, number, shelves)
             fronts += made
             claims += _claim(row, made, [known for known in ids if known])
+            if made and (made[0].overlay or box.overlay) == "inset" and box.overlay != "inset":
+                row.note("overlay", MIXED)
+            if made and made[0].overlay in ("full", "half") and box.overlay == "inset":
+                row.note("overlay", MIXED)
         table.close()
         boxes.append(replace(box, fronts=tuple(fronts)))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
@@ -127,6 +133,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
         wall=table.text("wall") or "",
         x=table.length("x", signed=True),
+        overlay=table.choice("overlay", OVERLAYS) or "full",
     )
 
 
@@ -169,6 +176,11 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         drawer_height=row.length("drawer_height"),
         finish=row.text("finish") or "",
         note=row.text("note") or "",
+        overlay=row.choice("overlay", OVERLAYS),
+        reveal_left=row.length("reveal_left", zero=True),
+        reveal_right=row.length("reveal_right", zero=True),
+        reveal_top=row.length("reveal_top", zero=True),
+        reveal_bottom=row.length("reveal_bottom", signed=True),
         holes=tuple(hole for t in row.tables("hole") if (hole := _read_hole(t))),
     )
 

@@ -13,13 +13,16 @@ from jigs.assumed import WORDS
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import PullRecord, SlideRecord
-from jigs.job import BoxSpec, Grid, Job, Material, Reveal, Unit, Use
+from jigs.job import BoxSpec, Grid, Job, Material, Overlay, Reveal, Unit, Use
 from jigs.jobboxes import Shelves
 from jigs.jobhardware import NO_PULL
 from jigs.lengths import format_mm
 from jigs.slide import inside_depth
 
-DEFAULT_HINGE = "cup35-full"
+DEFAULT_HINGES: Mapping[Overlay, str] = {
+    "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
+}  # fmt: skip
+"""The hinge of a job that names none, by how a door hangs."""
 DEFAULT_PULL = "bar-160"
 
 SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
@@ -34,7 +37,7 @@ _PULL_WORDS = {
 }  # fmt: skip
 
 MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
-REVEAL_DEFAULTS = ("side", "top", "bottom", "between")
+REVEAL_DEFAULTS = ("side", "top", "bottom", "between", "inset")
 PULL_DEFAULTS = (*_PULL_WORDS, "drawer", "screws")
 
 
@@ -61,7 +64,7 @@ def complete_job(given: Given) -> Job:
     use, boxes = _fill_slides(given)
     use = replace(
         use,
-        hinge=use.hinge or DEFAULT_HINGE,
+        hinge=use.hinge or DEFAULT_HINGES["full"],
         drawer_pull=use.drawer_pull or DEFAULT_PULL,
         door_pull=use.door_pull or DEFAULT_PULL,
     )
@@ -69,7 +72,8 @@ def complete_job(given: Given) -> Job:
     fronts = [front for box in boxes for front in box.fronts]
     used_pulls = _used([use.drawer_pull, use.door_pull, *(f.pull for f in fronts)], NO_PULL)
     used_slides = _used([use.slide, *(f.slide for f in fronts)])
-    used_hinges = _used([use.hinge, *(f.hinge for f in fronts)])
+    by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
+    used_hinges = _used([use.hinge, *by_overlay, *(f.hinge for f in fronts)])
     hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
     slides = {**shelves.slides.own, **_look_up(used_slides, shelves.slides.generic)}
     pulls = {**shelves.pulls.own, **_look_up(used_pulls, shelves.pulls.generic)}
@@ -78,6 +82,8 @@ def complete_job(given: Given) -> Job:
         *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
         *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
     }
+    if not any(is_inset(box) for box in boxes):
+        assumed.discard("reveal.inset")
     job = Job(
         name=given.name,
         units=given.units,
@@ -95,6 +101,11 @@ def complete_job(given: Given) -> Job:
         sources=given.sources,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
+
+
+def is_inset(box: BoxSpec) -> bool:
+    """Tell whether the fronts of a box stand inside it."""
+    return any((front.overlay or box.overlay) == "inset" for front in box.fronts)
 
 
 def choose_slide(depth: float, back: float, units: Unit) -> str:
@@ -166,10 +177,17 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
     ):  # fmt: skip
         if f"use.{field}" in job.assumed:
-            words.append(f"{text} '{getattr(job.use, field)}'")
+            names = (getattr(job.use, field),) if field != "hinge" else _default_hinges(job.boxes)
+            words += [f"{text} '{name}'" for name in names]
     for name in used_pulls:
         words += _describe_pull(job.pulls[name], job.assumed)
     return words
+
+
+def _default_hinges(boxes: Iterable[BoxSpec]) -> tuple[str, ...]:
+    """Name the hinges that stand in, one for each way the fronts lie; all where none does."""
+    lying = {front.overlay or box.overlay for box in boxes for front in box.fronts}
+    return tuple(name for kind, name in DEFAULT_HINGES.items() if kind in (lying or {"full"}))
 
 
 def _figure(value: float | str) -> str:

@@ -152,6 +152,7 @@ def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:
         top=_or_else(table.length("top", signed=True), standard.top),
         bottom=_or_else(table.length("bottom", signed=True), standard.bottom),
         between=_or_else(table.length("between", zero=True), standard.between),
+        inset=_or_else(table.length("inset", zero=True), standard.inset),
     )
     table.close()
     return reveal, {f"reveal.{key}" for key in REVEAL_DEFAULTS if key not in table}

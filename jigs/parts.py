@@ -7,7 +7,7 @@ trade from them.
 from dataclasses import dataclass
 
 from jigs.geometry import Fitting, Hole, collect_holes
-from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job
+from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
 from jigs.problems import Problem
 
 
@@ -49,13 +49,13 @@ class DrawerBox:
 class Front:
     """A front laid out: a leaf of a pair is a front of kind `door`.
 
-    `x`, `y`: its lower left corner in the box, from the room. `row` of `rows` counts from the
-    top of the box (1-based, leaves of a pair share a row). `gap_left`, ... are the gaps in mm to
-    the neighbour or the box's outside edge on that side. `least_reveal`: the smallest hinge-edge
-    reveal for this thickness, None where only the leaflet knows. `through_box`: the pull's
-    screws go through the drawer box too. `screw_pull`, `screw_fixing`: screw lengths that suit,
-    mm or None. `reversible`: turned half round, its holes fall on the same places. `held`: the
-    errors that withhold it, in words; then there are no fittings.
+    `x`, `y`: its lower left corner in the box, from the room. `row` of `rows` counts from the top
+    of the box (1-based, leaves of a pair share a row). `gap_left`, ... are the gaps in mm to the
+    neighbour, the box's outside edge or, inset, the board's inner face. `least_reveal`: the
+    smallest hinge-edge reveal for this thickness, None where only the leaflet knows.
+    `through_box`: the pull's screws go through the drawer box too. `screw_pull`, `screw_fixing`:
+    screw lengths that suit, mm or None. `reversible`: turned half round, its holes fall on the
+    same places. `held`: the errors that withhold it, in words; then there are no fittings.
     """
 
     id: str
@@ -76,6 +76,7 @@ class Front:
     gap_top: float
     gap_bottom: float
     code: str
+    overlay: Overlay = "full"
     finish: str = ""
     note: str = ""
     bored: bool = False

@@ -116,9 +116,17 @@ def round_down(length: float, step: float) -> float:
 
 
 def slide_fitting(
-    record: SlideRecord, y_hole: float, *, part: str, index: int = 1, count: int = 1
+    record: SlideRecord,
+    y_hole: float,
+    *,
+    part: str,
+    index: int = 1,
+    count: int = 1,
+    set_back: float = 0.0,
 ) -> Fitting:
     """Give a slide's holes in a box side, on the line `y_hole` above its bottom end; mm.
+
+    An inset front sets the whole slide back by its thickness, `set_back`.
 
     A slide too short for a place of its record does not have that hole. The outline is the
     slide itself: an undermount stands on the floor line, a side mount about its centre line.
@@ -127,7 +135,7 @@ def slide_fitting(
         Hole(
             purpose="slide",
             face="inside",
-            x=x,
+            x=x + set_back,
             y=y_hole,
             diameter=record.fixing_diameter,
             depth=record.fixing_depth,
@@ -147,13 +155,13 @@ def slide_fitting(
         holes=holes,
         outline=(
             rectangle(
-                SLIDE_SET_BACK,
+                SLIDE_SET_BACK + set_back,
                 y_hole - below,
-                SLIDE_SET_BACK + record.length,
+                SLIDE_SET_BACK + set_back + record.length,
                 y_hole - below + record.end_height,
             ),
         ),
-        carry=tuple(x for x in record.carry_at if x <= record.length + SLACK),
+        carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
     )
 
 

@@ -160,6 +160,11 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
                     names.append(fitting.part)
     for height, names in sorted(plates.items()):
         facts.append(f"Plates {format_mm(height)} high for {', '.join(names)}.")
+    inset = [front.thickness for front in fronts if front.overlay == "inset"]
+    if inset:
+        facts.append(
+            f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."
+        )
     if side.band > 0.0:
         facts.append("From the FINISHED front edge; before band: raw-edge figures.")
     else:

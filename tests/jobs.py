@@ -8,6 +8,7 @@ from jigs.job import (
     BOX_KINDS,
     FRONT_KINDS,
     FRONT_MATERIALS,
+    OVERLAYS,
     BoxSpec,
     FrontSpec,
     Grid,
@@ -80,6 +81,7 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
         depth=draw(st.sampled_from((300.0, 584.2, 610.0))),
         above_floor=100.0,
         wall=draw(st.sampled_from(WALLS)),
+        overlay=draw(st.sampled_from(("full", "full", *OVERLAYS))),
         fronts=tuple(draw(fronts(f"{id}-{k}", k == count)) for k in range(1, count + 1)),
     )
 
@@ -88,7 +90,8 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
 def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
     """A job of a few boxes on generic hardware, in inches or millimetres."""
     count = draw(st.integers(1, most_boxes))
-    hinge = draw(st.sampled_from(HINGES))
+    own = draw(st.booleans())
+    hinge = "cup35-full" if own else draw(st.sampled_from(HINGES))
     slide = draw(st.sampled_from(SLIDES))
     return Job(
         name=draw(st.sampled_from(NAMES)),
@@ -101,11 +104,11 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         increment=None,
         grid=Grid(),
         use=Use(hinge=hinge, slide=slide, drawer_pull="bar-160", door_pull="bar-160"),
-        hinges={hinge: generic_hinges()[hinge]},
+        hinges={name: generic_hinges()[name] for name in (hinge, "cup35-half", "cup35-inset")},
         slides={slide: generic_slides()[slide]},
         pulls={name: generic_pulls()[name] for name in PULLS},
         boxes=tuple(draw(boxes(number)) for number in range(1, count + 1)),
-        assumed=frozenset({"material.side", "reveal.side"}),
+        assumed=frozenset({"material.side", "reveal.side", *(("use.hinge",) if own else ())}),
         assumptions=("side thickness 18.0 mm",),
     )
 

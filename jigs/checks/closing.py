@@ -34,7 +34,10 @@ def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem
             "enlarge the top reveal, or pack the counter up",
         )
         for front in column.fronts
-        if front.row == 1 and front.kind != "opening" and front.gap_top < UNDER_COUNTER - SLACK
+        if front.row == 1
+        and front.overlay != "inset"
+        and front.kind != "opening"
+        and front.gap_top < UNDER_COUNTER - SLACK
     )
 
 

@@ -12,15 +12,21 @@ from jigs.hinge import (
     OVERLAY_LIMIT,
     least_reveal,
     least_skin,
-    overlay_needed,
     skin_under_cup,
 )
 from jigs.hingecount import beyond_tables
-from jigs.job import Unit
+from jigs.job import Overlay, Unit
 from jigs.lengths import format_length
 from jigs.parts import HingeChoice
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
 from jigs.problems import Problem
+
+HUNG_WORDS: dict[Overlay, str] = {
+    "full": "it lies over the whole side",
+    "half": "it shares the board it hangs on with a neighbour",
+    "inset": "it stands inside its box",
+}
+"""How a door hangs, in words."""
 
 
 def check_skin(
@@ -44,19 +50,32 @@ def check_skin(
 
 
 def check_overlay(
-    front: PlacedFront, carcass: Carcass, choice: HingeChoice, unit: Unit
+    front: PlacedFront, record: HingeRecord, choice: HingeChoice, unit: Unit
 ) -> tuple[Problem, ...]:
-    """Find an overlay that no tab and plate reach."""
-    if abs(choice.error) <= OVERLAY_LIMIT + SLACK:
+    """Find a hinge of the wrong kind, or an overlay that no tab and plate reach."""
+    reached = abs(choice.error) <= OVERLAY_LIMIT + SLACK
+    if record.kind != front.hung and not (reached and "inset" not in (record.kind, front.hung)):
+        return (
+            error(
+                "hinge-kind",
+                front.id,
+                f"{HUNG_WORDS[front.hung]}, but hinge '{record.name}' is of the kind {record.kind}",
+                f'name a hinge of the kind {front.hung} at the front: hinge = "cup35-{front.hung}"'
+                f', or one of your own with like = "cup35-{front.hung}"',
+            ),
+        )
+    if reached:
         return ()
-    needed = overlay_needed(carcass.side, hinge_gap(front))
+    inset = front.hung == "inset"
+    needed = format_length(abs(front.lap), unit)
+    more = "more" if (choice.error > 0) is not inset else "less"
     return (
         error(
             "overlay",
             front.id,
-            f"an overlay of {format_length(needed, unit)} is needed; the nearest, tab "
+            f"{'a gap' if inset else 'an overlay'} of {needed} is needed; the nearest, tab "
             f"{choice.tab:g} mm with plate {choice.plate:g} mm, is "
-            f"{format_length(abs(choice.error), unit)} {'more' if choice.error > 0 else 'less'}",
+            f"{format_length(abs(choice.error), unit)} {more}",
             "list the plates that can be had, or take a hinge with another constant",
         ),
     )
@@ -172,19 +191,12 @@ def check_spread(
 def check_given_heights(
     front: PlacedFront,
     carcass: Carcass,
-    record: HingeRecord,
+    door: Door,
     heights: Sequence[float],
     holes: Sequence[tuple[float, float]],
     unit: Unit,
 ) -> tuple[Problem, ...]:
     """Find heights given by hand that break the rule for places; heights on the side, mm."""
-    door = Door(
-        bottom=front.y,
-        height=front.height,
-        count=len(heights),
-        plate_line=record.plate_line,
-        plate_spacing=record.plate_spacing,
-    )
     problems = []
     for index, height in enumerate(heights):
         others = [other for place, other in enumerate(heights) if place != index]

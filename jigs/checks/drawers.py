@@ -19,17 +19,23 @@ UNDER_SIDE_MOUNT = 15.0
 
 
 def check_slide_depth(
-    front: PlacedFront, carcass: Carcass, record: SlideRecord, unit: Unit
+    front: PlacedFront,
+    carcass: Carcass,
+    record: SlideRecord,
+    unit: Unit,
+    set_back: float = 0.0,
 ) -> tuple[Problem, ...]:
-    """Find a slide that is longer than the box is deep."""
-    if not depth_short(record, carcass.inside_depth):
+    """Find a slide that is longer than the box is deep behind its front."""
+    inside = carcass.inside_depth - set_back
+    if not depth_short(record, inside):
         return ()
     return (
         error(
             "slide-too-long",
             front.id,
             f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-            f"depth; box {carcass.box.id} has {format_length(carcass.inside_depth, unit)}",
+            f"depth; box {carcass.box.id} has {format_length(inside, unit)}"
+            + (" behind the inset front" if set_back else ""),
             "take a shorter slide",
         ),
     )

@@ -24,19 +24,26 @@ def check_neighbours(
         by_box[front.box].append(front)
     problems: list[Problem] = []
     for left, right in neighbours(boxes):
-        for one in _at_right_end(left, by_box[left.id]):
+        for one in _at_right_end(by_box[left.id]):
             for other in _at_left_end(by_box[right.id]):
                 problems.extend(_check_sight_line(left, one, right, other, unit))
                 problems.extend(_check_hinges(left, one, right, other, unit))
     return tuple(problems)
 
 
-def _at_right_end(box: BoxSpec, fronts: Sequence[Front]) -> list[Front]:
-    return [f for f in fronts if abs(f.x + f.width + f.gap_right - box.width) <= SLACK]
+def _at_right_end(fronts: Sequence[Front]) -> list[Front]:
+    return [f for f in fronts if not any(_beside(f, other) and other.x > f.x for other in fronts)]
 
 
 def _at_left_end(fronts: Sequence[Front]) -> list[Front]:
-    return [f for f in fronts if abs(f.x - f.gap_left) <= SLACK]
+    return [f for f in fronts if not any(_beside(f, other) and other.x < f.x for other in fronts)]
+
+
+def _beside(one: Front, other: Front) -> bool:
+    """Whether two fronts of a box stand side by side."""
+    return one is not other and max(one.y, other.y) < min(
+        one.y + one.height, other.y + other.height
+    )
 
 
 def _looks_like(front: Front) -> str:
@@ -74,7 +81,7 @@ def _check_sight_line(
 def _check_hinges(
     left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
 ) -> tuple[Problem, ...]:
-    if one.hinged != "right" or other.hinged != "left":
+    if one.hinged != "right" or other.hinged != "left" or "inset" in (one.overlay, other.overlay):
         return ()
     if one.least_reveal is None or other.least_reveal is None:
         return ()

@@ -17,7 +17,6 @@ from jigs.hinge import (
     least_reveal,
     least_skin,
     overlay_got,
-    overlay_needed,
     plate_fittings,
     skin_under_cup,
 )
@@ -177,8 +176,3 @@ def test_the_leaflets_table_replaces_the_common_one() -> None:
     record = HingeRecord(name="r", least_reveal=((16.0, 0.4), (18.0, 0.8)))
     assert least_reveal(record, 17) == pytest.approx(0.6)
     assert least_reveal(record, 19) is None
-
-
-def test_overlay_needed() -> None:
-    """The side's thickness less the reveal: 18.3 - 1.6."""
-    assert overlay_needed(18.3, 1.6) == pytest.approx(16.7)
