@@ -136,7 +136,13 @@ def finish_sides(
             code="",
             fittings=renumber(kept),
             missing=missing[hand],
-            assumed=list_assumed(job, keys_of_side(box, (fitting.kind for fitting in kept))),
+            assumed=list_assumed(
+                job,
+                keys_of_side(box, (fitting.kind for fitting in kept)),
+                hinge=", ".join(
+                    dict.fromkeys(f.record for f in kept if f.kind == "plate" and f.record)
+                ),
+            ),
         )
         code = part_code(side.depth, side.height, side.thickness, side.holes)
         sides.append(replace(side, code=code))
