@@ -14,7 +14,7 @@ from jigs.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.job import FRONT_KINDS, FrontKind, FrontSpec, Hand, Reveal, Unit
 from jigs.jobboxes import HANDS, MOST_ALIKE
-from jigs.lengths import parse_length, show_value
+from jigs.lengths import BareUnit, parse_length, show_value
 from jigs.listcolumns import SIZES, Column, Header, find_header, shorten
 from jigs.listedfront import FrontList, ListedFront, check_widths
 from jigs.nearest import suggest
@@ -93,8 +93,9 @@ class _Reader:
         self._header = header
         self._bare = bare
         stated = [h.unit for column in SIZES if (h := header.find(column)) and h.unit]
-        self.unit: Unit = units or (stated[0] if stated else unstated)
-        self._units = {h.column: units or h.unit or self.unit for h in header.headings}
+        bare_unit: BareUnit = units or (stated[0] if stated else unstated)
+        self.unit: Unit = "in" if bare_unit == "in" else "mm"
+        self._units = {h.column: units or h.unit or bare_unit for h in header.headings}
         self._bare_numbers: list[float] = []
 
     def read_rows(self) -> list[ListedFront]:
@@ -116,8 +117,8 @@ class _Reader:
                 self._header.row,
                 None,
                 f"all sizes are under {INCHES_BELOW:.0f} mm "
-                f"({self._bare_numbers[0]:g} given first): inches? Say so with --units in, "
-                "or 'width (in)' in the header",
+                f"({self._bare_numbers[0]:g} given first): inches or centimetres? Say so with "
+                "'width (in)' or 'width (cm)' in the header; --units in does for inches",
             )
         return rows
 

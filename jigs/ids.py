@@ -2,8 +2,9 @@
 
 An ID is upper case, A-Z, 0-9 and `-`, at most 16 characters as given. A front without one is
 named by its box and its place from the top; `count = 3` adds -1, -2, -3; the leaves of a pair
-add L and R; a drawer's box adds -BOX; box parts are spelled out (`B1-SIDE-L`). All parts of a
-job have different IDs.
+add L and R; a drawer's box adds -BOX; box parts are spelled out (`B1-SIDE-L`). All parts and
+boxes of a job have different IDs: not even the only front of a box has its box's, so that an ID
+names one thing.
 
 >>> check_id(" b1-2 ")
 'B1-2'

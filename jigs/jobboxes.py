@@ -30,6 +30,9 @@ ASSUMED_DEPTH: Mapping[BoxKind, float] = {
 
 MIXED = "inset fronts and others in one box; say overlay at the box, for all its fronts"
 
+NAMELESS = "?"
+"""What a box is called whose ID is at fault; no ID begins so."""
+
 HANDS: Mapping[str, Hand] = {
     "left": "left", "l": "left", "lh": "left", "right": "right", "r": "right", "rh": "right",
 }  # fmt: skip
@@ -70,7 +73,10 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
                 f"duplicate ID ('{box_id}', first at {first.book.place((*first.path, 'id'))}); "
                 "each box needs its own",
             )
-        box = _read_box(table, box_id or "?", assumed)
+            box_id = None  # its fronts' default names say nothing new
+        elif box_id:
+            claims.append((box_id, table.book.place((*table.path, "id"))))
+        box = _read_box(table, box_id or NAMELESS, assumed)
         fronts: list[FrontSpec] = []
         for number, row in enumerate(table.tables("front"), start=1):
             made = _read_fronts(row, box.id, number, shelves)
@@ -95,7 +101,12 @@ def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[
                 f"duplicate ID ('{front.id}' given): a part of the box is called so; "
                 "choose another",
             )
-    return [(part, place) for front in fronts for part in name_parts(front.id, front.kind)]
+    return [
+        (part, place)
+        for front in fronts
+        if not front.id.startswith(NAMELESS)
+        for part in name_parts(front.id, front.kind)
+    ]
 
 
 def _read_id(table: Table) -> str | None:

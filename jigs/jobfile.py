@@ -110,7 +110,8 @@ def _check_units(top: Table, boxes: tuple[BoxSpec, ...], stated: Unit | None) ->
             top.book.note(
                 (),
                 f"units is missing and every box is under {LEAST_BOX:.0f} mm "
-                f'(largest size {largest:g}): inches? write units = "in" or units = "mm"',
+                f'(largest size {largest:g}): inches? write units = "in" or units = "mm"; '
+                'centimetres? say so at each length, "60 cm"',
             )
 
 

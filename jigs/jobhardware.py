@@ -20,7 +20,7 @@ from jigs.catalogue import (
 )
 from jigs.geometry import SLACK
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.nearest import suggest
+from jigs.nearest import suggest, suggest_record
 from jigs.tomltables import Table
 
 CONFIRMED = ("leaflet", "measured")
@@ -71,9 +71,10 @@ class Shelf(Generic[Record]):
         name = table.text(key)
         if name is None or name in words or name in self.broken or self.find(name):
             return name
+        near = suggest_record(name, (*self.names, *words))
         table.note(
             key,
-            f"unknown {self.kind} ('{name[:40]}' given); {suggest(name, (*self.names, *words))}",
+            f"unknown {self.kind} ('{name[:40]}' given); {near}",
         )
         return None
 
@@ -119,10 +120,9 @@ def _read_shelf(
             )
         text = record.text("like") or (basis(record) if basis else "")
         if text and text not in tables and text not in generic:
-            record.note(
-                "like",
-                f"unknown {kind} ('{text[:40]}' given); {suggest(text, (*tables, *generic))}",
-            )
+            others: list[str] = [other for other in tables if other != name]
+            near: str = suggest_record(text, (*others, *generic))
+            record.note("like", f"unknown {kind} ('{text[:40]}' given); {near}")
         like[name], given[name] = text, read(record)
         record.close()
     own: dict[str, Record] = {}

@@ -11,7 +11,7 @@ from jigs.job import BoxSpec, Unit
 from jigs.jobhardware import NO_PULL, Shelf
 from jigs.listedboxes import join_fronts
 from jigs.listedfront import FrontList
-from jigs.nearest import suggest
+from jigs.nearest import suggest_record
 
 
 def hang_list(
@@ -38,7 +38,7 @@ def check_pulls(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:
     return [
         Fault(
             f"{row.where}, column pull",
-            f"unknown pull ('{row.spec.pull[:40]}' given); {suggest(row.spec.pull, known)}",
+            f"unknown pull ('{row.spec.pull[:40]}' given); {suggest_record(row.spec.pull, known)}",
         )
         for row in front_list.rows
         if row.spec.pull and _find(row.spec.pull, pulls) is None

@@ -17,9 +17,13 @@ import unicodedata
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
+from typing import Literal
 
 from jigs.errors import LengthError
 from jigs.job import Unit
+
+BareUnit = Literal["mm", "cm", "in"]
+"""What bare numbers may be in: a list's column may be in cm, a job never is."""
 
 MM_PER_INCH = 25.4
 """Exactly: NIST SP 811, Appendix B."""
@@ -64,7 +68,7 @@ _THOUSANDS = re.compile(r"[0-9],[0-9]{3}(?![0-9])")
 _BARE_UNIT = re.compile(_UNIT)
 
 
-def parse_length(text: str, unit: Unit, *, signed: bool = False, zero: bool = False) -> float:
+def parse_length(text: str, unit: BareUnit, *, signed: bool = False, zero: bool = False) -> float:
     """Give the length written in `text` in mm; a bare number is in `unit`.
 
     A size is over 0; `zero` allows 0 too, `signed` anything. Raises LengthError for what does
@@ -158,7 +162,7 @@ def _plain(text: str) -> str:
     return "".join(letters).translate(_PLAIN).strip(" \r\n").lower()
 
 
-def _match(body: str, unit: Unit, given: str) -> Fraction:
+def _match(body: str, unit: BareUnit, given: str) -> Fraction:
     """Match the whole body and give its value in mm."""
     if _THOUSANDS.search(body):
         raise LengthError(

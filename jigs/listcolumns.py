@@ -14,7 +14,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.job import Unit
+from jigs.lengths import BareUnit
 from jigs.nearest import suggest
 from jigs.tables import Row
 
@@ -46,8 +46,9 @@ MOST_TITLE_ROWS = 50
 _COLUMNS: Mapping[str, Column] = {
     name: column for column, others in SYNONYMS.items() for name in (column, *others)
 }
-_UNITS: Mapping[str, Unit] = {
+_UNITS: Mapping[str, BareUnit] = {
     "mm": "mm", "millimetres": "mm", "millimeters": "mm",
+    "cm": "cm", "centimetres": "cm", "centimeters": "cm",
     "in": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in",
 }  # fmt: skip
 _WITH_UNIT = re.compile(
@@ -62,7 +63,7 @@ class Heading:
     column: Column
     text: str
     place: int
-    unit: Unit | None = None
+    unit: BareUnit | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +83,7 @@ class Header:
         return next((h for h in self.headings if h.column == column), None)
 
 
-def read_name(text: str) -> tuple[Column | None, Unit | None]:
+def read_name(text: str) -> tuple[Column | None, BareUnit | None]:
     """Give the column that a heading means, and the unit it names."""
     name = " ".join(text.lower().replace("_", " ").split()).rstrip(".: ")
     if name in _COLUMNS:

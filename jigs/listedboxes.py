@@ -74,7 +74,7 @@ def list_inferred(boxes: Iterable[BoxSpec]) -> frozenset[str]:
 
 def _stack_rows(rows: Sequence[ListedFront]) -> dict[str, list[ListedFront]]:
     """Gather the rows of each box; a front without one gets a box, and each of several its own."""
-    names = name_boxes({row.box for row in rows})
+    names = name_boxes({*(row.box for row in rows), *(row.spec.id for row in rows)})
     stacks: dict[str, list[ListedFront]] = {}
     for row in rows:
         if row.box:
@@ -107,7 +107,10 @@ def _check_names(
     taken = frozenset(boxes)
     return [
         *find_clashes(
-            (part, where) for front, where in fronts for part in name_parts(front.id, front.kind)
+            [
+                *((box, f"box {box}") for box in boxes),
+                *((p, where) for front, where in fronts for p in name_parts(front.id, front.kind)),
+            ]
         ),
         *(
             Fault(

@@ -2,8 +2,11 @@
 
 >>> suggest("widht", ["width", "height"])
 "did you mean 'width'?"
+>>> suggest_record("undermount-530", ["undermount-457", "undermount-533", "undermount-550"])
+"did you mean 'undermount-533'?"
 """
 
+import re
 from collections.abc import Iterable
 
 MOST_LISTED = 12
@@ -22,3 +25,39 @@ def suggest(word: str, known: Iterable[str]) -> str:
     if len(words) > MOST_LISTED:
         return f"known: {', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
     return f"known: {', '.join(words)}" if words else "none is known here"
+
+
+_ASKED = re.compile(r"(.*[a-z])[- ]?(\d+)(in)?[a-z]?")
+_NUMBERED = re.compile(r"(.+)-(\d+)(in)?")
+"""A record out of a family: `bar-160`, `bar-4in`."""
+
+
+def suggest_record(name: str, known: Iterable[str]) -> str:
+    """Say which hardware record may be meant, by its family and number; else which there are."""
+    names = list(known)
+    asked = _ASKED.fullmatch(name.lower()[:64])
+    if asked:
+        family = [(found, other) for other in names if (found := _NUMBERED.fullmatch(other))
+                  and (found[1], found[3]) == (asked[1], asked[3])]  # fmt: skip
+        if family:
+            wanted = int(asked[2])
+            return f"did you mean '{min(family, key=lambda f: abs(int(f[0][2]) - wanted))[1]}'?"
+    near = suggest(name, names)
+    return near if near.startswith("did") else f"known: {', '.join(_families(names))}"
+
+
+def _families(names: Iterable[str]) -> list[str]:
+    """Give each name, those of a family together: `bar-64 to bar-480`."""
+    families: dict[str, list[str]] = {}
+    for name in names:
+        found = _NUMBERED.fullmatch(name)
+        families.setdefault(f"{found[1]}-{found[3]}" if found else name, []).append(name)
+
+    def number(name: str) -> int:
+        found = _NUMBERED.fullmatch(name)
+        return int(found[2]) if found else 0
+
+    return [
+        name if len(members) == 1 else f"{min(members, key=number)} to {max(members, key=number)}"
+        for name, members in families.items()
+    ]

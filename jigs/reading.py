@@ -1,5 +1,6 @@
 """Any input of a job: a job file, or a bare front list with everything else assumed."""
 
+import re
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
@@ -15,6 +16,11 @@ from jigs.tables import TABLE_FILES
 
 JOB_FILE = ".toml"
 
+PEEPED = 10_000
+"""Bytes that are looked at."""
+
+_JOB_LINE = re.compile(rb"^[ \t]*(?:schema[ \t]*=|\[\[box(?:\.front)?\]\])", re.MULTILINE)
+
 
 def read_job(path: Path, units: Unit | None = None) -> Job:
     """Read a job file (.toml) or a bare front list (a table), by the ending of its name.
@@ -25,6 +31,10 @@ def read_job(path: Path, units: Unit | None = None) -> Job:
     ending = path.suffix.lower()
     if ending == JOB_FILE or path.is_dir():
         return read_job_file(path, units)
+    if _looks_like_job(path):
+        raise ReadingError(
+            [Fault(str(path), f"looks like a job file: name it {path.stem}{JOB_FILE}")]
+        )
     if ending in TABLE_FILES:
         return _read_bare_list(path, units)
     raise ReadingError(
@@ -36,6 +46,15 @@ def read_job(path: Path, units: Unit | None = None) -> Job:
             )
         ]
     )
+
+
+def _looks_like_job(path: Path) -> bool:
+    """Tell whether a file of another ending begins like a job file."""
+    try:
+        with path.open("rb") as file:
+            return _JOB_LINE.search(file.read(PEEPED)) is not None
+    except OSError:  # its reader says what is wrong with it
+        return False
 
 
 def _read_bare_list(path: Path, units: Unit | None) -> Job:

@@ -24,6 +24,12 @@ MOST_SLIPS = 20
 
 _LINE = re.compile(r"\(at line (\d+), column (\d+)\)")
 _PAIR = re.compile(r"(?P<head>\s*[A-Za-z0-9_.\"'-]+\s*=\s*)(?P<value>[^#]*?)(?P<tail>\s*(?:#.*)?)")
+_NAME = re.compile(
+    r"(?P<head>\s*\[{0,2}\s*)(?P<name>[^\s\[\]=\"'#][^\[\]=\"'#]*?)"
+    r"(?P<tail>\s*[\]=].*)"
+)
+_LENGTH_QUOTED = "a length stands between quotes"
+_NAME_QUOTED = "a name with letters other than A to Z stands between quotes"
 _DOUBLED = re.compile(r"\"(?P<length>[0-9][^\"]*)\"\"")
 
 
@@ -76,15 +82,14 @@ def parse_toml(text: str, file: str) -> dict[str, Any]:
             found = _LINE.search(str(error))
             # The reader names no line for a fault at the very end.
             line = int(found[1]) if found else max(1, text.rstrip("\n").count("\n") + 1)
-            given, corrected = _correct(text, line)
+            given, corrected, reason = _correct(text, line)
             if corrected is None:
                 faults.append(Fault(f"{file}:{line}", _describe(error, given)))
                 raise ReadingError(faults) from error
             faults.append(
                 Fault(
                     f"{file}:{line}",
-                    f"not TOML ({given.strip()} given); a length stands between quotes, "
-                    f"write: {corrected.strip()}",
+                    f"not TOML ({given.strip()} given); {reason}, write: {corrected.strip()}",
                 )
             )
             if len(faults) >= MOST_SLIPS:
@@ -106,17 +111,24 @@ def _describe(error: Exception, given: str) -> str:
     return f"not TOML: {reason[:200]} ({shown} given)"
 
 
-def _correct(text: str, number: int) -> tuple[str, str | None]:
-    """Give a faulty line and, if a slip in a length explains the fault, how it should read."""
+def _correct(text: str, number: int) -> tuple[str, str | None, str]:
+    """Give a faulty line and, if a usual slip explains the fault, how it should read, and why."""
     lines = text.split("\n")
     line = lines[number - 1] if number <= len(lines) else ""
     if len(line) > 400:
-        return line, None
+        return line, None, ""
+    name = _NAME.fullmatch(line)
+    if name and not name["name"].isascii():
+        quoted = ".".join(
+            part if part.isascii() else f'"{part.strip()}"' for part in name["name"].split(".")
+        )
+        return line, _if_valid(f"{name['head']}{quoted}{name['tail']}"), _NAME_QUOTED
     pair = _PAIR.fullmatch(line)
     if pair and _is_length(pair["value"]):
-        return line, _if_valid(f"{pair['head']}{_quote(pair['value'])}{pair['tail']}")
+        corrected = f"{pair['head']}{_quote(pair['value'])}{pair['tail']}"
+        return line, _if_valid(corrected), _LENGTH_QUOTED
     corrected = _DOUBLED.sub(lambda found: _quote(found["length"] + '"'), line)
-    return line, _if_valid(corrected) if corrected != line else None
+    return line, _if_valid(corrected) if corrected != line else None, _LENGTH_QUOTED
 
 
 def _quote(length: str) -> str:

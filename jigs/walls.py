@@ -10,9 +10,10 @@ above the others.
 {'B1': 0.0, 'B2': 600.0}
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
-from itertools import pairwise
 
+from jigs.geometry import SLACK
 from jigs.job import BoxSpec
 
 TOUCHING = 1.0
@@ -38,16 +39,28 @@ def place_boxes(boxes: Iterable[BoxSpec]) -> dict[str, float]:
 def neighbours(boxes: Sequence[BoxSpec]) -> tuple[tuple[BoxSpec, BoxSpec], ...]:
     """Give the pairs of boxes that stand side by side, the left one first.
 
-    Boxes inferred from a bare list stand nowhere, and have no neighbours.
+    Their ends touch and their heights overlap, whatever row each was placed in: a tall box has
+    base boxes and wall boxes beside it. Boxes inferred from a bare list stand nowhere, and have
+    no neighbours.
     """
     places = place_boxes(boxes)
-    rows: dict[tuple[str, bool], list[BoxSpec]] = {}
+    walls: dict[str, list[BoxSpec]] = {}
     for box in boxes:
         if not box.inferred:
-            rows.setdefault(row_of(box), []).append(box)
+            walls.setdefault(box.wall, []).append(box)
     pairs = []
-    for row in rows.values():
-        for left, right in pairwise(sorted(row, key=lambda box: places[box.id])):
-            if abs(places[left.id] + left.width - places[right.id]) <= TOUCHING:
-                pairs.append((left, right))
+    for wall in walls.values():
+        row = sorted(wall, key=lambda box: places[box.id])
+        starts = [places[box.id] for box in row]
+        for left in row:
+            end = places[left.id] + left.width
+            first, last = bisect_left(starts, end - TOUCHING), bisect_right(starts, end + TOUCHING)
+            pairs += [(left, right) for right in row[first:last] if _overlap(left, right)]
     return tuple(pairs)
+
+
+def _overlap(one: BoxSpec, other: BoxSpec) -> bool:
+    """Tell whether two boxes stand at the same height, be it in part."""
+    low = max(one.above_floor, other.above_floor)
+    high = min(one.above_floor + one.height, other.above_floor + other.height)
+    return one is not other and high - low > SLACK

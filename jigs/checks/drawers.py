@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from jigs.carcass import Carcass
+from jigs.catalogue import generic_slides
 from jigs.checks.finding import error, warning
 from jigs.drawers import LEAST_HEIGHT, DrawerPlace
 from jigs.fronts import PlacedFront
@@ -10,9 +11,9 @@ from jigs.geometry import SLACK
 from jigs.grid import COINCIDE
 from jigs.hardware import SlideRecord
 from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import MM_PER_INCH, format_length
 from jigs.problems import Problem
-from jigs.slide import depth_needed, depth_short, nominal_outside, width_error
+from jigs.slide import BACK_SET_IN, depth_needed, depth_short, nominal_outside, width_error
 
 UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""
@@ -34,11 +35,45 @@ def check_slide_depth(
             "slide-too-long",
             front.id,
             f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-            f"depth; box {carcass.box.id} has {format_length(inside, unit)}"
-            + (" behind the inset front" if set_back else ""),
-            "take a shorter slide",
+            f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
+            _shorter(record, inside, unit),
         ),
     )
+
+
+def _depth_left(carcass: Carcass, inside: float, set_back: float, unit: Unit) -> str:
+    """Say where a box's depth goes."""
+    less = [f"the back {format_length(carcass.back, unit)}"]
+    less += [f"its set-in {format_length(BACK_SET_IN, unit)}"]
+    less += [f"the inset front {format_length(set_back, unit)}"] if set_back else []
+    return (
+        f"{format_length(carcass.box.depth, unit)} less {', '.join(less[:-1])} and {less[-1]} "
+        f"leaves {format_length(inside, unit)}"
+    )
+
+
+def _shorter(record: SlideRecord, inside: float, unit: Unit) -> str:
+    """Say which length goes in: of the generic slides of this mount, and of this one's series
+    (whole inches or not), the longest that fits."""
+    fitting = [
+        slide
+        for slide in generic_slides().values()
+        if slide.mount == record.mount
+        and _whole_inches(slide.length) == _whole_inches(record.length)
+        and slide.length + record.depth_allowance <= inside + SLACK
+    ]
+    if not fitting:
+        return "make the box deeper: no usual slide is so short"
+    longest = max(fitting, key=lambda slide: slide.length)
+    return (
+        f"take a shorter slide: {format_length(longest.length, unit)} is the longest usual length "
+        f"that fits ('{longest.name}'), or make the box deeper"
+    )
+
+
+def _whole_inches(length: float) -> bool:
+    """Tell whether a nominal length in whole mm is a number of inches."""
+    return abs(length - round(length / MM_PER_INCH) * MM_PER_INCH) <= 0.5
 
 
 def check_drawer_width(

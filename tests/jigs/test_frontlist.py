@@ -81,6 +81,8 @@ def test_kinds(tmp_path: Path, text: str, kind: str) -> None:
         ("width,height", "in", "17 7/8", 17.875 * INCH, "in"),
         ("width (in),height (in)", None, "17 7/8", 17.875 * INCH, "in"),
         ("width (in),height", None, "17 7/8", 17.875 * INCH, "in"),
+        ("width (cm),height (cm)", None, "45.4", 454.0, "mm"),
+        ("Width [cm],height cm", None, "45.4", 454.0, "mm"),
         ("width (in),height (in)", "mm", "454", 454.0, "mm"),
         ("width,height", None, "17 7/8 in", 17.875 * INCH, "mm"),
         ('width ("),height (")', None, '17 7/8"', 17.875 * INCH, "in"),
@@ -185,7 +187,8 @@ def test_sizes_under_100_with_their_own_unit_are_meant(tmp_path: Path) -> None:
     """Only bare numbers raise the question of inches."""
     (row,) = read(tmp_path, "kind,w,h\npanel,90 mm,80 mm\n").rows
     assert row.spec.width == 90.0
-    assert refuse(tmp_path, "kind,w,h\npanel,90,80\n", "mm")
+    (fault,) = refuse(tmp_path, "kind,w,h\npanel,90,80\n", "mm")
+    assert "inches or centimetres? Say so with 'width (in)' or 'width (cm)'" in str(fault)
 
 
 def test_a_pair_gives_the_width_of_one_leaf(tmp_path: Path) -> None:

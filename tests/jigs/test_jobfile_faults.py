@@ -107,6 +107,42 @@ def test_duplicate_boxes(tmp_path: Path) -> None:
     assert faults_of(tmp_path, text)[0].startswith("job.toml:12: box[2].id: duplicate ID ('B1'")
 
 
+def test_a_front_has_no_boxs_id(tmp_path: Path) -> None:
+    """A default name, or a given one, that is a box's: an ID names one thing."""
+    box = SMALL.split("schema = 1\n")[1]
+    (fault,) = faults_of(tmp_path, SMALL + box.replace('"B1"', '"B1-1"'))
+    assert fault.startswith("job.toml:12: box[2].id: duplicate ID ('B1-1', first at job.toml:")
+    (fault,) = faults_of(tmp_path, SMALL.replace('hinged = "left"', 'id = "b1"'))
+    assert "box[1].front[1].id: duplicate ID ('B1', first at job.toml:" in fault
+
+
+def test_a_bad_box_id_breeds_no_other_fault(tmp_path: Path) -> None:
+    """Fronts of boxes that have no name cannot clash by their names."""
+    box = SMALL.split("schema = 1\n")[1]
+    faults = faults_of(tmp_path, SMALL.replace('"B1"', '"B 1"') + box.replace('"B1"', '"B 2"'))
+    assert len(faults) == 2
+    assert all("not an ID" in fault for fault in faults)
+    (fault,) = faults_of(tmp_path, SMALL + box)
+    assert "box[2].id: duplicate ID ('B1'" in fault
+
+
+def test_a_record_is_never_offered_itself(tmp_path: Path) -> None:
+    """`like` names another record: the nearest one there is."""
+    text = SMALL + '[slide.undermount-530]\nlike = "undermount-530x"\n'
+    (fault,) = faults_of(tmp_path, text)
+    assert "did you mean 'undermount-5" in fault
+    assert "'undermount-530'?" not in fault
+
+
+def test_a_name_with_an_umlaut_wants_quotes(tmp_path: Path) -> None:
+    """The corrected line is shown, in a heading and before an equals sign."""
+    (fault,) = faults_of(tmp_path, SMALL + '[hinge.unbestätigt]\nlike = "cup35-full"\n')
+    assert fault.startswith("job.toml:11: not TOML ([hinge.unbestätigt] given)")
+    assert fault.endswith('stands between quotes, write: [hinge."unbestätigt"]')
+    (fault,) = faults_of(tmp_path, SMALL + 'höhe = "3"\n')
+    assert fault.endswith('write: "höhe" = "3"')
+
+
 def test_a_circle_is_reported_once(tmp_path: Path) -> None:
     """Records that are like each other in a circle are one fault, whoever else is like them."""
     text = SMALL + '[hinge.a]\nlike = "b"\n[hinge.b]\nlike = "a"\n[hinge.c]\nlike = "a"\n'
@@ -206,10 +242,11 @@ def test_folders_and_missing_files(tmp_path: Path) -> None:
 
 
 def test_inches_without_units_are_refused(tmp_path: Path) -> None:
-    """A file without units whose boxes are all under 100 is asked: inches?"""
+    """A file without units whose boxes are all under 100 is asked: inches? Or centimetres."""
     text = SMALL.replace("457.2", "18").replace("774.7", "30.5").replace("584.2", "23")
     (fault,) = faults_of(tmp_path, text)
     assert "inches?" in fault
+    assert "centimetres?" in fault
     assert read(tmp_path, 'units = "mm"\n' + text).boxes[0].width == 18
 
 

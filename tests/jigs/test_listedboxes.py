@@ -108,6 +108,8 @@ def test_an_opening_takes_part_in_the_height(tmp_path: Path) -> None:
         ("box,kind,w,h\nB1,opening,,600\n", "openings alone"),
         ("id,box,kind,w,h\nB1-2,B1,drawer,454,140\n,B1,door,454,570\n", "duplicate ID ('B1-2'"),
         ("id,box,kind,w,h\n,B1,pair,454,570\nB1-1L,,door,454,570\n", "duplicate ID ('B1-1L'"),
+        ("id,box,kind,w,h\nW1,W1,door,454,713\n", "duplicate ID ('W1', first at box W1)"),
+        ("id,box,kind,w,h\n,W1,door,454,713\n,W1-1,door,454,713\n", "duplicate ID ('W1-1'"),
         ("id,box,kind,w,h\nB1-SIDE-L,B1,door,454,570\n", "reads like a part of a box"),
     ],
 )
@@ -118,6 +120,12 @@ def test_faults_that_show_when_boxes_are_made(tmp_path: Path, text: str, wanted:
     (fault,) = caught.value.faults
     assert wanted in str(fault)
     assert "fronts.csv: row" in fault.where
+
+
+def test_default_boxes_leave_given_ids_alone(tmp_path: Path) -> None:
+    """A list that calls its fronts B1, B2 gets boxes of other names."""
+    boxes = infer(tmp_path, "id,kind,w,h\nB1,door,454,713\nB2,door,454,713\n")
+    assert [box.id for box in boxes] == ["B3", "B4"]
 
 
 def test_everything_about_an_inferred_box_is_assumed(tmp_path: Path) -> None:

@@ -141,9 +141,18 @@ def test_an_unknown_pull_in_a_bare_list(tmp_path: Path) -> None:
 def test_other_endings_are_refused(tmp_path: Path, name: str) -> None:
     """What is neither a job file nor a list is refused, with what is allowed."""
     path = tmp_path / name
-    path.write_text("schema = 1")
+    path.write_text("fronts")
     (fault,) = faults_of(path)
     assert "allowed: .toml, .csv" in fault
+
+
+@pytest.mark.parametrize("name", ["job.txt", "job", "job.toml.bak", "job.csv"])
+def test_a_job_file_of_another_name_is_recognised(tmp_path: Path, name: str) -> None:
+    """An editor that saves everything as .txt has only to be told."""
+    path = tmp_path / name
+    path.write_text("# my kitchen\n" + JOB)
+    (fault,) = faults_of(path)
+    assert fault == f"{name}: looks like a job file: name it {path.stem}.toml"
 
 
 def test_a_folder_is_refused(tmp_path: Path) -> None:

@@ -27,6 +27,16 @@ def test_slide_depth(depth: float, held: bool) -> None:
     assert ("slide-too-long" in codes(drawer(depth=depth))) is held
 
 
+def test_a_slide_too_long_says_where_the_depth_goes() -> None:
+    """573.9 less the back 6 and its set-in 19 leaves 548.9; 457 + 16 goes in, 533 + 16 does not."""
+    (found,) = [p for p in drawer(depth=573.9).problems if p.code == "slide-too-long"]
+    assert "573.9 mm" in found.text
+    assert "less the back 1/4-" in found.text or "6.0 mm" in found.text
+    assert "set-in 3/4 in (19.0 mm)" in found.text
+    assert f"({573.9 - 6 - 19:.1f} mm)" in found.text
+    assert "(457.0 mm) is the longest usual length that fits ('undermount-457')" in found.remedy
+
+
 def test_golden_box_with_thinner_sides_is_too_wide() -> None:
     """A box of 409.6 whose sides are really 15.2 is 379.2 inside, more than 378.6: an error."""
     assert 409.6 - 2 * 15.2 > 420.6 - 42
