@@ -52,7 +52,7 @@ class Frame:
     @property
     def width(self) -> float:
         """Width of a front between the two side reveals; mm."""
-        return self.right - self.left - self.reveal_left - self.reveal_right
+        return self.right - self.left - (self.reveal_left + self.reveal_right)
 
     @property
     def height(self) -> float:
@@ -74,7 +74,7 @@ class Frame:
 
     def clear_width(self, spec: FrontSpec) -> float:
         """Give the width between a front's own two side reveals; mm."""
-        return self.right - self.left - self.left_reveal(spec) - self.right_reveal(spec)
+        return self.right - self.left - (self.left_reveal(spec) + self.right_reveal(spec))
 
     def ends(self, specs: tuple[FrontSpec, ...]) -> tuple[float, float]:
         """Give the reveals above the first and below the last front of a stack; mm."""
