@@ -17,6 +17,8 @@ from jigs.checks.doors import (
     check_spread,
 )
 from jigs.checks.finding import error
+from jigs.checks.fivepiece import check_stile
+from jigs.fivepiece import frame_of, glass_door_mass
 from jigs.fronts import PlacedFront
 from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
@@ -44,6 +46,9 @@ def door_mass(front: PlacedFront, material: Material, thickness: float) -> float
     density = material.front_density
     if density is None:
         density = DENSITIES[material.front_kind]
+    frame = frame_of(front.spec, front.width, front.height)
+    if frame is not None and frame.glass:
+        return glass_door_mass(frame, thickness, density)
     return compute_mass(front.width, front.height, thickness, density)
 
 
@@ -78,6 +83,7 @@ def plan_door(
     plates: tuple[float, ...] = ()
     if not spec.bored:
         problems.extend(check_skin(front, record, thickness, unit))
+        problems.extend(check_stile(front, record, choice.tab, unit))
     problems.extend(check_overlay(front, record, choice, unit))
     problems.extend(check_hinge_reveal(front, record, thickness, unit))
     if spec.hinges_at:

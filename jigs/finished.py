@@ -11,6 +11,7 @@ from jigs.carcass import Carcass
 from jigs.codes import part_code
 from jigs.doors import DoorPlan
 from jigs.fittings import FrontFittings, renumber
+from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting
 from jigs.job import BoxSpec, Hand, Job
@@ -61,6 +62,7 @@ def finish_front(
         finish=spec.finish,
         note=spec.note,
         bored=spec.bored,
+        frame=frame_of(spec, front.width, front.height),
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
         drawer=drawer,
@@ -69,11 +71,14 @@ def finish_front(
         screw_fixing=None if held else fitted.screw_fixing,
         fittings=fittings,
         held=held,
-        assumed=list_assumed(
-            job,
-            keys_of_front(spec, front.kind, box, fitted.pull),
-            slide=spec.slide,
-            hinge=door.choice.record if door else None,
+        assumed=(
+            *list_assumed(
+                job,
+                keys_of_front(spec, front.kind, box, fitted.pull),
+                slide=spec.slide,
+                hinge=door.choice.record if door else None,
+            ),
+            *assumed_of_frame(spec, job.shown),
         ),
     )
     return replace(

@@ -5,9 +5,11 @@ from dataclasses import dataclass, replace
 from math import hypot
 
 from jigs.carcass import Carcass
+from jigs.checks.fivepiece import check_frame, check_pierced, settle_pulls
 from jigs.checks.pulls import check_fixings, check_pull_at_box, check_pull_flags, check_screws
 from jigs.doors import DoorPlan
 from jigs.drawerplan import DrawerPlan, false_backing
+from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import FixingPlan, fixing_screw, place_fixings
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting, Hole, collect_holes
@@ -54,8 +56,11 @@ def fit_front(
     thickness = front.spec.thickness or job.material.front
     pull = pull_of(job, front)
     pulled = _pull(pull, carcass, front)
-    pulls = pulled.fittings
     problems = list(check_pull_flags(front, pulled.flags, job.shown))
+    frame = frame_of(front.spec, front.width, front.height)
+    problems.extend(check_frame(front, frame, job.shown))
+    pulls, found = settle_pulls(front, frame, pulled.fittings, job.shown)
+    problems.extend(found)
     cups: tuple[Fitting, ...] = ()
     if door and hinge and front.hinged and not front.spec.bored:
         cups = cup_fittings(
@@ -67,9 +72,10 @@ def fit_front(
             tab=door.choice.tab,
             material=job.material.front_kind,
         )
-    plan = _fix(job, carcass, front, drawer, pulls, thickness)
+    plan = _fix(job, carcass, front, drawer, pulls, thickness, frame)
     fixings = plan.front if plan else ()
     if plan:
+        problems.extend(check_pierced(front, plan, frame, job.shown))
         problems.extend(check_fixings(front, plan, pulls, job.shown))
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
@@ -79,7 +85,9 @@ def fit_front(
         through = bool(pull and pull.screws == "through" and behind and all(behind))
     clamped = None
     if pulls:
-        clamped = thickness + (job.material.drawer_side if through else 0.0)
+        on_panel = frame and not through and stands_on_panel(collect_holes(pulls), frame)
+        held = frame.panel if frame and on_panel else thickness
+        clamped = held + (job.material.drawer_side if through else 0.0)
     passed = None
     if fixings:
         passed = job.material.drawer_side if box else carcass.side
@@ -140,6 +148,7 @@ def _fix(
     drawer: DrawerPlan | None,
     pulls: Sequence[Fitting],
     thickness: float,
+    frame: Frame | None,
 ) -> FixingPlan | None:
     """Give the fixing screws of a drawer front, or of a false one."""
     if drawer is not None:
@@ -157,6 +166,7 @@ def _fix(
         height=front.height,
         thickness=thickness,
         pulls=collect_holes(pulls),
+        ground=frame,
     )
 
 

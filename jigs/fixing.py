@@ -15,7 +15,7 @@ The golden drawer, front 454 x 152.4, box 409.6 x 88.9 of 15.9 sides, 30.7 up:
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, Protocol
 
 from jigs.geometry import SLACK, Fitting, Hole
 
@@ -53,6 +53,14 @@ CLEARANCE_DIAMETER = 5.0
 
 SKIN = 3.0
 """What stays between a pilot or a screw's point and the face; mm. Common practice."""
+
+HEAD = 6.0
+"""From a fixing screw to the drawer box's side or top edge: room for its washer head; mm.
+Common practice, no source."""
+
+UNDER_BOTTOM = 13.0 + HEAD
+"""From a drawer box's underside to the lowest fixing screw: the bottom in its recess of 13, and
+the screw's head; mm. Common practice, no source."""
 
 RAIL_HEIGHT = 100.0
 """A stretcher's width, on edge the height of the rail behind a false front; mm. Common
@@ -98,13 +106,27 @@ class FixingPlan:
 
     `front` in the front's axes, `box` the same places in those of what stands behind. `moved` and
     `left_out` are the places in the front, as first meant, of screws that a pull's screw pushed
-    aside or out.
+    aside or out; `pierced` those that found no wood in a five-piece front's stiles and rails.
     """
 
     front: tuple[Fitting, ...]
     box: tuple[Fitting, ...]
     moved: tuple[tuple[float, float], ...] = ()
     left_out: tuple[tuple[float, float], ...] = ()
+    pierced: tuple[tuple[float, float], ...] = ()
+
+
+Place = tuple[float, float]
+
+
+class Ground(Protocol):
+    """Where a front has wood to screw into, if it is not wood all over."""
+
+    def places(self, backing: Backing, place: Place, radius: float) -> Iterable[Place]:
+        """Give the places that may serve a screw meant for `place`, the best first."""
+
+    def holds(self, place: Place, radius: float) -> bool:
+        """Tell whether a screw at this place has wood to bite."""
 
 
 def place_fixings(
@@ -115,23 +137,34 @@ def place_fixings(
     height: float,
     thickness: float,
     pulls: Iterable[Hole] = (),
+    ground: Ground | None = None,
 ) -> FixingPlan:
-    """Place the screws of a front of this size; `pulls` are the holes of its pulls; mm."""
+    """Place the screws of a front of this size; `pulls` are the holes of its pulls; mm.
+
+    `ground` says where a five-piece front has wood; without one it is wood all over.
+    """
     screws = [(hole.x, hole.y) for hole in pulls]
     rows = [backing.y + row for row in compute_rows(backing.height, width, height)]
     moved: list[tuple[float, float]] = []
     left_out: list[tuple[float, float]] = []
+    pierced: list[tuple[float, float]] = []
     columns: list[list[tuple[float, float]]] = []
     for x in compute_columns(backing, width):
         column: list[tuple[float, float]] = []
         for y in rows:
-            clear = _clear_place(x, y, width / 2, screws)
+            starts = _starts(ground, backing, (x, y))
+            if not starts:
+                pierced.append((x, y))
+                continue
+            clear = _first_clear(
+                starts, width / 2, [*screws, *column] if ground else screws, ground
+            )
             if clear is None:
                 left_out.append((x, y))
                 continue
-            if clear != x:
+            if clear != (x, y):
                 moved.append((x, y))
-            column.append((clear, y))
+            column.append(clear)
         if column:
             columns.append(column)
     depth = min(PILOT_DEPTH, thickness - SKIN)
@@ -155,6 +188,7 @@ def place_fixings(
         ),
         moved=tuple(moved),
         left_out=tuple(left_out),
+        pierced=tuple(pierced),
     )
 
 
@@ -180,19 +214,25 @@ def compute_rows(box_height: float, width: float, height: float) -> tuple[float,
     return (inset, box_height - inset)
 
 
-def _clear_place(
-    x: float, y: float, middle: float, screws: list[tuple[float, float]]
-) -> float | None:
-    """Give the first x clear of the pulls' screws on the way to the front's middle, if any."""
-    steps = math.floor((abs(middle - x) + SLACK) / STEP)
-    towards = math.copysign(STEP, middle - x)
-    for step in range(steps + 1):
-        place = x + step * towards
-        if all(
-            math.hypot(place - screw_x, y - screw_y) >= CLEAR_OF_PULL - SLACK
-            for screw_x, screw_y in screws
-        ):
-            return place
+def _starts(ground: Ground | None, backing: Backing, place: Place) -> tuple[Place, ...]:
+    if ground is None:
+        return (place,)
+    return tuple(ground.places(backing, place, PILOT_DIAMETER / 2))
+
+
+def _first_clear(
+    starts: Iterable[Place], middle: float, screws: list[Place], ground: Ground | None
+) -> Place | None:
+    """Give the first place clear of other screws on the way to the front's middle, if any."""
+    for x, y in starts:
+        steps = math.floor((abs(middle - x) + SLACK) / STEP)
+        towards = math.copysign(STEP, middle - x)
+        for step in range(steps + 1):
+            place = (x + step * towards, y)
+            if ground is not None and not ground.holds(place, PILOT_DIAMETER / 2):
+                break
+            if all(math.dist(place, screw) >= CLEAR_OF_PULL - SLACK for screw in screws):
+                return place
     return None
 
 

@@ -91,6 +91,8 @@ class FrontSpec:
     `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
     name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
     `overlay` None: as its box. `reveal_left`, ...: its own gap on that side, mm.
+    A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
+    and `panel` (thickness, of the pane where it is `glass`); mm.
     """
 
     id: str
@@ -102,6 +104,10 @@ class FrontSpec:
     hinged: Hand | None = None
     thickness: float | None = None
     stile: float | None = None
+    rail: float | None = None
+    groove: float | None = None
+    panel: float | None = None
+    glass: bool = False
     tab: float | None = None
     hinge: str | None = None
     slide: str | None = None

@@ -166,6 +166,9 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     ways = [key for key in ("height", "modules", "share") if key in row]
     if len(ways) > 1:
         row.note(ways[1], f"stands beside {ways[0]}; give one of height, modules and share")
+    for key in ("rail", "groove", "panel"):
+        if key in row and "stile" not in row:
+            row.note(key, "stands without stile; a five-piece front states the width of its stile")
     return FrontSpec(
         id="?",
         kind=kind,
@@ -176,6 +179,10 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         hinged=_read_hand(row),
         thickness=row.length("thickness"),
         stile=row.length("stile"),
+        rail=row.length("rail"),
+        groove=row.length("groove", zero=True),
+        panel=row.length("panel"),
+        glass=row.flag("glass") or False,
         tab=row.length("tab"),
         hinge=shelves.hinges.take_name(row, "hinge"),
         slide=shelves.slides.take_name(row, "slide"),

@@ -6,6 +6,7 @@ trade from them.
 
 from dataclasses import dataclass
 
+from jigs.fivepiece import Frame
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
 from jigs.problems import Problem
@@ -54,8 +55,9 @@ class Front:
     neighbour, the box's outside edge or, inset, the board's inner face. `least_reveal`: the
     smallest hinge-edge reveal for this thickness, None where only the leaflet knows.
     `through_box`: the pull's screws go through the drawer box too. `screw_pull`, `screw_fixing`:
-    screw lengths that suit, mm or None. `reversible`: turned half round, its holes fall on the
-    same places. `held`: the errors that withhold it, in words; then there are no fittings.
+    screw lengths that suit, mm or None. `frame`: its stiles, rails and panel, None for a slab.
+    `reversible`: turned half round, its holes fall on the same places. `held`: the errors that
+    withhold it, in words; then there are no fittings.
     """
 
     id: str
@@ -80,6 +82,7 @@ class Front:
     finish: str = ""
     note: str = ""
     bored: bool = False
+    frame: Frame | None = None
     reversible: bool = False
     hinge: HingeChoice | None = None
     least_reveal: float | None = None

@@ -142,6 +142,9 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
     if plan.view.drawer_outline:
         outline = plan.view.drawer_outline
         space.add_between_texts((*outline, outline[0]), plan.inside, "dashed", 0.18)
+    if plan.view.opening:
+        opening = plan.view.opening
+        space.add_between_texts((*opening, opening[0]), plan.inside, "dashed", 0.18)
     view = plan.view
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:

@@ -7,7 +7,7 @@ is seen lying inside face up with its top end away.
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from jigs.geometry import Face, Fitting, Hole, mirror_x
+from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
 from jigs.job import Unit
 from jigs.parts import DrawerBox, Front, Side
 from templates.reference import Edge
@@ -24,6 +24,7 @@ class FaceView:
     `drilled` names the face in capitals, `seen` says in sentences how it lies. `edges` names
     the four edges, `hinge_edge` which of them carries the hinges, `front_edge` which is a box
     side's front. `ladder`: whether the part may have arrived a little taller or shorter.
+    `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
     `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
     still to come on the front edge (box sides), mm.
     """
@@ -45,6 +46,7 @@ class FaceView:
     panel: float | None = None
     band: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
+    opening: Polygon = ()
     step: float = 10.0
 
 
@@ -124,6 +126,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 ladder=hinged is not None,
                 reversible=reversible,
                 drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),
+                opening=front.frame.opening if front.frame else (),
                 step=INDEX_STEP[unit],
             )
         )
@@ -162,6 +165,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 edges=edges,
                 hinge_edge=hinged,
                 reversible=None,
+                opening=front.frame.opening if front.frame else (),
                 step=INDEX_STEP[unit],
             )
         )

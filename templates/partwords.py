@@ -99,7 +99,9 @@ def _size(name: str, width: float, height: float, thickness: float) -> str:
 
 
 def _back_facts(front: Front) -> tuple[str, ...]:
-    facts: list[str] = []
+    facts = list(_frame_facts(front))
+    if front.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
+        facts.append("The hinge's flange needs 65 mm of flat along the hinge edge.")
     if front.hinge is not None:
         choice = front.hinge
         facts.append(
@@ -123,10 +125,23 @@ def _back_facts(front: Front) -> tuple[str, ...]:
     return tuple(facts)
 
 
+def _frame_facts(front: Front) -> tuple[str, ...]:
+    frame = front.frame
+    if frame is None:
+        return ()
+    panel = f"glass {format_mm(frame.panel)}" if frame.glass else f"panel {format_mm(frame.panel)}"
+    words = (
+        f"Five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)} (dashed), "
+        f"groove {format_mm(frame.groove)}, {panel}."
+    )
+    return (f"{words} NO HOLE IN GLASS.",) if frame.glass else (words,)
+
+
 def _face_facts(front: Front) -> tuple[str, ...]:
     facts = [
+        *_frame_facts(front),
         f"Gaps: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
-        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}."
+        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}.",
     ]
     if any(fitting.kind == "pull" for fitting in front.fittings):
         if front.drawer is not None:

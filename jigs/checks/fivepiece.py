@@ -1,0 +1,139 @@
+"""Is there wood where a five-piece front is drilled? Cups, pulls, fixing screws, glass."""
+
+from collections.abc import Sequence
+
+from jigs.checks.finding import error, warning
+from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
+from jigs.fixing import FixingPlan
+from jigs.fronts import PlacedFront
+from jigs.geometry import SLACK, Fitting
+from jigs.hardware import HingeRecord
+from jigs.job import Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+
+
+def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Problem, ...]:
+    """Find stiles and rails that leave no panel, and holes by hand in a thin panel or glass."""
+    if frame is None:
+        if not front.spec.glass:
+            return ()
+        return (
+            error(
+                "glass-without-frame",
+                front.id,
+                "all of glass: nothing is drilled into it here, and no stile is stated",
+                "give the stile of its frame; holes in glass are the glazier's, by the leaflet "
+                "of the fitting",
+            ),
+        )
+    if not frame.closes:
+        return (
+            error(
+                "frame-without-panel",
+                front.id,
+                f"stiles of {format_length(frame.stile, unit)} and rails of "
+                f"{format_length(frame.rail, unit)} leave no panel in "
+                f"{format_length(front.width, unit)} x {format_length(front.height, unit)}",
+                "give the true stile and rail, or order it as a slab",
+            ),
+        )
+    if not frame.thin:
+        return ()
+    return tuple(
+        error(
+            "hole-in-glass" if frame.glass else "hole-in-panel",
+            front.id,
+            f"the hole given by hand at x {format_length(hole.x, unit)}, y "
+            f"{format_length(hole.y, unit)} meets {_panel(frame, unit)}",
+            "set it in a stile or a rail",
+        )
+        for hole in front.spec.holes
+        if frame.meets_panel(hole.x, hole.y, hole.diameter / 2)
+    )
+
+
+def check_stile(
+    front: PlacedFront, record: HingeRecord, tab: float, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find a stile too narrow for the cup, or a cup that opens into the groove."""
+    frame = frame_of(front.spec, front.width, front.height)
+    if frame is None:
+        return ()
+    if frame.stile <= NARROW_STILE + SLACK:
+        return (
+            error(
+                "stile-narrow",
+                front.id,
+                f"a stile of {format_length(frame.stile, unit)} is too narrow for a cup; it takes "
+                f"more than {format_length(NARROW_STILE, unit)}",
+                "order wider stiles, or hang the door on hinges without a cup",
+            ),
+        )
+    margin = frame.hinge_margin(tab=tab, cup=record.cup_diameter)
+    if margin >= -SLACK:
+        return ()
+    return (
+        warning(
+            "cup-at-groove",
+            front.id,
+            f"the cup opens {format_length(-margin, unit)} into the groove: stile "
+            f"{format_length(frame.stile, unit)}, groove {format_length(frame.groove, unit)}, tab "
+            f"{format_length(tab, unit)}",
+            "bore a smaller tab, or try the cup on scrap: panel and groove must not show",
+        ),
+    )
+
+
+def settle_pulls(
+    front: PlacedFront, frame: Frame | None, pulls: Sequence[Fitting], unit: Unit
+) -> tuple[tuple[Fitting, ...], tuple[Problem, ...]]:
+    """Give the pulls as they may stand on a five-piece front, and say which had to move."""
+    if frame is None or not frame.closes or not pulls:
+        return tuple(pulls), ()
+    settled = [settle_pull(pull, frame, low=front.kind == "lift") for pull in pulls]
+    found = tuple(pull for pull in settled if pull is not None)
+    if len(found) < len(pulls):
+        what = "hole-in-glass" if frame.glass else "pull-on-panel"
+        fact = f"its pull stands on {_panel(frame, unit)}, and no rail is wide enough for it"
+        remedy = 'take a knob or a shorter pull, give the rail\'s true width, or say pull = "none"'
+        return (), (error(what, front.id, fact, remedy),)
+    if all(one.holes == other.holes for one, other in zip(found, pulls, strict=True)):
+        return found, ()
+    place = f"{format_length(frame.rail / 2, unit)} from its edge"
+    return found, (
+        warning(
+            "pull-on-rail",
+            front.id,
+            f"its pull would stand on {_panel(frame, unit)}: it is set on the middle of the rail, "
+            f"{place}",
+            "leave it so, or state a panel thicker than 10 mm",
+        ),
+    )
+
+
+def check_pierced(
+    front: PlacedFront, plan: FixingPlan, frame: Frame | None, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find fixing screws that neither stile nor rail can take."""
+    if frame is None or not frame.closes or not plan.pierced:
+        return ()
+    places = ", ".join(
+        f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in plan.pierced
+    )
+    return (
+        error(
+            "fixing-in-panel",
+            front.id,
+            f"a fixing screw at {places} would go into {_panel(frame, unit)}: neither stile "
+            f"({format_length(frame.stile, unit)}) nor rail ({format_length(frame.rail, unit)}) "
+            "reaches so far behind the drawer box",
+            "take wider stiles or rails, a slab, or a wider or higher drawer box",
+        ),
+    )
+
+
+def _panel(frame: Frame, unit: Unit) -> str:
+    if frame.glass:
+        return "glass"
+    return f"a panel {format_length(frame.panel, unit)} thick"

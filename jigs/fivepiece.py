@@ -1,0 +1,190 @@
+"""The five-piece front: two stiles, two rails, and a panel that floats in their groove.
+
+A hole may stand in the wood of a stile or a rail; behind a thin panel, or in glass, it may not.
+The cup of a hinge must end before the groove: margin = stile - groove - (K + cup).
+
+>>> frame = Frame(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
+>>> frame.hinge_margin(tab=5.0, cup=35.0)
+6.0
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from jigs.fixing import HEAD, UNDER_BOTTOM, Backing, Place
+from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
+from jigs.job import FrontSpec, Unit
+from jigs.lengths import format_length
+
+GROOVE = 11.0
+"""Depth of the groove in stiles and rails where none is stated; mm (common practice)."""
+PANEL = 6.0
+"""Thickness of the panel where none is stated; mm (common practice)."""
+PANE = 4.0
+"""Thickness of a pane of glass where none is stated; mm (common practice)."""
+THIN_PANEL = 10.0
+"""A panel up to this is too thin for a screw: one would come out; mm (common practice)."""
+NARROW_STILE = 44.0
+"""A stile up to this takes no cup; mm (common practice, no source)."""
+GLASS_MASS = 10.0 / 4.0
+"""Mass of glass, kg/m2 for each mm of thickness (common practice: 10 kg/m2 at 4 mm)."""
+SEAM = 2.0
+"""Wood between a pull's hole and the stile's or rail's inner edge; mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """A five-piece front in its own axes, mm: widths of stile and rail, depth of their groove,
+    thickness of the panel, or of the pane where it is `glass`."""
+
+    width: float
+    height: float
+    stile: float
+    rail: float
+    groove: float
+    panel: float
+    glass: bool = False
+
+    @property
+    def opening(self) -> Polygon:
+        """The panel as it is seen, between the inner edges of stiles and rails."""
+        return rectangle(self.stile, self.rail, self.width - self.stile, self.height - self.rail)
+
+    @property
+    def closes(self) -> bool:
+        """Whether stiles and rails leave a panel between them."""
+        return min(self.width - 2 * self.stile, self.height - 2 * self.rail) > SLACK
+
+    @property
+    def thin(self) -> bool:
+        """Whether no screw may stand in the panel."""
+        return self.glass or self.panel <= THIN_PANEL + SLACK
+
+    def hinge_margin(self, *, tab: float, cup: float) -> float:
+        """Give the wood between a hinge's cup, `cup` across, and the groove; mm."""
+        return self.stile - self.groove - (tab + cup)
+
+    def is_solid(self, x: float, y: float, radius: float) -> bool:
+        """Tell whether a hole stands in the wood of stile or rail, clear of the groove."""
+        return not self._within(x, y, radius, self.stile - self.groove, self.rail - self.groove)
+
+    def is_in_wood(self, x: float, y: float, radius: float) -> bool:
+        """Tell whether a hole stands in stile or rail, 2 mm clear of the panel."""
+        return not self._within(x, y, radius + SEAM, self.stile, self.rail)
+
+    def meets_panel(self, x: float, y: float, radius: float) -> bool:
+        """Tell whether a hole reaches the panel as it is seen."""
+        return self._within(x, y, radius, self.stile, self.rail)
+
+    def is_on_panel(self, x: float, y: float, radius: float) -> bool:
+        """Tell whether a hole stands wholly in the panel, 2 mm clear of stile and rail."""
+        room = radius + SEAM
+        return (
+            self.stile + room - SLACK <= x <= self.width - self.stile - room + SLACK
+            and self.rail + room - SLACK <= y <= self.height - self.rail - room + SLACK
+        )
+
+    def holds(self, place: Place, radius: float) -> bool:
+        """Tell whether a screw at this place bites the wood of stile or rail."""
+        return self.is_solid(*place, radius)
+
+    def places(self, backing: Backing, place: Place, radius: float) -> Iterator[Place]:
+        """Yield where a fixing screw meant for a place may stand in stile or rail; mm.
+
+        The place itself; the same row moved out into the stile, as far as the screw's head still
+        passes the drawer's side; the same column moved into the nearer rail, then into the other
+        one, as far as the head still passes the drawer's bottom or its top edge.
+        """
+        x, y = place
+        if self.is_solid(x, y, radius):
+            yield place
+        reach = self.stile - self.groove - radius
+        least = backing.x + backing.side + HEAD
+        if reach >= least - SLACK and abs(x - self.width / 2) > SLACK:
+            yield (min(x, reach) if x < self.width / 2 else max(x, self.width - reach)), y
+        reach = self.rail - self.groove - radius
+        rows = []
+        if reach >= backing.y + UNDER_BOTTOM - SLACK:
+            rows.append(min(y, reach))
+        if self.height - reach <= backing.y + backing.height - HEAD + SLACK:
+            rows.append(max(y, self.height - reach))
+        for row in sorted(rows, key=lambda row: (abs(row - y), row)):
+            yield x, row
+
+    def _within(self, x: float, y: float, radius: float, stile: float, rail: float) -> bool:
+        return (
+            stile - radius + SLACK < x < self.width - stile + radius - SLACK
+            and rail - radius + SLACK < y < self.height - rail + radius - SLACK
+        )
+
+
+def frame_of(spec: FrontSpec, width: float, height: float) -> Frame | None:
+    """Give the frame of a five-piece front of this size, None for a slab; mm.
+
+    Rails are as wide as the stiles where nothing else is said.
+    """
+    if spec.stile is None:
+        return None
+    usual = PANE if spec.glass else PANEL
+    return Frame(
+        width=width,
+        height=height,
+        stile=spec.stile,
+        rail=spec.stile if spec.rail is None else spec.rail,
+        groove=GROOVE if spec.groove is None else spec.groove,
+        panel=usual if spec.panel is None else spec.panel,
+        glass=spec.glass,
+    )
+
+
+def assumed_of_frame(spec: FrontSpec, unit: Unit) -> tuple[str, ...]:
+    """Say in words which sizes of a five-piece front stand in for numbers nobody gave."""
+    frame = frame_of(spec, 0.0, 0.0)
+    if frame is None:
+        return ()
+    given = (
+        ("rail width", spec.rail, frame.rail),
+        ("groove depth", spec.groove, frame.groove),
+        ("glass thickness" if spec.glass else "panel thickness", spec.panel, frame.panel),
+    )
+    return tuple(f"{word} {format_length(size, unit)}" for word, own, size in given if own is None)
+
+
+def glass_door_mass(frame: Frame, thickness: float, density: float) -> float:
+    """Give the mass of a glass door in kg: its wood at `density` kg/m3, and its pane."""
+    pane = (frame.width - 2 * frame.stile) * (frame.height - 2 * frame.rail) * 1e-6
+    wood = frame.width * frame.height * 1e-6 - pane
+    return wood * thickness * 1e-3 * density + pane * frame.panel * GLASS_MASS
+
+
+def settle_pull(pull: Fitting, frame: Frame, *, low: bool = False) -> Fitting | None:
+    """Give a pull as it may stand on a five-piece front, None where it can stand nowhere.
+
+    In stile or rail, or on a panel that is thick enough, it stays. A level one goes to the
+    middle of the top rail otherwise (`low`: the bottom rail), if that is wide enough.
+    """
+    if _stands(pull.holes, frame):
+        return pull
+    rows = {round(hole.y, 6) for hole in pull.holes}
+    if len(rows) != 1:
+        return None
+    rise = (frame.rail / 2 if low else frame.height - frame.rail / 2) - pull.holes[0].y
+    moved = replace(
+        pull,
+        holes=tuple(replace(hole, y=hole.y + rise) for hole in pull.holes),
+        outline=tuple(tuple((x, y + rise) for x, y in polygon) for polygon in pull.outline),
+    )
+    if all(frame.is_solid(hole.x, hole.y, hole.diameter / 2) for hole in moved.holes):
+        return moved
+    return None
+
+
+def stands_on_panel(holes: Sequence[Hole], frame: Frame) -> bool:
+    """Tell whether all holes of a pull stand in the panel, so that it alone is clamped."""
+    return all(frame.is_on_panel(hole.x, hole.y, hole.diameter / 2) for hole in holes)
+
+
+def _stands(holes: Sequence[Hole], frame: Frame) -> bool:
+    if all(frame.is_in_wood(hole.x, hole.y, hole.diameter / 2) for hole in holes):
+        return True
+    return not frame.thin and stands_on_panel(holes, frame)

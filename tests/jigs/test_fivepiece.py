@@ -1,0 +1,125 @@
+"""Five-piece fronts: margins, pulls, fixing screws and glass."""
+
+import pytest
+
+from jigs.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
+from jigs.job import FrontSpec, HandHole
+from jigs.parts import Layout
+from tests.jigs.sample import box, codes, front_of, lay
+
+DRAWER = Frame(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
+
+
+def laid(**given: object) -> Layout:
+    """Lay out a door in a wall box, or another front under an opening in a drawer box."""
+    front = FrontSpec(id="B1-2", **given)  # type: ignore[arg-type]
+    if front.kind == "door":
+        return lay(box(front, kind="wall"))
+    return lay(box(FrontSpec(id="B1-1", kind="opening"), front, kind="drawer"))
+
+
+@pytest.mark.parametrize(
+    ("stile", "margin", "found"),
+    [(57.0, 57 - 11 - 40, None), (50.0, 50 - 11 - 40, "cup-at-groove"), (51.0, 0, None),
+     (44.0, 44 - 11 - 40, "stile-narrow"), (44.1, 44.1 - 51, "cup-at-groove")],
+)  # fmt: skip
+def test_hinge_margin(stile: float, margin: float, found: str | None) -> None:
+    """Stile less groove less tab and cup: +6 passes, -1 warns, 44 and less is an error (common
+    practice; worked example of the project's trade notes)."""
+    frame = Frame(width=454, height=771.5, stile=stile, rail=57, groove=11, panel=6)
+    assert frame.hinge_margin(tab=5.0, cup=35.0) == pytest.approx(margin)
+    layout = laid(kind="door", hinged="left", stile=stile, rail=57.0, groove=11.0)
+    seen = [code for code in codes(layout) if code in ("cup-at-groove", "stile-narrow")]
+    assert seen == ([found] if found else [])
+    assert front_of(layout, "B1-2").withheld is (found == "stile-narrow")
+
+
+def test_a_doors_pull_stands_on_the_middle_of_its_stile() -> None:
+    """Half of 57 from the free edge."""
+    front = front_of(laid(kind="door", hinged="left", stile=57.0), "B1-2")
+    assert {hole.x for hole in front.holes if hole.purpose == "pull"} == {454.0 - 57.0 / 2}
+
+
+@pytest.mark.parametrize(("panel", "y"), [(6.0, 220.8 - 57 / 2), (10.0, 220.8 - 57 / 2),
+                                          (16.0, 220.8 / 2)])  # fmt: skip
+def test_a_drawers_pull_keeps_off_a_thin_panel(panel: float, y: float) -> None:
+    """On a panel up to 10 thick it moves to the rail's middle and says so; else it stays."""
+    layout = laid(kind="drawer", height=220.8, stile=57.0, panel=panel)
+    pulls = [hole.y for hole in front_of(layout, "B1-2").holes if hole.purpose == "pull"]
+    assert pulls == pytest.approx([y, y])
+    assert ("pull-on-rail" in codes(layout)) is (panel <= 10)
+
+
+def test_a_narrow_rail_takes_no_pull() -> None:
+    """A rail of 25 with a groove of 11 has 14 of solid wood: 12.5 + 2.5 is more."""
+    layout = laid(kind="drawer", height=220.8, stile=57.0, rail=25.0)
+    assert "pull-on-panel" in codes(layout)
+    assert front_of(layout, "B1-2").withheld
+    assert "pull-on-panel" not in codes(laid(kind="drawer", height=220.8, stile=57.0, rail=27.0))
+
+
+def test_a_thick_panel_is_what_the_screw_clamps() -> None:
+    """16 and 7 more: 23; the nearest inch screw is 7/8 (22.2)."""
+    front = front_of(laid(kind="drawer", height=220.8, stile=57.0, panel=16.0), "B1-2")
+    assert front.screw_pull == pytest.approx(25.4 * 7 / 8)
+
+
+def test_fixings_land_in_stile_or_rail() -> None:
+    """The column at 22.2 + 15.9 + 32 stands over the panel: its screws go out to the stile's
+    solid wood, 57 - 11, or up into the rail."""
+    layout = laid(kind="drawer", height=220.8, stile=57.0)
+    front = front_of(layout, "B1-2")
+    fixings = [hole for hole in front.holes if hole.purpose == "front-fixing"]
+    assert len(fixings) == 4
+    assert all(DRAWER.is_solid(hole.x, hole.y, 1.5) for hole in fixings)
+    assert min(hole.x for hole in fixings) == pytest.approx(57 - 11 - 1.5)
+    assert front.drawer is not None
+    through = {(round(h.x + front.drawer.x, 4), round(h.y + front.drawer.y, 4))
+               for h in front.drawer.holes}  # fmt: skip
+    assert through == {(round(hole.x, 4), round(hole.y, 4)) for hole in fixings}
+
+
+def test_fixings_over_a_panel_are_an_error() -> None:
+    """A stile of 50 ends its solid wood at 39, and the drawer's side at 38.1: no screw passes."""
+    layout = laid(kind="drawer", height=220.8, stile=50.0)
+    assert "fixing-in-panel" in codes(layout)
+    assert front_of(layout, "B1-2").withheld
+
+
+def test_glass_is_never_drilled() -> None:
+    """A hole by hand in the pane, and a door without a frame, are errors."""
+    hole = HandHole(x=227, y=300, diameter=5, depth=None, face="front", purpose="catch")
+    on_stile = HandHole(x=20, y=300, diameter=5, depth=None, face="front", purpose="catch")
+    base = {"kind": "door", "hinged": "left", "glass": True}
+    assert "hole-in-glass" in codes(laid(**base, stile=57.0, holes=(hole,)))
+    assert codes(laid(**base, stile=57.0, holes=(on_stile,))) == []
+    assert "glass-without-frame" in codes(laid(**base))
+
+
+def test_a_hole_by_hand_in_a_thin_panel_is_an_error() -> None:
+    """6 mm of panel hold nothing."""
+    hole = HandHole(x=227, y=300, diameter=5, depth=5.0, face="back", purpose="catch")
+    base = {"kind": "door", "hinged": "left", "stile": 57.0, "holes": (hole,)}
+    assert "hole-in-panel" in codes(laid(**base))
+    assert "hole-in-panel" not in codes(laid(**base, panel=12.0))
+
+
+def test_stiles_and_rails_leave_a_panel() -> None:
+    """Two rails of 57 fill a front of 110 all but up, and one of 114 wholly."""
+    assert "frame-without-panel" in codes(laid(kind="drawer", height=114.0, stile=57.0))
+
+
+def test_mass_of_a_glass_door() -> None:
+    """About 10 kg/m2 at 4 mm of glass, and the frame's wood (common practice, no source)."""
+    frame = Frame(width=600, height=2000, stile=60, rail=60, groove=11, panel=4, glass=True)
+    pane = 0.48 * 1.88
+    wood = (0.6 * 2.0 - pane) * 0.019 * 750
+    assert glass_door_mass(frame, 19.0, 750.0) == pytest.approx(wood + 10 * pane)
+
+
+def test_what_is_assumed_is_said() -> None:
+    """Rails as wide as the stiles, groove 11, panel 6 stand in for what was not given."""
+    words = assumed_of_frame(FrontSpec(id="F", kind="door", stile=57.0, rail=60.0), "mm")
+    assert [word.split(" mm")[0] for word in words] == ["groove depth 11.0", "panel thickness 6.0"]
+    assert assumed_of_frame(FrontSpec(id="F", kind="door"), "mm") == ()
+    assert frame_of(FrontSpec(id="F", kind="door"), 400, 700) is None
