@@ -63,5 +63,13 @@ def draw_labels(layout: "Layout", stock: str, start: int, only: Collection[str] 
     return write_pdf(pages, title=_title(layout, "labels"))
 
 
+def tell_unprintable(layout: "Layout") -> None:
+    """Tell on standard error which of the job's texts the printed face cannot show."""
+    from templates.unprintable import unprintable
+
+    for line in unprintable(layout):
+        click.echo(line, err=True)
+
+
 def _title(layout: "Layout", what: str) -> str:
     return f"{layout.job.name}: {what}" if layout.job.name else what.capitalize()

@@ -36,7 +36,7 @@ def labels(
     output: str,
 ) -> None:
     """Print a label with a QR code for every part of JOB; a part held back says HOLD."""
-    from cli.drawing import draw_labels
+    from cli.drawing import draw_labels, tell_unprintable
     from templates.stocks import STOCKS
 
     places = STOCKS[stock].places
@@ -51,5 +51,6 @@ def labels(
     if output != "-":
         click.echo(f"{output}: print at 100 % on {stock} labels.", err=True)
     concerned = narrow(layout, chosen)
+    tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)

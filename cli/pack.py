@@ -44,7 +44,7 @@ def make_pack(
     folder: Path,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
-    from cli.drawing import draw_labels, draw_sheets
+    from cli.drawing import draw_labels, draw_sheets, tell_unprintable
     from templates.findings import closing_text
     from templates.holelist import holes_csv
 
@@ -57,6 +57,7 @@ def make_pack(
     write_bytes(files["sheets.pdf"], sheets, sources=sources)
     write_bytes(files["labels.pdf"], labels, sources=sources)
     write_text(files["holes.csv"], holes_csv(layout), sources=sources)
+    tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)
     click.echo(closing_text(layout, pages), nl=False)

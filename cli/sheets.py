@@ -57,7 +57,7 @@ def sheets(
         text = sheets_json(make_sheets(as_printed(layout), PAPERS[paper], only=chosen))
         write_text(target, text, sources=layout.job.sources)
     else:
-        from cli.drawing import draw_sheets
+        from cli.drawing import draw_sheets, tell_unprintable
 
         data, pages = draw_sheets(layout, paper, chosen)
         write_bytes(target, data, sources=layout.job.sources)
@@ -67,5 +67,6 @@ def sheets(
                 f"{target}: {pages} {noun}. Print at 100 %; measure the bars on page 1 first.",
                 err=True,
             )
+        tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)

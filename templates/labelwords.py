@@ -70,6 +70,11 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
             lines.append(
                 Wording(ways=((f"WIDE GAP DOWN, {up}", up) if wide_below else (up,)), worth=5)
             )
+        lines += [
+            Wording(ways=(f"{name}: {text}", text), worth=worth)
+            for name, text, worth in (("Note", front.note, 2), ("Finish", front.finish, 3))
+            if text
+        ]
     return LabelWords(
         part=front.id,
         box=front.box,

@@ -46,7 +46,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         size=_size("This part", front.width, front.height, front.thickness),
         payload=front_payload(layout, front),
         facts={"back": _back_facts(front), "front": _face_facts(front)},
-        notes=notes_for(layout, front.id, front.assumed),
+        notes=(*_given_words(front), *notes_for(layout, front.id, front.assumed)),
     )
 
 
@@ -82,6 +82,12 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         facts={},
         notes=notes_for(layout, drawer.id, ()),
     )
+
+
+def _given_words(front: Front) -> tuple[str, ...]:
+    """Give what the person noted about a front, and how it is to be finished."""
+    given = (("Note", front.note), ("Finish", front.finish))
+    return tuple(f"{name}: {text.rstrip('.')}." for name, text in given if text)
 
 
 def _incomplete(side: Side) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from cli.main import COMMANDS
+from tests.cli.conftest import Run
 
 ROOT = Path(__file__).parents[2]
 JIGSHEET = (sys.executable, "-c", "from cli.main import main; main()")
@@ -180,3 +181,13 @@ def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_j
             assert (folder / name).read_bytes() in (good[name], older[name])
         if sign is not signal.SIGKILL:
             assert not list(folder.glob("*.part"))
+
+
+def test_what_the_printed_face_lacks_is_told(run: Run, small: Path) -> None:
+    """Once a run, on standard error, wherever something is printed on paper."""
+    small.write_text(small.read_text().replace("Lock-keeper's scullery", "厨房"), encoding="utf-8")
+    for command in ("sheets", "labels", "pack"):
+        result = run(command, small)
+        assert result.exit_code == 0
+        assert result.stderr.count("the printed face lacks 厨 房") == 1
+    assert "lacks" not in run("holes", small).stderr.replace(str(small), "")

@@ -108,3 +108,11 @@ def test_a_side_without_holes_says_so() -> None:
     assert "NO HOLES" not in fullest(words_of_side_label(layout, bored))
     assert " / NO HOLES / " in side_payload(layout, bare)
     assert " / HOLES INSIDE / " in side_payload(layout, bored)
+
+
+def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:
+    """They stand last, and nothing is worth less."""
+    layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left", note="oven", finish="sage")))
+    *others, note, finish = words_of_front_label(layout, front_of(layout, "B1-1")).lines
+    assert [note.ways[0], finish.ways[0]] == ["Note: oven", "Finish: sage"]
+    assert max(note.worth, finish.worth) < min(line.worth for line in others)

@@ -132,3 +132,12 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
         "ASSUMED: side thickness 18.0 mm.",
     )
     assert notes_for(layout, "B1-1", ()) == ()
+
+
+def test_a_note_and_a_finish_are_printed() -> None:
+    """What the person said of a front stands on its sheets before the findings."""
+    given = replace(front("B3-2"), note="oven", finish="Sage green, satin.")
+    words = words_of_front(worked_layout("in"), given)
+    assert words.notes[:2] == ("Note: oven.", "Finish: Sage green, satin.")
+    assert not any(note.startswith(("Note", "Finish")) for note in
+                   words_of_front(worked_layout("in"), front("B3-2")).notes)  # fmt: skip
