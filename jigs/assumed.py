@@ -16,7 +16,6 @@ WORDS = {
     "material.side": "side thickness",
     "material.front": "front thickness",
     "material.front_kind": "front material",
-    "material.front_density": "front density",
     "material.back": "back thickness",
     "material.band": "edge band",
     "material.drawer_side": "drawer side thickness",
@@ -34,9 +33,9 @@ WORDS = {
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
-HINGED = ("material.side", "material.front", "material.front_kind", "material.front_density")
-RUNNING = ("material.side", "material.front", "material.back", "material.drawer_side")
-FALSE = ("material.side", "material.front", "material.drawer_side")
+HINGED = ("material.side", "material.front", "material.front_kind")
+RUNNING = ("material.side", "material.back", "material.drawer_side")
+FALSE = ("material.side", "material.drawer_side")
 SIDES = ("material.side", "material.band", *REVEALS)
 BOX_SIZE = ("kind", "width", "height")
 
@@ -46,30 +45,44 @@ def keys_of_front(
 ) -> tuple[str, ...]:
     """Give the keys that a front's size and holes are computed from; `pull`: its pull's record.
 
-    `kind` is `door` for a leaf of a pair, whose spec is the pair's.
+    `kind` is `door` for a leaf of a pair, whose spec is the pair's. A front with a thickness of
+    its own has nothing of the job's.
     """
     overlay = spec.overlay or box.overlay
     keys = [*(INSET if overlay == "inset" else REVEALS)]
     keys += [f"box.{box.id}.{key}" for key in BOX_SIZE]
     keys += ["material.side"] if overlay == "half" else []
     match kind:
-        case "door" | "pair":
+        case "door":
             keys += HINGED
             keys += [] if spec.hinge else ["use.hinge"]
         case "drawer" | "pullout":
-            # The default slide goes by the box's depth and stands in the front itself.
-            keys += [*RUNNING, f"box.{box.id}.depth", "use.slide"]
+            keys += keys_of_drawer(spec, box)
         case "false-front":
             keys += FALSE
         case _:
-            keys += ["material.front"]
+            pass
+    keys += ["material.front"]
+    if spec.thickness is not None:
+        keys = [key for key in keys if key != "material.front"]
     if pull is not None:
-        hung = kind in ("door", "pair", "lift")
+        hung = kind in ("door", "lift")
         keys += [] if spec.pull else [f"use.{'door' if hung else 'drawer'}_pull"]
         keys += [f"pull.{pull}.{key}" for key in _pull_keys(kind, box)]
         if "tall_height" in _pull_keys(kind, box):
             keys += [f"box.{box.id}.above_floor"]
     return tuple(keys)
+
+
+def keys_of_drawer(spec: FrontSpec, box: BoxSpec) -> tuple[str, ...]:
+    """Give the keys that the drawer box behind a front is computed from.
+
+    An inset front's thickness sets it back.
+    """
+    inset = (spec.overlay or box.overlay) == "inset" and spec.thickness is None
+    # The default slide goes by the box's depth and stands in the front itself.
+    slide = (*RUNNING, f"box.{box.id}.depth", "use.slide")
+    return (*slide, "material.front") if inset else slide
 
 
 def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
@@ -90,9 +103,9 @@ def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
 
 def _pull_keys(kind: FrontKind, box: BoxSpec) -> tuple[str, ...]:
     match kind:
-        case "door" | "pair" if box.kind == "tall":
+        case "door" if box.kind == "tall":
             return ("door_inset", "door_corner", "tall_height")
-        case "door" | "pair":
+        case "door":
             return ("door_inset", "door_corner")
         case "drawer":
             return ("drawer", "two_from", "screws")

@@ -24,10 +24,21 @@ _STEPS_PER_MM = 10_000
 """Sizes count to 0.0001 mm, as they are printed in the data."""
 
 
-def part_code(width: float, height: float, thickness: float, holes: Iterable[Hole]) -> str:
-    """Give the code of a part from its size and holes (mm), whatever the order of the holes."""
+def part_code(
+    width: float,
+    height: float,
+    thickness: float,
+    holes: Iterable[Hole],
+    *,
+    length: float | None = None,
+) -> str:
+    """Give the code of a part from its size and holes (mm), whatever the order of the holes.
+
+    `length` is a drawer box's: its third dimension beside its sides' thickness.
+    """
     lines = sorted(_line(hole) for hole in holes)
-    size = " ".join(str(_steps(length)) for length in (width, height, thickness))
+    sizes = (width, height, thickness, *(() if length is None else (length,)))
+    size = " ".join(str(_steps(each)) for each in sizes)
     digest = hashlib.sha256("\n".join([size, *lines]).encode("ascii")).digest()
     number = int.from_bytes(digest, "big")
     code = ""

@@ -75,6 +75,7 @@ def plan_drawers(
                 record=record,
                 front_bottom=front.y,
                 ceiling=ceiling,
+                front_above=None if above is None or above.kind == "opening" else above.y,
                 height=front.spec.drawer_height,
             )
         )

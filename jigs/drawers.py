@@ -1,7 +1,8 @@
 """The drawers of a column: how high each box stands, and how high it may be.
 
 Every drawer box stands equally far above its own front's bottom edge; its height is what the
-next drawer, stretcher or top above it leaves. With the grid on for slides a drawer is raised
+next drawer, stretcher or top above it leaves, and it stays below the bottom edge of the front
+above it, which it would strike as it is pulled out. With the grid on for slides a drawer is raised
 until its hole line meets the 32 mm grid, where that costs nothing.
 
 The golden box's top drawer, over a door (a 33, b 14):
@@ -27,6 +28,10 @@ from jigs.slide import hole_above_drawer, rise_above_front, round_down
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""
+
+CLEAR_OF_FRONT = 2.0
+"""A drawer box's top to the bottom edge of the front above it, under which it is pulled out; mm.
+Common practice, no source."""
 
 CLEAR_OF_RAIL = 10.0
 """A drawer box's top to a stretcher, top or rail above it; mm. Common practice, no source."""
@@ -62,13 +67,15 @@ class DrawerSpace:
     """One drawer of a column before it is placed; heights from the side's bottom end, mm.
 
     `front_bottom`: its front's bottom edge. `ceiling`: underside of the stretcher, top or rail
-    next above it; None where the next thing above is the next drawer of the column. `height`:
-    the drawer box's, where it is given.
+    next above it; None where the next thing above is the next drawer of the column.
+    `front_above`: bottom edge of the front next above it, None where there is none. `height`: the
+    drawer box's, where it is given.
     """
 
     record: SlideRecord
     front_bottom: float
     ceiling: float | None = None
+    front_above: float | None = None
     height: float | None = None
 
 
@@ -77,14 +84,16 @@ class DrawerPlace:
     """One drawer placed; heights from the side's bottom end, mm.
 
     `bottom`: the drawer box's underside. `rise`: the same above its own front's bottom edge
-    (d_fb). `hole`: the line of the slide's holes. `greatest`: the box height there is room for;
-    `height`: the one given, or chosen. `moved`: how far the grid raised it. `off`: how far
+    (d_fb). `hole`: the line of the slide's holes. `room`: the box height that the clearances
+    leave; `greatest`: the one that also passes under the front above; `height`: the one given, or
+    chosen. `moved`: how far the grid raised it. `off`: how far
     the hole line lies from its nearest grid hole.
     """
 
     bottom: float
     rise: float
     hole: float
+    room: float
     greatest: float
     height: float
     moved: float = 0.0
@@ -124,7 +133,7 @@ def place_drawers(
     natural = [drawer.front_bottom + rise for drawer, rise in zip(drawers, rises, strict=True)]
     bottoms = list(natural)
     wanted = [
-        _first_given(drawer.height, choose_height(_room(drawers, bottoms, place), units))
+        _first_given(drawer.height, choose_height(_greatest(drawers, bottoms, place), units))
         for place, drawer in enumerate(drawers)
     ]
     if on_grid:
@@ -132,12 +141,13 @@ def place_drawers(
     places = []
     for place, drawer in enumerate(drawers):
         hole = bottoms[place] + hole_above_drawer(drawer.record)
-        greatest = _room(drawers, bottoms, place)
+        greatest = _greatest(drawers, bottoms, place)
         places.append(
             DrawerPlace(
                 bottom=bottoms[place],
                 rise=bottoms[place] - drawer.front_bottom,
                 hole=hole,
+                room=_room(drawers, bottoms, place),
                 greatest=greatest,
                 height=_first_given(drawer.height, choose_height(greatest, units)),
                 moved=bottoms[place] - natural[place],
@@ -170,13 +180,19 @@ def _meet_grid(
         on_panel = abs(natural[place] - side - record.drawer_rise) < SLACK
         if on_panel and record.drawer_rise - sunk < record.least_rise - SLACK:
             continue
-        if all(wanted[each] <= _room(drawers, trial, each) + SLACK for each in concerned):
+        if all(wanted[each] <= _greatest(drawers, trial, each) + SLACK for each in concerned):
             bottoms = trial
     return bottoms
 
 
 def _first_given(given: float | None, chosen: float) -> float:
     return chosen if given is None else given
+
+
+def _greatest(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: int) -> float:
+    room = _room(drawers, bottoms, place)
+    above = drawers[place].front_above
+    return room if above is None else min(room, above - CLEAR_OF_FRONT - bottoms[place])
 
 
 def _room(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: int) -> float:

@@ -6,7 +6,7 @@ Both get their code last, from the holes they are left with; a part that is held
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.assumed import keys_of_front, keys_of_side, list_assumed
+from jigs.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from jigs.carcass import Carcass
 from jigs.codes import part_code
 from jigs.doors import DoorPlan
@@ -37,7 +37,11 @@ def finish_front(
     if drawer is not None:
         drawer = replace(drawer, fittings=() if held else drawer.fittings)
         drawer = replace(
-            drawer, code=part_code(drawer.width, drawer.height, drawer.side, drawer.holes)
+            drawer,
+            code=part_code(
+                drawer.width, drawer.height, drawer.side, drawer.holes, length=drawer.length
+            ),
+            assumed=list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide),
         )
     result = Front(
         id=front.id,

@@ -25,8 +25,8 @@ class HingeChoice:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerBox:
     """A drawer box, named `<front>-BOX`: outside width, height, length in mm, `x` and `y` of its
-    lower left corner in its own front's axes, side thickness, and its clearance holes (axes:
-    x from its left end, y from its underside, from the room)."""
+    lower left corner in its own front's axes, side thickness, its clearance holes (axes: x from
+    its left end, y from its underside, from the room), and what is assumed in it."""
 
     id: str
     front: str
@@ -39,6 +39,7 @@ class DrawerBox:
     y: float
     code: str
     fittings: tuple[Fitting, ...] = ()
+    assumed: tuple[str, ...] = ()
 
     @property
     def holes(self) -> tuple[Hole, ...]:

@@ -80,7 +80,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         ),
         payload=drawer_box_payload(layout, drawer, front),
         facts={},
-        notes=notes_for(layout, drawer.id, ()),
+        notes=notes_for(layout, drawer.id, drawer.assumed),
     )
 
 

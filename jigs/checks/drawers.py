@@ -119,7 +119,10 @@ def check_drawer_width(
 
 
 def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> tuple[Problem, ...]:
-    """Find a drawer box that is too low to build, or higher than its room."""
+    """Find a drawer box that is too low to build, higher than its room, or than its front.
+
+    A drawer box given higher than its own front only shows above it.
+    """
     room = format_length(max(0.0, place.greatest), unit)
     if place.too_low:
         return (
@@ -138,13 +141,32 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> t
             error(
                 "drawer-too-high",
                 front.id,
-                f"a drawer box {format_length(place.height, unit)} high strikes what is above "
-                f"it: there is room for {room}",
+                f"a drawer box {format_length(place.height, unit)} high strikes {_struck(place)}: "
+                f"there is room for {room}",
                 "give a smaller drawer_height, or none",
                 (f"{front.id}-BOX",),
             ),
         )
+    above = place.rise + place.height - front.height
+    if front.spec.drawer_height is not None and above > SLACK:
+        return (
+            warning(
+                "drawer-above-front",
+                front.id,
+                f"a drawer box {format_length(place.height, unit)} high stands "
+                f"{format_length(above, unit)} above its own front's top edge",
+                "give a smaller drawer_height, unless it is meant so",
+                (f"{front.id}-BOX",),
+            ),
+        )
     return ()
+
+
+def _struck(place: DrawerPlace) -> str:
+    """Name what a drawer box that is too high strikes."""
+    if place.greatest < place.room - SLACK:
+        return "the front above it when it is pulled out"
+    return "what is above it"
 
 
 def check_drawer_clearance(

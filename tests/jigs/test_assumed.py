@@ -1,7 +1,10 @@
 """Assumptions in words, on the parts they touch."""
 
-from jigs.assumed import keys_of_front, keys_of_side, list_assumed
+from dataclasses import replace
+
+from jigs.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from jigs.job import FrontKind, FrontSpec, Job
+from jigs.layout import lay_out
 from tests.jigs.sample import box, job
 
 ASSUMED = frozenset(
@@ -53,3 +56,28 @@ def test_a_side_is_touched_by_what_it_carries() -> None:
     """A side without slides is not stamped with the slide."""
     assert "use.slide" not in keys_of_side(box(), ["plate"])
     assert "use.hinge" in keys_of_side(box(), ["plate"])
+
+
+def test_a_front_of_its_own_thickness_is_not_stamped_with_the_jobs() -> None:
+    """Only a front as thick as the job's is touched by that default."""
+    kinds: tuple[FrontKind, ...] = ("door", "drawer", "false-front", "panel")
+    for kind in kinds:
+        plain = FrontSpec(id="B1-1", kind=kind)
+        own = replace(plain, thickness=22.0)
+        assert "material.front" in keys_of_front(plain, kind, box(), None)
+        assert "material.front" not in keys_of_front(own, kind, box(), None)
+
+
+def test_a_drawer_box_says_what_is_assumed_in_it() -> None:
+    """Its slide, the depth and the boards its size follows from, and no reveal."""
+    drawer = FrontSpec(id="B1-1", kind="drawer")
+    keys = keys_of_drawer(drawer, box())
+    assert {"use.slide", "material.drawer_side", "material.side", "box.B1.depth"} <= set(keys)
+    assert "material.front" not in keys
+    assert "material.front" in keys_of_drawer(replace(drawer, overlay="inset"), box())
+    assumed = frozenset({"use.slide", "material.drawer_side"})
+    (front,) = lay_out(job(box(drawer), assumed=assumed)).fronts
+    assert front.drawer is not None
+    assert front.drawer.assumed == (
+        "drawer side thickness 5/8 in (15.9 mm)", "slide runner",
+    )  # fmt: skip

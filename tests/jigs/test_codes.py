@@ -19,6 +19,8 @@ QR_ALPHANUMERIC = set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
 CUP = Hole(purpose="cup", face="back", x=22.5, y=97.75, diameter=35.0, depth=13.0)
 PULL = Hole(purpose="pull", face="front", x=404.0, y=547.5, diameter=5.0, depth=None)
 
+DRAWER = (409.575, 88.9, 15.9)
+
 lengths = st.floats(min_value=-50, max_value=3000)
 holes = st.builds(
     Hole,
@@ -124,3 +126,9 @@ def test_codes_spread_over_the_alphabet() -> None:
     """A kitchen of three hundred different widths has next to no code twice."""
     codes = [part_code(300.0 + width, 613.0, 19.0, []) for width in range(300)]
     assert len(set(codes)) >= 298
+
+
+def test_a_drawer_boxs_code_changes_with_its_length() -> None:
+    """Two drawer boxes alike but for their length are not one part."""
+    codes = {part_code(*DRAWER, [], length=length) for length in (None, 457.0, 533.0)}
+    assert len(codes) == 3

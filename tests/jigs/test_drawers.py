@@ -30,8 +30,11 @@ def stack(
     drawers = []
     bottom = REVEAL
     for height in heights:
-        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom, height=given))
-        bottom += height + GAP
+        edge = bottom + height + GAP
+        drawers.append(
+            DrawerSpace(record=RUNNER, front_bottom=bottom, front_above=edge, height=given)
+        )
+        bottom = edge
     last = drawers.pop()
     drawers.append(
         DrawerSpace(
@@ -47,22 +50,24 @@ GOLDEN = [220.8, 188.8, 188.8, 163.5]
 
 
 @pytest.mark.parametrize(
-    ("place", "bottom", "hole", "greatest", "chosen"),
+    ("place", "bottom", "hole", "room", "chosen"),
     [
         (0, 32.3, 51.3, 199.0, 190.5),
-        (1, 256.3, 275.3, 167.0, 165.1),
-        (2, 448.3, 467.3, 167.0, 165.1),
+        # By its room the example takes 165.1, but then the box's top at 421.4 strikes the front
+        # above, whose bottom edge is at 417.6, as it is pulled out.
+        (1, 256.3, 275.3, 167.0, 152.4),
+        (2, 448.3, 467.3, 167.0, 152.4),
         (3, 640.3, 659.3, 106.1, 101.6),
     ],
 )
 def test_the_golden_stack(
-    place: int, bottom: float, hole: float, greatest: float, chosen: float
+    place: int, bottom: float, hole: float, room: float, chosen: float
 ) -> None:
     """Worked example of the project's trade notes: four drawers, bottom up."""
     drawer = stack(GOLDEN)[place]
     assert drawer.bottom == pytest.approx(bottom)
     assert drawer.hole == pytest.approx(hole)
-    assert drawer.greatest == pytest.approx(greatest)
+    assert drawer.room == pytest.approx(room)
     assert drawer.height == pytest.approx(chosen)
     assert drawer.rise == pytest.approx(SIDE + 14 - REVEAL)
     assert not drawer.too_low
@@ -93,9 +98,20 @@ def test_space_by_front_height(front: float, top: float, others: float) -> None:
         start=START,
         on_grid=False,
     )
-    assert upper.greatest == pytest.approx(top, abs=0.5)
-    assert lower.greatest == pytest.approx(others, abs=0.5)
+    assert upper.room == pytest.approx(top, abs=0.5)
+    assert lower.room == pytest.approx(others, abs=0.5)
     assert upper.too_low == (top < 50)
+
+
+def test_a_box_passes_under_the_front_above() -> None:
+    """2 below the bottom edge of the next front; only the top drawer goes by its ceiling."""
+    placed = stack(GOLDEN)
+    bottoms = [REVEAL + sum(GOLDEN[:n]) + n * GAP for n in range(4)]
+    for drawer, edge in zip(placed[:-1], bottoms[1:], strict=True):
+        assert drawer.greatest == pytest.approx(edge - 2 - drawer.bottom)
+        assert drawer.bottom + drawer.height <= edge - 2
+    assert placed[3].greatest == placed[3].room
+    assert stack(GOLDEN, given=165.1)[1].too_high == pytest.approx(165.1 - (417.6 - 2 - 256.3))
 
 
 def test_a_drawer_over_a_door_follows_the_same_rule() -> None:
@@ -188,12 +204,14 @@ def test_the_lowest_drawer_does_not_sink_below_what_its_slide_needs() -> None:
     st.booleans(),
 )
 def test_drawers_keep_their_clearances(heights: list[float], start: float, on_grid: bool) -> None:
-    """Whatever the grid does, no box comes nearer than 25 to the next, nor loses height."""
+    """Whatever the grid does, no box comes nearer than 25 to the next, strikes the front above
+    it, or loses height."""
     drawers = []
     bottom = REVEAL
     for height in heights:
-        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom))
-        bottom += height + GAP
+        edge = bottom + height + GAP
+        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom, front_above=edge))
+        bottom = edge
     top = DrawerSpace(
         record=RUNNER, front_bottom=drawers.pop().front_bottom, ceiling=bottom - GAP + REVEAL - SIDE
     )
@@ -213,4 +231,6 @@ def test_drawers_keep_their_clearances(heights: list[float], start: float, on_gr
         assert drawer.moved == 0 or abs(drawer.off) < 1e-6
         assert -0.5 - 1e-6 <= drawer.moved < 32
     for below, above in pairwise(placed):
-        assert below.height == 0 or below.bottom + below.height + 25 <= above.bottom + 1e-5
+        reach = below.bottom + below.height
+        assert below.height == 0 or reach + 25 <= above.bottom + 1e-5
+        assert below.height == 0 or reach + 2 <= above.bottom - above.rise + 1e-5

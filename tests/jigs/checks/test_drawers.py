@@ -52,6 +52,22 @@ def test_drawer_height() -> None:
     assert codes(drawer(drawer_height=400.0)) == []
 
 
+def test_a_box_that_strikes_the_front_above() -> None:
+    """The golden stack's second box takes 417.6 - 2 - 256.3 = 159.3; 165.1 is refused."""
+    fronts = [FrontSpec(id=f"B1-{i}", kind="drawer", height=h)
+              for i, h in ((1, 163.5), (2, 188.8))]  # fmt: skip
+    third = FrontSpec(id="B1-3", kind="drawer", height=188.8, drawer_height=165.1)
+    last = FrontSpec(id="B1-4", kind="drawer", height=220.8)
+    (found,) = [p for p in lay_out(job(box(*fronts, third, last))).problems if p.part == "B1-3"]
+    assert found.code == "drawer-too-high"
+    assert "(165.1 mm) high strikes the front above it when it is pulled out" in found.text
+    assert "(159.3 mm)" in found.text
+    # 159 passes, but stands 0.9 above the 158.1 of its own front above the box's underside.
+    for height, told in ((159.0, ["drawer-above-front"]), (158.0, [])):
+        given = replace(third, drawer_height=height)
+        assert codes(lay_out(job(box(*fronts, given, last))), "B1-3") == told
+
+
 def test_clearance_under_the_lowest() -> None:
     """A record that needs 16 under the drawer and has 14 is told."""
     assert "drawer-clearance" in codes(drawer(replace(SLIDE, least_rise=16.0)))
