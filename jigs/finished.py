@@ -10,6 +10,7 @@ from jigs.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assum
 from jigs.carcass import Carcass
 from jigs.codes import part_code
 from jigs.doors import DoorPlan
+from jigs.edges import bevelled_edge
 from jigs.fittings import FrontFittings, renumber
 from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
@@ -67,6 +68,8 @@ def finish_front(
         note=spec.note,
         bored=spec.bored,
         frame=frame_of(spec, front.width, front.height),
+        edge_radius=spec.edge_radius or 0.0,
+        bevel=bevelled_edge(spec.profile, box.kind),
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
         drawer=drawer,

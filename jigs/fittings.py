@@ -115,8 +115,13 @@ def fit_front(
 
 
 def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
-    """Give the pull of a front: its own, else the job's for such a front; None for none."""
+    """Give the pull of a front: its own, else the job's for such a front; None for none.
+
+    A bevelled front is pulled by its edge, and has a pull only where it names one.
+    """
     name = front.spec.pull
+    if name is None and front.spec.profile is not None:
+        return None
     if name is None:
         hung = front.kind in ("door", "lift")
         name = job.use.door_pull if hung else job.use.drawer_pull

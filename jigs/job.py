@@ -18,11 +18,13 @@ BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 Unit = Literal["mm", "in"]
 Hand = Literal["left", "right"]
+Profile = Literal["finger-bevel"]
 Overlay = Literal["full", "half", "inset"]
 
 FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
+PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
@@ -92,7 +94,8 @@ class FrontSpec:
     name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
     `overlay` None: as its box. `reveal_left`, ...: its own gap on that side, mm.
     A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
-    and `panel` (thickness, of the pane where it is `glass`); mm.
+    and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
+    rounded; `profile`: the edge that is pulled is bevelled for the fingers.
     """
 
     id: str
@@ -108,6 +111,8 @@ class FrontSpec:
     groove: float | None = None
     panel: float | None = None
     glass: bool = False
+    edge_radius: float | None = None
+    profile: Profile | None = None
     tab: float | None = None
     hinge: str | None = None
     slide: str | None = None

@@ -11,7 +11,17 @@ from jigs.errors import JigsheetError
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.ids import check_id, name_fronts, name_parts, names_board
-from jigs.job import BOX_KINDS, FRONT_KINDS, OVERLAYS, BoxKind, BoxSpec, FrontSpec, Hand, HandHole
+from jigs.job import (
+    BOX_KINDS,
+    FRONT_KINDS,
+    OVERLAYS,
+    PROFILES,
+    BoxKind,
+    BoxSpec,
+    FrontSpec,
+    Hand,
+    HandHole,
+)
 from jigs.jobhardware import NO_PULL, Shelf
 from jigs.tomltables import Table
 
@@ -183,6 +193,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         groove=row.length("groove", zero=True),
         panel=row.length("panel"),
         glass=row.flag("glass") or False,
+        edge_radius=row.length("edge_radius"),
+        profile=row.choice("profile", PROFILES),
         tab=row.length("tab"),
         hinge=shelves.hinges.take_name(row, "hinge"),
         slide=shelves.slides.take_name(row, "slide"),

@@ -6,6 +6,7 @@ trade from them.
 
 from dataclasses import dataclass
 
+from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
@@ -57,6 +58,7 @@ class Front:
     smallest hinge-edge reveal for this thickness, None where only the leaflet knows.
     `through_box`: the pull's screws go through the drawer box too. `screw_pull`, `screw_fixing`:
     screw lengths that suit, mm or None. `frame`: its stiles, rails and panel, None for a slab.
+    `edge_radius`: 0 for square edges. `bevel`: the edge that is bevelled for the fingers.
     `reversible`: turned half round, its holes fall on the same places. `held`: the errors that
     withhold it, in words; then there are no fittings.
     """
@@ -84,6 +86,8 @@ class Front:
     note: str = ""
     bored: bool = False
     frame: Frame | None = None
+    edge_radius: float = 0.0
+    bevel: BevelledEdge | None = None
     reversible: bool = False
     hinge: HingeChoice | None = None
     least_reveal: float | None = None

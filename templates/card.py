@@ -154,6 +154,7 @@ def choose_references(
     index line up the part even where an edge is near.
     """
     wish_x, wish_y = _wishes(view, fitting)
+    wish_y = _away_from_bevel(view, wish_y)
     xs = [hole.x for hole in fitting.holes]
     ys = [hole.y for hole in fitting.holes]
     if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
@@ -166,13 +167,20 @@ def choose_references(
         min(ys),
         max(ys),
         view.height,
-        "low" if lowered else wish_y,
+        _away_from_bevel(view, "low") if lowered else wish_y,
         step=view.step,
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=not no_edge,
     )
     return across, up
+
+
+def _away_from_bevel(view: FaceView, wish: Wish) -> Wish:
+    """A bevelled edge is no reference: the opposite one is."""
+    if view.bevel is None:
+        return wish
+    return "low" if view.bevel == "top" else "high"
 
 
 def compose_card(

@@ -3,12 +3,12 @@
 White meets black exactly on a reference edge; a drawn line would be ambiguous by its own width.
 """
 
-from templates.cardplan import BAND, FLAP, SMALL, CardPlan
+from templates.cardplan import BAND, SMALL, CardPlan
 from templates.marks import Area, Line, Outline, Text
 from templates.reference import Reference
 from templates.space import Space
 from templates.typeface import text_width, wrap
-from templates.wording import HALF_WORDS, index_words
+from templates.wording import HALF_WORDS, flap_words, index_words
 
 
 def draw_line(
@@ -62,12 +62,12 @@ def draw_references(space: Space, plan: CardPlan) -> None:
 
 def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
     name = plan.view.edges[reference.edge]
-    for words in (f"FOLD DOWN OVER THE {name}", f"FOLD: {name}", "FOLD DOWN"):
+    for words in flap_words(name, plan.view.rounded):
         if text_width(words, 2.5) < length - 4.0:
             break
     if reference.axis == "x":
         shift = 1.2 if reference.inward < 0 else -1.2
-        x = plan.x(-(BAND + FLAP) / 2) + shift
+        x = plan.x(-(BAND + plan.flap) / 2) + shift
         space.add(
             Text(
                 x=x + 1.25,
@@ -81,7 +81,7 @@ def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: floa
         space.add(
             Text(
                 x=plan.x((plan.u_low + plan.u_high) / 2),
-                y=plan.y(-(BAND + FLAP) / 2) - 1.25,
+                y=plan.y(-(BAND + plan.flap) / 2) - 1.25,
                 text=words,
                 anchor="middle",
             )

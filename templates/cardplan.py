@@ -19,6 +19,8 @@ BAND = 3.0
 """Width of the black band outside a reference edge."""
 FLAP = 13.0
 """Width of band and flap together."""
+WASTE = 9.5
+"""Width of band and waste together, where the card is cut at the edge and not folded."""
 ARM = 5.0
 """Half a hole's cross: 10 mm over all."""
 LADDER = 7.2
@@ -278,10 +280,15 @@ class CardPlan:
         return self.x(u), self.y(v)
 
     @property
+    def flap(self) -> float:
+        """Paper beyond a reference edge: band and flap, or band and waste."""
+        return WASTE if self.view.rounded else FLAP
+
+    @property
     def box(self) -> Box:
         """The card's border, flaps included, in the coordinates of the face."""
-        u = -FLAP if self.across.kind == "edge" else self.u_low
-        v = -FLAP if self.up.kind == "edge" else 0.0
+        u = -self.flap if self.across.kind == "edge" else self.u_low
+        v = -self.flap if self.up.kind == "edge" else 0.0
         return self._box(u, v, 0.0)
 
     @property

@@ -24,6 +24,8 @@ class FaceView:
     `drilled` names the face in capitals, `seen` says in sentences how it lies. `edges` names
     the four edges, `hinge_edge` which of them carries the hinges, `front_edge` which is a box
     side's front. `ladder`: whether the part may have arrived a little taller or shorter.
+    `rounded`: its edges are, so that no paper is folded over them; `bevel`: the edge that is
+    bevelled and no reference.
     `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
     `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
     still to come on the front edge (box sides), mm.
@@ -47,6 +49,8 @@ class FaceView:
     band: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
+    rounded: bool = False
+    bevel: Edge | None = None
     step: float = 10.0
 
 
@@ -123,10 +127,12 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 seen=seen,
                 edges=edges,
                 hinge_edge={"left": "right", "right": "left", None: None}[hinged],
-                ladder=hinged is not None,
+                ladder=hinged is not None and front.bevel is None,
                 reversible=reversible,
                 drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),
                 opening=front.frame.opening if front.frame else (),
+                rounded=front.edge_radius > 0.0,
+                bevel=front.bevel,
                 step=INDEX_STEP[unit],
             )
         )
@@ -166,6 +172,8 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 hinge_edge=hinged,
                 reversible=None,
                 opening=front.frame.opening if front.frame else (),
+                rounded=front.edge_radius > 0.0,
+                bevel=front.bevel,
                 step=INDEX_STEP[unit],
             )
         )

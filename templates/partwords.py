@@ -1,5 +1,6 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
+from jigs.edges import fold_error
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
@@ -105,7 +106,7 @@ def _size(name: str, width: float, height: float, thickness: float) -> str:
 
 
 def _back_facts(front: Front) -> tuple[str, ...]:
-    facts = list(_frame_facts(front))
+    facts = [*_edge_facts(front), *_frame_facts(front)]
     if front.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
         facts.append("The hinge's flange needs 65 mm of flat along the hinge edge.")
     if front.hinge is not None:
@@ -143,8 +144,25 @@ def _frame_facts(front: Front) -> tuple[str, ...]:
     return (f"{words} NO HOLE IN GLASS.",) if frame.glass else (words,)
 
 
+def _edge_facts(front: Front) -> tuple[str, ...]:
+    facts: list[str] = []
+    if front.edge_radius > 0.0:
+        facts.append(
+            f"EDGES ROUNDED, R {format_mm(front.edge_radius)}: a fold would lie "
+            f"{format_mm(fold_error(front.edge_radius))} out. Cut, and butt to the block."
+        )
+    if front.bevel is not None:
+        other = "BOTTOM" if front.bevel == "top" else "TOP"
+        facts.append(
+            f"FINGER BEVEL at the {front.bevel.upper()} edge: no reference. All stands from the "
+            f"{other} edge."
+        )
+    return tuple(facts)
+
+
 def _face_facts(front: Front) -> tuple[str, ...]:
     facts = [
+        *_edge_facts(front),
         *_frame_facts(front),
         f"Gaps: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
         f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}.",

@@ -8,12 +8,25 @@ from templates.faces import FaceView
 from templates.reference import Edge
 
 _BARS = "Measure both bars. ID and code as on the label?"
-_BLOCK = (
-    "Clamp a straight block to each reference edge, 3 mm proud; push the fold into it; four "
-    "strips of low-tack tape."
-)
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
 _TICK = "Tick the part off on its label."
+
+
+def _cut(view: FaceView) -> str:
+    if view.rounded:
+        ladder = "; cut the ladder too" if view.ladder else ""
+        return f"Cut the cards where white meets black: no black left, no folds{ladder}."
+    if view.ladder:
+        return "Cut the cards, the ladder too; fold the flaps down."
+    return "Cut the cards, fold the flaps down."
+
+
+def _block(view: FaceView) -> str:
+    push = "butt the cut paper to it" if view.rounded else "push the fold into it"
+    return (
+        f"Clamp a straight block to each reference edge, 3 mm proud; {push}; four strips of "
+        "low-tack tape."
+    )
 
 
 def steps_for(view: FaceView) -> tuple[str, ...]:
@@ -26,7 +39,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
             return (
                 _BARS,
                 "The front's pilots come first. The box stands on its bottom.",
-                _BLOCK,
+                _block(view),
                 _AWL,
                 f"Bore from outside. {CAUTION_FOR['clearance']}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
@@ -34,8 +47,8 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                "Measure it, fill in. Cut the cards, fold the flaps down.",
-                _BLOCK,
+                f"Measure it, fill in. {_cut(view)}",
+                _block(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
                 else "Check each place against the leaflet.",
@@ -65,10 +78,10 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     return (
         _BARS,
         "Write TOP on tape on the back. Measure the door, fill in.",
-        "Cut the cards, the ladder too; fold the flaps down.",
+        _cut(view),
         "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
-        _BLOCK,
+        _block(view),
         "Lay the hinge on the drawing. Awl, lightly, then firmly.",
         f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
         "Depth stop from the rim, first bore in scrap. Bore: clamped, eye and ear protection, "
@@ -82,7 +95,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         return (
             _BARS,
             "Write TOP on tape on the back. Measure the part, fill in.",
-            _BLOCK,
+            _block(view),
             "Check each place against the leaflet.",
             _AWL,
             f"Bore. {CAUTION_FOR['manual']} Eye and ear protection.",
@@ -91,8 +104,8 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     return (
         _BARS,
         "Write TOP on tape on the back. Measure the front, fill in.",
-        "Cut the cards, fold the flaps down.",
-        _BLOCK,
+        _cut(view),
+        _block(view),
         "Stand the real drawer box on its drawing: as far in at both ends?"
         if view.drawer_outline
         else "Hold it at its box: the holes must lie over the rail or the blocks.",
@@ -109,8 +122,8 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",
         "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the lines "
         "across BOTH at once.",
-        "Cut the cards, fold the flaps down.",
-        _BLOCK,
+        _cut(view),
+        _block(view),
         "Lay the plate, the slide on its drawing.",
         f"{_AWL} Left against right.",
         f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",

@@ -32,6 +32,18 @@ HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from 
 """How a card is set whose cut edge is the middle of a part."""
 
 
+def flap_words(edge: str, rounded: bool) -> tuple[str, ...]:
+    """Say what is done with the paper beyond an edge, in full and shorter."""
+    if rounded:
+        return (
+            f"CUT OFF THE BLACK, NO FOLD: BUTT TO A BLOCK CLAMPED ON THE {edge}",
+            f"CUT OFF THE BLACK: BLOCK ON THE {edge}",
+            f"CUT, NO FOLD: {edge}",
+            "CUT, NO FOLD",
+        )
+    return (f"FOLD DOWN OVER THE {edge}", f"FOLD: {edge}", "FOLD DOWN")
+
+
 def ordinal_place(index: int, count: int) -> str:
     """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
     if count == 1:

@@ -112,6 +112,12 @@ width = 400
 modules = 5
 thickness = 22
 stile = 57
+rail = 60
+groove = 9
+panel = 7
+glass = true
+edge_radius = 2
+profile = "finger-bevel"
 tab = 4.5
 hinge = "cup35-half"
 slide = "sidemount-300"
@@ -146,6 +152,8 @@ face = "back"
         "cup35-half",
         "sidemount-300",
     )
+    assert (first.rail, first.groove, first.panel, first.glass) == (60, 9, 7, True)
+    assert (first.edge_radius, first.profile) == (2, "finger-bevel")
     assert (first.pull, first.hinges_at, first.leaflet, first.bored) == (
         "none",
         (100, 600),

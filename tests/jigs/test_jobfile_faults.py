@@ -304,3 +304,9 @@ def test_any_bytes_raise_nothing_else(tmp_path: Path, content: bytes) -> None:
     path.write_bytes(content)
     with pytest.raises(ReadingError):
         read_job_file(path)
+
+
+def test_a_rail_without_a_stile_is_a_fault(tmp_path: Path) -> None:
+    """A five-piece front is known by its stile."""
+    (fault,) = faults_of(tmp_path, SMALL + "rail = 60\n")
+    assert "rail: stands without stile" in fault

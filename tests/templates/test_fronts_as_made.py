@@ -14,12 +14,20 @@ from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobtexts import HEAD, box_text
-from tests.readback import PrintedPage, read_pages
+from tests.readback import PrintedCard, PrintedPage, read_pages
 
 FIVE_PIECE = (
     box_text("B1", "base", 'kind = "drawer"\nheight = 152.4\nstile = 57\nrail = 38',
              'kind = "door"\nhinged = "left"\nstile = 57')
     + box_text("B2", "wall", 'kind = "door"\nhinged = "right"\nstile = 57\nglass = true')
+)  # fmt: skip
+
+EDGES = (
+    box_text("B1", "base", 'kind = "drawer"\nheight = 152.4\nedge_radius = 3',
+             'kind = "door"\nhinged = "left"\nedge_radius = 3')
+    + box_text("B2", "wall", 'kind = "door"\nhinged = "left"\nprofile = "finger-bevel"')
+    + box_text("B3", "base", 'kind = "drawer"\nheight = 152.4\nprofile = "finger-bevel"',
+               'kind = "door"\nhinged = "right"\nprofile = "finger-bevel"\npull = "bar"')
 )  # fmt: skip
 
 
@@ -31,7 +39,7 @@ def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
     return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
 
 
-@pytest.mark.parametrize("boxes", [FIVE_PIECE])
+@pytest.mark.parametrize("boxes", [FIVE_PIECE, EDGES])
 def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
     """Every hole in its true place, every figure written, no text on a text or a line."""
     layout, pages = printed(tmp_path, boxes)
@@ -53,3 +61,47 @@ def test_the_lines_of_stile_and_rail_are_dashed(tmp_path: Path) -> None:
     inner = [s for s in page.strokes if s.dashed and abs(s.x1 - s.x2) < 0.01]
     assert door.frame is not None
     assert any(abs(black[0] - 57.0 - stroke.x1) < 0.01 for stroke in inner)
+
+
+def cards_of(pages: tuple[PrintedPage, ...], part: str) -> list[PrintedCard]:
+    """Give the cards of one part, in the order of their pages."""
+    return [
+        card
+        for page in pages
+        if any(run.text == part and run.size > 3.0 for run in page.runs)
+        for card in page.cards
+    ]
+
+
+def test_rounded_edges_are_cut_and_not_folded(tmp_path: Path) -> None:
+    """Paper folded over a radius of 3 would lie 0.43 R out; sides fold as ever."""
+    _, pages = printed(tmp_path, EDGES)
+    for part in ("B1-1", "B1-2"):
+        cards = cards_of(pages, part)
+        assert cards
+        assert not any("FOLD DOWN" in card.text for card in cards)
+        assert all("CUT" in card.text for card in cards)
+    assert any("FOLD DOWN" in card.text for card in cards_of(pages, "B1-SIDE-L"))
+    text = " ".join(page.text for page in pages)
+    assert "BUTT TO A BLOCK CLAMPED ON THE HINGE EDGE" in text
+    assert "EDGES ROUNDED, R 3.0: a fold would lie 1.3 out" in text
+
+
+@pytest.mark.parametrize(("part", "edge"), [("B2-1", "bottom"), ("B3-1", "top"), ("B3-2", "top")])
+def test_a_bevelled_edge_is_no_reference(tmp_path: Path, part: str, edge: str) -> None:
+    """Nothing is set out from the top of base fronts, nor from the bottom of wall fronts."""
+    _, pages = printed(tmp_path, EDGES)
+    cards = cards_of(pages, part)
+    assert cards
+    for card in cards:
+        assert f"from {edge} edge" not in card.text
+        assert f"OVER THE {edge.upper()}" not in card.text
+        assert "CUT AT THE HEIGHT" not in card.text
+    assert f"FINGER BEVEL at the {edge.upper()} edge" in " ".join(page.text for page in pages)
+
+
+def test_a_bevelled_front_has_a_pull_only_where_it_names_one(tmp_path: Path) -> None:
+    """B3-2 names one; the others are pulled by their edges."""
+    layout, _ = printed(tmp_path, EDGES)
+    pulled = {f.id for f in layout.fronts if any(hole.purpose == "pull" for hole in f.holes)}
+    assert pulled == {"B1-1", "B1-2", "B3-2"}
