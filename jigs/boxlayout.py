@@ -5,13 +5,14 @@ that leave the slides' holes alone.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from jigs.carcass import Carcass
 from jigs.checks.bores import check_bores, check_side_bores
 from jigs.checks.closing import NOT_CLOSED, check_closing, check_counter
 from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
+from jigs.checks.inhand import check_measured
 from jigs.checks.kinds import check_kind
 from jigs.doors import DoorPlan, plan_door
 from jigs.drawerplan import plan_drawers
@@ -22,6 +23,7 @@ from jigs.geometry import Fitting
 from jigs.grid import balanced_start
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import plate_fittings
+from jigs.inhand import move_fittings, take_in_hand
 from jigs.job import BoxSpec, Hand, Job
 from jigs.jobdefaults import DEFAULT_HINGES
 from jigs.parts import Front, Side
@@ -102,12 +104,17 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
         )
         for front in fronts
     }
-    _check_fronts(job, carcass, fronts, fitted, findings)
+    in_hand = {front.id: front for front in take_in_hand(fronts)}
+    for front in fronts:
+        findings.add(check_measured(front, in_hand[front.id], job.shown))
+        fitted[front.id] = move_fittings(fitted[front.id], front, in_hand[front.id])
+    _check_fronts(job, carcass, tuple(in_hand.values()), fitted, findings)
     on_sides = _side_fittings(job, fronts, hinges, doors, runs)
     _check_sides(job, carcass, fronts, on_sides, findings)
     running = [(name, p.place) for name, p in drawers.items() if name not in findings.held]
     findings.add(check_slide_grid(carcass, running, job.shown))
-    findings.add(check_counter(carcass, column, job.shown))
+    as_is = replace(column, fronts=tuple(in_hand.get(f.id, f) for f in column.fronts))
+    findings.add(check_counter(carcass, as_is, job.shown))
     for front in fronts:
         if front.id in doors:
             board = carcass.board(front.hinged or "left")
@@ -125,6 +132,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
                 job,
                 box,
                 front,
+                in_hand[front.id],
                 fitted[front.id],
                 doors.get(front.id),
                 tuple(findings.held.get(front.id, ())),

@@ -16,7 +16,7 @@ from jigs.checks.doors import (
     check_skin,
     check_spread,
 )
-from jigs.checks.finding import error
+from jigs.checks.finding import error, warning
 from jigs.checks.fivepiece import check_stile
 from jigs.fivepiece import frame_of, glass_door_mass
 from jigs.fronts import PlacedFront
@@ -69,7 +69,8 @@ def plan_door(
     height, None where plates need not keep to it.
     """
     spec = front.spec
-    choice = choose_tab_and_plate(record, front.lap, spec.tab, fixed=spec.bored)
+    tab = spec.tab if spec.bored_tab is None else spec.bored_tab
+    choice = choose_tab_and_plate(record, front.lap, tab, fixed=spec.bored)
     mass = door_mass(front, material, thickness)
     count = count_hinges(width=front.width, height=front.height, mass=mass)
     asked = Door(
@@ -80,6 +81,16 @@ def plan_door(
         plate_spacing=record.plate_spacing,
     )
     problems: list[Problem] = []
+    if spec.bored and tab is None and record.tab is None:
+        problems.append(
+            warning(
+                "bored-tab-missing",
+                front.id,
+                "its cups are bored by the supplier, but not stated how far from the edge: a tab "
+                f"of {choice.tab:g} mm is taken",
+                "measure from the hinge edge to the rim of a cup, give it as bored_tab",
+            )
+        )
     plates: tuple[float, ...] = ()
     if not spec.bored:
         problems.extend(check_skin(front, record, thickness, unit))

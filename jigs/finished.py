@@ -15,6 +15,7 @@ from jigs.fittings import FrontFittings, renumber
 from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting
+from jigs.inhand import is_measured
 from jigs.job import BoxSpec, Hand, Job
 from jigs.parts import Front, Side
 
@@ -25,6 +26,7 @@ ALIKE = 0.1
 def finish_front(
     job: Job,
     box: BoxSpec,
+    ordered: PlacedFront,
     front: PlacedFront,
     fitted: FrontFittings,
     door: DoorPlan | None,
@@ -70,6 +72,7 @@ def finish_front(
         frame=frame_of(spec, front.width, front.height),
         edge_radius=spec.edge_radius or 0.0,
         bevel=bevelled_edge(spec.profile, box.kind),
+        ordered=(ordered.width, ordered.height) if is_measured(spec) else None,
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
         drawer=drawer,

@@ -95,7 +95,9 @@ class FrontSpec:
     `overlay` None: as its box. `reveal_left`, ...: its own gap on that side, mm.
     A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
     and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
-    rounded; `profile`: the edge that is pulled is bevelled for the fingers.
+    rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
+    bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
+    that the supplier has bored.
     """
 
     id: str
@@ -113,6 +115,9 @@ class FrontSpec:
     glass: bool = False
     edge_radius: float | None = None
     profile: Profile | None = None
+    measured_width: tuple[float, float] | None = None
+    measured_height: tuple[float, float] | None = None
+    bored_tab: float | None = None
     tab: float | None = None
     hinge: str | None = None
     slide: str | None = None

@@ -179,6 +179,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     for key in ("rail", "groove", "panel"):
         if key in row and "stile" not in row:
             row.note(key, "stands without stile; a five-piece front states the width of its stile")
+    if "bored_tab" in row and "bored" not in row:
+        row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
     return FrontSpec(
         id="?",
         kind=kind,
@@ -194,6 +196,9 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         panel=row.length("panel"),
         glass=row.flag("glass") or False,
         edge_radius=row.length("edge_radius"),
+        measured_width=_read_both(row, "measured_width", "top, bottom"),
+        measured_height=_read_both(row, "measured_height", "left, right"),
+        bored_tab=row.length("bored_tab"),
         profile=row.choice("profile", PROFILES),
         tab=row.length("tab"),
         hinge=shelves.hinges.take_name(row, "hinge"),
@@ -233,6 +238,17 @@ def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
     if len(set(places)) < len(places):
         row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
     return tuple(sorted(places))
+
+
+def _read_both(row: Table, key: str, places: str) -> tuple[float, float] | None:
+    """Read a size that was measured in two places."""
+    sizes = row.lengths(key)
+    if sizes is None:
+        return None
+    if len(sizes) != 2:
+        row.note(key, f"not two lengths ({row.given(key)} given); measured in two places: {places}")
+        return None
+    return sizes[0], sizes[1]
 
 
 def _read_hole(table: Table) -> HandHole | None:

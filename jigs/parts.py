@@ -58,6 +58,7 @@ class Front:
     smallest hinge-edge reveal for this thickness, None where only the leaflet knows.
     `through_box`: the pull's screws go through the drawer box too. `screw_pull`, `screw_fixing`:
     screw lengths that suit, mm or None. `frame`: its stiles, rails and panel, None for a slab.
+    `ordered`: width and height as ordered, where `width` and `height` are measured ones.
     `edge_radius`: 0 for square edges. `bevel`: the edge that is bevelled for the fingers.
     `reversible`: turned half round, its holes fall on the same places. `held`: the errors that
     withhold it, in words; then there are no fittings.
@@ -88,6 +89,7 @@ class Front:
     frame: Frame | None = None
     edge_radius: float = 0.0
     bevel: BevelledEdge | None = None
+    ordered: tuple[float, float] | None = None
     reversible: bool = False
     hinge: HingeChoice | None = None
     least_reveal: float | None = None

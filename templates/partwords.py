@@ -146,6 +146,12 @@ def _frame_facts(front: Front) -> tuple[str, ...]:
 
 def _edge_facts(front: Front) -> tuple[str, ...]:
     facts: list[str] = []
+    if front.ordered is not None:
+        width, height = front.ordered
+        facts.append(
+            f"MEASURED as it is; ordered {format_mm(width)} x {format_mm(height)}. Holes stand "
+            "from the bottom edge, of a door from the hinge edge too; the middle is its own."
+        )
     if front.edge_radius > 0.0:
         facts.append(
             f"EDGES ROUNDED, R {format_mm(front.edge_radius)}: a fold would lie "

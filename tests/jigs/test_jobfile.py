@@ -118,6 +118,9 @@ panel = 7
 glass = true
 edge_radius = 2
 profile = "finger-bevel"
+measured_width = [400.5, 401]
+measured_height = [156, 157]
+bored_tab = 4
 tab = 4.5
 hinge = "cup35-half"
 slide = "sidemount-300"
@@ -154,6 +157,8 @@ face = "back"
     )
     assert (first.rail, first.groove, first.panel, first.glass) == (60, 9, 7, True)
     assert (first.edge_radius, first.profile) == (2, "finger-bevel")
+    assert first.measured_width == (400.5, 401)
+    assert (first.measured_height, first.bored_tab) == ((156, 157), 4)
     assert (first.pull, first.hinges_at, first.leaflet, first.bored) == (
         "none",
         (100, 600),

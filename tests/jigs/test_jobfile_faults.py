@@ -306,6 +306,13 @@ def test_any_bytes_raise_nothing_else(tmp_path: Path, content: bytes) -> None:
         read_job_file(path)
 
 
+def test_a_size_is_measured_in_two_places(tmp_path: Path) -> None:
+    """One length says nothing of squareness; and a tab is bored only where cups are."""
+    faults = faults_of(tmp_path, SMALL + "measured_width = [400]\nbored_tab = 5\n")
+    assert ["measured in two places: top, bottom" in fault for fault in faults] == [True, False]
+    assert "bored_tab: stands without bored" in faults[1]
+
+
 def test_a_rail_without_a_stile_is_a_fault(tmp_path: Path) -> None:
     """A five-piece front is known by its stile."""
     (fault,) = faults_of(tmp_path, SMALL + "rail = 60\n")

@@ -30,6 +30,12 @@ EDGES = (
                'kind = "door"\nhinged = "right"\nprofile = "finger-bevel"\npull = "bar"')
 )  # fmt: skip
 
+IN_HAND = (
+    box_text("B1", "base", 'kind = "drawer"\nheight = 152.4\nmeasured_width = [454.8, 455.2]',
+             'kind = "door"\nhinged = "right"\nmeasured_width = [453, 453.4]\n'
+             'measured_height = [615.2, 615.6]')
+)  # fmt: skip
+
 
 def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
     """Print the sheets of some boxes, and read them."""
@@ -39,7 +45,7 @@ def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
     return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
 
 
-@pytest.mark.parametrize("boxes", [FIVE_PIECE, EDGES])
+@pytest.mark.parametrize("boxes", [FIVE_PIECE, EDGES, IN_HAND])
 def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
     """Every hole in its true place, every figure written, no text on a text or a line."""
     layout, pages = printed(tmp_path, boxes)
@@ -105,3 +111,17 @@ def test_a_bevelled_front_has_a_pull_only_where_it_names_one(tmp_path: Path) -> 
     layout, _ = printed(tmp_path, EDGES)
     pulled = {f.id for f in layout.fronts if any(hole.purpose == "pull" for hole in f.holes)}
     assert pulled == {"B1-1", "B1-2", "B3-2"}
+
+
+def test_sheets_follow_the_front_in_hand(tmp_path: Path) -> None:
+    """Size, sum and ladder are the measured ones (ordered 454.0 x 614.3); the cups stay."""
+    _, pages = printed(tmp_path, IN_HAND)
+    text = " ".join(page.text for page in pages)
+    assert "This part 453.2 x 615.4 x" in text
+    assert "97.8 + 416.0 + 101.6 = 615.4" in text
+    assert "MEASURED as it is; ordered 454.0 x 614.3" in text
+    (ladder,) = [
+        card for card in cards_of(pages, "B1-2") if "CUT AT THE HEIGHT YOU MEASURED" in card.text
+    ]
+    assert {"613.4", "614.4", "615.4", "616.4", "617.4"} <= set(ladder.text.split())
+    assert "147.5 from left end" in text

@@ -1,0 +1,133 @@
+"""The front in hand: it was ordered in one size and has arrived in another.
+
+Holes keep their distance from the bottom edge and, on a door, from the hinge edge, so that cups
+go on meeting their plates; what stands about the middle follows the middle of the front as it
+is. The front is measured across at top and bottom, and up at left and right; what is printed is
+the mean of both.
+
+>>> from jigs.job import FrontSpec
+>>> spec = FrontSpec(id="F", kind="door", measured_width=(454.0, 455.0))
+>>> Measured.of(spec, width=454.0, height=613.0).width
+454.5
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from jigs.fittings import FrontFittings
+from jigs.fronts import PlacedFront
+from jigs.geometry import Fitting
+from jigs.job import FrontSpec
+
+SAME_PLACE = 0.01
+"""Two edges this near face each other across one gap; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
+    """A front's sizes as measured, mm; where one was not measured, as ordered."""
+
+    width: float
+    height: float
+
+    @staticmethod
+    def of(spec: FrontSpec, *, width: float, height: float) -> "Measured":
+        """Give the sizes in hand of a front ordered in this size; mm."""
+        across, up = spec.measured_width, spec.measured_height
+        return Measured(
+            width=width if across is None else sum(across) / 2,
+            height=height if up is None else sum(up) / 2,
+        )
+
+
+def is_measured(spec: FrontSpec) -> bool:
+    """Tell whether anything of a front was measured."""
+    return spec.measured_width is not None or spec.measured_height is not None
+
+
+def take_in_hand(fronts: Sequence[PlacedFront]) -> tuple[PlacedFront, ...]:
+    """Give the fronts of a box as they are in hand, with the gaps that they then leave.
+
+    Bottom edges stay, and the hinge edges of doors; other fronts stay about their middle.
+    """
+    moves = {front.id: _moves(front) for front in fronts if is_measured(front.spec)}
+    if not moves:
+        return tuple(fronts)
+    still = (0.0, 0.0, 0.0)
+    made: list[PlacedFront] = []
+    for front in fronts:
+        left, right, top = moves.get(front.id, still)
+        gap_left, gap_right = front.gap_left - left, front.gap_right - right
+        gap_top, gap_bottom = front.gap_top - top, front.gap_bottom
+        for other in fronts:
+            theirs = moves.get(other.id, still)
+            beside = _overlap(front.y, front.top, other.y, other.top)
+            if beside and _meet(other.x + other.width + front.gap_left, front.x):
+                gap_left -= theirs[1]
+            if beside and _meet(front.x + front.width + front.gap_right, other.x):
+                gap_right -= theirs[0]
+            stacked = _overlap(front.x, front.x + front.width, other.x, other.x + other.width)
+            if stacked and _meet(other.top + front.gap_bottom, front.y):
+                gap_bottom -= theirs[2]
+        made.append(
+            replace(
+                front,
+                x=front.x - left,
+                width=front.width + left + right,
+                height=front.height + top,
+                gap_left=gap_left,
+                gap_right=gap_right,
+                gap_top=gap_top,
+                gap_bottom=gap_bottom,
+            )
+        )
+    return tuple(made)
+
+
+def move_fittings(
+    fitted: FrontFittings, ordered: PlacedFront, in_hand: PlacedFront
+) -> FrontFittings:
+    """Give what is drilled into a front in hand, from what was meant for it as ordered.
+
+    Holes by hand stay where the person has stated them.
+    """
+    shift = ordered.x - in_hand.x
+    if shift == 0.0:
+        return fitted
+    drawer = fitted.drawer
+    return replace(
+        fitted,
+        front=tuple(
+            fitting if fitting.kind == "manual" else _moved(fitting, shift)
+            for fitting in fitted.front
+        ),
+        drawer=drawer and replace(drawer, x=drawer.x + shift),
+    )
+
+
+def _moved(fitting: Fitting, shift: float) -> Fitting:
+    return replace(
+        fitting,
+        holes=tuple(replace(hole, x=hole.x + shift) for hole in fitting.holes),
+        outline=tuple(tuple((x + shift, y) for x, y in polygon) for polygon in fitting.outline),
+        carry=tuple(x + shift for x in fitting.carry),
+    )
+
+
+def _moves(front: PlacedFront) -> tuple[float, float, float]:
+    """Give how far the left, right and top edges lie further out than ordered; mm."""
+    measured = Measured.of(front.spec, width=front.width, height=front.height)
+    wider, higher = measured.width - front.width, measured.height - front.height
+    if front.kind == "door" and front.hinged == "left":
+        return 0.0, wider, higher
+    if front.kind == "door" and front.hinged == "right":
+        return wider, 0.0, higher
+    return wider / 2, wider / 2, higher
+
+
+def _overlap(low: float, high: float, other_low: float, other_high: float) -> bool:
+    return min(high, other_high) - max(low, other_low) > SAME_PLACE
+
+
+def _meet(one: float, other: float) -> bool:
+    return abs(one - other) < SAME_PLACE
