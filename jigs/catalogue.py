@@ -75,9 +75,10 @@ def derive(like: Record, *, name: str, given: Mapping[str, Any]) -> Record:
     A given number has the standing `user`. `confirmed` is never inherited: it says that this
     very piece of hardware was looked up or measured.
     """
-    numbers = [key for key in given if key != "confirmed"]
+    words: dict[str, Any] = {"confirmed": None, "confirmed_numbers": MappingProxyType({})}
+    numbers = [key for key in given if key not in words]
     standing: Mapping[str, Standing] = {**like.standing, **dict.fromkeys(numbers, "user")}
-    changes = {"confirmed": None, **given, "name": name, "like": like.name, "standing": standing}
+    changes = {**words, **given, "name": name, "like": like.name, "standing": standing}
     record = dataclasses.replace(like, **changes)
     if isinstance(record, SlideRecord):
         return _settle_slide(record, given)

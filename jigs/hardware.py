@@ -2,14 +2,16 @@
 
 A record is a frozen value. Generic records ship with the tool as data (`jigs/records/`), each
 number with its standing; a job's own record is `like` one of them and overrides what differs.
-Until `confirmed` says `leaflet` or `measured`, every sheet that depends on it is stamped.
+Until `confirmed` says `leaflet` or `measured`, every sheet that depends on it is stamped;
+`confirmed_numbers` says it of single numbers (`jigs.confirming`).
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-Confirmed = Literal["leaflet", "measured"]
+Confirmed = Literal["leaflet", "measured", "confirmed"]
+"""How a number was found; `confirmed` where the person did not say how."""
 Standing = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
 
@@ -47,6 +49,7 @@ class HingeRecord:
     flange_width: float = 22.0
     least_reveal: tuple[tuple[float, float], ...] = ()
     confirmed: Confirmed | None = None
+    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)
 
 
@@ -83,6 +86,7 @@ class SlideRecord:
     recess: float = 13.0
     end_height: float = 40.0
     confirmed: Confirmed | None = None
+    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)
 
 
@@ -110,4 +114,5 @@ class PullRecord:
     foot: float = 12.0
     projection: float = 35.0
     confirmed: Confirmed | None = None
+    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)

@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.errors import Fault
+from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
 from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
 from jigs.jobboxes import Shelves, read_boxes
@@ -52,10 +53,12 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     if fronts:
         fronts.close()
     grid = _read_grid(top.table("grid"))
+    hardware_file = top.text("hardware_file")
+    shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
     shelves = Shelves(
-        hinges=read_hinges(top.table("hinge")),
-        slides=read_slides(top.table("slide")),
-        pulls=read_pulls(top.table("pull")),
+        hinges=read_hinges(top.table("hinge"), shared.hinges if shared else None),
+        slides=read_slides(top.table("slide"), shared.slides if shared else None),
+        pulls=read_pulls(top.table("pull"), shared.pulls if shared else None),
     )
     use = _read_use(top.table("use"), shelves)
     read = read_boxes(top, shelves)
@@ -67,6 +70,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     clashes = find_clashes(read.claims)
     boxes = read.boxes
     more: list[Fault] = []
+    hardware_faults = shared.faults if shared else []
     if fronts_file:
         boxes, more = hang_list(
             path.parent / fronts_file,
@@ -75,13 +79,16 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
         )
-    book.raise_noted([*clashes, *more])
+    book.raise_noted([*hardware_faults, *clashes, *more])
     return complete_job(
         Given(
             name=name,
             units=top.unit,
             shown_in=units,
-            sources=(path, *((path.parent / fronts_file,) if fronts_file else ())),
+            sources=(
+                path,
+                *(path.parent / name for name in (hardware_file, fronts_file) if name),
+            ),
             material=material,
             reveal=reveal,
             increment=increment,

@@ -18,12 +18,11 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
+from jigs.confirming import read_confirmed
 from jigs.geometry import SLACK
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.nearest import suggest, suggest_record
 from jigs.tomltables import Table
-
-CONFIRMED = ("leaflet", "measured")
 
 NO_PULL = "none"
 """Stands for no pull where a pull's name may stand."""
@@ -79,19 +78,19 @@ class Shelf(Generic[Record]):
         return None
 
 
-def read_hinges(table: Table | None) -> Shelf[HingeRecord]:
-    """Read all `[hinge.NAME]` tables."""
-    return _read_shelf("hinge", table, generic_hinges(), _read_hinge)
+def read_hinges(table: Table | None, shared: Table | None = None) -> Shelf[HingeRecord]:
+    """Read all `[hinge.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("hinge", (table, shared), generic_hinges(), _read_hinge)
 
 
-def read_slides(table: Table | None) -> Shelf[SlideRecord]:
-    """Read all `[slide.NAME]` tables."""
-    return _read_shelf("slide", table, generic_slides(), _read_slide)
+def read_slides(table: Table | None, shared: Table | None = None) -> Shelf[SlideRecord]:
+    """Read all `[slide.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("slide", (table, shared), generic_slides(), _read_slide)
 
 
-def read_pulls(table: Table | None) -> Shelf[PullRecord]:
-    """Read all `[pull.NAME]` tables."""
-    return _read_shelf("pull", table, generic_pulls(), _read_pull, basis=_pull_basis)
+def read_pulls(table: Table | None, shared: Table | None = None) -> Shelf[PullRecord]:
+    """Read all `[pull.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("pull", (table, shared), generic_pulls(), _read_pull, basis=_pull_basis)
 
 
 def _pull_basis(table: Table) -> str:
@@ -101,13 +100,23 @@ def _pull_basis(table: Table) -> str:
 
 def _read_shelf(
     kind: str,
-    table: Table | None,
+    files: tuple[Table | None, Table | None],
     generic: Mapping[str, Record],
     read: Callable[[Table], dict[str, Any]],
     basis: Callable[[Table], str] | None = None,
 ) -> Shelf[Record]:
-    """Read the records of one kind, each after the one it is like."""
-    tables: dict[str, Table] = table.named_tables() if table else {}
+    """Read the records of one kind, each after the one it is like; from the job's own tables
+    and from those of its hardware file, of which none may bear a name twice."""
+    own_tables, shared = (table.named_tables() if table else {} for table in files)
+    for name in own_tables:
+        if name in shared:
+            place = shared[name].book.place(shared[name].path)
+            own_tables[name].book.note(
+                own_tables[name].path,
+                f"the name is taken ('{name[:40]}' given; also {place}); "
+                "give one of the two another name",
+            )
+    tables: dict[str, Table] = {**shared, **own_tables}
     given: dict[str, dict[str, Any]] = {}
     like: dict[str, str] = {}
     for name, record in tables.items():
@@ -184,19 +193,36 @@ def _read_hinge(table: Table) -> dict[str, Any]:
     _put(given, "plates", table.lengths("plates", zero=True))
     _put(given, "tabs", table.lengths("tabs"))
     _put(given, "least_reveal", _read_least_reveal(table))
-    cell = table.table("overlay_at")
-    if cell:
-        tab, plate = cell.length("tab"), cell.length("plate", zero=True)
-        overlay = cell.length("overlay", signed=True)
-        cell.require("tab", "plate", "overlay")
-        cell.close()
-        if "constant" in table:
-            table.note(
-                "overlay_at", "stands beside constant; give one of the two, it fixes the other"
-            )
-        if tab is not None and plate is not None and overlay is not None:
-            given["constant"] = solve_constant(tab=tab, plate=plate, overlay=overlay)
+    given |= read_confirmed(table, (*(key for key, _ in _HINGE_SIZES), "constant", "plates"))
+    rest = ["constant", "overlay_at", "overlay_measured"]
+    for key in ("overlay_at", "overlay_measured"):
+        rest.remove(key)
+        constant = _read_cell(table, key, beside=rest)
+        if constant is None:
+            continue
+        given["constant"] = constant
+        if key == "overlay_measured":
+            said = given.get("confirmed_numbers", {})
+            given["confirmed_numbers"] = {**said, "constant": "measured"}
     return given
+
+
+def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
+    """Read a tab, a plate and the overlay they give, of the leaflet's table (`overlay_at`) or of
+    a scrap door, side screw at its middle (`overlay_measured`); give the constant, mm."""
+    cell = table.table(key)
+    if cell is None:
+        return None
+    tab, plate = cell.length("tab"), cell.length("plate", zero=True)
+    overlay = cell.length("overlay", signed=True)
+    cell.require("tab", "plate", "overlay")
+    cell.close()
+    for other in beside:
+        if other in table:
+            table.note(key, f"stands beside {other}; give one of the two, it fixes the other")
+    if tab is None or plate is None or overlay is None:
+        return None
+    return solve_constant(tab=tab, plate=plate, overlay=overlay)
 
 
 def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
@@ -234,7 +260,9 @@ def _read_slide(table: Table) -> dict[str, Any]:
         if places and any(b <= a for a, b in pairwise(places)):
             table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
         _put(given, key, places)
-    return given
+    return given | read_confirmed(
+        table, (*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at")
+    )
 
 
 def _check_places(slide: SlideRecord, table: Table) -> None:
@@ -265,14 +293,13 @@ def _read_pull(table: Table) -> dict[str, Any]:
         )
     elif value is not None:
         _put(given, "drawer", table.measure("drawer", value))
-    return given
+    return given | read_confirmed(table, [key for key, _ in _PULL_SIZES])
 
 
 def _read_sizes(table: Table, sizes: tuple[tuple[str, bool], ...]) -> dict[str, Any]:
     given: dict[str, Any] = {}
     for key, zero in sizes:
         _put(given, key, table.length(key, zero=zero))
-    _put(given, "confirmed", table.choice("confirmed", CONFIRMED))
     return given
 
 

@@ -8,18 +8,13 @@ import textwrap
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from jigs.confirming import open_names, open_numbers
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
 
 WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""
-
-UNCONFIRMED = {
-    "hinge": "constant",
-    "slide": "fixing height, drawer rise",
-}
-"""The numbers that make or spoil a fitting, by its kind; these are what is to be confirmed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,20 +112,20 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
 
 
 def unconfirmed_words(layout: Layout) -> tuple[str, ...]:
-    """Name each record in use that nobody has confirmed: `hinge 'mine' (constant)`."""
+    """Name each record in use with numbers that nobody has confirmed: `hinge 'mine' (constant)`."""
     used: dict[tuple[str, str], None] = {}
     fittings = [fitting for front in layout.fronts for fitting in front.fittings]
     fittings += [fitting for side in layout.sides for fitting in side.fittings]
     for fitting in fittings:
         kind = "hinge" if fitting.kind == "plate" else fitting.kind
-        if fitting.record and kind in UNCONFIRMED:
+        if fitting.record and kind in ("hinge", "slide"):
             used[kind, fitting.record] = None
     job = layout.job
     return tuple(
-        f"{kind} '{name}' ({UNCONFIRMED[kind]})"
+        f"{kind} '{name}' ({open_names(record)})"
         for kind, name in sorted(used)
         for record in [job.hinges.get(name) if kind == "hinge" else job.slides.get(name)]
-        if record is not None and record.confirmed is None
+        if record is not None and open_numbers(record)
     )
 
 

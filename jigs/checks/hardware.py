@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from jigs.checks.finding import warning
+from jigs.confirming import numbers_that_matter, open_names, open_numbers, open_words
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
@@ -10,14 +11,13 @@ from jigs.problems import Problem
 
 def check_hinge_confirmed(front: str, record: HingeRecord, board: str) -> tuple[Problem, ...]:
     """Find a door hung on an unconfirmed hinge; its side is concerned too."""
-    if record.confirmed is not None:
+    if not open_numbers(record):
         return ()
     return (
         warning(
             "unconfirmed-hinge",
             front,
-            f"hinge '{record.name}' is not confirmed: constant {record.constant:g} mm, pattern "
-            f"{record.fixing_spacing:g}/{record.fixing_inboard:g} mm",
+            _what_is_open("hinge", record),
             "measure it or read its leaflet, say so with confirmed; or try a scrap door first",
             (board,),
         ),
@@ -28,15 +28,22 @@ def check_slide_confirmed(
     front: str, record: SlideRecord, boards: Sequence[str], drawer: DrawerBox | None
 ) -> tuple[Problem, ...]:
     """Find a drawer that runs on an unconfirmed slide; both sides are concerned too."""
-    if record.confirmed is not None:
+    if not open_numbers(record):
         return ()
     return (
         warning(
             "unconfirmed-slide",
             front,
-            f"slide '{record.name}' is not confirmed: fixing height {record.fixing_height:g} mm, "
-            f"drawer rise {record.drawer_rise:g} mm",
-            "set it on a flat board, measure both, say so with confirmed",
+            _what_is_open("slide", record),
+            "set it on a flat board, measure, say so with confirmed",
             (*boards, *((drawer.id,) if drawer else ())),
         ),
     )
+
+
+def _what_is_open(kind: str, record: HingeRecord | SlideRecord) -> str:
+    """Say the whole record where no number that matters is confirmed, else the numbers."""
+    if len(open_numbers(record)) == len(numbers_that_matter(record)):
+        return f"{kind} '{record.name}' is not confirmed: {open_words(record)}"
+    verb = f"{open_names(record)} not confirmed"
+    return f"{kind} '{record.name}': {verb} ({open_words(record)})"

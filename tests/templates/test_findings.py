@@ -108,7 +108,7 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
     assert closing_text(layout, 46) == (
         "1 front ready, 1 held: B1-2 hand not stated. 46 pages.\n"
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.\n"
-        "Not confirmed: hinge 'cup35-full' (constant); "
+        "Not confirmed: hinge 'cup35-full' (constant, pattern); "
         "slide 'undermount-533' (fixing height, drawer rise).\n"
     )
     assert has_errors(layout)

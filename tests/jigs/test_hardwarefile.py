@@ -1,0 +1,71 @@
+"""Records that several jobs share."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.job import Job
+from tests.jigs.jobtext import JOB, faults_of, read
+
+SHARED = """\
+[hinge.shed]
+like = "cup35-full-48"
+constant = "14 mm"
+
+[slide.shed-runner]
+like = "undermount-457"
+"""
+
+NAMED = JOB.replace('units = "in"\n', 'units = "in"\nhardware_file = "my-hardware.toml"\n')
+
+
+def write(tmp_path: Path, text: str) -> None:
+    (tmp_path / "my-hardware.toml").write_text(text, encoding="utf-8")
+
+
+def shared_job(tmp_path: Path, text: str, job: str = NAMED) -> Job:
+    write(tmp_path, text)
+    return read(tmp_path, job)
+
+
+def test_a_job_uses_shared_records_as_its_own(tmp_path: Path) -> None:
+    """It may also be like one of them; the file is one of those that are never written over."""
+    job = shared_job(
+        tmp_path,
+        SHARED,
+        NAMED.replace('hinge = "mine"', 'hinge = "shed"').replace(
+            'like = "cup35-full"', 'like = "shed"'
+        ),
+    )
+    assert job.use.hinge == "shed"
+    assert (job.hinges["shed"].constant, job.hinges["mine"].fixing_spacing) == (14.0, 48.0)
+    assert tmp_path / "my-hardware.toml" in job.sources
+
+
+@pytest.mark.parametrize(("line", "mm"), [("", 1 * 25.4), ('units = "mm"\n', 1)])
+def test_bare_numbers_have_the_units_of_their_file(tmp_path: Path, line: str, mm: float) -> None:
+    """Without units of its own, the job's."""
+    job = shared_job(tmp_path, f"{line}[pull.shed]\ncenters = 1\n")
+    assert job.pulls["shed"].centers == mm
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        ('[hinge.mine]\nlike = "cup35-full"\n', "job.toml:35: hinge.mine: the name is taken"),
+        ('[hinge.shed]\nlike = "cup35-fulk"\n', "my-hardware.toml:2: hinge.shed.like: unknown"),
+        ('[box]\nid = "B9"\n', "my-hardware.toml:1: box: unknown key"),
+        ("schema = 2\n", "my-hardware.toml:1: schema: not known"),
+        ("[hinge.shed\n", "my-hardware.toml:1"),
+    ],
+)
+def test_faults_stand_at_their_own_file_and_line(tmp_path: Path, text: str, fault: str) -> None:
+    """A name in both files is a fault as well."""
+    write(tmp_path, text)
+    faults = faults_of(tmp_path, NAMED)
+    assert any(found.startswith(fault) for found in faults), faults
+
+
+def test_a_missing_file_is_told(tmp_path: Path) -> None:
+    """It is looked for beside the job."""
+    assert faults_of(tmp_path, NAMED) == ["my-hardware.toml: no such file"]
