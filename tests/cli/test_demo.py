@@ -20,7 +20,7 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
     pack = {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv"}
     assert files == pack | set(demo_files())
     assert "none held" in result.stdout
-    assert "Not confirmed: hinge 'spare' (constant)." in result.stdout
+    assert "Not confirmed: hinge 'spare' (constant, pattern)." in result.stdout
 
 
 def test_it_may_be_run_again(run: Run) -> None:
