@@ -111,9 +111,16 @@ def parse_value(value: object, unit: Unit, *, signed: bool = False, zero: bool =
 
 
 def format_mm(mm: float) -> str:
-    """Write a length in mm to 0.1, without the unit: `454.0`."""
-    text = f"{mm:.1f}"
-    return "0.0" if text == "-0.0" else text
+    """Write a length in mm to 0.1, without the unit, halves up: `454.0`, 75.25 as `75.3`."""
+    return f"{count_tenths(mm) / 10:.1f}"
+
+
+def count_tenths(mm: float) -> int:
+    """Give a length in whole tenths of a mm, halves up: the one rounding of all printed figures.
+
+    A sum of such figures closes only if all are rounded alike.
+    """
+    return math.floor(mm * 10 + 0.5 + 1e-6)
 
 
 def format_inches(mm: float) -> str:

@@ -17,7 +17,7 @@ from templates.carddraw import draw_card
 from templates.cardplan import CardPlan
 from templates.faces import FaceView
 from templates.marks import Mark
-from templates.reference import REACH, Reference, Wish, choose_reference
+from templates.reference import REACH, Axis, Reference, Wish, choose_reference
 from templates.space import Box
 
 NEIGHBOURS = 100.0
@@ -146,12 +146,12 @@ def view_of_whole(view: FaceView, part: Fitting) -> Fitting:
 
 
 def choose_references(
-    view: FaceView, fitting: Fitting, *, lowered: float = 0.0, no_edge: bool = False
+    view: FaceView, fitting: Fitting, *, lowered: float = 0.0, no_edge: Axis | None = None
 ) -> tuple[Reference, Reference]:
     """Choose where the card of a fitting is set, across and up.
 
     `lowered` moves an index line that much further from the holes, mm; `no_edge` asks for an
-    index line up the part even where an edge is near.
+    index line along one axis even where an edge is near.
     """
     wish_x, wish_y = _wishes(view, fitting)
     wish_y = _away_from_bevel(view, wish_y)
@@ -160,7 +160,14 @@ def choose_references(
     if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
         wish_x = "near"
     across = choose_reference(
-        "x", min(xs), max(xs), view.width, wish_x, step=view.step, clear=CLEAR
+        "x",
+        min(xs),
+        max(xs),
+        view.width,
+        wish_x,
+        step=view.step,
+        clear=CLEAR,
+        edge=no_edge != "x",
     )
     up = choose_reference(
         "y",
@@ -171,7 +178,7 @@ def choose_references(
         step=view.step,
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
-        edge=not no_edge,
+        edge=no_edge != "y",
     )
     return across, up
 
@@ -197,11 +204,15 @@ def compose_card(
         # A short door: no room for a ladder as well; the bottom edge alone sets the card.
         plan = CardPlan(view, fitting, number, across, up, with_ladder=False)
     card = _draw(plan)
-    if up.kind == "edge" and not _fits(card, rooms):
-        across, up = choose_references(view, fitting, no_edge=True)
-        other = _draw(CardPlan(view, fitting, number, across, up))
-        if up.kind == "index" and _fits(other, rooms):
-            return other
+    axes: tuple[Axis, Axis] = ("y", "x")
+    for axis in axes:
+        if _fits(card, rooms):
+            break
+        across, up = choose_references(view, fitting, no_edge=axis)
+        if (up if axis == "y" else across).kind == "index":
+            other = _draw(CardPlan(view, fitting, number, across, up))
+            if _fits(other, rooms):
+                return other
     return card
 
 

@@ -3,6 +3,7 @@
 White meets black exactly on a reference edge; a drawn line would be ambiguous by its own width.
 """
 
+from jigs.lengths import format_mm
 from templates.cardplan import BAND, SMALL, CardPlan
 from templates.marks import Area, Line, Outline, Text
 from templates.reference import Reference
@@ -90,7 +91,8 @@ def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: floa
 
 def _draw_diamonds(space: Space, plan: CardPlan) -> None:
     lines = plan.middle_lines()
-    near, far = plan.gap_start() - plan.diamond_row() / 2, plan.far_diamond
+    row = plan.diamond_row() if plan.words_low else 10.0
+    near, far = plan.gap_start() - row / 2, plan.far_diamond
     if plan.up.kind == "index":
         near = plan.gap_start() - 5.0
     for v in (near, far):
@@ -107,7 +109,7 @@ def _draw_diamonds(space: Space, plan: CardPlan) -> None:
         )
         draw_line(space, plan, 0.0, v - 3.2, 0.0, v + 3.2)
     if plan.up.kind != "index":
-        top = plan.y(near) + len(lines) * SMALL / 2 - 3.0
+        top = plan.y(near if plan.words_low else far) + len(lines) * SMALL / 2 - 3.0
         for row, text in enumerate(lines):
             space.add(Text(x=plan.x(0.0) + 5.5, y=top - row * SMALL, text=text))
 
@@ -115,6 +117,8 @@ def _draw_diamonds(space: Space, plan: CardPlan) -> None:
 def draw_middle_names(space: Space, plan: CardPlan) -> None:
     """Name the diamonds, where there is room beside them."""
     if plan.across.kind != "middle" or plan.half:
+        return
+    if not plan.words_low and plan.up.kind != "index":
         return
     x, y = plan.x(0.0), plan.y(plan.far_diamond) - 1.25
     space.add_where_free(
@@ -160,7 +164,7 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
             Text(
                 x=plan.x(place),
                 y=plan.y(v + 4.1),
-                text=f"{plan.view.height + step:.1f}",
+                text=format_mm(plan.view.height + step),
                 bold=step == 0,
                 anchor="middle",
             )
@@ -169,7 +173,7 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
         Text(
             x=plan.x(plan.u_high / 2),
             y=plan.y(v - 5.6),
-            text="CUT AT THE HEIGHT YOU MEASURED",
+            text="EDGE LADDER: CUT AT YOUR HEIGHT",
             anchor="middle",
         )
     )

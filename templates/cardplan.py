@@ -145,13 +145,18 @@ class CardPlan:
         if self.view.panel is not None and self.up.edge == "bottom":
             start = max(start, self.view.panel + 1.0)
         if self.across.kind == "middle" and not self.half:
-            start = max(start, 1.0 + self.diamond_row())
+            start = max(start, 1.0 + (self.diamond_row() if self.words_low else 10.0))
         return start
 
     @property
     def half(self) -> bool:
         """Whether a card set on the middle lies on one side of it: then the middle is cut."""
         return self.across.kind == "middle" and (self.u0 > 4.0 or self.u1 < -4.0)
+
+    @property
+    def words_low(self) -> bool:
+        """Whether the words of the middle find room at the near diamond, before the holes."""
+        return self.v0 >= 1.0 + self.diamond_row()
 
     def diamond_row(self) -> float:
         return max(10.0, len(self.middle_lines()) * SMALL + 2.0)
@@ -253,7 +258,11 @@ class CardPlan:
                 abs(centre) - label.width / 2
                 for centre, label in zip(self.column_centres, self.column_labels, strict=True)
             )
-            if inner > 20.0 and self.heading_low and not (self.inner and self.inner_above):
+            above = self.inner and self.inner_above
+            if not self.words_low and self.up.kind != "index":
+                self.far_diamond = end + self.diamond_row() / 2
+                end += self.diamond_row()
+            elif inner > 20.0 and self.heading_low and not above:
                 self.far_diamond = end - 5.0
             else:
                 end += 9.0

@@ -15,7 +15,7 @@ CARD = (85.60, 53.98)
 def cover_page(layout: Layout, paper: Paper) -> Page:
     """Draw the first page of the sheets."""
     width, height = paper.width, paper.height
-    marks: list[Mark] = border_marks(width, height, paper)
+    marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
     left = (across - 4.0) - CARD[0] - 2.0
     right_x = LEFT_STRIP + left + 4.0

@@ -205,7 +205,10 @@ def _rows(words: LabelWords, x: float, width: float, bottom: float, top: float) 
         rows.append(_Row(text="HOLD", size=5.0, bold=True, worth=99))
     growing: list[tuple[_Row, Wording]] = []
     for line in words.lines:
-        row = _Row(text=_fit(line, _SMALL, width), size=_SMALL, bold=line.bold, worth=line.worth)
+        text = _fit(line, _SMALL, width)
+        if not text:
+            continue
+        row = _Row(text=text, size=_SMALL, bold=line.bold, worth=line.worth)
         rows.append(row)
         growing.append((row, line))
     # The ID wants 5 mm at least, if it is not too long for that; what is worth least makes room.
@@ -274,10 +277,12 @@ def _height(rows: list[_Row]) -> float:
 
 
 def _fit(line: Wording, size: float, width: float) -> str:
-    """Give the fullest wording that fits, else the shortest cut short."""
+    """Give the fullest wording that fits, else the shortest cut short; a figure never is."""
     for way in line.ways:
         if text_width(way, size, line.bold) <= width:
             return way
+    if line.figure:
+        return ""
     return shorten(line.ways[-1], size, line.bold, width)
 
 

@@ -17,12 +17,14 @@ from templates.wording import FRONT_WORDS
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wording:
     """One line, worded in several ways, the fullest first. Its letters may grow from 2.5 to
-    `most` mm. A `last` wording may be cut short; the others are never."""
+    `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number
+    is a wrong number."""
 
     ways: tuple[str, ...]
     worth: int
     most: float = 2.5
     bold: bool = False
+    figure: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,8 +172,12 @@ def _size(sizes: tuple[float, float, float]) -> list[Wording]:
     mm = [format_mm(size) for size in sizes]
     inches = [format_inches(size) for size in sizes]
     return [
-        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5),
-        Wording(ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"), worth=4),
+        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5, figure=True),
+        Wording(
+            ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"),
+            worth=4,
+            figure=True,
+        ),
     ]
 
 

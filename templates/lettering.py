@@ -99,7 +99,7 @@ def axis_label(
 
 def number(value: float) -> str:
     """Write a diameter or depth as short as it is true to a tenth: `35`, `2.5`."""
-    return f"{value:.1f}".removesuffix(".0")
+    return format_mm(value).removesuffix(".0")
 
 
 def hole_note(hole: Hole) -> str:

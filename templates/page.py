@@ -164,13 +164,15 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     """Divide the cards of one face over as few pages as the patterns allow."""
     view = words.view
     patterns = _patterns(words, paper, True)
-    rooms = tuple((pattern.room[2], pattern.room[3]) for pattern in patterns)
+    further = _patterns(words, paper, False)
+    rooms = tuple((pattern.room[2], pattern.room[3]) for pattern in (*patterns, *further))
     rest = make_cards(view, rooms)
     plans: list[Plan] = []
     while rest:
-        first = not plans
-        if len(plans) == 1:
-            patterns = _patterns(words, paper, False)
+        # A card that leaves no room for the steps in full takes them in short.
+        first = not plans and any(_pack(rest, pattern) for pattern in patterns)
+        if not first:
+            patterns = further
         best: tuple[Pattern, list[Placed]] | None = None
         for pattern in patterns:
             placed = _pack(rest, pattern)
@@ -188,15 +190,15 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     return plans
 
 
-def draw_plans(plans: list[Plan], paper: Paper) -> Iterator[Sheet]:
-    """Draw the pages of one part."""
+def draw_plans(plans: list[Plan], paper: Paper, number: int) -> Iterator[Sheet]:
+    """Draw the pages of one part, the first of them page `number` of the document."""
     for row, plan in enumerate(plans, start=1):
         pattern, view, part = plan.pattern, plan.words.view, plan.words.part
         cards = tuple(placed.card for placed in plan.cards)
         sheet = f"sheet {row} of {len(plans)}"
         across = pattern.width - LEFT_STRIP - EDGE
         top = pattern.height - EDGE
-        marks: list[Mark] = border_marks(pattern.width, pattern.height, paper)
+        marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number + row - 1)
         pieces = plan.words.body(pattern.column_width, plan.first)
         if pattern.head is None:
             pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
@@ -220,18 +222,19 @@ def draw_plans(plans: list[Plan], paper: Paper) -> Iterator[Sheet]:
         )
 
 
-def border_marks(width: float, height: float, paper: Paper) -> list[Mark]:
-    """Draw the bars of 150 across and 100 down, and how the page is to be printed."""
+def border_marks(width: float, height: float, paper: Paper, number: int) -> list[Mark]:
+    """Draw the bars of 150 across and 100 down, the page's number, and how it is printed."""
     marks = bar(3.0, 2.6, 150.0)
     marks += bar(2.4, height - 4.0, 100.0, down=True)
     marks.append(Text(x=6.6, y=height - 54.0, text="100.0 ±0.2", anchor="middle", angle=90))
-    marks.append(Text(x=156.0, y=1.4, text="150.0 ±0.3"))
+    marks.append(Text(x=155.0, y=1.4, text="150.0 ±0.3"))
+    marks.append(Text(x=width - EDGE, y=1.4, text=f"page {number}", anchor="end"))
     marks.append(
         Text(
             x=3.0,
             y=5.2,
-            text="Too short or long? Print again at 100 %, actual size. Still? Use the written "
-            "distances and a rule.",
+            text="Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual "
+            "size. Still? Trust the figures and a rule.",
         )
     )
     marks.append(
@@ -239,7 +242,7 @@ def border_marks(width: float, height: float, paper: Paper) -> list[Mark]:
             x=3.0,
             y=9.2,
             text=f"SCALE 1:1. Page {paper.width:g} x {paper.height:g} mm for {paper.sheet}. "
-            "Measure both bars with a steel rule today. Inches: +, - a little more, less.",
+            "Figures: large mm, small inches, + or - a little more or less.",
         )
     )
     return marks

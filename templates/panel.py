@@ -33,6 +33,7 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
+    `reveals` both meanings of the word,
     `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
     for the work on one face, `notes` what applies to the part.
     """
@@ -42,6 +43,7 @@ class PartWords:
     place: str
     job: str
     code: str
+    reveals: str
     size: str
     payload: str
     facts: dict[Face, tuple[str, ...]]
@@ -113,7 +115,16 @@ def head_across(
         below: list[Piece] = []
     else:
         below = [paragraph(" ".join(figures), width)]
-    for piece in [*_face_pieces(view, width), *below]:
+    line, *seen = _face_pieces(view, width)
+    beside_line = text_width(f"DRILL THIS FACE: {view.drilled}", 3.5, True) + 6.0
+    reveals = paragraph(words.reveals, width)
+    if beside_line + text_width(words.reveals, 2.5) <= width:
+        across = width - text_width(words.reveals, 2.5)
+        marks += moved(reveals.marks, across, -down - 1.0)
+        seen = [line, *seen]
+    else:
+        seen = [line, *seen, reveals]
+    for piece in [*seen, *below]:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + GAP
     return Piece(height=down + 0.5, marks=tuple(marks))
@@ -127,7 +138,7 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         picture(view, cards, width),
-        *(paragraph(text, width) for text in (words.size, YOURS, *sums(view))),
+        *(paragraph(text, width) for text in (words.size, YOURS, *sums(view), words.reveals)),
     ]
 
 

@@ -26,6 +26,15 @@ def place_of(wall: str, box: str) -> str:
     return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
 
 
+def _reveals(layout: Layout) -> str:
+    """Both meanings of the reveal, on every sheet: to the box's edge, and between two fronts."""
+    reveal = layout.job.reveal
+    return (
+        f"Reveal {format_mm(reveal.side)} to the box's edge, {format_mm(reveal.between)} between "
+        "fronts."
+    )
+
+
 def neighbour_of(layout: Layout, front: Front) -> str:
     """Say which front of the box it hangs under or over: `under B3-1`; empty if alone."""
     above, below = hung_under(layout, front), hung_over(layout, front)
@@ -42,6 +51,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         part=front.id,
         kind=kind_of_front(front),
         place=f"{place}, {neighbour}" if neighbour else place,
+        reveals=_reveals(layout),
         job=layout.job.name,
         code=front.code,
         size=_size("This part", front.width, front.height, front.thickness),
@@ -57,6 +67,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         part=side.board,
         kind=f"{side.side.upper()} SIDE",
         place=place_of(side.wall, side.box),
+        reveals=_reveals(layout),
         job=layout.job.name,
         code=side.code,
         size=_size("This part", side.height, side.depth, side.thickness),
@@ -72,6 +83,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         part=drawer.id,
         kind="DRAWER BOX",
         place=f"{place_of(front.wall, front.box)}, behind {front.id}",
+        reveals=_reveals(layout),
         job=layout.job.name,
         code=drawer.code,
         size=(
@@ -170,7 +182,7 @@ def _face_facts(front: Front) -> tuple[str, ...]:
     facts = [
         *_edge_facts(front),
         *_frame_facts(front),
-        f"Gaps: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
+        f"Gaps here: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
         f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}.",
     ]
     if any(fitting.kind == "pull" for fitting in front.fittings):

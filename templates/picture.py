@@ -68,20 +68,25 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> Piece:
         y1 = bottom + min(card.box[3], view.height) * scale
         space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), dash="dashed"))
     for card in cards:
+        y0, y1 = (
+            bottom + max(card.box[1], 0.0) * scale,
+            bottom + min(card.box[3], view.height) * scale,
+        )
         cx = left + (max(card.box[0], 0.0) + min(card.box[2], view.width)) / 2 * scale
         cy = bottom + (max(card.box[1], 0.0) + min(card.box[3], view.height)) / 2 * scale
-        words = str(card.number)
+        beside = left - 2.2 if cx < left + w / 2 else left + w + 2.2
+        further = left - 7.0 if cx < left + w / 2 else left + w + 7.0
         space.add_where_free(
             (
-                Text(x=x, y=y, text=words, bold=True, anchor="middle")
+                Text(x=x, y=y, text=str(card.number), bold=True, anchor="middle")
                 for x, y in (
                     (cx, cy - 1.2),
-                    (left + w + 2.2, cy - 1.2),
-                    (left - 2.2, cy - 1.2),
-                    (left + w + 7.0, cy - 1.2),
-                    (left - 7.0, cy - 1.2),
+                    (cx, y1 + 0.9),
+                    (cx, y0 - 3.6),
                     (cx, bottom + h + 1.2),
                     (cx, bottom - 3.8),
+                    (beside, cy - 1.2),
+                    (further, cy - 1.2),
                 )
             ),
             (13.0, -height, width, 0.0),

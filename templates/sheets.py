@@ -33,6 +33,7 @@ class Sheets:
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
         yield Sheet(page=cover_page(self.layout, self.paper), cards=())
+        number = 2
         for words, views in self._parts():
             plans = [
                 plan
@@ -44,7 +45,8 @@ class Sheets:
                     self.paper,
                 )
             ]
-            yield from draw_plans(plans, self.paper)
+            yield from draw_plans(plans, self.paper, number)
+            number += len(plans)
 
     @property
     def pages(self) -> Iterator[Page]:

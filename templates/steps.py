@@ -6,10 +6,11 @@ from jigs.cautions import CAUTION_FOR
 from jigs.lengths import format_mm
 from templates.faces import FaceView
 from templates.reference import Edge
+from templates.sums import steps_between
 
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
-_TICK = "Tick the part off on its label."
+_TICK = "Write DRILLED on its label."
 
 
 def _cut(view: FaceView) -> str:
@@ -17,7 +18,7 @@ def _cut(view: FaceView) -> str:
         ladder = "; cut the ladder too" if view.ladder else ""
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
     if view.ladder:
-        return "Cut the cards, the ladder too; fold the flaps down."
+        return "Cut the cards, the top one at your height; fold the flaps."
     return "Cut the cards, fold the flaps down."
 
 
@@ -65,8 +66,8 @@ def steps_again(view: FaceView) -> str:
     """Give the steps in one line, for the further sheets of a face, with the caution."""
     purpose = view.fittings[0].holes[0].purpose
     return (
-        "STEPS as on the first sheet of this face: bars, measure, cut, block and tape, lay the "
-        f"hardware, awl, check, bore, tick. {CAUTION_FOR[purpose]}"
+        "STEPS: measure both bars; ID and code as on the label; measure the part; cut and fold; "
+        f"block and tape; lay the hardware; awl; check; bore. {CAUTION_FOR[purpose]}"
     )
 
 
@@ -74,7 +75,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
     inset = next(min(h.x, view.width - h.x) for h in holes if h.purpose == "cup")
-    apart = f"{format_mm(cups[-1] - cups[0])} and " if len(cups) > 1 else ""
+    apart = f"{steps_between(cups)} and " if len(cups) > 1 else ""
     return (
         _BARS,
         "Write TOP on tape on the back. Measure the door, fill in.",
@@ -117,15 +118,24 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
 
 def _side_steps(view: FaceView) -> tuple[str, ...]:
     edge: Edge = view.front_edge or "left"
+    kinds = {fitting.kind for fitting in view.fittings}
+    both = (
+        (
+            "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the "
+            "SLIDE lines across BOTH at once.",
+        )
+        if "slide" in kinds
+        else ()
+    )
+    hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds) or "leaflet"
     return (
         _BARS,
         f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",
-        "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the lines "
-        "across BOTH at once.",
+        *both,
         _cut(view),
         _block(view),
-        "Lay the plate, the slide on its drawing.",
-        f"{_AWL} Left against right.",
+        f"Lay {hardware} on the drawing.",
+        f"{_AWL} {'Slide lines: left against right.' if both else ''}".rstrip(),
         f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
         _TICK,
     )

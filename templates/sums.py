@@ -5,6 +5,7 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 
 from itertools import pairwise
 
+from jigs.lengths import count_tenths
 from templates.faces import FaceView
 
 
@@ -14,13 +15,15 @@ def closing_sum(places: list[float], length: float) -> str:
     >>> closing_sum([97.75, 513.75], 613.0)
     '97.8 + 416.0 + 99.2 = 613.0'
     """
-    tenths = [
-        round(b * 10 + 1e-7) - round(a * 10 + 1e-7)
-        for a, b in zip([0.0, *places], places, strict=False)
-    ]
-    total = round(length * 10 + 1e-7)
-    tenths.append(total - sum(tenths))
-    return f"{' + '.join(f'{t / 10:.1f}' for t in tenths)} = {total / 10:.1f}"
+    ends = [0, *(count_tenths(place) for place in places), count_tenths(length)]
+    parts = " + ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(ends))
+    return f"{parts} = {ends[-1] / 10:.1f}"
+
+
+def steps_between(places: list[float]) -> str:
+    """Write the distances from place to place, in the same figures as the sum has."""
+    tenths = [count_tenths(place) for place in places]
+    return ", ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(tenths))
 
 
 def sums(view: FaceView) -> list[str]:
@@ -32,8 +35,7 @@ def sums(view: FaceView) -> list[str]:
         cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
         text = f"{closing_sum(cups, view.height)}."
         if len(cups) > 1:
-            steps = ", ".join(f"{b - a:.1f}" for a, b in pairwise(cups))
-            text += f" Punch to punch {steps}, the same as on the box side."
+            text += f" Punch to punch {steps_between(cups)}, the same as on the box side."
         return [text]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])

@@ -89,7 +89,7 @@ def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
 
 
 def _number(value: float) -> str:
-    return f"{value:.1f}".removesuffix(".0")
+    return format_mm(value).removesuffix(".0")
 
 
 def bore_words(hole: Hole, thickness: float) -> str:

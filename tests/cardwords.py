@@ -1,6 +1,7 @@
 """The words that every sheet and card must carry, looked for on paper."""
 
 import re
+from decimal import ROUND_HALF_UP, Decimal
 
 from jigs.parts import Layout
 from tests.cardreading import face_of, ruler_across, ruler_up, wanted_faces
@@ -30,11 +31,11 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             faults.append(f"page {page.number}: no part or face named")
             continue
         size = (
-            f"This box {face.width:.1f} wide"
+            f"This box {_tenths(face.width)} wide"
             if face.face == "box-front"
-            else f"This part {face.height:.1f} x {face.width:.1f}"
+            else f"This part {_tenths(face.height)} x {_tenths(face.width)}"
             if face.face == "inside"
-            else f"This part {face.width:.1f} x {face.height:.1f}"
+            else f"This part {_tenths(face.width)} x {_tenths(face.height)}"
         )
         for words in (
             f"code {codes[face.part]}",
@@ -104,3 +105,9 @@ _FROM_LINE = re.compile(r"(\d+\.\d) from this line")
 def _near(value: float, figures: list[str]) -> bool:
     """Say whether one of some printed figures is a length, to the tenth they are written to."""
     return any(abs(float(figure) - value) < 0.0502 for figure in figures)
+
+
+def _tenths(mm: float) -> str:
+    """A figure to the tenth, halves up, rounded apart from the code under test."""
+    exact = Decimal(repr(round(mm, 6)))
+    return str(exact.quantize(Decimal("0.1"), rounding=ROUND_HALF_UP))

@@ -53,7 +53,7 @@ def test_the_upper_cup_keeps_its_distance_from_the_bottom() -> None:
     steps = [f"{613.0 + step:.1f}" for step in (-2, -1, 0, 1, 2)]
     assert [text for text in texts(top) if text in steps] == steps
     assert [text for text in bold(top) if text in steps] == ["613.0"]
-    assert "CUT AT THE HEIGHT YOU MEASURED" in texts(top)
+    assert "EDGE LADDER: CUT AT YOUR HEIGHT" in texts(top)
     rungs = [
         mark.y1 for mark in top.marks
         if isinstance(mark, Line) and mark.y1 == mark.y2

@@ -27,7 +27,7 @@ def words_of(part: str, face: str) -> SheetWords:
 
 
 def pages_of(part: str, face: str, paper: str = "common") -> list[Sheet]:
-    return list(draw_plans(plan_face(words_of(part, face), PAPERS[paper]), PAPERS[paper]))
+    return list(draw_plans(plan_face(words_of(part, face), PAPERS[paper]), PAPERS[paper], 2))
 
 
 def test_both_hinges_of_a_door_share_one_page() -> None:
@@ -73,7 +73,7 @@ def test_sheets_of_a_part_are_numbered_and_each_has_the_symbol() -> None:
         joined = " ".join(texts)
         assert f"sheet {row} of {len(sheets)}, code" in joined
         assert len([mark for mark in sheet.page.marks if isinstance(mark, Qr)]) == 1
-        assert ("STEPS as on the first sheet" in joined) is (row > 1)
+        assert ("STEPS: measure both bars" in joined) is (row > 1)
 
 
 def test_a_paper_that_holds_nothing_is_named() -> None:
@@ -84,7 +84,7 @@ def test_a_paper_that_holds_nothing_is_named() -> None:
 
 def test_the_borders_carry_the_bars() -> None:
     """150 across and 100 down; the same on every page of the paper."""
-    marks = border_marks(198.0, 267.0, PAPERS["common"])
+    marks = border_marks(198.0, 267.0, PAPERS["common"], 7)
     lines = [mark for mark in marks if isinstance(mark, Line) and mark.width == 0.25]
     sizes = [(abs(line.x2 - line.x1), abs(line.y2 - line.y1)) for line in lines]
     assert sizes == [(150.0, 0.0), (0.0, 100.0)]
