@@ -15,7 +15,7 @@ from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import check_measured
 from jigs.checks.kinds import check_kind
 from jigs.doors import DoorPlan, plan_door
-from jigs.drawerplan import plan_drawers
+from jigs.drawerplan import plan_drawers, shelves_of_openings
 from jigs.finished import finish_front, finish_sides
 from jigs.fittings import FrontFittings, fit_front
 from jigs.fronts import PlacedFront, place_fronts
@@ -71,6 +71,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     """Lay out one box of a job."""
     carcass = Carcass(box=box, side=job.material.side, back=job.material.back)
     column = place_fronts(box, job.reveal, side=carcass.side, increment=job.increment)
+    carcass = replace(carcass, shelves=shelves_of_openings(column, carcass.side))
     fronts = tuple(front for front in column.fronts if front.kind != "opening")
     findings = _Findings(fronts=frozenset(front.id for front in fronts))
     start = balanced_start(box.height) if job.grid.start is None else job.grid.start

@@ -39,13 +39,15 @@ class Bay:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Carcass:
     """A box with the true thickness of its sides, its back and its partitions, mm, as one of
-    its columns sees it; `bay` None: the box has one column."""
+    its columns sees it; `bay` None: the box has one column. `shelves`: lower and upper face of
+    each fixed shelf in it."""
 
     box: BoxSpec
     side: float
     back: float
     partition: float = 0.0
     bay: Bay | None = None
+    shelves: tuple[tuple[float, float], ...] = ()
 
     def inner(self, hand: Hand) -> float:
         """Give the inner face of the board on one side, from the box's left edge; mm."""
@@ -90,7 +92,7 @@ class Carcass:
     @property
     def panels(self) -> tuple[tuple[float, float], ...]:
         """Lower and upper face of each panel and rail that meets the sides at the front; mm."""
-        return ((0.0, self.side), (self.ceiling, self.box.height))
+        return ((0.0, self.side), *self.shelves, (self.ceiling, self.box.height))
 
     def board(self, hand: Hand) -> str:
         """Give the ID of the board on one side."""

@@ -158,6 +158,19 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
     )
 
 
+def shelves_of_openings(column: Column, side: float) -> tuple[tuple[float, float], ...]:
+    """Give the lower and upper face of the fixed shelf under each opening of a column; mm.
+
+    An opening stands on a shelf of the sides' board, level with its bottom edge, unless it is
+    the lowest and stands on the bottom panel. Common practice, no source.
+    """
+    return tuple(
+        (front.y - side, front.y)
+        for front in column.fronts
+        if front.kind == "opening" and front.row < front.rows
+    )
+
+
 def _ceiling_under(above: PlacedFront, rise: float, carcass: Carcass) -> float:
     """Give the ceiling of a drawer under a front that is no drawer.
 

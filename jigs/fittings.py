@@ -6,7 +6,13 @@ from math import hypot
 
 from jigs.carcass import Carcass
 from jigs.checks.fivepiece import check_frame, check_pierced, settle_pulls
-from jigs.checks.pulls import check_fixings, check_pull_at_box, check_pull_flags, check_screws
+from jigs.checks.pulls import (
+    check_blocks,
+    check_fixings,
+    check_pull_at_box,
+    check_pull_flags,
+    check_screws,
+)
 from jigs.doors import DoorPlan
 from jigs.drawerplan import DrawerPlan, false_backing
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
@@ -77,6 +83,7 @@ def fit_front(
     if plan:
         problems.extend(check_pierced(front, plan, frame, job.shown))
         problems.extend(check_fixings(front, plan, pulls, job.shown))
+        problems.extend(check_blocks(front, carcass, plan, job.shown))
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
     if box is not None:
@@ -117,12 +124,13 @@ def fit_front(
 def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     """Give the pull of a front: its own, else the job's for such a front; None for none.
 
-    A bevelled front is pulled by its edge, and has a pull only where it names one.
+    A bevelled front is pulled by its edge, and has a pull only where it names one; so has an
+    appliance's panel: the appliance's sheet says whether, and where.
     """
     name = front.spec.pull
-    if name is None and front.spec.profile is not None:
-        return None
     if name is None:
+        if front.spec.profile is not None or front.kind == "panel":
+            return None
         hung = front.kind in ("door", "lift")
         name = job.use.door_pull if hung else job.use.drawer_pull
     return None if name is None or name.lower() == NO_PULL else job.pulls.get(name)
@@ -172,6 +180,7 @@ def _fix(
         thickness=thickness,
         pulls=collect_holes(pulls),
         ground=frame,
+        at_rest=drawer is None,
     )
 
 

@@ -13,7 +13,7 @@ The golden drawer, front 454 x 152.4, box 409.6 x 88.9 of 15.9 sides, 30.7 up:
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
@@ -62,10 +62,6 @@ UNDER_BOTTOM = 13.0 + HEAD
 """From a drawer box's underside to the lowest fixing screw: the bottom in its recess of 13, and
 the screw's head; mm. Common practice, no source."""
 
-RAIL_HEIGHT = 100.0
-"""A stretcher's width, on edge the height of the rail behind a false front; mm. Common
-practice, no source."""
-
 SCREW_STOCK = (16.0, 20.0, 25.0, 28.0, 32.0, 35.0, 38.0, 45.0)
 """Usual lengths of pan- and washer-head wood screws; mm. Common practice, no source."""
 
@@ -77,8 +73,8 @@ LEAST_BITE = 6.0
 class Backing:
     """What stands behind the front and is screwed to it, in the front's axes; mm.
 
-    For a drawer the drawer box, `side` its side's thickness. For a false front the rail or the
-    row of blocks between the box's sides, `side` 0.
+    For a drawer the drawer box, `side` its side's thickness. For a false front the drawer box
+    that would stand there: the rail or blocks behind it answer the same screws.
     """
 
     x: float
@@ -86,18 +82,6 @@ class Backing:
     width: float
     height: float
     side: float
-
-
-def rail_behind(
-    *, width: float, height: float, opening: float, top: float, rail: float = RAIL_HEIGHT
-) -> Backing:
-    """Give the rail on edge behind a false front of this size, as far as the front covers it; mm.
-
-    `opening` is the box's between its sides, `top` the rail's top above the front's top edge.
-    """
-    low = max(0.0, height + top - rail)
-    high = min(height, height + top)
-    return Backing(x=(width - opening) / 2, y=low, width=opening, height=high - low, side=0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,18 +122,23 @@ def place_fixings(
     thickness: float,
     pulls: Iterable[Hole] = (),
     ground: Ground | None = None,
+    at_rest: bool = False,
 ) -> FixingPlan:
     """Place the screws of a front of this size; `pulls` are the holes of its pulls; mm.
 
-    `ground` says where a five-piece front has wood; without one it is wood all over.
+    `ground` says where a five-piece front has wood; without one it is wood all over. A front
+    `at_rest`, a false one that nobody pulls at, is held at its corners alone: four screws at most.
     """
     screws = [(hole.x, hole.y) for hole in pulls]
     rows = [backing.y + row for row in compute_rows(backing.height, width, height)]
+    across: Sequence[float] = compute_columns(backing, width)
+    if at_rest:
+        rows, across = _outer(rows), _outer(across)
     moved: list[tuple[float, float]] = []
     left_out: list[tuple[float, float]] = []
     pierced: list[tuple[float, float]] = []
     columns: list[list[tuple[float, float]]] = []
-    for x in compute_columns(backing, width):
+    for x in across:
         column: list[tuple[float, float]] = []
         for y in rows:
             starts = _starts(ground, backing, (x, y))
@@ -190,6 +179,10 @@ def place_fixings(
         left_out=tuple(left_out),
         pierced=tuple(pierced),
     )
+
+
+def _outer(places: Sequence[float]) -> list[float]:
+    return [*places] if len(places) <= 2 else [places[0], places[-1]]
 
 
 def compute_columns(backing: Backing, width: float) -> tuple[float, ...]:

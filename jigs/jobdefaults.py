@@ -5,7 +5,7 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 """
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from pathlib import Path
 
@@ -82,8 +82,7 @@ def complete_job(given: Given) -> Job:
         *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
         *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
     }
-    if not any(is_inset(box) for box in boxes):
-        assumed.discard("reveal.inset")
+    assumed -= set(_idle_defaults(given.boxes))
     job = Job(
         name=given.name,
         units=given.units,
@@ -101,6 +100,25 @@ def complete_job(given: Given) -> Job:
         sources=given.sources,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
+
+
+def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
+    """Yield the keys of the defaults that no front of the job asks for."""
+    fronts = [front for box in boxes for front in box.fronts]
+    running = [f for f in fronts if f.kind in ("drawer", "pullout", "false-front")]
+    hung = [f for f in fronts if f.kind in ("door", "pair", "lift")]
+    if not any(is_inset(box) for box in boxes):
+        yield "reveal.inset"
+    if not running:
+        yield "material.drawer_side"
+    if all(front.slide for front in running):
+        yield "use.slide"
+    if all(front.pull for front in running):
+        yield "use.drawer_pull"
+    if all(front.hinge for front in hung if front.kind != "lift"):
+        yield "use.hinge"
+    if all(front.pull for front in hung):
+        yield "use.door_pull"
 
 
 def is_inset(box: BoxSpec) -> bool:

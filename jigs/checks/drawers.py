@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from jigs.carcass import Carcass
 from jigs.catalogue import generic_slides
 from jigs.checks.finding import error, warning
-from jigs.drawers import LEAST_HEIGHT, DrawerPlace
+from jigs.drawers import GRID_SLACK, LEAST_HEIGHT, DrawerPlace
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.grid import COINCIDE
@@ -172,14 +172,15 @@ def _struck(place: DrawerPlace) -> str:
 def check_drawer_clearance(
     front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
 ) -> tuple[Problem, ...]:
-    """Find a lowest drawer that stands too near to the bottom panel."""
+    """Find a lowest drawer that stands too near to the bottom panel, or whose undermount slide
+    does not lie on it."""
     rise = place.bottom - carcass.side
     least = record.least_rise
     if record.mount == "side":
         # The half millimetre that the grid may take does not count.
         rise, least = rise - min(0.0, place.moved), UNDER_SIDE_MOUNT
     if rise >= least - SLACK:
-        return ()
+        return _off_panel(front, carcass, record, place, unit)
     return (
         warning(
             "drawer-clearance",
@@ -187,6 +188,25 @@ def check_drawer_clearance(
             f"{format_length(rise, unit)} under the drawer; slide '{record.name}' needs "
             f"{format_length(least, unit)}",
             "set the slide higher, and its drawer_rise with it",
+            carcass.boards,
+        ),
+    )
+
+
+def _off_panel(
+    front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
+) -> tuple[Problem, ...]:
+    off = place.bottom - carcass.side - record.drawer_rise
+    if record.mount != "under" or abs(off) <= GRID_SLACK + SLACK:
+        return ()
+    where = "above" if off > 0 else "below"
+    return (
+        warning(
+            "drawer-off-panel",
+            front.id,
+            f"its slide '{record.name}' stands {format_length(abs(off), unit)} {where} the bottom "
+            "panel, where the lowest one lies on it",
+            "pack it up by as much" if off > 0 else "check the bottom reveal and drawer_rise",
             carcass.boards,
         ),
     )

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 
+from jigs.carcass import Carcass
 from jigs.checks.finding import warning
 from jigs.fixing import CLEAR_OF_PULL, FixingPlan
 from jigs.fronts import PlacedFront
@@ -15,6 +16,9 @@ from jigs.pull import Flag
 
 OFF_BOX_EDGE = 8.0
 """A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""
+OFF_RAIL_EDGE = 15.0
+"""A screw keeps this from the lower edge of the rail it goes into; mm (common practice, no
+source)."""
 
 
 def check_pull_flags(front: PlacedFront, flags: Sequence[Flag], unit: Unit) -> tuple[Problem, ...]:
@@ -95,6 +99,30 @@ def check_fixings(
             )
         )
     return tuple(problems)
+
+
+def check_blocks(
+    front: PlacedFront, carcass: Carcass, plan: FixingPlan, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find screws of a sink's false front that its rail on edge does not take."""
+    if front.kind != "false-front" or carcass.box.kind != "sink":
+        return ()
+    rows = dict.fromkeys(front.y + hole.y for hole in collect_holes(plan.front))
+    missed = sorted(row for row in rows if row < carcass.ceiling + OFF_RAIL_EDGE - SLACK)
+    if not missed:
+        return ()
+    heights = " and ".join(format_length(row, unit) for row in missed)
+    rail = format_length(carcass.ceiling, unit)
+    which = "lower row" if len(missed) < len(rows) else "row" if len(missed) == 1 else "rows"
+    return (
+        warning(
+            "blocks-needed",
+            front.id,
+            f"the rail behind it ends {rail} above the box's bottom: its screws at {heights} "
+            "want blocks behind them",
+            f"put blocks behind the {which} at {heights} above the box's bottom",
+        ),
+    )
 
 
 def check_screws(

@@ -1,5 +1,7 @@
 """One box laid out: what holds a part back, every kind of front, and what holds of any box."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -8,7 +10,7 @@ from jigs.geometry import Hole
 from jigs.job import FrontKind, FrontSpec, Grid, HandHole
 from jigs.layout import lay_out
 from jigs.parts import Front, Layout
-from tests.jigs.sample import GOLDEN, box, codes, front_of, job, lay, side_of
+from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of
 
 
 def spec(name: str, kind: FrontKind = "drawer", **given: object) -> FrontSpec:
@@ -76,9 +78,12 @@ def test_a_slide_too_long_and_a_drawer_too_low() -> None:
 
 
 def test_panel_with_its_leaflet() -> None:
-    """A noted panel has the pull of a pullout and a warning that the leaflet rules."""
+    """A noted panel has the pull that it names, as a pullout's, and is told the leaflet rules."""
     hole = HandHole(x=40, y=60, diameter=2.5, depth=10, face="back", purpose="bracket")
-    layout = lay(box(spec("B1-1", "panel", leaflet=True, holes=(hole,)), width=609.6))
+    stated = spec("B1-1", "panel", leaflet=True, holes=(hole,))
+    (panel,) = lay(box(stated, width=609.6)).fronts
+    assert places(panel.holes, "pull") == []
+    layout = lay(box(replace(stated, pull="bar"), width=609.6))
     (panel,) = layout.fronts
     assert places(panel.holes, "manual") == [(40, 60)]
     assert [y for _, y in places(panel.holes, "pull")] == pytest.approx([708.0, 708.0])
@@ -176,3 +181,39 @@ def _check_answers(front: Front, layout: Layout) -> None:
     cups = [front.y + f.holes[0].y for f in front.fittings if f.kind == "hinge"]
     assert plates == pytest.approx(cups, abs=1e-6)
     assert len(cups) >= 2
+
+
+def test_a_hinge_keeps_clear_of_the_shelf_under_an_opening() -> None:
+    """The shelf's lower face is at 774.7 - 1.6 - 250 - 18.3 = 504.8; hinges keep 35 from it."""
+    for height, against in ((468.0, False), (469.0, True)):
+        door = spec("B1-2", "door", hinged="left", hinges_at=(100.0, height))
+        layout = lay(box(spec("B1-1", "opening", height=250.0), door))
+        assert (front_of(layout, "B1-2").y + height > 504.8 - 35) is against
+        assert ("hinge-against" in codes(layout, "B1-2")) is against
+    # Placed by the tool: where the door's own end alone would let it stand higher.
+    placed = lay(box(spec("B1-1", "opening", height=250.0), spec("B1-2", "door", hinged="left")))
+    assert max(hole.y for hole in side_of(placed, "B1-SIDE-L").holes) - 16 <= 504.8 - 35
+
+
+def test_bored_doors_without_a_tab_are_told() -> None:
+    """Somebody else's bore has the tab it has: 5 is taken, and said."""
+    door = spec("B1-1", "door", hinged="left", bored=True, hinges_at=(97.75, 673.75))
+    (told,) = [p for p in lay(box(door)).problems if p.code == "bored-tab-assumed"]
+    assert "(5.0 mm) taken" in told.text
+    assert "bored-tab-assumed" not in codes(lay(box(replace(door, tab=4.0))))
+    assert "bored-tab-assumed" not in codes(lay(box(replace(door, bored=False))))
+
+
+def test_screws_below_a_sinks_rail_want_blocks() -> None:
+    """The rail ends at 774.7 - 100; a 6 in false front has its lower row at 674.8 or so."""
+    rows = (spec("B1-1", "false-front", height=152.4, pull="none"), spec("B1-2", "pair"))
+    layout = lay(box(*rows, kind="sink", width=914.4), reveal=UNDER_COUNTER)
+    (told,) = [p for p in layout.problems if p.code == "blocks-needed"]
+    front = front_of(layout, "B1-1")
+    low = front.y + min(hole.y for hole in front.holes)
+    assert len(front.holes) == 4
+    assert low < 774.7 - 100 + 15
+    assert f"({low:.1f} mm) above the box's bottom" in told.remedy
+    assert "lower row" in told.remedy
+    plain = lay(box(*rows, width=914.4), reveal=UNDER_COUNTER)
+    assert "blocks-needed" not in codes(plain)

@@ -47,9 +47,11 @@ def test_side_fittings_are_numbered_from_the_bottom_by_kind() -> None:
 
 
 def test_pulls_go_by_the_kind_of_front() -> None:
-    """Doors and lift-ups take the doors' pull, drawers and panels the drawers', or their own."""
+    """Doors and lift-ups take the doors' pull, drawers the drawers', panels only their own."""
     sample = job(use=Use(drawer_pull="bar"))
-    assert pull_of(sample, placed("panel")) == sample.pulls["bar"]
+    assert pull_of(sample, placed("panel")) is None
+    assert pull_of(sample, placed("panel", pull="bar")) == sample.pulls["bar"]
+    assert pull_of(sample, placed("pullout")) == sample.pulls["bar"]
     assert pull_of(sample, placed("drawer")) == sample.pulls["bar"]
     assert pull_of(sample, placed("lift")) is None
     assert pull_of(sample, placed("lift", "bar")) == sample.pulls["bar"]

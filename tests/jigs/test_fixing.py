@@ -15,7 +15,6 @@ from jigs.fixing import (
     fixing_screw,
     longest_screw,
     place_fixings,
-    rail_behind,
 )
 from jigs.geometry import Hole, collect_holes
 
@@ -189,19 +188,16 @@ def test_screws_are_symmetric_about_the_middle(width: float, height: float) -> N
         assert [hole.y for hole in column.holes] == [hole.y for hole in mirror.holes]
 
 
-def test_a_false_front_is_fixed_through_the_rail_behind_it() -> None:
-    """A rail of 100 on edge, its top 3.2 above the front's: four screws, 32 inside the sides."""
-    rail = rail_behind(width=454.0, height=152.4, opening=420.6, top=3.2)
-    assert (rail.y, rail.y + rail.height) == pytest.approx((152.4 + 3.2 - 100, 152.4))
-    plan = fix(rail)
-    assert len(spots(plan)) == 4
-    assert min(x for x, _ in spots(plan)) == pytest.approx((454 - 420.6) / 2 + 32)
-
-
-def test_a_low_false_front_is_backed_over_its_whole_height() -> None:
-    """A rail higher than the front is used as far as the front covers it."""
-    rail = rail_behind(width=454.0, height=80.0, opening=420.6, top=3.2)
-    assert (rail.y, rail.height) == (0.0, 80.0)
+@pytest.mark.parametrize(("width", "height"), [(911.2, 152.4), (454.0, 300.0)])
+def test_a_front_at_rest_has_four_screws(width: float, height: float) -> None:
+    """Wide or high, a false front has no third column and no third row."""
+    backing = Backing(x=22.2, y=30.7, width=width - 44.4, height=height - 63.5, side=15.9)
+    loose = fix(backing, width=width, height=height)
+    held = place_fixings(
+        backing, part="B1-1", width=width, height=height, thickness=19.05, at_rest=True
+    )
+    assert (len(spots(loose)), len(spots(held))) == (6, 4)
+    assert set(spots(held)) < set(spots(loose))
 
 
 @pytest.mark.parametrize(

@@ -36,13 +36,21 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     assert (job.reveal.side, job.reveal.top, job.reveal.between) == (1.6, 1.6, 3.2)
     assert job.boxes[0].above_floor == 100.0
     assert {
-        *(f"material.{k}" for k in ("side", "front", "back", "band", "drawer_side")),
+        *(f"material.{k}" for k in ("side", "front", "back", "band")),
         *(f"reveal.{k}" for k in ("side", "top", "bottom", "between")),
         "box.B1.above_floor",
         "pull.bar-160.door_inset",
         "use.hinge",
     } <= job.assumed
     assert "box.B1.depth" not in job.assumed
+    # No drawer: nothing is made of a slide, a drawer side, or a pull of drawers.
+    idle = {"material.drawer_side", "use.slide", "use.drawer_pull"}
+    assert not idle & job.assumed
+    said = ("slide", "drawer side", "pull of drawers")
+    assert not [words for words in job.assumptions if words.startswith(said)]
+    drawers = read(tmp_path, SMALL.replace('"door"', '"drawer"'))
+    assert idle <= drawers.assumed
+    assert not {"use.hinge", "use.door_pull"} & drawers.assumed
     assert "side thickness 18.0 mm" in job.assumptions
     assert "box B1: bottom 100.0 mm above the floor" in job.assumptions
 

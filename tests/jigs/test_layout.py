@@ -130,7 +130,7 @@ def test_sink() -> None:
     assert places(front.holes, "pull") == [
         (147.8, 76.2), (307.8, 76.2), (603.4, 76.2), (763.4, 76.2),
     ]  # fmt: skip
-    assert len([f for f in front.fittings if f.kind == "front-fixing"]) == 3
+    assert len([f for f in front.fittings if f.kind == "front-fixing"]) == 2
     assert not [f for side in layout.sides for f in side.fittings if f.kind == "slide"]
     plates = [h.y for h in side_of(layout, "B1-SIDE-L").holes if h.purpose == "plate"]
     assert max(plates) - 16 <= 774.7 - 100 - 35

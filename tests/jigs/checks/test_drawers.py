@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.hardware import SlideRecord
-from jigs.job import FrontSpec
+from jigs.job import FrontSpec, Grid
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, job
@@ -93,3 +93,16 @@ def test_a_drawer_held_back_is_not_said_to_miss_the_grid() -> None:
     (said,) = [p.text for p in both.problems if p.code == "slides-off-grid"]
     assert "B1-1 " in said
     assert [side.missing for side in both.sides] == [(), ()]
+
+
+@pytest.mark.parametrize(("lift", "told"), [(0.4, False), (0.6, True), (1.2, True)])
+def test_the_lowest_undermount_drawer_stands_on_the_panel(lift: float, told: bool) -> None:
+    """Its underside is t + b above the box's bottom; the grid may take half a millimetre."""
+    fronts = (FrontSpec(id="B1-1", kind="opening"),
+              FrontSpec(id="B1-2", kind="drawer", height=400.0))  # fmt: skip
+    start = 18.3 + 33.0 + lift - 32
+    layout = lay_out(job(box(*fronts), grid=Grid(slides=True, start=start)))
+    assert ("drawer-off-panel" in codes(layout, "B1-2")) is told
+    mounted = replace(SLIDE, mount="side", centre_height=19.0)
+    layout = lay_out(job(box(*fronts), slide=mounted, grid=Grid(slides=True, start=start)))
+    assert "drawer-off-panel" not in codes(layout, "B1-2")
