@@ -88,7 +88,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
             drawers[front.id].record,
             drawers[front.id].place.hole,
             part=front.id,
-            set_back=front.set_back(thickness_of(job, front)),
+            set_back=front.set_back(job.thickness_of(front.spec)),
         )
         for front in fronts
         if front.id in drawers
@@ -150,11 +150,6 @@ def word_held(problem: Problem) -> str:
     return f"{problem.code.replace('-', ' ')}: {problem.text}"
 
 
-def thickness_of(job: Job, front: PlacedFront) -> float:
-    """Give a front's thickness, its own or the job's; mm."""
-    return job.material.front if front.spec.thickness is None else front.spec.thickness
-
-
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
     """Give the hinge a front hangs on; None where it has none, or none is stated."""
     name = front.spec.hinge or job.use.hinge
@@ -199,7 +194,7 @@ def _plan_doors(
             carcass,
             record,
             material=job.material,
-            thickness=thickness_of(job, front),
+            thickness=job.thickness_of(front.spec),
             grid=start if job.grid.hinges else None,
             holes=taken[front.hinged],
             unit=job.shown,
@@ -214,7 +209,7 @@ def _plan_doors(
 def _plates(
     job: Job, front: PlacedFront, record: HingeRecord, plan: DoorPlan
 ) -> tuple[Fitting, ...]:
-    set_back = front.set_back(thickness_of(job, front))
+    set_back = front.set_back(job.thickness_of(front.spec))
     return plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
 
 
@@ -236,7 +231,7 @@ def _check_fronts(
                 fittings.front,
                 width=front.width,
                 height=front.height,
-                thickness=thickness_of(job, front),
+                thickness=job.thickness_of(front.spec),
                 unit=job.shown,
             )
         )

@@ -20,11 +20,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
+from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH, hole_at_or_above
 from jigs.hardware import SlideRecord
 from jigs.job import Unit
-from jigs.slide import hole_above_drawer, rise_above_front, round_down
+from jigs.slide import hole_above_drawer, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""

@@ -34,7 +34,7 @@ def finish_front(
 ) -> Front:
     """Give a front as it is printed; what withholds it takes its holes away."""
     spec = front.spec
-    thickness = job.material.front if spec.thickness is None else spec.thickness
+    thickness = job.thickness_of(spec)
     fittings = () if held else fitted.front
     drawer = fitted.drawer
     if drawer is not None:

@@ -19,14 +19,13 @@ from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import FixingPlan, fixing_screw, place_fixings
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting, Hole, collect_holes
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import cup_fittings
 from jigs.job import HandHole, Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.pull import PulledFront, PullPlan, place_pulls, pull_screw
 
-NO_PULL = "none"
 GROUP = 100.0
 """Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""
 GENERIC_SLIDE = SlideRecord(name="generic")
@@ -59,7 +58,7 @@ def fit_front(
     drawer: DrawerPlan | None,
 ) -> FrontFittings:
     """Give everything that is drilled into one front."""
-    thickness = front.spec.thickness or job.material.front
+    thickness = job.thickness_of(front.spec)
     pull = pull_of(job, front)
     pulled = _pull(pull, carcass, front)
     problems = list(check_pull_flags(front, pulled.flags, job.shown))

@@ -88,14 +88,13 @@ class Backing:
 class FixingPlan:
     """The fixings of one front: one fitting a column, from the left as seen from the room.
 
-    `front` in the front's axes, `box` the same places in those of what stands behind. `moved` and
-    `left_out` are the places in the front, as first meant, of screws that a pull's screw pushed
-    aside or out; `pierced` those that found no wood in a five-piece front's stiles and rails.
+    `front` in the front's axes, `box` the same places in those of what stands behind. `left_out`
+    are the places in the front, as first meant, of screws that a pull's screw pushed out;
+    `pierced` those that found no wood in a five-piece front's stiles and rails.
     """
 
     front: tuple[Fitting, ...]
     box: tuple[Fitting, ...]
-    moved: tuple[tuple[float, float], ...] = ()
     left_out: tuple[tuple[float, float], ...] = ()
     pierced: tuple[tuple[float, float], ...] = ()
 
@@ -134,7 +133,6 @@ def place_fixings(
     across: Sequence[float] = compute_columns(backing, width)
     if at_rest:
         rows, across = _outer(rows), _outer(across)
-    moved: list[tuple[float, float]] = []
     left_out: list[tuple[float, float]] = []
     pierced: list[tuple[float, float]] = []
     columns: list[list[tuple[float, float]]] = []
@@ -151,8 +149,6 @@ def place_fixings(
             if clear is None:
                 left_out.append((x, y))
                 continue
-            if clear != (x, y):
-                moved.append((x, y))
             column.append(clear)
         if column:
             columns.append(column)
@@ -175,7 +171,6 @@ def place_fixings(
             )
             for index, column in enumerate(columns, 1)
         ),
-        moved=tuple(moved),
         left_out=tuple(left_out),
         pierced=tuple(pierced),
     )

@@ -10,14 +10,13 @@ that tops line up.
 (190.475, 190.475, 190.475, 190.475)
 """
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.carcass import Carcass
 from jigs.frame import Frame, frame_of
-from jigs.geometry import SLACK
+from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Overlay, Reveal
@@ -98,6 +97,11 @@ class PlacedFront:
         return self.lap_left if self.hinged == "left" else self.lap_right
 
     @property
+    def hinge_gap(self) -> float:
+        """The reveal at a door's hinge edge, to its box's outside edge; mm."""
+        return self.gap_left if self.hinged == "left" else self.gap_right
+
+    @property
     def hung(self) -> Overlay:
         """The kind of hinge it hangs on: half where two fronts share a board."""
         return "half" if self.overlay == "full" and self.hinged in self.shared else self.overlay
@@ -111,13 +115,6 @@ class Column:
     fronts: tuple[PlacedFront, ...]
     remainder: float = 0.0
     troubles: tuple[Trouble, ...] = ()
-
-
-def round_down(size: float, increment: float | None) -> float:
-    """Round a size down to the supplier's increment, if there is one; mm."""
-    if increment is None:
-        return size
-    return math.floor(size / increment + SLACK) * increment
 
 
 def single_width(box_width: float, side: float) -> float:

@@ -14,6 +14,7 @@ face is mirrored.
 431.5
 """
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
@@ -73,6 +74,13 @@ class Fitting:
     outline: tuple[Polygon, ...] = ()
     carry: tuple[float, ...] = ()
     note: str = ""
+
+
+def round_down(length: float, step: float | None) -> float:
+    """Round a length down to a whole number of steps, if there is a step; mm."""
+    if step is None:
+        return length
+    return math.floor((length + SLACK) / step) * step
 
 
 def rectangle(x0: float, y0: float, x1: float, y1: float) -> Polygon:

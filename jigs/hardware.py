@@ -15,6 +15,9 @@ Confirmed = Literal["leaflet", "measured", "confirmed"]
 Standing = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
 
+NO_PULL = "none"
+"""What a job says in a pull's place where there is none."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingeRecord:

@@ -10,7 +10,6 @@ height of the plate (common practice). How many hinges a door needs is in `jigs.
 (5.0, 3.0, 0.3)
 """
 
-import math
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -109,16 +108,6 @@ def least_reveal(record: HingeRecord, thickness: float) -> float | None:
         if thickness <= high:
             return below + (above - below) * (thickness - low) / (high - low)
     return rows[-1][1]
-
-
-def free_edge_clearance(width: float, tab: float, thickness: float) -> float:
-    """Give how far the free edge reaches out while the door swings, mm.
-
-    Derived for a fixed pivot at the tab, which is on the safe side: the diagonal of the swinging
-    part less its width.
-    """
-    arm = width - tab
-    return math.hypot(arm, thickness) - arm
 
 
 def pilot_diameter(record: HingeRecord, material: FrontMaterial) -> float:

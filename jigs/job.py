@@ -183,6 +183,10 @@ class Job:
     shown_in: Unit | None = None
     sources: tuple[Path, ...] = ()
 
+    def thickness_of(self, front: FrontSpec) -> float:
+        """Give a front's thickness, its own or the job's; mm."""
+        return self.material.front if front.thickness is None else front.thickness
+
     @property
     def shown(self) -> Unit:
         """The unit that lengths are shown in first, on the terminal and in findings."""

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from jigs.errors import JigsheetError
 from jigs.geometry import Face
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ids import check_id, name_fronts, name_parts, names_board
 from jigs.job import (
     BOX_KINDS,
@@ -22,7 +22,7 @@ from jigs.job import (
     Hand,
     HandHole,
 )
-from jigs.jobhardware import NO_PULL, Shelf
+from jigs.jobhardware import Shelf
 from jigs.tomltables import Table
 
 MOST_ALIKE = 100

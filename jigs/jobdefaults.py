@@ -12,10 +12,9 @@ from pathlib import Path
 from jigs.assumed import WORDS
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
-from jigs.hardware import PullRecord, SlideRecord
+from jigs.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.job import BoxSpec, Grid, Job, Material, Overlay, Reveal, Unit, Use
 from jigs.jobboxes import Shelves
-from jigs.jobhardware import NO_PULL
 from jigs.lengths import format_mm
 from jigs.slide import inside_depth
 

@@ -9,12 +9,13 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.errors import Fault
+from jigs.hardware import NO_PULL
 from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
 from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
 from jigs.jobboxes import Shelves, read_boxes
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
-from jigs.jobhardware import NO_PULL, read_hinges, read_pulls, read_slides
+from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table

@@ -20,12 +20,9 @@ from jigs.catalogue import (
 )
 from jigs.confirming import read_confirmed
 from jigs.geometry import SLACK
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.nearest import suggest, suggest_record
 from jigs.tomltables import Table
-
-NO_PULL = "none"
-"""Stands for no pull where a pull's name may stand."""
 
 # Keys that are one length: (key, may be 0).
 _HINGE_SIZES = (

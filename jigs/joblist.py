@@ -6,9 +6,9 @@ from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
-from jigs.hardware import PullRecord
+from jigs.hardware import NO_PULL, PullRecord
 from jigs.job import BoxSpec, Unit
-from jigs.jobhardware import NO_PULL, Shelf
+from jigs.jobhardware import Shelf
 from jigs.listedboxes import join_fronts
 from jigs.listedfront import FrontList
 from jigs.nearest import suggest_record

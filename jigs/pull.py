@@ -94,13 +94,13 @@ def place_pulls(record: PullRecord, front: PulledFront) -> PullPlan:
             # The free edge is the bottom one; the pull lines up with the near screws of the
             # doors beside it.
             spots = [_level(front.width / 2, record.door_corner, spread)]
-        case "door" | "pair":
+        case "door":
             if front.hinged is None:
                 return PullPlan(fittings=())
             inset = record.door_inset if front.stile is None else front.stile / 2
             x = front.width - inset if front.hinged == "left" else inset
             spots = [_upright(x, _middle_on_door(record, front), spread)]
-        case "opening":
+        case _:
             return PullPlan(fittings=())
     return PullPlan(
         fittings=tuple(

@@ -14,9 +14,7 @@ The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
 (30.7, 51.3)
 """
 
-import math
-
-from jigs.geometry import SLACK, Fitting, Hole, rectangle
+from jigs.geometry import SLACK, Fitting, Hole, rectangle, round_down
 from jigs.hardware import SlideRecord
 from jigs.job import Unit
 
@@ -31,9 +29,6 @@ SLIDE_SET_BACK = 2.0
 
 WIDTH_STEP: dict[Unit, float] = {"in": 25.4 / 16, "mm": 1.0}
 """What a drawer box's outside width rounds down to; mm. Common practice, no source."""
-
-PROOF_LOAD = 15.0
-"""Load a drawer is tested with, lb per square foot of its area (KCMA A161.1)."""
 
 
 def opening_width(box_width: float, side: float) -> float:
@@ -110,11 +105,6 @@ def hole_above_drawer(record: SlideRecord) -> float:
     return record.fixing_height - record.drawer_rise
 
 
-def round_down(length: float, step: float) -> float:
-    """Round a length down to a whole number of steps; mm."""
-    return math.floor((length + SLACK) / step) * step
-
-
 def slide_fitting(
     record: SlideRecord,
     y_hole: float,
@@ -163,8 +153,3 @@ def slide_fitting(
         ),
         carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
     )
-
-
-def proof_load(width: float, length: float) -> float:
-    """Give the load in lb that a drawer of this size in mm is tested with (KCMA A161.1)."""
-    return PROOF_LOAD * (width / 304.8) * (length / 304.8)

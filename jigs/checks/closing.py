@@ -2,7 +2,7 @@
 
 from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
-from jigs.fronts import Column, PlacedFront, Trouble
+from jigs.fronts import Column, Trouble
 from jigs.geometry import SLACK
 from jigs.job import BoxKind, Unit
 from jigs.lengths import format_length
@@ -39,11 +39,6 @@ def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem
         and front.kind != "opening"
         and front.gap_top < UNDER_COUNTER - SLACK
     )
-
-
-def hinge_gap(front: PlacedFront) -> float:
-    """Give the reveal at a door's hinge edge, to its box's outside edge; mm."""
-    return front.gap_left if front.hinged == "left" else front.gap_right
 
 
 def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Unit) -> Problem:

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 from jigs.carcass import Carcass
-from jigs.checks.closing import hinge_gap
 from jigs.checks.finding import error, warning
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
@@ -96,13 +95,13 @@ def check_hinge_reveal(
                 "take it from the hinge's leaflet",
             ),
         )
-    if hinge_gap(front) >= least - SLACK:
+    if front.hinge_gap >= least - SLACK:
         return ()
     return (
         warning(
             "hinge-edge-reveal",
             front.id,
-            f"the reveal at the hinge edge is {format_length(hinge_gap(front), unit)}; a front "
+            f"the reveal at the hinge edge is {format_length(front.hinge_gap, unit)}; a front "
             f"{format_length(thickness, unit)} thick needs {format_length(least, unit)} to open",
             "enlarge the side reveal, or hang a scrap door first",
         ),

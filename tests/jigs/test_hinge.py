@@ -1,7 +1,6 @@
 """Concealed cup hinges: places, overlay, tab and plate."""
 
 import itertools
-import math
 
 import pytest
 from hypothesis import given
@@ -13,7 +12,6 @@ from jigs.hinge import (
     choose_tab_and_plate,
     cup_fittings,
     cup_from_edge,
-    free_edge_clearance,
     least_reveal,
     least_skin,
     overlay_got,
@@ -147,17 +145,6 @@ def test_skin() -> None:
     pointed = HingeRecord(name="r", bit_point=2.5)
     assert least_skin(pointed) == 2.5 + 1
     assert skin_under_cup(pointed, 16) - pointed.bit_point == pytest.approx(0.5)
-
-
-@pytest.mark.parametrize(
-    ("width", "clearance"), [(150, 1.25), (200, 0.93), (300, 0.61), (450, 0.41)]
-)
-def test_free_edge(width: float, clearance: float) -> None:
-    """The diagonal less the width, recomputed by Pythagoras."""
-    assert free_edge_clearance(width, 5, 19.05) == pytest.approx(clearance, abs=0.006)
-    assert free_edge_clearance(width, 5, 19.05) == pytest.approx(
-        math.sqrt((width - 5) ** 2 + 19.05**2) - (width - 5)
-    )
 
 
 @pytest.mark.parametrize(

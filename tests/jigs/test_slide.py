@@ -14,7 +14,6 @@ from jigs.slide import (
     nominal_outside,
     opening_width,
     outside_width,
-    proof_load,
     rise_above_front,
     slide_fitting,
     width_error,
@@ -164,9 +163,3 @@ def test_a_wood_screw_pilot_comes_from_the_record() -> None:
     wood = SlideRecord(name="wood", fixing_diameter=2.5, fixing_depth=10.0)
     (first, *_) = slide_fitting(wood, 51.3, part="B1-4").holes
     assert (first.diameter, first.depth) == (2.5, 10.0)
-
-
-def test_the_proof_load_of_a_drawer() -> None:
-    """KCMA A161.1: 15 lb per square foot; 30 x 21 in is 4.375 square feet."""
-    assert proof_load(30 * 25.4, 21 * 25.4) == pytest.approx(15 * 4.375)
-    assert round(proof_load(30 * 25.4, 21 * 25.4)) == 66
