@@ -24,7 +24,6 @@ from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
 from jigs.job import Material, Unit
-from jigs.lengths import format_length
 from jigs.parts import HingeChoice
 from jigs.placing import Door, place_hinges
 from jigs.problems import Problem
@@ -96,16 +95,6 @@ def plan_door(
     if not spec.bored:
         problems.extend(check_skin(front, record, thickness, unit))
         problems.extend(check_stile(front, record, choice.tab, unit))
-    elif spec.tab is None and record.tab is None:
-        problems.append(
-            warning(
-                "bored-tab-assumed",
-                front.id,
-                "its cups are bored by the supplier and their tab is not stated: "
-                f"{format_length(choice.tab, unit)} taken",
-                "measure from the door's edge to the cup's rim, and give it as tab",
-            )
-        )
     problems.extend(check_overlay(front, record, choice, unit))
     problems.extend(check_hinge_reveal(front, record, thickness, unit))
     if spec.hinges_at:

@@ -195,15 +195,6 @@ def test_a_hinge_keeps_clear_of_the_shelf_under_an_opening() -> None:
     assert max(hole.y for hole in side_of(placed, "B1-SIDE-L").holes) - 16 <= 504.8 - 35
 
 
-def test_bored_doors_without_a_tab_are_told() -> None:
-    """Somebody else's bore has the tab it has: 5 is taken, and said."""
-    door = spec("B1-1", "door", hinged="left", bored=True, hinges_at=(97.75, 673.75))
-    (told,) = [p for p in lay(box(door)).problems if p.code == "bored-tab-assumed"]
-    assert "(5.0 mm) taken" in told.text
-    assert "bored-tab-assumed" not in codes(lay(box(replace(door, tab=4.0))))
-    assert "bored-tab-assumed" not in codes(lay(box(replace(door, bored=False))))
-
-
 def test_screws_below_a_sinks_rail_want_blocks() -> None:
     """The rail ends at 774.7 - 100; a 6 in false front has its lower row at 674.8 or so."""
     rows = (spec("B1-1", "false-front", height=152.4, pull="none"), spec("B1-2", "pair"))
