@@ -78,6 +78,11 @@ class Carcass:
         return inside_depth(self.box.depth, self.back)
 
     @property
+    def floor(self) -> float:
+        """Upper face of the bottom panel, above the sides' bottom end; mm."""
+        return self.box.legs + self.side
+
+    @property
     def flat_ceiling(self) -> float:
         """Underside of a top or of stretchers lying flat, mm."""
         return self.box.height - self.side
@@ -92,7 +97,8 @@ class Carcass:
     @property
     def panels(self) -> tuple[tuple[float, float], ...]:
         """Lower and upper face of each panel and rail that meets the sides at the front; mm."""
-        return ((0.0, self.side), *self.shelves, (self.ceiling, self.box.height))
+        bottom, top = (self.box.legs, self.floor), (self.ceiling, self.box.height)
+        return (bottom, *self.shelves, top)
 
     def board(self, hand: Hand) -> str:
         """Give the ID of the board on one side."""

@@ -86,6 +86,7 @@ def plan_drawers(
         units=job.units,
         start=start,
         on_grid=job.grid.slides,
+        legs=carcass.box.legs,
     )
     plans: dict[str, DrawerPlan] = {}
     problems: list[Problem] = []

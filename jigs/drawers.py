@@ -119,12 +119,14 @@ def place_drawers(
     units: Unit,
     start: float,
     on_grid: bool,
+    legs: float = 0.0,
 ) -> tuple[DrawerPlace, ...]:
     """Place the drawers of one column, given and returned from the bottom up; mm.
 
     With `on_grid` each hole line goes to the first grid hole at or above it less 0.5, and the
     drawer with it, if that costs no clearance and no standard box height; otherwise it stays.
-    The last drawer has a `ceiling`.
+    The last drawer has a `ceiling`. `legs`: how far the bottom panel's underside stands above
+    the side's end.
     """
     rises = [
         rise_above_front(drawer.record, side=side, reveal_bottom=reveal_bottom)
@@ -137,7 +139,7 @@ def place_drawers(
         for place, drawer in enumerate(drawers)
     ]
     if on_grid:
-        bottoms = _meet_grid(drawers, natural, wanted, side=side, start=start)
+        bottoms = _meet_grid(drawers, natural, wanted, floor=legs + side, start=start)
     places = []
     for place, drawer in enumerate(drawers):
         hole = bottoms[place] + hole_above_drawer(drawer.record)
@@ -162,7 +164,7 @@ def _meet_grid(
     natural: Sequence[float],
     wanted: Sequence[float],
     *,
-    side: float,
+    floor: float,
     start: float,
 ) -> list[float]:
     """Give the drawers' undersides with all on the grid that lose nothing by it; mm."""
@@ -177,7 +179,7 @@ def _meet_grid(
         concerned = [place]
         if sunk > 0 and place > 0 and drawers[place - 1].ceiling is None:
             concerned.append(place - 1)
-        on_panel = abs(natural[place] - side - record.drawer_rise) < SLACK
+        on_panel = abs(natural[place] - floor - record.drawer_rise) < SLACK
         if on_panel and record.drawer_rise - sunk < record.least_rise - SLACK:
             continue
         if all(wanted[each] <= _greatest(drawers, trial, each) + SLACK for each in concerned):

@@ -120,7 +120,7 @@ def frame_of(carcass: Carcass, reveal: Reveal, overlay: Overlay) -> Frame:
     return Frame(
         left=lines["left"],
         right=lines["right"],
-        bottom=edge,
+        bottom=box.legs + edge,
         top=box.height - edge,
         reveal_left=reveals["left"],
         reveal_right=reveals["right"],

@@ -24,6 +24,8 @@ Overlay = Literal["full", "half", "inset"]
 FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
+BandState = Literal["on", "later"]
+BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
@@ -143,7 +145,10 @@ class FrontSpec:
 class BoxSpec:
     """One box: outside sizes in mm, its bottom's height above the finished floor, its fronts
     from top to bottom. `inferred` where the box was worked out from a bare front list.
-    `overlay`: how its fronts lie: over its sides, over half of them, or between them."""
+    `overlay`: how its fronts lie: over its sides, over half of them, or between them.
+    `assembled`: its sides are drilled in the box; `band`: the edge band on its sides is on, or
+    comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
+    its bottom panel above their end; the box's height counts from there too, mm."""
 
     id: str
     kind: BoxKind
@@ -156,6 +161,9 @@ class BoxSpec:
     fronts: tuple[FrontSpec, ...] = ()
     inferred: bool = False
     overlay: Overlay = "full"
+    assembled: bool = False
+    band: BandState | None = None
+    legs: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,7 @@ from jigs.geometry import Face
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ids import check_id, name_fronts, name_parts, names_board
 from jigs.job import (
+    BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
     OVERLAYS,
@@ -141,7 +142,16 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
             assumed.add(f"box.{box_id}.depth")
         else:
             table.require("depth")
-    if "above_floor" not in table:
+    legs = table.length("legs") or 0.0
+    if height is not None and legs >= height:
+        table.note(
+            "legs",
+            f"as high as the box or higher ({table.given('legs')} given); the height counts from "
+            "the sides' end on the floor",
+        )
+    if legs and above_floor is None:
+        above_floor = 0.0
+    elif "above_floor" not in table:
         assumed.add(f"box.{box_id}.above_floor")
     kind = kind or "base"
     # A size that is missing or wrong is noted; the stand-in lets the reading go on.
@@ -155,6 +165,9 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         wall=table.text("wall") or "",
         x=table.length("x", signed=True),
         overlay=table.choice("overlay", OVERLAYS) or "full",
+        assembled=table.flag("assembled") or False,
+        band=table.choice("band", BAND_STATES),
+        legs=legs,
     )
 
 

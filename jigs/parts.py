@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
 from jigs.geometry import Fitting, Hole, collect_holes
-from jigs.job import BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
+from jigs.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
 from jigs.problems import Problem
 
 
@@ -117,7 +117,9 @@ class Side:
     """A box side laid out; `board` is its ID (`B1-SIDE-L`). x back from the finished front edge,
     y up from the bottom end. `thickness` true; `band` is the edge band's thickness; `bottom` is
     the height of the bottom panel's upper face above the bottom end, where a box already
-    assembled is measured from. `missing`: the held fronts whose holes in this side are left out."""
+    assembled is measured from. `assembled`: it is; `band_state`: the band is on, or comes later.
+    `legs`: how far the bottom panel's underside stands above its end, where it runs to the floor.
+    `missing`: the held fronts whose holes in this side are left out."""
 
     box: str
     wall: str
@@ -132,6 +134,9 @@ class Side:
     bottom: float
     code: str
     fittings: tuple[Fitting, ...] = ()
+    assembled: bool = False
+    band_state: BandState | None = None
+    legs: float = 0.0
     missing: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
 

@@ -159,28 +159,37 @@ def choose_references(
     ys = [hole.y for hole in fitting.holes]
     if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
         wish_x = "near"
-    across = choose_reference(
-        "x",
-        min(xs),
-        max(xs),
-        view.width,
-        wish_x,
-        step=view.step,
-        clear=CLEAR,
-        edge=no_edge != "x",
+    first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
+    across = _from_datum(
+        choose_reference(
+            "x",
+            min(xs) - first,
+            max(xs) - first,
+            view.width - first - last,
+            wish_x,
+            step=view.step,
+            clear=CLEAR,
+            edge=no_edge != "x",
+        ),
+        first,
     )
     up = choose_reference(
         "y",
-        min(ys),
-        max(ys),
-        view.height,
+        min(ys) - view.low,
+        max(ys) - view.low,
+        view.height - view.low,
         _away_from_bevel(view, "low") if lowered else wish_y,
         step=view.step,
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=no_edge != "y",
     )
-    return across, up
+    return across, _from_datum(up, view.low)
+
+
+def _from_datum(reference: Reference, datum: float) -> Reference:
+    """Give a reference in the coordinates of the face, chosen from its datum, `datum` in; mm."""
+    return replace(reference, at=reference.at + datum) if datum else reference
 
 
 def _away_from_bevel(view: FaceView, wish: Wish) -> Wish:

@@ -88,6 +88,7 @@ class CardPlan:
             length=view.width if reference.axis == "x" else view.height,
             panel=view.panel if reference.axis == "y" else None,
             band=view.band if reference.edge == view.front_edge else 0.0,
+            raw=view.raw,
         )
 
     def widest_gap(self) -> tuple[float, float]:

@@ -28,7 +28,8 @@ class FaceView:
     bevelled and no reference.
     `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
     `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
-    still to come on the front edge (box sides), mm.
+    still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
+    are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
     """
 
     part: str
@@ -46,12 +47,25 @@ class FaceView:
     ladder: bool = False
     reversible: bool | None = None
     panel: float | None = None
+    low: float = 0.0
+    raw: bool = False
     band: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
     bevel: Edge | None = None
     step: float = 10.0
+
+    @property
+    def datums(self) -> dict[Edge, float]:
+        """The edges that distances are not counted from themselves, and how far in the line lies
+        that they are counted from: a bottom panel's face, an edge without its band; mm."""
+        found: dict[Edge, float] = {}
+        if self.low > 0.0:
+            found["bottom"] = self.low
+        if self.raw and self.front_edge is not None:
+            found[self.front_edge] = self.band
+        return found
 
 
 def _turned(fitting: Fitting, width: float) -> Fitting:
@@ -190,6 +204,9 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         else tuple(_turned(fitting, side.depth) for fitting in side.fittings)
     )
     left = side.side == "left"
+    raw = side.band_state == "later" and side.band > 0.0
+    front = "RAW FRONT EDGE" if raw else "FRONT EDGE"
+    how = "The BOX lies on this side" if side.assembled else "It lies inside face up"
     return FaceView(
         part=side.board,
         code=side.code,
@@ -199,19 +216,18 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         thickness=side.thickness,
         fittings=fittings,
         drilled=f"INSIDE OF {side.side.upper()} SIDE",
-        seen=(
-            "It lies inside face up, its top end away from you: "
-            f"the FRONT edge is on your {side.side.upper()}."
-        ),
+        seen=(f"{how}, its top end away from you: the FRONT edge is on your {side.side.upper()}."),
         edges={
-            "left": "FRONT EDGE" if left else "REAR EDGE",
-            "right": "REAR EDGE" if left else "FRONT EDGE",
-            "bottom": "BOTTOM END",
+            "left": front if left else "REAR EDGE",
+            "right": "REAR EDGE" if left else front,
+            "bottom": "BOTTOM PANEL" if side.assembled else "BOTTOM END",
             "top": "TOP END",
         },
         front_edge="left" if left else "right",
-        panel=side.bottom,
-        band=side.band,
+        panel=None if side.assembled else side.bottom,
+        low=side.bottom if side.assembled else 0.0,
+        band=0.0 if side.band_state == "on" else side.band,
+        raw=raw,
         step=INDEX_STEP[unit],
     )
 

@@ -72,12 +72,14 @@ def axis_label(
     length: float,
     panel: float | None,
     band: float,
+    raw: bool = False,
 ) -> Label:
     """Label a hole's distance along one axis.
 
     `distance` runs inward from the reference line, mm; `length` is the part's extent along the
     axis. `panel` adds the height above the bottom panel, for boxes already assembled; `band`
-    the distance from the raw edge, where edge band is still to come.
+    the distance from the raw edge, where edge band is still to come; with `raw` the large figure
+    is that one, and the small one from the edge once it is banded.
     """
     name = edge_name.lower()
     small: list[str] = []
@@ -92,7 +94,9 @@ def axis_label(
             small.append(f"{format_mm(distance)} from this line")
     if panel is not None:
         small.append(f"{format_mm(value - panel)} over panel")
-    if band > 0.0:
+    if raw and band > 0.0:
+        small.append(f"{format_mm(value + band)} once banded")
+    elif band > 0.0:
         small.append(f"{format_mm(value - band)} from raw edge")
     return Label(mm=format_mm(value), inches=f'{format_inches(value)}"', small=tuple(small))
 

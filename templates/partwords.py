@@ -222,7 +222,20 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
         facts.append(
             f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."
         )
-    if side.band > 0.0:
+    if side.assembled:
+        facts.append("BOX ASSEMBLED: 0 is the upper face of the BOTTOM PANEL.")
+    if side.legs > 0.0:
+        zero = "" if side.assembled else "0 is the side's end on the FLOOR. "
+        facts.append(
+            f"{zero}The side runs to the floor: the bottom panel's underside stands "
+            f"{format_mm(side.legs)}, its upper face {format_mm(side.bottom)} above the side's end."
+        )
+    if side.band_state == "later" and side.band > 0.0:
+        facts.append(
+            f"BAND STILL TO COME, {format_mm(side.band)}: figures from the RAW front edge; the "
+            f"side is {format_mm(side.depth - side.band)} deep until then."
+        )
+    elif side.band > 0.0 and side.band_state != "on":
         facts.append("From the FINISHED front edge; before band: raw-edge figures.")
     else:
         facts.append("From the finished front edge.")

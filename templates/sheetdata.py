@@ -41,6 +41,8 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         ],
         "index": [_index(reference, placed) for reference in card.index],
     }
+    if card.view.datums:
+        data["datum_mm"] = {edge: _round(datum) for edge, datum in card.view.datums.items()}
     if card.ladder is not None:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
     data["holes"] = [

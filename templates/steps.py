@@ -128,6 +128,17 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         else ()
     )
     hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds) or "leaflet"
+    if view.low > 0.0:
+        return (
+            _BARS,
+            f"Lay the box on this side, its top away, FRONT edge on your {edge.upper()}.",
+            "Cut the cards; fold over the front edge alone, stand the paper on the bottom panel.",
+            "Four strips of low-tack tape.",
+            f"Lay {hardware} on the drawing.",
+            f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
+            f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
+            _TICK,
+        )
     return (
         _BARS,
         f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",

@@ -39,7 +39,9 @@ def sums(view: FaceView) -> list[str]:
         return [text]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])
-        return [f"Up from the bottom end: {closing_sum(lines, view.height)}."]
+        low = view.low
+        from_low = closing_sum([line - low for line in lines], view.height - low)
+        return [f"Up from the {view.edges['bottom'].lower()}: {from_low}."]
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
         result.append(f"Across: {closing_sum(across, view.width)}.")

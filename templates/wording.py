@@ -32,8 +32,17 @@ HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from 
 """How a card is set whose cut edge is the middle of a part."""
 
 
-def flap_words(edge: str, rounded: bool) -> tuple[str, ...]:
-    """Say what is done with the paper beyond an edge, in full and shorter."""
+def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[str, ...]:
+    """Say what is done with the paper beyond an edge, in full and shorter.
+
+    `stand`: the edge is a panel's face, on which the cut paper is stood.
+    """
+    if stand:
+        return (
+            f"CUT OFF THE BLACK, STAND THE PAPER ON THE {edge}",
+            f"CUT, STAND IT ON THE {edge}",
+            "CUT, NO FOLD",
+        )
     if rounded:
         return (
             f"CUT OFF THE BLACK, NO FOLD: BUTT TO A BLOCK CLAMPED ON THE {edge}",
@@ -169,7 +178,8 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
 
 
 def _from_front(view: "FaceView", x: float) -> float:
-    return view.width - x if view.front_edge == "right" else x
+    raw = view.band if view.raw else 0.0
+    return (view.width - x if view.front_edge == "right" else x) - raw
 
 
 def index_words(view: "FaceView", reference: "Reference") -> str:

@@ -104,7 +104,11 @@ Place = tuple[float, float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wanted:
-    """The face of a part and the holes wanted in it, as the driller sees them."""
+    """The face of a part and the holes wanted in it, as the driller sees them.
+
+    `shift`: how much further right and up a hole lies than is read from the edges the cards
+    name: heights from a bottom panel, distances from an edge without its band.
+    """
 
     part: str
     face: Face
@@ -112,6 +116,7 @@ class Wanted:
     width: float
     height: float
     holes: tuple[Place, ...]
+    shift: tuple[float, float] = (0.0, 0.0)
 
 
 def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
@@ -167,6 +172,10 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                 holes=tuple(
                     (side.depth - h.x if right else h.x, h.y, h.diameter) for h in side.holes
                 ),
+                shift=(
+                    (-side.band if right else side.band) if side.band_state == "later" else 0.0,
+                    side.bottom if side.assembled else 0.0,
+                ),
             )
         )
     return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}
@@ -208,7 +217,8 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
                 faults.append(f"page {page.number}: {error}")
                 continue
             for ring in card.rings:
-                x, y = across.place(ring.x, face.width), up.place(ring.y, face.height)
+                x = across.place(ring.x, face.width) + face.shift[0]
+                y = up.place(ring.y, face.height) + face.shift[1]
                 rings.remove(ring)
                 holes = left[face.part, face.words]
                 match = [

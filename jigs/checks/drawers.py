@@ -174,7 +174,7 @@ def check_drawer_clearance(
 ) -> tuple[Problem, ...]:
     """Find a lowest drawer that stands too near to the bottom panel, or whose undermount slide
     does not lie on it."""
-    rise = place.bottom - carcass.side
+    rise = place.bottom - carcass.floor
     least = record.least_rise
     if record.mount == "side":
         # The half millimetre that the grid may take does not count.
@@ -196,7 +196,7 @@ def check_drawer_clearance(
 def _off_panel(
     front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
 ) -> tuple[Problem, ...]:
-    off = place.bottom - carcass.side - record.drawer_rise
+    off = place.bottom - carcass.floor - record.drawer_rise
     if record.mount != "under" or abs(off) <= GRID_SLACK + SLACK:
         return ()
     where = "above" if off > 0 else "below"

@@ -222,3 +222,12 @@ def test_a_byte_order_mark_and_windows_lines_are_read(tmp_path: Path) -> None:
 def test_decimals_are_exact(tmp_path: Path) -> None:
     """A bare decimal is taken as it is written."""
     assert read(tmp_path, SMALL.replace("457.2", "396.9")).boxes[0].width == 396.9
+
+
+def test_a_box_says_how_it_stands(tmp_path: Path) -> None:
+    """Assembled, its band to come, on legs; then it stands on the floor itself."""
+    keys = 'depth = 584.2\nassembled = true\nband = "later"\nlegs = 101.6'
+    job = read(tmp_path, SMALL.replace("depth = 584.2", keys))
+    box = job.boxes[0]
+    assert (box.assembled, box.band, box.legs, box.above_floor) == (True, "later", 101.6, 0.0)
+    assert "box.B1.above_floor" not in job.assumed

@@ -313,6 +313,15 @@ def test_a_size_is_measured_in_two_places(tmp_path: Path) -> None:
     assert "bored_tab: stands without bored" in faults[1]
 
 
+def test_legs_are_lower_than_their_box(tmp_path: Path) -> None:
+    """The height counts from the sides' end on the floor."""
+    text = SMALL.replace("depth = 584.2", 'depth = 584.2\nlegs = 774.7\nband = "soon"')
+    faults = faults_of(tmp_path, text)
+    assert len(faults) == 2
+    assert any("legs: as high as the box or higher" in fault for fault in faults)
+    assert any("band: not known" in fault for fault in faults)
+
+
 def test_a_rail_without_a_stile_is_a_fault(tmp_path: Path) -> None:
     """A five-piece front is known by its stile."""
     (fault,) = faults_of(tmp_path, SMALL + "rail = 60\n")

@@ -1,5 +1,6 @@
 """The sheets of fronts that are not plain slabs, read back from print."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ from jigs.layout import lay_out
 from jigs.parts import Layout
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
+from templates.sheetdata import sheets_json
 from templates.sheets import make_sheets
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
@@ -36,6 +38,14 @@ IN_HAND = (
              'measured_height = [615.2, 615.6]')
 )  # fmt: skip
 
+DRAWERS = [f'kind = "drawer"\nheight = {height}' for height in (163.5, 188.8, 188.8, 220.8)]
+ASSEMBLED = box_text("B1", "drawer", *DRAWERS, more="assembled = true")
+FRONTS = ('kind = "drawer"\nheight = 152.4', 'kind = "door"\nhinged = "left"')
+BANDED_LATER = box_text("B1", "base", *FRONTS, more='band = "later"')
+ON_THE_FLOOR = (
+    box_text("B1", "base", *FRONTS, more="legs = 101.6").replace("height = 774.7", "height = 876.3")
+).replace("above_floor = 100\n", "")
+
 
 def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
     """Print the sheets of some boxes, and read them."""
@@ -45,7 +55,9 @@ def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
     return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
 
 
-@pytest.mark.parametrize("boxes", [FIVE_PIECE, EDGES, IN_HAND])
+@pytest.mark.parametrize(
+    "boxes", [FIVE_PIECE, EDGES, IN_HAND, ASSEMBLED, BANDED_LATER, ON_THE_FLOOR]
+)
 def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
     """Every hole in its true place, every figure written, no text on a text or a line."""
     layout, pages = printed(tmp_path, boxes)
@@ -123,3 +135,38 @@ def test_sheets_follow_the_front_in_hand(tmp_path: Path) -> None:
     (ladder,) = [card for card in cards_of(pages, "B1-2") if "CUT AT YOUR HEIGHT" in card.text]
     assert {"613.4", "614.4", "615.4", "616.4", "617.4"} <= set(ladder.text.split())
     assert "147.5 from left end" in text
+
+
+def test_an_assembled_box_is_measured_from_its_bottom_panel(tmp_path: Path) -> None:
+    """Worked example of the project's trade notes: hole lines at 51.3, 275.3, 467.3 and 659.3
+    from the bottom end are 33.0, 257.0, 449.0 and 641.0 over the panel."""
+    layout, pages = printed(tmp_path, ASSEMBLED)
+    text = " ".join(page.text for page in pages if "B1-SIDE-L" in page.text)
+    for over_panel in ("33.0", "257.0", "449.0", "641.0"):
+        assert over_panel in text.split()
+    assert "from bottom panel" in text
+    assert "from bottom end" not in text
+    assert "STAND" in text
+    assert "BOX ALREADY ASSEMBLED?" not in text
+    data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"])))
+    datums = {str(card.get("datum_mm")) for card in data["cards"] if "SIDE" in card["part"]}
+    assert datums == {"{'bottom': 18.3}"}
+
+
+def test_before_its_band_a_side_is_measured_from_the_raw_edge(tmp_path: Path) -> None:
+    """36.4 for 37.0 with 0.6 of band: the raw figure is the large one."""
+    _, pages = printed(tmp_path, BANDED_LATER)
+    cards = cards_of(pages, "B1-SIDE-L")
+    large = {run.text for card in cards for run in card.runs if run.size > 3.0}
+    assert "36.4" in large
+    assert "37.0" not in large
+    assert all("37.0 once banded" in card.text for card in cards)
+    assert any("RAW FRONT EDGE" in card.text for card in cards)
+
+
+def test_a_side_that_runs_to_the_floor_says_where_0_is(tmp_path: Path) -> None:
+    """Its end is the zero; the panel's faces are named."""
+    _, pages = printed(tmp_path, ON_THE_FLOOR)
+    text = " ".join(page.text for page in pages)
+    assert "0 is the side's end on the FLOOR" in text
+    assert "underside stands 101.6, its upper face 119.9 above the side's end" in text
