@@ -92,8 +92,8 @@ class Frame:
         """Yield where a fixing screw meant for a place may stand in stile or rail; mm.
 
         The place itself; the same row moved out into the stile, as far as the screw's head still
-        passes the drawer's side; the same column moved into the nearer rail, then into the other
-        one, as far as the head still passes the drawer's bottom or its top edge.
+        passes the drawer's side; the same column moved into the rail at that half of the drawer
+        box, as far as the head still passes the drawer's bottom or its top edge.
         """
         x, y = place
         if self.is_solid(x, y, radius):
@@ -103,13 +103,12 @@ class Frame:
         if reach >= least - SLACK and abs(x - self.width / 2) > SLACK:
             yield (min(x, reach) if x < self.width / 2 else max(x, self.width - reach)), y
         reach = self.rail - self.groove - radius
-        rows = []
-        if reach >= backing.y + UNDER_BOTTOM - SLACK:
-            rows.append(min(y, reach))
-        if self.height - reach <= backing.y + backing.height - HEAD + SLACK:
-            rows.append(max(y, self.height - reach))
-        for row in sorted(rows, key=lambda row: (abs(row - y), row)):
-            yield x, row
+        half = backing.y + backing.height / 2
+        if y <= half + SLACK and reach >= backing.y + UNDER_BOTTOM - SLACK:
+            yield x, min(y, reach)
+        top = backing.y + backing.height - HEAD
+        if y >= half - SLACK and self.height - reach <= top + SLACK:
+            yield x, max(y, self.height - reach)
 
     def _within(self, x: float, y: float, radius: float, stile: float, rail: float) -> bool:
         return (

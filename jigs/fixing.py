@@ -86,17 +86,13 @@ class Backing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FixingPlan:
-    """The fixings of one front: one fitting a column, from the left as seen from the room.
-
-    `front` in the front's axes, `box` the same places in those of what stands behind. `left_out`
-    are the places in the front, as first meant, of screws that a pull's screw pushed out;
-    `pierced` those that found no wood in a five-piece front's stiles and rails.
-    """
+    """The fixings of one front: one fitting a column, from the left as seen from the room."""
 
     front: tuple[Fitting, ...]
     box: tuple[Fitting, ...]
     left_out: tuple[tuple[float, float], ...] = ()
     pierced: tuple[tuple[float, float], ...] = ()
+    spared: tuple[tuple[float, float], ...] = ()
 
 
 Place = tuple[float, float]
@@ -135,13 +131,14 @@ def place_fixings(
         rows, across = _outer(rows), _outer(across)
     left_out: list[tuple[float, float]] = []
     pierced: list[tuple[float, float]] = []
+    spared: list[tuple[float, float]] = []
     columns: list[list[tuple[float, float]]] = []
     for x in across:
         column: list[tuple[float, float]] = []
         for y in rows:
             starts = _starts(ground, backing, (x, y))
             if not starts:
-                pierced.append((x, y))
+                (spared if x in across[1:-1] or y in rows[1:-1] else pierced).append((x, y))
                 continue
             clear = _first_clear(
                 starts, width / 2, [*screws, *column] if ground else screws, ground
@@ -173,6 +170,7 @@ def place_fixings(
         ),
         left_out=tuple(left_out),
         pierced=tuple(pierced),
+        spared=tuple(spared),
     )
 
 

@@ -115,12 +115,22 @@ def settle_pulls(
 def check_pierced(
     front: PlacedFront, plan: FixingPlan, frame: Frame | None, unit: Unit
 ) -> tuple[Problem, ...]:
-    """Find fixing screws that neither stile nor rail can take."""
-    if frame is None or not frame.closes or not plan.pierced:
+    """Find fixing screws that neither stile nor rail can take; a middle one is left out."""
+    if frame is None or not frame.closes:
         return ()
-    places = ", ".join(
-        f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in plan.pierced
-    )
+    if not plan.pierced:
+        if not plan.spared:
+            return ()
+        return (
+            warning(
+                "fixing-left-out",
+                front.id,
+                f"no stile or rail for the middle fixing screw at {_places(plan.spared, unit)}: "
+                "it is left out",
+                "trust the other screws, or glue a block in behind the panel",
+            ),
+        )
+    places = _places(plan.pierced, unit)
     return (
         error(
             "fixing-in-panel",
@@ -131,6 +141,10 @@ def check_pierced(
             "take wider stiles or rails, a slab, or a wider or higher drawer box",
         ),
     )
+
+
+def _places(places: Sequence[tuple[float, float]], unit: Unit) -> str:
+    return ", ".join(f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in places)
 
 
 def _panel(frame: Frame, unit: Unit) -> str:

@@ -123,3 +123,24 @@ def test_what_is_assumed_is_said() -> None:
     assert [word.split(" mm")[0] for word in words] == ["groove depth 11.0", "panel thickness 6.0"]
     assert assumed_of_frame(FrontSpec(id="F", kind="door"), "mm") == ()
     assert frame_of(FrontSpec(id="F", kind="door"), 400, 700) is None
+
+
+def test_a_middle_screw_without_wood_is_left_out() -> None:
+    """On a wide front neither rail of 30 reaches the middle column: the outer four hold it."""
+    front = FrontSpec(id="B1-1", kind="drawer", height=152.4, stile=57.0, rail=30.0, pull="none")
+    rest = FrontSpec(id="B1-2", kind="opening")
+    layout = lay(box(front, rest, width=914.4))
+    assert codes(layout, "B1-1").count("fixing-left-out") == 1
+    fixings = [h for h in front_of(layout, "B1-1").holes if h.purpose == "front-fixing"]
+    assert len(fixings) == 4
+    assert not front_of(layout, "B1-1").withheld
+
+
+def test_a_row_goes_to_its_own_rail_alone() -> None:
+    """The lower row never leaps over the panel to the top rail."""
+    front = FrontSpec(id="B1-1", kind="drawer", height=300.0, stile=57.0)
+    layout = lay(box(FrontSpec(id="B1-2", kind="opening"), front, kind="drawer", width=914.4))
+    middle = [h.y for h in front_of(layout, "B1-1").holes
+              if h.purpose == "front-fixing" and abs(h.x - 911.2 / 2) < 1]  # fmt: skip
+    assert len(middle) == 1
+    assert middle[0] >= 300 - 57 + 11 + 1.5 - 1e-6
