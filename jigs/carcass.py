@@ -90,9 +90,10 @@ class Carcass:
     @property
     def ceiling(self) -> float:
         """Underside of what closes the box at the front's top: top, stretcher or rail; mm."""
-        if self.box.kind == "sink":
-            return self.box.height - SINK_RAIL
-        return self.flat_ceiling
+        rail = self.box.rail
+        if rail is None:
+            rail = SINK_RAIL if self.box.kind == "sink" else self.side
+        return self.box.height - rail
 
     @property
     def panels(self) -> tuple[tuple[float, float], ...]:
@@ -110,6 +111,11 @@ class Carcass:
     def boards(self) -> tuple[str, str]:
         """The IDs of both sides."""
         return self.board("left"), self.board("right")
+
+
+def name_partition(box: str, number: int) -> str:
+    """Give the ID of a box's partition, counted from the left, 1-based."""
+    return f"{box}-PARTITION-{number}"
 
 
 def name_side(box: str, hand: Hand) -> str:

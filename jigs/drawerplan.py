@@ -10,6 +10,7 @@ from jigs.checks.drawers import (
     check_drawer_width,
     check_slide_depth,
 )
+from jigs.columns import THROUGH
 from jigs.drawers import (
     CLEAR_OF_DRAWER,
     CLEAR_OF_RAIL,
@@ -69,7 +70,10 @@ def plan_drawers(
             ceiling = carcass.ceiling
         elif above.id not in records:
             rise = rise_above_front(record, side=side, reveal_bottom=reveal)
-            ceiling = _ceiling_under(above, rise, carcass)
+            ceiling = _ceiling_under(front, above, rise, carcass)
+        over = [low for low, high in carcass.shelves if high > front.y + side]
+        if over and (ceiling is not None or above is None or min(over) < above.y):
+            ceiling = min(over) if ceiling is None else min(ceiling, *over)
         spaces.append(
             DrawerSpace(
                 record=record,
@@ -159,27 +163,15 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
     )
 
 
-def shelves_of_openings(column: Column, side: float) -> tuple[tuple[float, float], ...]:
-    """Give the lower and upper face of the fixed shelf under each opening of a column; mm.
-
-    An opening stands on a shelf of the sides' board, level with its bottom edge, unless it is
-    the lowest and stands on the bottom panel. Common practice, no source.
-    """
-    return tuple(
-        (front.y - side, front.y)
-        for front in column.fronts
-        if front.kind == "opening" and front.row < front.rows
-    )
-
-
-def _ceiling_under(above: PlacedFront, rise: float, carcass: Carcass) -> float:
+def _ceiling_under(front: PlacedFront, above: PlacedFront, rise: float, carcass: Carcass) -> float:
     """Give the ceiling of a drawer under a front that is no drawer.
 
-    An opening stands on a fixed shelf of the sides' board, level with its bottom edge. What
-    stands behind another front is not known: the drawer gets the room it would have under
-    another drawer. Common practice.
+    An opening stands on a fixed shelf of the sides' board, level with its bottom edge, and so
+    does what stands across other columns than the drawer. What stands behind another front is
+    not known: the drawer gets the room it would have under another drawer. Common practice.
     """
-    if above.kind == "opening":
+    divider = above.span != front.span and (front.span > 1 or above.kind in THROUGH)
+    if above.kind == "opening" or divider:
         return min(carcass.ceiling, above.y - carcass.side)
     return min(carcass.ceiling, above.y + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL)
 

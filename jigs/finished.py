@@ -3,21 +3,18 @@
 Both get their code last, from the holes they are left with; a part that is held back has none.
 """
 
-from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
-from jigs.carcass import Carcass
+from jigs.assumed import keys_of_drawer, keys_of_front, list_assumed
 from jigs.codes import part_code
 from jigs.doors import DoorPlan
 from jigs.edges import bevelled_edge
-from jigs.fittings import FrontFittings, renumber
+from jigs.fittings import FrontFittings
 from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
-from jigs.geometry import Fitting
 from jigs.inhand import is_measured
-from jigs.job import BoxSpec, Hand, Job
-from jigs.parts import Front, Side
+from jigs.job import BoxSpec, Job
+from jigs.parts import Front
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
@@ -65,6 +62,8 @@ def finish_front(
         gap_top=front.gap_top,
         gap_bottom=front.gap_bottom,
         overlay=front.overlay,
+        column=front.column,
+        span=front.span,
         code="",
         finish=spec.finish,
         note=spec.note,
@@ -119,49 +118,3 @@ def is_reversible(front: Front) -> bool:
     else:
         turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
     return bool(holes) and all(matched(*place) for place in turned)
-
-
-def finish_sides(
-    job: Job,
-    carcass: Carcass,
-    on_sides: Mapping[Hand, Sequence[Fitting]],
-    held: Collection[str],
-    missing: Mapping[Hand, tuple[str, ...]],
-) -> tuple[Side, ...]:
-    """Give both sides of a box; what serves a front in `held` is left out.
-
-    `missing` names, for each side, the fronts whose holes in it are to come.
-    """
-    box = carcass.box
-    sides = []
-    for hand, fittings in on_sides.items():
-        kept = [fitting for fitting in fittings if fitting.part not in held]
-        side = Side(
-            box=box.id,
-            wall=box.wall,
-            box_kind=box.kind,
-            column=1,
-            side=hand,
-            board=carcass.board(hand),
-            height=box.height,
-            depth=box.depth,
-            thickness=carcass.side,
-            band=job.material.band,
-            bottom=carcass.floor,
-            legs=box.legs,
-            assembled=box.assembled,
-            band_state=box.band,
-            code="",
-            fittings=renumber(kept),
-            missing=missing[hand],
-            assumed=list_assumed(
-                job,
-                keys_of_side(box, (fitting.kind for fitting in kept)),
-                hinge=", ".join(
-                    dict.fromkeys(f.record for f in kept if f.kind == "plate" and f.record)
-                ),
-            ),
-        )
-        code = part_code(side.depth, side.height, side.thickness, side.holes)
-        sides.append(replace(side, code=code))
-    return tuple(sides)

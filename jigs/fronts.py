@@ -10,7 +10,7 @@ that tops line up.
 (190.475, 190.475, 190.475, 190.475)
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -83,6 +83,21 @@ class PlacedFront:
     def top(self) -> float:
         """Its top edge above the box's bottom end, mm."""
         return self.y + self.height
+
+    @property
+    def column(self) -> int:
+        """The column it stands in, the first of several; from 1 at the left."""
+        return self.spec.column
+
+    @property
+    def span(self) -> int:
+        """How many columns it stands before."""
+        return self.spec.span
+
+    @property
+    def last_column(self) -> int:
+        """The last column it stands in."""
+        return self.spec.column + self.spec.span - 1
 
     def set_back(self, thickness: float) -> float:
         """Give how far all that holds it stands further back in its box; mm.
@@ -170,16 +185,22 @@ def place_fronts(
 
 
 def place_stack(
-    specs: tuple[FrontSpec, ...], frame: Frame, increment: float | None = None
+    specs: tuple[FrontSpec, ...],
+    frame: Frame,
+    increment: float | None = None,
+    across: Mapping[str, Frame] | None = None,
 ) -> Column:
     """Size and place a stack of fronts, from the top.
+
+    `across` gives, by ID, the frames of fronts that stand across other columns as well.
 
     Given sizes are used as they are. Sizes that do not close come back as troubles beside a
     column that shows them.
     """
     if not specs:
         return Column(fronts=())
-    rows, exchanged = _undo_exchanges(specs, frame)
+    frames = {spec.id: frame for spec in specs} | dict(across or {})
+    rows, exchanged = _undo_exchanges(specs, frame, frames)
     gaps = frame.gaps(rows)
     space = _space(rows, frame)
     given = [_given_height(row, frame.between) for row in rows]
@@ -199,12 +220,13 @@ def place_stack(
     for number, (spec, height) in enumerate(zip(rows, heights, strict=True)):
         y -= above[number] + height
         leaves = _place_row(
-            spec, frame, increment=increment, y=y, height=height, row=number + 1, rows=len(rows),
-            above=above[number], below=gaps[number] if number < len(gaps) else y - frame.bottom,
+            spec, frames[spec.id], increment=increment, y=y, height=height, row=number + 1,
+            rows=len(rows), above=above[number],
+            below=gaps[number] if number < len(gaps) else y - frame.bottom,
         )  # fmt: skip
         placed.extend(leaves)
         if spec.kind != "opening":
-            troubles.extend(_width_troubles(frame, leaves))
+            troubles.extend(_width_troubles(frames[spec.id], leaves))
     return Column(fronts=tuple(placed), remainder=remainder, troubles=tuple(troubles))
 
 
@@ -225,7 +247,7 @@ def _wanted_width(spec: FrontSpec, frame: Frame) -> float:
 
 
 def _undo_exchanges(
-    specs: tuple[FrontSpec, ...], frame: Frame
+    specs: tuple[FrontSpec, ...], frame: Frame, frames: Mapping[str, Frame]
 ) -> tuple[tuple[FrontSpec, ...], tuple[Trouble, ...]]:
     """Find fronts that fit only with width and height exchanged, and exchange them.
 
@@ -239,7 +261,7 @@ def _undo_exchanges(
         others = heights[:index] + heights[index + 1 :]
         rest = space - sum(height for height in others if height is not None)
         if spec.width is not None and spec.height is not None and spec.kind != "opening":
-            wanted = _wanted_width(spec, frame)
+            wanted = _wanted_width(spec, frames[spec.id])
             fits = abs(spec.width - wanted) <= SAME_SIZE
             turned = abs(spec.height - wanted) <= SAME_SIZE
             closes = None in others or abs(rest - spec.width) <= CROWN

@@ -55,9 +55,9 @@ class Hole:
 class Fitting:
     """The holes that belong to one piece of hardware and are never drilled apart.
 
-    `kind` says which: `hinge` (a cup with its fixings), `plate`, `pull`, `slide`,
-    `front-fixing` (one column of screws), `clearance` (its counterpart in the drawer box),
-    `manual`. `index` of `count` numbers the fittings of a kind on their part, from the bottom
+    `kind` says which: `hinge` (a cup with its fixings), `plate`, `pull`, `slide`, `shelf` (pins
+    in a row), `front-fixing` (one column of screws), `clearance` (its counterpart in the drawer
+    box), `manual`. `index` of `count` numbers the fittings of a kind on their part, from the bottom
     or, where they stand side by side, from the left as seen from the room; 1-based. `part` is
     the ID of the front it serves (None for a shelf), `record` the name of its hardware record.
     `outline` holds the closed outlines of the hardware lying on the part, in the part's axes.
@@ -65,7 +65,7 @@ class Fitting:
     with a square, or marked through the slide itself; mm.
     """
 
-    kind: Literal["hinge", "plate", "pull", "slide", "front-fixing", "clearance", "manual"]
+    kind: Literal["hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "manual"]
     index: int
     count: int
     part: str | None

@@ -43,6 +43,12 @@ class Material:
     band: float = 0.0
     drawer_side: float = 15.9
     front_density: float | None = None
+    partition: float | None = None
+
+    @property
+    def partition_board(self) -> float:
+        """True thickness of the partitions: the sides' board where it is not stated; mm."""
+        return self.side if self.partition is None else self.partition
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,7 +100,8 @@ class FrontSpec:
 
     `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
     name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
-    `overlay` None: as its box. `reveal_left`, ...: its own gap on that side, mm.
+    `overlay` None: as its box. It stands in `column` (counted from 1 at the left), or across
+    `span` of them. `reveal_left`, ...: its own gap on that side, mm.
     A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
     and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
@@ -141,6 +148,25 @@ class FrontSpec:
     span: int = 1
 
 
+@dataclass(frozen=True, slots=True)
+class ColumnSpec:
+    """One column of a box: its clear width between the boards in mm, or its share of the rest."""
+
+    width: float | None = None
+    share: float = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShelfSpec:
+    """A shelf: fixed with its upper face `at` this height, or adjustable (`at` None) between
+    `low` and `high`; all from the side's bottom end, mm. `column` None: in every column."""
+
+    at: float | None = None
+    low: float | None = None
+    high: float | None = None
+    column: int | None = None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoxSpec:
     """One box: outside sizes in mm, its bottom's height above the finished floor, its fronts
@@ -148,7 +174,9 @@ class BoxSpec:
     `overlay`: how its fronts lie: over its sides, over half of them, or between them.
     `assembled`: its sides are drilled in the box; `band`: the edge band on its sides is on, or
     comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
-    its bottom panel above their end; the box's height counts from there too, mm."""
+    its bottom panel above their end; the box's height counts from there too, mm.
+    `columns` from left to right, parted by partitions; none: one column. `rail`: height of a
+    rail on edge at its top front, mm; None as usual for its kind."""
 
     id: str
     kind: BoxKind
@@ -164,6 +192,9 @@ class BoxSpec:
     assembled: bool = False
     band: BandState | None = None
     legs: float = 0.0
+    columns: tuple[ColumnSpec, ...] = ()
+    shelves: tuple[ShelfSpec, ...] = ()
+    rail: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,7 +23,9 @@ from jigs.job import (
     Hand,
     HandHole,
 )
+from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_columns
 from jigs.jobhardware import Shelf
+from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
 
 MOST_ALIKE = 100
@@ -38,8 +40,6 @@ ASSUMED_DEPTH: Mapping[BoxKind, float] = {
     "base": 560.0, "drawer": 560.0, "sink": 560.0, "tall": 560.0, "open": 560.0, "wall": 320.0,
 }  # fmt: skip
 """A box's depth where none is given; mm (common practice, no source)."""
-
-MIXED = "inset fronts and others in one box; say overlay at the box, for all its fronts"
 
 NAMELESS = "?"
 """What a box is called whose ID is at fault; no ID begins so."""
@@ -89,14 +89,15 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
             claims.append((box_id, table.book.place((*table.path, "id"))))
         box = _read_box(table, box_id or NAMELESS, assumed)
         fronts: list[FrontSpec] = []
+        rows: list[tuple[Table, FrontSpec]] = []
         for number, row in enumerate(table.tables("front"), start=1):
             made = _read_fronts(row, box.id, number, shelves)
             fronts += made
             claims += _claim(row, made, [known for known in ids if known])
-            if made and (made[0].overlay or box.overlay) == "inset" and box.overlay != "inset":
-                row.note("overlay", MIXED)
-            if made and made[0].overlay in ("full", "half") and box.overlay == "inset":
-                row.note("overlay", MIXED)
+            if made:
+                check_place(row, made[0], box)
+            rows += [(row, front) for front in made]
+        check_stacks(rows, box)
         table.close()
         boxes.append(replace(box, fronts=tuple(fronts)))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
@@ -168,6 +169,9 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         assembled=table.flag("assembled") or False,
         band=table.choice("band", BAND_STATES),
         legs=legs,
+        columns=(columns := read_columns(table)),
+        shelves=read_shelves(table, height or 1.0, len(columns)),
+        rail=table.length("rail"),
     )
 
 
@@ -225,6 +229,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         finish=row.text("finish") or "",
         note=row.text("note") or "",
         overlay=row.choice("overlay", OVERLAYS),
+        column=row.whole("column", most=MOST_COLUMNS) or 1,
+        span=row.whole("span", most=MOST_COLUMNS) or 1,
         reveal_left=row.length("reveal_left", zero=True),
         reveal_right=row.length("reveal_right", zero=True),
         reveal_top=row.length("reveal_top", zero=True),

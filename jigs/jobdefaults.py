@@ -204,6 +204,7 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
 def _default_hinges(boxes: Iterable[BoxSpec]) -> tuple[str, ...]:
     """Name the hinges that stand in, one for each way the fronts lie; all where none does."""
     lying = {front.overlay or box.overlay for box in boxes for front in box.fronts}
+    lying |= {"half" for box in boxes if len(box.columns) > 1 and box.overlay != "inset"}
     return tuple(name for kind, name in DEFAULT_HINGES.items() if kind in (lying or {"full"}))
 
 

@@ -142,6 +142,7 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         back=_or_else(sizes["back"], standard.back),
         band=_or_else(sizes["band"], standard.band),
         drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
+        partition=table.length("partition"),
         front_density=table.number("front_density", most=5000.0),
     )
     table.close()

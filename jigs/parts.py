@@ -52,16 +52,16 @@ class DrawerBox:
 class Front:
     """A front laid out: a leaf of a pair is a front of kind `door`.
 
-    `x`, `y`: its lower left corner in the box, from the room. `row` of `rows` counts from the top
-    of the box (1-based, leaves of a pair share a row). `gap_left`, ... are the gaps in mm to the
-    neighbour, the box's outside edge or, inset, the board's inner face. `least_reveal`: the
-    smallest hinge-edge reveal for this thickness, None where only the leaflet knows.
-    `through_box`: the pull's screws go through the drawer box too. `screw_pull`, `screw_fixing`:
-    screw lengths that suit, mm or None. `frame`: its stiles, rails and panel, None for a slab.
-    `ordered`: width and height as ordered, where `width` and `height` are measured ones.
-    `edge_radius`: 0 for square edges. `bevel`: the edge that is bevelled for the fingers.
-    `reversible`: turned half round, its holes fall on the same places. `held`: the errors that
-    withhold it, in words; then there are no fittings.
+    `x`, `y`: its lower left corner in the box, from the room. It stands in `column`, or across
+    `span` of them; `row` of `rows` counts from the top of the box (1-based, leaves of a pair
+    share a row). `gap_left`, ... are the gaps in mm to the neighbour, the box's outside edge or,
+    inset, the board's inner face. `least_reveal`: the smallest hinge-edge reveal for this
+    thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
+    drawer box too. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None. `frame`:
+    its stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
+    `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
+    that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
+    places. `held`: the errors that withhold it, in words; then there are no fittings.
     """
 
     id: str
@@ -83,6 +83,8 @@ class Front:
     gap_bottom: float
     code: str
     overlay: Overlay = "full"
+    column: int = 1
+    span: int = 1
     finish: str = ""
     note: str = ""
     bored: bool = False
@@ -114,12 +116,17 @@ class Front:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """A box side laid out; `board` is its ID (`B1-SIDE-L`). x back from the finished front edge,
-    y up from the bottom end. `thickness` true; `band` is the edge band's thickness; `bottom` is
-    the height of the bottom panel's upper face above the bottom end, where a box already
-    assembled is measured from. `assembled`: it is; `band_state`: the band is on, or comes later.
-    `legs`: how far the bottom panel's underside stands above its end, where it runs to the floor.
-    `missing`: the held fronts whose holes in this side are left out."""
+    """A drilled face of a box side or of a partition; `board` is its ID (`B1-SIDE-L`).
+
+    x back from the finished front edge, y up from the board's bottom end. `thickness` true;
+    `band` is the edge band's thickness; `bottom` is the height of the bottom panel's upper face
+    above the bottom end, where a box already assembled is measured from. It is the `side` of
+    `column`. A partition has a number (`partition`, 0 for a side) and two such faces; its left
+    side stands `x` from the box's left edge, its bottom end `base` above the box's. `assembled`:
+    it is; `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's
+    underside stands above a side's end, where it runs to the floor. `missing`: the held fronts
+    whose holes in this face are left out.
+    """
 
     box: str
     wall: str
@@ -133,6 +140,9 @@ class Side:
     band: float
     bottom: float
     code: str
+    x: float = 0.0
+    base: float = 0.0
+    partition: int = 0
     fittings: tuple[Fitting, ...] = ()
     assembled: bool = False
     band_state: BandState | None = None
@@ -142,7 +152,7 @@ class Side:
 
     @property
     def holes(self) -> tuple[Hole, ...]:
-        """All holes in the inside face."""
+        """All holes in this face."""
         return collect_holes(self.fittings)
 
 

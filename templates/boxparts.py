@@ -68,6 +68,12 @@ def hung_over(layout: Layout, front: Front) -> Front | None:
 
 
 def _in_row(layout: Layout, front: Front, row: int) -> Front | None:
-    found = [other for other in parts_of_box(layout, front.box).fronts if other.row == row]
+    found = [
+        other
+        for other in parts_of_box(layout, front.box).fronts
+        if other.row == row
+        and other.column < front.column + front.span
+        and front.column < other.column + other.span
+    ]
     # Of the leaves of a pair, the one that stands over or under this front.
     return min(found, key=lambda other: abs(other.x - front.x), default=None)

@@ -106,7 +106,7 @@ def _extent(values: list[float]) -> float:
 
 def _reading_order(fitting: Fitting) -> tuple[int, float]:
     """Cards follow each other from the bottom up; side by side, from the driller's left."""
-    kinds = ("hinge", "slide", "plate", "pull", "front-fixing", "clearance", "manual")
+    kinds = ("hinge", "slide", "plate", "shelf", "pull", "front-fixing", "clearance", "manual")
     across = fitting.kind in ("pull", "front-fixing", "clearance")
     return kinds.index(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
 
@@ -124,6 +124,8 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
             return ("low" if view.hinge_edge == "left" else "high"), "low"
         case "plate" | "slide":
             return ("low" if view.front_edge == "left" else "high"), "low"
+        case "shelf":
+            return "near", "low"
         case "pull":
             return ("middle" if central else "near"), ("near" if view.hinge_edge else "high")
         case "front-fixing" | "clearance":

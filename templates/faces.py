@@ -11,7 +11,7 @@ from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
 from jigs.job import Unit
 from jigs.parts import DrawerBox, Front, Side
 from templates.reference import Edge
-from templates.wording import FRONT_WORDS
+from templates.wording import FRONT_WORDS, side_words
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""
@@ -30,6 +30,7 @@ class FaceView:
     `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
     still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
     are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
+    `base`: how far a partition's bottom end stands above the sides', 0 for a box side.
     """
 
     part: str
@@ -50,6 +51,7 @@ class FaceView:
     low: float = 0.0
     raw: bool = False
     band: float = 0.0
+    base: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
@@ -206,7 +208,10 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
     left = side.side == "left"
     raw = side.band_state == "later" and side.band > 0.0
     front = "RAW FRONT EDGE" if raw else "FRONT EDGE"
-    how = "The BOX lies on this side" if side.assembled else "It lies inside face up"
+    in_box = side.assembled and not side.partition
+    name = side_words(side).upper()
+    lying = f"this face, towards column {side.column}," if side.partition else "inside face"
+    how = "The BOX lies on this side" if in_box else f"It lies {lying} up"
     return FaceView(
         part=side.board,
         code=side.code,
@@ -215,17 +220,18 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         height=side.height,
         thickness=side.thickness,
         fittings=fittings,
-        drilled=f"INSIDE OF {side.side.upper()} SIDE",
+        drilled=name if side.partition else f"INSIDE OF {name}",
         seen=(f"{how}, its top end away from you: the FRONT edge is on your {side.side.upper()}."),
         edges={
             "left": front if left else "REAR EDGE",
             "right": "REAR EDGE" if left else front,
-            "bottom": "BOTTOM PANEL" if side.assembled else "BOTTOM END",
+            "bottom": "BOTTOM PANEL" if in_box else "BOTTOM END",
             "top": "TOP END",
         },
         front_edge="left" if left else "right",
-        panel=None if side.assembled else side.bottom,
-        low=side.bottom if side.assembled else 0.0,
+        panel=None if side.assembled or side.partition else side.bottom,
+        low=side.bottom if in_box else 0.0,
+        base=side.base,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,
         step=INDEX_STEP[unit],

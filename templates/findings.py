@@ -103,7 +103,7 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
     `K4-SIDE-L, K4-SIDE-R: holes for K4-1 still to come`."""
     lacking: dict[tuple[str, ...], list[str]] = {}
     for side in layout.sides:
-        if side.missing:
+        if side.missing and side.board not in lacking.get(side.missing, ()):
             lacking.setdefault(side.missing, []).append(side.board)
     return tuple(
         f"{', '.join(boards)}: holes for {', '.join(fronts)} still to come"

@@ -15,7 +15,7 @@ from jigs.geometry import Fitting, Hole
 from jigs.job import Unit
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import Front, Layout, Side
-from templates.wording import FRONT_WORDS
+from templates.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
     "part", "box", "kind", "code", "purpose", "face", "serves",
@@ -58,7 +58,7 @@ def holes_csv(layout: Layout) -> str:
         names = (front.id, front.box, front.kind, front.code)
         writer.writerows(_rows(names, front.fittings))
     for side in layout.sides:
-        board = (side.board, side.box, f"{side.side}-side", side.code)
+        board = (side.board, side.box, side_words(side).replace(" ", "-"), side.code)
         writer.writerows(_rows(board, side.fittings))
     return file.getvalue()
 
@@ -130,6 +130,8 @@ def _side_data(side: Side) -> dict[str, Any]:
         "code": side.code,
         "height_mm": _number(side.height),
         "depth_mm": _number(side.depth),
+        # A partition is counted from its own bottom end, which stands so high in the box.
+        **({"bottom_mm": _number(side.base)} if side.partition else {}),
         "holes": [
             {
                 "purpose": hole.purpose,
@@ -181,7 +183,7 @@ def _front_block(front: Front, unit: Unit) -> str:
 
 def _side_block(side: Side, unit: Unit) -> str:
     head = (
-        f"{side.board}  inside of the {side.side} side, "
+        f"{side.board}  {'' if side.partition else 'inside of the '}{side_words(side)}, "
         f"{_size(side.depth, side.height, unit)}, code {side.code}"
     )
     rows = [

@@ -72,8 +72,9 @@ class KeyPlan:
             marks.append(Area(points=place) if front is black else Outline(points=place))
         if isinstance(black, Side):
             wide = max(black.thickness, STRIPE / scale)
-            at = self._left[own.id] + (0.0 if black.side == "left" else own.width - wide)
-            marks.append(Area(points=corners(at, own.above_floor, wide, own.height)))
+            at = self._left[own.id] + min(black.x, own.width - wide)
+            foot = own.above_floor + black.base
+            marks.append(Area(points=corners(at, foot, wide, black.height)))
         return tuple(marks)
 
     def _around(self, own: BoxSpec) -> list[BoxSpec]:

@@ -91,7 +91,8 @@ def _words(layout: Layout) -> Iterator[tuple[LabelWords, tuple[str, ...]]]:
                     words_of_drawer_box_label(layout, front.drawer, front),
                     (front.drawer.id, front.id, box.id, box.wall),
                 )
-        for side in parts.sides:
+        # A partition has two drilled faces, but one label.
+        for side in (s for s in parts.sides if not (s.partition and s.side == "left")):
             yield words_of_side_label(layout, side), (side.board, box.id, box.wall)
 
 

@@ -91,11 +91,15 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
 def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
     """Give the words for a box side; its label sticks on the outside face.
 
-    Seen from outside, upright, a left side has its front edge on the right.
+    Seen from outside, upright, a left side has its front edge on the right. A partition has no
+    outside: its label sticks on its top end, the arrow to the front.
     """
+    ways = (f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT")
+    if side.partition:
+        between = f"COLUMNS {side.partition} AND {side.partition + 1}"
+        ways = (f"PARTITION, BETWEEN {between}", f"PARTITION {side.partition}")
     lines = [
-        Wording(ways=(f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT"), worth=9,
-                most=5.0, bold=True),
+        Wording(ways=ways, worth=9, most=5.0, bold=True),
         _place(side.wall, side.box, ""),
         *_size((side.height, side.depth, side.thickness)),
     ]  # fmt: skip
@@ -115,7 +119,8 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
         payload=side_payload(layout, side),
         lines=tuple(lines),
         black=side,
-        stripe="right" if side.side == "left" else "left",
+        arrow="FRONT" if side.partition else "UP",
+        stripe=None if side.partition else "right" if side.side == "left" else "left",
     )
 
 
@@ -143,7 +148,11 @@ def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -
 
 def _order(layout: Layout, front: Front) -> str:
     """Say the place of a drawer front in a stack of drawers: `LOWEST OF 4`."""
-    stack = [other for other in parts_of_box(layout, front.box).fronts if other.kind == "drawer"]
+    stack = [
+        other
+        for other in parts_of_box(layout, front.box).fronts
+        if other.kind == "drawer" and other.column == front.column
+    ]
     if front.kind != "drawer" or len(stack) < 2:
         return ""
     rank = sorted({other.row for other in stack}).index(front.row) + 1

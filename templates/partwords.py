@@ -7,7 +7,7 @@ from jigs.problems import Problem
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.panel import PartWords
 from templates.payload import drawer_box_payload, front_payload, side_payload
-from templates.wording import FRONT_WORDS
+from templates.wording import FRONT_WORDS, side_words
 
 
 def kind_of_front(front: Front) -> str:
@@ -65,7 +65,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
     """Give the words of a box side's sheets."""
     return PartWords(
         part=side.board,
-        kind=f"{side.side.upper()} SIDE",
+        kind=side_words(side).upper(),
         place=place_of(side.wall, side.box),
         reveals=_reveals(layout),
         job=layout.job.name,
@@ -247,7 +247,8 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str,
     found = sorted(
         findings_at(layout, part), key=lambda problem: not problem.code.startswith("unconfirmed")
     )
-    notes = [_note(problem) for problem in found]
+    # Four drawers on one slide say the same of it.
+    notes = list(dict.fromkeys(_note(problem) for problem in found))
     if assumed:
         notes.append(f"ASSUMED: {'; '.join(assumed)}.")
     return tuple(notes)

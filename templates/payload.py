@@ -53,6 +53,13 @@ def front_payload(layout: Layout, front: Front) -> str:
 def side_payload(layout: Layout, side: Side) -> str:
     """Say of a box side: which it is, how it stands, what is bored in it, and its code."""
     wall = _wall(side.wall)
+    if side.partition:
+        return _join(
+            f"{side.board} PARTITION BOX {side.box}", (wall, 3),
+            (f"BETWEEN COLUMNS {side.partition} AND {side.partition + 1}", 4),
+            ("HOLES TO COME" if side.missing else "", 6), ("DRILLED FROM BOTH FACES", 2),
+            (f"CODE {side.code}", 5),
+        )  # fmt: skip
     return _join(
         f"{side.board} {side.side.upper()} SIDE BOX {side.box}", (wall, 3),
         ("THIS FACE OUT", 4), ("HOLES TO COME" if side.missing else "", 6),

@@ -119,24 +119,42 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
 def _side_steps(view: FaceView) -> tuple[str, ...]:
     edge: Edge = view.front_edge or "left"
     kinds = {fitting.kind for fitting in view.fittings}
+    level = " and ".join(kind.upper() for kind in ("slide", "shelf") if kind in kinds)
     both = (
         (
             "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the "
-            "SLIDE lines across BOTH at once.",
+            f"{level} lines across BOTH at once.",
         )
-        if "slide" in kinds
+        if level
         else ()
     )
-    hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds) or "leaflet"
+    hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds)
+    lay = f"Lay {hardware or 'leaflet'} on the drawing."
+    if not hardware and "shelf" in kinds:
+        lay = "Rule along each row: 32.0 from hole to hole."
     if view.low > 0.0:
         return (
             _BARS,
             f"Lay the box on this side, its top away, FRONT edge on your {edge.upper()}.",
             "Cut the cards; fold over the front edge alone, stand the paper on the bottom panel.",
             "Four strips of low-tack tape.",
-            f"Lay {hardware} on the drawing.",
+            lay,
             f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
             f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
+            _TICK,
+        )
+    if view.base:
+        return (
+            _BARS,
+            f"{view.drilled} up, top end away, FRONT edge on your {edge.upper()}. Write the "
+            "face's name on it.",
+            f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
+            "sides.",
+            _cut(view),
+            _block(view),
+            lay,
+            f"{_AWL} Compare with the side across the column.",
+            f"Bore; THROUGH once, from one face. {CAUTION_FOR['manual']} Eye and ear protection.",
             _TICK,
         )
     return (
@@ -145,8 +163,8 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         *both,
         _cut(view),
         _block(view),
-        f"Lay {hardware} on the drawing.",
-        f"{_AWL} {'Slide lines: left against right.' if both else ''}".rstrip(),
+        lay,
+        f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
         _TICK,
     )

@@ -3,10 +3,13 @@
 Whoever measures them on the part has checked the paper, the part and the punch marks at once.
 """
 
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from jigs.lengths import count_tenths
 from templates.faces import FaceView
+
+ROW = 4
+"""From so many equal steps on, as in a row of shelf pins, they are written once."""
 
 
 def closing_sum(places: list[float], length: float) -> str:
@@ -16,8 +19,12 @@ def closing_sum(places: list[float], length: float) -> str:
     '97.8 + 416.0 + 99.2 = 613.0'
     """
     ends = [0, *(count_tenths(place) for place in places), count_tenths(length)]
-    parts = " + ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(ends))
-    return f"{parts} = {ends[-1] / 10:.1f}"
+    terms: list[str] = []
+    for tenths, run in groupby(b - a for a, b in pairwise(ends)):
+        count = len(list(run))
+        term = f"{tenths / 10:.1f}"
+        terms += [f"{count} x {term}"] if count >= ROW else [term] * count
+    return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
 
 
 def steps_between(places: list[float]) -> str:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from jigs.geometry import Fitting, Hole
 from jigs.job import FrontKind
 from jigs.lengths import format_inches, format_mm
+from jigs.parts import Side
 
 if TYPE_CHECKING:
     from templates.faces import FaceView
@@ -53,6 +54,17 @@ def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[str, .
     return (f"FOLD DOWN OVER THE {edge}", f"FOLD: {edge}", "FOLD DOWN")
 
 
+def side_words(side: Side) -> str:
+    """Name a box side, or one face of a partition as it stands in its box, seen from the room.
+
+    The face that is the right side of a column is the left face of the partition beyond it.
+    """
+    if not side.partition:
+        return f"{side.side} side"
+    face = "left" if side.side == "right" else "right"
+    return f"{face} face of partition {side.partition}"
+
+
 def ordinal_place(index: int, count: int) -> str:
     """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
     if count == 1:
@@ -83,6 +95,10 @@ def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
             return f"{which} for {fitting.part}"
         case "slide":
             return f"SLIDE of {fitting.part}"
+        case "shelf":
+            row = "FRONT" if _from_front(view, centre) < view.width / 2 else "REAR"
+            lowest = format_mm(min(hole.y for hole in fitting.holes))
+            return f"SHELF PINS, {row} ROW, {lowest} UP"
         case "pull":
             knob = not any(len(other.holes) > 1 for other in view.fittings if other.kind == "pull")
             name = "KNOB" if knob else "PULL"
@@ -155,6 +171,8 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
             )
         case "pull":
             lines.append("Drill from THIS face, scrap clamped behind.")
+        case "shelf":
+            lines.append("All four rows of a column level: mark left and right together.")
         case "slide":
             lines.append("LAY YOUR SLIDE HERE, its front end to the front edge.")
             if fitting.carry:

@@ -166,7 +166,10 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
             Wanted(
                 part=side.board,
                 face="inside",
-                words=f"INSIDE OF {side.side.upper()} SIDE",
+                # The board at the right of a column shows it its left face.
+                words=f"{'LEFT' if right else 'RIGHT'} FACE OF PARTITION {side.partition}"
+                if side.partition
+                else f"INSIDE OF {side.side.upper()} SIDE",
                 width=side.depth,
                 height=side.height,
                 holes=tuple(

@@ -17,7 +17,7 @@ def _codes(layout: Layout) -> dict[str, str]:
     }
 
 
-SUM = re.compile(r"((?:-?\d+\.\d \+ )+\d+\.\d) = (\d+\.\d)")
+SUM = re.compile(r"((?:(?:\d+ x )?-?\d+\.\d \+ )+(?:\d+ x )?\d+\.\d) = (\d+\.\d)")
 
 
 def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
@@ -53,7 +53,8 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
         if not found:
             faults.append(f"page {page.number}: no sum")
         for terms, total in found:
-            tenths = [round(float(term) * 10) for term in terms.split(" + ")]
+            steps = [term.rpartition(" x ") for term in terms.split(" + ")]
+            tenths = [int(times or 1) * round(float(step) * 10) for times, _, step in steps]
             if sum(tenths) != round(float(total) * 10):
                 faults.append(f"page {page.number}: {terms} is not {total}")
         door = doors.get(face.part)

@@ -1,6 +1,8 @@
 """Generated jobs: every kind of box and front, sizes from the ordinary to the absurd, names in
 Latin, Greek and Cyrillic letters. For properties that must hold for whatever a kitchen has."""
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
@@ -10,12 +12,14 @@ from jigs.job import (
     FRONT_MATERIALS,
     OVERLAYS,
     BoxSpec,
+    ColumnSpec,
     FrontSpec,
     Grid,
     HandHole,
     Job,
     Material,
     Reveal,
+    ShelfSpec,
     Use,
 )
 from templates.paper import PAPERS, Paper
@@ -67,22 +71,35 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
     )
 
 
+shelves: st.SearchStrategy[ShelfSpec] = st.sampled_from(
+    (ShelfSpec(), ShelfSpec(at=205.0), ShelfSpec(low=60.0, high=260.0))
+)
+
+
 @st.composite
 def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
     """A box of any kind with one to four fronts."""
     kind = draw(st.sampled_from(BOX_KINDS))
     id = draw(st.sampled_from(LONG_IDS)).format(number)
     count = draw(st.sampled_from((1, 2, 2, 3, 4)))
+    columns = draw(st.sampled_from((1, 1, 1, 2, 3)))
+    rows = tuple(
+        replace(draw(fronts(f"{id}-{column}-{k}", k == count)), column=column)
+        for column in range(1, columns + 1)
+        for k in range(1, count + 1)
+    )
     return BoxSpec(
         id=id,
         kind=kind,
-        width=draw(_mm(150, 1000)),
+        width=draw(_mm(150, 1000)) * columns,
+        columns=(ColumnSpec(),) * columns if columns > 1 else (),
+        shelves=tuple(draw(st.lists(shelves, max_size=1))),
         height=draw(_mm(300, 2350) if kind == "tall" else _mm(280, 1500)),
         depth=draw(st.sampled_from((300.0, 584.2, 610.0))),
         above_floor=100.0,
         wall=draw(st.sampled_from(WALLS)),
         overlay=draw(st.sampled_from(("full", "full", *OVERLAYS))),
-        fronts=tuple(draw(fronts(f"{id}-{k}", k == count)) for k in range(1, count + 1)),
+        fronts=rows,
     )
 
 

@@ -1,15 +1,19 @@
 """Do the sizes close? Fronts, gaps and reveals against their box, and against the counter."""
 
+from collections.abc import Sequence
+
 from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
-from jigs.fronts import Column, Trouble
+from jigs.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.geometry import SLACK
-from jigs.job import BoxKind, Unit
+from jigs.job import BoxKind, BoxSpec, Unit
 from jigs.lengths import format_length
 from jigs.problems import Problem
 
 NOT_CLOSED = "reveals-do-not-close"
 """The finding on sizes that miss their box by more than a reveal can take."""
+LEAST_COLUMN = 50.0
+"""A column narrower than this is a slip; mm (common practice, no source)."""
 UNDER_COUNTER = 3.0
 """Least reveal above a front that closes under a counter; mm (common practice, no source)."""
 COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
@@ -39,6 +43,38 @@ def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem
         and front.kind != "opening"
         and front.gap_top < UNDER_COUNTER - SLACK
     )
+
+
+def check_columns(
+    box: BoxSpec, spare: float, uneven: Sequence[str], fronts: Sequence[PlacedFront], unit: Unit
+) -> tuple[Problem, ...]:
+    """Find columns that do not fill their box, and fronts that stand askew before them."""
+    names = tuple(front.id for front in fronts)
+    problems = [
+        error(
+            NOT_CLOSED,
+            name,
+            f"it stands before columns {front.column} to {front.last_column}, whose other fronts "
+            "bring it to different heights",
+            "give heights that add up alike in all its columns, and one to this front",
+        )
+        for name in uneven
+        for front in fronts
+        if front.id == name
+    ]
+    fixed = all(column.width is not None for column in box.columns)
+    if box.columns and (abs(spare) > WORTH_SAYING if fixed else spare < LEAST_COLUMN):
+        over = f"overrun box {box.id} by" if spare < 0 else f"leave of box {box.id}"
+        problems.append(
+            error(
+                NOT_CLOSED,
+                box.id,
+                f"the given widths of the columns {over} {format_length(abs(spare), unit)}",
+                "check the clear widths and the partitions, or leave one width out",
+                names,
+            )
+        )
+    return tuple(problems)
 
 
 def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Unit) -> Problem:

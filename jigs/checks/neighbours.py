@@ -27,7 +27,12 @@ def check_neighbours(
         for one in _at_right_end(by_box[left.id]):
             for other in _at_left_end(by_box[right.id]):
                 problems.extend(_check_sight_line(left, one, right, other, unit))
-                problems.extend(_check_hinges(left, one, right, other, unit))
+                gap = one.gap_right + other.gap_left
+                problems.extend(_check_hinges(left, one, right, other, gap, unit))
+    for box in boxes:
+        for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
+            problems.extend(_check_sight_line(box, one, box, other, unit))
+            problems.extend(_check_hinges(box, one, box, other, one.gap_right, unit))
     return tuple(problems)
 
 
@@ -37,6 +42,17 @@ def _at_right_end(fronts: Sequence[Front]) -> list[Front]:
 
 def _at_left_end(fronts: Sequence[Front]) -> list[Front]:
     return [f for f in fronts if not any(_beside(f, other) and other.x < f.x for other in fronts)]
+
+
+def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
+    """Give the fronts of a box that meet over a partition, the left one first."""
+    return [
+        (one, other)
+        for one in fronts
+        for other in fronts
+        if one.column + one.span == other.column
+        and abs(one.x + one.width + one.gap_right - other.x) <= SLACK
+    ]
 
 
 def _beside(one: Front, other: Front) -> bool:
@@ -79,7 +95,7 @@ def _check_sight_line(
 
 
 def _check_hinges(
-    left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
+    left: BoxSpec, one: Front, right: BoxSpec, other: Front, gap: float, unit: Unit
 ) -> tuple[Problem, ...]:
     if one.hinged != "right" or other.hinged != "left" or "inset" in (one.overlay, other.overlay):
         return ()
@@ -87,7 +103,6 @@ def _check_hinges(
         return ()
     bottom, top = left.above_floor + one.y, left.above_floor + one.y + one.height
     low, high = right.above_floor + other.y, right.above_floor + other.y + other.height
-    gap = one.gap_right + other.gap_left
     needed = one.least_reveal + other.least_reveal
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return ()
@@ -97,7 +112,7 @@ def _check_hinges(
             other.id,
             f"it and {one.id} are hinged back to back with a gap of {format_length(gap, unit)}; "
             f"both need {format_length(needed, unit)} to open",
-            "enlarge the side reveals, or change one hand",
+            "enlarge the reveals between them, or change one hand",
             (one.id,),
         ),
     )

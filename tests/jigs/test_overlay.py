@@ -4,6 +4,7 @@ Expected values: worked examples of the project's trade notes, where it is said.
 """
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -135,24 +136,24 @@ def test_a_full_hinge_on_a_high_plate_reaches_half_overlay() -> None:
     assert codes(layout) == ["counter-reveal"]
 
 
-def test_a_job_without_a_hinge_takes_the_kind_it_needs(tmp_path: object) -> None:
+def test_a_job_without_a_hinge_takes_the_kind_it_needs(tmp_path: Path) -> None:
     """Each kind of overlay has a generic hinge, stamped as assumed, and so is the inset gap."""
     text = SMALL.replace('kind = "base"', 'kind = "base"\noverlay = "inset"')
-    found = read(tmp_path, text)  # type: ignore[arg-type]
+    found = read(tmp_path, text)
     assert "gap round an inset front 2.0 mm" in found.assumptions
     (front,) = lay_out(found).fronts
     assert front.hinge is not None
     assert front.hinge.record == "cup35-inset"
     assert any("hinge cup35-inset" in words for words in front.assumed)
     assert any("gap round an inset front" in words for words in front.assumed)
-    plain = read(tmp_path, SMALL)  # type: ignore[arg-type]
+    plain = read(tmp_path, SMALL)
     assert not [words for words in plain.assumptions if "inset" in words]
 
 
-def test_inset_and_others_do_not_mix(tmp_path: object) -> None:
+def test_inset_and_others_do_not_mix(tmp_path: Path) -> None:
     """An inset front beside fronts that lie on the box is a fault of the file."""
     text = f'{SMALL}overlay = "inset"\n'
-    (fault,) = faults_of(tmp_path, text)  # type: ignore[arg-type]
+    (fault,) = faults_of(tmp_path, text)
     assert "box[1].front[1].overlay" in fault
     assert "say overlay at the box" in fault
 

@@ -209,9 +209,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
 
 
 def check_cards(job: Job, paper: Paper) -> None:
-    faces: dict[tuple[str, str], list[Placed]] = {}
+    faces: dict[tuple[str, str], list[Placed]] = {}  # by part, and the face's name
     for _, placed in make_sheets(lay_out(job), paper).cards:
-        faces.setdefault((placed.card.view.part, placed.card.view.face), []).append(placed)
+        faces.setdefault((placed.card.view.part, placed.card.view.drilled), []).append(placed)
     for key, spots in faces.items():
         assert faults_of(spots, paper) == [], key
 

@@ -16,7 +16,12 @@ def test_the_printed_figures_add_up(places: list[float], beyond: float) -> None:
     places = sorted(places)
     length = (places[-1] if places else 0.0) + beyond
     left, right = closing_sum(places, length).split(" = ")
-    terms = left.split(" + ")
+    terms = [
+        figure
+        for term in left.split(" + ")
+        for times, _, figure in [term.rpartition(" x ")]
+        for _ in range(int(times or 1))
+    ]
     assert len(terms) == len(places) + 1
     assert sum(round(float(term) * 10) for term in terms) == round(float(right) * 10)
     assert float(right) == pytest.approx(length, abs=0.0501)

@@ -1,0 +1,26 @@
+"""Which hardware a front has: its own, else the job's."""
+
+from jigs.fronts import PlacedFront
+from jigs.hardware import HingeRecord, SlideRecord
+from jigs.job import Job
+from jigs.jobdefaults import DEFAULT_HINGES
+
+
+def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
+    """Give the hinge a front hangs on; None where it has none, or none is stated."""
+    name = front.spec.hinge or job.use.hinge
+    if "use.hinge" in job.assumed and front.spec.hinge is None:
+        name = DEFAULT_HINGES[front.hung]
+    return job.hinges.get(name) if front.kind == "door" and name else None
+
+
+def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
+    """Give the slide a front runs on; None where it has none, or none is stated.
+
+    A pullout with holes by hand in its back stands on a kit, which brings its own slides; only
+    a slide that the person named is set beside it.
+    """
+    by_kit = front.kind == "pullout" and any(hole.face == "back" for hole in front.spec.holes)
+    own = None if by_kit and "use.slide" in job.assumed else front.spec.slide
+    name = own or (None if by_kit else job.use.slide)
+    return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None

@@ -1,0 +1,178 @@
+"""What is drilled into the sides and partitions of a box: slides first, then plates.
+
+Slides come first because their heights follow from the fronts alone; hinges then find places
+that leave the slides' holes alone, those in the other face of a partition too.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from jigs.boards import BoardFace, FaceKey, across, meeting
+from jigs.checks.bores import check_side_bores
+from jigs.checks.finding import error
+from jigs.columns import Columns
+from jigs.doors import DoorPlan, plan_door
+from jigs.drawerplan import DrawerPlan
+from jigs.findings import Findings
+from jigs.fronts import PlacedFront
+from jigs.geometry import SLACK, Fitting
+from jigs.hardware import HingeRecord, SlideRecord
+from jigs.hinge import plate_fittings
+from jigs.job import Hand, Job
+from jigs.lengths import format_length
+from jigs.problems import Problem
+from jigs.slide import slide_fitting
+
+Work = dict[FaceKey, list[Fitting]]
+"""The fittings of each drilled face, counted from the box's bottom end."""
+
+
+def face_of(front: PlacedFront, hand: Hand) -> FaceKey:
+    """Give the face that holds a front on one side."""
+    return (front.column if hand == "left" else front.last_column, hand)
+
+
+def run_slides(
+    job: Job,
+    faces: Sequence[BoardFace],
+    fronts: Sequence[PlacedFront],
+    drawers: Mapping[str, DrawerPlan],
+) -> Work:
+    """Set the slides of all drawers on the faces at both sides of them."""
+    work: Work = {face.key: [] for face in faces}
+    for front in fronts:
+        if front.id not in drawers:
+            continue
+        plan = drawers[front.id]
+        run = slide_fitting(
+            plan.record,
+            plan.place.hole,
+            part=front.id,
+            set_back=front.set_back(job.thickness_of(front.spec)),
+        )
+        for key in (face_of(front, "left"), face_of(front, "right")):
+            work.setdefault(key, []).append(run)
+    return work
+
+
+def hang_doors(
+    job: Job,
+    columns: Columns,
+    fronts: Sequence[PlacedFront],
+    hinges: Mapping[str, HingeRecord],
+    start: float,
+    work: Work,
+    findings: Findings,
+) -> dict[str, DoorPlan]:
+    """Plan the doors, and set their plates; each leaves alone the holes that are there.
+
+    Slides of drawers that are held back count as well: they will be drilled one day.
+    """
+    doors: dict[str, DoorPlan] = {}
+    for front in fronts:
+        if front.id not in hinges or front.hinged is None:
+            continue
+        record = hinges[front.id]
+        carcass = columns.seen[front.id]
+        key = face_of(front, front.hinged)
+        behind = work.get(across(key), []) if front.hinged in carcass.shared else []
+        holes = [
+            *(hole for fitting in work.get(key, []) for hole in fitting.holes),
+            *(
+                hole
+                for fitting in behind
+                for hole in fitting.holes
+                if (hole.depth or 0.0) + record.plate_depth + 1.0 > carcass.partition + SLACK
+            ),
+        ]
+        plan = plan_door(
+            front,
+            carcass,
+            record,
+            material=job.material,
+            thickness=job.thickness_of(front.spec),
+            grid=start if job.grid.hinges else None,
+            holes=[(hole.x, hole.y) for hole in holes],
+            unit=job.shown,
+        )
+        doors[front.id] = plan
+        findings.add(plan.problems)
+        set_back = front.set_back(job.thickness_of(front.spec))
+        work.setdefault(key, []).extend(
+            plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
+        )
+    return doors
+
+
+def name_missing(
+    held: Sequence[PlacedFront], slides: Mapping[str, SlideRecord], face: BoardFace
+) -> tuple[str, ...]:
+    """Name the fronts held back that will have holes in a face one day.
+
+    A door whose hand is not known yet may come on either side.
+    """
+    return tuple(
+        front.id
+        for front in held
+        if face_of(front, face.hand) == face.key
+        and (
+            front.kind == "drawer"
+            or front.id in slides
+            or (front.kind == "door" and front.hinged in (None, face.hand))
+        )
+    )
+
+
+def check_faces(
+    job: Job,
+    faces: Sequence[BoardFace],
+    fronts: Sequence[PlacedFront],
+    work: Mapping[FaceKey, Sequence[Fitting]],
+    findings: Findings,
+) -> None:
+    """Check each front's holes in the boards against the board and those of the fronts above it.
+
+    Slides drill both sides alike, so that one finding tells of both.
+    """
+    found: set[tuple[str, str]] = set()
+    done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in faces}
+    for face in faces:
+        for front in fronts:
+            if front.id in findings.held:
+                continue
+            mine = face.lowered([f for f in work[face.key] if f.part == front.id])
+            problems = check_side_bores(
+                front.id,
+                face.board,
+                mine,
+                done[face.key],
+                height=face.height,
+                depth=face.depth,
+                thickness=face.thickness,
+                unit=job.shown,
+            )
+            if face.partition:
+                problems += _check_other_face(face, front, mine, done.get(across(face.key), []))
+            findings.add(p for p in problems if (front.id, p.code) not in found)
+            found.update((front.id, problem.code) for problem in problems)
+            if front.id not in findings.held:
+                done[face.key].extend(mine)
+
+
+def _check_other_face(
+    face: BoardFace, front: PlacedFront, mine: Sequence[Fitting], others: Sequence[Fitting]
+) -> tuple[Problem, ...]:
+    """Find holes that meet those bored from the other face of a partition."""
+    met = meeting(mine, others, face.thickness)
+    if met is None:
+        return ()
+    return (
+        error(
+            "faces-meet",
+            front.id,
+            f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
+            f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
+            f"end meets one from the other face",
+            "move one of them, bore both less deep, or make the partition thicker",
+            (face.board,),
+        ),
+    )

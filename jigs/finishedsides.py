@@ -1,0 +1,103 @@
+"""The finished boards: both sides of a box and its partitions, one value for each drilled face.
+
+Both faces of a partition carry one code, computed from the holes of both: it has one label.
+"""
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+
+from jigs.assumed import keys_of_side, list_assumed
+from jigs.boards import BoardFace, FaceKey, bore_through
+from jigs.carcass import Carcass
+from jigs.checks.finding import warning
+from jigs.codes import part_code
+from jigs.fittings import renumber
+from jigs.geometry import Fitting
+from jigs.job import Job
+from jigs.lengths import format_length
+from jigs.parts import Side
+from jigs.problems import Problem
+
+
+def finish_sides(
+    job: Job,
+    carcass: Carcass,
+    faces: Sequence[BoardFace],
+    work: Mapping[FaceKey, Sequence[Fitting]],
+    held: Collection[str],
+    missing: Mapping[FaceKey, tuple[str, ...]],
+) -> tuple[tuple[Side, ...], tuple[Problem, ...]]:
+    """Give every drilled face of a box; what serves a front in `held` is left out.
+
+    `missing` names, for each face, the fronts whose holes in it are to come. Returned with what
+    is to be said of holes that two faces share.
+    """
+    kept = {
+        face.key: [fitting for fitting in work[face.key] if fitting.part not in held]
+        for face in faces
+    }
+    sides: list[Side] = []
+    problems: list[Problem] = []
+    for face in faces:
+        fittings, shared = bore_through(face, kept)
+        if shared and face.hand == "right":
+            problems.append(_bored_once(face, shared, job))
+        sides.append(_finish(job, carcass, face, fittings, missing[face.key]))
+    coded = []
+    for side in sides:
+        both = [other for other in sides if other.board == side.board]
+        holes = [hole for other in both for hole in other.holes]
+        code = part_code(side.depth, side.height, side.thickness, tuple(holes))
+        coded.append(replace(side, code=code))
+    return tuple(coded), tuple(problems)
+
+
+def _finish(
+    job: Job,
+    carcass: Carcass,
+    face: BoardFace,
+    fittings: Sequence[Fitting],
+    missing: tuple[str, ...],
+) -> Side:
+    box = carcass.box
+    hinges = [f.record for f in fittings if f.kind == "plate" and f.record]
+    return Side(
+        box=box.id,
+        wall=box.wall,
+        box_kind=box.kind,
+        column=face.column,
+        side=face.hand,
+        board=face.board,
+        height=face.height,
+        depth=face.depth,
+        thickness=face.thickness,
+        band=job.material.band,
+        bottom=0.0 if face.partition else carcass.floor,
+        legs=box.legs,
+        assembled=box.assembled,
+        band_state=box.band,
+        x=face.x,
+        base=face.base,
+        partition=face.partition,
+        code="",
+        fittings=renumber(face.lowered(fittings)),
+        missing=missing,
+        assumed=list_assumed(
+            job,
+            keys_of_side(box, (fitting.kind for fitting in fittings)),
+            hinge=", ".join(dict.fromkeys(hinges)),
+        ),
+    )
+
+
+def _bored_once(face: BoardFace, shared: int, job: Job) -> Problem:
+    """Say that holes of both faces of a partition are one, and what screws then may be."""
+    return warning(
+        "bored-through-once",
+        face.board,
+        f"{shared} of its holes stand at the same place in both faces, and "
+        f"{format_length(face.thickness, job.shown)} does not take both: bore them right through "
+        "once, from either face",
+        f"keep the screws under {format_length(face.thickness / 2, job.shown)}, or take one "
+        "through-bolt for both",
+    )

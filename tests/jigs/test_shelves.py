@@ -1,0 +1,222 @@
+"""Fixed shelves, rows of shelf pins, rails."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely import Point
+from shapely.geometry import box as rectangle
+
+from jigs.carcass import Carcass
+from jigs.grid import balanced_start
+from jigs.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
+from jigs.layout import lay_out
+from jigs.parts import Layout, Side
+from jigs.shelves import rear_row
+from tests.jigs.jobtext import SMALL, faults_of, read
+from tests.jigs.sample import box, front_of, job
+from tests.jigs.test_columns import door, drawer
+from tests.jigs.test_overlay import HINGES
+
+PINS = ShelfSpec()
+
+
+def shelved(
+    *fronts: FrontSpec,
+    shelves: tuple[ShelfSpec, ...] = (PINS,),
+    columns: int = 1,
+    overlay: Overlay = "full",
+    kind: BoxKind = "base",
+    height: float = 774.7,
+    depth: float = 584.2,
+    rail: float | None = None,
+) -> Layout:
+    """Lay out a box with shelves, on hinges of every kind."""
+    spec = replace(
+        box(*fronts, width=457.2 * columns, height=height, depth=depth, kind=kind),
+        shelves=shelves, columns=(ColumnSpec(),) * columns if columns > 1 else (),
+        overlay=overlay, rail=rail,
+    )  # fmt: skip
+    made: Job = job(spec, assumed=frozenset({"use.hinge"}))
+    hinges = {f"cup35-{name}": replace(hinge, name=f"cup35-{name}")
+              for name, hinge in HINGES.items()}  # fmt: skip
+    return lay_out(replace(made, hinges=hinges))
+
+
+def pins(side: Side) -> list[tuple[float, float]]:
+    """Give the places of a face's shelf pins, from the box's bottom end."""
+    return sorted(
+        (round(h.x, 6), round(h.y + side.base, 6)) for h in side.holes if h.purpose == "shelf"
+    )
+
+
+@pytest.mark.parametrize(
+    ("depth", "inside", "set_back", "line"),
+    [
+        (586.0, 561.0, 0.0, 586.0 - 37.0),  # 74 + 32 x 16
+        (584.2, 559.2, 0.0, 37.0 + 32 * 15),
+        (320.0, 295.0, 0.0, 37.0 + 32 * 7),
+        (586.0 + 19.05, 580.05, 19.05, 586.0 + 19.05 - 37.0),
+    ],
+)
+def test_the_rear_row(depth: float, inside: float, set_back: float, line: float) -> None:
+    """37 from the back only where the depth is 74 + 32 n, else 37 + 32 n (common practice)."""
+    assert rear_row(depth=depth, inside=inside, set_back=set_back) == pytest.approx(line)
+
+
+def test_pin_rows_stand_on_the_grid_in_both_sides() -> None:
+    """5 x 12, no part, front line 37, at the heights of the grid, alike in both sides."""
+    layout = shelved(door("A"))
+    left, right = layout.sides
+    assert pins(left) == pins(right)
+    assert {x for x, _ in pins(left)} == {37.0, 37.0 + 32 * 15}
+    start = balanced_start(774.7)
+    for _, y in pins(left):
+        assert (y - start) / 32 == pytest.approx(round((y - start) / 32))
+    for fitting in left.fittings:
+        if fitting.kind == "shelf":
+            assert fitting.part is None
+            assert {(h.diameter, h.depth) for h in fitting.holes} == {(5.0, 12.0)}
+            assert len(fitting.holes) <= 5
+
+
+def test_a_height_that_a_plate_takes_is_left_out_in_all_four_rows() -> None:
+    """No pin where the hinge plates are, on either side and in front as in the rear."""
+    layout = shelved(door("A"), shelves=(ShelfSpec(low=30.0, high=740.0),))
+    plates = {round(h.y, 6) for h in layout.sides[0].holes if h.purpose == "plate"}
+    assert plates
+    for side in layout.sides:
+        assert not plates & {y for _, y in pins(side)}
+
+
+def test_pins_keep_off_drawers_and_panels() -> None:
+    """Without from and to they stand behind the door alone, clear of its shelf."""
+    fixed = ShelfSpec(at=300.0)
+    layout = shelved(drawer("D", height=160.0), door("A"), shelves=(PINS, fixed))
+    a = front_of(layout, "A")
+    ys = [y for _, y in pins(layout.sides[0])]
+    assert ys
+    assert all(a.y + 100 <= y <= a.y + a.height - 100 for y in ys)
+    assert not [y for y in ys if 300 - 18.3 - 64 < y < 300 + 64]
+
+
+def test_hinges_keep_35_from_a_fixed_shelf() -> None:
+    """A shelf where the lower hinge would stand moves it."""
+    free = shelved(door("A"), shelves=())
+    cups = sorted(h.y + 1.6 for h in free.fronts[0].holes if h.purpose == "cup")
+    layout = shelved(door("A"), shelves=(ShelfSpec(at=cups[0] - 20.0),))
+    moved = sorted(h.y + 1.6 for h in layout.fronts[0].holes if h.purpose == "cup")
+    assert moved
+    assert moved[0] != pytest.approx(cups[0])
+    assert moved[0] >= cups[0] - 20 + 35 - 1e-6
+
+
+def test_a_drawer_ends_below_a_fixed_shelf() -> None:
+    """10 under the shelf's lower face, as under any panel (common practice)."""
+    fronts = (door("A"), drawer("D", height=250.0))
+    drawer_box = front_of(shelved(*fronts, shelves=(ShelfSpec(at=200.0),)), "D").drawer
+    assert drawer_box is not None
+    assert 1.6 + drawer_box.y + drawer_box.height <= 200 - 18.3 - 10 + 1e-6
+
+
+def test_a_shelf_of_one_column() -> None:
+    """Pins stand in its column alone; in both they are one hole in the partition."""
+    one = shelved(door("A"), door("B", 2), columns=2, shelves=(ShelfSpec(column=2),))
+    assert [bool(pins(side)) for side in one.sides] == [False, False, True, True]
+    both = shelved(door("A"), door("B", 2), columns=2)
+    faces = [side for side in both.sides if side.partition]
+    assert pins(faces[0]) == pins(faces[1]) != []
+    shared = {h.depth for side in faces for h in side.holes if h.purpose == "shelf"}
+    assert shared == {None}
+
+
+def test_a_rail_on_edge() -> None:
+    """Of the height that is given, else 100 in a sink box; hinges keep 35 below it."""
+    assert Carcass(box=box(kind="sink"), side=18.3, back=6.0).ceiling == 774.7 - 100
+    railed = replace(box(kind="base"), rail=120.0)
+    assert Carcass(box=railed, side=18.3, back=6.0).ceiling == 774.7 - 120
+    fronts = (FrontSpec(id="F", kind="false-front", height=150.0), door("A"))
+    layout = shelved(*fronts, shelves=(), kind="sink", rail=150.0)
+    cups = [h.y + 1.6 for h in front_of(layout, "A").holes if h.purpose == "cup"]
+    assert cups
+    assert max(cups) <= 774.7 - 150 - 35 + 1e-6
+
+
+def test_an_open_box_has_its_pins_too() -> None:
+    """Shelves need no front."""
+    layout = shelved(kind="open")
+    assert [bool(pins(side)) for side in layout.sides] == [True, True]
+
+
+def test_shelves_are_read(tmp_path: Path) -> None:
+    """Fixed and adjustable ones, and the rail."""
+    text = (
+        f"{SMALL}[[box.shelf]]\nat = 300\n[[box.shelf]]\nadjustable = true\nfrom = 100\nto = 600\n"
+    )
+    (spec,) = read(tmp_path, text.replace("depth = 584.2", "depth = 584.2\nrail = 90")).boxes
+    assert spec.shelves == (ShelfSpec(at=300.0), ShelfSpec(low=100.0, high=600.0))
+    assert spec.rail == 90.0
+
+
+@pytest.mark.parametrize(
+    ("shelf", "words"),
+    [
+        ("", "at is missing; give it, or adjustable = true"),
+        ("at = 300\nadjustable = true", "a shelf is fixed or adjustable"),
+        ("at = 900", "above its box (900 given)"),
+        ("at = 300\nfrom = 100", "for adjustable shelves alone"),
+        ("adjustable = true\nfrom = 300\nto = 200", "not above from (200 given)"),
+        ("at = 300\ncolumn = 2", "not a whole number from 1 to 1"),
+    ],
+)
+def test_shelves_stated_badly(tmp_path: Path, shelf: str, words: str) -> None:
+    """Each slip is a fault of the file, with what is allowed."""
+    (fault,) = faults_of(tmp_path, f"{SMALL}[[box.shelf]]\n{shelf}\n")
+    assert words in fault.replace("at: is missing", "at is missing")
+
+
+@given(
+    columns=st.integers(1, 3),
+    overlay=st.sampled_from(("full", "inset")),
+    height=st.integers(600, 2200),
+    depth=st.sampled_from((320.0, 584.2, 586.0, 610.0)),
+    shelves=st.lists(
+        st.one_of(
+            st.builds(ShelfSpec, at=st.integers(100, 550).map(float)),
+            st.just(PINS),
+            st.builds(ShelfSpec, low=st.integers(30, 200).map(float)),
+        ),
+        min_size=1,
+        max_size=3,
+    ),
+    hands=st.lists(st.sampled_from(("left", "right")), min_size=3, max_size=3),
+)
+@settings(max_examples=40, deadline=None)
+def test_pins_in_any_box(
+    columns: int, overlay: Overlay, height: int, depth: float, shelves: list[ShelfSpec],
+    hands: list[str],
+) -> None:  # fmt: skip
+    """The four corners are coplanar; every pin is inside its board, clear of all other holes."""
+    fronts = [door(f"D{n}", n, hands[n - 1]) for n in range(1, columns + 1)]  # type: ignore[arg-type]
+    layout = shelved(
+        *fronts, shelves=tuple(shelves), columns=columns, overlay=overlay, height=height,
+        depth=depth,
+    )  # fmt: skip
+    by_key = {(side.column, side.side): side for side in layout.sides}
+    for column in range(1, columns + 1):
+        left, right = by_key[column, "left"], by_key[column, "right"]
+        assert pins(left) == pins(right)
+        lines = {x for x, _ in pins(left)}
+        rows = [{y for x, y in pins(left) if x == line} for line in lines]
+        assert all(row == rows[0] for row in rows)
+    for side in layout.sides:
+        board = rectangle(0, 0, side.depth, side.height)
+        holes = [(f, h, Point(h.x, h.y)) for f in side.fittings for h in f.holes]
+        for _, hole, place in holes:
+            if hole.purpose != "shelf":
+                continue
+            assert board.contains(place.buffer(2.5))
+            near = [other.distance(place) for _, h, other in holes if h is not hole]
+            assert min(near, default=99.0) >= 12.5 - 1e-6

@@ -1,0 +1,91 @@
+"""The sheets and labels of boxes that are not plain, read back from print."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from jigs.jobfile import read_job_file
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from templates.holelist import holes_json
+from templates.labels import label_pages
+from templates.paper import PAPERS
+from templates.pdf import write_pdf
+from templates.sheets import make_sheets
+from templates.stocks import STOCKS
+from tests.cardreading import faults_on_paper
+from tests.cardwords import faults_in_words
+from tests.clashes import clashes_of_print
+from tests.jobtexts import HEAD, box_text
+from tests.readback import PrintedPage, read_pages
+
+INSET = box_text(
+    "B1", "base", 'kind = "drawer"\nheight = 152.4\nslide = "undermount-457"',
+    'kind = "door"\nhinged = "right"\nhinge = "cup35-inset"', more='overlay = "inset"',
+)  # fmt: skip
+
+COLUMNS = box_text(
+    "B1", "base", 'kind = "drawer"\nheight = 160\nspan = 2\nslide = "undermount-457"',
+    'kind = "door"\nhinged = "right"\nhinge = "cup35-half"',
+    'kind = "drawer"\ncolumn = 2\nslide = "undermount-457"',
+    more="columns = [{width = 220}, {share = 1}]",
+).replace("width = 457.2", "width = 914.4")  # fmt: skip
+
+SHELVES = box_text(
+    "B1", "base", 'kind = "door"\nhinged = "left"',
+    more="shelf = [{at = 387}, {adjustable = true, from = 90, to = 700}]",
+)  # fmt: skip
+
+
+def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
+    """Print the sheets of some boxes, and read them."""
+    path = folder / "job.toml"
+    path.write_text(HEAD + boxes, encoding="utf-8")
+    layout = lay_out(read_job_file(path))
+    return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
+
+
+@pytest.mark.parametrize("boxes", [INSET, COLUMNS, SHELVES], ids=["inset", "columns", "shelves"])
+def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
+    """Every hole in its true place, every figure written, no text on a text or a line."""
+    layout, pages = printed(tmp_path, boxes)
+    assert not any(front.withheld for front in layout.fronts)
+    assert faults_on_paper(pages, layout) == []
+    assert faults_in_words(pages, layout) == []
+    assert [clash for page in pages for clash in clashes_of_print(page)] == []
+
+
+def test_each_face_of_a_partition_has_its_own_sheets(tmp_path: Path) -> None:
+    """Named by face and column, its front edge on the hand that the face shows."""
+    _, pages = printed(tmp_path, COLUMNS)
+    texts = [page.text for page in pages if "B1-PARTITION-1" in page.text]
+    left = next(text for text in texts if "DRILL THIS FACE: LEFT FACE OF PARTITION 1" in text)
+    right = next(text for text in texts if "DRILL THIS FACE: RIGHT FACE OF PARTITION 1" in text)
+    assert "the FRONT edge is on your RIGHT" in left
+    assert "column 1" in left
+    assert "the FRONT edge is on your LEFT" in right
+    assert "column 2" in right
+    assert all("BOX ALREADY ASSEMBLED" not in text for text in texts)
+
+
+def test_a_partition_has_one_label_with_its_code(tmp_path: Path) -> None:
+    """The same code as both its faces' sheets."""
+    layout, _ = printed(tmp_path, COLUMNS)
+    labels = read_pages(write_pdf(label_pages(layout, STOCKS["letter-2x5"])))
+    text = " ".join(page.text for page in labels)
+    assert text.count("PARTITION-1") == 1
+    codes = {side.code for side in layout.sides if side.partition}
+    assert len(codes) == 1
+    assert f"code {codes.pop()}" in text
+
+
+def test_the_hole_list_names_each_face(tmp_path: Path) -> None:
+    """One entry for each drilled face: box, column, side, board; a partition says its height."""
+    layout, _ = printed(tmp_path, COLUMNS)
+    sides = json.loads(holes_json(layout))["sides"]
+    assert [(s["column"], s["side"], s["board"]) for s in sides] == [
+        (1, "left", "B1-SIDE-L"), (1, "right", "B1-PARTITION-1"),
+        (2, "left", "B1-PARTITION-1"), (2, "right", "B1-SIDE-R"),
+    ]  # fmt: skip
+    assert [s.get("bottom_mm") for s in sides] == [None, 18.3, 18.3, None]
