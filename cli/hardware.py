@@ -1,0 +1,64 @@
+"""`jigsheet hardware`: the hardware records, as a list, drawn, or measured at the bench."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from cli.options import paper_option
+from cli.output import guard, write_bytes, write_text
+
+if TYPE_CHECKING:
+    from templates.hardwarewords import Record
+
+
+@click.command()
+@click.argument("name", metavar="[NAME]", required=False)
+@click.option(
+    "--job", metavar="JOB", type=click.Path(path_type=Path), help="Take the records of JOB as well."
+)
+@paper_option
+@click.option(
+    "-o",
+    "--output",
+    metavar="FILE",
+    help="Where to write a drawing; - for standard output.  [default: NAME.pdf]",
+)
+def hardware(name: str | None, job: Path | None, paper: str, output: str | None) -> None:
+    """List the hardware records, or draw the one called NAME with its letters dimensioned."""
+    from templates.hardwarewords import list_text, record_text
+
+    records, sources = _find_records(job)
+    if name is None:
+        write_text(output or "-", list_text(records.values()), sources=sources)
+        return
+    from jigs.nearest import suggest_record
+    from templates.hardwaredraw import hardware_page
+    from templates.paper import PAPERS
+    from templates.pdf import write_pdf
+
+    record = records.get(name)
+    if record is None:
+        near = suggest_record(name, records)
+        raise click.BadParameter(f"no record is called {name!r}; {near}", param_hint="'NAME'")
+    target = output or f"{name}.pdf"
+    guard(target, sources)
+    data = write_pdf([hardware_page(record, PAPERS[paper])], title=f"Hardware: {name}")
+    write_bytes(target, data, sources=sources)
+    click.echo(record_text(record), nl=False, err=target == "-")
+    if target != "-":
+        click.echo(f"{target}: print at 100 %; measure the bars first.", err=True)
+
+
+def _find_records(job: Path | None) -> tuple[dict[str, "Record"], tuple[Path, ...]]:
+    """Give the records by name, the job's own first, and the files they were read from."""
+    from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+    from jigs.reading import read_job
+
+    own: dict[str, Record] = {}
+    sources: tuple[Path, ...] = ()
+    if job is not None:
+        read = read_job(job, None)
+        own = {**read.hinges, **read.slides, **read.pulls}
+        sources = read.sources
+    return {**own, **generic_hinges(), **generic_slides(), **generic_pulls()}, sources

@@ -1,0 +1,281 @@
+"""A hardware record drawn with its letters dimensioned, at full scale where the page has room.
+
+A hinge: the section through side, door and plate as seen from above, and the back of the door
+with its cup. A slide: the section across the box, and the places of its holes. A pull: the
+corner of a door. Boards of 18 and 19 mm stand in, to show the record in its place; hardware
+laid on a drawing of 1:1 must agree with it. Millimetres.
+"""
+
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hinge import USUAL_TAB, choose_tab_and_plate, cup_from_edge, overlay_got
+from jigs.slide import hole_above_drawer
+from templates.dimensions import across, hatching, upward
+from templates.hardwarewords import Record, described, kind_of, legend, numbers
+from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
+from templates.page import EDGE, LEFT_STRIP, border_marks
+from templates.paper import Paper
+from templates.pieces import moved, paragraph
+
+SIDE, DOOR, DRAWER_SIDE = 18.0, 19.0, 15.9
+"""Boards that stand in, mm."""
+WANTED = {"full": SIDE - 1.6, "half": (SIDE - 3.2) / 2, "inset": -2.0}
+"""The overlay that stands in, mm, by the hinge's kind."""
+SCALES = (1, 2, 5, 10)
+"""Reductions (ISO 5455)."""
+
+
+def hardware_page(record: Record, paper: Paper) -> Page:
+    """Draw one record with its numbers below it."""
+    across_ = paper.width - LEFT_STRIP - EDGE
+    top = paper.height - EDGE
+    marks = border_marks(paper.width, paper.height, paper)
+    for piece in (
+        paragraph(f"{kind_of(record).upper()} {record.name}", across_, size=5.0, bold=True),
+        paragraph(f"{described(record).capitalize()}. {_stands_in(record)}", across_),
+    ):
+        marks += moved(piece.marks, LEFT_STRIP, top)
+        top -= piece.height + 1.0
+    match record:
+        case HingeRecord():
+            marks += moved(tuple(_hinge_section(record)), 32.0, top - 80.0)
+            marks += moved(tuple(_cup_plan(record)), 122.0, top - 62.0)
+            top -= 138.0
+        case SlideRecord():
+            top -= _section_top(record) + 22.0
+            marks += moved(tuple(_slide_section(record)), 46.0, top)
+            marks += moved(tuple(_slide_places(record)), 20.0, top - 70.0)
+            top -= 91.0
+        case PullRecord():
+            marks += moved(tuple(_pull_corner(record, 150.0)), 30.0, top - 164.0)
+            top -= 174.0
+    return Page(
+        width=paper.width,
+        height=paper.height,
+        marks=(*marks, *_table(record, top)),
+        entry=record.name,
+    )
+
+
+def _stands_in(record: Record) -> str:
+    match record:
+        case HingeRecord():
+            return (
+                f"Drawn at 1:1 with a side of {SIDE:g} and a door of {DOOR:g} mm: lay the hinge "
+                "on it; what does not agree is to be measured. Overlay OV = C0 + K - Hp."
+            )
+        case SlideRecord():
+            return (
+                f"The section at 1:1, with a box side of {SIDE:g} and a drawer side of "
+                f"{DRAWER_SIDE:g} mm: set the slide's front end on it. The rest is reduced."
+            )
+        case PullRecord():
+            return "The corner of a door from the room, its free edge on the right."
+
+
+def _table(record: Record, top: float) -> list[Mark]:
+    marks: list[Mark] = []
+    places = (LEFT_STRIP + 2.0, LEFT_STRIP + 14.0, LEFT_STRIP + 98.0, LEFT_STRIP + 132.0,
+              LEFT_STRIP + 156.0)  # fmt: skip
+    rows = [("", "number (mm)", "value", "standing", "confirmed")]
+    rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
+    for row, cells in enumerate(rows):
+        for x, text in zip(places, cells, strict=True):
+            y = top - 4.0 - row * 5.0
+            marks.append(Text(x=x, y=y, text=text, bold=row == 0 or text == "NO"))
+    below = top - 4.0 - len(rows) * 5.0
+    return [*marks, Text(x=LEFT_STRIP + 2.0, y=below, text=legend())]
+
+
+def _mm(letter: str, value: float) -> str:
+    return f"{letter} {value:.1f}".removesuffix(".0")
+
+
+def _box(x0: float, y0: float, x1: float, y1: float, width: float = MEDIUM) -> Outline:
+    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=width)
+
+
+def _hinge_section(record: HingeRecord) -> list[Mark]:
+    """The section from above; (0, 0) is where the side's outer face meets the door's back."""
+    choice = choose_tab_and_plate(record, WANTED[record.kind])
+    overlay = overlay_got(record, choice.tab, choice.plate)
+    edge = SIDE - overlay
+    rim, far = edge + choice.tab, edge + choice.tab + record.cup_diameter
+    face, line, end = SIDE + choice.plate, record.plate_line, far + 10.0
+    front = -DOOR if record.kind == "inset" else 0.0
+    under, start = -record.cup_depth, max(rim + 5.0, SIDE + 1.0)
+    marks: list[Mark] = [
+        _box(0.0, front, SIDE, line + 22.0),
+        *hatching(0.0, front, SIDE, line + 22.0),
+        Outline(
+            points=(
+                (edge, -DOOR), (end, -DOOR), (end, 0.0), (far, 0.0), (far, under), (rim, under),
+                (rim, 0.0), (edge, 0.0),
+            ),
+            width=MEDIUM,
+        ),
+        *hatching(edge, -DOOR, rim, 0.0),
+        *hatching(rim, -DOOR, far, under),
+        *hatching(far, -DOOR, end, 0.0),
+        Outline(
+            points=(
+                (start, 0.0), (start, 9.0), (face, 19.0), (face, line + 14),
+                (face + 9, line + 14), (face + 9, 25.0), (far - 5, 12.0), (far - 5, 0.0),
+            ),
+            dash="dashed",
+        ),
+        Line(x1=-6.0, y1=line, x2=face + 16.0, y2=line, dash="axis"),
+        *upward(0.0, line, -9.0, _mm("L", line), from1=min(0.0, edge), from2=-6.0),
+        *upward(under, 0.0, end + 8.0, _mm("t", record.cup_depth), from1=far, from2=end),
+    ]  # fmt: skip
+    if choice.plate > 0.0:
+        marks.append(_box(SIDE, line - 12.0, face, line + 12.0))
+        marks += across(SIDE, face, line + 30.0, _mm("Hp", choice.plate),
+                        from1=line + 22.0, from2=line + 12.0)  # fmt: skip
+    y = -DOOR - 8.0
+    # The row of the one whose lines stand further left comes first: none crosses a value.
+    tab_row, over_row = (y - 8.0, y) if edge > SIDE else (y, y - 8.0)
+    marks += across(edge, rim, tab_row, _mm("K", choice.tab), from1=-DOOR, from2=under, beside="left",
+                    outside=True)  # fmt: skip
+    if abs(overlay) > 0.05:
+        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, _mm("OV", overlay), from1=-DOOR,
+                        from2=-DOOR, beside="left", outside=True)  # fmt: skip
+    if abs(face - rim) > 0.05:
+        marks += across(min(rim, face), max(rim, face), y - 16.0, _mm("C0", record.constant),
+                        from1=under, from2=-DOOR)  # fmt: skip
+    marks += across(rim, far, y - 24.0, _mm("d", record.cup_diameter), from1=under, from2=under)
+    return marks
+
+
+def _cup_plan(record: HingeRecord) -> list[Mark]:
+    """The door's back, its hinge edge on the left; (0, 0) is on that edge, level with the cup."""
+    tab = USUAL_TAB if record.tab is None else record.tab
+    cup, half = cup_from_edge(record, tab), record.fixing_spacing / 2
+    line, reach = cup + record.fixing_inboard, record.flange_length / 2
+    left, right = line - record.flange_width / 2, line + record.flange_width / 2
+    wide = max(right, cup + record.cup_diameter / 2) + 4.0
+    outer = max(reach, half) + 4.0
+    screw = record.fixing_diameter or 3.0
+    return [
+        Line(x1=0.0, y1=-outer, x2=0.0, y2=outer, width=WIDE),
+        Circle(x=cup, y=0.0, diameter=record.cup_diameter),
+        Circle(x=line, y=half, diameter=screw),
+        Circle(x=line, y=-half, diameter=screw),
+        Outline(
+            points=((left, -reach), (right, -reach), (right, reach), (left, reach)), dash="dashed"
+        ),
+        Line(x1=-4.0, y1=0.0, x2=wide, y2=0.0, dash="axis"),
+        Line(x1=line, y1=-outer, x2=line, y2=outer, dash="axis"),
+        *upward(-half, half, wide + 6.0, _mm("a", record.fixing_spacing),
+                from1=line + screw, from2=line + screw),
+        *across(cup, line, outer + 6.0, _mm("b", record.fixing_inboard), from1=0.0, from2=outer),
+        *across(0.0, tab, -outer - 6.0, _mm("K", tab), from1=-outer, from2=0.0),
+        *across(0.0, cup, -outer - 14.0, _mm("K + d/2", cup), from1=-outer, from2=0.0),
+    ]  # fmt: skip
+
+
+def _slide_section(record: SlideRecord) -> list[Mark]:
+    """The section across the box; (0, 0) is where its side's inner face meets the floor line."""
+    under = record.mount == "under"
+    gap = record.width_less / 2 - (DRAWER_SIDE if under else 0.0)
+    rise, wall = record.drawer_rise, gap + DRAWER_SIDE
+    hole = record.drawer_rise + hole_above_drawer(record)
+    high = _section_top(record)
+    panel = rise + (record.recess if under else 12.0)
+    marks: list[Mark] = [
+        _box(-SIDE, 0.0, 0.0, high + 8.0),
+        *hatching(-SIDE, 0.0, 0.0, high + 8.0),
+        _box(-SIDE, -SIDE, 70.0, 0.0),
+        *hatching(-SIDE, -SIDE, 70.0, 0.0),
+        _box(gap, rise, wall, high),
+        *hatching(gap, rise, wall, high),
+        _box(wall, panel, 70.0, panel + 12.0),
+        *hatching(wall, panel, 70.0, panel + 12.0),
+        Line(x1=-SIDE - 4.0, y1=hole, x2=gap - 0.6, y2=hole, dash="axis"),
+        *upward(0.0, rise, 78.0, _mm("b", rise), from1=70.0, from2=wall, beside="below"),
+        *across(0.0, gap if not under else wall, high + 16.0, _mm("w/2", record.width_less / 2),
+                from1=high + 8.0, from2=high),
+    ]  # fmt: skip
+    if under:
+        body = ((0.4, 0.6), (wall + 24.0, 0.6), (wall + 24.0, panel - 0.8),
+                (wall + 0.8, panel - 0.8),
+                (wall + 0.8, rise - 0.6), (gap - 0.8, rise - 0.6), (gap - 0.8, hole + 6.0),
+                (0.4, hole + 6.0))  # fmt: skip
+        marks.append(Outline(points=body, dash="dashed"))
+        marks += upward(0.0, hole, -SIDE - 8.0, _mm("a", hole), from1=-SIDE, from2=-SIDE - 4.0)
+        marks += upward(rise, panel, 88.0, _mm("n", record.recess), from1=wall, from2=70.0)
+    else:
+        reach = record.end_height / 2
+        marks.append(
+            Outline(
+                points=((0.4, hole - reach), (gap - 0.4, hole - reach), (gap - 0.4, hole + reach),
+                        (0.4, hole + reach)),
+                dash="dashed",
+            )
+        )  # fmt: skip
+        marks += upward(rise, hole, -SIDE - 8.0, _mm("s", record.centre_height),
+                        from1=gap, from2=-SIDE - 4.0)  # fmt: skip
+    marks.append(
+        Text(x=18.0, y=-SIDE - 5.0, text="SCALE 1:1. Floor line: the bottom's upper face.")
+    )
+    return marks
+
+
+def _section_top(record: SlideRecord) -> float:
+    """How far up the drawer's side is drawn."""
+    hole = record.drawer_rise + hole_above_drawer(record)
+    return max(hole + 16.0, record.drawer_rise + record.recess + 30.0)
+
+
+def _slide_places(record: SlideRecord) -> list[Mark]:
+    """The side from inside, reduced; (0, 0) is its finished front edge on the hole line."""
+    scale = next((s for s in SCALES if record.length / s <= 155.0), SCALES[-1])
+    length, hole = record.length / scale, 5.0 / scale
+    places = [x for x in (*record.fixing_at, *record.carry_at) if x <= record.length]
+    marks: list[Mark] = [
+        Line(x1=0.0, y1=-8.0, x2=0.0, y2=10.0, width=WIDE),
+        Outline(points=((0.4, -5.0), (length, -5.0), (length, 5.0), (0.4, 5.0)), dash="dashed"),
+    ]
+    for row, x in enumerate(places):
+        at = x / scale
+        if x in record.fixing_at:
+            marks.append(Circle(x=at, y=0.0, diameter=hole))
+        marks.append(Line(x1=at, y1=-3.0, x2=at, y2=3.0))
+        letter = "h" if x in record.fixing_at else "m"
+        marks += across(0.0, at, 14.0 + 7.0 * row, _mm(letter, x), from1=10.0, from2=3.0)
+    marks += across(0.0, length, -12.0, _mm("l", record.length), from1=-8.0, from2=-5.0)
+    marks.append(Text(x=0.0, y=-18.0, text=f"SCALE 1:{scale}. From the finished front edge."))
+    return marks
+
+
+def _pull_corner(record: PullRecord, room: float) -> list[Mark]:
+    """The upper corner of a door; (0, 0) is `room` mm below it, at the left."""
+    span = (record.centers or 0.0) + record.door_corner
+    scale = next(
+        (s for s in SCALES if (span + 20.0) / s <= room and record.door_inset / s <= 75), SCALES[-1]
+    )
+    near, apart = record.door_corner / scale, (record.centers or 0.0) / scale
+    edge, foot = 90.0, record.foot / scale
+    x, dot = edge - record.door_inset / scale, record.hole_diameter / scale
+    holes = [room - near] if record.centers is None else [room - near, room - near - apart]
+    marks: list[Mark] = [
+        Line(x1=0.0, y1=room, x2=edge, y2=room, width=WIDE),
+        Line(x1=edge, y1=0.0, x2=edge, y2=room, width=WIDE),
+        *(Circle(x=x, y=y, diameter=dot) for y in holes),
+        Line(x1=x, y1=holes[-1] - foot / 2 - 4.0, x2=x, y2=room - 2.0, dash="axis"),
+        *(Line(x1=x - foot, y1=y, x2=x + foot, y2=y) for y in holes),
+        Outline(
+            points=(
+                (x - foot / 2, holes[-1] - foot / 2), (x + foot / 2, holes[-1] - foot / 2),
+                (x + foot / 2, holes[0] + foot / 2), (x - foot / 2, holes[0] + foot / 2),
+            ),
+            dash="dashed",
+        ),
+        *across(x, edge, room + 8.0, _mm("i", record.door_inset), from1=room, from2=room),
+        *upward(holes[0], room, edge + 12.0, _mm("k", record.door_corner),
+                from1=x + foot, from2=edge),
+        Text(x=0.0, y=-6.0, text=f"SCALE 1:{scale}"),
+    ]  # fmt: skip
+    if record.centers is not None:
+        marks += upward(holes[1], holes[0], x - foot - 14.0, _mm("c", record.centers),
+                        from1=x - foot, from2=x - foot)  # fmt: skip
+    return marks

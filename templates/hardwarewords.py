@@ -1,0 +1,173 @@
+"""Hardware in words: each number of a record with its letter, its value and its standing."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from jigs.confirming import how_confirmed, number_name, open_numbers
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+
+Record = HingeRecord | SlideRecord | PullRecord
+
+STANDINGS: Mapping[Standing, str] = {
+    "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
+    "user": "given by you",
+}  # fmt: skip
+
+_HINGE = (
+    ("K", "tab", "tab: door's edge to the rim of the cup"),
+    ("C0", "constant", "constant: rim of the cup to the plate's face"),
+    ("Hp", "plates", "plate heights at hand"),
+    ("d", "cup_diameter", "cup diameter"),
+    ("t", "cup_depth", "cup depth"),
+    ("a", "fixing_spacing", "screws of the cup, apart"),
+    ("b", "fixing_inboard", "their line inboard of the cup's centre"),
+    ("L", "plate_line", "plate holes from the finished front edge"),
+    ("P", "plate_spacing", "plate holes, apart"),
+)
+_UNDER = (
+    ("a", "fixing_height", "fixing height: hole above the floor line"),
+    ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
+    ("w", "width_less", "opening less inside width, both sides together"),
+    ("n", "recess", "recess under the drawer's bottom"),
+    ("h", "fixing_at", "holes back from the finished front edge"),
+    ("m", "carry_at", "further holes, marked through the slide"),
+    ("l", "length", "nominal length"),
+    ("e", "depth_allowance", "inside depth wanted beyond the length"),
+)
+_SIDE = (
+    ("s", "centre_height", "centre line above the drawer's underside"),
+    ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
+    ("w", "width_less", "opening less outside width, both sides together"),
+    *_UNDER[4:],
+)
+_PULL = (
+    ("c", "centers", "hole centres"),
+    ("i", "door_inset", "inset: free edge to the pull's line"),
+    ("k", "door_corner", "corner to the near screw"),
+    ("p", "projection", "projection out from the face"),
+    ("d", "hole_diameter", "hole diameter"),
+)
+
+_OWN = {
+    "hinge": ("fixing_spacing", "fixing_inboard"),
+    # Which places a slide has follows from its length.
+    "slide": ("length", "fixing_at", "carry_at"),
+    "pull": ("centers",),
+}
+"""What the members of a family differ in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Number:
+    """One number of a record, ready to print; `standing` is a letter or `user`, "" for none."""
+
+    letter: str
+    key: str
+    name: str
+    value: str
+    standing: str
+    confirmed: str
+
+
+def kind_of(record: Record) -> str:
+    """Say what a record is: `hinge`, `slide` or `pull`."""
+    match record:
+        case HingeRecord():
+            return "hinge"
+        case SlideRecord():
+            return "slide"
+        case PullRecord():
+            return "pull"
+
+
+def described(record: Record) -> str:
+    """Describe a record by its geometry: `concealed cup hinge, full overlay`."""
+    match record:
+        case HingeRecord():
+            return f"concealed cup hinge, {record.kind} overlay".replace("inset overlay", "inset")
+        case SlideRecord():
+            return "undermount slide" if record.mount == "under" else "side-mount slide"
+        case PullRecord():
+            return "knob, one hole" if record.centers is None else "pull, two holes"
+
+
+def numbers(record: Record) -> tuple[Number, ...]:
+    """Give the numbers that a drawing of the record dimensions, in its order."""
+    match record:
+        case HingeRecord():
+            rows: Iterable[tuple[str, str, str]] = _HINGE
+        case SlideRecord():
+            rows = _UNDER if record.mount == "under" else _SIDE
+        case PullRecord():
+            rows = _PULL
+    return tuple(
+        Number(
+            letter=letter,
+            key=key,
+            name=name,
+            value="none"
+            if key == "centers" and not getattr(record, key)
+            else _value(getattr(record, key)),
+            standing=record.standing.get(key, ""),
+            confirmed=how_confirmed(record, key) or ("NO" if key in open_numbers(record) else ""),
+        )
+        for letter, key, name in rows
+    )
+
+
+def _value(value: object) -> str:
+    if isinstance(value, tuple):
+        return ", ".join(f"{item:g}" for item in value) or "none"
+    return "open" if value is None else f"{value:g}"
+
+
+def record_text(record: Record) -> str:
+    """Give a record's numbers as a table."""
+    rows: list[tuple[str, ...]] = [("", "number (mm)", "value", "standing", "confirmed")]
+    rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
+    lines = [f"{kind_of(record)} '{record.name}': {described(record)}", *_columns(rows)]
+    if isinstance(record, HingeRecord):
+        lines.append("overlay = C0 + K - Hp")
+    return "\n".join([*lines, legend()]) + "\n"
+
+
+def list_text(records: Iterable[Record]) -> str:
+    """List records by kind and by family: what its members share stands above them once."""
+    lines: list[str] = []
+    shared: tuple[str, ...] | None = None
+    for record in records:
+        own = _OWN[kind_of(record)]
+        common = (described(record), *(_short(n) for n in numbers(record) if n.key not in own))
+        if common != shared:
+            shared = common
+            lines += ["", f"{common[0].capitalize()}, mm", *_wrapped(common[1:])]
+        told = ", ".join(_short(n) for n in numbers(record) if n.key in own)
+        lines.append(f"  {record.name:<16}  {told}".rstrip())
+    return "\n".join([*lines[1:], "", legend()]) + "\n"
+
+
+def legend() -> str:
+    """Say what the standings mean."""
+    return "; ".join(f"{key} {words}" for key, words in STANDINGS.items()) + "."
+
+
+def _short(number: Number) -> str:
+    standing = f" ({number.standing})" if number.standing else ""
+    return f"{number_name(number.key)} {number.value}{standing}"
+
+
+def _wrapped(words: Iterable[str]) -> list[str]:
+    lines = ["   "]
+    for word in words:
+        if len(lines[-1]) + len(word) > 92:
+            lines.append("   ")
+        lines[-1] += f" {word};"
+    return [line.rstrip(";") for line in lines]
+
+
+def _columns(rows: list[tuple[str, ...]]) -> list[str]:
+    wide = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))]
+    return [
+        "  " + "  ".join(cell.ljust(size) for cell, size in zip(row, wide, strict=True)).rstrip()
+        for row in rows
+    ]

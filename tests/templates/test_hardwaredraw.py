@@ -1,0 +1,77 @@
+"""Hardware drawn with its letters dimensioned."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.hardware import HingeRecord
+from templates.hardwaredraw import hardware_page
+from templates.hardwarewords import Record
+from templates.marks import Circle, Page, Text
+from templates.paper import PAPERS
+from tests.clashes import clashes_of_marks
+
+RECORDS: dict[str, Record] = {**generic_hinges(), **generic_slides(), **generic_pulls()}
+
+
+def texts(page: Page) -> list[str]:
+    return [mark.text for mark in page.marks if isinstance(mark, Text)]
+
+
+@pytest.mark.parametrize("name", list(RECORDS))
+def test_nothing_touches_anything(name: str) -> None:
+    """No text lies on a text, a line, a circle or over the page's edge."""
+    assert clashes_of_marks(hardware_page(RECORDS[name], PAPERS["common"])) == []
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_every_paper_takes_it(paper: str) -> None:
+    """A page is as large as its paper."""
+    page = hardware_page(RECORDS["cup35-full"], PAPERS[paper])
+    assert (page.width, page.height) == (PAPERS[paper].width, PAPERS[paper].height)
+    assert clashes_of_marks(page) == []
+
+
+@pytest.mark.parametrize("tab", [3.0, 4.5, 6.0, 7.0])
+@pytest.mark.parametrize("plates", [(0.0,), (2.0,), (9.0,)])
+@pytest.mark.parametrize("name", ["cup35-full", "cup35-half", "cup35-inset"])
+def test_other_tabs_and_plates_are_drawn_as_clearly(
+    name: str, plates: tuple[float, ...], tab: float
+) -> None:
+    """The dimensions make room for one another."""
+    record = replace(generic_hinges()[name], tab=tab, plates=plates)
+    assert clashes_of_marks(hardware_page(record, PAPERS["common"])) == []
+
+
+def test_a_hinge_is_dimensioned_at_full_scale() -> None:
+    """Its cup is 35 wide on the page, tab 5, pattern 45/9.5, side 18 with reveal 1.6: plate 4."""
+    page = hardware_page(generic_hinges()["cup35-full"], PAPERS["common"])
+    said = texts(page)
+    for text in ("K 5", "C0 15", "Hp 4", "OV 16", "a 45", "b 9.5", "t 13", "d 35", "L 37"):
+        assert text in said
+    circles = sorted(mark.diameter for mark in page.marks if isinstance(mark, Circle))
+    assert circles == [3.0, 3.0, 35.0]
+
+
+def test_a_slide_shows_a_and_b_and_where_its_holes_stand() -> None:
+    """Side mounts have the centre line above the drawer instead of a."""
+    under = texts(hardware_page(generic_slides()["undermount-533"], PAPERS["common"]))
+    assert {"a 33", "b 14", "n 13", "w/2 21", "h 37", "h 165", "m 261", "l 533"} <= set(under)
+    side = texts(hardware_page(generic_slides()["sidemount-450"], PAPERS["common"]))
+    assert {"s 32", "b 15", "w/2 13"} <= set(side)
+
+
+def test_a_pull_is_reduced_until_it_fits() -> None:
+    """64 + 160 + 20 is too long for 150 at full scale (ISO 5455: 1:2)."""
+    said = texts(hardware_page(generic_pulls()["bar-160"], PAPERS["common"]))
+    assert {"c 160", "i 50", "k 64", "SCALE 1:2"} <= set(said)
+    assert "c 160" not in texts(hardware_page(generic_pulls()["knob"], PAPERS["common"]))
+
+
+def test_what_is_not_confirmed_says_no() -> None:
+    """A number that matters is marked until somebody speaks for it."""
+    hinge = HingeRecord(name="mine")
+    assert texts(hardware_page(hinge, PAPERS["common"])).count("NO") == 3
+    measured = replace(hinge, confirmed="measured")
+    assert "NO" not in texts(hardware_page(measured, PAPERS["common"]))
