@@ -134,8 +134,8 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
     y = -DOOR - 8.0
     # The row of the one whose lines stand further left comes first: none crosses a value.
     tab_row, over_row = (y - 8.0, y) if edge > SIDE else (y, y - 8.0)
-    marks += across(edge, rim, tab_row, _mm("K", choice.tab), from1=-DOOR, from2=under, beside="left",
-                    outside=True)  # fmt: skip
+    marks += across(edge, rim, tab_row, _mm("K", choice.tab), from1=-DOOR, from2=under,
+                    beside="left", outside=True)  # fmt: skip
     if abs(overlay) > 0.05:
         marks += across(min(edge, SIDE), max(edge, SIDE), over_row, _mm("OV", overlay), from1=-DOOR,
                         from2=-DOOR, beside="left", outside=True)  # fmt: skip
