@@ -17,15 +17,25 @@ if TYPE_CHECKING:
 @click.option(
     "--job", metavar="JOB", type=click.Path(path_type=Path), help="Take the records of JOB as well."
 )
+@click.option(
+    "--bench", is_flag=True, help="Draw the bench sheet: gauges at full scale, blanks to fill."
+)
 @paper_option
 @click.option(
     "-o",
     "--output",
     metavar="FILE",
-    help="Where to write a drawing; - for standard output.  [default: NAME.pdf]",
+    help="Where to write a drawing; - for standard output.  [default: NAME.pdf, bench.pdf]",
 )
-def hardware(name: str | None, job: Path | None, paper: str, output: str | None) -> None:
+def hardware(
+    name: str | None, job: Path | None, bench: bool, paper: str, output: str | None
+) -> None:
     """List the hardware records, or draw the one called NAME with its letters dimensioned."""
+    if bench:
+        if name is not None or job is not None:
+            raise click.UsageError("--bench goes without NAME and --job: it is for any hardware.")
+        _draw_bench(paper, output or "bench.pdf")
+        return
     from templates.hardwarewords import list_text, record_text
 
     records, sources = _find_records(job)
@@ -48,6 +58,19 @@ def hardware(name: str | None, job: Path | None, paper: str, output: str | None)
     click.echo(record_text(record), nl=False, err=target == "-")
     if target != "-":
         click.echo(f"{target}: print at 100 %; measure the bars first.", err=True)
+
+
+def _draw_bench(paper: str, target: str) -> None:
+    from templates.bench import bench_pages
+    from templates.paper import PAPERS
+    from templates.pdf import write_pdf
+
+    pages = list(bench_pages(PAPERS[paper]))
+    write_bytes(target, write_pdf(pages, title="Bench sheet"), sources=())
+    if target != "-":
+        click.echo(
+            f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.", err=True
+        )
 
 
 def _find_records(job: Path | None) -> tuple[dict[str, "Record"], tuple[Path, ...]]:

@@ -49,3 +49,11 @@ def test_a_drawing_on_standard_output_leaves_the_words_to_the_other_stream(run: 
     assert result.exit_code == 0
     assert result.stdout_bytes.startswith(b"%PDF")
     assert "knob" in result.stderr
+
+
+def test_the_bench_sheet_is_for_any_hardware(run: Run) -> None:
+    """It needs neither a name nor a job."""
+    result = run("hardware", "--bench", "--paper", "a4")
+    assert result.exit_code == 0, result.output
+    assert Path("bench.pdf").read_bytes().startswith(b"%PDF")
+    assert run("hardware", "--bench", "knob").exit_code == 2
