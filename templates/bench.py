@@ -76,16 +76,17 @@ _PULL: tuple[Row, ...] = (
 def bench_pages(paper: Paper) -> Iterator[Page]:
     """Draw the bench sheet's three pages on a paper."""
     yield _page(
-        paper, "HINGE AND PLATE", "[hinge.mine]", "cup35-full", _hinge_gauge(), 82.0, _HINGE
+        paper, 1, "HINGE AND PLATE", "[hinge.mine]", "cup35-full", _hinge_gauge(), 82.0, _HINGE
     )
     yield _page(
-        paper, "DRAWER SLIDE", "[slide.mine]", "undermount-533", _slide_gauge(), 84.0, _SLIDE
+        paper, 2, "DRAWER SLIDE", "[slide.mine]", "undermount-533", _slide_gauge(), 84.0, _SLIDE
     )
-    yield _page(paper, "PULL", "[pull.mine]", "", _pull_gauge(), 52.0, _PULL)
+    yield _page(paper, 3, "PULL", "[pull.mine]", "", _pull_gauge(), 52.0, _PULL)
 
 
 def _page(
     paper: Paper,
+    number: int,
     title: str,
     table: str,
     like: str,
@@ -96,7 +97,7 @@ def _page(
     """Lay a page out: what it is for, the gauge, and a row for each number."""
     across = paper.width - LEFT_STRIP - EDGE
     top = paper.height - EDGE
-    marks = border_marks(paper.width, paper.height, paper)
+    marks = border_marks(paper.width, paper.height, paper, number)
     for piece in (
         paragraph(f"BENCH SHEET: {title}", across, size=5.0, bold=True),
         paragraph(
@@ -117,9 +118,9 @@ def _page(
         marks.append(Text(x=LEFT_STRIP + left, y=top - 2.8, text=text, bold=text is head[0]))
         top -= 5.0
     top -= 1.0
-    for number, (words, line) in enumerate(rows, start=1):
+    for place, (words, line) in enumerate(rows, start=1):
         long = len(line) > 60
-        piece = paragraph(words, across if long else left - 5.0, hang=str(number))
+        piece = paragraph(words, across if long else left - 5.0, hang=str(place))
         marks += moved(piece.marks, LEFT_STRIP, top)
         if long:
             top -= piece.height + 2.0

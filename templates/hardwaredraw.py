@@ -28,7 +28,7 @@ def hardware_page(record: Record, paper: Paper) -> Page:
     """Draw one record with its numbers below it."""
     across_ = paper.width - LEFT_STRIP - EDGE
     top = paper.height - EDGE
-    marks = border_marks(paper.width, paper.height, paper)
+    marks = border_marks(paper.width, paper.height, paper, 1)
     for piece in (
         paragraph(f"{kind_of(record).upper()} {record.name}", across_, size=5.0, bold=True),
         paragraph(f"{described(record).capitalize()}. {_stands_in(record)}", across_),
