@@ -36,7 +36,9 @@ class Pages:
             bar.finish()
 
 
-def draw_sheets(layout: "Layout", paper: str, only: Collection[str] | None) -> tuple[bytes, int]:
+def draw_sheets(
+    layout: "Layout", paper: str, only: Collection[str] | None, *, first: bool = False
+) -> tuple[bytes, int]:
     """Draw the sheets as a PDF; give it and the number of its pages."""
     from jigs.layout import as_printed
     from templates.paper import PAPERS
@@ -44,7 +46,7 @@ def draw_sheets(layout: "Layout", paper: str, only: Collection[str] | None) -> t
     from templates.sheets import make_sheets
 
     layout = as_printed(layout)
-    sheets = make_sheets(layout, PAPERS[paper], only=only)
+    sheets = make_sheets(layout, PAPERS[paper], only=only, first=first)
     boxes = sum(front.drawer is not None for front in layout.fronts)
     pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))

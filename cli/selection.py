@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from cli.failures import Failure
+
 if TYPE_CHECKING:
     from jigs.parts import Layout
 
@@ -28,6 +30,16 @@ def select(layout: "Layout", names: Iterable[str]) -> frozenset[str] | None:
         if name not in known:
             raise click.BadParameter(_unknown(name, tuple(known)), param_hint="'--only'")
     return frozenset(wanted) or None
+
+
+def select_first(layout: "Layout") -> frozenset[str]:
+    """Give the parts that are tried on scrap; a job without any is told so."""
+    from jigs.firstarticle import first_articles
+
+    names = frozenset(name for article in first_articles(layout) for name in article.names)
+    if not names:
+        raise Failure("Nothing to try: no door on a hinge and no drawer on a slide is ready.")
+    return names
 
 
 def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":

@@ -8,13 +8,18 @@ import click
 from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import job_argument, only_option, paper_option, units_option
 from cli.output import write_bytes, write_text
-from cli.selection import narrow, nothing_drawn, select
+from cli.selection import narrow, nothing_drawn, select, select_first
 
 
 @click.command()
 @job_argument
 @units_option
 @only_option
+@click.option(
+    "--first",
+    is_flag=True,
+    help="Only what it takes to try one door and one drawer of each hardware on scrap.",
+)
 @paper_option
 @click.option(
     "--format",
@@ -36,6 +41,7 @@ def sheets(
     job: Path,
     units: Literal["mm", "in"] | None,
     only: tuple[str, ...],
+    first: bool,
     paper: str,
     form: Literal["pdf", "json"],
     output: str | None,
@@ -45,21 +51,23 @@ def sheets(
     from templates.paper import PAPERS
     from templates.sheets import make_sheets
 
+    if first and only:
+        raise click.UsageError("--first chooses the parts itself; give it without --only.")
     target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
     layout = lay_out_job(job, units, targets=(target,))
-    chosen = select(layout, only)
+    chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
     if chosen and not make_sheets(concerned, PAPERS[paper], only=chosen).any_part:
         click.echo(nothing_drawn(concerned), err=True)
     elif form == "json":
         from templates.sheetdata import sheets_json
 
-        text = sheets_json(make_sheets(as_printed(layout), PAPERS[paper], only=chosen))
+        text = sheets_json(make_sheets(as_printed(layout), PAPERS[paper], only=chosen, first=first))
         write_text(target, text, sources=layout.job.sources)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(layout, paper, chosen)
+        data, pages = draw_sheets(layout, paper, chosen, first=first)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             noun = "page" if pages == 1 else "pages"

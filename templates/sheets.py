@@ -6,10 +6,12 @@ A part that an error holds back has no sheet.
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
+from jigs.firstarticle import FirstArticle, first_articles
 from jigs.parts import Front, Layout
 from templates.boxparts import parts_of_box
 from templates.cover import cover_page
 from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
+from templates.firstpage import first_pages
 from templates.marks import Page
 from templates.page import Placed, Sheet, SheetWords, draw_plans, plan_face
 from templates.panel import PartWords
@@ -23,17 +25,23 @@ class Sheets:
     """The sheets of a job, drawn one after the other when they are asked for.
 
     `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
-    for all. Each iteration draws anew, so that a long job is never held in memory.
+    for all. `articles` are tried on scrap: their pass marks follow the first page. Each
+    iteration draws anew, so that a long job is never held in memory.
     """
 
     layout: Layout
     paper: Paper
     only: Collection[str] | None = None
+    articles: tuple[FirstArticle, ...] = ()
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
         yield Sheet(page=cover_page(self.layout, self.paper), cards=())
         number = 2
+        if self.articles:
+            for page in first_pages(self.articles, self.paper, number):
+                yield Sheet(page=page, cards=())
+                number += 1
         for words, views in self._parts():
             plans = [
                 plan
@@ -97,6 +105,10 @@ class Sheets:
         )
 
 
-def make_sheets(layout: Layout, paper: Paper, *, only: Collection[str] | None = None) -> Sheets:
-    """Give the sheets of a laid-out job on a paper."""
-    return Sheets(layout=layout, paper=paper, only=only)
+def make_sheets(
+    layout: Layout, paper: Paper, *, only: Collection[str] | None = None, first: bool = False
+) -> Sheets:
+    """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
+    that are tried on scrap."""
+    articles = first_articles(layout) if first else ()
+    return Sheets(layout=layout, paper=paper, only=only, articles=articles)

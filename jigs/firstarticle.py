@@ -1,0 +1,117 @@
+"""The first article: one door and one drawer of each hardware record, tried on scrap.
+
+Before the kitchen is drilled, the first door on each hinge and the first drawer on each slide
+are made of scrap with the sheets of the job, and measured. What comes out within its limits
+passes; what does not says which number of the record is wrong.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from jigs.hardware import HingeRecord, SlideRecord
+from jigs.hinge import OVERLAY_LIMIT, overlay_got
+from jigs.parts import Front, Layout
+
+LEVEL = 0.5
+"""How far two edges may be out of level or out of flush, mm (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PassMark:
+    """One thing to measure: what is wanted and between which limits it passes; mm."""
+
+    name: str
+    wanted: float
+    least: float
+    most: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FirstArticle:
+    """A front to be tried on scrap with the sides its hardware is screwed to."""
+
+    front: Front
+    boards: tuple[str, ...]
+    record: HingeRecord | SlideRecord
+    marks: tuple[PassMark, ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The IDs whose sheets it needs."""
+        return (self.front.id, *self.boards)
+
+
+def first_articles(layout: Layout) -> tuple[FirstArticle, ...]:
+    """Give the first front on each hinge and on each slide in use, those held back left out."""
+    found: dict[tuple[str, str], FirstArticle] = {}
+    for front in layout.fronts:
+        for kind, article in () if front.withheld else _tries(layout, front):
+            found.setdefault((kind, article.record.name), article)
+    return tuple(found[key] for key in sorted(found, key=lambda key: key[0]))
+
+
+def _tries(layout: Layout, front: Front) -> Iterator[tuple[str, FirstArticle]]:
+    job = layout.job
+    served: dict[str, list[str]] = {}
+    for side in layout.sides:
+        if side.box != front.box:
+            continue
+        for fitting in side.fittings:
+            if fitting.part == front.id and fitting.kind in ("plate", "slide") and fitting.record:
+                served.setdefault(fitting.record, []).append(side.board)
+    for name, boards in served.items():
+        each = tuple(dict.fromkeys(boards))
+        if front.hinge is not None and name in job.hinges:
+            hinge = job.hinges[name]
+            yield (
+                "hinge",
+                FirstArticle(
+                    front=front, boards=each, record=hinge, marks=_door_marks(front, hinge)
+                ),
+            )
+        elif front.drawer is not None and name in job.slides:
+            slide = job.slides[name]
+            yield (
+                "slide",
+                FirstArticle(
+                    front=front, boards=each, record=slide, marks=_drawer_marks(front, slide)
+                ),
+            )
+
+
+def _door_marks(front: Front, record: HingeRecord) -> tuple[PassMark, ...]:
+    choice = front.hinge
+    assert choice is not None, "only a door that hangs is tried"
+    needed = overlay_got(record, choice.tab, choice.plate) - choice.error
+    marks = [
+        PassMark(name="overlay, side screw at its middle: how far the door covers the side",
+                 wanted=needed, least=needed - OVERLAY_LIMIT, most=needed + OVERLAY_LIMIT),
+        _level("door's bottom edge above the bottom end of the side", front.y),
+        _level("flushness: door's back off a straight edge, from top to bottom", 0.0),
+    ]  # fmt: skip
+    if front.overlay == "inset":
+        marks[0] = PassMark(name="gap between door and side, side screw at its middle",
+                            wanted=-needed, least=-needed - OVERLAY_LIMIT,
+                            most=-needed + OVERLAY_LIMIT)  # fmt: skip
+    if front.least_reveal is not None and front.overlay != "inset":
+        gap = front.gap_left if front.hinged == "left" else front.gap_right
+        marks.insert(1, PassMark(name="gap at the hinge edge, door half open: nothing rubs",
+                                 wanted=gap, least=front.least_reveal,
+                                 most=gap + OVERLAY_LIMIT))  # fmt: skip
+    return tuple(marks)
+
+
+def _drawer_marks(front: Front, record: SlideRecord) -> tuple[PassMark, ...]:
+    drawer = front.drawer
+    assert drawer is not None, "only a drawer is tried"
+    return (
+        PassMark(name="drawer box, outside width", wanted=drawer.width,
+                 least=drawer.width - record.width_tolerance, most=drawer.width),
+        _level("drawer box's underside above its front's bottom edge", drawer.y),
+        _level("front's bottom edge above the bottom end of the side", front.y),
+        _level("flushness: front's left end higher or lower than its right", 0.0),
+    )  # fmt: skip
+
+
+def _level(name: str, wanted: float) -> PassMark:
+    return PassMark(name=name, wanted=wanted, least=wanted - LEVEL, most=wanted + LEVEL)

@@ -1,0 +1,117 @@
+"""The page of pass marks: what a door and a drawer of scrap are measured for, and what then."""
+
+from collections.abc import Iterator, Sequence
+
+from jigs.firstarticle import FirstArticle, PassMark
+from jigs.hardware import HingeRecord
+from templates.marks import Line, Mark, Page, Text
+from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.paper import Paper
+from templates.pieces import Piece, moved, paragraph
+
+TITLE = "First article: pass marks"
+_COLUMNS = (0.0, 0.55, 0.67, 0.86)
+"""Where measure, wanted, allowed and yours begin, in parts of the width."""
+
+
+def first_pages(articles: Sequence[FirstArticle], paper: Paper, number: int) -> Iterator[Page]:
+    """Draw the pages of pass marks, numbered from `number`."""
+    across = paper.width - LEFT_STRIP - EDGE
+    blocks = [_opening(across), *(_block(article, across) for article in articles)]
+    while blocks:
+        top = paper.height - EDGE
+        marks: list[Mark] = border_marks(paper.width, paper.height, paper, number)
+        while blocks and (top - blocks[0].height > BOTTOM_STRIP + 2.0):
+            block = blocks.pop(0)
+            marks += moved(block.marks, LEFT_STRIP, top)
+            top -= block.height + 5.0
+        yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=TITLE)
+        number += 1
+
+
+def _stack(pieces: Sequence[Piece]) -> Piece:
+    marks: list[Mark] = []
+    down = 0.0
+    for piece in pieces:
+        marks += moved(piece.marks, 0.0, -down)
+        down += piece.height + 0.6
+    return Piece(height=down, marks=tuple(marks))
+
+
+def _opening(across: float) -> Piece:
+    return _stack(
+        [
+            paragraph("FIRST ARTICLE: TRY IT ON SCRAP", across, size=5.0, bold=True),
+            paragraph(
+                "Make one door and one drawer of scrap with these sheets, before a good board is "
+                "drilled: boards of the true thickness, the very hinges, plates and slides, the "
+                "same bits and stops. Measure, write it down, compare. mm.",
+                across,
+            ),
+        ]
+    )
+
+
+def _block(article: FirstArticle, across: float) -> Piece:
+    front, record = article.front, article.record
+    kind = "hinge" if isinstance(record, HingeRecord) else "slide"
+    what = "DOOR" if kind == "hinge" else "DRAWER"
+    heading = f"{what} {front.id} with {', '.join(article.boards)}: {kind} '{record.name}'"
+    return _stack(
+        [
+            paragraph(heading, across, size=3.5, bold=True),
+            _row(("measure", "wanted", "allowed", "yours"), across, bold=True),
+            *(_row(_cells(mark), across) for mark in article.marks),
+            *(paragraph(text, across, hang="-") for text in _then(article)),
+        ]
+    )
+
+
+def _cells(mark: PassMark) -> tuple[str, str, str, str]:
+    return (
+        mark.name,
+        _figure(mark.wanted),
+        f"{_figure(mark.least)} to {_figure(mark.most)}",
+        "",
+    )
+
+
+def _figure(value: float) -> str:
+    return f"{value:.1f}".replace("-0.0", "0.0")
+
+
+def _row(cells: tuple[str, str, str, str], across: float, *, bold: bool = False) -> Piece:
+    first = paragraph(cells[0], across * _COLUMNS[1] - 3.0, bold=bold)
+    marks: list[Mark] = list(first.marks)
+    for share, text in zip(_COLUMNS[1:], cells[1:], strict=True):
+        if text:
+            marks.append(Text(x=across * share, y=-2.8, text=text, bold=bold))
+        else:
+            marks.append(Line(x1=across * share, y1=-3.8, x2=across * share + 22.0, y2=-3.8))
+    return Piece(height=max(first.height, 4.3) + 1.6, marks=tuple(marks))
+
+
+def _then(article: FirstArticle) -> tuple[str, ...]:
+    """What to do with the result."""
+    front, record = article.front, article.record
+    if isinstance(record, HingeRecord):
+        assert front.hinge is not None, "a door on a hinge has a plate"
+        sign = "-____" if front.overlay == "inset" else "____"
+        return (
+            f'All within: confirmed = "measured" below [hinge.{record.name}] (a record of the '
+            "list: make your own, like it).",
+            "Overlay not as wanted: measure it with the side screw at its middle and write, in "
+            f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
+            f'plate = "{front.hinge.plate:g} mm", overlay = "{sign} mm" }}. It solves the '
+            "constant. Draw the sheets again: tab or plate may change.",
+            "Cup and plate do not meet, or the screws miss: check fixing_spacing and "
+            "fixing_inboard on the bench sheet, and both bars.",
+        )
+    return (
+        f'All within: confirmed = "measured" below [slide.{record.name}] (a record of the '
+        "list: make your own, like it).",
+        "Front or box too high or too low: set the slide on a flat board, measure fixing_height "
+        "and drawer_rise again, write them down, and draw the sheets again.",
+        "It binds, or has play: measure the drawer box and the opening, and read width_less in "
+        "the leaflet.",
+    )

@@ -1,0 +1,30 @@
+"""`jigsheet sheets --first`: what it takes to try one door and one drawer on scrap."""
+
+from pathlib import Path
+
+from tests.cli.conftest import HELD, Run
+
+
+def test_only_the_parts_that_are_tried_are_drawn(run: Run, small: Path) -> None:
+    """Cover, pass marks, the fronts and sides; the same job gives the same bytes."""
+    assert run("sheets", small, "--first").exit_code == 0
+    first = Path("sheets.pdf").read_bytes()
+    assert run("sheets", small, "--first", "-o", "b.pdf").exit_code == 0
+    assert Path("b.pdf").read_bytes() == first
+
+
+def test_it_chooses_by_itself(run: Run, small: Path) -> None:
+    """With --only it is wrong usage."""
+    assert run("sheets", small, "--first", "--only", "B1").exit_code == 2
+
+
+def test_a_job_with_nothing_to_try_says_so(run: Run, tmp_path: Path) -> None:
+    """A door held back alone leaves nothing, and no file is written."""
+    path = tmp_path / "bare.toml"
+    path.write_text(
+        HELD.replace('  [[box.front]]\n  kind = "drawer"\n  height = "6"\n', ""), encoding="utf-8"
+    )
+    result = run("sheets", path, "--first")
+    assert result.exit_code == 1
+    assert "Nothing to try" in result.stderr
+    assert list(Path().iterdir()) == []

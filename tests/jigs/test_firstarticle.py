@@ -1,0 +1,62 @@
+"""The first article: which parts are tried on scrap, and within which limits."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.firstarticle import FirstArticle, first_articles
+from jigs.layout import lay_out
+from tests.jigs.jobtext import JOB, read
+
+
+def articles(tmp_path: Path, text: str = JOB) -> dict[str, FirstArticle]:
+    return {found.record.name: found for found in first_articles(lay_out(read(tmp_path, text)))}
+
+
+def test_one_door_and_one_drawer_of_each_record(tmp_path: Path) -> None:
+    """A second door on the same hinge is not tried again."""
+    more = """
+  [[box.front]]
+  kind = "door"
+  hinged = "right"
+  height = "8"
+"""
+    found = articles(tmp_path, JOB + more)
+    assert {name: article.front.id for name, article in found.items()} == {
+        "mine": "B1-2",
+        "runner": "B1-1",
+    }
+    assert found["mine"].names == ("B1-2", "B1-SIDE-L")
+    assert found["runner"].names == ("B1-1", "B1-SIDE-L", "B1-SIDE-R")
+
+
+def test_the_overlay_wanted_is_that_of_the_box(tmp_path: Path) -> None:
+    """Side 18.3 less a reveal of 1/16 in; the side screw takes 1 either way."""
+    overlay = articles(tmp_path)["mine"].marks[0]
+    assert overlay.wanted == pytest.approx(18.3 - 25.4 / 16)
+    assert overlay.least == pytest.approx(18.3 - 25.4 / 16 - 1.0)
+    assert overlay.most == pytest.approx(18.3 - 25.4 / 16 + 1.0)
+
+
+def test_the_drawer_box_stands_as_far_above_its_front_as_computed(tmp_path: Path) -> None:
+    """Bottom 18.3, drawer rise 14, bottom reveal 1/16 in: 30.7 (worked example of the project's
+    trade notes with 1.6), half a millimetre either way."""
+    rise = articles(tmp_path)["runner"].marks[1]
+    assert rise.wanted == pytest.approx(18.3 + 14 - 25.4 / 16)
+    assert rise.most - rise.least == pytest.approx(2 * 0.5)
+
+
+def test_a_door_held_back_is_not_tried(tmp_path: Path) -> None:
+    """Without a hand there is nothing to hang."""
+    assert set(articles(tmp_path, JOB.replace('  hinged = "left"\n', ""))) == {"runner"}
+
+
+def test_an_inset_door_is_measured_by_its_gap(tmp_path: Path) -> None:
+    """The gap between door and side takes the overlay's place: 2 by default, and half
+    of what rounding the width down to 1/32 in leaves (524 of them)."""
+    text = JOB.replace('kind = "base"\n', 'kind = "base"\noverlay = "inset"\n').replace(
+        'like = "cup35-full"\nconstant = "15 mm"', 'like = "cup35-inset"\nconstant = "-4 mm"'
+    )
+    marks = articles(tmp_path, text)["mine"].marks
+    assert marks[0].name.startswith("gap between door and side")
+    assert marks[0].wanted == pytest.approx((457.2 - 2 * 18.3 - 524 * 25.4 / 32) / 2)

@@ -1,0 +1,46 @@
+"""The page of pass marks."""
+
+import pytest
+
+from jigs.firstarticle import first_articles
+from templates.firstpage import first_pages
+from templates.marks import Page, Text
+from templates.paper import PAPERS
+from templates.sheets import make_sheets
+from tests.clashes import clashes_of_marks
+from tests.templates.small_layout import small_layout
+
+
+def words(page: Page) -> str:
+    return " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_nothing_touches_anything_however_many_there_are(paper: str) -> None:
+    """What finds no room goes to the next page."""
+    found = first_articles(small_layout())
+    assert len(found) == 2
+    pages = list(first_pages([*found] * 5, PAPERS[paper], 2))
+    assert len(pages) > 1
+    assert [clashes_of_marks(page) for page in pages] == [[] for _ in pages]
+    assert sum(words(page).count("hinge 'cup35-full'") for page in pages) == 5
+
+
+def test_it_says_what_is_wanted_allowed_and_what_to_do() -> None:
+    """The line for the job file solves the constant."""
+    [page] = first_pages(first_articles(small_layout()), PAPERS["common"], 2)
+    text = words(page)
+    assert "16.7 15.7 to 17.7" in text
+    assert "overlay_measured = {" in text
+    assert "drawer_rise" in text
+    assert "page 2" in text
+
+
+def test_it_stands_behind_the_first_page_of_the_sheets() -> None:
+    """The parts' pages are numbered on from it."""
+    layout = small_layout()
+    sheets = make_sheets(layout, PAPERS["common"], first=True)
+    pages = list(sheets.pages)
+    assert "FIRST ARTICLE" in words(pages[1])
+    assert f"page {len(pages)}" in words(pages[-1])
+    assert len(pages) == len(list(make_sheets(layout, PAPERS["common"]).pages)) + 1
