@@ -131,12 +131,17 @@ def test_a_reader_that_goes_away_is_no_trouble(command: str, small: Path) -> Non
     assert b"stumbled" not in done.stderr
 
 
+def job_words(command: str) -> list[str]:
+    """What stands before a job: one command takes it as an option."""
+    return ["--job"] if command == "hardware" else []
+
+
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_narrow_terminal_code_is_no_trouble(command: str, small: Path) -> None:
     """Where the terminal knows ASCII alone, nothing breaks."""
     text = small.read_text(encoding="utf-8").replace("Lock-keeper's", "Łódź")
     small.write_text(text, encoding="utf-8")
-    words = ["demo"] if command == "demo" else [command, str(small)]
+    words = ["demo"] if command == "demo" else [command, *job_words(command), str(small)]
     done = run(*words, cwd=small.parent, PYTHONIOENCODING="ascii", LC_ALL="C", PYTHONUTF8="0")
     assert done.returncode == 0, done.stderr
 
