@@ -69,6 +69,8 @@ def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: floa
             break
     if reference.axis == "x":
         shift = 1.2 if reference.inward < 0 else -1.2
+        if plan.view.rounded:
+            shift = 0.0  # the waste is narrower than a flap
         x = plan.x(-(BAND + plan.flap) / 2) + shift
         space.add(
             Text(

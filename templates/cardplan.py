@@ -19,7 +19,7 @@ BAND = 3.0
 """Width of the black band outside a reference edge."""
 FLAP = 13.0
 """Width of band and flap together."""
-WASTE = 9.5
+WASTE = 10.5
 """Width of band and waste together, where the card is cut at the edge and not folded."""
 ARM = 5.0
 """Half a hole's cross: 10 mm over all."""
