@@ -110,7 +110,9 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
         ]
     elif not side.holes:
         lines.append(Wording(ways=("NO HOLES",), worth=5))
-    if side.band > 0:
+    if side.band > 0 and side.band_state == "later":
+        lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW"), worth=5))
+    elif side.band > 0:
         lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED"), worth=5))
     return LabelWords(
         part=side.board,

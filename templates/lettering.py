@@ -172,7 +172,10 @@ def block(
         lines.append((title, 3.5, True))
     else:
         lines.append((shorten(view.part, 3.5, True, names), 3.5, True))
-        lines.append((shorten(name, 2.5, True, names), 2.5, True))
+        # Which end a card is for must be read in full: the face in capitals stands below it.
+        short = name.removesuffix(" AS YOU LOOK AT THE BACK")
+        fits = text_width(name, 2.5, True) <= names
+        lines.append((name if fits else shorten(short, 2.5, True, names), 2.5, True))
     lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
     lines.append((f"card {number_}, code {view.code}", 2.5, False))
     room = width - 72.0 if wide else width

@@ -78,7 +78,8 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
         job = shorten(words.job, 2.5, False, room - after)
-        marks.append(Text(x=after, y=y - PITCH * len(place), text=job))
+        if len(job) > 6 or job == words.job:
+            marks.append(Text(x=after, y=y - PITCH * len(place), text=job))
     for text, bold in (*((line, False) for line in place), (number, True)):
         marks.append(Text(x=0.0, y=y, text=shorten(text, 2.5, bold, room), bold=bold))
         y -= PITCH

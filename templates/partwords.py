@@ -1,6 +1,7 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
 from jigs.edges import fold_error
+from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
@@ -26,13 +27,25 @@ def place_of(wall: str, box: str) -> str:
     return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
 
 
-def _reveals(layout: Layout) -> str:
-    """Both meanings of the reveal, on every sheet: to the box's edge, and between two fronts."""
+def _reveals(layout: Layout, overlay: Overlay) -> str:
+    """Both meanings of the reveal, on every sheet: to the box's edge, and between two fronts.
+
+    An inset front has one gap all round, a half-overlay one none to the box's edge.
+    """
     reveal = layout.job.reveal
-    return (
-        f"Reveal {format_mm(reveal.side)} to the box's edge, {format_mm(reveal.between)} between "
-        "fronts."
-    )
+    between = f"{format_mm(reveal.between)} between fronts."
+    match overlay:
+        case "inset":
+            return f"Inset: {format_mm(reveal.inset)} all round, {between}"
+        case "half":
+            return f"Half overlay; {between}"
+        case "full":
+            return f"Reveal {format_mm(reveal.side)} to the box's edge, {between}"
+
+
+def _overlay_of(layout: Layout, box: str) -> Overlay:
+    fronts = parts_of_box(layout, box).fronts
+    return fronts[0].overlay if fronts else "full"
 
 
 def neighbour_of(layout: Layout, front: Front) -> str:
@@ -51,7 +64,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         part=front.id,
         kind=kind_of_front(front),
         place=f"{place}, {neighbour}" if neighbour else place,
-        reveals=_reveals(layout),
+        reveals=_reveals(layout, front.overlay),
         job=layout.job.name,
         code=front.code,
         size=_size("This part", front.width, front.height, front.thickness),
@@ -67,7 +80,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         part=side.board,
         kind=side_words(side).upper(),
         place=place_of(side.wall, side.box),
-        reveals=_reveals(layout),
+        reveals=_reveals(layout, _overlay_of(layout, side.box)),
         job=layout.job.name,
         code=side.code,
         size=_size("This part", side.height, side.depth, side.thickness),
@@ -83,7 +96,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         part=drawer.id,
         kind="DRAWER BOX",
         place=f"{place_of(front.wall, front.box)}, behind {front.id}",
-        reveals=_reveals(layout),
+        reveals=_reveals(layout, front.overlay),
         job=layout.job.name,
         code=drawer.code,
         size=(

@@ -75,7 +75,7 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> Piece:
         cx = left + (max(card.box[0], 0.0) + min(card.box[2], view.width)) / 2 * scale
         cy = bottom + (max(card.box[1], 0.0) + min(card.box[3], view.height)) / 2 * scale
         beside = left - 2.2 if cx < left + w / 2 else left + w + 2.2
-        further = left - 7.0 if cx < left + w / 2 else left + w + 7.0
+        further = left - 7.0 if cx < left + w / 2 else left + w + 7.8
         space.add_where_free(
             (
                 Text(x=x, y=y, text=str(card.number), bold=True, anchor="middle")
@@ -87,6 +87,8 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> Piece:
                     (cx, bottom - 3.8),
                     (beside, cy - 1.2),
                     (further, cy - 1.2),
+                    (further, cy + 1.6),
+                    (further, cy - 4.0),
                 )
             ),
             (13.0, -height, width, 0.0),

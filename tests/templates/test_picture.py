@@ -1,10 +1,19 @@
 """The small picture of a sheet."""
 
+from pathlib import Path
+
 import pytest
 
+import templates.demo
+from jigs.layout import lay_out
+from jigs.reading import read_job
 from templates.marks import Area, Circle, Line, Outline, Text
+from templates.paper import PAPERS
 from templates.picture import picture
+from templates.sheets import make_sheets
 from tests.templates.worked import only_cards
+
+DEMO = Path(templates.demo.__file__).with_name("job.toml")
 
 FACES = [
     ("B3-2", "back", "HINGES", "right"),
@@ -54,3 +63,15 @@ def test_the_arrow_is_large() -> None:
     arrow = next(m for m in piece.marks if isinstance(m, Area) and len(m.points) == 7)
     up = next(mark for mark in piece.marks if isinstance(mark, Text) and mark.text == "UP")
     assert max(y for _, y in arrow.points) - up.y == pytest.approx(25.0)
+
+
+@pytest.mark.parametrize("part", ["T1-SIDE-L", "T1-SIDE-R", "S3-SIDE-R", "S3-2"])
+def test_every_card_of_a_tall_part_is_numbered(part: str) -> None:
+    """Beside the word at the hinge or front edge too, on either side."""
+    layout = lay_out(read_job(DEMO))
+    for sheet in make_sheets(layout, PAPERS["common"], only=[part]):
+        if sheet.part != part:
+            continue
+        cards = tuple(placed.card for placed in sheet.cards)
+        texts = [m.text for m in picture(cards[0].view, cards, 66.0).marks if isinstance(m, Text)]
+        assert {str(card.number) for card in cards} <= set(texts)
