@@ -171,7 +171,8 @@ def block(
     if text_width(title, 3.5, True) <= names:
         lines.append((title, 3.5, True))
     else:
-        lines.append((shorten(view.part, 3.5, True, names), 3.5, True))
+        # The ID is never cut: smaller letters rather than a name that might be another part's.
+        lines.append((view.part, min(3.5, names / text_width(view.part, 1.0, True)), True))
         # Which end a card is for must be read in full: the face in capitals stands below it.
         short = name.removesuffix(" AS YOU LOOK AT THE BACK")
         fits = text_width(name, 2.5, True) <= names
