@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
-from jigs.job import Unit
+from jigs.job import Hand, Unit
 from jigs.parts import DrawerBox, Front, Side
 from templates.reference import Edge
 from templates.wording import FRONT_WORDS, side_words
@@ -96,12 +96,24 @@ def _part(fitting: Fitting, holes: tuple[Hole, ...]) -> Fitting:
     return replace(fitting, holes=holes, outline=())
 
 
+def _edges_of_front(hinge_edge: Hand | None) -> dict[Edge, str]:
+    """Name a front's edges as seen; `hinge_edge` is the one that carries the hinges."""
+    if hinge_edge is None:
+        sides = ("LEFT END", "RIGHT END")
+    elif hinge_edge == "left":
+        sides = ("HINGE EDGE", "FREE EDGE")
+    else:
+        sides = ("FREE EDGE", "HINGE EDGE")
+    return {"left": sides[0], "right": sides[1], "bottom": "BOTTOM EDGE", "top": "TOP EDGE"}
+
+
 def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     """Give the faces of a front that have holes: the back first, since cups are bored first."""
     views: list[FaceView] = []
     words = FRONT_WORDS[front.kind]
     hinged = front.hinged if front.kind == "door" else None
-    other = {"left": "right", "right": "left", None: None}[hinged]
+    turned: dict[Hand | None, Hand | None] = {"left": "right", "right": "left", None: None}
+    other = turned[hinged]
     reversible = front.reversible if hinged and not front.bored else None
     back = _on_face(front.fittings, "back")
     if back:
@@ -112,23 +124,11 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 if other
                 else ""
             )
-            edges: dict[Edge, str] = {
-                "left": "HINGE EDGE" if hinged == "right" else "FREE EDGE",
-                "right": "HINGE EDGE" if hinged == "left" else "FREE EDGE",
-                "bottom": "BOTTOM EDGE",
-                "top": "TOP EDGE",
-            }
         else:
             seen = (
                 "You are looking at the back, the side that faces the box. "
                 "Its right end is the LEFT end seen from the room."
             )
-            edges = {
-                "left": "LEFT END",
-                "right": "RIGHT END",
-                "bottom": "BOTTOM EDGE",
-                "top": "TOP EDGE",
-            }
         drawer = front.drawer
         views.append(
             FaceView(
@@ -141,8 +141,8 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 fittings=tuple(_turned(fitting, front.width) for fitting in back),
                 drilled=f"BACK OF {words.upper()}",
                 seen=seen,
-                edges=edges,
-                hinge_edge={"left": "right", "right": "left", None: None}[hinged],
+                edges=_edges_of_front(other),
+                hinge_edge=other,
                 ladder=hinged is not None and front.bevel is None,
                 reversible=reversible,
                 drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),
@@ -159,20 +159,8 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 f"You are looking at the face, as from the room: hinges on the {hinged.upper()}, "
                 f"the free edge on your {'RIGHT' if hinged == 'left' else 'LEFT'}."
             )
-            edges = {
-                "left": "HINGE EDGE" if hinged == "left" else "FREE EDGE",
-                "right": "HINGE EDGE" if hinged == "right" else "FREE EDGE",
-                "bottom": "BOTTOM EDGE",
-                "top": "TOP EDGE",
-            }
         else:
             seen = "You are looking at the face, as from the room."
-            edges = {
-                "left": "LEFT END",
-                "right": "RIGHT END",
-                "bottom": "BOTTOM EDGE",
-                "top": "TOP EDGE",
-            }
         views.append(
             FaceView(
                 part=front.id,
@@ -184,7 +172,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
                 fittings=face,
                 drilled="FRONT FACE",
                 seen=seen,
-                edges=edges,
+                edges=_edges_of_front(hinged),
                 hinge_edge=hinged,
                 reversible=None,
                 opening=front.frame.opening if front.frame else (),
