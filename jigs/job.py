@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
 
+from jigs.build import Build
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 
@@ -159,12 +160,14 @@ class ColumnSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShelfSpec:
     """A shelf: fixed with its upper face `at` this height, or adjustable (`at` None) between
-    `low` and `high`; all from the side's bottom end, mm. `column` None: in every column."""
+    `low` and `high`; all from the side's bottom end, mm. `column` None: in every column.
+    `count`: how many adjustable shelves."""
 
     at: float | None = None
     low: float | None = None
     high: float | None = None
     column: int | None = None
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -221,6 +224,7 @@ class Job:
     assumptions: tuple[str, ...] = ()
     shown_in: Unit | None = None
     sources: tuple[Path, ...] = ()
+    build: Build = field(default_factory=Build)
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

@@ -6,10 +6,11 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
 from jigs.assumed import WORDS
+from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
@@ -55,6 +56,7 @@ class Given:
     boxes: tuple[BoxSpec, ...]
     assumed: frozenset[str]
     sources: tuple[Path, ...]
+    build: Build = field(default_factory=Build)
     shown_in: Unit | None = None
 
 
@@ -97,6 +99,7 @@ def complete_job(given: Given) -> Job:
         assumed=frozenset(assumed),
         shown_in=given.shown_in,
         sources=given.sources,
+        build=given.build,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 
@@ -189,12 +192,12 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
     words += _describe_boxes(job, "depth", "{} mm deep")
     words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
-    for field, text in (
+    for place, text in (
         ("hinge", "hinge"), ("slide", "slide"),
         ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
     ):  # fmt: skip
-        if f"use.{field}" in job.assumed:
-            names = (getattr(job.use, field),) if field != "hinge" else _default_hinges(job.boxes)
+        if f"use.{place}" in job.assumed:
+            names = (getattr(job.use, place),) if place != "hinge" else _default_hinges(job.boxes)
             words += [f"{text} '{name}'" for name in names]
     for name in used_pulls:
         words += _describe_pull(job.pulls[name], job.assumed)

@@ -14,6 +14,7 @@ from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
 from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
 from jigs.jobboxes import Shelves, read_boxes
+from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
@@ -54,6 +55,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     if fronts:
         fronts.close()
     grid = _read_grid(top.table("grid"))
+    build = read_build(top.table("build"))
     hardware_file = top.text("hardware_file")
     shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
     shelves = Shelves(
@@ -94,6 +96,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             reveal=reveal,
             increment=increment,
             grid=grid,
+            build=build,
             use=use,
             shelves=shelves,
             boxes=boxes,

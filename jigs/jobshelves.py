@@ -1,11 +1,15 @@
 """The shelves of a box in the job file: `[[box.shelf]]`.
 
 A fixed shelf says `at`, the height of its upper face above the side's bottom end. Adjustable
-shelves say `adjustable = true`, and `from` and `to`, between which their pin holes stand.
+shelves say `adjustable = true`, and `from` and `to`, between which their pin holes stand; `count`
+says how many shelves are cut for them.
 """
 
 from jigs.job import ShelfSpec
 from jigs.tomltables import Table
+
+MOST = 20
+"""Adjustable shelves of one row."""
 
 
 def read_shelves(table: Table, height: float, columns: int) -> tuple[ShelfSpec, ...]:
@@ -30,5 +34,10 @@ def _read_shelf(row: Table, height: float, columns: int) -> ShelfSpec:
             row.note(key, f"above its box ({row.given(key)} given)")
     if low is not None and high is not None and low >= high:
         row.note("to", f"not above from ({row.given('to')} given)")
+    count = row.whole("count", most=MOST)
+    if count is not None and not adjustable:
+        row.note("count", "is for adjustable shelves alone; say adjustable = true")
     row.close()
-    return ShelfSpec(at=None if adjustable else at, low=low, high=high, column=column)
+    return ShelfSpec(
+        at=None if adjustable else at, low=low, high=high, column=column, count=count or 1
+    )

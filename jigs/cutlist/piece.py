@@ -1,0 +1,98 @@
+"""A piece of board to be cut: its size on the saw, its finished size, and its place in the box.
+
+The cut size is the finished size less the edge band that comes onto it. Length runs along the
+grain, or the longer way where the grain does not matter.
+
+>>> side = Piece(
+...     id="B1-SIDE-L", kind="side", box="B1", length=774.7, width=583.6, thickness=18.3,
+...     band=("front",), band_thickness=0.6, banded_length=774.7, grain="length",
+... )
+>>> side.finished_length, side.finished_width
+(774.7, 584.2)
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+PieceKind = Literal[
+    "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",
+    "partition", "drawer-side", "drawer-front", "drawer-back", "drawer-bottom",
+    "toe-front", "toe-back", "sleeper", "filler", "end-panel", "island-back",
+]  # fmt: skip
+"""What a piece is; `shelf` is adjustable, `drawer-front` the drawer box's own, `rail` on edge."""
+
+Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom"]
+"""The board that a piece is cut from, as the job states its thickness."""
+
+Edge = Literal["front", "rear", "left", "right", "top", "bottom"]
+Grain = Literal["length", "width"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """The room a piece fills, finished: lower corner and size. In a box x from its left edge,
+    y from its sides' bottom end, z back from the finished front edge; mm."""
+
+    x: float
+    y: float
+    z: float
+    dx: float
+    dy: float
+    dz: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove:
+    """A groove in a piece: its far edge's distance from the finished front edge (or, in a
+    drawer's side, its lower edge's from the underside), its width and depth; mm."""
+
+    at: float
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One piece to be cut, or `count` alike; mm.
+
+    `box` None for what belongs to a wall. `length`, `width`: as cut; `thickness` true. `band`
+    names the banded edges as the piece stands in the kitchen, `banded_length` is the sum of their
+    lengths, `band_across` tells whether the band lies on the ends, so that it adds to the length
+    and not to the width. `grain` None: it does not matter. `pockets`: distances, from the
+    finished front edge (of a rail or a nailer, which stand on edge, from the lower edge), of the
+    pocket screws at each of its ends; of a side, of those that are driven into it. `blocks`:
+    where it stands, one for each of `count`; none where it moves. `front`: the front it serves,
+    where one. `note`: what is to be said of it.
+    """
+
+    id: str
+    kind: PieceKind
+    box: str | None
+    length: float
+    width: float
+    thickness: float
+    stuff: Stuff = "side"
+    wall: str = ""
+    count: int = 1
+    band: tuple[Edge, ...] = ()
+    band_thickness: float = 0.0
+    band_across: bool = False
+    banded_length: float = 0.0
+    grain: Grain | None = None
+    pockets: tuple[float, ...] = ()
+    groove: Groove | None = None
+    blocks: tuple[Block, ...] = ()
+    front: str | None = None
+    note: str = ""
+
+    @property
+    def finished_length(self) -> float:
+        """Length with its band, mm."""
+        added = len(self.band) * self.band_thickness if self.band_across else 0.0
+        return self.length + added
+
+    @property
+    def finished_width(self) -> float:
+        """Width with its band, mm."""
+        added = 0.0 if self.band_across else len(self.band) * self.band_thickness
+        return self.width + added

@@ -1,0 +1,91 @@
+"""The pieces of a box: the golden box of the project's trade notes, and boxes put together."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.cutlist.boxes import pieces_of_box
+from jigs.cutlist.piece import Piece
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading import read_job
+
+GOLDEN = """
+schema = 1
+units = "mm"
+[material]
+side = 18.3
+front = 19.05
+back = 6
+band = 0.6
+[[box]]
+id = "B1"
+kind = "base"
+width = 457.2
+height = 774.7
+depth = 584.2
+above_floor = 100
+  [[box.shelf]]
+  adjustable = true
+  count = 2
+  [[box.front]]
+  kind = "door"
+  hinged = "left"
+"""
+OPENING = 457.2 - 2 * 18.3
+INSIDE = 584.2 - 19 - 6
+
+
+def _pieces(text: str, folder: Path) -> dict[str, Piece]:
+    job = folder / "job.toml"
+    job.write_text(text, encoding="utf-8")
+    layout: Layout = lay_out(read_job(job))
+    found = [
+        piece for box in layout.boxes for piece in pieces_of_box(layout.job, box, layout.sides)
+    ]
+    return {piece.id: piece for piece in found}
+
+
+@pytest.mark.parametrize(
+    ("name", "length", "width", "finished"),
+    [
+        # Worked example of the project's trade notes (common practice, no source).
+        ("B1-SIDE-L", 774.7, 584.2 - 0.6, (774.7, 584.2)),
+        ("B1-SIDE-R", 774.7, 584.2 - 0.6, (774.7, 584.2)),
+        ("B1-BOTTOM", OPENING, INSIDE - 0.6, (OPENING, INSIDE)),
+        ("B1-STRETCHER-1", OPENING, 100.0, (OPENING, 100.6)),
+        ("B1-STRETCHER-2", OPENING, 100.0, (OPENING, 100.0)),
+        ("B1-BACK", 774.7, OPENING + 2 * 8 - 1, (774.7, 435.6)),
+        ("B1-NAILER", OPENING, 100.0, (OPENING, 100.0)),
+        ("B1-SHELF-1", OPENING - 3, INSIDE - 25, (417.6, 534.8)),
+    ],
+)
+def test_golden_box_is_cut_to_the_notes_sizes(
+    tmp_path: Path, name: str, length: float, width: float, finished: tuple[float, float]
+) -> None:
+    """Each piece of the golden box has its cut size, and its finished size with the band."""
+    piece = _pieces(GOLDEN, tmp_path)[name]
+    assert (piece.length, piece.width) == pytest.approx((length, width))
+    assert (piece.finished_length, piece.finished_width) == pytest.approx(finished)
+
+
+def test_golden_figures() -> None:
+    """The figures of the worked example themselves."""
+    figures = (OPENING, INSIDE - 0.6, OPENING + 15, INSIDE - 25)
+    assert figures == pytest.approx((420.6, 558.6, 435.6, 534.2))
+
+
+def test_partition_stands_between_bottom_and_top(tmp_path: Path) -> None:
+    """A partition of the golden box is 774.7 - 2 x 18.3 = 738.1 high."""
+    text = GOLDEN.replace("above_floor = 100", "above_floor = 100\ncolumns = [{}, {}]").replace(
+        'hinged = "left"',
+        'hinged = "left"\n  [[box.front]]\n  kind = "door"\n  hinged = "right"\n  column = 2',
+    )
+    piece = _pieces(text, tmp_path)["B1-PARTITION-1"]
+    assert (piece.length, piece.width) == pytest.approx((774.7 - 2 * 18.3, 558.6))
+
+
+def test_place_of_an_appliance_has_nothing_to_cut(tmp_path: Path) -> None:
+    """Where only an appliance's panel hangs, there is no box."""
+    text = GOLDEN.replace('kind = "base"', 'kind = "open"').split("  [[box.shelf]]")[0]
+    assert not _pieces(text + '  [[box.front]]\n  kind = "panel"\n  leaflet = "noted"\n', tmp_path)
