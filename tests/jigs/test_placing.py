@@ -1,66 +1,18 @@
 """Placing hinges: the golden door, the rule's edges, and a search written from its text."""
 
-import math
+from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.grid import balanced_start
+from jigs.hingecount import count_hinges
 from jigs.placing import Door, end_distance, place_hinges
+from tests.jigs.placingrule import answer, first_hole, hinges_of
 
 GOLDEN = Door(bottom=1.6, height=774.7 - 2 * 1.6, count=2)
 PANELS = ((0.0, 18.3), (774.7 - 18.3, 774.7))
-
-
-def search(
-    door: Door,
-    grid: float | None,
-    panels: tuple[tuple[float, float], ...],
-    holes: tuple[tuple[float, float], ...],
-) -> tuple[float, ...] | None:
-    """Find the heights by trying every candidate, written from the words of the rule alone."""
-    end = max(55.0, min(100.0, (door.height - 160) / 2))
-    top = door.bottom + door.height
-    got: list[float] = []
-    eps = 1e-6
-
-    def fits(y: float) -> bool:
-        clear = all(y <= low - 35 + eps or y >= high + 35 - eps for low, high in panels)
-        inside = door.bottom + 35 - eps <= y <= top - 35 + eps
-        apart = all(abs(y - other) >= 64 - eps for other in got)
-        bores = True
-        for x, z in holes:
-            for mine in (y - 16, y + 16):
-                distance = math.dist((x, z), (37, mine))
-                if 0.2 + eps < distance < 12.5 - eps:
-                    bores = False
-        return clear and inside and apart and bores
-
-    def settle(target: float, window: float) -> float | None:
-        if grid is not None:
-            every = [grid + 16 + 32 * i for i in range(-10, 100)]
-            able = [y for y in every if abs(y - target) <= window + eps and fits(y)]
-            if able:
-                least = min(abs(y - target) for y in able)
-                return max(y for y in able if abs(y - target) <= least + 6.5e-5)
-        steps = [s for s in range(-48, 49) if abs(s) <= window and fits(target + s)]
-        if not steps:
-            return None
-        return target + min(steps, key=lambda s: (abs(s), -s))
-
-    for target in (door.bottom + end, top - end):
-        y = settle(target, 30)
-        if y is None:
-            return None
-        got.append(y)
-    low, high = got
-    for j in range(1, door.count - 1):
-        y = settle(low + j * (high - low) / (door.count - 1), 48)
-        if y is None:
-            return None
-        got.append(y)
-    return tuple(sorted(got))
 
 
 def test_golden_door() -> None:
@@ -135,6 +87,35 @@ def test_a_rail_is_kept_clear() -> None:
     assert lower.heights[1] <= 540.0 - 35
 
 
+def _agrees(
+    door: Door,
+    grid: float | None,
+    panels: tuple[tuple[float, float], ...],
+    holes: tuple[tuple[float, float], ...] = (),
+) -> bool:
+    """Whether a door comes out as by the rule's words."""
+    placed = place_hinges(door, grid=grid, panels=panels, holes=holes)
+    want = answer(
+        bottom=door.bottom, height=door.height, count=door.count,
+        grid=grid, panels=panels, holes=holes,
+    )  # fmt: skip
+    if want is None:
+        return placed.no_room and placed.heights == ()
+    return (
+        not placed.no_room
+        and placed.heights == pytest.approx(want.heights, abs=1e-5)
+        and placed.off_grid == pytest.approx(want.off_grid, abs=1e-5)
+    )
+
+
+def test_the_words_of_the_rule_give_the_golden_door() -> None:
+    """The search by itself: y0 19.35, hinges at 99.35 and 675.35."""
+    assert first_hole(774.7) == pytest.approx(19.35)
+    want = answer(bottom=1.6, height=771.5, count=2, grid=19.35, panels=PANELS, holes=())
+    assert want is not None
+    assert want.heights == pytest.approx((99.35, 675.35))
+
+
 @pytest.mark.parametrize("count", [2, 3, 4, 5, 6])
 @pytest.mark.parametrize("height", [170, 200, 231.7, 320, 613, 899.5, 1500.25, 1999, 2400])
 def test_agrees_with_the_search(height: float, count: int) -> None:
@@ -142,21 +123,23 @@ def test_agrees_with_the_search(height: float, count: int) -> None:
     side = height + 3.2
     panels = ((0.0, 18.3), (side - 18.3, side))
     door = Door(bottom=1.6, height=height, count=count)
-    for grid in (balanced_start(side), 46.5, None):
+    # The balanced start of a side of an odd number of twentieths is no whole number of them.
+    for grid in (round(balanced_start(side) * 20) / 20, 46.5, None):
         for holes in ((), ((37.0, 250.0), (165.0, 250.0)), tuple((37.0, 40.0 * k) for k in (2, 4))):
-            placed = place_hinges(door, grid=grid, panels=panels, holes=holes)
-            want = search(door, grid, panels, holes)
-            assert placed.no_room is (want is None)
-            assert placed.heights == pytest.approx(want or (), abs=1e-6)
+            assert _agrees(door, grid, panels, holes)
+
+
+def _twentieths(low: int, high: int) -> st.SearchStrategy[float]:
+    return st.integers(low * 20, high * 20).map(lambda number: number / 20)
 
 
 @settings(max_examples=150, deadline=None)
 @given(
-    st.floats(170, 2400),
-    st.floats(-20, 900),
+    _twentieths(170, 2400),
+    _twentieths(-20, 900),
     st.integers(2, 6),
-    st.none() | st.floats(16, 48),
-    st.lists(st.tuples(st.sampled_from([37.0, 165.0, 45.0]), st.floats(0, 2400)), max_size=6),
+    st.none() | _twentieths(16, 48),
+    st.lists(st.tuples(st.sampled_from([37.0, 165.0, 45.0]), _twentieths(0, 2400)), max_size=6),
 )
 def test_agrees_with_the_search_everywhere(
     height: float,
@@ -168,7 +151,48 @@ def test_agrees_with_the_search_everywhere(
     """Any door, anywhere on its side, among any holes, comes out as the rule's words have it."""
     door = Door(bottom=bottom, height=height, count=count)
     panels = ((0.0, 18.0), (bottom + height - 15, bottom + height + 3))
-    placed = place_hinges(door, grid=grid, panels=panels, holes=holes)
-    want = search(door, grid, panels, tuple(holes))
-    assert placed.no_room is (want is None)
-    assert placed.heights == pytest.approx(want or (), abs=1e-5)
+    assert _agrees(door, grid, panels, tuple(holes))
+
+
+@pytest.mark.slow
+def test_one_answer_for_every_door() -> None:
+    """All 22,301 doors from 170 to 2400 mm in steps of 0.1, each in its own box of 18.3 board."""
+    wrong = []
+    for tenths in range(1700, 24001):
+        height = tenths / 10
+        side = height + 3.2
+        door = Door(bottom=1.6, height=height, count=hinges_of(height))
+        assert balanced_start(side) == pytest.approx(first_hole(side))
+        assert count_hinges(width=400.0, height=height, mass=0.0) == door.count
+        if not _agrees(door, first_hole(side), ((0.0, 18.3), (side - 18.3, side))):
+            wrong.append(height)
+    assert wrong == []
+
+
+@pytest.mark.slow
+def test_doors_among_shelves_and_holes() -> None:
+    """600 doors with fixed shelves, rails and holes about them, a third of them off the grid."""
+    chance = Random(20)
+    at_odds, told = [], set()
+    for number in range(600):
+        height = chance.randrange(1700, 24001) / 10
+        bottom = chance.choice((1.6, -15.0, 120.0, 619.1))
+        top = bottom + height
+        shelves = [chance.randrange(0, int(top * 20) + 1) / 20 for _ in range(number % 4)]
+        panels = (
+            (0.0, 18.3),
+            *((upper - 18.3, upper) for upper in shelves),
+            (top - chance.choice((16.7, 98.4)), top + 1.6),
+        )
+        holes = tuple(
+            (chance.choice((37.0, 37.0, 45.0, 165.0)), chance.randrange(0, int(top * 20)) / 20)
+            for _ in range(chance.choice((0, 3, 12, 40)))
+        )
+        grid = None if number % 3 == 0 else first_hole(round(top * 10 + 16) / 10)
+        door = Door(bottom=bottom, height=height, count=chance.choice((2, 3, 4, 5, 6)))
+        if not _agrees(door, grid, panels, holes):
+            at_odds.append((door, grid, panels, holes))
+        placed = place_hinges(door, grid=grid, panels=panels, holes=holes)
+        told.add("no room" if placed.no_room else "off the grid" if placed.off_grid else "on it")
+    assert at_odds == []
+    assert told == {"no room", "off the grid", "on it"}
