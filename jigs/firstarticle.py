@@ -5,8 +5,9 @@ are made of scrap with the sheets of the job, and measured. What comes out withi
 passes; what does not says which number of the record is wrong.
 """
 
+from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import OVERLAY_LIMIT, overlay_got
@@ -14,6 +15,9 @@ from jigs.parts import Front, Layout
 
 LEVEL = 0.5
 """How far two edges may be out of level or out of flush, mm (common practice, no source)."""
+
+ORDINARY_HEIGHT, ORDINARY_WIDTH = 1000.0, (250.0, 700.0)
+"""Fronts outside of these are tried only where there are no others; mm (our own choice)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,12 +46,66 @@ class FirstArticle:
 
 
 def first_articles(layout: Layout) -> tuple[FirstArticle, ...]:
-    """Give the first front on each hinge and on each slide in use, those held back left out."""
+    """Give the plainest front on each hinge and on each slide in use, those held back left out."""
     found: dict[tuple[str, str], FirstArticle] = {}
-    for front in layout.fronts:
+    rows = Counter((front.box, front.column, front.row) for front in layout.fronts)
+    plainest = sorted(
+        layout.fronts,
+        key=lambda front: (*_trouble(front), rows[front.box, front.column, front.row] > 1),
+    )
+    for front in plainest:
         for kind, article in () if front.withheld else _tries(layout, front):
             found.setdefault((kind, article.record.name), article)
     return tuple(found[key] for key in sorted(found, key=lambda key: key[0]))
+
+
+def trial(layout: Layout) -> Layout:
+    """Give a layout in which fronts and sides carry only the holes that the trials ask for."""
+    articles = first_articles(layout)
+    tried = {article.front.id for article in articles}
+    boards = {board for article in articles for board in article.boards}
+    return replace(
+        layout,
+        fronts=tuple(
+            replace(front, fittings=tuple(f for f in front.fittings if f.kind != "pull"))
+            if front.id in tried
+            else front
+            for front in layout.fronts
+        ),
+        sides=tuple(
+            replace(
+                side,
+                fittings=tuple(f for f in side.fittings if f.part in tried),
+                trial_of=tuple(sorted({f.part for f in side.fittings if f.part in tried})),
+            )
+            if side.board in boards
+            else side
+            for side in layout.sides
+        ),
+    )
+
+
+def _trouble(front: Front) -> tuple[bool | int, ...]:
+    """Tell how much trouble a front is as a trial: its box first, then the front itself.
+
+    A single door or a drawer of a base or a wall box comes before leaves of pairs, wide drawers
+    with two pulls and all that is not a plain slab.
+    """
+    unusual = (
+        front.frame is not None,
+        front.edge_radius > 0.0,
+        front.bevel is not None,
+        front.ordered is not None,
+        front.bored,
+        front.overlay != "full",
+    )
+    return (
+        front.box_kind == "tall" or front.height > ORDINARY_HEIGHT,
+        front.column != 1 or front.span != 1,
+        sum(unusual),
+        front.kind == "pullout",
+        front.width < ORDINARY_WIDTH[0] or front.width > ORDINARY_WIDTH[1],
+    )
 
 
 def _tries(layout: Layout, front: Front) -> Iterator[tuple[str, FirstArticle]]:

@@ -125,7 +125,8 @@ class Side:
     side stands `x` from the box's left edge, its bottom end `base` above the box's. `assembled`:
     it is; `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's
     underside stands above a side's end, where it runs to the floor. `missing`: the held fronts
-    whose holes in this face are left out.
+    whose holes in this face are left out. `trial_of`: the fronts that are tried on scrap, where
+    it carries their holes alone.
     """
 
     box: str
@@ -148,6 +149,7 @@ class Side:
     band_state: BandState | None = None
     legs: float = 0.0
     missing: tuple[str, ...] = ()
+    trial_of: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
 
     @property

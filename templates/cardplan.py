@@ -55,7 +55,8 @@ class CardPlan:
         self.u1 = max(u + pad for (u, _, _), pad in zip(self.places, pads, strict=True))
         self.v0 = min(v - pad for (_, v, _), pad in zip(self.places, pads, strict=True))
         self.v1 = max(v + pad for (_, v, _), pad in zip(self.places, pads, strict=True))
-        for polygon in fitting.outline if fitting.kind == "hinge" else ():
+        knob = fitting.kind == "pull" and len(fitting.holes) == 1
+        for polygon in fitting.outline if fitting.kind == "hinge" or knob else ():
             us = [across.distance(x) for x, _ in polygon]
             vs = [up.distance(y) for _, y in polygon]
             if min(us) > self.u0 - 12 and max(us) < self.u1 + 12:

@@ -8,7 +8,7 @@ outside and the value stands beside them. Millimetres on the page.
 import math
 from typing import Literal
 
-from templates.marks import Area, Line, Mark, Text
+from templates.marks import MEDIUM, Area, Line, Mark, Outline, Text
 from templates.typeface import text_width
 
 SIZE = 2.5
@@ -21,6 +21,19 @@ LIFT = 1.3
 """A value's base line above its dimension line, clear of arrows and of a stroke's foot; mm."""
 TAIL = 5.0
 """A dimension line's length outside the extension lines, mm."""
+
+SCALES = (1, 2, 5, 10)
+"""Reductions (ISO 5455)."""
+
+
+def sized(letter: str, value: float) -> str:
+    """Give a dimension's letter and its value: `a 45`."""
+    return f"{letter} {value:.1f}".removesuffix(".0")
+
+
+def frame(x0: float, y0: float, x1: float, y1: float, width: float = MEDIUM) -> Outline:
+    """Draw a rectangle between two corners."""
+    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=width)
 
 
 def across(

@@ -9,19 +9,18 @@ laid on a drawing of 1:1 must agree with it. Millimetres.
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import USUAL_TAB, choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.slide import hole_above_drawer
-from templates.dimensions import across, hatching, upward
+from templates.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.hardwarewords import Record, described, kind_of, legend, numbers
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
-from templates.page import EDGE, LEFT_STRIP, border_marks
+from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
+from templates.pulldraw import pull_corner, pull_on_drawer
 
 SIDE, DOOR, DRAWER_SIDE = 18.0, 19.0, 15.9
 """Boards that stand in, mm."""
 WANTED = {"full": SIDE - 1.6, "half": (SIDE - 3.2) / 2, "inset": -2.0}
 """The overlay that stands in, mm, by the hinge's kind."""
-SCALES = (1, 2, 5, 10)
-"""Reductions (ISO 5455)."""
 
 
 def hardware_page(record: Record, paper: Paper) -> Page:
@@ -37,17 +36,21 @@ def hardware_page(record: Record, paper: Paper) -> Page:
         top -= piece.height + 1.0
     match record:
         case HingeRecord():
-            marks += moved(tuple(_hinge_section(record)), 32.0, top - 80.0)
-            marks += moved(tuple(_cup_plan(record)), 122.0, top - 62.0)
-            top -= 138.0
+            marks += moved(tuple(_hinge_section(record)), 32.0, top - 73.0)
+            marks += moved(tuple(_cup_plan(record)), 122.0, top - 55.0)
+            top -= 130.0
+            room = top - 10.0 - 5.0 * len(numbers(record)) - BOTTOM_STRIP
+            marks += moved(tuple(_plate_plan(record, room)), 32.0, BOTTOM_STRIP + room / 2)
         case SlideRecord():
             top -= _section_top(record) + 22.0
             marks += moved(tuple(_slide_section(record)), 46.0, top)
             marks += moved(tuple(_slide_places(record)), 20.0, top - 70.0)
             top -= 91.0
         case PullRecord():
-            marks += moved(tuple(_pull_corner(record, 150.0)), 30.0, top - 164.0)
-            top -= 174.0
+            marks += moved(tuple(pull_corner(record, 100.0)), 30.0, top - 114.0)
+            top -= 142.0
+            marks += moved(tuple(pull_on_drawer(record)), 30.0, top - 28.0)
+            top -= 46.0
     return Page(
         width=paper.width,
         height=paper.height,
@@ -69,7 +72,10 @@ def _stands_in(record: Record) -> str:
                 f"{DRAWER_SIDE:g} mm: set the slide's front end on it. The rest is reduced."
             )
         case PullRecord():
-            return "The corner of a door from the room, its free edge on the right."
+            return (
+                "Above: the corner of a door from the room, its free edge on the right. Below: a "
+                "drawer front."
+            )
 
 
 def _table(record: Record, top: float) -> list[Mark]:
@@ -86,14 +92,6 @@ def _table(record: Record, top: float) -> list[Mark]:
     return [*marks, Text(x=LEFT_STRIP + 2.0, y=below, text=legend())]
 
 
-def _mm(letter: str, value: float) -> str:
-    return f"{letter} {value:.1f}".removesuffix(".0")
-
-
-def _box(x0: float, y0: float, x1: float, y1: float, width: float = MEDIUM) -> Outline:
-    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=width)
-
-
 def _hinge_section(record: HingeRecord) -> list[Mark]:
     """The section from above; (0, 0) is where the side's outer face meets the door's back."""
     choice = choose_tab_and_plate(record, WANTED[record.kind])
@@ -104,7 +102,7 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
     front = -DOOR if record.kind == "inset" else 0.0
     under, start = -record.cup_depth, max(rim + 5.0, SIDE + 1.0)
     marks: list[Mark] = [
-        _box(0.0, front, SIDE, line + 22.0),
+        frame(0.0, front, SIDE, line + 22.0),
         *hatching(0.0, front, SIDE, line + 22.0),
         Outline(
             points=(
@@ -124,25 +122,25 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
             dash="dashed",
         ),
         Line(x1=-6.0, y1=line, x2=face + 16.0, y2=line, dash="axis"),
-        *upward(0.0, line, -9.0, _mm("L", line), from1=min(0.0, edge), from2=-6.0),
-        *upward(under, 0.0, end + 8.0, _mm("t", record.cup_depth), from1=far, from2=end),
+        *upward(0.0, line, -9.0, sized("L", line), from1=min(0.0, edge), from2=-6.0),
+        *upward(under, 0.0, end + 8.0, sized("t", record.cup_depth), from1=far, from2=end),
     ]  # fmt: skip
     if choice.plate > 0.0:
-        marks.append(_box(SIDE, line - 12.0, face, line + 12.0))
-        marks += across(SIDE, face, line + 30.0, _mm("Hp", choice.plate),
+        marks.append(frame(SIDE, line - 12.0, face, line + 12.0))
+        marks += across(SIDE, face, line + 30.0, sized("Hp", choice.plate),
                         from1=line + 22.0, from2=line + 12.0)  # fmt: skip
     y = -DOOR - 8.0
     # The row of the one whose lines stand further left comes first: none crosses a value.
     tab_row, over_row = (y - 8.0, y) if edge > SIDE else (y, y - 8.0)
-    marks += across(edge, rim, tab_row, _mm("K", choice.tab), from1=-DOOR, from2=under,
+    marks += across(edge, rim, tab_row, sized("K", choice.tab), from1=-DOOR, from2=under,
                     beside="left", outside=True)  # fmt: skip
     if abs(overlay) > 0.05:
-        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, _mm("OV", overlay), from1=-DOOR,
-                        from2=-DOOR, beside="left", outside=True)  # fmt: skip
+        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, sized("OV", overlay),
+                        from1=-DOOR, from2=-DOOR, beside="left", outside=True)  # fmt: skip
     if abs(face - rim) > 0.05:
-        marks += across(min(rim, face), max(rim, face), y - 16.0, _mm("C0", record.constant),
+        marks += across(min(rim, face), max(rim, face), y - 16.0, sized("C0", record.constant),
                         from1=under, from2=-DOOR)  # fmt: skip
-    marks += across(rim, far, y - 24.0, _mm("d", record.cup_diameter), from1=under, from2=under)
+    marks += across(rim, far, y - 24.0, sized("d", record.cup_diameter), from1=under, from2=under)
     return marks
 
 
@@ -165,11 +163,30 @@ def _cup_plan(record: HingeRecord) -> list[Mark]:
         ),
         Line(x1=-4.0, y1=0.0, x2=wide, y2=0.0, dash="axis"),
         Line(x1=line, y1=-outer, x2=line, y2=outer, dash="axis"),
-        *upward(-half, half, wide + 6.0, _mm("a", record.fixing_spacing),
+        *upward(-half, half, wide + 6.0, sized("a", record.fixing_spacing),
                 from1=line + screw, from2=line + screw),
-        *across(cup, line, outer + 6.0, _mm("b", record.fixing_inboard), from1=0.0, from2=outer),
-        *across(0.0, tab, -outer - 6.0, _mm("K", tab), from1=-outer, from2=0.0),
-        *across(0.0, cup, -outer - 14.0, _mm("K + d/2", cup), from1=-outer, from2=0.0),
+        *across(cup, line, outer + 6.0, sized("b", record.fixing_inboard), from1=0.0, from2=outer),
+        *across(0.0, tab, -outer - 6.0, sized("K", tab), from1=-outer, from2=0.0),
+        *across(0.0, cup, -outer - 14.0, sized("K + d/2", cup), from1=-outer, from2=0.0),
+    ]  # fmt: skip
+
+
+def _plate_plan(record: HingeRecord, room: float) -> list[Mark]:
+    """The side's inside with the plate's holes, its front edge on the left; (0, 0) is on that
+    edge, level with the middle of the plate. It is no higher than `room`, mm."""
+    scale = next((s for s in SCALES if record.plate_spacing / s + 13.0 <= room), SCALES[-1])
+    half, line = record.plate_spacing / 2 / scale, record.plate_line / scale
+    end = half + 5.0
+    return [
+        Line(x1=0.0, y1=-end, x2=0.0, y2=end, width=WIDE),
+        *(Circle(x=line, y=y, diameter=5.0 / scale) for y in (-half, half)),
+        *(Line(x1=line - 5.0, y1=y, x2=line + 5.0, y2=y) for y in (-half, half)),
+        *(Line(x1=line, y1=y - 5.0, x2=line, y2=y + 5.0) for y in (-half, half)),
+        *across(0.0, line, 0.0, sized("L", record.plate_line), from1=half, from2=half - 5.0),
+        *upward(-half, half, line + 16.0, sized("P", record.plate_spacing),
+                from1=line + 5.0, from2=line + 5.0),
+        Text(x=line + 26.0, y=2.0, text="The plate's holes on the inside of the side, its front"),
+        Text(x=line + 26.0, y=-2.0, text=f"edge on the left. SCALE 1:{scale}"),
     ]  # fmt: skip
 
 
@@ -182,17 +199,17 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
     high = _section_top(record)
     panel = rise + (record.recess if under else 12.0)
     marks: list[Mark] = [
-        _box(-SIDE, 0.0, 0.0, high + 8.0),
+        frame(-SIDE, 0.0, 0.0, high + 8.0),
         *hatching(-SIDE, 0.0, 0.0, high + 8.0),
-        _box(-SIDE, -SIDE, 70.0, 0.0),
+        frame(-SIDE, -SIDE, 70.0, 0.0),
         *hatching(-SIDE, -SIDE, 70.0, 0.0),
-        _box(gap, rise, wall, high),
+        frame(gap, rise, wall, high),
         *hatching(gap, rise, wall, high),
-        _box(wall, panel, 70.0, panel + 12.0),
+        frame(wall, panel, 70.0, panel + 12.0),
         *hatching(wall, panel, 70.0, panel + 12.0),
         Line(x1=-SIDE - 4.0, y1=hole, x2=gap - 0.6, y2=hole, dash="axis"),
-        *upward(0.0, rise, 78.0, _mm("b", rise), from1=70.0, from2=wall, beside="below"),
-        *across(0.0, gap if not under else wall, high + 16.0, _mm("w/2", record.width_less / 2),
+        *upward(0.0, rise, 78.0, sized("b", rise), from1=70.0, from2=wall, beside="below"),
+        *across(0.0, gap if not under else wall, high + 16.0, sized("w/2", record.width_less / 2),
                 from1=high + 8.0, from2=high),
     ]  # fmt: skip
     if under:
@@ -201,8 +218,8 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
                 (wall + 0.8, rise - 0.6), (gap - 0.8, rise - 0.6), (gap - 0.8, hole + 6.0),
                 (0.4, hole + 6.0))  # fmt: skip
         marks.append(Outline(points=body, dash="dashed"))
-        marks += upward(0.0, hole, -SIDE - 8.0, _mm("a", hole), from1=-SIDE, from2=-SIDE - 4.0)
-        marks += upward(rise, panel, 88.0, _mm("n", record.recess), from1=wall, from2=70.0)
+        marks += upward(0.0, hole, -SIDE - 8.0, sized("a", hole), from1=-SIDE, from2=-SIDE - 4.0)
+        marks += upward(rise, panel, 88.0, sized("n", record.recess), from1=wall, from2=70.0)
     else:
         reach = record.end_height / 2
         marks.append(
@@ -212,7 +229,7 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
                 dash="dashed",
             )
         )  # fmt: skip
-        marks += upward(rise, hole, -SIDE - 8.0, _mm("s", record.centre_height),
+        marks += upward(rise, hole, -SIDE - 8.0, sized("s", record.centre_height),
                         from1=gap, from2=-SIDE - 4.0)  # fmt: skip
     marks.append(
         Text(x=18.0, y=-SIDE - 5.0, text="SCALE 1:1. Floor line: the bottom's upper face.")
@@ -241,41 +258,7 @@ def _slide_places(record: SlideRecord) -> list[Mark]:
             marks.append(Circle(x=at, y=0.0, diameter=hole))
         marks.append(Line(x1=at, y1=-3.0, x2=at, y2=3.0))
         letter = "h" if x in record.fixing_at else "m"
-        marks += across(0.0, at, 14.0 + 7.0 * row, _mm(letter, x), from1=10.0, from2=3.0)
-    marks += across(0.0, length, -12.0, _mm("l", record.length), from1=-8.0, from2=-5.0)
+        marks += across(0.0, at, 14.0 + 7.0 * row, sized(letter, x), from1=10.0, from2=3.0)
+    marks += across(0.0, length, -12.0, sized("l", record.length), from1=-8.0, from2=-5.0)
     marks.append(Text(x=0.0, y=-18.0, text=f"SCALE 1:{scale}. From the finished front edge."))
-    return marks
-
-
-def _pull_corner(record: PullRecord, room: float) -> list[Mark]:
-    """The upper corner of a door; (0, 0) is `room` mm below it, at the left."""
-    span = (record.centers or 0.0) + record.door_corner
-    scale = next(
-        (s for s in SCALES if (span + 20.0) / s <= room and record.door_inset / s <= 75), SCALES[-1]
-    )
-    near, apart = record.door_corner / scale, (record.centers or 0.0) / scale
-    edge, foot = 90.0, record.foot / scale
-    x, dot = edge - record.door_inset / scale, record.hole_diameter / scale
-    holes = [room - near] if record.centers is None else [room - near, room - near - apart]
-    marks: list[Mark] = [
-        Line(x1=0.0, y1=room, x2=edge, y2=room, width=WIDE),
-        Line(x1=edge, y1=0.0, x2=edge, y2=room, width=WIDE),
-        *(Circle(x=x, y=y, diameter=dot) for y in holes),
-        Line(x1=x, y1=holes[-1] - foot / 2 - 4.0, x2=x, y2=room - 2.0, dash="axis"),
-        *(Line(x1=x - foot, y1=y, x2=x + foot, y2=y) for y in holes),
-        Outline(
-            points=(
-                (x - foot / 2, holes[-1] - foot / 2), (x + foot / 2, holes[-1] - foot / 2),
-                (x + foot / 2, holes[0] + foot / 2), (x - foot / 2, holes[0] + foot / 2),
-            ),
-            dash="dashed",
-        ),
-        *across(x, edge, room + 8.0, _mm("i", record.door_inset), from1=room, from2=room),
-        *upward(holes[0], room, edge + 12.0, _mm("k", record.door_corner),
-                from1=x + foot, from2=edge),
-        Text(x=0.0, y=-6.0, text=f"SCALE 1:{scale}"),
-    ]  # fmt: skip
-    if record.centers is not None:
-        marks += upward(holes[1], holes[0], x - foot - 14.0, _mm("c", record.centers),
-                        from1=x - foot, from2=x - foot)  # fmt: skip
     return marks

@@ -66,11 +66,10 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
         marks.append(Text(x=0.0, y=y, text=line, size=size, bold=True))
     y -= size * 0.45 + 3.0
     kind_size = 3.5 if text_width(words.kind, 3.5, True) <= room else 2.5
-    marks.append(
-        Text(x=0.0, y=y - 0.6, text=shorten(words.kind, kind_size, True, room), size=kind_size,
-             bold=True)
-    )  # fmt: skip
-    y -= 5.2
+    kind = wrap(words.kind, kind_size, True, room)
+    for row, text in enumerate(kind):
+        marks.append(Text(x=0.0, y=y - 0.6 - row * PITCH, text=text, size=kind_size, bold=True))
+    y -= 5.2 + (len(kind) - 1) * PITCH
     place = wrap(words.place, 2.5, False, room)
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]

@@ -118,6 +118,8 @@ def _given_words(front: Front) -> tuple[str, ...]:
 
 def _incomplete(side: Side) -> tuple[str, ...]:
     """Say which fronts' holes a side still lacks: it must not pass for finished."""
+    if side.trial_of:
+        return (f"INCOMPLETE: for a trial on scrap; holes for {', '.join(side.trial_of)} alone.",)
     if not side.missing:
         return ()
     return (f"INCOMPLETE: holes for {', '.join(side.missing)} still to come.",)
@@ -174,8 +176,8 @@ def _edge_facts(front: Front) -> tuple[str, ...]:
     if front.ordered is not None:
         width, height = front.ordered
         facts.append(
-            f"MEASURED as it is; ordered {format_mm(width)} x {format_mm(height)}. Holes stand "
-            "from the bottom edge, of a door from the hinge edge too; the middle is its own."
+            f"MEASURED: drawn to the part in hand; {format_mm(width)} x {format_mm(height)} was "
+            f"ordered. Its holes keep their places from the {_kept_edges(front)}."
         )
     if front.edge_radius > 0.0:
         facts.append(
@@ -189,6 +191,13 @@ def _edge_facts(front: Front) -> tuple[str, ...]:
             f"{other} edge."
         )
     return tuple(facts)
+
+
+def _kept_edges(front: Front) -> str:
+    """Name what the holes of a front in hand are counted from, whatever its size."""
+    if front.kind == "door" and front.hinged:
+        return "bottom edge and the hinge edge"
+    return "bottom edge and from its own middle"
 
 
 def _face_facts(front: Front) -> tuple[str, ...]:
@@ -237,7 +246,7 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
         )
     if side.assembled:
         facts.append("BOX ASSEMBLED: 0 is the upper face of the BOTTOM PANEL.")
-    if side.legs > 0.0:
+    if side.legs > 0.0 and not side.partition:
         zero = "" if side.assembled else "0 is the side's end on the FLOOR. "
         facts.append(
             f"{zero}The side runs to the floor: the bottom panel's underside stands "

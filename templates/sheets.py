@@ -6,7 +6,7 @@ A part that an error holds back has no sheet.
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
-from jigs.firstarticle import FirstArticle, first_articles
+from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
 from templates.boxparts import parts_of_box
 from templates.cover import cover_page
@@ -109,6 +109,7 @@ def make_sheets(
     layout: Layout, paper: Paper, *, only: Collection[str] | None = None, first: bool = False
 ) -> Sheets:
     """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
-    that are tried on scrap."""
+    that are tried on scrap, and leaves out the holes that the trial does not ask for."""
     articles = first_articles(layout) if first else ()
-    return Sheets(layout=layout, paper=paper, only=only, articles=articles)
+    shown = trial(layout) if first else layout
+    return Sheets(layout=shown, paper=paper, only=only, articles=articles)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.firstarticle import FirstArticle, first_articles
+from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.layout import lay_out
 from tests.jigs.jobtext import JOB, read
 
@@ -60,3 +60,46 @@ def test_an_inset_door_is_measured_by_its_gap(tmp_path: Path) -> None:
     marks = articles(tmp_path, text)["mine"].marks
     assert marks[0].name.startswith("gap between door and side")
     assert marks[0].wanted == pytest.approx((457.2 - 2 * 18.3 - 524 * 25.4 / 32) / 2)
+
+
+PLAIN = """
+[[box]]
+id = "T9"
+kind = "tall"
+width = "24"
+height = "84"
+depth = "23"
+above_floor = "4"
+
+  [[box.front]]
+  kind = "door"
+  hinged = "left"
+  pull = "none"
+"""
+
+
+def test_the_plainest_front_is_tried(tmp_path: Path) -> None:
+    """A door of ordinary height goes before a tall one that the job names first, a single one
+    before the leaves of a pair, a slab before a five-piece front."""
+    head, box = JOB.split("[[box]]", 1)
+    found = articles(tmp_path, f"{head}{PLAIN}\n[[box]]{box}")
+    assert found["mine"].front.id == "B1-2"
+    pair = PLAIN.replace("T9", "B0").replace('"tall"', '"base"').replace('"84"', '"30 1/2"')
+    pair = pair.replace('"door"\n  hinged = "left"', '"pair"')
+    assert articles(tmp_path, f"{head}{pair}\n[[box]]{box}")["mine"].front.id == "B1-2"
+    framed = pair.replace('"pair"', '"door"\n  hinged = "left"\n  stile = "2"\n  groove = "0"')
+    assert articles(tmp_path, f"{head}{framed}\n[[box]]{box}")["mine"].front.id == "B1-2"
+
+
+def test_a_trial_carries_only_the_holes_that_it_needs(tmp_path: Path) -> None:
+    """Of the side the plates and slides of the tried fronts, of a front no pull."""
+    layout = lay_out(read(tmp_path, JOB.replace("[[box.front]]", """[[box.shelf]]
+  adjustable = true
+  [[box.front]]""", 1)))  # fmt: skip
+    shown = trial(layout)
+    assert any(fitting.kind == "shelf" for side in layout.sides for fitting in side.fittings)
+    assert {f.part for side in shown.sides for f in side.fittings} == {"B1-1", "B1-2"}
+    kinds = {fitting.kind for front in shown.fronts for fitting in front.fittings}
+    assert "pull" not in kinds
+    assert "hinge" in kinds
+    assert [side.trial_of for side in shown.sides] == [("B1-1", "B1-2"), ("B1-1",)]

@@ -131,7 +131,7 @@ def test_sheets_follow_the_front_in_hand(tmp_path: Path) -> None:
     text = " ".join(page.text for page in pages)
     assert "This part 453.2 x 615.4 x" in text
     assert "97.8 + 416.0 + 101.6 = 615.4" in text
-    assert "MEASURED as it is; ordered 454.0 x 614.3" in text
+    assert "MEASURED: drawn to the part in hand; 454.0 x 614.3 was ordered" in text
     (ladder,) = [card for card in cards_of(pages, "B1-2") if "CUT AT YOUR HEIGHT" in card.text]
     assert {"613.4", "614.4", "615.4", "616.4", "617.4"} <= set(ladder.text.split())
     assert "147.5 from left end" in text

@@ -51,7 +51,7 @@ def test_a_hinge_is_dimensioned_at_full_scale() -> None:
     for text in ("K 5", "C0 15", "Hp 4", "OV 16", "a 45", "b 9.5", "t 13", "d 35", "L 37"):
         assert text in said
     circles = sorted(mark.diameter for mark in page.marks if isinstance(mark, Circle))
-    assert circles == [3.0, 3.0, 35.0]
+    assert circles == [3.0, 3.0, 5.0, 5.0, 35.0]
 
 
 def test_a_slide_shows_a_and_b_and_where_its_holes_stand() -> None:
@@ -63,9 +63,9 @@ def test_a_slide_shows_a_and_b_and_where_its_holes_stand() -> None:
 
 
 def test_a_pull_is_reduced_until_it_fits() -> None:
-    """64 + 160 + 20 is too long for 150 at full scale (ISO 5455: 1:2)."""
+    """64 + 160 + 20 is too long for 100 at full scale and at half (ISO 5455: 1:5)."""
     said = texts(hardware_page(generic_pulls()["bar-160"], PAPERS["common"]))
-    assert {"c 160", "i 50", "k 64", "SCALE 1:2"} <= set(said)
+    assert {"c 160", "i 50", "k 64", "SCALE 1:5"} <= set(said)
     assert "c 160" not in texts(hardware_page(generic_pulls()["knob"], PAPERS["common"]))
 
 
@@ -75,3 +75,26 @@ def test_what_is_not_confirmed_says_no() -> None:
     assert texts(hardware_page(hinge, PAPERS["common"])).count("NO") == 3
     measured = replace(hinge, confirmed="measured")
     assert "NO" not in texts(hardware_page(measured, PAPERS["common"]))
+
+
+def test_the_plate_is_shown_in_plan() -> None:
+    """Its two holes stand 32 apart on the line 37 from the edge, at full scale."""
+    page = hardware_page(generic_hinges()["cup35-full"], PAPERS["common"])
+    assert {"P 32", "L 37"} <= set(texts(page))
+    low, high = sorted(
+        mark.y for mark in page.marks if isinstance(mark, Circle) and mark.diameter == 5.0
+    )
+    assert high - low == pytest.approx(32.0)
+    wide = replace(generic_hinges()["cup35-full"], plate_spacing=52.0)
+    assert clashes_of_marks(hardware_page(wide, PAPERS["common"])) == []
+
+
+@pytest.mark.parametrize(("drawer", "words"), [("center", "H/2"), ("upper-third", "H/3"),
+                                               (50.0, "50")])  # fmt: skip
+@pytest.mark.parametrize("name", ["bar-160", "knob"])
+def test_a_pull_is_also_shown_on_a_drawer_front(name: str, drawer: float, words: str) -> None:
+    """Half, a third, or its own distance below the top edge, and where there are two."""
+    page = hardware_page(replace(generic_pulls()[name], drawer=drawer), PAPERS["common"])
+    assert words in texts(page)
+    assert any("From a width of 762 two, each a quarter" in text for text in texts(page))
+    assert clashes_of_marks(page) == []
