@@ -45,8 +45,8 @@ def _opening(across: float) -> Piece:
             paragraph(
                 "Make one door and one drawer of scrap with these sheets, before a good board is "
                 "drilled: boards of the true thickness, the very hinges, plates and slides, the "
-                "same bits and stops. Measure, write it down, compare. mm. Pulls and the holes of other "
-                "fronts are left out of these sheets: they are for the trial alone.",
+                "same bits and stops. Measure, write it down, compare. mm. Pulls and the holes of "
+                "other fronts are left out of these sheets: they are for the trial alone.",
                 across,
             ),
         ]
