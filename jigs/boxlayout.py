@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.boards import find_faces
+from jigs.checks.blind import check_blind
 from jigs.checks.bores import check_bores
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.drawers import check_slide_grid
@@ -48,6 +49,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
     for front in fronts:
         findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
+        findings.add(check_blind(box, front, on_slides=front.id in slides, unit=job.shown))
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
         findings.add(check_closing(carcass, stack, job.shown))
     findings.add(check_columns(box, columns.spare, columns.uneven, fronts, job.shown))

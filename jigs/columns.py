@@ -94,6 +94,15 @@ def join_bays(bays: Sequence[Bay], first: int, last: int) -> Bay:
     )
 
 
+def beside_blind(whole: Carcass) -> Carcass:
+    """Give a box as the fronts beside its blind panel see it, if it has one."""
+    box = whole.box
+    if not box.blind_left and not box.blind_right:
+        return whole
+    left, right = box.blind_left or whole.side, box.width - (box.blind_right or whole.side)
+    return replace(whole, bay=Bay(first=1, last=1, left=left, right=right, boards=whole.boards))
+
+
 def place_columns(job: Job, box: BoxSpec) -> Columns:
     """Size and place all fronts of a box, column by column."""
     material = job.material
@@ -103,7 +112,9 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
     )
 
     def seen_from(first: int, last: int) -> Carcass:
-        return whole if len(bays) == 1 else replace(whole, bay=join_bays(bays, first, last))
+        if len(bays) == 1:
+            return beside_blind(whole)
+        return replace(whole, bay=join_bays(bays, first, last))
 
     stacks = []
     for bay in bays:
@@ -137,7 +148,7 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
         for number, found in enumerate(dividers, start=1)
     ]
     carcasses = tuple(
-        replace(seen_from(number, number), shelves=shelves[number - 1])
+        replace(whole if len(bays) == 1 else seen_from(number, number), shelves=shelves[number - 1])
         for number in range(1, len(bays) + 1)
     )
     return Columns(

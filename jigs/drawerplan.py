@@ -26,7 +26,7 @@ from jigs.hardware import SlideRecord
 from jigs.job import Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
-from jigs.slide import drawer_length, outside_width, rise_above_front
+from jigs.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,6 +100,7 @@ def plan_drawers(
         drawer_side = job.material.drawer_side
         if width is None:
             width = outside_width(record, carcass.opening, drawer_side, job.units)
+        recess, notch = recess_and_notch(record)
         plans[front.id] = DrawerPlan(
             record=record,
             place=place,
@@ -114,6 +115,8 @@ def plan_drawers(
                 x=carcass.middle - width / 2 - front.x,
                 y=place.rise,
                 code="",
+                recess=recess,
+                notch=notch,
             ),
         )
         set_back = front.set_back(job.thickness_of(front.spec))

@@ -105,6 +105,11 @@ def frame_of(carcass: Carcass, reveal: Reveal, overlay: Overlay) -> Frame:
         beside = reveal.inset
     edge = side if inset else 0.0
     lines = {"left": edge, "right": box.width - edge}
+    # A front laps a blind panel as far as it would lap a side that ended there.
+    if box.blind_left:
+        lines["left"] = left - side + edge
+    if box.blind_right:
+        lines["right"] = right + side - edge
     reveals = {"left": beside, "right": beside}
     shared = carcass.shared
     for hand in shared:

@@ -179,7 +179,8 @@ class BoxSpec:
     comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
     its bottom panel above their end; the box's height counts from there too, mm.
     `columns` from left to right, parted by partitions; none: one column. `rail`: height of a
-    rail on edge at its top front, mm; None as usual for its kind."""
+    rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
+    corner box whose front is closed by a fixed panel from that end to this far along it, mm."""
 
     id: str
     kind: BoxKind
@@ -198,6 +199,8 @@ class BoxSpec:
     columns: tuple[ColumnSpec, ...] = ()
     shelves: tuple[ShelfSpec, ...] = ()
     rail: float | None = None
+    blind_left: float = 0.0
+    blind_right: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,7 +23,7 @@ from jigs.job import (
     Hand,
     HandHole,
 )
-from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_columns
+from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_blind, read_columns
 from jigs.jobhardware import Shelf
 from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
@@ -172,6 +172,8 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns)),
         rail=table.length("rail"),
+        blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
+        blind_right=blind[1],
     )
 
 

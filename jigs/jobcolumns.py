@@ -1,7 +1,8 @@
 """The columns of a box in the job file, and which column each front stands before.
 
 `columns = [{width = "18"}, {share = 2}]`, from left to right; a front says `column = 2`, and
-`span = 2` if it stands before two of them.
+`span = 2` if it stands before two of them. `blind_left` or `blind_right` closes one end of a
+corner box by a panel.
 """
 
 from collections.abc import Sequence
@@ -27,6 +28,19 @@ def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
         row.close()
         columns.append(ColumnSpec(width=width, share=1.0 if share is None else share))
     return tuple(columns)
+
+
+def read_blind(table: Table, width: float, columns: int) -> tuple[float, float]:
+    """Read how far a blind panel closes a box of this width from its left and right end; mm."""
+    left, right = table.length("blind_left") or 0.0, table.length("blind_right") or 0.0
+    key = "blind_left" if left else "blind_right"
+    if left and right:
+        table.note("blind_right", "stands beside blind_left; a box is blind at one end")
+    elif (left or right) and columns:
+        table.note(key, "stands beside columns; part the box, or close its end by a panel")
+    elif max(left, right) >= width:
+        table.note(key, f"as wide as the box or wider ({table.given(key)} given)")
+    return left, right
 
 
 def check_place(row: Table, front: FrontSpec, box: BoxSpec) -> None:

@@ -27,7 +27,9 @@ class HingeChoice:
 class DrawerBox:
     """A drawer box, named `<front>-BOX`: outside width, height, length in mm, `x` and `y` of its
     lower left corner in its own front's axes, side thickness, its clearance holes (axes: x from
-    its left end, y from its underside, from the room), and what is assumed in it."""
+    its left end, y from its underside, from the room), and what is assumed in it. `recess`: how
+    far its bottom panel stands up from its underside, `notch`: width and height that are cut out
+    of both lower corners of its back; 0 and None where its slides ask for neither."""
 
     id: str
     front: str
@@ -39,6 +41,8 @@ class DrawerBox:
     x: float
     y: float
     code: str
+    recess: float = 0.0
+    notch: tuple[float, float] | None = None
     fittings: tuple[Fitting, ...] = ()
     assumed: tuple[str, ...] = ()
 

@@ -13,7 +13,7 @@ trade, no source.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 
 from jigs.geometry import SLACK
@@ -54,12 +54,14 @@ class Placing:
     """The heights found, from the bottom up, from the side's bottom end; mm.
 
     `off_grid` lists those that found no free place on the grid that was wanted. `no_room`: at
-    least one hinge found no place at all, and there are no heights.
+    least one hinge found no place at all, and there are no heights. `proposed`: heights that the
+    person may choose then, the outer hinges set past the rail or shelf that is in their way.
     """
 
     heights: tuple[float, ...]
     off_grid: tuple[float, ...] = ()
     no_room: bool = False
+    proposed: tuple[float, ...] = ()
 
 
 def end_distance(height: float) -> float:
@@ -111,6 +113,23 @@ def place_hinges(
     the holes that the side's face already has. All in mm from the bottom end.
     """
     end = end_distance(door.height)
+    targets = (door.bottom + end, door.bottom + door.height - end)
+    placing = _place(door, targets, grid, panels, holes)
+    if not placing.no_room:
+        return placing
+    low, high = targets
+    beyond = (clear_of_panels(low, panels, 1), clear_of_panels(high, panels, -1))
+    return replace(placing, proposed=_place(door, beyond, grid, panels, holes).heights)
+
+
+def _place(
+    door: Door,
+    targets: tuple[float, float],
+    grid: float | None,
+    panels: Sequence[tuple[float, float]],
+    holes: Sequence[tuple[float, float]],
+) -> Placing:
+    """Place the outer hinges by their targets, then the others between them."""
     placed: list[float] = []
     off_grid: list[float] = []
 
@@ -131,8 +150,7 @@ def place_hinges(
                 return True
         return False
 
-    top = door.bottom + door.height
-    if not (take(door.bottom + end, OUTER_WINDOW) and take(top - end, OUTER_WINDOW)):
+    if not all(take(target, OUTER_WINDOW) for target in targets):
         return Placing(heights=(), no_room=True)
     lowest, highest = placed
     for number in range(1, door.count - 1):
@@ -140,6 +158,15 @@ def place_hinges(
         if not take(target, INNER_WINDOW):
             return Placing(heights=(), no_room=True)
     return Placing(heights=tuple(sorted(placed)), off_grid=tuple(sorted(off_grid)))
+
+
+def clear_of_panels(target: float, panels: Sequence[tuple[float, float]], inward: int) -> float:
+    """Give an outer hinge's target beyond the panels and rails that it falls on, towards the
+    door's middle: `inward` is 1 upwards, -1 downwards; mm."""
+    for low, high in sorted(panels, reverse=inward < 0):
+        if low - FROM_PANEL + SLACK < target < high + FROM_PANEL - SLACK:
+            target = high + FROM_PANEL if inward > 0 else low - FROM_PANEL
+    return target
 
 
 def _grid_places(grid: float, target: float, window: float) -> Iterator[float]:

@@ -69,7 +69,10 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         code=front.code,
         size=_size("This part", front.width, front.height, front.thickness),
         payload=front_payload(layout, front),
-        facts={"back": _back_facts(front), "front": _face_facts(front)},
+        facts={
+            "back": (*_blind_facts(layout, front), *_back_facts(front)),
+            "front": (*_blind_facts(layout, front), *_face_facts(front)),
+        },
         notes=(*_given_words(front), *notes_for(layout, front.id, front.assumed)),
     )
 
@@ -105,8 +108,19 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
             f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
         ),
         payload=drawer_box_payload(layout, drawer, front),
-        facts={},
+        facts={"box-front": _drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
+    )
+
+
+def _drawer_box_facts(drawer: DrawerBox) -> tuple[str, ...]:
+    if drawer.notch is None:
+        return ()
+    wide, high = drawer.notch
+    return (
+        f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
+        f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (the slide's "
+        "leaflet rules).",
     )
 
 
@@ -157,6 +171,19 @@ def _back_facts(front: Front) -> tuple[str, ...]:
             f"Front screws {format_mm(front.screw_fixing)} long at most, pan or washer heads."
         )
     return tuple(facts)
+
+
+def _blind_facts(layout: Layout, front: Front) -> tuple[str, ...]:
+    """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
+    box = next(box for box in layout.boxes if box.id == front.box)
+    if box.blind_left:
+        lap = box.blind_left - front.x
+    elif box.blind_right:
+        lap = front.x + front.width - (box.width - box.blind_right)
+    else:
+        return ()
+    hand = "LEFT" if box.blind_left else "RIGHT"
+    return (f"BLIND PANEL on the {hand}: this front laps it by {format_mm(lap)}.",)
 
 
 def _frame_facts(front: Front) -> tuple[str, ...]:

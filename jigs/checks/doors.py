@@ -120,7 +120,7 @@ def check_placing(
                 f"no free place for its hinges: each keeps {format_length(FROM_PANEL, unit)} from "
                 f"panels and rails, {format_length(FROM_END, unit)} from the door's ends, "
                 f"{format_length(BETWEEN, unit)} from the next hinge, and clear of other holes",
-                "give hinges_at, or move the drawer or the rail",
+                _other_heights(front, placing.proposed),
             ),
         )
     if not placing.off_grid:
@@ -135,6 +135,14 @@ def check_placing(
             boards,
         ),
     )
+
+
+def _other_heights(front: PlacedFront, proposed: Sequence[float]) -> str:
+    """Propose heights, above the door's bottom edge, as the job file takes them."""
+    if not proposed:
+        return "give hinges_at, or move the drawer or the rail"
+    given = ", ".join(f'"{height - front.y:g} mm"' for height in proposed)
+    return f"say hinges_at = [{given}], clear of the rail or shelf; or move what is in the way"
 
 
 def check_spread(

@@ -1,0 +1,86 @@
+"""The sink base: a false front on a rail on edge, over doors."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from tests.jigs.cases.kitchen import (
+    HB,
+    TOP,
+    TS,
+    G,
+    R,
+    box,
+    check,
+    codes,
+    front,
+    heights,
+    holes,
+    lay,
+    side,
+)
+
+FALSE = 'kind = "false-front"\nheight = 152.4'
+PAIR = 'kind = "pair"'
+DOOR = 'kind = "door"\nhinged = "left"'
+
+
+def test_a_sink_base(tmp_path: Path) -> None:
+    """No stretchers but a rail of 100 on edge (common practice, no source): hinge centres keep
+    35 below it. The doors end at 774.7 - 3.2 - 152.4 - 3.2 = 615.9, the rail at 674.7."""
+    layout = lay(tmp_path, box(FALSE, PAIR, kind="sink", width=914.4))
+    left = front(layout, "B1-2L")
+    assert left.y + left.height == pytest.approx(HB - TOP - 152.4 - G)
+    assert all(left.y + cup <= HB - 100 - 35 for cup in heights(left, "cup"))
+    assert not any(f.withheld for f in layout.fronts)
+
+
+@pytest.mark.parametrize(("rail", "more"), [(100, ""), (150, "rail = 150")])
+def test_full_doors_before_a_rail_are_told_heights(tmp_path: Path, rail: int, more: str) -> None:
+    """A full door's upper hinge would stand 100 from its top, behind the rail: refused, with
+    heights that it may have, 35 or more below the rail; said so, it is drilled."""
+    told = check(tmp_path, box(DOOR, kind="sink", more=more))
+    assert told.status == 1
+    assert "[hinge-no-room]" in told.text
+    said = re.search(r"Say (hinges_at = \[[^]]*\])", told.text)
+    assert said is not None
+    layout = lay(tmp_path, box(f"{DOOR}\n{said[1]}", kind="sink", more=more))
+    door = front(layout, "B1-1")
+    assert not door.withheld
+    assert R + heights(door, "cup")[-1] <= HB - rail - 35
+    plates = heights(side(layout, "B1-SIDE-L"), "plate")
+    assert plates[-1] - 16 == pytest.approx(R + heights(door, "cup")[-1])
+
+
+def test_a_false_front_is_fastened_too(tmp_path: Path) -> None:
+    """Four screws from behind; those of the lower row stand below the rail and want blocks."""
+    layout = lay(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
+    false = front(layout, "B1-1")
+    screws = holes(false, "front-fixing")
+    assert len(screws) == 4
+    assert {h.face for h in screws} == {"back"}
+    low = false.y + screws[0].y
+    assert low < HB - 100 + 15
+    told = check(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
+    assert told.status == 0
+    assert "want blocks behind them" in told.text
+    assert "[blocks-needed]" in told.text
+
+
+def test_a_drawer_under_a_sinks_rail(tmp_path: Path) -> None:
+    """A drawer where the false front should be has 674.7 - 10 above it: no room, refused."""
+    told = check(tmp_path, box('kind = "drawer"\nheight = 152.4', PAIR, kind="sink", width=914.4))
+    assert HB - 100 - 10 - (HB - TOP - 152.4 + TS + 14 - R) < 50
+    assert told.status == 1
+    assert "[drawer-too-low]" in told.text
+    assert "or make it a false front" in told.text
+
+
+def test_a_false_front_lines_up_with_the_drawer_beside_it(tmp_path: Path) -> None:
+    """Equal heights beside each other: pulls in one line, nothing to say; 3 lower is told."""
+    drawer = 'kind = "drawer"\nheight = {}'
+    beside = box(drawer.format(152.4), DOOR, name="B2")
+    assert "sight-line" not in codes(lay(tmp_path, box(FALSE, PAIR, kind="sink"), beside), "B2-1")
+    lower = box(drawer.format(158.4), DOOR, name="B2")
+    assert "sight-line" in codes(lay(tmp_path, box(FALSE, PAIR, kind="sink"), lower), "B2-1")
