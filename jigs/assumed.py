@@ -31,6 +31,10 @@ WORDS = {
 }
 """Keys of a job in the words of the trade."""
 
+PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
+"""Where pins stand as long as the job does not say (`jigs.shelves.BAND_END`)."""
+BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS}
+
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
 HINGED = ("material.side", "material.front", "material.front_kind")
@@ -98,6 +102,7 @@ def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
     ]
     keys += ["use.hinge"] if "plate" in carried else []
     keys += ["use.slide"] if "slide" in carried else []
+    keys += [f"box.{box.id}.shelf", f"box.{box.id}.pins"] if "shelf" in carried else []
     return tuple(keys)
 
 
@@ -134,6 +139,8 @@ def word_key(key: str, figure: str) -> str:
     else:
         table, _, rest = key.partition(".")
         name, _, field = rest.rpartition(".")
+        if table == "box" and field in BOX_WORDS:
+            return BOX_WORDS[field]
         words = f"{table} {name} {field.replace('_', ' ')}".replace("  ", " ")
     return f"{words} {figure}".rstrip()
 

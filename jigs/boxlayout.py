@@ -10,7 +10,7 @@ from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import check_measured
-from jigs.checks.kinds import check_kind
+from jigs.checks.kinds import check_kind, check_stacked
 from jigs.chosen import hinge_of, slide_of
 from jigs.columns import Columns, place_columns
 from jigs.drawerplan import DrawerPlan, plan_drawers
@@ -48,6 +48,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
     for front in fronts:
+        findings.add(check_stacked(front))
         findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
         findings.add(check_blind(box, front, on_slides=front.id in slides, unit=job.shown))
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
@@ -161,6 +162,10 @@ def _check_fronts(
 ) -> None:
     for front in fronts:
         fittings = fitted[front.id]
+        if front.id in findings.held:
+            # What else is wrong with it follows from what holds it back, or keeps till then.
+            findings.add(found for found in fittings.problems if found.level == "error")
+            continue
         findings.add(fittings.problems)
         if front.id in findings.held:
             continue

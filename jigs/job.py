@@ -107,7 +107,7 @@ class FrontSpec:
     and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
     bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
-    that the supplier has bored.
+    that the supplier has bored. `alike`: how many fronts one table or one row makes.
     """
 
     id: str
@@ -147,6 +147,7 @@ class FrontSpec:
     reveal_bottom: float | None = None
     column: int = 1
     span: int = 1
+    alike: int = 1
 
 
 @dataclass(frozen=True, slots=True)

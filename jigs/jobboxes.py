@@ -183,7 +183,7 @@ def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[Fr
     count = row.whole("count", most=MOST_ALIKE) or 1
     names = name_fronts(_read_id(row) or "", box=box, place=place, count=count)
     row.close()
-    return tuple(replace(front, id=name) for name in names)
+    return tuple(replace(front, id=name, alike=count) for name in names)
 
 
 def _read_front(row: Table, shelves: Shelves) -> FrontSpec:

@@ -9,12 +9,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
-from jigs.assumed import WORDS
+from jigs.assumed import PIN_WORDS, WORDS
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
-from jigs.job import BoxSpec, Grid, Job, Material, Overlay, Reveal, Unit, Use
+from jigs.job import BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Unit, Use
 from jigs.jobboxes import Shelves
 from jigs.lengths import format_mm
 from jigs.slide import inside_depth
@@ -35,6 +35,9 @@ _PULL_WORDS = {
     "door_inset": "from a door's free edge", "door_corner": "from the corner to the near screw",
     "tall_height": "above the floor on tall doors", "two_from": "of width and more: two pulls",
 }  # fmt: skip
+
+OPEN_SHELVES = ("base", "wall", "tall")
+"""Boxes that are taken for open shelves where they have no front at all (our own choice)."""
 
 MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
 REVEAL_DEFAULTS = ("side", "top", "bottom", "between", "inset")
@@ -63,6 +66,7 @@ class Given:
 def complete_job(given: Given) -> Job:
     """Make the job: default hardware where none is named, and the stamps of all defaults."""
     use, boxes = _fill_slides(given)
+    boxes, open_boxes = _fill_shelves(boxes)
     use = replace(
         use,
         hinge=use.hinge or DEFAULT_HINGES["full"],
@@ -83,6 +87,8 @@ def complete_job(given: Given) -> Job:
         *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
         *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
     }
+    assumed |= {f"box.{box.id}.shelf" for box in open_boxes}
+    assumed |= {f"box.{box.id}.pins" for box in boxes if _has_free_pins(box)}
     assumed -= set(_idle_defaults(given.boxes))
     job = Job(
         name=given.name,
@@ -109,8 +115,12 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
     fronts = [front for box in boxes for front in box.fronts]
     running = [f for f in fronts if f.kind in ("drawer", "pullout", "false-front")]
     hung = [f for f in fronts if f.kind in ("door", "pair", "lift")]
-    if not any(is_inset(box) for box in boxes):
+    inset = any(is_inset(box) for box in boxes)
+    if not inset:
         yield "reveal.inset"
+    made = [front for front in fronts if front.kind != "opening"]
+    if made and not inset and all(front.thickness is not None for front in made):
+        yield "material.front"
     if not running:
         yield "material.drawer_side"
     if all(front.slide for front in running):
@@ -137,6 +147,25 @@ def choose_slide(depth: float, back: float, units: Unit) -> str:
     room = inside_depth(depth, back)
     fitting = [slide for slide in records if _needed(slide) <= room + SLACK]
     return (fitting[-1] if fitting else records[0]).name
+
+
+def _fill_shelves(boxes: Sequence[BoxSpec]) -> tuple[tuple[BoxSpec, ...], tuple[BoxSpec, ...]]:
+    """Give an open box, without any front, an adjustable shelf where the job states none."""
+    filled = tuple(
+        replace(box, shelves=(ShelfSpec(),)) if _stands_open(box) else box for box in boxes
+    )
+    return filled, tuple(box for box in boxes if _stands_open(box))
+
+
+def _stands_open(box: BoxSpec) -> bool:
+    return box.kind in OPEN_SHELVES and not box.fronts and not box.shelves
+
+
+def _has_free_pins(box: BoxSpec) -> bool:
+    """Tell whether it is left to us between which heights a shelf's pins stand."""
+    return any(
+        shelf.at is None and (shelf.low is None or shelf.high is None) for shelf in box.shelves
+    )
 
 
 def _needed(slide: SlideRecord) -> float:
@@ -192,6 +221,9 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
     words += _describe_boxes(job, "depth", "{} mm deep")
     words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
+    for key, text in (("shelf", "no front, so an adjustable shelf"), ("pins", PIN_WORDS)):
+        meant = [box.id for box in job.boxes if f"box.{box.id}.{key}" in job.assumed]
+        words += [f"{_name_boxes(meant)}: {text}"] if meant else []
     for place, text in (
         ("hinge", "hinge"), ("slide", "slide"),
         ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),

@@ -1,7 +1,10 @@
 """The pack's first page: the bars, a bank card to lay on, the cautions in full, what is ready."""
 
+from collections.abc import Sequence
+
 from jigs.cautions import CAUTIONS
 from jigs.parts import Layout
+from templates.contents import Entry, contents
 from templates.findings import incomplete_words
 from templates.marks import Mark, Outline, Page, Text
 from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -12,8 +15,8 @@ CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
 
 
-def cover_page(layout: Layout, paper: Paper) -> Page:
-    """Draw the first page of the sheets."""
+def cover_page(layout: Layout, paper: Paper, listed: Sequence[Entry] = ()) -> Page:
+    """Draw the first page of the sheets; `listed` are the parts and pages of its contents."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
@@ -56,6 +59,10 @@ def cover_page(layout: Layout, paper: Paper) -> Page:
             break
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.6
+    else:
+        y -= 3.0
+        found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
+        marks += moved(found.marks, LEFT_STRIP, y) if found else ()
     return Page(width=width, height=height, marks=tuple(marks), entry="First page")
 
 

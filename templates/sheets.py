@@ -3,17 +3,18 @@
 A part that an error holds back has no sheet.
 """
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
 from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
 from templates.boxparts import parts_of_box
+from templates.contents import MOST_BOXES, Entry
 from templates.cover import cover_page
 from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
 from templates.firstpage import first_pages
 from templates.marks import Page
-from templates.page import Placed, Sheet, SheetWords, draw_plans, plan_face
+from templates.page import Placed, Plan, Sheet, SheetWords, draw_plans, plan_face
 from templates.panel import PartWords
 from templates.paper import Paper
 from templates.partwords import words_of_drawer_box, words_of_front, words_of_side
@@ -26,7 +27,8 @@ class Sheets:
 
     `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
     for all. `articles` are tried on scrap: their pass marks follow the first page. Each
-    iteration draws anew, so that a long job is never held in memory.
+    iteration draws anew, so that a long job is never held in memory; the plans of a job of
+    few boxes are, for the contents on its first page.
     """
 
     layout: Layout
@@ -36,23 +38,17 @@ class Sheets:
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
-        yield Sheet(page=cover_page(self.layout, self.paper), cards=())
-        number = 2
-        if self.articles:
-            for page in first_pages(self.articles, self.paper, number):
-                yield Sheet(page=page, cards=())
-                number += 1
-        for words, views in self._parts():
-            plans = [
-                plan
-                for view in views
-                for plan in plan_face(
-                    SheetWords(
-                        view=view, part=words, steps=steps_for(view), again=steps_again(view)
-                    ),
-                    self.paper,
-                )
-            ]
+        marks = list(first_pages(self.articles, self.paper, 2)) if self.articles else []
+        number = 2 + len(marks)
+        planned: Iterable[tuple[str, list[Plan]]] = self._planned()
+        listed: list[Entry] = []
+        if len(self.layout.boxes) <= MOST_BOXES:
+            planned = list(planned)
+            listed = list(_list_pages(planned, number))
+        yield Sheet(page=cover_page(self.layout, self.paper, listed), cards=())
+        for page in marks:
+            yield Sheet(page=page, cards=())
+        for _, plans in planned:
             yield from draw_plans(plans, self.paper, number)
             number += len(plans)
 
@@ -71,9 +67,24 @@ class Sheets:
     @property
     def any_part(self) -> bool:
         """Whether any of the parts wanted has a sheet."""
-        return any(views for _, views in self._parts())
+        return any(views for _, _, views in self._parts())
 
-    def _parts(self) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
+    def _planned(self) -> Iterator[tuple[str, list[Plan]]]:
+        """Plan the sheets of part after part, each with its box."""
+        for box, words, views in self._parts():
+            plans = [
+                plan
+                for view in views
+                for plan in plan_face(
+                    SheetWords(
+                        view=view, part=words, steps=steps_for(view), again=steps_again(view)
+                    ),
+                    self.paper,
+                )
+            ]
+            yield box, plans
+
+    def _parts(self) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
         layout, unit = self.layout, self.layout.job.units
         for box in layout.boxes:
             parts = parts_of_box(layout, box.id)
@@ -81,14 +92,14 @@ class Sheets:
                 if front.withheld:
                     continue
                 if self._wanted(front.id, front.box, front.wall):
-                    yield words_of_front(layout, front), views_of_front(front, unit)
+                    yield box.id, words_of_front(layout, front), views_of_front(front, unit)
                 yield from self._drawer_box(front)
             for side in parts.sides:
                 view = view_of_side(side, unit)
                 if view is not None and self._wanted(side.board, side.box, side.wall):
-                    yield words_of_side(layout, side), (view,)
+                    yield box.id, words_of_side(layout, side), (view,)
 
-    def _drawer_box(self, front: Front) -> Iterator[tuple[PartWords, tuple[FaceView, ...]]]:
+    def _drawer_box(self, front: Front) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
         drawer = front.drawer
         if drawer is None or not (
             self._wanted(drawer.id, front.box, front.wall)
@@ -97,12 +108,22 @@ class Sheets:
             return
         view = view_of_drawer_box(drawer, drawer.side, self.layout.job.units)
         if view is not None:
-            yield words_of_drawer_box(self.layout, drawer, front), (view,)
+            yield front.box, words_of_drawer_box(self.layout, drawer, front), (view,)
 
     def _wanted(self, *names: str) -> bool:
         return self.only is None or any(
             name.upper() == wish.upper() for name in names if name for wish in self.only
         )
+
+
+def _list_pages(planned: Iterable[tuple[str, list[Plan]]], number: int) -> Iterator[Entry]:
+    """List parts and pages, the first of them page `number`; a part without sheets is left out."""
+    for box, plans in planned:
+        if plans:
+            part = plans[0].words.part.part
+            last = number + len(plans) - 1
+            yield Entry(box=box, part=part, first=number, last=last)
+            number = last + 1
 
 
 def make_sheets(

@@ -5,6 +5,22 @@ from jigs.fronts import PlacedFront
 from jigs.problems import Problem
 
 
+def check_stacked(front: PlacedFront) -> tuple[Problem, ...]:
+    """Ask about doors of one count: they stand one above the other, and two may be a pair."""
+    spec = front.spec
+    if spec.kind != "door" or spec.alike < 2:
+        return ()
+    number = "two" if spec.alike == 2 else str(spec.alike)
+    return (
+        warning(
+            "doors-stacked",
+            front.id,
+            f"{number} doors of one count stand one above the other",
+            "for two side by side say kind = pair, without count; else leave it so",
+        ),
+    )
+
+
 def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple[Problem, ...]:
     """List what a front of its kind lacks; the flags say whether its hardware is known."""
     match front.kind:

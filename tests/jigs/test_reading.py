@@ -201,3 +201,13 @@ def test_mutated_lists_raise_nothing_else(
     path.write_bytes(text.encode("utf-8", "replace"))
     with suppress(ReadingError):
         assert read_job(path).boxes
+
+
+def test_a_thickness_in_each_row_is_not_assumed(tmp_path: Path) -> None:
+    """One row without it, and the default stands in for that one."""
+    path = tmp_path / "fronts.csv"
+    head = "box,kind,width,height,hinged,thickness\n"
+    path.write_text(f"{head}A,drawer,454,150,,19\nA,door,454,600,left,22\n", encoding="utf-8")
+    assert not any("front thickness" in text for text in read_job(path).assumptions)
+    path.write_text(f"{head}A,drawer,454,150,,19\nA,door,454,600,left,\n", encoding="utf-8")
+    assert any("front thickness" in text for text in read_job(path).assumptions)

@@ -220,3 +220,33 @@ def test_pins_in_any_box(
             assert board.contains(place.buffer(2.5))
             near = [other.distance(place) for _, h, other in holes if h is not hole]
             assert min(near, default=99.0) >= 12.5 - 1e-6
+
+
+OPEN_BOX = """schema = 1
+[[box]]
+id = "W1"
+kind = "wall"
+width = 600
+height = 720
+depth = 320
+"""
+
+
+def test_an_open_box_has_pins_and_says_that_it_assumes_them(tmp_path: Path) -> None:
+    """No front, no hinge, nothing stated: rows in both sides, stamped; a fixed shelf is enough."""
+    layout = lay_out(read(tmp_path, OPEN_BOX))
+    assert [{f.kind for f in side.fittings} for side in layout.sides] == [{"shelf"}] * 2
+    stamped = [word for side in layout.sides for word in side.assumed if "shelf" in word]
+    assert len(stamped) == 4
+    assert any("W1: no front, so an adjustable shelf" in text for text in layout.job.assumptions)
+    fixed = OPEN_BOX + "[[box.shelf]]\nat = 300\n"
+    assert not any(side.fittings for side in lay_out(read(tmp_path, fixed)).sides)
+
+
+def test_pins_whose_heights_nobody_gave_are_stamped(tmp_path: Path) -> None:
+    """With from and to nothing is assumed."""
+    free = lay_out(read(tmp_path, OPEN_BOX + "[[box.shelf]]\nadjustable = true\n"))
+    assert any("rows of shelf pins" in word for word in free.sides[0].assumed)
+    assert not any("adjustable shelf" in word for word in free.sides[0].assumed)
+    given = OPEN_BOX + "[[box.shelf]]\nadjustable = true\nfrom = 200\nto = 500\n"
+    assert not any("pins" in word for word in lay_out(read(tmp_path, given)).sides[0].assumed)

@@ -1,0 +1,83 @@
+"""Where each part's sheets are: the contents on the first page, box by box, in columns."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from templates.marks import Mark
+from templates.pieces import Piece, flow, least_height, moved, paragraph
+
+NARROW, WIDE = 5, 3
+"""How many columns: of single parts or boxes, and of boxes with all their parts."""
+GUTTER = 5.0
+"""Between two columns, mm."""
+MOST_BOXES = 60
+"""Of more boxes there is no list: it would find no room, and the pages are drawn one by one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A part's sheets: its box, its ID, its first page and its last."""
+
+    box: str
+    part: str
+    first: int
+    last: int
+
+
+def contents(entries: Sequence[Entry], width: float, room: float) -> Piece | None:
+    """Set the list: a line for each part where `room` (mm) allows, else parts in a run, else
+    boxes alone; None: no room."""
+    if not entries:
+        return None
+    heading = paragraph("CONTENTS: PART AND PAGE", width, size=3.5, bold=True)
+    for columns, lines in (
+        (NARROW, [_entry(entry) for entry in _joined(entries)]),
+        (WIDE, _by_part(entries)),
+        (NARROW, _by_box(entries)),
+    ):
+        column = (width - (columns - 1) * GUTTER) / columns
+        pieces = [paragraph(line, column) for line in lines]
+        height = least_height(pieces, columns, room - heading.height - 1.0)
+        if height is None:
+            continue
+        marks: list[Mark] = list(heading.marks)
+        places = flow(pieces, columns, height) or []
+        for piece, (place, down) in zip(pieces, places, strict=True):
+            x = place * (column + GUTTER)
+            marks += moved(piece.marks, x, -heading.height - 1.0 - down)
+        return Piece(height=heading.height + 1.0 + height, marks=tuple(marks))
+    return None
+
+
+def _entry(entry: Entry) -> str:
+    return f"{entry.part} {_pages(entry.first, entry.last)}"
+
+
+def _by_part(entries: Iterable[Entry]) -> list[str]:
+    boxes: dict[str, list[str]] = {}
+    for entry in _joined(entries):
+        boxes.setdefault(entry.box, []).append(_entry(entry))
+    return [f"{', '.join(parts)}." for parts in boxes.values()]
+
+
+def _joined(entries: Iterable[Entry]) -> list[Entry]:
+    """Join the two faces of a partition."""
+    joined: list[Entry] = []
+    for entry in entries:
+        if joined and joined[-1].part == entry.part:
+            joined[-1] = replace(joined[-1], last=entry.last)
+        else:
+            joined.append(entry)
+    return joined
+
+
+def _by_box(entries: Iterable[Entry]) -> list[str]:
+    boxes: dict[str, tuple[int, int]] = {}
+    for entry in entries:
+        first = boxes.get(entry.box, (entry.first, entry.last))[0]
+        boxes[entry.box] = (first, entry.last)
+    return [f"{box} {_pages(*pages)}" for box, pages in boxes.items()]
+
+
+def _pages(first: int, last: int) -> str:
+    return str(first) if first == last else f"{first}-{last}"

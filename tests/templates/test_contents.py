@@ -1,0 +1,69 @@
+"""The contents on the first page."""
+
+from dataclasses import replace
+
+import pytest
+
+from templates.contents import MOST_BOXES, Entry, contents
+from templates.marks import Text
+from templates.paper import PAPERS
+from templates.pieces import Piece
+from templates.sheets import make_sheets
+from tests.clashes import clashes_of_marks
+from tests.templates.small_layout import small_layout
+
+
+def words(piece: Piece | None) -> str:
+    assert piece is not None
+    return " ".join(mark.text for mark in piece.marks if isinstance(mark, Text))
+
+
+def test_parts_stand_with_their_pages_box_by_box() -> None:
+    """One page is one number, several are the first and the last; both faces of a partition one."""
+    entries = [
+        Entry("B1", "B1-1", 2, 4),
+        Entry("B1", "B1-1-BOX", 5, 5),
+        Entry("B2", "B2-PARTITION-1", 6, 8),
+        Entry("B2", "B2-PARTITION-1", 9, 12),
+    ]
+    said = words(contents(entries, 180.0, 50.0))
+    assert said.endswith("B1-1 2-4 B1-1-BOX 5 B2-PARTITION-1 6-12")
+
+
+def test_where_room_is_scarce_boxes_stand_alone_or_nothing() -> None:
+    """Ten boxes of twenty parts: in a run, by box; with no room at all there is no list."""
+    entries = [
+        Entry(f"B{box}", f"B{box}-{part}", 20 * box + part, 20 * box + part)
+        for box in range(1, 11)
+        for part in range(1, 21)
+    ]
+    assert "B3-1 61, B3-2 62," in words(contents(entries, 180.0, 150.0))
+    said = words(contents(entries, 180.0, 30.0))
+    assert "B3 61-80" in said
+    assert "B3-1" not in said
+    assert contents(entries, 180.0, 5.0) is None
+    assert contents([], 180.0, 200.0) is None
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_its_pages_are_those_of_the_document(paper: str) -> None:
+    """Each part's first page is where the list says."""
+    sheets = make_sheets(small_layout(), PAPERS[paper])
+    pages = list(sheets.pages)
+    assert clashes_of_marks(pages[0]) == []
+    said = " ".join(mark.text for mark in pages[0].marks if isinstance(mark, Text))
+    starts: dict[str, int] = {}
+    for number, page in enumerate(pages, start=1):
+        starts.setdefault(page.entry, number)
+    parts = [part for part in starts if part != "First page"]
+    assert parts
+    for part in parts:
+        assert f"{part} {starts[part]}" in said.replace("- ", "-")
+
+
+def test_a_job_of_many_boxes_is_drawn_page_by_page() -> None:
+    """Its plans are not kept, and its first page has no contents."""
+    layout = small_layout()
+    many = replace(layout, boxes=layout.boxes * (MOST_BOXES + 1))
+    first = next(iter(make_sheets(many, PAPERS["common"]).pages))
+    assert not any("CONTENTS" in mark.text for mark in first.marks if isinstance(mark, Text))
