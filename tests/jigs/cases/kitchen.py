@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from click.testing import CliRunner
+from pdfplumber import open as open_pdf
 
 from cli.main import main
 from jigs.geometry import Hole
@@ -73,6 +74,22 @@ def check(folder: Path, *boxes: str, **changed: str) -> Told:
     result = CliRunner().invoke(main, ["check", str(path)], prog_name="jigsheet")
     assert result.exception is None or isinstance(result.exception, SystemExit)
     return Told(status=result.exit_code, text=" ".join(result.output.split()))
+
+
+def page_words(folder: Path, *boxes: str, only: str, **changed: str) -> list[str]:
+    """Print the sheets of a part or a box, and read the words of each page."""
+    path, out = folder / "job.toml", folder / "sheets.pdf"
+    path.write_text(job(*boxes, **changed), encoding="utf-8")
+    words = ["sheets", str(path), "--only", only, "-o", str(out)]
+    result = CliRunner().invoke(main, words, prog_name="jigsheet")
+    assert result.exit_code == 0, result.output
+    with open_pdf(out) as pages:
+        return [" ".join(w["text"] for w in page.extract_words()) for page in pages.pages]
+
+
+def printed(folder: Path, *boxes: str, only: str, **changed: str) -> str:
+    """Print the sheets of a part or a box, and read their words."""
+    return " ".join(page_words(folder, *boxes, only=only, **changed))
 
 
 def front(layout: Layout, name: str) -> Front:

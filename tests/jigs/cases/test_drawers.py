@@ -4,10 +4,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
-from pdfplumber import open as open_pdf
 
-from cli.main import main
 from tests.jigs.cases.kitchen import (
     TOP,
     TS,
@@ -23,6 +20,7 @@ from tests.jigs.cases.kitchen import (
     holes,
     job,
     lay,
+    printed,
     side,
 )
 
@@ -30,17 +28,6 @@ DRAWER = 'kind = "drawer"'
 DOOR = 'kind = "door"\nhinged = "left"'
 TD = 15.9
 LW = WB - 2 * TS
-
-
-def printed(folder: Path, *boxes: str, only: str, **changed: str) -> str:
-    """Print the sheets of one part, and read their words."""
-    path, out = folder / "job.toml", folder / "sheets.pdf"
-    path.write_text(job(*boxes, **changed), encoding="utf-8")
-    words = ["sheets", str(path), "--only", only, "-o", str(out)]
-    result = CliRunner().invoke(main, words, prog_name="jigsheet")
-    assert result.exit_code == 0, result.output
-    with open_pdf(out) as pages:
-        return " ".join(w["text"] for page in pages.pages for w in page.extract_words())
 
 
 def test_a_drawer_box_is_as_wide_inside_as_its_slide_asks(tmp_path: Path) -> None:
