@@ -183,7 +183,8 @@ def _blind_facts(layout: Layout, front: Front) -> tuple[str, ...]:
     else:
         return ()
     hand = "LEFT" if box.blind_left else "RIGHT"
-    return (f"BLIND PANEL on the {hand}: this front laps it by {format_mm(lap)}.",)
+    how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
+    return (f"BLIND PANEL on the {hand}: this front {how}.",)
 
 
 def _frame_facts(front: Front) -> tuple[str, ...]:

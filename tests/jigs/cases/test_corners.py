@@ -19,6 +19,7 @@ from tests.jigs.cases.kitchen import (
     front,
     heights,
     lay,
+    printed,
     side,
 )
 
@@ -53,6 +54,25 @@ def test_the_other_hand_is_its_mirror(tmp_path: Path) -> None:
     assert (door.x, door.width) == pytest.approx((R, WIDE - BLIND + TS - 2 * R))
     assert across(door, "cup") == pytest.approx([22.5])
     assert side(layout, "B1-SIDE-R").fittings == ()
+
+
+def test_an_inset_door_stands_beside_the_panel(tmp_path: Path) -> None:
+    """2 of gap (the default) from panel and side: 1066.8 - 18.3 - 670 - 2 x 2 = 374.5 wide; its
+    hinge by Hp - K - C0 = 3 - 5 + 4 = 2 (worked example of the project's trade notes)."""
+    inset = f'blind_left = {BLIND}\noverlay = "inset"'
+    hung = f'{DOOR}\nhinge = "in"'
+    record = '"measured"\n[hinge.in]\nlike = "cup35-inset"\nconfirmed = "measured"'
+    door = front(lay(tmp_path, blind(hung, more=inset), confirmed=record), "B1-1")
+    assert (door.x, door.width) == pytest.approx((BLIND + 2, WIDE - TS - BLIND - 2 * 2))
+    assert not door.withheld
+    words = printed(tmp_path, blind(hung, more=inset), only="B1-1", confirmed=record)
+    assert "BLIND PANEL on the LEFT: this front keeps 2.0 from it." in words
+    assert "laps it by 16.7" in printed(tmp_path, blind(DOOR), only="B1-1")
+
+
+def test_a_panel_that_leaves_no_opening(tmp_path: Path) -> None:
+    """A panel as far as the other side: no door finds room, and that is an error, not a crash."""
+    assert check(tmp_path, blind(DOOR, more="blind_left = 1050")).status == 1
 
 
 def test_an_own_reveal_shifts_the_lap(tmp_path: Path) -> None:
