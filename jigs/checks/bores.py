@@ -84,7 +84,9 @@ def _check_edges(
                 part,
                 f"{place} leaves the part{where}, {format_length(width, unit)} x "
                 f"{format_length(height, unit)}",
-                "check the sizes and the hardware's numbers",
+                "take a shorter pull or a knob for this front: pull = with its record's name"
+                if hole.purpose == "pull"
+                else "check the sizes and the hardware's numbers",
                 also,
             ),
         )

@@ -53,6 +53,15 @@ def test_a_pull_screw_at_the_drawer_boxs_edge(tmp_path: Path) -> None:
     assert "pull-at-box-edge" in codes(layout, "B1-1")
 
 
+def test_a_pull_longer_than_its_front(tmp_path: Path) -> None:
+    """480 between the holes of a front 296.8 wide: refused, and the remedy is another pull."""
+    told = check(tmp_path, box(DRAWER, DOOR, width=300), centers="480")
+    assert told.status == 1
+    assert (300 - 2 * R - 480) / 2 < 0
+    assert "a pull hole at x -91.6 mm" in told.text
+    assert "Take a shorter pull or a knob for this front" in told.text
+
+
 def test_pulls_that_nearly_line_up(tmp_path: Path) -> None:
     """3 between neighbours' pulls looks like a mistake: 0.3 to 6 (common practice)."""
     other = box('kind = "drawer"\nheight = 158.4', DOOR, name="B2")
