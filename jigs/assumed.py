@@ -57,6 +57,8 @@ def keys_of_front(
     keys += [f"box.{box.id}.{key}" for key in BOX_SIZE]
     keys += ["material.side"] if overlay == "half" else []
     match kind:
+        case _ if spec.by_kit:
+            pass
         case "door":
             keys += HINGED
             keys += [] if spec.hinge else ["use.hinge"]

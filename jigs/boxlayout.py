@@ -4,13 +4,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.boards import find_faces
+from jigs.byhand import boards_by_hand
 from jigs.checks.blind import check_blind
 from jigs.checks.bores import check_bores
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import check_measured
-from jigs.checks.kinds import check_kind, check_stacked
+from jigs.checks.kinds import check_kind, check_served, check_stacked
 from jigs.chosen import hinge_of, slide_of
 from jigs.columns import Columns, place_columns
 from jigs.drawerplan import DrawerPlan, plan_drawers
@@ -58,6 +59,10 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     drawers = _plan_drawers(job, columns, fronts, slides, start, findings)
     faces = find_faces(columns)
     work = run_slides(job, faces, fronts, drawers)
+    by_hand, unserved = boards_by_hand(box, fronts)
+    findings.add(check_served(box.id, unserved))
+    for key, fittings in by_hand.items():
+        work.setdefault(key, []).extend(fittings)
     doors = hang_doors(job, columns, fronts, hinges, start, work, findings)
     set_back = job.material.front if box.overlay == "inset" else 0.0
     set_pins(columns, faces, work, start=start, set_back=set_back)
@@ -104,7 +109,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     sides: tuple[Side, ...] = ()
     if fronts or box.shelves or box.kind != "open":
         held = [front for front in fronts if front.id in findings.held]
-        missing = {face.key: name_missing(held, slides, face) for face in faces}
+        missing = {face.key: name_missing(held, slides, face, work) for face in faces}
         sides, through = finish_sides(
             job, columns.carcasses[0], faces, work, findings.held, missing
         )

@@ -8,6 +8,8 @@ from jigs.jobdefaults import DEFAULT_HINGES
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
     """Give the hinge a front hangs on; None where it has none, or none is stated."""
+    if front.spec.by_kit:
+        return None
     name = front.spec.hinge or job.use.hinge
     if "use.hinge" in job.assumed and front.spec.hinge is None:
         name = DEFAULT_HINGES[front.hung]
@@ -20,6 +22,8 @@ def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
     A pullout with holes by hand in its back stands on a kit, which brings its own slides; only
     a slide that the person named is set beside it.
     """
+    if front.spec.by_kit:
+        return None
     by_kit = front.kind == "pullout" and any(hole.face == "back" for hole in front.spec.holes)
     own = None if by_kit and "use.slide" in job.assumed else front.spec.slide
     name = own or (None if by_kit else job.use.slide)

@@ -104,7 +104,10 @@ def hang_doors(
 
 
 def name_missing(
-    held: Sequence[PlacedFront], slides: Mapping[str, SlideRecord], face: BoardFace
+    held: Sequence[PlacedFront],
+    slides: Mapping[str, SlideRecord],
+    face: BoardFace,
+    work: Mapping[FaceKey, Sequence[Fitting]],
 ) -> tuple[str, ...]:
     """Name the fronts held back that will have holes in a face one day.
 
@@ -115,9 +118,12 @@ def name_missing(
         for front in held
         if face_of(front, face.hand) == face.key
         and (
-            front.kind == "drawer"
+            (front.kind == "drawer" and not front.spec.by_kit)
             or front.id in slides
-            or (front.kind == "door" and front.hinged in (None, face.hand))
+            or any(front.id == fitting.part for fitting in work.get(face.key, ()))
+            or (
+                front.kind == "door" and not front.spec.by_kit and front.hinged in (None, face.hand)
+            )
         )
     )
 

@@ -49,7 +49,7 @@ def finish_front(
         wall=box.wall,
         box_kind=box.kind,
         kind=front.kind,
-        hinged=front.hinged,
+        hinged=None if spec.by_kit and spec.kind == "pair" else front.hinged,
         width=front.width,
         height=front.height,
         thickness=thickness,

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import hypot
 
+from jigs.byhand import front_by_hand
 from jigs.carcass import Carcass
 from jigs.checks.fivepiece import check_frame, check_pierced, settle_pulls
 from jigs.checks.pulls import (
@@ -18,16 +18,14 @@ from jigs.drawerplan import DrawerPlan, false_backing
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import FixingPlan, fixing_screw, place_fixings
 from jigs.fronts import PlacedFront
-from jigs.geometry import Fitting, Hole, collect_holes
+from jigs.geometry import Fitting, collect_holes
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import cup_fittings
-from jigs.job import HandHole, Job
+from jigs.job import Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.pull import PulledFront, PullPlan, place_pulls, pull_screw
 
-GROUP = 100.0
-"""Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""
 GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""
 
@@ -110,7 +108,7 @@ def fit_front(
         )
     )
     return FrontFittings(
-        front=(*cups, *fixings, *pulls, *group_by_hand(front.spec.holes, front)),
+        front=(*cups, *fixings, *pulls, *front_by_hand(front)),
         drawer=box,
         through_box=through,
         screw_pull=screw_pull,
@@ -124,9 +122,12 @@ def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     """Give the pull of a front: its own, else the job's for such a front; None for none.
 
     A bevelled front is pulled by its edge, and has a pull only where it names one; so has an
-    appliance's panel: the appliance's sheet says whether, and where.
+    appliance's panel: the appliance's sheet says whether, and where. The leaves of a pair on a
+    kit may fold: where their pull goes the tool does not know.
     """
     name = front.spec.pull
+    if front.spec.by_kit and front.spec.kind == "pair":
+        return None
     if name is None:
         if front.spec.profile is not None or front.kind == "panel":
             return None
@@ -165,7 +166,7 @@ def _fix(
     """Give the fixing screws of a drawer front, or of a false one."""
     if drawer is not None:
         backing = drawer.backing
-    elif front.kind == "false-front":
+    elif front.kind == "false-front" and not front.spec.by_kit:
         name = front.spec.slide or job.use.slide
         record = job.slides.get(name, GENERIC_SLIDE) if name else GENERIC_SLIDE
         backing = false_backing(front, carcass, job, record)
@@ -180,45 +181,6 @@ def _fix(
         pulls=collect_holes(pulls),
         ground=frame,
         at_rest=drawer is None,
-    )
-
-
-def group_by_hand(holes: Iterable[HandHole], front: PlacedFront) -> tuple[Fitting, ...]:
-    """Give the holes stated by hand, those near each other in one face as one fitting."""
-    groups: list[list[HandHole]] = []
-    for hole in holes:
-        near = [
-            group
-            for group in groups
-            if any(
-                other.face == hole.face and hypot(other.x - hole.x, other.y - hole.y) <= GROUP
-                for other in group
-            )
-        ]
-        groups = [group for group in groups if group not in near]
-        groups.append([*(other for group in near for other in group), hole])
-    groups.sort(key=lambda group: (group[0].face, min((h.y, h.x) for h in group)))
-    return tuple(
-        Fitting(
-            kind="manual",
-            index=index,
-            count=len(groups),
-            part=front.id,
-            record=None,
-            holes=tuple(
-                Hole(
-                    purpose="manual",
-                    face=hole.face,
-                    x=hole.x,
-                    y=hole.y,
-                    diameter=hole.diameter,
-                    depth=hole.depth,
-                )
-                for hole in group
-            ),
-            note=", ".join(dict.fromkeys(hole.purpose for hole in group if hole.purpose)),
-        )
-        for index, group in enumerate(groups, start=1)
     )
 
 

@@ -85,7 +85,11 @@ class Use:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HandHole:
-    """A hole given by hand, in the front's axes (mm); `depth` None means through."""
+    """A hole given by hand, in the axes of its part (mm); `depth` None means through.
+
+    `mirrored`: another one stands as far from a front's right edge. `leaf`: in this leaf of a
+    pair alone.
+    """
 
     x: float
     y: float
@@ -93,6 +97,18 @@ class HandHole:
     depth: float | None
     face: Face
     purpose: str
+    mirrored: bool = False
+    leaf: Hand | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BoardHole:
+    """A hole given by hand in the board on one side of a front: x from the finished front edge,
+    y from the box side's bottom end. `front`: the ID of the front that it serves."""
+
+    hand: Hand
+    front: str
+    hole: HandHole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +123,8 @@ class FrontSpec:
     and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
     bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
-    that the supplier has bored. `alike`: how many fronts one table or one row makes.
+    that the supplier has bored. `alike`: how many fronts one table or one row makes. `by_kit`:
+    it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no drawer box, no screws by rule.
     """
 
     id: str
@@ -135,6 +152,7 @@ class FrontSpec:
     hinges_at: tuple[float, ...] | None = None
     leaflet: bool = False
     bored: bool = False
+    by_kit: bool = False
     drawer_width: float | None = None
     drawer_height: float | None = None
     finish: str = ""
@@ -181,7 +199,8 @@ class BoxSpec:
     its bottom panel above their end; the box's height counts from there too, mm.
     `columns` from left to right, parted by partitions; none: one column. `rail`: height of a
     rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
-    corner box whose front is closed by a fixed panel from that end to this far along it, mm."""
+    corner box whose front is closed by a fixed panel from that end to this far along it, mm.
+    `holes`: those given by hand in its sides and partitions."""
 
     id: str
     kind: BoxKind
@@ -202,6 +221,7 @@ class BoxSpec:
     rail: float | None = None
     blind_left: float = 0.0
     blind_right: float = 0.0
+    holes: tuple[BoardHole, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,9 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from jigs.errors import JigsheetError
-from jigs.geometry import Face
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
-from jigs.ids import check_id, name_fronts, name_parts, names_board
+from jigs.ids import check_id, name_fronts, name_leaves, name_parts, names_board
 from jigs.job import (
     BAND_STATES,
     BOX_KINDS,
@@ -21,10 +20,10 @@ from jigs.job import (
     BoxSpec,
     FrontSpec,
     Hand,
-    HandHole,
 )
 from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_blind, read_columns
 from jigs.jobhardware import Shelf
+from jigs.jobholes import read_board_holes, read_front_holes
 from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
 
@@ -40,6 +39,9 @@ ASSUMED_DEPTH: Mapping[BoxKind, float] = {
     "base": 560.0, "drawer": 560.0, "sink": 560.0, "tall": 560.0, "open": 560.0, "wall": 320.0,
 }  # fmt: skip
 """A box's depth where none is given; mm (common practice, no source)."""
+
+BESIDE_KIT = ("hinge", "slide", "tab", "hinges_at", "bored", "drawer_width", "drawer_height")
+"""What a front on a kit does not have."""
 
 NAMELESS = "?"
 """What a box is called whose ID is at fault; no ID begins so."""
@@ -98,8 +100,9 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
                 check_place(row, made[0], box)
             rows += [(row, front) for front in made]
         check_stacks(rows, box)
+        holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
         table.close()
-        boxes.append(replace(box, fronts=tuple(fronts)))
+        boxes.append(replace(box, fronts=tuple(fronts), holes=holes))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
 
 
@@ -119,6 +122,11 @@ def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[
         if not front.id.startswith(NAMELESS)
         for part in name_parts(front.id, front.kind)
     ]
+
+
+def _names_of(front: FrontSpec) -> tuple[str, ...]:
+    """Give the names by which a hole in a board may call a front."""
+    return (front.id, *name_leaves(front.id)) if front.kind == "pair" else (front.id,)
 
 
 def _read_id(table: Table) -> str | None:
@@ -237,7 +245,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         reveal_right=row.length("reveal_right", zero=True),
         reveal_top=row.length("reveal_top", zero=True),
         reveal_bottom=row.length("reveal_bottom", signed=True),
-        holes=tuple(hole for t in row.tables("hole") if (hole := _read_hole(t))),
+        by_kit=_read_kit(row),
+        holes=read_front_holes(row, kind),
     )
 
 
@@ -272,16 +281,11 @@ def _read_both(row: Table, key: str, places: str) -> tuple[float, float] | None:
     return sizes[0], sizes[1]
 
 
-def _read_hole(table: Table) -> HandHole | None:
-    """Read one hole given by hand."""
-    table.require("x", "y", "diameter", "depth", "face")
-    x, y = table.length("x", zero=True), table.length("y", zero=True)
-    diameter = table.length("diameter")
-    value = table.pick("depth")
-    depth = None if value is None or value == "through" else table.measure("depth", value)
-    face: Face = table.choice("face", ("front", "back")) or "back"
-    purpose = table.text("purpose") or "manual"
-    table.close()
-    if x is None or y is None or diameter is None:
-        return None
-    return HandHole(x=x, y=y, diameter=diameter, depth=depth, face=face, purpose=purpose)
+def _read_kit(row: Table) -> bool:
+    """Read whether a front stands on a kit; then no other hardware holds it."""
+    if row.choice("fixing", ("kit",)) is None:
+        return False
+    for key in BESIDE_KIT:
+        if key in row:
+            row.note(key, 'stands beside fixing = "kit", which holds the front by its own holes')
+    return True

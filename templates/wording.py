@@ -110,7 +110,9 @@ def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
         case "front-fixing" | "clearance":
             return f"{end} AS YOU LOOK AT THE BACK" if view.face == "back" else end
         case "manual":
-            return "HOLES BY HAND" if fitting.count == 1 else f"HOLES BY HAND {fitting.index}"
+            serves = f" for {fitting.part}" if view.face == "inside" and fitting.part else ""
+            number = "" if fitting.count == 1 else f" {fitting.index}"
+            return f"HOLES BY HAND{number}{serves}"
 
 
 def _number(value: float) -> str:

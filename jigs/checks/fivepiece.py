@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from jigs.byhand import spread
 from jigs.checks.finding import error, warning
 from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
 from jigs.fixing import FixingPlan
@@ -48,7 +49,7 @@ def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Pr
             f"{format_length(hole.y, unit)} meets {_panel(frame, unit)}",
             "set it in a stile or a rail",
         )
-        for hole in front.spec.holes
+        for hole in spread(front.spec.holes, width=front.width)
         if frame.meets_panel(hole.x, hole.y, hole.diameter / 2)
     )
 

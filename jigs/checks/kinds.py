@@ -1,5 +1,8 @@
 """Is a front of this kind stated well enough? Its hand, its hardware, its appliance's leaflet."""
 
+from collections.abc import Sequence
+
+from jigs.byhand import holds_kit
 from jigs.checks.finding import error, warning
 from jigs.fronts import PlacedFront
 from jigs.problems import Problem
@@ -23,7 +26,20 @@ def check_stacked(front: PlacedFront) -> tuple[Problem, ...]:
 
 def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple[Problem, ...]:
     """List what a front of its kind lacks; the flags say whether its hardware is known."""
+    held_by_hand = front.spec.by_kit or front.kind == "lift"
+    if held_by_hand and not holds_kit(front.spec.holes):
+        return (
+            error(
+                "kit-holes-missing",
+                front.id,
+                f"{'a lift-up front' if front.kind == 'lift' else 'it stands on a kit'}, and no "
+                "hole in its back is given for the fitting",
+                "give the hole group of the fitting's leaflet: [[box.front.hole]]",
+            ),
+        )
     match front.kind:
+        case "door" | "drawer" | "pullout" if front.spec.by_kit:
+            return ()
         case "door" if front.hinged is None:
             return (
                 error(
@@ -79,14 +95,18 @@ def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple
                     "compare each figure with that sheet before drilling",
                 ),
             )
-        case "lift" if not front.spec.holes:
-            return (
-                warning(
-                    "lift-holes",
-                    front.id,
-                    "a lift-up front, and the holes of its fitting are not given",
-                    "give the hole group of the fitting's leaflet",
-                ),
-            )
         case _:
             return ()
+
+
+def check_served(box: str, unknown: Sequence[str]) -> tuple[Problem, ...]:
+    """Find holes by hand in a box's boards that name a front which the box does not have."""
+    return tuple(
+        error(
+            "hole-serves-nobody",
+            box,
+            f"holes by hand in its sides serve '{name}', and it has no such front",
+            "give the ID of one of its fronts as front",
+        )
+        for name in unknown
+    )

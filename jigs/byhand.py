@@ -1,0 +1,110 @@
+"""Holes given by hand: the hole groups of fittings that the tool does not know.
+
+Lift and folding fittings, the frame of a pullout, the hinges of a tilting front: their holes
+come from the leaflet in the box of the hardware, in a front (`[[box.front.hole]]`) or in the
+boards beside it (`[[box.hole]]`). The tool computes nothing for them; it checks that they lie in
+the wood and away from other holes, and prints them.
+
+>>> bracket = HandHole(x=60.0, y=100.0, diameter=5.0, depth=12.0, face="back", purpose="bracket",
+...                    mirrored=True)
+>>> [hole.x for hole in spread([bracket], width=377.8)]
+[60.0, 317.8]
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from math import hypot
+
+from jigs.boards import FaceKey
+from jigs.fronts import PlacedFront
+from jigs.geometry import SLACK, Fitting, Hole, mirror_x
+from jigs.job import BoxSpec, Hand, HandHole
+
+GROUP = 100.0
+"""Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""
+
+
+def holds_kit(holes: Iterable[HandHole]) -> bool:
+    """Tell whether some of these holes can hold a front: those in its back, or right through."""
+    return any(hole.face == "back" or hole.depth is None for hole in holes)
+
+
+def spread(holes: Iterable[HandHole], *, width: float) -> Iterator[HandHole]:
+    """Give the holes of a front `width` mm wide, the mirrored ones on both its halves."""
+    for hole in holes:
+        yield hole
+        across = mirror_x(hole.x, width)
+        if hole.mirrored and abs(across - hole.x) > SLACK:
+            yield replace(hole, x=across)
+
+
+def front_by_hand(front: PlacedFront) -> tuple[Fitting, ...]:
+    """Give the holes stated by hand in a front; in a leaf of a pair, those meant for it."""
+    leaf = front.hinged if front.spec.kind == "pair" else None
+    mine = [hole for hole in front.spec.holes if hole.leaf in (None, leaf)]
+    return group_by_hand(tuple(spread(mine, width=front.width)), front.id)
+
+
+def boards_by_hand(
+    box: BoxSpec, fronts: Sequence[PlacedFront]
+) -> tuple[dict[FaceKey, list[Fitting]], tuple[str, ...]]:
+    """Give the holes stated by hand in the boards of a box, face by face, and the fronts that
+    some of them name and that are not there. Heights count from the box's bottom end."""
+    by_name: dict[tuple[str, Hand], PlacedFront] = {}
+    for front in fronts:
+        for hand in ("left", "right"):
+            by_name[front.id, hand] = front
+        if front.spec.kind == "pair" and front.hinged:
+            by_name[front.spec.id, front.hinged] = front
+    groups: dict[tuple[FaceKey, str], list[HandHole]] = {}
+    unknown: dict[str, None] = {}
+    for item in box.holes:
+        served = by_name.get((item.front, item.hand))
+        if served is None:
+            unknown[item.front] = None
+            continue
+        column = served.column if item.hand == "left" else served.last_column
+        groups.setdefault(((column, item.hand), served.id), []).append(item.hole)
+    work: dict[FaceKey, list[Fitting]] = {}
+    for (face, part), holes in groups.items():
+        work.setdefault(face, []).extend(group_by_hand(holes, part))
+    return work, tuple(unknown)
+
+
+def group_by_hand(holes: Iterable[HandHole], part: str) -> tuple[Fitting, ...]:
+    """Give the holes stated by hand, those near each other in one face as one fitting."""
+    groups: list[list[HandHole]] = []
+    for hole in holes:
+        near = [
+            group
+            for group in groups
+            if any(
+                other.face == hole.face and hypot(other.x - hole.x, other.y - hole.y) <= GROUP
+                for other in group
+            )
+        ]
+        groups = [group for group in groups if group not in near]
+        groups.append([*(other for group in near for other in group), hole])
+    groups.sort(key=lambda group: (group[0].face, min((h.y, h.x) for h in group)))
+    return tuple(
+        Fitting(
+            kind="manual",
+            index=index,
+            count=len(groups),
+            part=part,
+            record=None,
+            holes=tuple(
+                Hole(
+                    purpose="manual",
+                    face=hole.face,
+                    x=hole.x,
+                    y=hole.y,
+                    diameter=hole.diameter,
+                    depth=hole.depth,
+                )
+                for hole in group
+            ),
+            note=", ".join(dict.fromkeys(hole.purpose for hole in group if hole.purpose)),
+        )
+        for index, group in enumerate(groups, start=1)
+    )
