@@ -124,7 +124,8 @@ class FrontSpec:
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
     bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
     that the supplier has bored. `alike`: how many fronts one table or one row makes. `by_kit`:
-    it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no drawer box, no screws by rule.
+    it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no drawer
+    box, no screws by rule.
     """
 
     id: str
