@@ -215,7 +215,7 @@ def test_a_lift_up_front_takes_its_holes_by_hand(tmp_path: Path) -> None:
     """Nothing is computed for its fitting; what the leaflet gives is drilled as it is given."""
     lift = 'kind = "lift"'
     bare = lay(tmp_path, box(lift, kind="wall", height=381, floor=1370))
-    assert "lift-holes" in codes(bare, "B1-1")
+    assert "kit-holes-missing" in codes(bare, "B1-1")
     group = "\n".join(
         f'[[box.front.hole]]\nx = {x}\ny = 320\ndiameter = 10\ndepth = 12\nface = "back"'
         for x in (40, 414)
