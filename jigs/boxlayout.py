@@ -11,9 +11,11 @@ from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import check_measured
-from jigs.checks.kinds import check_kind, check_served, check_stacked
+from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
+from jigs.checks.leaflet import check_leaflet
 from jigs.chosen import hinge_of, slide_of
 from jigs.columns import Columns, place_columns
+from jigs.doors import door_mass
 from jigs.drawerplan import DrawerPlan, plan_drawers
 from jigs.facework import check_faces, hang_doors, name_missing, run_slides
 from jigs.findings import Findings
@@ -21,6 +23,7 @@ from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
 from jigs.fittings import FrontFittings, fit_front
 from jigs.fronts import PlacedFront
+from jigs.geometry import collect_holes
 from jigs.grid import balanced_start
 from jigs.hardware import SlideRecord
 from jigs.inhand import move_fittings, take_in_hand
@@ -80,6 +83,18 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     in_hand = {front.id: front for front in take_in_hand(fronts)}
     for front in fronts:
         findings.add(check_measured(front, in_hand[front.id], job.shown))
+        findings.add(check_push_latch(front))
+        if front.kind == "panel":
+            findings.add(
+                check_leaflet(
+                    in_hand[front.id],
+                    mass=door_mass(in_hand[front.id], job.material, job.thickness_of(front.spec)),
+                    pulled=any(
+                        hole.face == "front" for hole in collect_holes(fitted[front.id].front)
+                    ),
+                    unit=job.shown,
+                )
+            )
         fitted[front.id] = move_fittings(fitted[front.id], front, in_hand[front.id])
     _check_fronts(job, tuple(in_hand.values()), fitted, findings)
     check_faces(job, faces, fronts, work, findings)

@@ -121,7 +121,8 @@ def fit_front(
 def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     """Give the pull of a front: its own, else the job's for such a front; None for none.
 
-    A bevelled front is pulled by its edge, and has a pull only where it names one; so has an
+    A bevelled front is pulled by its edge, one on a push latch is pushed: they have a pull only
+    where they name one; so has an
     appliance's panel: the appliance's sheet says whether, and where. The leaves of a pair on a
     kit may fold: where their pull goes the tool does not know.
     """
@@ -129,7 +130,7 @@ def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     if front.spec.by_kit and front.spec.kind == "pair":
         return None
     if name is None:
-        if front.spec.profile is not None or front.kind == "panel":
+        if front.spec.profile is not None or front.spec.push_latch or front.kind == "panel":
             return None
         hung = front.kind in ("door", "lift")
         name = job.use.door_pull if hung else job.use.drawer_pull

@@ -13,6 +13,7 @@ from typing import Literal
 from jigs.build import Build
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.leaflet import Leaflet
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -125,7 +126,8 @@ class FrontSpec:
     bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
     that the supplier has bored. `alike`: how many fronts one table or one row makes. `by_kit`:
     it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no drawer
-    box, no screws by rule.
+    box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it is
+    pushed to open, and has no pull.
     """
 
     id: str
@@ -152,6 +154,8 @@ class FrontSpec:
     pull: str | None = None
     hinges_at: tuple[float, ...] | None = None
     leaflet: bool = False
+    appliance: Leaflet | None = None
+    push_latch: bool = False
     bored: bool = False
     by_kit: bool = False
     drawer_width: float | None = None

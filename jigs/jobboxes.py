@@ -24,6 +24,7 @@ from jigs.job import (
 from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_blind, read_columns
 from jigs.jobhardware import Shelf
 from jigs.jobholes import read_board_holes, read_front_holes
+from jigs.jobleaflet import read_leaflet
 from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
 
@@ -208,6 +209,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
             row.note(key, "stands without stile; a five-piece front states the width of its stile")
     if "bored_tab" in row and "bored" not in row:
         row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
+    leaflet, appliance = read_leaflet(row)
     return FrontSpec(
         id="?",
         kind=kind,
@@ -232,7 +234,9 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         slide=shelves.slides.take_name(row, "slide"),
         pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
         hinges_at=_read_hinges_at(row),
-        leaflet=row.choice("leaflet", ("noted",)) is not None,
+        leaflet=leaflet,
+        appliance=appliance,
+        push_latch=row.flag("push_latch") or False,
         bored=row.flag("bored") or False,
         drawer_width=row.length("drawer_width"),
         drawer_height=row.length("drawer_height"),

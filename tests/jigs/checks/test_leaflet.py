@@ -1,0 +1,116 @@
+"""An appliance's panel held against its leaflet, and fronts on push latches."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from jigs.errors import ReadingError
+from jigs.job import FrontSpec, HandHole
+from jigs.layout import lay_out
+from jigs.leaflet import Leaflet
+from jigs.reading import read_job
+from tests.jigs.sample import box, codes, front_of, lay
+from tests.jobtexts import HEAD, box_text
+
+FITS = Leaflet(
+    width_min=450.0, width_max=460.0, height_min=700.0, height_max=780.0, gap_left=1.5,
+    gap_right=1.5, weight_max=8.0, pull="allowed",
+)  # fmt: skip
+"""What the golden panel, 454 x 771.5 and 5.0 kg, is allowed to be."""
+
+
+def panel(leaflet: Leaflet, **more: object) -> FrontSpec:
+    """Give the golden box's only front as an appliance's panel."""
+    spec = FrontSpec(id="B1-1", kind="panel", leaflet=True, appliance=leaflet)
+    return replace(spec, **more)  # type: ignore[arg-type]
+
+
+def test_a_panel_within_its_leaflet_says_what_was_stated() -> None:
+    """It is ready, and its sheet tells the leaflet's numbers, and what was not stated."""
+    layout = lay(box(panel(FITS, pull="bar")))
+    assert not front_of(layout, "B1-1").withheld
+    (said,) = [p.text for p in layout.problems if p.code == "leaflet-rules"]
+    # 454 x 771.5 x 19.05 of MDF, 750 kg/m3.
+    assert f"at most 8 kg, this one {0.454 * 0.7715 * 0.01905 * 750:.1f}" in said
+    assert "pull allowed" in said
+    assert "not stated" not in said
+    bare = lay(box(panel(Leaflet(width_max=460.0, height_max=780.0))))
+    assert any("not stated: gaps, weight, pull" in p.text for p in bare.problems)
+
+
+@pytest.mark.parametrize(
+    ("leaflet", "said"),
+    [
+        (replace(FITS, width_max=453.9), "wide"),
+        (replace(FITS, width_min=454.1), "wide"),
+        (replace(FITS, height_max=771.4), "high"),
+        (replace(FITS, gap_right=3.0), "the gap on its right"),
+        (replace(FITS, weight_max=4.9), "it weighs 5.0 kg; at most 4.9 kg"),
+    ],
+)
+def test_a_panel_outside_its_leaflet_is_held_back(leaflet: Leaflet, said: str) -> None:
+    """The leaflet wins: the finding gives both numbers."""
+    layout = lay(box(panel(leaflet)))
+    assert front_of(layout, "B1-1").withheld
+    assert any(said in p.text for p in layout.problems if p.code == "leaflet-not-met")
+
+
+def test_a_panel_that_may_have_no_pull() -> None:
+    """A pull, by record or by hand, holds it back; a hole in its back does not."""
+    leaflet = replace(FITS, pull="none")
+    assert front_of(lay(box(panel(leaflet, pull="bar"))), "B1-1").withheld
+    hole = HandHole(x=60.0, y=100.0, diameter=3.0, depth=12.0, face="back", purpose="bracket")
+    assert not front_of(lay(box(panel(leaflet, holes=(hole,)))), "B1-1").withheld
+
+
+def test_a_measured_panel_is_held_against_the_leaflet() -> None:
+    """The panel in hand counts, not the one ordered."""
+    spec = panel(FITS, measured_width=(461.0, 461.0), measured_height=(771.5, 771.5))
+    assert "leaflet-not-met" in codes(lay(box(spec)), "B1-1")
+
+
+def test_a_front_on_a_push_latch_has_no_pull() -> None:
+    """It has one only where it names one; the gap behind it is told."""
+    spec = FrontSpec(id="B1-1", kind="door", hinged="left", push_latch=True)
+    layout = lay(box(spec))
+    assert not [f for f in front_of(layout, "B1-1").fittings if f.kind == "pull"]
+    assert "push-latch" in codes(layout, "B1-1")
+    named = lay(box(replace(spec, pull="bar")))
+    assert [f for f in front_of(named, "B1-1").fittings if f.kind == "pull"]
+
+
+def write(folder: Path, leaflet: str) -> Path:
+    """Write a job of one panel with this leaflet."""
+    file = folder / "job.toml"
+    front = f'kind = "panel"\nleaflet = {leaflet}'
+    file.write_text(HEAD + box_text("B1", "open", front), encoding="utf-8")
+    return file
+
+
+def test_a_leaflet_is_read(tmp_path: Path) -> None:
+    """Its lengths may have units; kg are plain; the word `noted` is still enough."""
+    numbers = '{ width_min = "10 in", width_max = 460, height_max = 780, weight_max = 8.5 }'
+    (made,) = read_job(write(tmp_path, numbers)).boxes
+    assert made.fronts[0].appliance == Leaflet(
+        width_min=10 * 25.4, width_max=460.0, height_max=780.0, weight_max=8.5
+    )
+    noted = lay_out(read_job(write(tmp_path, '"noted"')))
+    assert not front_of(noted, "B1-1").withheld
+
+
+@pytest.mark.parametrize(
+    ("leaflet", "said"),
+    [
+        ("{ width_max = 460 }", "says nothing of the height"),
+        ("{ width_min = 9, width_max = 8, height_max = 7 }", "less than width_min"),
+        ("{ width_max = 460, height_max = 780, heigth_min = 1 }", "unknown key"),
+        ('{ width_max = 460, height_max = 780, pull = "maybe" }', "allowed: allowed, none"),
+        ('"read"', "allowed: noted"),
+    ],
+)
+def test_faults_of_a_leaflet_are_named(tmp_path: Path, leaflet: str, said: str) -> None:
+    """What is missing, exchanged, unknown."""
+    with pytest.raises(ReadingError) as raised:
+        read_job(write(tmp_path, leaflet))
+    assert said in str(raised.value)
