@@ -224,7 +224,7 @@ def test_a_lift_up_front_takes_its_holes_by_hand(tmp_path: Path) -> None:
     assert [(h.x, h.y, h.depth) for h in holes(front(made, "B1-1"), "manual")] == [
         (40.0, 320.0, 12.0), (414.0, 320.0, 12.0)
     ]  # fmt: skip
-    assert "lift-holes" not in codes(made, "B1-1")
+    assert "kit-holes-missing" not in codes(made, "B1-1")
 
 
 def test_a_hole_by_hand_that_comes_through_is_refused(tmp_path: Path) -> None:
