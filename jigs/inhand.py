@@ -14,6 +14,7 @@ the mean of both.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from jigs.byhand import front_by_hand
 from jigs.fittings import FrontFittings
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting
@@ -89,17 +90,18 @@ def move_fittings(
 ) -> FrontFittings:
     """Give what is drilled into a front in hand, from what was meant for it as ordered.
 
-    Holes by hand stay where the person has stated them.
+    Holes by hand stay where the person has stated them; a mirrored one is counted from the right
+    edge of the front in hand.
     """
     shift = ordered.x - in_hand.x
-    if shift == 0.0:
+    if shift == 0.0 and ordered.width == in_hand.width:
         return fitted
     drawer = fitted.drawer
     return replace(
         fitted,
-        front=tuple(
-            fitting if fitting.kind == "manual" else _moved(fitting, shift)
-            for fitting in fitted.front
+        front=(
+            *(_moved(fitting, shift) for fitting in fitted.front if fitting.kind != "manual"),
+            *front_by_hand(in_hand),
         ),
         drawer=drawer and replace(drawer, x=drawer.x + shift),
     )

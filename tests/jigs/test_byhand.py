@@ -39,6 +39,17 @@ def test_a_bracket_typed_once_stands_on_both_halves() -> None:
     assert backs == pytest.approx([60.0, 454.0 / 2, 454.0 - 60.0])
 
 
+def test_a_mirrored_hole_counts_from_the_edge_in_hand() -> None:
+    """A front that came 456 wide has its brackets 60 from both ends as it is."""
+    spec = FrontSpec(
+        id="B1-1", kind="pullout", by_kit=True, holes=(bracket(),),
+        measured_width=(456.0, 456.0), measured_height=(771.5, 771.5),
+    )  # fmt: skip
+    front = front_of(lay(box(spec)), "B1-1")
+    backs = sorted(hole.x for hole in front.holes if hole.face == "back")
+    assert backs == pytest.approx([60.0, 456.0 - 60.0])
+
+
 def test_a_front_on_a_kit_has_no_drawer_box_and_no_screws_of_ours() -> None:
     """A pullout, a drawer and a false front on a kit have the holes by hand and their pull."""
     kinds: tuple[FrontKind, ...] = ("pullout", "drawer", "false-front")
