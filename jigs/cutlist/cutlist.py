@@ -1,17 +1,78 @@
-"""The whole cut list of a job, box by box."""
+"""The whole cut list of a job: box by box with its drawer boxes, then what belongs to the walls.
 
-from jigs.cutlist.boxes import pieces_of_box
+A front that is held back has no drawer box here: what holds it may change the drawer's size.
+"""
+
+from dataclasses import dataclass
+
+from jigs.cutlist.boxes import BoxPieces, cut_box
+from jigs.cutlist.drawers import cut_drawer, shape_of_front
+from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
-from jigs.parts import Layout, Side
+from jigs.cutlist.toe import toe_pieces
+from jigs.cutlist.wallnames import wall_tags
+from jigs.geometry import SLACK
+from jigs.parts import Front, Layout, Side
+
+LEAST = 1.0
+"""A piece that comes out no longer or wider than this is none; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """The cut list, and what is doubtful about it: screws without a clear place, and pieces for
+    which there is no room, by box; boxes whose nailers stand inside; drawer boxes left out."""
+
+    pieces: tuple[Piece, ...]
+    unclear: tuple[tuple[str, Unclear], ...] = ()
+    no_room: tuple[tuple[str, str], ...] = ()
+    nailers_inside: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
 
 
 def cut_list(layout: Layout) -> tuple[Piece, ...]:
     """Give every piece of a job, in the job's order of boxes."""
+    return cut_job(layout).pieces
+
+
+def cut_job(layout: Layout) -> Cut:
+    """Cut a whole job into its pieces."""
+    job = layout.job
     sides: dict[str, list[Side]] = {}
     for side in layout.sides:
         sides.setdefault(side.box, []).append(side)
-    return tuple(
-        piece
-        for box in layout.boxes
-        for piece in pieces_of_box(layout.job, box, sides.get(box.id, ()))
+    fronts: dict[str, list[Front]] = {}
+    for front in layout.fronts:
+        fronts.setdefault(front.box, []).append(front)
+    made = job.build.drawer_boxes != "ordered"
+    pieces: list[Piece] = []
+    unclear: list[tuple[str, Unclear]] = []
+    inside: list[str] = []
+    left_out: list[str] = []
+    for box in layout.boxes:
+        cut: BoxPieces = cut_box(job, box, sides.get(box.id, ()))
+        pieces += cut.pieces
+        unclear += [(box.id, screw) for screw in cut.unclear]
+        if cut.nailers_inside:
+            inside.append(box.id)
+        for front in fronts.get(box.id, ()) if made else ():
+            if front.drawer is None:
+                continue
+            if front.withheld:
+                left_out.append(front.drawer.id)
+                continue
+            drawer, more = cut_drawer(job.build, shape_of_front(front, front.drawer))
+            pieces += drawer
+            unclear += [(box.id, screw) for screw in more]
+    taken = {*(box.id for box in layout.boxes), *(front.id for front in layout.fronts)}
+    tags = wall_tags((box.wall for box in layout.boxes), taken)
+    pieces += toe_pieces(job, tags)
+    good = tuple(piece for piece in pieces if min(piece.length, piece.width) > LEAST + SLACK)
+    kept = {piece.id for piece in good}
+    return Cut(
+        pieces=good,
+        unclear=tuple(unclear),
+        no_room=tuple((p.box or p.wall, p.id) for p in pieces if p.id not in kept),
+        nailers_inside=tuple(inside),
+        left_out=tuple(left_out),
     )

@@ -14,18 +14,23 @@ grain, or the longer way where the grain does not matter.
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.geometry import SLACK
+
 PieceKind = Literal[
     "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",
-    "partition", "drawer-side", "drawer-front", "drawer-back", "drawer-bottom",
+    "partition", "blind-panel", "drawer-side", "drawer-front", "drawer-back", "drawer-bottom",
     "toe-front", "toe-back", "sleeper", "filler", "end-panel", "island-back",
 ]  # fmt: skip
-"""What a piece is; `shelf` is adjustable, `drawer-front` the drawer box's own, `rail` on edge."""
+"""What a piece is; `shelf` is adjustable, `drawer-front` the drawer box's own, `rail` on edge,
+`blind-panel` what closes the covered end of a corner box."""
 
 Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom"]
 """The board that a piece is cut from, as the job states its thickness."""
 
 Edge = Literal["front", "rear", "left", "right", "top", "bottom"]
 Grain = Literal["length", "width"]
+FRONT: tuple[Edge, ...] = ("front",)
+"""The band of most pieces."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +44,16 @@ class Block:
     dx: float
     dy: float
     dz: float
+
+    def shared(self, other: "Block") -> "Block | None":
+        """Give the room that both fill, None where they only touch or stand apart."""
+        x, y, z = max(self.x, other.x), max(self.y, other.y), max(self.z, other.z)
+        dx = min(self.x + self.dx, other.x + other.dx) - x
+        dy = min(self.y + self.dy, other.y + other.dy) - y
+        dz = min(self.z + self.dz, other.z + other.dz) - z
+        if min(dx, dy, dz) <= SLACK:
+            return None
+        return Block(x=x, y=y, z=z, dx=dx, dy=dy, dz=dz)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,10 +74,11 @@ class Piece:
     names the banded edges as the piece stands in the kitchen, `banded_length` is the sum of their
     lengths, `band_across` tells whether the band lies on the ends, so that it adds to the length
     and not to the width. `grain` None: it does not matter. `pockets`: distances, from the
-    finished front edge (of a rail or a nailer, which stand on edge, from the lower edge), of the
-    pocket screws at each of its ends; of a side, of those that are driven into it. `blocks`:
-    where it stands, one for each of `count`; none where it moves. `front`: the front it serves,
-    where one. `note`: what is to be said of it.
+    finished front edge (of what stands on edge across a box, from the lower edge), of the pocket
+    screws at each of its ends; of a side, of those that are driven into it, joint by joint from
+    the bottom up. `pockets_top`: those at its upper end, where they differ. `blocks`: where it
+    stands, one for each of `count`; none where it is not fixed in a box. `cutouts`: what is
+    notched out of it. `front`: the front it serves, where one. `note`: what is to be said of it.
     """
 
     id: str
@@ -80,8 +96,10 @@ class Piece:
     banded_length: float = 0.0
     grain: Grain | None = None
     pockets: tuple[float, ...] = ()
+    pockets_top: tuple[float, ...] | None = None
     groove: Groove | None = None
     blocks: tuple[Block, ...] = ()
+    cutouts: tuple[Block, ...] = ()
     front: str | None = None
     note: str = ""
 

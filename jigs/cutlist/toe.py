@@ -1,0 +1,120 @@
+"""Toe platforms: the low ladders that standing boxes are set on.
+
+One stands under each run of boxes side by side that are equally deep and stand equally high,
+set back 75 at the front, with crosswise sleepers at most 600 apart from middle to middle. A run
+longer than a sheet is parted at a joint between two boxes. An appliance that stands on the floor
+ends a run. All common practice, no source.
+
+>>> [round(place, 1) for place in sleeper_places(1500.0, 18.0, 600.0)]
+[0.0, 494.0, 988.0, 1482.0]
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+
+from jigs.cutlist.boxes import is_place
+from jigs.cutlist.piece import Piece, PieceKind
+from jigs.cutlist.pockets import place_pockets
+from jigs.cutlist.sheet import SHEETS
+from jigs.cutlist.wallnames import name_wall_piece
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Job
+from jigs.walls import TOUCHING, place_boxes
+
+HIGHEST = 300.0
+"""A box whose bottom is higher above the floor than this hangs, or stands on another; mm."""
+
+
+def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:
+    """Give where each sleeper begins along a platform; they are `apart` at most; mm."""
+    steps = max(1, math.ceil((length - board) / apart - SLACK))
+    return tuple((length - board) * number / steps for number in range(steps + 1))
+
+
+def stands(box: BoxSpec) -> bool:
+    """Tell whether a box stands on a toe platform."""
+    return (
+        box.kind != "wall"
+        and not box.inferred
+        and not box.legs
+        and SLACK < box.above_floor <= HIGHEST
+        and not is_place(box)
+    )
+
+
+def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
+    """Give the boxes that share a platform, wall by wall, each run from left to right."""
+    places = place_boxes(job.boxes)
+    walls: dict[str, list[BoxSpec]] = {}
+    for box in job.boxes:
+        if stands(box):
+            walls.setdefault(box.wall, []).append(box)
+    runs: list[list[BoxSpec]] = []
+    for boxes in walls.values():
+        last: BoxSpec | None = None
+        for box in sorted(boxes, key=lambda box: places[box.id]):
+            if last is not None and _joined(last, box, places) and _fits(job, runs[-1], box):
+                runs[-1].append(box)
+            else:
+                runs.append([box])
+            last = box
+    return tuple(tuple(run) for run in runs)
+
+
+def _joined(left: BoxSpec, right: BoxSpec, places: Mapping[str, float]) -> bool:
+    return (
+        abs(places[left.id] + left.width - places[right.id]) <= TOUCHING
+        and abs(left.above_floor - right.above_floor) < SLACK
+        and abs(left.depth - right.depth) < SLACK
+    )
+
+
+def _fits(job: Job, run: Sequence[BoxSpec], box: BoxSpec) -> bool:
+    long, _ = SHEETS[job.units]
+    return sum(each.width for each in (*run, box)) <= long + SLACK
+
+
+def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
+    """Give the pieces of all toe platforms; `tags`: the walls' short names."""
+    made: list[Piece] = []
+    numbers: dict[str, int] = {}
+    for run in find_runs(job):
+        wall = run[0].wall
+        numbers[wall] = numbers.get(wall, 0) + 1
+        length = sum(box.width for box in run)
+        made += platform(
+            job, name_wall_piece(tags[wall], "TOE", str(numbers[wall])), wall,
+            length=length, height=run[0].above_floor, depth=run[0].depth - job.build.toe_back,
+            under=tuple(box.id for box in run),
+        )  # fmt: skip
+    return made
+
+
+def platform(
+    job: Job, name: str, wall: str, *, length: float, height: float, depth: float,
+    under: tuple[str, ...],
+) -> list[Piece]:  # fmt: skip
+    """Give the pieces of one platform; mm."""
+    thick = job.material.side
+    sleepers = sleeper_places(length, thick, job.build.sleepers)
+
+    def piece(word: str, kind: PieceKind, long: float, count: int = 1) -> Piece:
+        return Piece(
+            id=f"{name}-{word}",
+            kind=kind,
+            box=None,
+            wall=wall,
+            length=long,
+            width=height,
+            thickness=thick,
+            count=count,
+            grain="length",
+            pockets=place_pockets(height) if kind == "sleeper" else (),
+            note=f"under {', '.join(under)}" if kind == "toe-front" else "",
+        )
+
+    return [
+        piece("FRONT", "toe-front", length),
+        piece("BACK", "toe-back", length),
+        piece("SLEEPER", "sleeper", depth - 2 * thick, len(sleepers)),
+    ]

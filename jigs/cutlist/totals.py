@@ -1,0 +1,104 @@
+"""What the cut list comes to: edge band in metres, board by thickness.
+
+Banding: the sum of the banded edges and 50 for each of them, times 1.10 (common practice, no
+source). Two sides and three edges across the golden box:
+
+>>> round(band_to_buy(2 * 774.7 + 3 * 420.6, edges=5) / 1000, 2)
+3.37
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from jigs.cutlist.piece import Piece, Stuff
+from jigs.cutlist.sheet import SHEETS
+from jigs.geometry import SLACK
+from jigs.job import Unit
+
+PER_EDGE = 50.0
+"""Band that is trimmed off at each edge; mm (common practice, no source)."""
+WASTE = 1.10
+"""Band bought over band used (common practice, no source)."""
+
+STUFF_ORDER: tuple[Stuff, ...] = (
+    "side", "partition", "back", "front", "drawer-side", "drawer-bottom",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Banding:
+    """Edge band for one board: its thickness, the band's own, the edges, their sum, and what to
+    buy; mm."""
+
+    board: float
+    band: float
+    edges: int
+    length: float
+    to_buy: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Board:
+    """The pieces cut from one board: its stuff and thickness (mm), their number and their area
+    in m2; `sheets`: standard sheets that the area alone fills."""
+
+    stuff: Stuff
+    thickness: float
+    pieces: int
+    area: float
+    sheets: int
+
+
+def band_to_buy(length: float, *, edges: int) -> float:
+    """Give the band to buy for edges of this length in all; mm."""
+    return (length + PER_EDGE * edges) * WASTE
+
+
+def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
+    """Add up the edge band, board by board."""
+    found: dict[tuple[float, float], tuple[int, float]] = {}
+    for piece in pieces:
+        if piece.band:
+            key = piece.thickness, piece.band_thickness
+            edges, length = found.get(key, (0, 0.0))
+            found[key] = (
+                edges + piece.count * len(piece.band),
+                length + piece.count * piece.banded_length,
+            )
+    return tuple(
+        Banding(
+            board=board, band=band, edges=edges, length=length,
+            to_buy=band_to_buy(length, edges=edges),
+        )
+        for (board, band), (edges, length) in sorted(found.items(), reverse=True)
+    )  # fmt: skip
+
+
+def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[Board, ...]:
+    """Add up the cut sizes, board by board."""
+    long, wide = SHEETS[units]
+    found: dict[tuple[int, float], list[Piece]] = {}
+    for piece in pieces:
+        found.setdefault((STUFF_ORDER.index(piece.stuff), piece.thickness), []).append(piece)
+    boards = []
+    for (order, thickness), group in sorted(found.items()):
+        area = sum(piece.count * piece.length * piece.width for piece in group)
+        boards.append(
+            Board(
+                stuff=STUFF_ORDER[order],
+                thickness=thickness,
+                pieces=sum(piece.count for piece in group),
+                area=area / 1e6,
+                sheets=math.ceil(area / (long * wide) - SLACK),
+            )
+        )
+    return tuple(boards)
+
+
+def over_sheet(pieces: Iterable[Piece], units: Unit) -> tuple[Piece, ...]:
+    """Give the pieces that no standard sheet holds, with the grain along the sheet."""
+    long, wide = SHEETS[units]
+    return tuple(
+        piece for piece in pieces if piece.length > long + SLACK or piece.width > wide + SLACK
+    )

@@ -1,0 +1,39 @@
+"""Names of the pieces that belong to a wall: a short tag for each wall, then the piece.
+
+A tag is the wall's name in capitals, its letters A-Z and digits alone, at most six of them; a
+name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no wall has
+the ID of a box.
+
+>>> wall_tags(("north", "island", "northern", "Βόρειος"), taken=())["island"]
+'ISLAND'
+"""
+
+import unicodedata
+from collections.abc import Collection, Iterable
+
+LONGEST_TAG = 6
+
+
+def wall_tags(walls: Iterable[str], taken: Collection[str]) -> dict[str, str]:
+    """Give each wall's tag; `taken` are the IDs that none may have. "" for a wall unnamed."""
+    tags: dict[str, str] = {}
+    for number, wall in enumerate(dict.fromkeys(walls), start=1):
+        if not wall:
+            tags[wall] = ""
+            continue
+        plain = unicodedata.normalize("NFKD", wall).encode("ascii", "ignore").decode().upper()
+        words = "".join(letter for letter in plain if letter.isalnum())[:LONGEST_TAG]
+        tag = words or f"WALL{number}"
+        used = {*tags.values(), *taken}
+        more = 2
+        while tag in used:
+            ending = str(more)
+            tag = f"{(words or 'WALL')[: LONGEST_TAG - len(ending)]}{ending}"
+            more += 1
+        tags[wall] = tag
+    return tags
+
+
+def name_wall_piece(tag: str, *words: str) -> str:
+    """Name a piece of a wall: `NORTH-TOE-1-FRONT`."""
+    return "-".join((*([tag] if tag else []), *words))

@@ -1,0 +1,55 @@
+"""Drawer boxes as they are cut."""
+
+import pytest
+
+from jigs.build import Build
+from jigs.cutlist.drawers import DrawerShape, cut_drawer
+from jigs.cutlist.piece import Piece
+
+TD, H, L, W = 15.9, 101.6, 533.0, 409.6
+
+
+def _cut(**changed: object) -> dict[str, Piece]:
+    values: dict[str, object] = {
+        "id": "B1-1-BOX", "box": "B1", "wall": "", "front": "B1-1",
+        "width": W, "height": H, "length": L, "side": TD, "notch": (38.0, 13.0),
+    }  # fmt: skip
+    pieces, unclear = cut_drawer(Build(), DrawerShape(**{**values, **changed}))  # type: ignore[arg-type]
+    assert not unclear
+    return {piece.id: piece for piece in pieces}
+
+
+@pytest.mark.parametrize(
+    ("name", "count", "length", "width"),
+    [
+        # Front and back between the sides; bottom in grooves of 6 with 1 of play (common
+        # practice, no source).
+        ("B1-1-BOX-SIDE", 2, L, H),
+        ("B1-1-BOX-FRONT", 1, W - 2 * TD, H),
+        ("B1-1-BOX-BACK", 1, W - 2 * TD, H),
+        ("B1-1-BOX-BOTTOM", 1, L - 2 * TD + 2 * 6 - 1, W - 2 * TD + 2 * 6 - 1),
+    ],
+)
+def test_golden_drawer(name: str, count: int, length: float, width: float) -> None:
+    """The golden box's drawer, 409.6 wide for 378.6 less rounding inside."""
+    piece = _cut()[name]
+    assert piece.count == count
+    assert (piece.length, piece.width) == pytest.approx((length, width))
+
+
+def test_undermount_back_is_notched_and_grooves_stand_at_the_recess() -> None:
+    """38 wide and 13 high, in both lower corners."""
+    pieces = _cut()
+    back = pieces["B1-1-BOX-BACK"]
+    assert [(c.dx, c.dy) for c in back.cutouts] == [(38.0, 13.0)] * 2
+    assert back.note == "notch both lower corners 38.0 wide x 13.0 high for the slides"
+    assert all(p.groove is not None and p.groove.at == 13.0 for p in list(pieces.values())[:3])
+    assert not _cut(notch=None)["B1-1-BOX-BACK"].cutouts
+
+
+def test_screws_of_the_front_stand_above_the_groove_and_beside_the_front_screws() -> None:
+    """12 at least from each screw that holds the drawer's front, and above the bottom."""
+    front = _cut(rows=(32.0, 69.6))["B1-1-BOX-FRONT"]
+    assert len(front.pockets) == 2
+    assert all(13.0 + 6.0 < place < H for place in front.pockets)
+    assert all(abs(place - row) >= 12 - 1e-6 for place in front.pockets for row in (32.0, 69.6))

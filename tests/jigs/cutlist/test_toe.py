@@ -1,0 +1,74 @@
+"""Toe platforms: which boxes share one, and what it is cut from."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from jigs.cutlist.cutlist import cut_list
+from jigs.cutlist.piece import Piece
+from jigs.cutlist.toe import find_runs, sleeper_places
+from jigs.job import BoxSpec, FrontSpec
+from tests.jigs.sample import box, job, lay
+
+PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=True)
+
+
+def _runs(*boxes: BoxSpec) -> list[list[str]]:
+    return [[each.id for each in run] for run in find_runs(job(*boxes))]
+
+
+def _toe(*boxes: BoxSpec) -> dict[str, Piece]:
+    return {piece.id: piece for piece in cut_list(lay(*boxes)) if "-TOE-" in piece.id}
+
+
+def test_boxes_side_by_side_share_one_platform() -> None:
+    """2 x 457.2 long, 584.2 - 75 deep over all; sleepers between front and back."""
+    pieces = _toe(box(), box(name="B2"))
+    front = pieces["NORTH-TOE-1-FRONT"]
+    assert (front.box, front.wall, front.note) == (None, "north", "under B1, B2")
+    assert (front.length, front.width) == pytest.approx((2 * 457.2, 101.6))
+    sleeper = pieces["NORTH-TOE-1-SLEEPER"]
+    assert sleeper.length == pytest.approx(584.2 - 75 - 2 * 18.3)
+    assert sleeper.count == 3
+    assert sleeper.pockets == pytest.approx((101.6 / 4, 3 * 101.6 / 4))
+    assert len(pieces) == 3
+
+
+@pytest.mark.parametrize(
+    ("boxes", "runs"),
+    [
+        ((box(), box(name="B2")), [["B1", "B2"]]),
+        ((box(), box(name="W1", kind="wall", above_floor=1370.0)), [["B1"]]),
+        ((box(), box(name="T1", kind="tall", height=2100.0)), [["B1", "T1"]]),
+        ((box(), box(name="B2", depth=500.0)), [["B1"], ["B2"]]),
+        ((box(), box(name="B2", above_floor=150.0)), [["B1"], ["B2"]]),
+        ((box(), box(name="B2", x=600.0)), [["B1"], ["B2"]]),
+        ((box(), box(name="I1", wall="island")), [["B1"], ["I1"]]),
+        ((box(), replace(box(name="B2"), legs=100.0, above_floor=0.0)), [["B1"]]),
+        ((box(), box(PANEL, name="D1", kind="open"), box(name="B2")), [["B1"], ["B2"]]),
+        ((box(name="B2", x=457.2), box(x=0.0)), [["B1", "B2"]]),
+        ((box(above_floor=800.0),), []),
+        ((box(inferred=True),), []),
+    ],
+)
+def test_runs(boxes: tuple[BoxSpec, ...], runs: list[list[str]]) -> None:
+    """Side by side, equally deep and high, standing; an appliance's place ends a run."""
+    assert _runs(*boxes) == runs
+
+
+def test_a_run_longer_than_a_sheet_is_parted_between_boxes() -> None:
+    """Six boxes of 457.2 are 2743.2; five are 2286, less than 8 ft (2438.4)."""
+    runs = _runs(*(box(name=f"B{k}") for k in range(1, 7)))
+    assert [len(run) for run in runs] == [5, 1]
+
+
+@pytest.mark.parametrize("length", [381.0, 618.0, 619.0, 1500.0, 2438.4])
+def test_sleepers_stand_at_both_ends_and_600_apart_at_most(length: float) -> None:
+    """From middle to middle (common practice, no source)."""
+    places = sleeper_places(length, 18.0, 600.0)
+    assert places[0] == 0.0
+    assert places[-1] == pytest.approx(length - 18.0)
+    steps = [b - a for a, b in pairwise(places)]
+    assert max(steps) <= 600.0 + 1e-6
+    assert (length - 18.0) / (len(steps) - 1 or 0.1) > 600.0
