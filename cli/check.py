@@ -17,8 +17,9 @@ from cli.output import write_text
 @click.pass_context
 def check(ctx: click.Context, job: Path, units: Literal["mm", "in"] | None, output: str) -> None:
     """Say what is wrong or doubtful about JOB, each with its remedy."""
+    from jigs.checks.cutting import with_cutting
     from templates.findings import check_text
 
-    layout = lay_out_job(job, units, targets=(output,), echo=False)
+    layout = with_cutting(lay_out_job(job, units, targets=(output,), echo=False))[0]
     write_text(output, check_text(layout), sources=layout.job.sources)
     end(ctx, layout)

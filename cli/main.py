@@ -10,7 +10,16 @@ import click
 from cli.failures import told_plainly
 from jigs import __version__
 
-COMMANDS: tuple[str, ...] = ("demo", "check", "holes", "sheets", "labels", "pack", "hardware")
+COMMANDS: tuple[str, ...] = (
+    "demo",
+    "check",
+    "holes",
+    "sheets",
+    "labels",
+    "parts",
+    "pack",
+    "hardware",
+)
 """Each command stands in the module of its name, in the order of the work."""
 
 

@@ -31,7 +31,7 @@ def pack(
     stock: str,
     output: Path | None,
 ) -> None:
-    """Write sheets.pdf, labels.pdf and holes.csv of JOB into one folder."""
+    """Write sheets.pdf, labels.pdf, holes.csv and parts.csv of JOB into one folder."""
     make_pack(ctx, job, units, paper, stock, output or job.parent / "pack")
 
 
@@ -45,10 +45,13 @@ def make_pack(
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import draw_labels, draw_sheets, tell_unprintable
+    from jigs.cutlist.cutlist import cut_job
     from templates.findings import closing_text
     from templates.holelist import holes_csv
+    from templates.partslist import choose_parts, parts_csv
 
-    files = {name: str(folder / name) for name in ("sheets.pdf", "labels.pdf", "holes.csv")}
+    names = ("sheets.pdf", "labels.pdf", "holes.csv", "parts.csv")
+    files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, targets=files.values())
     sources = layout.job.sources
     sheets, pages = draw_sheets(layout, paper, None)
@@ -57,6 +60,8 @@ def make_pack(
     write_bytes(files["sheets.pdf"], sheets, sources=sources)
     write_bytes(files["labels.pdf"], labels, sources=sources)
     write_text(files["holes.csv"], holes_csv(layout), sources=sources)
+    parts = choose_parts(layout, cut_job(layout))
+    write_text(files["parts.csv"], parts_csv(parts), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)

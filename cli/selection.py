@@ -12,10 +12,13 @@ if TYPE_CHECKING:
     from jigs.parts import Layout
 
 
-def select(layout: "Layout", names: Iterable[str]) -> frozenset[str] | None:
+def select(
+    layout: "Layout", names: Iterable[str], more: Iterable[str] = ()
+) -> frozenset[str] | None:
     """Give the names of --only as the job writes them, None for no choice at all.
 
-    An unknown one is wrong usage; the message lists the nearest.
+    An unknown one is wrong usage; the message lists the nearest. `more`: further parts that a
+    command knows.
     """
     known: dict[str, None] = {}
     for box in layout.boxes:
@@ -25,6 +28,7 @@ def select(layout: "Layout", names: Iterable[str]) -> frozenset[str] | None:
         if front.drawer is not None:
             known[front.drawer.id] = None
     known |= dict.fromkeys(side.board for side in layout.sides)
+    known |= dict.fromkeys(more)
     wanted = [name.strip().upper() for name in names]
     for name in wanted:
         if name not in known:
@@ -61,7 +65,7 @@ def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
         or front.id in only
         or (front.drawer is not None and front.drawer.id in only)
     ]
-    parts = {*boxes, *(side.board for side in sides), *(front.id for front in fronts)}
+    parts = {*only, *boxes, *(side.board for side in sides), *(front.id for front in fronts)}
     parts |= {front.drawer.id for front in fronts if front.drawer is not None}
     return replace(
         layout,

@@ -138,7 +138,7 @@ def _groups(layout: Layout) -> Iterator[tuple[str, list[_Finding]]]:
     for box in layout.boxes:
         own = [finding for finding in findings if finding.boxes == {box.id}]
         if own:
-            yield _box_words(box), own
+            yield box_words(box), own
 
 
 def _merged(
@@ -174,7 +174,8 @@ def _boxes_of_parts(layout: Layout) -> dict[str, str]:
     return boxes
 
 
-def _box_words(box: BoxSpec) -> str:
+def box_words(box: BoxSpec) -> str:
+    """Name a box with its kind and its wall: `B1, base box, north wall`."""
     words = f"{box.id}, {box.kind} box"
     if not box.wall:
         return words

@@ -15,6 +15,7 @@ from jigs.geometry import Fitting, Hole
 from jigs.job import Unit
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import Front, Layout, Side
+from templates.cells import safe_cell
 from templates.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
@@ -22,9 +23,6 @@ COLUMNS = (
     "x_mm", "y_mm", "diameter_mm", "depth_mm",
 )  # fmt: skip
 """The columns of the CSV list; an empty depth means right through."""
-
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-"""A cell that begins with one of these is run by a spreadsheet; it gets an apostrophe."""
 
 
 def holes_json(layout: Layout) -> str:
@@ -153,19 +151,15 @@ def _rows(
     for fitting in fittings:
         for hole in fitting.holes:
             yield (
-                *(_cell(text) for text in part),
+                *(safe_cell(text) for text in part),
                 hole.purpose,
                 hole.face,
-                _cell(fitting.part or ""),
+                safe_cell(fitting.part or ""),
                 _number(hole.x),
                 _number(hole.y),
                 _number(hole.diameter),
                 _depth(hole),
             )
-
-
-def _cell(text: str) -> str:
-    return f"'{text}" if text.startswith(_FORMULA) else text
 
 
 def _front_block(front: Front, unit: Unit) -> str:

@@ -14,7 +14,8 @@ WRITTEN = {
     "holes": set(),
     "sheets": {"work/sheets.pdf"},
     "labels": {"work/labels.pdf"},
-    "pack": {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv"},
+    "parts": set(),
+    "pack": {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv", "pack/parts.csv"},
 }
 """What each command writes without -o, below the folder of the job."""
 
@@ -88,6 +89,8 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["sheets", "JOB", "--paper", "b5"],
         ["sheets", "JOB", "--only", "B1-22"],
         ["labels", "JOB", "--only", "B7"],
+        ["parts", "JOB", "--format", "pdf"],
+        ["parts", "JOB", "--only", "B1-SHELF-1"],
         ["labels", "JOB", "--start", "0"],
         ["labels", "JOB", "--start", "31", "--stock", "letter-3x10"],
         ["labels", "JOB", "--stock", "none"],

@@ -1,0 +1,197 @@
+"""The cut list: for people, for a spreadsheet, and as data.
+
+All three list the same pieces: box by box with its drawer boxes, then what belongs to the walls.
+Cut sizes are what the saw is set to, finished sizes have the edge band on.
+"""
+
+import csv
+import io
+import json
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from jigs.cutlist.cutlist import Cut
+from jigs.cutlist.piece import Groove, Piece
+from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
+from jigs.cutlist.trap import Trap, find_trap
+from jigs.parts import Layout
+from templates.cells import safe_cell
+
+COLUMNS = (
+    "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
+    "finished_length_mm", "finished_width_mm", "thickness_mm", "board", "grain", "band",
+    "band_thickness_mm", "pocket_mm", "pocket_top_mm", "groove_at_mm", "groove_width_mm",
+    "groove_depth_mm", "note",
+)  # fmt: skip
+"""The columns of the CSV list; several places in one cell are parted by blanks."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartsList:
+    """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back."""
+
+    layout: Layout
+    pieces: tuple[Piece, ...]
+    left_out: tuple[str, ...] = ()
+
+    @property
+    def boxes(self) -> frozenset[str]:
+        """The boxes that have a piece here."""
+        return frozenset(piece.box for piece in self.pieces if piece.box is not None)
+
+
+def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) -> PartsList:
+    """Choose the pieces that `only` names: by part, by its front, its box or its wall."""
+    if only is None:
+        return PartsList(layout=layout, pieces=cut.pieces, left_out=cut.left_out)
+    fronts = {front.id for front in layout.fronts}
+    pieces = tuple(
+        piece
+        for piece in cut.pieces
+        if {piece.id, piece.box, piece.front, f"{piece.front}-BOX", piece.wall.upper()} & set(only)
+    )
+    left_out = tuple(name for name in cut.left_out if name.removesuffix("-BOX") in fronts)
+    return PartsList(layout=layout, pieces=pieces, left_out=left_out)
+
+
+def parts_json(parts: PartsList) -> str:
+    """Give all pieces with their totals as JSON text, numbers to 0.0001 mm."""
+    job = parts.layout.job
+    data = {
+        "schema": 1,
+        "job": job.name,
+        "units": job.units,
+        "parts": [_piece_data(piece) for piece in parts.pieces],
+        "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
+        "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
+        "thickness_trap": _trap_data(find_trap(job, parts.boxes)),
+        "left_out": list(parts.left_out),
+        "problems": [
+            {
+                "level": problem.level,
+                "code": problem.code,
+                "part": problem.part,
+                "text": problem.text,
+                "remedy": problem.remedy,
+            }
+            for problem in parts.layout.problems
+        ],
+    }
+    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+
+
+def parts_csv(parts: PartsList) -> str:
+    """Give all pieces as CSV text, one a line; no cell is ever taken for a formula."""
+    file = io.StringIO(newline="")
+    writer = csv.writer(file, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    for piece in parts.pieces:
+        groove = piece.groove
+        writer.writerow(
+            (
+                safe_cell(piece.id),
+                piece.kind,
+                safe_cell(piece.box or ""),
+                safe_cell(piece.wall),
+                safe_cell(piece.front or ""),
+                piece.count,
+                _number(piece.length),
+                _number(piece.width),
+                _number(piece.finished_length),
+                _number(piece.finished_width),
+                _number(piece.thickness),
+                piece.stuff,
+                piece.grain or "",
+                " ".join(piece.band),
+                _number(piece.band_thickness) if piece.band else None,
+                _in_one_cell(piece.pockets),
+                _in_one_cell(piece.pockets_top or ()),
+                _number(groove.at) if groove else None,
+                _number(groove.width) if groove else None,
+                _number(groove.depth) if groove else None,
+                safe_cell(piece.note),
+            )
+        )
+    return file.getvalue()
+
+
+def _number(value: float) -> float:
+    return round(value, 4) + 0.0
+
+
+def _in_one_cell(values: Sequence[float]) -> str:
+    return " ".join(f"{_number(value):.10g}" for value in values)
+
+
+def _numbers(values: Sequence[float]) -> list[float]:
+    return [_number(value) for value in values]
+
+
+def _piece_data(piece: Piece) -> dict[str, Any]:
+    return {
+        "id": piece.id,
+        "kind": piece.kind,
+        "box": piece.box,
+        "wall": piece.wall or None,
+        "front": piece.front,
+        "length_mm": _number(piece.length),
+        "width_mm": _number(piece.width),
+        "finished_length_mm": _number(piece.finished_length),
+        "finished_width_mm": _number(piece.finished_width),
+        "thickness_mm": _number(piece.thickness),
+        "board": piece.stuff,
+        "count": piece.count,
+        "band": list(piece.band),
+        "band_mm": _number(piece.band_thickness) if piece.band else None,
+        "grain": piece.grain,
+        "pocket_mm": _numbers(piece.pockets),
+        "pocket_top_mm": None if piece.pockets_top is None else _numbers(piece.pockets_top),
+        "groove": _groove_data(piece.groove),
+        "note": piece.note or None,
+    }
+
+
+def _groove_data(groove: Groove | None) -> dict[str, float] | None:
+    if groove is None:
+        return None
+    return {
+        "at_mm": _number(groove.at),
+        "width_mm": _number(groove.width),
+        "depth_mm": _number(groove.depth),
+    }
+
+
+def _banding_data(band: Banding) -> dict[str, Any]:
+    return {
+        "board_mm": _number(band.board),
+        "band_mm": _number(band.band),
+        "edges": band.edges,
+        "length_mm": _number(band.length),
+        "to_buy_mm": _number(band.to_buy),
+    }
+
+
+def _board_data(board: Board) -> dict[str, Any]:
+    return {
+        "board": board.stuff,
+        "thickness_mm": _number(board.thickness),
+        "pieces": board.pieces,
+        "area_m2": _number(board.area),
+        "sheets_at_least": board.sheets,
+    }
+
+
+def _trap_data(trap: Trap | None) -> dict[str, Any] | None:
+    if trap is None:
+        return None
+    return {
+        "box": trap.box,
+        "true_mm": _number(trap.true),
+        "nominal_mm": _number(trap.nominal),
+        "nominal_guessed": trap.guessed,
+        "bottom_mm": _number(trap.bottom),
+        "width_mm": _number(trap.width),
+        "comes_to_mm": _number(trap.comes_to),
+        "lost_mm": _number(trap.lost),
+    }
