@@ -1,4 +1,4 @@
-"""The columns of a front list: their names and the usual synonyms, and the row they stand in.
+"""The columns of a list: their names and the usual synonyms, and the row they stand in.
 
 Columns stand in any order and are matched without case. A size's column may name its unit:
 `width (in)`. The header is looked for under title rows.
@@ -39,13 +39,11 @@ SYNONYMS: Mapping[Column, tuple[str, ...]] = {
 }
 
 SIZES: tuple[Column, ...] = ("width", "height", "thickness", "stile")
+"""The columns of lengths, whose headings may name a unit."""
 
 MOST_TITLE_ROWS = 50
 """Rows above the header that are looked through for it."""
 
-_COLUMNS: Mapping[str, Column] = {
-    name: column for column, others in SYNONYMS.items() for name in (column, *others)
-}
 _UNITS: Mapping[str, BareUnit] = {
     "mm": "mm", "millimetres": "mm", "millimeters": "mm",
     "cm": "cm", "centimetres": "cm", "centimeters": "cm",
@@ -56,11 +54,36 @@ _WITH_UNIT = re.compile(
 )
 
 
+class ColumnNames:
+    """The columns that one kind of list may have, with their synonyms; `sizes` are lengths."""
+
+    def __init__(self, synonyms: Mapping[str, tuple[str, ...]], sizes: Sequence[str]) -> None:
+        self.known = tuple(synonyms)
+        self.sizes = tuple(sizes)
+        self._columns = {
+            name: column for column, others in synonyms.items() for name in (column, *others)
+        }
+
+    def read(self, text: str) -> tuple[str | None, BareUnit | None]:
+        """Give the column that a heading means, and the unit it names."""
+        name = " ".join(text.lower().replace("_", " ").split()).rstrip(".: ")
+        if name in self._columns:
+            return self._columns[name], None
+        if found := _WITH_UNIT.fullmatch(name):
+            column = self._columns.get(found[1].rstrip(". "))
+            if column in self.sizes:
+                return column, _UNITS[found[2]]
+        return None, None
+
+
+FRONT_LIST = ColumnNames(SYNONYMS, SIZES)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
     """One column: what it holds, what it is called in the file, its place (0-based), its unit."""
 
-    column: Column
+    column: str
     text: str
     place: int
     unit: BareUnit | None = None
@@ -78,43 +101,36 @@ class Header:
     headings: tuple[Heading, ...]
     strange: tuple[tuple[str, str], ...] = ()
 
-    def find(self, column: Column) -> Heading | None:
+    def find(self, column: str) -> Heading | None:
         """Give the heading of a column, None where the list has no such column."""
         return next((h for h in self.headings if h.column == column), None)
 
 
-def read_name(text: str) -> tuple[Column | None, BareUnit | None]:
+def read_name(text: str, names: ColumnNames = FRONT_LIST) -> tuple[str | None, BareUnit | None]:
     """Give the column that a heading means, and the unit it names."""
-    name = " ".join(text.lower().replace("_", " ").split()).rstrip(".: ")
-    if name in _COLUMNS:
-        return _COLUMNS[name], None
-    if found := _WITH_UNIT.fullmatch(name):
-        column = _COLUMNS.get(found[1].rstrip(". "))
-        if column in SIZES:
-            return column, _UNITS[found[2]]
-    return None, None
+    return names.read(text)
 
 
-def find_header(rows: Sequence[Row]) -> Header | None:
+def find_header(rows: Sequence[Row], names: ColumnNames = FRONT_LIST) -> Header | None:
     """Find the row with the most known headings, two or more; None where there is none."""
     best, most = None, 1
     for row in rows[:MOST_TITLE_ROWS]:
-        known = sum(read_name(cell)[0] is not None for cell in row.cells if len(cell) <= 40)
+        known = sum(names.read(cell)[0] is not None for cell in row.cells if len(cell) <= 40)
         if known > most:
             best, most = row, known
-    return None if best is None else _read_header(best)
+    return None if best is None else _read_header(best, names)
 
 
-def _read_header(row: Row) -> Header:
+def _read_header(row: Row, names: ColumnNames) -> Header:
     headings: list[Heading] = []
     strange: list[tuple[str, str]] = []
     for place, cell in enumerate(row.cells):
         text = shorten(cell)
-        column, unit = read_name(cell)
+        column, unit = names.read(cell)
         if not cell:
             continue
         if column is None:
-            strange.append((text, f"unknown column ('{text}' given); {suggest(cell, SYNONYMS)}"))
+            strange.append((text, f"unknown column ('{text}' given); {suggest(cell, names.known)}"))
         elif any(h.column == column for h in headings):
             strange.append((text, f"a second column for {column} ('{text}' given); keep one"))
         else:

@@ -19,9 +19,10 @@ def suggest(word: str, known: Iterable[str]) -> str:
     from difflib import get_close_matches
 
     words = list(known)
-    near = get_close_matches(word.lower()[:64], words, n=1, cutoff=0.6)
+    spelled = {each.lower(): each for each in words}
+    near = get_close_matches(word.lower()[:64], spelled, n=1, cutoff=0.6)
     if near:
-        return f"did you mean '{near[0]}'?"
+        return f"did you mean '{spelled[near[0]]}'?"
     if len(words) > MOST_LISTED:
         return f"known: {', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
     return f"known: {', '.join(words)}" if words else "none is known here"
