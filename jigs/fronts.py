@@ -19,7 +19,7 @@ from jigs.frame import Frame, frame_of
 from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH
 from jigs.ids import name_leaves
-from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Overlay, Reveal
+from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Reveal
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
@@ -328,11 +328,12 @@ def _place_row(
     if not pair:
         return (base,)
     names = name_leaves(spec.id)
+    left_spec, right_spec = (m.apply(spec) for m in spec.leaves or (Measures(), Measures()))
     return (
-        replace(base, id=names[0], kind="door", hinged="left", gap_right=frame.between),
-        replace(
-            base, id=names[1], kind="door", hinged="right", x=end - width, gap_left=frame.between,
-        ),
+        replace(base, id=names[0], spec=left_spec, kind="door", hinged="left",
+                gap_right=frame.between),
+        replace(base, id=names[1], spec=right_spec, kind="door", hinged="right", x=end - width,
+                gap_left=frame.between),
     )  # fmt: skip
 
 

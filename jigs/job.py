@@ -6,11 +6,12 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
 from jigs.build import Build
+from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
@@ -32,6 +33,9 @@ PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
+
+ACCEPTED = 1.6
+"""A delivered size may differ from the order by this much; mm (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,11 +127,12 @@ class FrontSpec:
     A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
     and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
-    bottom) and `measured_height` (left, right): of the front in hand, mm. `bored_tab`: the tab
-    that the supplier has bored. `alike`: how many fronts one table or one row makes. `by_kit`:
-    it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no drawer
-    box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it is
-    pushed to open, and has no pull.
+    bottom) and `measured_height` (left, right), `diagonals`: of the front in hand, mm. `leaves`:
+    the same of the leaves of a pair, left and right, where they are measured apart. `bored_tab`:
+    the tab that the supplier has bored. `alike`: how many fronts one table or one row makes.
+    `by_kit`: it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
+    drawer box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it
+    is pushed to open, and has no pull.
     """
 
     id: str
@@ -147,6 +152,8 @@ class FrontSpec:
     profile: Profile | None = None
     measured_width: tuple[float, float] | None = None
     measured_height: tuple[float, float] | None = None
+    diagonals: tuple[float, float] | None = None
+    leaves: "tuple[Measures, Measures] | None" = None
     bored_tab: float | None = None
     tab: float | None = None
     hinge: str | None = None
@@ -171,6 +178,27 @@ class FrontSpec:
     column: int = 1
     span: int = 1
     alike: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measures:
+    """What was measured of a front in hand: width at top and bottom, height at left and right,
+    diagonals, thickness; mm, None where it was not."""
+
+    width: tuple[float, float] | None = None
+    height: tuple[float, float] | None = None
+    diagonals: tuple[float, float] | None = None
+    thickness: float | None = None
+
+    def apply(self, spec: FrontSpec) -> FrontSpec:
+        """Give a front with what was measured of it; the rest stays as it was stated."""
+        return replace(
+            spec,
+            measured_width=self.width or spec.measured_width,
+            measured_height=self.height or spec.measured_height,
+            diagonals=self.diagonals or spec.diagonals,
+            thickness=self.thickness or spec.thickness,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,7 +264,8 @@ class Job:
 
     `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
-    that the job was read from."""
+    that the job was read from. `tolerance`: how far a delivered front may be off its order, mm.
+    `delivery`: what has arrived, where a list of it was read."""
 
     name: str
     units: Unit
@@ -254,6 +283,8 @@ class Job:
     shown_in: Unit | None = None
     sources: tuple[Path, ...] = ()
     build: Build = field(default_factory=Build)
+    tolerance: float = ACCEPTED
+    delivery: Delivery | None = None
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

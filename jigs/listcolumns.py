@@ -23,7 +23,7 @@ Column = Literal[
     "finish", "note",
 ]  # fmt: skip
 
-SYNONYMS: Mapping[Column, tuple[str, ...]] = {
+SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "id": ("front", "front id", "mark", "tag", "label", "part"),
     "box": ("box id", "cabinet", "cab", "carcase", "carcass"),
     "kind": ("type", "front type", "front kind"),

@@ -1,0 +1,1 @@
+"""A delivery: what arrived, matched with what was ordered, and measured."""

@@ -1,0 +1,61 @@
+"""The delivery taken in hand: the sizes that were measured take the place of those ordered.
+
+A front's thickness as measured is its thickness from then on: overlay, depth of bores, screws
+and gaps follow it. The leaves of a pair are measured apart.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from jigs.delivery.matching import match_pieces
+from jigs.delivery.ordering import list_openings, list_ordered
+from jigs.delivery.piece import Arrival, DeliveredList, Delivery
+from jigs.ids import name_leaves
+from jigs.job import FrontSpec, Job, Measures
+
+
+def with_delivery(job: Job, delivered: DeliveredList) -> Job:
+    """Give the job with the fronts of a delivered list as they are in hand.
+
+    Raises ReadingError for IDs that the job does not know.
+    """
+    ordered = list_ordered(job)
+    matching = match_pieces(
+        delivered.pieces,
+        ordered,
+        tolerance=job.tolerance,
+        boxes=frozenset(box.id for box in job.boxes),
+        openings=list_openings(job),
+    )
+    delivery = Delivery(
+        file=delivered.file,
+        ordered=len(ordered),
+        arrivals={f.id: matching.arrivals[f.id] for f in ordered if f.id in matching.arrivals},
+        missing=tuple(front.id for front in matching.open),
+        surplus=tuple(matching.surplus),
+        alike=tuple(matching.alike),
+    )
+    boxes = tuple(
+        replace(box, fronts=tuple(_in_hand(spec, delivery.arrivals) for spec in box.fronts))
+        for box in job.boxes
+    )
+    return replace(job, boxes=boxes, delivery=delivery, sources=(*job.sources, delivered.file))
+
+
+def _in_hand(spec: FrontSpec, arrivals: Mapping[str, Arrival]) -> FrontSpec:
+    if spec.kind == "pair":
+        left, right = (_measures(arrivals.get(name)) for name in name_leaves(spec.id))
+        return replace(spec, leaves=(left, right))
+    return _measures(arrivals.get(spec.id)).apply(spec)
+
+
+def _measures(arrival: Arrival | None) -> Measures:
+    if arrival is None:
+        return Measures()
+    piece = arrival.piece
+    return Measures(
+        width=piece.across,
+        height=piece.up,
+        diagonals=piece.diagonals,
+        thickness=piece.thickness,
+    )

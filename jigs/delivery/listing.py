@@ -1,0 +1,159 @@
+"""The delivered list: one row a piece, or some alike, as a supplier packs or a person measures.
+
+Columns in any order: `id`, `width`, `width 2`, `height`, `height 2`, `diagonal 1`, `diagonal 2`,
+`thickness`, `count`, `note`. A size taken in two places stands in two columns, or in one cell
+with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width and height. All
+faults of a list are reported together, each with its row and column.
+"""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from jigs.delivery.piece import Both, DeliveredList, Piece
+from jigs.errors import Fault, ReadingError
+from jigs.job import Unit
+from jigs.listcolumns import ColumnNames
+from jigs.listrows import RowReader, choose_table
+from jigs.tables import MOST_ROWS, Row, read_tables
+
+MOST_ID = 40
+"""Characters of an ID in a delivered list; a longer text is none."""
+
+SYNONYMS: Mapping[str, tuple[str, ...]] = {
+    "id": ("front", "front id", "mark", "tag", "label", "part"),
+    "width": (
+        "w", "wide", "front width", "finished width", "measured width", "width 1", "w1",
+        "width top", "top width",
+    ),
+    "width 2": ("w2", "width bottom", "bottom width"),
+    "height": (
+        "h", "high", "front height", "finished height", "measured height", "height 1", "h1",
+        "height left", "left height",
+    ),
+    "height 2": ("h2", "height right", "right height"),
+    "diagonal 1": ("diagonal", "diagonals", "d1", "diag 1", "diagonal a", "diag"),
+    "diagonal 2": ("d2", "diag 2", "diagonal b"),
+    "thickness": ("t", "thick", "thk"),
+    "count": ("qty", "quantity", "pcs", "pieces", "amount"),
+    "note": ("notes", "remark", "remarks", "comment", "comments"),
+    # An order's own columns may stay; nothing is taken from them.
+    "other": (
+        "box", "box id", "cabinet", "kind", "type", "front type", "hinged", "hinge", "hand",
+        "finish", "colour", "color", "paint", "material", "description", "item", "line", "pos",
+        "position", "weight", "order", "pallet", "pull", "handle", "stile",
+    ),
+}  # fmt: skip
+
+SIZES = (
+    "width", "width 2", "height", "height 2", "diagonal 1", "diagonal 2", "thickness",
+)  # fmt: skip
+
+DELIVERED = ColumnNames(SYNONYMS, SIZES)
+
+NEEDED = "a row without an ID gives width and height, by which it is matched"
+
+
+def read_delivered(path: Path, unit: Unit) -> DeliveredList:
+    """Read a delivered list; bare numbers are in `unit` where its header does not say otherwise.
+
+    Raises ReadingError with every fault.
+    """
+    table, header = choose_table(
+        path,
+        read_tables(path),
+        DELIVERED,
+        called="delivered list",
+        needs="id and width, or width and height",
+    )
+    reader = _Reader(str(path), table, header, DELIVERED, None, unit)
+    pieces = reader.read_pieces()
+    if reader.faults:
+        raise ReadingError(reader.faults)
+    return DeliveredList(file=path, pieces=pieces)
+
+
+class _Reader(RowReader):
+    """Reads the rows of delivered pieces."""
+
+    def read_pieces(self) -> tuple[Piece, ...]:
+        """Read every row; what is wrong in one is noted and left open in it."""
+        self.note_strange()
+        if self.header.find("id") is None:
+            for column in ("width", "height"):
+                if self.header.find(column) is None:
+                    self.note(self.header.row, None, f"no column '{column}'; {NEEDED}")
+        pieces = tuple(self._read_piece(row) for row in self.rows())
+        if not pieces:
+            self.note(self.header.row, None, "a list without rows; one row a piece is needed")
+        if sum(piece.count or 1 for piece in pieces) > MOST_ROWS:
+            self.note(self.header.row, None, f"over {MOST_ROWS} pieces, which are allowed")
+        self._check_twice(pieces)
+        self.check_scale()
+        return pieces
+
+    def _read_piece(self, row: Row) -> Piece:
+        self.check_headings(row)
+        name = self._read_id(row)
+        for column in () if self.cell(row, "id") else ("width", "height"):
+            if not self.cell(row, column):
+                self.note_at(row, column, f"missing; {NEEDED}")
+        return Piece(
+            where=self.place(row.number),
+            id=name,
+            width=self._read_places(row, "width", "width 2", "top and bottom"),
+            height=self._read_places(row, "height", "height 2", "left and right"),
+            diagonals=self._read_diagonals(row),
+            thickness=self.read_size(row, "thickness"),
+            count=self.read_count(row),
+            note=self.cell(row, "note"),
+        )
+
+    def _read_id(self, row: Row) -> str:
+        text = " ".join(self.cell(row, "id").split())
+        if len(text) > MOST_ID or not text.isprintable():
+            self.note_at(
+                row, "id", f"not an ID ({text[:MOST_ID]!r} given); at most {MOST_ID} characters"
+            )
+            return ""
+        return text.upper()
+
+    def _read_places(self, row: Row, first: str, second: str, places: str) -> tuple[float, ...]:
+        """Read a size taken in one place or in two, from one cell or two."""
+        texts = [text.strip() for text in self.cell(row, first).split(";")]
+        more = self.cell(row, second)
+        if more and not texts[0]:
+            self.note_at(row, first, f"missing; {second} ({more!r} given) stands without it")
+        if (len(texts) > 1 and more) or len(texts) > 2:
+            self.note_at(
+                row,
+                first,
+                f"more than two sizes ({self.cell(row, first)!r} given); allowed: one, or two, "
+                f"at {places}",
+            )
+            return ()
+        found = [self.measure(row, first, text) for text in texts if text or len(texts) > 1]
+        found += [self.measure(row, second, more)] if more else []
+        return tuple(mm for mm in found if mm is not None)
+
+    def _read_diagonals(self, row: Row) -> Both | None:
+        sizes = self._read_places(row, "diagonal 1", "diagonal 2", "the two diagonals")
+        if len(sizes) == 1 and bool(self.cell(row, "diagonal 2")) is False:
+            self.note_at(
+                row,
+                "diagonal 1",
+                f"one diagonal alone ({self.cell(row, 'diagonal 1')!r} given); both are needed to "
+                "tell whether it is square",
+            )
+        return (sizes[0], sizes[1]) if len(sizes) == 2 else None
+
+    def _check_twice(self, pieces: tuple[Piece, ...]) -> None:
+        first: dict[str, Piece] = {}
+        for piece in pieces:
+            if piece.id and first.setdefault(piece.id, piece) is not piece:
+                self.faults.append(
+                    Fault(
+                        piece.where,
+                        f"duplicate ID ('{piece.id}', first at {first[piece.id].where}); one row "
+                        "a front: keep the row of the piece that is used",
+                    )
+                )

@@ -1,0 +1,89 @@
+"""A delivered piece as its list has it, and what became of it when it was matched.
+
+A front is measured across at top and bottom, up at left and right, and corner to corner; what is
+measured in one place alone is taken to be the same in both.
+
+>>> piece = Piece(where="row 2", width=(454.0,), height=(612.6, 613.0))
+>>> piece.across, piece.up
+((454.0, 454.0), (612.6, 613.0))
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+Both = tuple[float, float]
+"""A size measured in two places; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One row of a delivered list; sizes in mm.
+
+    `id` is "" where the row names none, `count` None where it says nothing. `width` and `height`
+    hold no size, one, or two: top and bottom, left and right.
+    """
+
+    where: str
+    id: str = ""
+    width: tuple[float, ...] = ()
+    height: tuple[float, ...] = ()
+    diagonals: Both | None = None
+    thickness: float | None = None
+    count: int | None = None
+    note: str = ""
+
+    @property
+    def across(self) -> Both | None:
+        """Its width at top and bottom, mm; None where it was not measured."""
+        return (self.width[0], self.width[-1]) if self.width else None
+
+    @property
+    def up(self) -> Both | None:
+        """Its height at left and right, mm; None where it was not measured."""
+        return (self.height[0], self.height[-1]) if self.height else None
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether any of its sizes was taken."""
+        return bool(self.width or self.height or self.diagonals or self.thickness)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeliveredList:
+    """The rows of a delivered list, and the file they stand in."""
+
+    file: Path
+    pieces: tuple[Piece, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arrival:
+    """What arrived for one front: its row, the thickness that was ordered (mm), whether it was
+    found by its size alone, and the other fronts that a piece of its size would fit."""
+
+    piece: Piece
+    thickness: float
+    by_size: bool = False
+    fits: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Surplus:
+    """Pieces of one row that no front takes, and how many."""
+
+    piece: Piece
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Delivery:
+    """A delivered list matched with the order: the arrivals by front, the fronts that are still
+    missing, the pieces left over, and the fronts found by size that are alike."""
+
+    file: Path
+    ordered: int
+    arrivals: Mapping[str, Arrival]
+    missing: tuple[str, ...] = ()
+    surplus: tuple[Surplus, ...] = ()
+    alike: tuple[tuple[str, ...], ...] = ()
