@@ -6,13 +6,14 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, output_option, units_option
+from cli.options import delivered_option, job_argument, output_option, units_option
 from cli.output import write_text
 
 
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @click.option(
     "--format",
     "form",
@@ -27,13 +28,14 @@ def holes(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     form: Literal["text", "csv", "json"],
     output: str,
 ) -> None:
     """List every hole of JOB with its place, diameter and depth."""
     from templates.holelist import holes_csv, holes_json, holes_text
 
-    layout = lay_out_job(job, units, targets=(output,))
+    layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
     text = {"text": holes_text, "csv": holes_csv, "json": holes_json}[form](layout)
     write_text(output, text, sources=layout.job.sources)
     tell_problems(job, layout)

@@ -18,18 +18,20 @@ def lay_out_job(
     job: Path,
     units: Literal["mm", "in"] | None,
     *,
+    delivered: Path | None = None,
     targets: Iterable[str] = (),
     echo: bool = True,
 ) -> "Layout":
     """Read a job and lay it out; its echo line goes to standard error.
 
+    `delivered` is a list of what has arrived, in place of one that the job names.
     `targets` are what will be written: none may be what the job is read from. Raises
     ReadingError with all faults of the job.
     """
     from jigs.layout import lay_out
     from jigs.reading import read_job
 
-    read = read_job(job, units)
+    read = read_job(job, units, delivered)
     for target in targets:
         guard(target, read.sources)
     layout = lay_out(read)

@@ -6,7 +6,14 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, only_option, output_option, stock_option, units_option
+from cli.options import (
+    delivered_option,
+    job_argument,
+    only_option,
+    output_option,
+    stock_option,
+    units_option,
+)
 from cli.output import write_bytes
 from cli.selection import narrow, select
 
@@ -14,6 +21,7 @@ from cli.selection import narrow, select
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @only_option
 @stock_option
 @click.option(
@@ -30,6 +38,7 @@ def labels(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     only: tuple[str, ...],
     stock: str,
     start: int,
@@ -44,7 +53,7 @@ def labels(
         raise click.BadParameter(
             f"{start} given; a sheet of {stock} has places 1 to {places}.", param_hint="'--start'"
         )
-    layout = lay_out_job(job, units, targets=(output,))
+    layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
     chosen = select(layout, only)
     data = draw_labels(layout, stock, start, chosen)
     write_bytes(output, data, sources=layout.job.sources)

@@ -56,6 +56,16 @@ def units_option(command: Command) -> Command:
     )(command)
 
 
+def delivered_option(command: Command) -> Command:
+    """Take --delivered: a list of the fronts that have arrived, as they were measured."""
+    return click.option(
+        "--delivered",
+        metavar="LIST",
+        type=click.Path(path_type=Path),
+        help="The fronts that have arrived, with their measured sizes (.csv, .xlsx, ...).",
+    )(command)
+
+
 def only_option(command: Command) -> Command:
     """Take --only, as often as wanted."""
     return click.option(

@@ -6,13 +6,14 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, paper_option, stock_option, units_option
+from cli.options import delivered_option, job_argument, paper_option, stock_option, units_option
 from cli.output import make_folder, write_bytes, write_text
 
 
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @paper_option
 @stock_option
 @click.option(
@@ -27,18 +28,20 @@ def pack(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     paper: str,
     stock: str,
     output: Path | None,
 ) -> None:
     """Write sheets.pdf, labels.pdf, holes.csv and parts.csv of JOB into one folder."""
-    make_pack(ctx, job, units, paper, stock, output or job.parent / "pack")
+    make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack")
 
 
 def make_pack(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     paper: str,
     stock: str,
     folder: Path,
@@ -52,7 +55,7 @@ def make_pack(
 
     names = ("sheets.pdf", "labels.pdf", "holes.csv", "parts.csv")
     files = {name: str(folder / name) for name in names}
-    layout = lay_out_job(job, units, targets=files.values())
+    layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
     sources = layout.job.sources
     sheets, pages = draw_sheets(layout, paper, None)
     labels = draw_labels(layout, stock, 1, None)

@@ -6,7 +6,7 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, only_option, paper_option, units_option
+from cli.options import delivered_option, job_argument, only_option, paper_option, units_option
 from cli.output import write_bytes, write_text
 from cli.selection import narrow, nothing_drawn, select, select_first
 
@@ -14,6 +14,7 @@ from cli.selection import narrow, nothing_drawn, select, select_first
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @only_option
 @click.option(
     "--first",
@@ -40,6 +41,7 @@ def sheets(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     only: tuple[str, ...],
     first: bool,
     paper: str,
@@ -54,7 +56,7 @@ def sheets(
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
     target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
-    layout = lay_out_job(job, units, targets=(target,))
+    layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
     if chosen and not make_sheets(concerned, PAPERS[paper], only=chosen).any_part:

@@ -8,9 +8,10 @@ from jigs.byhand import boards_by_hand
 from jigs.checks.blind import check_blind
 from jigs.checks.bores import check_bores
 from jigs.checks.closing import check_closing, check_columns, check_counter
+from jigs.checks.delivery import check_arrival
 from jigs.checks.drawers import check_slide_grid
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
-from jigs.checks.inhand import check_measured
+from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
 from jigs.chosen import hinge_of, slide_of
@@ -80,9 +81,8 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
         )
         for front in fronts
     }
-    in_hand = {front.id: front for front in take_in_hand(fronts)}
+    in_hand = _take_in_hand(job, fronts, findings)
     for front in fronts:
-        findings.add(check_measured(front, in_hand[front.id], job.shown))
         findings.add(check_push_latch(front))
         if front.kind == "panel":
             findings.add(
@@ -172,6 +172,30 @@ def _plan_drawers(
         drawers |= plans
         findings.add(problems)
     return drawers
+
+
+def _take_in_hand(
+    job: Job, fronts: Sequence[PlacedFront], findings: Findings
+) -> dict[str, PlacedFront]:
+    """Give the fronts as they are in hand; one that is beyond its limits stays as ordered."""
+    arrivals = job.delivery.arrivals if job.delivery else {}
+    refused: set[str] = set()
+    for front, in_hand in zip(fronts, take_in_hand(fronts), strict=True):
+        arrival = arrivals.get(front.id)
+        limits = Limits(
+            tolerance=job.tolerance,
+            delivered=arrival is not None and arrival.piece.is_measured,
+            fits=arrival.fits if arrival else (),
+        )
+        problems = check_measured(front, in_hand, limits, job.shown)
+        if job.delivery:
+            problems += check_arrival(front.id, job.delivery, job.tolerance, job.shown)
+        findings.add(problems)
+        if any(problem.level == "error" for problem in problems):
+            refused.add(front.id)
+    taken = take_in_hand(fronts, refused)
+    findings.add(check_gaps_in_hand(taken, arrivals.keys() - refused, job.shown))
+    return {front.id: front for front in taken}
 
 
 def _check_fronts(

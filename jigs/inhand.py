@@ -11,8 +11,9 @@ the mean of both.
 454.5
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from math import hypot
 
 from jigs.byhand import front_by_hand
 from jigs.fittings import FrontFittings
@@ -40,18 +41,43 @@ class Measured:
             height=height if up is None else sum(up) / 2,
         )
 
+    @property
+    def diagonal(self) -> float:
+        """From corner to corner, if it is square; mm."""
+        return hypot(self.width, self.height)
+
 
 def is_measured(spec: FrontSpec) -> bool:
-    """Tell whether anything of a front was measured."""
-    return spec.measured_width is not None or spec.measured_height is not None
+    """Tell whether anything of a front was measured across, up or from corner to corner."""
+    sizes = (spec.measured_width, spec.measured_height, spec.diagonals)
+    return any(size is not None for size in sizes)
 
 
-def take_in_hand(fronts: Sequence[PlacedFront]) -> tuple[PlacedFront, ...]:
+def lean_of(diagonals: tuple[float, float], size: Measured) -> float:
+    """Give how far a front with these diagonals leans over its longer edge, mm.
+
+    Of a front skewed but else true: the difference of its diagonals times the diagonal over
+    twice the shorter side (derived: by the law of cosines).
+
+    >>> round(lean_of((763.8, 761.8), Measured(width=454.0, height=613.0)), 2)
+    1.68
+    """
+    return abs(diagonals[0] - diagonals[1]) * size.diagonal / (2 * min(size.width, size.height))
+
+
+def take_in_hand(
+    fronts: Sequence[PlacedFront], refused: Collection[str] = ()
+) -> tuple[PlacedFront, ...]:
     """Give the fronts of a box as they are in hand, with the gaps that they then leave.
 
-    Bottom edges stay, and the hinge edges of doors; other fronts stay about their middle.
+    Bottom edges stay, and the hinge edges of doors; other fronts stay about their middle. Those
+    `refused` are not taken: another is made in the size that was ordered.
     """
-    moves = {front.id: _moves(front) for front in fronts if is_measured(front.spec)}
+    moves = {
+        front.id: _moves(front)
+        for front in fronts
+        if is_measured(front.spec) and front.id not in refused
+    }
     if not moves:
         return tuple(fronts)
     still = (0.0, 0.0, 0.0)

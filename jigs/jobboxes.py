@@ -227,6 +227,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         edge_radius=row.length("edge_radius"),
         measured_width=_read_both(row, "measured_width", "top, bottom"),
         measured_height=_read_both(row, "measured_height", "left, right"),
+        diagonals=_read_both(row, "diagonals", "from corner to corner"),
         bored_tab=row.length("bored_tab"),
         profile=row.choice("profile", PROFILES),
         tab=row.length("tab"),

@@ -14,7 +14,18 @@ from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
-from jigs.job import BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Unit, Use
+from jigs.job import (
+    ACCEPTED,
+    BoxSpec,
+    Grid,
+    Job,
+    Material,
+    Overlay,
+    Reveal,
+    ShelfSpec,
+    Unit,
+    Use,
+)
 from jigs.jobboxes import Shelves
 from jigs.lengths import format_mm
 from jigs.slide import inside_depth
@@ -61,6 +72,7 @@ class Given:
     sources: tuple[Path, ...]
     build: Build = field(default_factory=Build)
     shown_in: Unit | None = None
+    tolerance: float = ACCEPTED
 
 
 def complete_job(given: Given) -> Job:
@@ -106,6 +118,7 @@ def complete_job(given: Given) -> Job:
         shown_in=given.shown_in,
         sources=given.sources,
         build=given.build,
+        tolerance=given.tolerance,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

@@ -8,11 +8,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
+from jigs.delivery.handing import with_delivery
+from jigs.delivery.listing import try_delivered
 from jigs.errors import Fault
 from jigs.hardware import NO_PULL
 from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
-from jigs.job import FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
+from jigs.job import ACCEPTED, FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
 from jigs.jobboxes import Shelves, read_boxes
 from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
@@ -29,20 +31,27 @@ LEAST_BOX = 100.0
 """Without stated units, a box whose sizes are all under this is taken for inches; mm."""
 
 
-def read_job_file(path: Path, units: Unit | None = None) -> Job:
+def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
     """Read a job file.
 
     `units` in the file says how its bare numbers are read; `units` here then only says how
-    lengths are shown. A file without them is read in the units given here, else in mm. Raises
+    lengths are shown. A file without them is read in the units given here, else in mm.
+    `delivered` is the list of what has arrived, in place of one that the file names. Raises
     ReadingError with every fault.
     """
     text = read_text(path)
     values = parse_toml(text, str(path))
     book = FaultBook(file=str(path), lines=index_lines(text))
-    return _read_job(values, book, path, units)
+    return _read_job(values, book, path, units, delivered)
 
 
-def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: Unit | None) -> Job:
+def _read_job(
+    values: Mapping[str, object],
+    book: FaultBook,
+    path: Path,
+    units: Unit | None,
+    delivered: Path | None,
+) -> Job:
     top = Table(values, (), book, "mm")
     stated = top.choice("units", UNITS)
     top.unit = stated or units or "mm"
@@ -52,6 +61,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     reveal, open_reveal = _read_reveal(top.table("reveal"))
     fronts = top.table("fronts")
     increment = fronts.length("increment") if fronts else None
+    tolerance = fronts.length("tolerance") if fronts else None
     if fronts:
         fronts.close()
     grid = _read_grid(top.table("grid"))
@@ -67,6 +77,9 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
     read = read_boxes(top, shelves)
     _check_units(top, read.boxes, stated or units)
     fronts_file = top.text("fronts_file")
+    delivered_file = top.text("delivered_file")
+    if delivered is None and delivered_file:
+        delivered = path.parent / delivered_file
     top.close()
     if not read.boxes and "box" not in top and "fronts_file" not in top:
         book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
@@ -82,8 +95,9 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
         )
-    book.raise_noted([*hardware_faults, *clashes, *more])
-    return complete_job(
+    arrived, list_faults = try_delivered(delivered, top.unit)
+    book.raise_noted([*hardware_faults, *clashes, *more, *list_faults])
+    job = complete_job(
         Given(
             name=name,
             units=top.unit,
@@ -95,6 +109,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             material=material,
             reveal=reveal,
             increment=increment,
+            tolerance=_or_else(tolerance, ACCEPTED),
             grid=grid,
             build=build,
             use=use,
@@ -103,6 +118,7 @@ def _read_job(values: Mapping[str, object], book: FaultBook, path: Path, units: 
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
+    return with_delivery(job, arrived) if arrived else job
 
 
 def _check_schema(top: Table) -> None:

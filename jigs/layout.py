@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from jigs.boxlayout import lay_out_box
+from jigs.checks.delivery import check_surplus
 from jigs.checks.neighbours import check_neighbours
 from jigs.job import Job
 from jigs.parts import Layout
@@ -14,12 +15,13 @@ def lay_out(job: Job) -> Layout:
     boxes = [lay_out_box(job, box) for box in job.boxes]
     fronts = tuple(front for box in boxes for front in box.fronts)
     problems = tuple(problem for box in boxes for problem in box.problems)
+    surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
     return Layout(
         job=job,
         boxes=job.boxes,
         fronts=fronts,
         sides=tuple(side for box in boxes for side in box.sides),
-        problems=(*problems, *check_neighbours(job.boxes, fronts, job.shown)),
+        problems=(*surplus, *problems, *check_neighbours(job.boxes, fronts, job.shown)),
         echo=summarise(job),
     )
 

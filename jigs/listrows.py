@@ -159,5 +159,9 @@ class RowReader:
 
     def place(self, row: int) -> str:
         """Write where a row stands: `fronts.csv: row 4`."""
+        return f"{self._file}: {self.row_words(row)}"
+
+    def row_words(self, row: int) -> str:
+        """Write where a row stands in its file: `row 4`, `sheet Fronts, row 4`."""
         sheet = f"sheet {shorten(self._table.sheet)}, " if self._table.sheet else ""
-        return f"{self._file}: {sheet}row {row}"
+        return f"{sheet}row {row}"

@@ -3,6 +3,8 @@
 import re
 from pathlib import Path
 
+from jigs.delivery.handing import with_delivery
+from jigs.delivery.listing import try_delivered
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
 from jigs.job import Grid, Job, Material, Reveal, Unit, Use
@@ -22,21 +24,22 @@ PEEPED = 10_000
 _JOB_LINE = re.compile(rb"^[ \t]*(?:schema[ \t]*=|\[\[box(?:\.front)?\]\])", re.MULTILINE)
 
 
-def read_job(path: Path, units: Unit | None = None) -> Job:
+def read_job(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
     """Read a job file (.toml) or a bare front list (a table), by the ending of its name.
 
     `units`: what a bare number is read in where the file does not say; it overrules a list's
-    header, and changes only how a job file with units of its own is shown. Raises ReadingError.
+    header, and changes only how a job file with units of its own is shown. `delivered`: the list
+    of what has arrived, if it is known. Raises ReadingError.
     """
     ending = path.suffix.lower()
     if ending == JOB_FILE or path.is_dir():
-        return read_job_file(path, units)
+        return read_job_file(path, units, delivered)
     if _looks_like_job(path):
         raise ReadingError(
             [Fault(str(path), f"looks like a job file: name it {path.stem}{JOB_FILE}")]
         )
     if ending in TABLE_FILES:
-        return _read_bare_list(path, units)
+        return _read_bare_list(path, units, delivered)
     raise ReadingError(
         [
             Fault(
@@ -57,16 +60,17 @@ def _looks_like_job(path: Path) -> bool:
         return False
 
 
-def _read_bare_list(path: Path, units: Unit | None) -> Job:
+def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> Job:
     """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
     front_list = read_front_list(path, units)
     shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
-    faults = check_pulls(front_list, shelves.pulls)
+    arrived, list_faults = try_delivered(delivered, front_list.unit)
+    faults = [*check_pulls(front_list, shelves.pulls), *list_faults]
     if faults:
         raise ReadingError(faults)
     reveal = Reveal()
     boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
-    return complete_job(
+    job = complete_job(
         Given(
             name=path.stem,
             sources=(path,),
@@ -87,3 +91,4 @@ def _read_bare_list(path: Path, units: Unit | None) -> Job:
             ),
         )
     )
+    return with_delivery(job, arrived) if arrived else job

@@ -12,6 +12,7 @@ from jigs.confirming import open_names, open_numbers
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
+from templates.deliverywords import delivery_words
 
 WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""
@@ -32,6 +33,8 @@ class _Finding:
 def check_text(layout: Layout) -> str:
     """Give the whole check: echo, findings by box, their count, and what was assumed."""
     lines: list[str] = [layout.echo] if layout.echo else []
+    for number, words in enumerate(delivery_words(layout)):
+        lines += _wrapped(words, "" if number == 0 else "  ", "    ")
     for heading, group in _groups(layout):
         lines += ["", heading]
         for finding in group:
@@ -93,6 +96,8 @@ def closing_text(layout: Layout, pages: int) -> str:
     ]
     if incomplete := incomplete_words(layout):
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")
+    if layout.job.delivery and layout.job.delivery.missing:
+        lines.append(f"Not delivered yet: {', '.join(layout.job.delivery.missing)}.")
     if open_points := unconfirmed_words(layout):
         lines.append(f"Not confirmed: {'; '.join(open_points)}.")
     return "\n".join(lines) + "\n"

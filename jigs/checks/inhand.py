@@ -1,26 +1,50 @@
-"""Does the front in hand answer the order? Its sizes, its squareness, width for height."""
+"""Does the front in hand answer the order? Its sizes, its squareness, width for height.
+
+Of a front whose sizes stand in the job, the person has decided: what is off is a warning. One that
+came with a delivered list is judged by the tolerance: beyond it, it is held back.
+"""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
 
 from jigs.checks.finding import error, warning
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
-from jigs.inhand import Measured, is_measured
+from jigs.inhand import SAME_PLACE, Measured, is_measured, lean_of
 from jigs.job import Unit
 from jigs.lengths import format_length
 from jigs.problems import Problem
 
 OUT_OF_SQUARE = 1.0
-"""Two measures of one size may differ by this much; mm (common practice, no source)."""
-ACCEPTED = 1.6
-"""A delivered size may differ from the order by this much; mm (common practice, no source)."""
+"""Two measures of one size, or two diagonals, may differ by this much; mm (common practice, no
+source)."""
+AIMED_AT = 0.8
+"""What is aimed at in a front's sizes; a front may lean by as much unsaid. mm (common practice,
+no source)."""
+LEAST_GAP = 1.0
+"""The least gap between two fronts of one box; mm (common practice, no source)."""
 
 
-def check_measured(front: PlacedFront, in_hand: PlacedFront, unit: Unit) -> tuple[Problem, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """How far a front may be off, mm, and whether it is held back beyond it: it is then judged as
+    `delivered`. `fits`: the other fronts whose size it has."""
+
+    tolerance: float
+    delivered: bool = False
+    fits: tuple[str, ...] = ()
+
+
+def check_measured(
+    front: PlacedFront, in_hand: PlacedFront, limits: Limits, unit: Unit
+) -> tuple[Problem, ...]:
     """List how a front in hand differs from the order."""
     if not is_measured(front.spec):
         return ()
     made = Measured.of(front.spec, width=front.width, height=front.height)
-    turned = max(abs(made.width - front.height), abs(made.height - front.width)) <= SAME_SIZE
-    if turned and abs(made.width - front.width) > SAME_SIZE:
+    alike = max(SAME_SIZE, limits.tolerance) + SLACK
+    turned = max(abs(made.width - front.height), abs(made.height - front.width)) <= alike
+    if turned and abs(made.width - front.width) > alike:
         return (
             error(
                 "sizes-exchanged",
@@ -30,42 +54,134 @@ def check_measured(front: PlacedFront, in_hand: PlacedFront, unit: Unit) -> tupl
                 "measure again, up being the way it hangs; if it was made so, have it made anew",
             ),
         )
-    problems = [*_check_square(front, unit)]
-    off = max(abs(made.width - front.width), abs(made.height - front.height))
-    if off > ACCEPTED + SLACK:
-        gaps = (in_hand.gap_left, in_hand.gap_right, in_hand.gap_top, in_hand.gap_bottom)
-        problems.append(
-            warning(
-                "size-differs",
-                front.id,
-                f"measured {_size(made.width, made.height, unit)}, ordered "
-                f"{_size(front.width, front.height, unit)}: more than "
-                f"{format_length(ACCEPTED, unit)} beside; its smallest gap becomes "
-                f"{format_length(min(gaps), unit)}",
-                "try it on its box before drilling; trim it, or have it made anew",
-            )
-        )
+    return (
+        *_check_square(front, made, limits, unit),
+        *_check_size(front, in_hand, made, limits, unit),
+    )
+
+
+def check_gaps_in_hand(
+    fronts: Sequence[PlacedFront], delivered: Collection[str], unit: Unit
+) -> tuple[Problem, ...]:
+    """Find the gaps between fronts of one box that delivered ones leave too small."""
+    problems = []
+    for front in fronts:
+        for other in fronts:
+            if not {front.id, other.id} & set(delivered):
+                continue
+            above = _near(front.top + front.gap_top, other.y)
+            stacked = min(front.x + front.width, other.x + other.width) > max(front.x, other.x)
+            beside = _near(front.x + front.width + front.gap_right, other.x)
+            level = min(front.top, other.top) > max(front.y, other.y)
+            gap = front.gap_top if above and stacked else front.gap_right
+            if ((above and stacked) or (beside and level)) and gap < LEAST_GAP - SLACK:
+                problems.append(_gap(front.id, other.id, gap, unit))
     return tuple(problems)
 
 
-def _check_square(front: PlacedFront, unit: Unit) -> tuple[Problem, ...]:
-    problems = []
+def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
+    left = "nothing" if gap <= SLACK else format_length(gap, unit)
+    return warning(
+        "gap-in-hand",
+        front,
+        f"as measured, it and {other} leave {left} between them; "
+        f"at least {format_length(LEAST_GAP, unit)} is wanted",
+        "trim one of them before drilling, or set them apart with the hinges' and slides' screws",
+        (other,),
+    )
+
+
+def _check_size(
+    front: PlacedFront, in_hand: PlacedFront, made: Measured, limits: Limits, unit: Unit
+) -> tuple[Problem, ...]:
+    across = front.spec.measured_width or (front.width,)
+    up = front.spec.measured_height or (front.height,)
+    ways = {
+        "too wide": max(across) - front.width,
+        "too narrow": front.width - min(across),
+        "too high": max(up) - front.height,
+        "too low": front.height - min(up),
+    }
+    beyond = {way: off for way, off in ways.items() if off > limits.tolerance + SLACK}
+    if not beyond:
+        return ()
+    off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
+    sizes = (
+        f"measured {_size(made.width, made.height, unit)}, ordered "
+        f"{_size(front.width, front.height, unit)}: {off}; "
+        f"{format_length(limits.tolerance, unit)} is accepted"
+    )
+    if limits.delivered:
+        remedy = "trim it and measure again, or have it made anew"
+        if limits.fits:
+            remedy = (
+                f"compare the labels: it has the size of {', '.join(limits.fits[:3])}; "
+                f"otherwise {remedy}"
+            )
+        return (error("size-differs", front.id, sizes, remedy),)
+    gaps = (in_hand.gap_left, in_hand.gap_right, in_hand.gap_top, in_hand.gap_bottom)
+    return (
+        warning(
+            "size-differs",
+            front.id,
+            f"{sizes}; its smallest gap becomes {format_length(min(gaps), unit)}",
+            "try it on its box before drilling; trim it, or have it made anew",
+        ),
+    )
+
+
+def _check_square(
+    front: PlacedFront, made: Measured, limits: Limits, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find two measures of one size, and two diagonals, that tell of a skewed front."""
+    found: list[tuple[str, bool]] = []
     for both, size, first, second in (
         (front.spec.measured_width, "wide", "top", "bottom"),
         (front.spec.measured_height, "high", "left", "right"),
     ):
         if both is not None and abs(both[0] - both[1]) > OUT_OF_SQUARE + SLACK:
+            said = (
+                f"{format_length(both[0], unit)} {size} at the {first} and "
+                f"{format_length(both[1], unit)} at the {second}: it is out of square"
+            )
+            found.append((said, abs(both[0] - both[1]) > limits.tolerance + SLACK))
+    problems = []
+    if (corners := front.spec.diagonals) is not None:
+        differ = abs(corners[0] - corners[1])
+        lean = lean_of(corners, made)
+        if lean > AIMED_AT + SLACK:
+            said = (
+                f"its diagonals differ by {format_length(differ, unit)}: out of square by "
+                f"{format_length(lean, unit)} over its longer edge"
+            )
+            beyond = lean > limits.tolerance + SLACK and differ > OUT_OF_SQUARE + SLACK
+            found.append((said, beyond))
+        mean, due = sum(corners) / 2, made.diagonal
+        if abs(mean - due) > SAME_SIZE + SLACK:
             problems.append(
                 warning(
-                    "out-of-square",
+                    "diagonals-doubtful",
                     front.id,
-                    f"{format_length(both[0], unit)} {size} at the {first} and "
-                    f"{format_length(both[1], unit)} at the {second}: it is out of square",
-                    "set it out from the edges that the cards name, and try it before painting",
+                    f"diagonals of {format_length(corners[0], unit)} and "
+                    f"{format_length(corners[1], unit)} are not those of a front "
+                    f"{_size(made.width, made.height, unit)}, which are {format_length(due, unit)}",
+                    "measure it again, from corner to corner",
                 )
             )
+    for said, beyond in found:
+        if beyond and limits.delivered:
+            text = f"{said}; {format_length(limits.tolerance, unit)} is accepted"
+            remedy = "true it up and measure again, or have it made anew"
+            problems.append(error("out-of-square", front.id, text, remedy))
+        else:
+            remedy = "set it out from the edges that the cards name, and try it before painting"
+            problems.append(warning("out-of-square", front.id, said, remedy))
     return tuple(problems)
 
 
 def _size(width: float, height: float, unit: Unit) -> str:
     return f"{format_length(width, unit)} x {format_length(height, unit)}"
+
+
+def _near(one: float, other: float) -> bool:
+    return abs(one - other) < SAME_PLACE

@@ -72,6 +72,19 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
     return DeliveredList(file=path, pieces=pieces)
 
 
+def try_delivered(path: Path | None, unit: Unit) -> tuple[DeliveredList | None, list[Fault]]:
+    """Read a delivered list, if there is one, beside a job that may have faults of its own.
+
+    Gives also the list's faults.
+    """
+    if path is None:
+        return None, []
+    try:
+        return read_delivered(path, unit), []
+    except ReadingError as error:
+        return None, list(error.faults)
+
+
 class _Reader(RowReader):
     """Reads the rows of delivered pieces."""
 
@@ -99,6 +112,7 @@ class _Reader(RowReader):
                 self.note_at(row, column, f"missing; {NEEDED}")
         return Piece(
             where=self.place(row.number),
+            row=self.row_words(row.number),
             id=name,
             width=self._read_places(row, "width", "width 2", "top and bottom"),
             height=self._read_places(row, "height", "height 2", "left and right"),

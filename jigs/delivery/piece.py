@@ -3,7 +3,7 @@
 A front is measured across at top and bottom, up at left and right, and corner to corner; what is
 measured in one place alone is taken to be the same in both.
 
->>> piece = Piece(where="row 2", width=(454.0,), height=(612.6, 613.0))
+>>> piece = Piece(where="list.csv: row 2", row="row 2", width=(454.0,), height=(612.6, 613.0))
 >>> piece.across, piece.up
 ((454.0, 454.0), (612.6, 613.0))
 """
@@ -20,11 +20,13 @@ Both = tuple[float, float]
 class Piece:
     """One row of a delivered list; sizes in mm.
 
-    `id` is "" where the row names none, `count` None where it says nothing. `width` and `height`
+    `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
+    names none, `count` None where it says nothing. `width` and `height`
     hold no size, one, or two: top and bottom, left and right.
     """
 
     where: str
+    row: str
     id: str = ""
     width: tuple[float, ...] = ()
     height: tuple[float, ...] = ()

@@ -1,0 +1,82 @@
+"""Has everything arrived, and is it what was ordered? What a delivered list leaves open."""
+
+from jigs.checks.finding import error, warning
+from jigs.delivery.piece import Arrival, Delivery, Surplus
+from jigs.geometry import SLACK
+from jigs.job import Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+
+BOARD = 0.5
+"""A front's thickness may differ from the order by this much unsaid; mm (common practice, no
+source)."""
+
+
+def check_arrival(
+    front: str, delivery: Delivery, tolerance: float, unit: Unit
+) -> tuple[Problem, ...]:
+    """List what is to be said of what arrived for one front, besides its size."""
+    arrival = delivery.arrivals.get(front)
+    if arrival is None:
+        return (
+            warning(
+                "not-delivered",
+                front,
+                "not in the delivered list",
+                "ask for it; a sheet drawn until then is for the size that was ordered",
+            ),
+        )
+    return _check_thickness(front, arrival, tolerance, unit)
+
+
+def check_surplus(delivery: Delivery, unit: Unit) -> tuple[Problem, ...]:
+    """List the pieces that no front takes."""
+    return tuple(_word_surplus(delivery.file.name, s, unit) for s in delivery.surplus)
+
+
+def _word_surplus(file: str, surplus: Surplus, unit: Unit) -> Problem:
+    piece = surplus.piece
+    pieces = "a piece" if surplus.count == 1 else f"{surplus.count} pieces"
+    if piece.id:
+        return warning(
+            "surplus",
+            None,
+            f"{file}, {piece.row}: {pieces} more than was ordered of {piece.id}",
+            "put it aside; drill the one that you have measured",
+        )
+    size = " x ".join(format_length(sum(s) / len(s), unit) for s in (piece.width, piece.height))
+    return warning(
+        "surplus",
+        None,
+        f"{file}, {piece.row}: {pieces} of {size}, which no front still missing has",
+        "look for its label; it may be another job's, or a front much out of size",
+    )
+
+
+def _check_thickness(
+    front: str, arrival: Arrival, tolerance: float, unit: Unit
+) -> tuple[Problem, ...]:
+    made = arrival.piece.thickness
+    if made is None or abs(made - arrival.thickness) <= BOARD + SLACK:
+        return ()
+    text = (
+        f"{format_length(made, unit)} thick, ordered {format_length(arrival.thickness, unit)} thick"
+    )
+    if abs(made - arrival.thickness) > tolerance + SLACK:
+        return (
+            error(
+                "thickness-differs",
+                front,
+                f"{text}: it is of another board",
+                "send it back; if it stays, give its thickness at the front in the job",
+            ),
+        )
+    return (
+        warning(
+            "thickness-differs",
+            front,
+            text,
+            "its bores and screws follow what was measured; see that its face comes level with "
+            "its neighbours",
+        ),
+    )

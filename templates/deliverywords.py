@@ -1,0 +1,56 @@
+"""What the check says first of a delivery: how much has arrived, what is missing, what was found
+by its size alone. What is wrong with a front stands among the findings."""
+
+from collections.abc import Iterable
+
+from jigs.delivery.piece import Delivery, Piece
+from jigs.lengths import format_length
+from jigs.parts import Layout
+
+
+def delivery_words(layout: Layout) -> tuple[str, ...]:
+    """Give the lines on the delivery, none where no list of it was read."""
+    delivery = layout.job.delivery
+    if delivery is None:
+        return ()
+    arrived = len(delivery.arrivals)
+    measured = sum(arrival.piece.is_measured for arrival in delivery.arrivals.values())
+    held = [f.id for f in layout.fronts if f.withheld and f.id in delivery.arrivals]
+    limit = format_length(layout.job.tolerance, layout.job.shown)
+    lines = [
+        f"Delivered: {arrived} of {_many(delivery.ordered, 'front')}, {measured or 'none'} "
+        f"measured ({delivery.file.name}); {limit} off the order is accepted."
+    ]
+    if delivery.missing:
+        lines.append(f"Not yet: {', '.join(delivery.missing)}.")
+    if held:
+        lines.append(f"Held back: {', '.join(held)}.")
+    if found := _found_by_size(delivery):
+        lines.append(f"Found by size, without an ID: {found}. Mark each piece with its ID.")
+    if delivery.alike:
+        alike = "; ".join(", ".join(group) for group in delivery.alike)
+        lines.append(f"Alike, so that one serves for the other until drilled: {alike}.")
+    if delivery.surplus:
+        over = ", ".join(f"{s.piece.row} ({_many(s.count, 'piece')})" for s in delivery.surplus)
+        lines.append(f"Left over: {over}.")
+    return tuple(lines)
+
+
+def _found_by_size(delivery: Delivery) -> str:
+    """Say which fronts the pieces of each row without an ID are: `row 8: S1-2-1, S1-2-2`."""
+    rows: dict[str, list[str]] = {}
+    for front, arrival in delivery.arrivals.items():
+        if arrival.by_size:
+            rows.setdefault(arrival.piece.row, []).append(front)
+    pieces = _pieces(arrival.piece for arrival in delivery.arrivals.values())
+    return "; ".join(f"{row}: {', '.join(rows[row])}" for row in pieces if row in rows)
+
+
+def _pieces(pieces: Iterable[Piece]) -> list[str]:
+    """Give the rows in the order in which they stand in the list."""
+    rows = dict.fromkeys(piece.row for piece in pieces)
+    return sorted(rows, key=lambda row: (row.rpartition(" ")[0], int(row.rpartition(" ")[2])))
+
+
+def _many(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
