@@ -12,7 +12,7 @@ from jigs.edges import bevelled_edge
 from jigs.fittings import FrontFittings
 from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
-from jigs.inhand import is_measured
+from jigs.inhand import has_size
 from jigs.job import BoxSpec, Job
 from jigs.parts import Front
 
@@ -71,7 +71,7 @@ def finish_front(
         frame=frame_of(spec, front.width, front.height),
         edge_radius=spec.edge_radius or 0.0,
         bevel=bevelled_edge(spec.profile, box.kind),
-        ordered=(ordered.width, ordered.height) if is_measured(spec) else None,
+        ordered=(ordered.width, ordered.height) if has_size(spec) else None,
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
         drawer=drawer,

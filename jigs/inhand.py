@@ -49,8 +49,12 @@ class Measured:
 
 def is_measured(spec: FrontSpec) -> bool:
     """Tell whether anything of a front was measured across, up or from corner to corner."""
-    sizes = (spec.measured_width, spec.measured_height, spec.diagonals)
-    return any(size is not None for size in sizes)
+    return has_size(spec) or spec.diagonals is not None
+
+
+def has_size(spec: FrontSpec) -> bool:
+    """Tell whether a front's width or height was measured."""
+    return spec.measured_width is not None or spec.measured_height is not None
 
 
 def lean_of(diagonals: tuple[float, float], size: Measured) -> float:

@@ -7,6 +7,9 @@ from jigs.delivery.piece import Delivery, Piece
 from jigs.lengths import format_length
 from jigs.parts import Layout
 
+BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
+"""The findings that hold back a front because of what arrived."""
+
 
 def delivery_words(layout: Layout) -> tuple[str, ...]:
     """Give the lines on the delivery, none where no list of it was read."""
@@ -15,7 +18,9 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
         return ()
     arrived = len(delivery.arrivals)
     measured = sum(arrival.piece.is_measured for arrival in delivery.arrivals.values())
-    held = [f.id for f in layout.fronts if f.withheld and f.id in delivery.arrivals]
+    beyond = dict.fromkeys(
+        str(p.part) for p in layout.problems if p.level == "error" and p.code in BEYOND
+    )
     limit = format_length(layout.job.tolerance, layout.job.shown)
     lines = [
         f"Delivered: {arrived} of {_many(delivery.ordered, 'front')}, {measured or 'none'} "
@@ -23,8 +28,8 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     ]
     if delivery.missing:
         lines.append(f"Not yet: {', '.join(delivery.missing)}.")
-    if held:
-        lines.append(f"Held back: {', '.join(held)}.")
+    if out := [name for name in beyond if name in delivery.arrivals]:
+        lines.append(f"Held back, for what arrived is no good: {', '.join(out)}.")
     if found := _found_by_size(delivery):
         lines.append(f"Found by size, without an ID: {found}. Mark each piece with its ID.")
     if delivery.alike:

@@ -1,8 +1,9 @@
-"""The demo job: an invented galley, as a job file that teaches its keys, and a front list."""
+"""The demo job: an invented galley, as a job file that teaches its keys, a front list, and a
+list of the fronts that have arrived."""
 
 from importlib.resources import files
 
-FILES = ("job.toml", "fronts.csv")
+FILES = ("job.toml", "fronts.csv", "delivered.csv")
 
 
 def demo_files() -> dict[str, bytes]:
