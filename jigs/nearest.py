@@ -19,13 +19,21 @@ def suggest(word: str, known: Iterable[str]) -> str:
     from difflib import get_close_matches
 
     words = list(known)
-    spelled = {each.lower(): each for each in words}
-    near = get_close_matches(word.lower()[:64], spelled, n=1, cutoff=0.6)
+    near = get_close_matches(word.lower()[:64], words, n=1, cutoff=0.6)
     if near:
-        return f"did you mean '{spelled[near[0]]}'?"
+        return f"did you mean '{near[0]}'?"
     if len(words) > MOST_LISTED:
         return f"known: {', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
     return f"known: {', '.join(words)}" if words else "none is known here"
+
+
+def suggest_id(name: str, known: Iterable[str]) -> str:
+    """Say which ID may be meant; IDs are written in capitals."""
+    from difflib import get_close_matches
+
+    ids = list(known)
+    near = get_close_matches(name.upper()[:64], ids, n=1, cutoff=0.6)
+    return f"did you mean '{near[0]}'?" if near else suggest("", ids)
 
 
 _ASKED = re.compile(r"(.*[a-z])[- ]?(\d+)(in)?[a-z]?")

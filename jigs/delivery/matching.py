@@ -17,7 +17,7 @@ from jigs.delivery.piece import Arrival, Piece, Surplus
 from jigs.errors import Fault, ReadingError
 from jigs.geometry import SLACK
 from jigs.ids import name_leaves
-from jigs.nearest import suggest
+from jigs.nearest import suggest_id
 
 BADLY_MADE = 10.0
 """A piece this near to a front that is missing is that front, out of limit; mm (common practice,
@@ -173,7 +173,7 @@ def _word_unknown(
             f"unknown ID ('{piece.id}' given): it is an opening, for which nothing is made"
             if piece.id in openings
             else f"unknown ID ('{piece.id}' given): no front of the job is called so; "
-            f"{suggest(piece.id, known)} Correct it, or leave the ID out: the piece is then "
+            f"{suggest_id(piece.id, known)} Correct it, or leave the ID out: the piece is then "
             "matched by its size",
         )
         for piece in unknown
