@@ -9,7 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.delivery.handing import with_delivery
-from jigs.delivery.listing import try_delivered
+from jigs.delivery.listing import read_delivered
 from jigs.errors import Fault
 from jigs.hardware import NO_PULL
 from jigs.hardwarefile import read_hardware_file
@@ -95,8 +95,11 @@ def _read_job(
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
         )
-    arrived, list_faults = try_delivered(delivered, top.unit)
-    book.raise_noted([*hardware_faults, *clashes, *more, *list_faults])
+    arrived = read_delivered(delivered, top.unit) if delivered else None
+    faults = [*hardware_faults, *clashes, *more]
+    if arrived and (faults or book.faults):
+        faults += arrived.faults
+    book.raise_noted(faults)
     job = complete_job(
         Given(
             name=name,

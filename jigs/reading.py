@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 from jigs.delivery.handing import with_delivery
-from jigs.delivery.listing import try_delivered
+from jigs.delivery.listing import read_delivered
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
 from jigs.job import Grid, Job, Material, Reveal, Unit, Use
@@ -64,8 +64,7 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
     front_list = read_front_list(path, units)
     shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
-    arrived, list_faults = try_delivered(delivered, front_list.unit)
-    faults = [*check_pulls(front_list, shelves.pulls), *list_faults]
+    faults = check_pulls(front_list, shelves.pulls)
     if faults:
         raise ReadingError(faults)
     reveal = Reveal()
@@ -91,4 +90,4 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
             ),
         )
     )
-    return with_delivery(job, arrived) if arrived else job
+    return with_delivery(job, read_delivered(delivered, job.units)) if delivered else job

@@ -29,7 +29,7 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     if delivery.missing:
         lines.append(f"Not yet: {', '.join(delivery.missing)}.")
     if out := [name for name in beyond if name in delivery.arrivals]:
-        lines.append(f"Held back, for what arrived is no good: {', '.join(out)}.")
+        lines.append(f"Held back because of what arrived: {', '.join(out)}.")
     if found := _found_by_size(delivery):
         lines.append(f"Found by size, without an ID: {found}. Mark each piece with its ID.")
     if delivery.alike:

@@ -7,9 +7,10 @@ and gaps follow it. The leaves of a pair are measured apart.
 from collections.abc import Mapping
 from dataclasses import replace
 
-from jigs.delivery.matching import match_pieces
+from jigs.delivery.matching import find_strangers, match_pieces
 from jigs.delivery.ordering import list_openings, list_ordered
 from jigs.delivery.piece import Arrival, DeliveredList, Delivery
+from jigs.errors import ReadingError
 from jigs.ids import name_leaves
 from jigs.job import FrontSpec, Job, Measures
 
@@ -17,16 +18,13 @@ from jigs.job import FrontSpec, Job, Measures
 def with_delivery(job: Job, delivered: DeliveredList) -> Job:
     """Give the job with the fronts of a delivered list as they are in hand.
 
-    Raises ReadingError for IDs that the job does not know.
+    Raises ReadingError with the list's faults and the IDs that the job does not know.
     """
     ordered = list_ordered(job)
-    matching = match_pieces(
-        delivered.pieces,
-        ordered,
-        tolerance=job.tolerance,
-        boxes=frozenset(box.id for box in job.boxes),
-        openings=list_openings(job),
-    )
+    strangers = find_strangers(delivered.pieces, ordered, list_openings(job))
+    if delivered.faults or strangers:
+        raise ReadingError([*delivered.faults, *strangers])
+    matching = match_pieces(delivered.pieces, ordered, tolerance=job.tolerance)
     delivery = Delivery(
         file=delivered.file,
         ordered=len(ordered),

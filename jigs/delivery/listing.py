@@ -56,33 +56,21 @@ NEEDED = "a row without an ID gives width and height, by which it is matched"
 def read_delivered(path: Path, unit: Unit) -> DeliveredList:
     """Read a delivered list; bare numbers are in `unit` where its header does not say otherwise.
 
-    Raises ReadingError with every fault.
+    Its faults come with it, so that they can be told with those of the job.
     """
-    table, header = choose_table(
-        path,
-        read_tables(path),
-        DELIVERED,
-        called="delivered list",
-        needs="id and width, or width and height",
-    )
+    try:
+        table, header = choose_table(
+            path,
+            read_tables(path),
+            DELIVERED,
+            called="delivered list",
+            needs="id and width, or width and height",
+        )
+    except ReadingError as error:
+        return DeliveredList(file=path, faults=error.faults)
     reader = _Reader(str(path), table, header, DELIVERED, None, unit)
     pieces = reader.read_pieces()
-    if reader.faults:
-        raise ReadingError(reader.faults)
-    return DeliveredList(file=path, pieces=pieces)
-
-
-def try_delivered(path: Path | None, unit: Unit) -> tuple[DeliveredList | None, list[Fault]]:
-    """Read a delivered list, if there is one, beside a job that may have faults of its own.
-
-    Gives also the list's faults.
-    """
-    if path is None:
-        return None, []
-    try:
-        return read_delivered(path, unit), []
-    except ReadingError as error:
-        return None, list(error.faults)
+    return DeliveredList(file=path, pieces=pieces, faults=tuple(reader.faults))
 
 
 class _Reader(RowReader):

@@ -7,14 +7,14 @@ front that is missing, badly made.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
 from jigs.delivery.assign import assign
 from jigs.delivery.ordering import Ordered
 from jigs.delivery.piece import Arrival, Piece, Surplus
-from jigs.errors import Fault, ReadingError
+from jigs.errors import Fault
 from jigs.geometry import SLACK
 from jigs.ids import name_leaves
 from jigs.nearest import suggest_id
@@ -22,6 +22,10 @@ from jigs.nearest import suggest_id
 BADLY_MADE = 10.0
 """A piece this near to a front that is missing is that front, out of limit; mm (common practice,
 no source)."""
+ANOTHER_JOB = 3
+"""From so many IDs, none of which is known, a list is another job's."""
+MOST_GUESSES = 50
+"""Unknown IDs for which the nearest is looked for; each costs a walk through the job."""
 
 
 @dataclass(slots=True)
@@ -40,22 +44,14 @@ class Matching:
 
 
 def match_pieces(
-    pieces: Iterable[Piece],
-    ordered: Sequence[Ordered],
-    *,
-    tolerance: float,
-    boxes: frozenset[str] = frozenset(),
-    openings: frozenset[str] = frozenset(),
+    pieces: Sequence[Piece], ordered: Sequence[Ordered], *, tolerance: float
 ) -> Matching:
     """Match the pieces of a list with the fronts of a job; `tolerance` in mm.
 
-    `boxes` and `openings` are IDs of the job that no piece can have. Raises ReadingError with
-    every ID that is unknown.
+    Their names are known to be good (`find_strangers`).
     """
-    pieces = tuple(pieces)
     matching = Matching(ordered)
-    named = [piece for piece in pieces if piece.id]
-    _match_names(matching, named, tolerance, boxes, openings)
+    _match_names(matching, [piece for piece in pieces if piece.id], tolerance)
     nameless = [piece for piece in pieces if not piece.id]
     left = {place: piece.count or 1 for place, piece in enumerate(nameless)}
 
@@ -66,6 +62,35 @@ def match_pieces(
         Surplus(piece, left[place]) for place, piece in enumerate(nameless) if left[place]
     ]
     return matching
+
+
+def find_strangers(
+    pieces: Iterable[Piece], ordered: Sequence[Ordered], openings: Collection[str] = ()
+) -> list[Fault]:
+    """Find the pieces whose ID no front of the job has, and those that stand for one front.
+
+    `openings` are IDs of the job for which nothing is made.
+    """
+    known = _names(ordered)
+    named = [piece for piece in pieces if piece.id]
+    unknown = [piece for piece in named if piece.id not in known]
+    faults = _word_unknown(unknown, len(named), known, openings) if unknown else []
+    first: dict[str, Piece] = {}
+    for piece in named:
+        meant = known.get(piece.id, ())
+        for front in meant[: _count(piece, meant)]:
+            other = first.setdefault(front.id, piece)
+            # The same ID twice is told by the list's reader.
+            if other.id != piece.id:
+                faults.append(
+                    Fault(
+                        piece.where,
+                        f"'{piece.id}' and '{other.id}' ({other.where}) both stand for "
+                        f"{front.id}; one row a front",
+                    )
+                )
+                break
+    return faults
 
 
 class _BySize:
@@ -90,52 +115,31 @@ class _BySize:
         return dict(sorted(found.items()))
 
 
-def _match_names(
-    matching: Matching,
-    named: Sequence[Piece],
-    tolerance: float,
-    boxes: frozenset[str],
-    openings: frozenset[str],
-) -> None:
-    known = _names(matching.ordered, boxes)
-    unknown = [piece for piece in named if piece.id not in known]
-    if unknown:
-        raise ReadingError(_word_unknown(unknown, len(named), known, openings))
+def _match_names(matching: Matching, named: Sequence[Piece], tolerance: float) -> None:
+    known = _names(matching.ordered)
     sizes = _BySize(matching.ordered)
-    first: dict[str, Piece] = {}
-    faults = []
     for piece in named:
         meant = known[piece.id]
-        count = len(meant) if piece.count is None or _is_pair(piece, meant) else piece.count
-        for front in meant[:count]:
-            if front.id in first:
-                faults.append(
-                    Fault(
-                        piece.where,
-                        f"duplicate ID ('{piece.id}' stands for {front.id} too, which is at "
-                        f"{first[front.id].where}); one row a front",
-                    )
-                )
-                break
-            first[front.id] = piece
+        for front in meant[: _count(piece, meant)]:
             fits: tuple[str, ...] = ()
             if piece.width and piece.height and _cost(piece, front, tolerance) is None:
                 fits = tuple(matching.ordered[n].id for n in sizes.costs(piece, tolerance))
             matching.arrivals[front.id] = Arrival(piece=piece, thickness=front.thickness, fits=fits)
-        over = max(count, piece.count or 0) - len(meant)
-        if over > 0:
+        if (over := (piece.count or 0) - len(meant)) > 0:
             matching.surplus.append(Surplus(piece, over))
-    if faults:
-        raise ReadingError(faults)
 
 
-def _is_pair(piece: Piece, meant: Sequence[Ordered]) -> bool:
-    """Whether a row of one is a whole pair: an order counts it as one, a packing list as two."""
-    return piece.count == 1 and len(meant) == 2 and meant[0].row == piece.id
+def _count(piece: Piece, meant: Sequence[Ordered]) -> int:
+    """Give how many of the fronts of its name a row brings: all, unless it says how many.
+
+    A row of one pair is both its leaves: an order counts it as one, a packing list as two.
+    """
+    pair = len(meant) == 2 and meant[0].row == piece.id
+    return len(meant) if piece.count is None or pair else piece.count
 
 
-def _names(ordered: Sequence[Ordered], boxes: frozenset[str]) -> dict[str, tuple[Ordered, ...]]:
-    """Give the fronts that each name stands for: its own, a pair's, one with a number behind."""
+def _names(ordered: Sequence[Ordered]) -> dict[str, tuple[Ordered, ...]]:
+    """Give the fronts that each name stands for: its own, a pair's, that of several alike."""
     names: dict[str, tuple[Ordered, ...]] = {front.id: (front,) for front in ordered}
     for row, group in groupby(ordered, key=lambda front: front.row):
         leaves = tuple(group)
@@ -143,12 +147,10 @@ def _names(ordered: Sequence[Ordered], boxes: frozenset[str]) -> dict[str, tuple
             names.setdefault(row, leaves)
     stems: dict[str, list[Ordered]] = {}
     for front in ordered:
-        stem, _, number = front.row.rpartition("-")
-        if stem and number.isdecimal() and stem not in boxes:
-            stems.setdefault(stem, []).append(front)
+        if front.spec.alike > 1:
+            stems.setdefault(front.row.rpartition("-")[0], []).append(front)
     for stem, fronts in stems.items():
-        if len({front.look for front in fronts}) == 1:
-            names.setdefault(stem, tuple(fronts))
+        names.setdefault(stem, tuple(fronts))
     return names
 
 
@@ -156,10 +158,10 @@ def _word_unknown(
     unknown: Sequence[Piece],
     count: int,
     known: dict[str, tuple[Ordered, ...]],
-    openings: frozenset[str],
+    openings: Collection[str],
 ) -> list[Fault]:
     """Say which IDs are none of the job's, or that the whole list is another job's."""
-    if len(unknown) == count > 1:
+    if len(unknown) == count >= ANOTHER_JOB:
         return [
             Fault(
                 unknown[0].where,
@@ -167,17 +169,15 @@ def _word_unknown(
                 "given first); is it the list of another job?",
             )
         ]
-    return [
-        Fault(
-            piece.where,
-            f"unknown ID ('{piece.id}' given): it is an opening, for which nothing is made"
-            if piece.id in openings
-            else f"unknown ID ('{piece.id}' given): no front of the job is called so; "
-            f"{suggest_id(piece.id, known)} Correct it, or leave the ID out: the piece is then "
-            "matched by its size",
-        )
-        for piece in unknown
-    ]
+    faults = []
+    for number, piece in enumerate(unknown):
+        guess = f"{suggest_id(piece.id, known)} " if number < MOST_GUESSES else ""
+        what = f"unknown ID ('{piece.id}' given): no front of the job is called so; {guess}"
+        what += "leave the ID out if it has none, and the piece is matched by its size"
+        if piece.id in openings:
+            what = f"unknown ID ('{piece.id}' given): it is an opening, for which nothing is made"
+        faults.append(Fault(piece.where, what))
+    return faults
 
 
 def _cost(piece: Piece, front: Ordered, limit: float, turned: bool = False) -> float | None:

@@ -12,6 +12,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from jigs.errors import Fault
+
 Both = tuple[float, float]
 """A size measured in two places; mm."""
 
@@ -53,10 +55,11 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DeliveredList:
-    """The rows of a delivered list, and the file they stand in."""
+    """The rows of a delivered list, the file they stand in, and what is wrong with them."""
 
     file: Path
-    pieces: tuple[Piece, ...]
+    pieces: tuple[Piece, ...] = ()
+    faults: tuple[Fault, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
