@@ -171,9 +171,12 @@ def _word_unknown(
         ]
     faults = []
     for number, piece in enumerate(unknown):
-        guess = f"{suggest_id(piece.id, known)} " if number < MOST_GUESSES else ""
-        what = f"unknown ID ('{piece.id}' given): no front of the job is called so; {guess}"
-        what += "leave the ID out if it has none, and the piece is matched by its size"
+        what = (
+            f"unknown ID ('{piece.id}' given): no front of the job is called so; a piece without "
+            "an ID is matched by its size"
+        )
+        if number < MOST_GUESSES:
+            what += f"; {suggest_id(piece.id, known)}"
         if piece.id in openings:
             what = f"unknown ID ('{piece.id}' given): it is an opening, for which nothing is made"
         faults.append(Fault(piece.where, what))

@@ -1,0 +1,1 @@
+"""Tests of a delivery: its list, its matching, its taking in hand."""
