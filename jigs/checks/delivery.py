@@ -1,8 +1,8 @@
 """Has everything arrived, and is it what was ordered? What a delivered list leaves open."""
 
 from jigs.checks.finding import error, warning
+from jigs.delivery.limits import is_beyond
 from jigs.delivery.piece import Arrival, Delivery, Surplus
-from jigs.geometry import SLACK
 from jigs.job import Unit
 from jigs.lengths import format_length
 from jigs.problems import Problem
@@ -57,12 +57,12 @@ def _check_thickness(
     front: str, arrival: Arrival, tolerance: float, unit: Unit
 ) -> tuple[Problem, ...]:
     made = arrival.piece.thickness
-    if made is None or abs(made - arrival.thickness) <= BOARD + SLACK:
+    if made is None or not is_beyond(made - arrival.thickness, BOARD):
         return ()
     text = (
         f"{format_length(made, unit)} thick, ordered {format_length(arrival.thickness, unit)} thick"
     )
-    if abs(made - arrival.thickness) > tolerance + SLACK:
+    if is_beyond(made - arrival.thickness, tolerance):
         return (
             error(
                 "thickness-differs",

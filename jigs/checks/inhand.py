@@ -8,6 +8,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from jigs.checks.finding import error, warning
+from jigs.delivery.limits import is_beyond
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
 from jigs.inhand import SAME_PLACE, Measured, is_measured, lean_of
@@ -102,7 +103,7 @@ def _check_size(
         "too high": max(up) - front.height,
         "too low": front.height - min(up),
     }
-    beyond = {way: off for way, off in ways.items() if off > limits.tolerance + SLACK}
+    beyond = {way: off for way, off in ways.items() if off > 0 and is_beyond(off, limits.tolerance)}
     if not beyond:
         return ()
     off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
@@ -139,22 +140,22 @@ def _check_square(
         (front.spec.measured_width, "wide", "top", "bottom"),
         (front.spec.measured_height, "high", "left", "right"),
     ):
-        if both is not None and abs(both[0] - both[1]) > OUT_OF_SQUARE + SLACK:
+        if both is not None and is_beyond(both[0] - both[1], OUT_OF_SQUARE):
             said = (
                 f"{format_length(both[0], unit)} {size} at the {first} and "
                 f"{format_length(both[1], unit)} at the {second}: it is out of square"
             )
-            found.append((said, abs(both[0] - both[1]) > limits.tolerance + SLACK))
+            found.append((said, is_beyond(both[0] - both[1], limits.tolerance)))
     problems = []
     if (corners := front.spec.diagonals) is not None:
         differ = abs(corners[0] - corners[1])
         lean = lean_of(corners, made)
-        if lean > AIMED_AT + SLACK:
+        if is_beyond(lean, AIMED_AT):
             said = (
                 f"its diagonals differ by {format_length(differ, unit)}: out of square by "
                 f"{format_length(lean, unit)} over its longer edge"
             )
-            beyond = lean > limits.tolerance + SLACK and differ > OUT_OF_SQUARE + SLACK
+            beyond = is_beyond(lean, limits.tolerance) and is_beyond(differ, OUT_OF_SQUARE)
             found.append((said, beyond))
         mean, due = sum(corners) / 2, made.diagonal
         if abs(mean - due) > SAME_SIZE + SLACK:

@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from jigs.delivery.assign import assign
+from jigs.delivery.limits import TENTH, is_beyond
 from jigs.delivery.ordering import Ordered
 from jigs.delivery.piece import Arrival, Piece, Surplus
 from jigs.errors import Fault
-from jigs.geometry import SLACK
 from jigs.ids import name_leaves
 from jigs.nearest import suggest_id
 
@@ -105,8 +105,8 @@ class _BySize:
 
     def costs(self, piece: Piece, limit: float) -> dict[int, float]:
         """Give how badly a piece fits, by the front's place, for those it fits within a limit."""
-        low = bisect_left(self._widths, piece.width[0] - limit - SLACK)
-        high = bisect_right(self._widths, piece.width[0] + limit + SLACK)
+        low = bisect_left(self._widths, piece.width[0] - limit - TENTH)
+        high = bisect_right(self._widths, piece.width[0] + limit + TENTH)
         found = {
             place: cost
             for place in self._order[low:high]
@@ -187,7 +187,7 @@ def _cost(piece: Piece, front: Ordered, limit: float, turned: bool = False) -> f
     """Give how badly a piece fits a front, None where any of its sizes is beyond the limit."""
     width, height = (front.height, front.width) if turned else (front.width, front.height)
     off = [size - width for size in piece.width] + [size - height for size in piece.height]
-    if any(abs(each) > limit + SLACK for each in off):
+    if any(is_beyond(each, limit) for each in off):
         return None
     if piece.thickness is not None:
         # It decides between fronts of one size; what it is off by is said later.

@@ -12,6 +12,7 @@ def test_the_golden_job(tmp_path: Path) -> None:
     """A full job file is read in its own units, and nothing of it is assumed."""
     job = read(tmp_path, JOB)
     assert (job.name, job.units, job.increment) == ("Ferry-house galley", "in", 25.4 / 32)
+    assert (job.tolerance, job.delivery) == (1.6, None)
     assert (job.material.side, job.material.front, job.material.band) == (18.3, 19.05, 0.6)
     assert (job.reveal.side, job.reveal.between) == (25.4 / 16, 25.4 / 8)
     assert (job.grid.hinges, job.grid.slides, job.grid.start) == (True, False, None)
@@ -128,6 +129,7 @@ edge_radius = 2
 profile = "finger-bevel"
 measured_width = [400.5, 401]
 measured_height = [156, 157]
+diagonals = [430, 430.4]
 bored_tab = 4
 tab = 4.5
 hinge = "cup35-half"
@@ -166,6 +168,7 @@ face = "back"
     assert (first.rail, first.groove, first.panel, first.glass) == (60, 9, 7, True)
     assert (first.edge_radius, first.profile) == (2, "finger-bevel")
     assert first.measured_width == (400.5, 401)
+    assert first.diagonals == (430, 430.4)
     assert (first.measured_height, first.bored_tab) == ((156, 157), 4)
     assert (first.pull, first.hinges_at, first.leaflet, first.bored) == (
         "none",
