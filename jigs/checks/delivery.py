@@ -22,8 +22,8 @@ def check_arrival(
             warning(
                 "not-delivered",
                 front,
-                "not in the delivered list",
-                "ask for it; a sheet drawn until then is for the size that was ordered",
+                "not delivered yet; its sheets are for the size that was ordered",
+                "measure it when it comes, and print them anew",
             ),
         )
     return _check_thickness(front, arrival, tolerance, unit)
