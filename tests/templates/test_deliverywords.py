@@ -35,8 +35,7 @@ def test_what_is_open_is_named() -> None:
     assert delivery_words(layout)[1:] == (
         "Not yet: B1-1, B2-1L, B2-1R.",
         "Held back because of what arrived: B1-2.",
-        "Found by size, without an ID: row 9: B3-2-2; row 10: B3-2-1. Mark each piece with its "
-        "ID.",
+        "Found by size, without an ID: row 9: B3-2-2; row 10: B3-2-1. Mark each piece with its ID.",
         "Alike, so that one serves for the other until drilled: B3-2-1, B3-2-2.",
         "Left over: row 11 (2 pieces).",
     )
