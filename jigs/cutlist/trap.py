@@ -23,17 +23,21 @@ TRADE_SIZES: Mapping[Unit, tuple[float, ...]] = {
 NEAR = 1.2
 """A board is taken for a trade size no further off than this; mm (common practice)."""
 
+WHOLE = 0.9
+"""From this part of a reveal on, a difference is as good as a whole one (common practice)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trap:
     """What a box would come to with its bottom cut for the board's name; mm. `guessed`: the job
-    does not say what the board was sold as."""
+    does not say what the board was sold as. `reveal`: the job's side reveal."""
 
     box: str
     width: float
     true: float
     nominal: float
     guessed: bool
+    reveal: float = 0.0
 
     @property
     def bottom(self) -> float:
@@ -49,6 +53,11 @@ class Trap:
     def lost(self) -> float:
         """By how much the box is too narrow; below 0 too wide."""
         return self.width - self.comes_to
+
+    @property
+    def takes_a_reveal(self) -> bool:
+        """Whether the difference is as good as a whole side reveal."""
+        return self.reveal > 0 and abs(self.lost) >= WHOLE * self.reveal
 
 
 def guess_trade_size(true: float, units: Unit) -> float | None:
@@ -67,5 +76,10 @@ def find_trap(job: Job, boxes: Collection[str]) -> Trap | None:
     if box is None or nominal is None:
         return None
     return Trap(
-        box=box.id, width=box.width, true=job.material.side, nominal=nominal, guessed=guessed
+        box=box.id,
+        width=box.width,
+        true=job.material.side,
+        nominal=nominal,
+        guessed=guessed,
+        reveal=job.reveal.side,
     )

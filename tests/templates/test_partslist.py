@@ -6,6 +6,7 @@ import json
 from dataclasses import replace
 
 import pytest
+from hypothesis import HealthCheck, given, settings
 
 from jigs.build import Build
 from jigs.checks.cutting import with_cutting
@@ -14,6 +15,7 @@ from jigs.layout import lay_out
 from templates.partslist import COLUMNS, PartsList, choose_parts, parts_csv, parts_json
 from templates.partstext import parts_text
 from tests.jigs.sample import box, job
+from tests.jobs import jobs
 
 FRONTS = (
     FrontSpec(id="B1-1", kind="drawer", height=152.4),
@@ -150,3 +152,25 @@ def test_tables_stand_in_columns() -> None:
     for line in lines:
         if line.startswith("    B") and "-SIDE-" in line and "BOX" not in line:
             assert line[at:].startswith("30 1/2 x")
+
+
+@given(jobs())
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_whatever_is_cut_can_be_listed(made: Job) -> None:
+    """Text without ragged ends, every piece in each form, the same bytes for the same job."""
+    parts = _list(made)
+    text = parts_text(parts)
+    assert text == parts_text(_list(made))
+    assert all(line == line.rstrip() for line in text.splitlines())
+    data = json.loads(parts_json(parts))
+    rows = list(csv.DictReader(io.StringIO(parts_csv(parts))))
+    assert len(rows) == len(data["parts"]) == len(parts.pieces)
+    words = text.split()
+    assert all(piece.id in words for piece in parts.pieces)
+
+
+def test_text_says_where_a_toe_platform_stands_on_an_assumed_height() -> None:
+    """Its height is the boxes' height above the floor."""
+    made = replace(_job(), assumed=frozenset({"box.B1.above_floor"}))
+    text = " ".join(parts_text(_list(made)).split())
+    assert "height above the floor of B1" in text

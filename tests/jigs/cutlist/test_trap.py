@@ -20,6 +20,7 @@ def test_golden_trap() -> None:
     assert trap.bottom == pytest.approx(419.1)
     assert trap.comes_to == pytest.approx(455.7)
     assert trap.lost == pytest.approx(1.5)
+    assert trap.takes_a_reveal
 
 
 @pytest.mark.parametrize(
