@@ -28,6 +28,8 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
 BandState = Literal["on", "later"]
+PanelKind = Literal["flush", "covered"]
+PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
@@ -233,6 +235,8 @@ class BoxSpec:
     `columns` from left to right, parted by partitions; none: one column. `rail`: height of a
     rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
     corner box whose front is closed by a fixed panel from that end to this far along it, mm.
+    `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
+    covered by them. `island_back`: a panel closes its back.
     `holes`: those given by hand in its sides and partitions."""
 
     id: str
@@ -254,6 +258,9 @@ class BoxSpec:
     rail: float | None = None
     blind_left: float = 0.0
     blind_right: float = 0.0
+    panel_left: PanelKind | None = None
+    panel_right: PanelKind | None = None
+    island_back: bool = False
     holes: tuple[BoardHole, ...] = ()
 
 

@@ -15,6 +15,7 @@ from jigs.job import (
     BOX_KINDS,
     FRONT_KINDS,
     OVERLAYS,
+    PANEL_KINDS,
     PROFILES,
     BoxKind,
     BoxSpec,
@@ -183,6 +184,9 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         rail=table.length("rail"),
         blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
         blind_right=blind[1],
+        panel_left=table.choice("panel_left", PANEL_KINDS),
+        panel_right=table.choice("panel_right", PANEL_KINDS),
+        island_back=table.flag("island_back") or False,
     )
 
 

@@ -2,18 +2,29 @@
 
 A filler is cut wider than its place, to be scribed to the wall. An end panel flush with the faces
 of the fronts is as deep as box, bumper and front together; one that the fronts cover is as deep
-as the box. Either is cut deeper at the wall edge for scribing (all common practice, no source).
+as the box. Either is cut deeper at the wall edge for scribing, but at an island, where a back
+closes the run and covers the panels' edges. Panels at boxes that stand go down to the floor. All
+common practice, no source.
 
-The golden box: 584.2 + 2 + 19.05 and 15 to scribe.
+The golden box: 584.2 + 2 + 19.05, and 15 to scribe.
 
 >>> flush = panel_depth(584.2, front=19.05, bumper=2.0, flush=True)
 >>> round(flush, 4), round(flush + 15, 4)
 (605.25, 620.25)
 """
 
-from jigs.cutlist.piece import Piece
-from jigs.job import Job
+from collections.abc import Mapping
+from dataclasses import replace
+
+from jigs.cutlist.piece import Piece, PieceKind
+from jigs.cutlist.toe import HIGHEST
+from jigs.cutlist.wallnames import name_wall_piece
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.lengths import format_mm
+from jigs.walls import TOUCHING, place_boxes
+
+HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
 
 def panel_depth(box_depth: float, *, front: float, bumper: float, flush: bool) -> float:
@@ -24,55 +35,103 @@ def panel_depth(box_depth: float, *, front: float, bumper: float, flush: bool) -
 def filler(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
     """Give a filler for a place `width` wide, beside boxes `height` high; mm."""
     scribe = job.build.scribe
-    return Piece(
-        id=name,
-        kind="filler",
-        box=None,
-        wall=wall,
-        stuff="front",
-        length=height,
-        width=width + scribe,
-        thickness=job.material.front,
-        grain="length",
-        note=f"{format_mm(scribe)} of its width to scribe to the wall" if scribe else "",
-    )
+    note = f"{format_mm(scribe)} of its width to scribe to the wall" if scribe else ""
+    return _upright(job, name, "filler", wall, height=height, width=width + scribe, note=note)
 
 
 def end_panel(
-    job: Job, name: str, *, box: str, wall: str, box_depth: float, height: float, flush: bool
-) -> Piece:
+    job: Job, name: str, *, box: str, wall: str, box_depth: float, height: float, flush: bool,
+    scribed: bool = True,
+) -> Piece:  # fmt: skip
     """Give an end panel at a box `box_depth` deep, `height` high; mm."""
-    scribe = job.build.panel_scribe
-    deep = panel_depth(
-        box_depth, front=job.material.front, bumper=job.build.bumper, flush=flush
-    )  # fmt: skip
+    scribe = job.build.panel_scribe if scribed else 0.0
+    deep = panel_depth(box_depth, front=job.material.front, bumper=job.build.bumper, flush=flush)
     words = "flush with the faces of the fronts" if flush else "the fronts cover its front edge"
-    return Piece(
-        id=name,
-        kind="end-panel",
-        box=box,
-        wall=wall,
-        stuff="front",
-        length=height,
-        width=deep + scribe,
-        thickness=job.material.front,
-        grain="length",
-        note=f"{words}; {format_mm(scribe)} of its depth to scribe at the wall"
-        if scribe
-        else words,
-    )
+    if scribe:
+        words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
+    piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe, note=words)
+    return replace(piece, box=box)
 
 
 def island_back(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
-    """Give the panel behind a run of island boxes, its grain upright; mm."""
+    """Give the panel behind a run of island boxes; mm."""
+    return _upright(job, name, "island-back", wall, height=height, width=width)
+
+
+def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
+    """Give the end panels and island backs of a job; `tags`: the walls' short names."""
+    made = [
+        end_panel(
+            job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
+            height=panel_height(box), flush=kind == "flush", scribed=not box.island_back,
+        )
+        for box in job.boxes
+        for hand, letter in HANDS
+        for kind in [panel_at(box, hand)]
+        if kind is not None
+    ]  # fmt: skip
+    numbers: dict[str, int] = {}
+    for run in find_island_runs(job):
+        wall = run[0].wall
+        numbers[wall] = numbers.get(wall, 0) + 1
+        ends = (panel_at(run[0], "left"), panel_at(run[-1], "right"))
+        panels = sum(end is not None for end in ends) * job.material.front
+        back = island_back(
+            job, name_wall_piece(tags[wall], "BACK", str(numbers[wall])), wall,
+            width=sum(box.width for box in run) + panels, height=panel_height(run[0]),
+        )  # fmt: skip
+        made.append(replace(back, note=f"behind {', '.join(box.id for box in run)}"))
+    return made
+
+
+def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:
+    """Give the end panel at one side of a box, None without."""
+    return box.panel_left if hand == "left" else box.panel_right
+
+
+def panel_height(box: BoxSpec) -> float:
+    """Give the height of a panel at a box: to the floor, where the box does not hang; mm."""
+    hangs = box.kind == "wall" or box.above_floor > HIGHEST
+    return box.height if hangs else box.height + max(0.0, box.above_floor)
+
+
+def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
+    """Give the boxes that share a back, each run from left to right: side by side, equally high."""
+    places = place_boxes(job.boxes)
+    walls: dict[str, list[BoxSpec]] = {}
+    for box in job.boxes:
+        if box.island_back:
+            walls.setdefault(box.wall, []).append(box)
+    runs: list[list[BoxSpec]] = []
+    for boxes in walls.values():
+        last: BoxSpec | None = None
+        for box in sorted(boxes, key=lambda box: places[box.id]):
+            if (
+                last is not None
+                and abs(places[last.id] + last.width - places[box.id]) <= TOUCHING
+                and abs(panel_height(last) - panel_height(box)) < SLACK
+            ):
+                runs[-1].append(box)
+            else:
+                runs.append([box])
+            last = box
+    return tuple(tuple(run) for run in runs)
+
+
+def _upright(
+    job: Job, name: str, kind: PieceKind, wall: str, *, height: float, width: float, note: str = "",
+) -> Piece:  # fmt: skip
+    """Cut a piece from the fronts' board; its grain, where it has one, stands upright."""
+    grained = job.material.front_kind != "mdf"
     return Piece(
         id=name,
-        kind="island-back",
+        kind=kind,
         box=None,
         wall=wall,
         stuff="front",
-        length=height,
-        width=width,
+        length=height if grained else max(height, width),
+        width=width if grained else min(height, width),
         thickness=job.material.front,
-        grain="length",
+        grain="length" if grained else None,
+        note=note,
     )

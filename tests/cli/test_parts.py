@@ -57,3 +57,20 @@ def test_the_pack_has_the_same_list(run: Run, small: Path) -> None:
     assert run("pack", small).exit_code == 0
     packed = (small.parent / "pack" / "parts.csv").read_text(encoding="utf-8")
     assert run("parts", small, "--format", "csv").stdout == packed
+
+
+def test_end_panels_and_island_backs_are_cut_from_the_fronts_board(run: Run, small: Path) -> None:
+    """panel_left, panel_right and island_back of a box."""
+    keys = 'depth = "23"\npanel_left = "flush"\npanel_right = "covered"\nisland_back = true'
+    text = small.read_text(encoding="utf-8").replace('depth = "23"', keys)
+    small.write_text(text, encoding="utf-8")
+    result = run("parts", small, "--format", "json")
+    assert result.exit_code == 0
+    parts = {part["id"]: part for part in json.loads(result.stdout)["parts"]}
+    assert parts["B1-PANEL-L"]["width_mm"] == pytest.approx(584.2 + 2 + 19.05)
+    assert parts["B1-PANEL-R"]["width_mm"] == pytest.approx(584.2)
+    assert parts["NORTH-BACK-1"]["box"] is None
+    small.write_text(text.replace('"flush"', '"level"'), encoding="utf-8")
+    wrong = run("parts", small)
+    assert wrong.exit_code == 1
+    assert "panel_left" in wrong.stderr

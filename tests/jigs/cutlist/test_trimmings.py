@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.build import Build
-from jigs.cutlist.trimmings import end_panel, filler, island_back, panel_depth
-from tests.jigs.sample import box, job
+from jigs.cutlist.piece import Piece
+from jigs.cutlist.trimmings import end_panel, filler, island_back, panel_depth, trim_boxes
+from jigs.job import BoxSpec, FrontMaterial
+from tests.jigs.sample import MATERIAL, box, job
 
 DB, T, BUMPER = 584.2, 19.05, 2.0
 
@@ -40,7 +42,59 @@ def test_nothing_to_scribe_is_not_spoken_of() -> None:
     assert not filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).note
 
 
-def test_an_island_back_has_its_grain_upright() -> None:
-    """As wide as the run and as high as the boxes stand."""
-    piece = island_back(job(box()), "ISLAND-BACK-1", "island", width=914.4, height=876.3)
-    assert (piece.length, piece.width, piece.grain) == (876.3, 914.4, "length")
+@pytest.mark.parametrize(
+    ("kind", "length", "width", "grain"),
+    [("mdf", 914.4, 876.3, None), ("plywood", 876.3, 914.4, "length")],
+)
+def test_an_island_back_has_its_grain_upright(
+    kind: FrontMaterial, length: float, width: float, grain: str | None
+) -> None:
+    """Where its board has a grain; otherwise length is the longer way."""
+    made = replace(job(box()), material=replace(MATERIAL, front_kind=kind))
+    piece = island_back(made, "ISLAND-BACK-1", "island", width=914.4, height=876.3)
+    assert (piece.length, piece.width, piece.grain) == (length, width, grain)
+
+
+def _trimmed(*boxes: BoxSpec) -> dict[str, Piece]:
+    made = job(*boxes)
+    made = replace(made, material=replace(MATERIAL, front_kind="plywood"))
+    return {piece.id: piece for piece in trim_boxes(made, {"north": "NORTH", "island": "ISLAND"})}
+
+
+def test_end_panels_of_standing_boxes_go_to_the_floor() -> None:
+    """774.7 + 101.6 high; beside a wall box as high as the box."""
+    pieces = _trimmed(
+        replace(box(), panel_left="flush"),
+        replace(box(name="W1", kind="wall", above_floor=1370.0), panel_right="covered"),
+    )
+    assert list(pieces) == ["B1-PANEL-L", "W1-PANEL-R"]
+    assert pieces["B1-PANEL-L"].box == "B1"
+    assert pieces["B1-PANEL-L"].length == pytest.approx(774.7 + 101.6)
+    assert pieces["B1-PANEL-L"].width == pytest.approx(DB + BUMPER + T + 15)
+    assert (pieces["W1-PANEL-R"].length, pieces["W1-PANEL-R"].width) == pytest.approx(
+        (774.7, DB + 15)
+    )
+
+
+def test_an_island_back_covers_its_run_and_the_panels_edges() -> None:
+    """Two boxes and two panels wide; nothing to scribe at an island."""
+    pieces = _trimmed(
+        replace(box(wall="island"), panel_left="covered", island_back=True),
+        replace(box(name="B2", wall="island"), panel_right="covered", island_back=True),
+        box(name="B3", wall="island"),
+    )
+    back = pieces["ISLAND-BACK-1"]
+    assert back.box is None
+    assert back.note == "behind B1, B2"
+    assert (back.length, back.width) == pytest.approx((774.7 + 101.6, 2 * 457.2 + 2 * T))
+    assert pieces["B1-PANEL-L"].width == pytest.approx(DB)
+
+
+def test_boxes_apart_or_of_other_heights_have_backs_of_their_own() -> None:
+    """Three boxes, three backs."""
+    pieces = _trimmed(
+        replace(box(), island_back=True),
+        replace(box(name="B2", x=1000.0), island_back=True),
+        replace(box(name="B3", height=500.0), island_back=True),
+    )
+    assert [piece.note for piece in pieces.values()] == ["behind B1", "behind B2", "behind B3"]
