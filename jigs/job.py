@@ -185,12 +185,13 @@ class FrontSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
     """What was measured of a front in hand: width at top and bottom, height at left and right,
-    diagonals, thickness; mm, None where it was not."""
+    diagonals, thickness; mm, None where it was not. `note`: what was seen on it."""
 
     width: tuple[float, float] | None = None
     height: tuple[float, float] | None = None
     diagonals: tuple[float, float] | None = None
     thickness: float | None = None
+    note: str = ""
 
     def apply(self, spec: FrontSpec) -> FrontSpec:
         """Give a front with what was measured of it; the rest stays as it was stated."""
@@ -200,6 +201,7 @@ class Measures:
             measured_height=self.height or spec.measured_height,
             diagonals=self.diagonals or spec.diagonals,
             thickness=self.thickness or spec.thickness,
+            note="; ".join(text for text in (spec.note, self.note) if text),
         )
 
 

@@ -59,6 +59,10 @@ class RowReader:
         self._units = {h.column: units or h.unit or bare_unit for h in header.headings}
         self._bare_numbers: list[float] = []
 
+    def unit_of(self, column: str) -> BareUnit:
+        """Give the unit that a bare number in a column is read in."""
+        return self._units[column]
+
     def note_strange(self) -> None:
         """Note the headings that are not understood."""
         for text, what in self.header.strange:

@@ -43,9 +43,7 @@ def check_measured(
     if not is_measured(front.spec):
         return ()
     made = Measured.of(front.spec, width=front.width, height=front.height)
-    alike = max(SAME_SIZE, limits.tolerance) + SLACK
-    turned = max(abs(made.width - front.height), abs(made.height - front.width)) <= alike
-    if turned and abs(made.width - front.width) > alike:
+    if _is_turned(front, made, limits.tolerance):
         return (
             error(
                 "sizes-exchanged",
@@ -58,6 +56,16 @@ def check_measured(
     return (
         *_check_square(front, made, limits, unit),
         *_check_size(front, in_hand, made, limits, unit),
+    )
+
+
+def _is_turned(front: PlacedFront, made: Measured, tolerance: float) -> bool:
+    """Tell whether a front is in size, or nearly, only with width and height exchanged."""
+    straight = max(abs(made.width - front.width), abs(made.height - front.height))
+    turned = max(abs(made.width - front.height), abs(made.height - front.width))
+    return any(
+        is_beyond(straight, limit) and not is_beyond(turned, limit)
+        for limit in (tolerance, max(SAME_SIZE, tolerance))
     )
 
 

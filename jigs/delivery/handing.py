@@ -56,4 +56,5 @@ def _measures(arrival: Arrival | None) -> Measures:
         height=piece.up,
         diagonals=piece.diagonals,
         thickness=piece.thickness,
+        note=f"delivered: {piece.note}" if piece.note else "",
     )

@@ -6,6 +6,7 @@ with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width a
 faults of a list are reported together, each with its row and column.
 """
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -19,20 +20,27 @@ from jigs.tables import MOST_ROWS, Row, read_tables
 MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""
 
+MOST_INCHES = 120.0
+"""A bare number over this is no front's size in inches (common practice)."""
+
+_NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,2})?")
+
 SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "id": ("front", "front id", "mark", "tag", "label", "part"),
     "width": (
-        "w", "wide", "front width", "finished width", "measured width", "width 1", "w1",
+        "w", "wide", "front width", "finished width", "measured width", "width 1", "width1", "w1",
         "width top", "top width",
     ),
-    "width 2": ("w2", "width bottom", "bottom width"),
+    "width 2": ("width2", "w2", "width bottom", "bottom width"),
     "height": (
-        "h", "high", "front height", "finished height", "measured height", "height 1", "h1",
-        "height left", "left height",
+        "h", "high", "front height", "finished height", "measured height", "height 1", "height1",
+        "h1", "height left", "left height",
     ),
-    "height 2": ("h2", "height right", "right height"),
-    "diagonal 1": ("diagonal", "diagonals", "d1", "diag 1", "diagonal a", "diag"),
-    "diagonal 2": ("d2", "diag 2", "diagonal b"),
+    "height 2": ("height2", "h2", "height right", "right height"),
+    "diagonal 1": (
+        "diagonal", "diagonals", "diagonal1", "diagonal a", "d1", "diag", "diag 1", "diag1",
+    ),
+    "diagonal 2": ("diagonal2", "d2", "diag 2", "diag2", "diagonal b"),
     "thickness": ("t", "thick", "thk"),
     "count": ("qty", "quantity", "pcs", "pieces", "amount"),
     "note": ("notes", "remark", "remarks", "comment", "comments"),
@@ -76,6 +84,8 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
 class _Reader(RowReader):
     """Reads the rows of delivered pieces."""
 
+    _large: tuple[str, ...] = ()
+
     def read_pieces(self) -> tuple[Piece, ...]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
@@ -88,6 +98,13 @@ class _Reader(RowReader):
             self.note(self.header.row, None, "a list without rows; one row a piece is needed")
         if sum(piece.count or 1 for piece in pieces) > MOST_ROWS:
             self.note(self.header.row, None, f"over {MOST_ROWS} pieces, which are allowed")
+        if self._large:
+            self.note(
+                self.header.row,
+                None,
+                f"{len(self._large)} sizes are over {MOST_INCHES:.0f} inches ({self._large[0]!r} "
+                "given first): millimetres? Say so with 'width (mm)', 'height (mm)' in the header",
+            )
         self._check_twice(pieces)
         self.check_scale()
         return pieces
@@ -109,6 +126,14 @@ class _Reader(RowReader):
             count=self.read_count(row),
             note=self.cell(row, "note"),
         )
+
+    def measure(self, row: Row, column: str, text: str) -> float | None:
+        """Read a length in mm; one that no front has in inches is counted, and told once."""
+        number = float(text.replace(",", ".")) if _NUMBER.fullmatch(text) else 0.0
+        if self.unit_of(column) == "in" and number > MOST_INCHES:
+            self._large += (text,)
+            return None
+        return super().measure(row, column, text)
 
     def _read_id(self, row: Row) -> str:
         text = " ".join(self.cell(row, "id").split())

@@ -200,3 +200,22 @@ def test_the_job_s_own_measures_stay_where_the_list_has_none() -> None:
     layout = lay_out(deliver(row(2, "B1-1"), to=job(box(spec))))
     assert front_of(layout, "B1-1").width == pytest.approx(W + 2)
     assert told(layout, "size-differs").level == "warning"
+
+
+def test_a_nearly_square_front_may_be_turned_too() -> None:
+    """454 x 456.4 arrived as 456.4 x 454: each size is 2.4 off, and right when exchanged."""
+    spec = FrontSpec(id="B1-1", kind="drawer", height=W + 2.4)
+    layout = lay_out(
+        deliver(
+            row(2, "B1-1", W + 2.4, W),
+            to=job(box(spec, FrontSpec(id="B1-2", kind="drawer"))),
+        )
+    )
+    assert told(layout, "sizes-exchanged").part == "B1-1"
+
+
+def test_what_was_noted_of_a_piece_goes_with_its_front() -> None:
+    """Behind what the job notes."""
+    spec = FrontSpec(id="B1-1", kind="drawer", note="left of the sink")
+    made = deliver(row(2, "B1-1", note="scratched"), to=job(box(spec)))
+    assert front_of(lay_out(made), "B1-1").note == "left of the sink; delivered: scratched"

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+import xlsxwriter
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -100,6 +101,26 @@ def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
 def test_what_is_no_list_is_refused(tmp_path: Path, text: str, said: str) -> None:
     """What cannot be a delivered list says why."""
     assert said in "\n".join(faults(tmp_path, text))
+
+
+def test_millimetres_in_a_job_in_inches_are_told_once(tmp_path: Path) -> None:
+    """Read as inches they would be longer than any front."""
+    listing = read(tmp_path, "id,width,height\nB1-1,454,152.4\nB1-2,454,615.9\n", "in")
+    (fault,) = listing.faults
+    assert "4 sizes are over 120 inches ('454' given first): millimetres?" in fault.what
+    assert not read(tmp_path, "id,w (mm),h (mm)\nB1-1,454,152.4\n", "in").faults
+
+
+def test_a_workbook_is_read_as_well(tmp_path: Path) -> None:
+    """Numbers in cells, and the sheet's name where a row is told."""
+    path = tmp_path / "delivered.xlsx"
+    with xlsxwriter.Workbook(str(path)) as book:
+        sheet = book.add_worksheet("Van 2")
+        sheet.write_row(0, 0, ["id", "width", "height", "qty"])
+        sheet.write_row(1, 0, ["b1-1", 454, "152.4; 152.6", 1])
+    piece = read_delivered(path, "mm").pieces[0]
+    assert (piece.id, piece.width, piece.height) == ("B1-1", (454.0,), (152.4, 152.6))
+    assert piece.row == "sheet Van 2, row 2"
 
 
 def test_no_synonym_means_two_columns() -> None:
