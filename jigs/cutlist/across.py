@@ -71,8 +71,9 @@ class Across:
         return pieces
 
     def _stretchers(self, build: Build, upright: bool) -> list[Piece]:
-        whole, wide = self.whole, build.stretcher
-        band = self.job.material.band
+        whole, band = self.whole, self.job.material.band
+        # In a shallow box the two meet in the middle.
+        wide = min(build.stretcher, (whole.inside_depth - band) / 2)
         front = Block(
             x=whole.side, y=whole.flat_ceiling, z=0.0,
             dx=whole.opening, dy=whole.side, dz=wide + band,

@@ -2,8 +2,11 @@
 
 They stand behind the back, between the sides, where the back is set in far enough for them; a
 board may stand out there by half a millimetre, less than any wall is out of flat. A thicker board
-stands inside, before the back (all common practice, no source).
+stands inside, before the back. In a low box they are fewer, and no wider than there is room (all
+common practice, no source).
 """
+
+import math
 
 from jigs.carcass import Carcass
 from jigs.cutlist.joints import Joints
@@ -29,14 +32,18 @@ def nailers(job: Job, whole: Carcass, joints: Joints) -> list[Piece]:
     behind = nailers_behind(whole)
     start = whole.inside_depth + whole.back if behind else whole.inside_depth - whole.side
     foot = box.legs if behind else whole.floor
-    head = (box.height if behind else whole.flat_ceiling) - build.nailer
+    top = box.height if behind else whole.flat_ceiling
+    wide = min(build.nailer, top - foot)
+    head = top - wide
+    # A low box has no more of them than stand clear of each other.
+    count = min(count, 1 + math.floor((head - foot) / build.nailer + SLACK))
     step = (head - foot) / (count - 1) if count > 1 else 0.0
     made = []
     for number in range(count):
         name = f"{box.id}-NAILER-{number + 1}" if count > 1 else f"{box.id}-NAILER"
         block = Block(
             x=whole.side, y=head - number * step, z=start,
-            dx=whole.opening, dy=build.nailer, dz=whole.side,
+            dx=whole.opening, dy=wide, dz=whole.side,
         )  # fmt: skip
         made.append(
             Piece(
@@ -45,7 +52,7 @@ def nailers(job: Job, whole: Carcass, joints: Joints) -> list[Piece]:
                 box=box.id,
                 wall=box.wall,
                 length=whole.opening,
-                width=build.nailer,
+                width=wide,
                 thickness=whole.side,
                 grain="length",
                 pockets=joints.screw(name, block, on_edge=True),

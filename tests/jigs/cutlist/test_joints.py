@@ -4,14 +4,18 @@ import math
 from dataclasses import replace
 
 import pytest
+from hypothesis import HealthCheck, given, settings
 
 from jigs.cutlist.boxes import cut_box
+from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.joints import Joints, stand_uprights
 from jigs.cutlist.piece import Block, Piece
 from jigs.geometry import Fitting, Hole
-from jigs.job import ColumnSpec, FrontSpec, ShelfSpec
+from jigs.job import ColumnSpec, FrontSpec, Job, ShelfSpec
+from jigs.layout import lay_out
 from jigs.parts import Layout, Side
 from tests.jigs.sample import box, lay
+from tests.jobs import jobs
 
 TWO = (ColumnSpec(), ColumnSpec())
 SHELF = ShelfSpec(at=400.0)
@@ -98,3 +102,28 @@ def test_a_hole_in_another_board_is_no_hindrance() -> None:
     across = Block(x=18.0, y=0.0, z=0.0, dx=200.0, dy=18.0, dz=500.0)
     assert joints.screw("B1-BOTTOM", across, on_edge=False)[0] == 50.0
     assert joints.screw("B1-BOTTOM", replace(across, dx=482.0), on_edge=False)[0] > 50.0
+
+
+FLAT = ("bottom", "top", "stretcher", "fixed-shelf")
+
+
+@given(jobs())
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> None:
+    """Reckoned anew from the places of pieces and boards, for kitchens of every kind."""
+    layout = lay_out(made)
+    cut = cut_job(layout)
+    told = {(screw.piece, round(screw.place, 3)) for _, screw in cut.unclear}
+    for piece in cut.pieces:
+        if piece.kind not in FLAT:
+            continue
+        block = piece.blocks[0]
+        ends = (block.x, block.x + block.dx)
+        for side in layout.sides:
+            faces = (side.x, side.x + side.thickness)
+            if side.box != piece.box or not any(abs(e - f) < 1e-6 for e in ends for f in faces):
+                continue
+            for hole in side.holes:
+                up = hole.y + side.base - block.y - block.dy / 2
+                near = [p for p in piece.pockets if math.hypot(p - hole.x, up) < 25 - 1e-5]
+                assert all((piece.id, round(place, 3)) in told for place in near)
