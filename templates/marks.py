@@ -2,6 +2,10 @@
 
 Cards, sheets and labels are made of these; a writer turns them into a file and knows nothing
 else. Only a writer whose format counts downwards flips y.
+
+A mark may say what it draws: `layer` is its kind (`front`, `pull`, `swing`, ...), `name` the ID of
+the part. A writer whose format knows names and classes passes them on, for whoever looks for one
+part or turns off one kind; on paper they are not seen.
 """
 
 from dataclasses import dataclass
@@ -28,6 +32,8 @@ class Line:
     y2: float
     width: float = THIN
     dash: Dash = ""
+    layer: str = ""
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +44,8 @@ class Circle:
     y: float
     diameter: float
     width: float = WIDE
+    layer: str = ""
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +54,8 @@ class Area:
 
     points: tuple[tuple[float, float], ...]
     fill: Literal["black", "white"] = "black"
+    layer: str = ""
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +65,8 @@ class Outline:
     points: tuple[tuple[float, float], ...]
     width: float = THIN
     dash: Dash = ""
+    layer: str = ""
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +81,8 @@ class Text:
     bold: bool = False
     anchor: Literal["start", "middle", "end"] = "start"
     angle: Literal[0, 90] = 0
+    layer: str = ""
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,216 @@
+"""A wall as it is seen from the room: its boxes, and all fronts at their places.
+
+x runs along the wall from the left, y up from the finished floor; mm. A front stands at its box's
+place plus its own in the box. Boxes that were inferred from a bare front list have no place: they
+are shown apart from each other, in a row.
+
+>>> from jigs.job import BoxSpec
+>>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
+>>> Seen(box=box, x=600.0).top
+820
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.columns import place_columns
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec
+from jigs.parts import Front, Layout
+from jigs.walls import place_boxes
+
+Swing = Literal["left", "right", "top"]
+"""The edge that a front turns on."""
+
+APART = 300.0
+"""Between boxes that stand nowhere; mm."""
+SAME_LEVEL = 0.5
+"""Heights this near to each other are one level; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenFront:
+    """A front with its lower left corner on the wall; mm. `swing`: the edge that it turns on,
+    None where it is drawn out, is fixed, or its hand is not stated."""
+
+    front: Front
+    x: float
+    y: float
+    swing: Swing | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenOpening:
+    """A place in a box without a front, on the wall; `words` say what is for it. mm."""
+
+    id: str
+    x: float
+    y: float
+    width: float
+    height: float
+    words: str = "opening"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """A box with its left end at `x` along the wall, its fronts and openings; mm."""
+
+    box: BoxSpec
+    x: float
+    fronts: tuple[SeenFront, ...] = ()
+    openings: tuple[SeenOpening, ...] = ()
+
+    @property
+    def right(self) -> float:
+        """Its right end along the wall, mm."""
+        return self.x + self.box.width
+
+    @property
+    def bottom(self) -> float:
+        """Its bottom above the floor, mm."""
+        return self.box.above_floor
+
+    @property
+    def top(self) -> float:
+        """Its top above the floor, mm."""
+        return self.box.above_floor + self.box.height
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it hangs on the wall, above the others."""
+        return self.box.kind == "wall"
+
+    @property
+    def on_platform(self) -> bool:
+        """Whether a toe platform carries it: it stands above the floor on no legs of its own."""
+        return not self.hangs and self.bottom > SLACK and not self.box.legs
+
+    @property
+    def extent(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of all that is seen of it, mm."""
+        parts = [(self.x, self.bottom, self.right, self.top)]
+        parts += [
+            (f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts
+        ]
+        left, bottom, right, top = zip(*parts, strict=True)
+        return min(left), min(bottom), max(right), max(top)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Elevation:
+    """One wall, its boxes from left to right. `placed`: they stand as they will on the wall."""
+
+    wall: str
+    boxes: tuple[Seen, ...]
+    placed: bool = True
+
+    @property
+    def standing(self) -> tuple[Seen, ...]:
+        """The boxes that stand on the floor."""
+        return tuple(box for box in self.boxes if not box.hangs)
+
+    @property
+    def hanging(self) -> tuple[Seen, ...]:
+        """The boxes that hang on the wall."""
+        return tuple(box for box in self.boxes if box.hangs)
+
+    @property
+    def extent(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of all that is seen, the floor taken in; mm."""
+        left, bottom, right, top = zip(*(box.extent for box in self.boxes), strict=True)
+        return min(left), min(0.0, *bottom), max(right), max(top)
+
+
+def see_walls(layout: Layout) -> tuple[Elevation, ...]:
+    """Give the walls of a job in its order; boxes that stand nowhere come last, in one row."""
+    places = place_boxes(layout.boxes)
+    fronts: dict[str, list[Front]] = {}
+    for front in layout.fronts:
+        fronts.setdefault(front.box, []).append(front)
+    walls: dict[str, list[Seen]] = {}
+    row: list[Seen] = []
+    for box in layout.boxes:
+        if box.inferred:
+            x = row[-1].right + APART if row else 0.0
+            row.append(_see(layout, box, x, fronts))
+        else:
+            walls.setdefault(box.wall, []).append(_see(layout, box, places[box.id], fronts))
+    seen = [
+        Elevation(wall=wall, boxes=tuple(sorted(boxes, key=lambda box: box.x)))
+        for wall, boxes in walls.items()
+    ]
+    if row:
+        seen.append(Elevation(wall="", boxes=tuple(row), placed=False))
+    return tuple(seen)
+
+
+def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
+    """Part a wall that is longer than `longest` (mm) into stretches of whole boxes.
+
+    A box belongs to the stretch in which it begins; one that is longer is a stretch by itself.
+    """
+    left, _, right, _ = elevation.extent
+    if right - left <= longest + SLACK:
+        return (elevation,)
+    stretches: list[list[Seen]] = []
+    start = left
+    for box in elevation.boxes:
+        if stretches and box.extent[2] - start <= longest + SLACK:
+            stretches[-1].append(box)
+        else:
+            stretches.append([box])
+            start = box.extent[0]
+    return tuple(
+        Elevation(wall=elevation.wall, boxes=tuple(boxes), placed=elevation.placed)
+        for boxes in stretches
+    )
+
+
+def swing_of(front: Front) -> Swing | None:
+    """Give the edge that a front turns on, None where it turns on none or none is stated."""
+    if front.kind == "lift":
+        return "top"
+    return front.hinged if front.kind in ("door", "pair") else None
+
+
+def levels(values: Sequence[float]) -> tuple[float, ...]:
+    """Give heights in ascending order, those that are one level once.
+
+    >>> levels([820.0, 0.0, 100.0, 820.3])
+    (0.0, 100.0, 820.0)
+    """
+    found: list[float] = []
+    for value in sorted(values):
+        if not found or value - found[-1] > SAME_LEVEL:
+            found.append(value)
+    return tuple(found)
+
+
+def _see(
+    layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[Front]]
+) -> Seen:
+    y = box.above_floor
+    openings: tuple[SeenOpening, ...] = ()
+    if any(spec.kind == "opening" for spec in box.fronts):
+        openings = tuple(
+            SeenOpening(
+                id=place.id,
+                x=x + place.x,
+                y=y + place.y,
+                width=place.width,
+                height=place.height,
+                words=place.spec.note or "opening",
+            )
+            for place in place_columns(layout.job, box).fronts
+            if place.kind == "opening"
+        )
+    return Seen(
+        box=box,
+        x=x,
+        fronts=tuple(
+            SeenFront(front=front, x=x + front.x, y=y + front.y, swing=swing_of(front))
+            for front in fronts.get(box.id, ())
+        ),
+        openings=openings,
+    )
