@@ -90,9 +90,7 @@ class Seen:
     def extent(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of all that is seen of it, mm."""
         parts = [(self.x, self.bottom, self.right, self.top)]
-        parts += [
-            (f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts
-        ]
+        parts += [(f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts]
         left, bottom, right, top = zip(*parts, strict=True)
         return min(left), min(bottom), max(right), max(top)
 
@@ -187,9 +185,7 @@ def levels(values: Sequence[float]) -> tuple[float, ...]:
     return tuple(found)
 
 
-def _see(
-    layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[Front]]
-) -> Seen:
+def _see(layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[Front]]) -> Seen:
     y = box.above_floor
     openings: tuple[SeenOpening, ...] = ()
     if any(spec.kind == "opening" for spec in box.fronts):

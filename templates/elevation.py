@@ -1,0 +1,342 @@
+"""Elevations: each wall of a job as it is seen from the room, to scale, on one sheet.
+
+They are what a person checks the job against: boxes, fronts with ID and size, which edge each
+turns on, pulls, openings, floor and toe, and chains of dimensions. The scale is the largest
+recommended one (ISO 5455) that the paper holds; a wall too long even for 1:50 goes on several
+sheets. Nothing is drilled from them.
+"""
+
+import re
+import unicodedata
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from jigs.elevation import Elevation, Seen, levels, part_wall, see_walls
+from jigs.geometry import SLACK
+from jigs.job import Unit
+from jigs.parts import Layout
+from templates.chains import ABOVE, Chain, Length, named
+from templates.dimensions import hatching
+from templates.elevationbox import Scale, draw_box
+from templates.elevationtitle import TITLE, Sheet, draw_title
+from templates.marks import Line, Mark, Outline, Page, Text
+from templates.paper import Paper
+from templates.typeface import wrap
+
+SCALES = (10, 20, 50, 100, 200)
+"""Reductions recommended by ISO 5455:1979; a wall is parted before it goes below 1:50."""
+LONG = 50
+"""The reduction at which a wall that is still too long is parted."""
+MOST_LEVELS = 7
+"""More heights than this are not dimensioned at the right: only those of the last boxes."""
+
+_EDGE = 2.5
+"""Paper left free inside the frame, mm."""
+_ROW = 7.0
+"""From one dimension line to the next, mm."""
+_OFF = 4.0
+"""From what is drawn to the first line beside it, mm."""
+_NAMES = 5.0
+"""The row of box IDs, mm."""
+_GROUND = 2.6
+"""The hatch below the floor line, mm."""
+_NOTE = 3.2
+"""Line pitch of notes, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """One sheet: its page, the wall that it shows, and a name for its file."""
+
+    page: Page
+    elevation: Elevation
+    reduction: int
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Plan:
+    """What a stretch of wall needs at one scale; chains are still at the origin. mm."""
+
+    elevation: Elevation
+    reduction: int
+    unit: Unit
+    notes: tuple[str, ...]
+
+    def chains(self, scale: Scale) -> dict[str, Chain]:
+        """Give the chains, each at 0 across."""
+        shown = self.elevation
+        standing, hanging = shown.standing, shown.hanging
+        found = {
+            "bottom": _widths(standing, scale, self.unit, "below"),
+            "top": _widths(hanging, scale, self.unit, "above"),
+            "fronts": _fronts(_first(shown), scale, self.unit),
+            "left": _heights(_first_levels(shown), scale, self.unit, "above"),
+            "right": _heights(_all_levels(shown), scale, self.unit, "below"),
+        }
+        for row in ("bottom", "top"):
+            chain = found[row]
+            if len(chain.lengths) > 1 and shown.placed:
+                ends = chain.ends
+                whole = Length(ends[0], ends[-1], (ends[-1] - ends[0]) * self.reduction)
+                found[f"{row} in all"] = replace(chain, lengths=(whole,))
+        return {name: chain for name, chain in found.items() if chain.lengths}
+
+    def margins(self, scale: Scale) -> tuple[float, float, float, float]:
+        """Give the room needed left, below, right and above of what is drawn, mm."""
+        chains = self.chains(scale)
+        left = _EDGE + _OFF
+        if "left" in chains:
+            left += chains["left"].reach + 1.5
+        if "fronts" in chains:
+            left += chains["fronts"].reach + 1.5
+        right = _EDGE
+        if "right" in chains:
+            right += _OFF + ABOVE + chains["right"].reach
+        below = _EDGE + _GROUND
+        if "bottom" in chains:
+            below += _NAMES + ABOVE + chains["bottom"].reach
+        if "bottom in all" in chains:
+            below += _ROW - 1.3
+        above = _EDGE
+        if "top" in chains:
+            above += _NAMES + 1.5 + chains["top"].reach
+        if "top in all" in chains:
+            above += _ROW - 1.3
+        return left, below + TITLE + len(self.notes) * _NOTE + 1.0, right, above
+
+
+def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
+    """Draw each wall of a job on its sheets, in the job's order."""
+    names: dict[str, int] = {}
+    for elevation in see_walls(layout):
+        room = paper.height - 2 * _EDGE - 45.0
+        stretches = part_wall(elevation, room * (LONG if elevation.placed else 20))
+        for number, stretch in enumerate(stretches, start=1):
+            sheet = Sheet(
+                wall=wall_words(stretch),
+                job=layout.job.name,
+                unit=layout.job.units,
+                number=number,
+                count=len(stretches),
+            )
+            page, reduction = _draw(stretch, layout, paper, sheet)
+            yield Drawn(
+                page=page, elevation=stretch, reduction=reduction,
+                name=_file_name(stretch, number, len(stretches), names),
+            )  # fmt: skip
+
+
+def wall_words(elevation: Elevation) -> str:
+    """Name a wall: `NORTH WALL`."""
+    if not elevation.placed:
+        return "BOXES"
+    name = elevation.wall.upper()
+    if not name:
+        return "WALL"
+    return name if name.endswith("WALL") else f"{name} WALL"
+
+
+def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> tuple[Page, int]:
+    width, height = paper.height, paper.width
+    left, low, right, high = elevation.extent
+    notes = tuple(
+        line
+        for note in _notes(elevation, layout)
+        for line in wrap(note, 1.8, False, width - 2 * _EDGE - 4.0)
+    )
+    for reduction in SCALES:
+        plan = _Plan(
+            elevation=elevation, reduction=reduction, unit=layout.job.units, notes=notes[:4]
+        )
+        margins = plan.margins(Scale(reduction, 0.0, 0.0))
+        free_x = width - margins[0] - margins[2] - (right - left) / reduction
+        free_y = height - margins[1] - margins[3] - (high - low) / reduction
+        if free_x >= 0 and free_y >= 0:
+            break
+    scale = Scale(
+        reduction,
+        margins[0] + max(free_x, 0.0) / 2 - left / reduction,
+        margins[1] + max(free_y, 0.0) / 2 - low / reduction,
+    )
+    marks = [
+        *draw_title(replace(sheet, reduction=reduction), width, height),
+        *_write_notes(plan.notes),
+        *_draw_floor(elevation, scale),
+        *(mark for box in elevation.boxes for mark in draw_box(box, scale, layout.job.units)),
+        *_draw_chains(plan, scale),
+    ]
+    return Page(width=width, height=height, marks=tuple(marks), entry=sheet.wall), reduction
+
+
+def _draw_floor(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
+    """Draw the floor, the ground hatched below it, and the toe platforms, set back."""
+    left, _, right, _ = elevation.extent
+    x0, x1, y = scale.across(left) - _OFF / 2, scale.across(right) + _OFF / 2, scale.up(0.0)
+    yield Line(x1=x0, y1=y, x2=x1, y2=y, width=0.5, layer="floor")
+    for mark in hatching(x0, y - _GROUND, x1, y, 2.5):
+        yield replace(mark, layer="floor") if isinstance(mark, Line) else mark
+    for run in _runs([box for box in elevation.boxes if box.on_platform]):
+        wide = run[-1].right - run[0].x
+        yield Outline(points=scale.area(run[0].x, 0.0, wide, run[0].bottom), layer="toe")
+        y1 = scale.up(run[0].bottom)
+        step = y + 0.8
+        while step < y1 - 0.4:
+            yield Line(
+                x1=scale.across(run[0].x), y1=step, x2=scale.across(run[-1].right), y2=step,
+                layer="toe",
+            )  # fmt: skip
+            step += 0.8
+
+
+def _runs(boxes: Sequence[Seen]) -> list[list[Seen]]:
+    """Give the boxes that stand end to end at one height, run by run."""
+    runs: list[list[Seen]] = []
+    for box in boxes:
+        last = runs[-1][-1] if runs else None
+        if last and abs(last.right - box.x) < 1.0 and abs(last.bottom - box.bottom) < SLACK:
+            runs[-1].append(box)
+        else:
+            runs.append([box])
+    return runs
+
+
+def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
+    """Place the chains around what is drawn, the names of the boxes beside them."""
+    shown, chains = plan.elevation, plan.chains(scale)
+    left, _, right, top = shown.extent
+    floor = scale.up(min(0.0, shown.extent[1])) - _GROUND
+    if "bottom" in chains:
+        for box in shown.standing:
+            yield from _name(box, floor - _NAMES + 1.0, scale)
+        at = floor - _NAMES - ABOVE
+        starts = [floor] * len(chains["bottom"].ends)
+        yield from replace(chains["bottom"], at=at).marks(starts)
+        if "bottom in all" in chains:
+            at -= chains["bottom"].reach - 1.3 + _ROW
+            yield from replace(chains["bottom in all"], at=at).marks([floor] * 2)
+    if "top" in chains:
+        roof = scale.up(top)
+        for box in shown.hanging:
+            yield from _name(box, roof + 1.5, scale)
+        at = roof + _NAMES + 1.5
+        tops = [_near(shown.hanging, end, scale) for end in chains["top"].ends]
+        yield from replace(chains["top"], at=at).marks(tops)
+        if "top in all" in chains:
+            at += chains["top"].reach - ABOVE + _ROW
+            yield from replace(chains["top in all"], at=at).marks([tops[0], tops[-1]])
+    x = scale.across(left)
+    start = x - _OFF / 2
+    x -= _OFF
+    if "fronts" in chains:
+        yield from replace(chains["fronts"], at=x).marks([start] * len(chains["fronts"].ends))
+        x -= chains["fronts"].reach + 1.5
+    if "left" in chains:
+        yield from replace(chains["left"], at=x).marks([start] * len(chains["left"].ends))
+    if "right" in chains:
+        x = scale.across(right)
+        at = x + _OFF + ABOVE
+        starts = [x + _OFF / 2] * len(chains["right"].ends)
+        yield from replace(chains["right"], at=at).marks(starts)
+
+
+def _name(box: Seen, y: float, scale: Scale) -> list[Mark]:
+    middle = scale.across((box.x + box.right) / 2)
+    return named(box.box.id, middle, y, box.box.width / scale.reduction - 1.2)
+
+
+def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:
+    """Give the top of the higher box that ends at a place along the page, mm on the page."""
+    tops = [
+        scale.up(box.top)
+        for box in boxes
+        if min(abs(scale.across(box.x) - at), abs(scale.across(box.right) - at)) < 1e-6
+    ]
+    return max(tops)
+
+
+def _widths(boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str) -> Chain:
+    """Give the chain of a row's boxes and of what stands open between them."""
+    ends = levels([end for box in boxes for end in (box.x, box.right)])
+    return Chain(
+        lengths=tuple(
+            Length(scale.across(one), scale.across(other), other - one)
+            for one, other in zip(ends, ends[1:], strict=False)
+        ),
+        at=0.0,
+        unit=unit,
+        outside="above" if outside == "above" else "below",
+    )
+
+
+def _heights(heights: Sequence[float], scale: Scale, unit: Unit, outside: str) -> Chain:
+    return Chain(
+        lengths=tuple(
+            Length(scale.up(one), scale.up(other), other - one)
+            for one, other in zip(heights, heights[1:], strict=False)
+        ),
+        at=0.0,
+        unit=unit,
+        lying=False,
+        outside="above" if outside == "above" else "below",
+    )
+
+
+def _first(elevation: Elevation) -> Seen:
+    return (elevation.standing or elevation.boxes)[0]
+
+
+def _fronts(box: Seen, scale: Scale, unit: Unit) -> Chain:
+    """Give the heights of the fronts and openings in a box's first column, gaps left out."""
+    seen = [(f.y, f.front.height) for f in box.fronts if f.front.column == 1]
+    seen += [(opening.y, opening.height) for opening in box.openings if opening.x - box.x < 60.0]
+    lengths: list[Length] = []
+    for y, height in sorted(seen):
+        if height > SLACK and (not lengths or scale.up(y) > lengths[-1].end - SLACK):
+            lengths.append(Length(scale.up(y), scale.up(y + height), height))
+    return Chain(lengths=tuple(lengths), at=0.0, unit=unit, lying=False, outside="above")
+
+
+def _first_levels(elevation: Elevation) -> tuple[float, ...]:
+    box = _first(elevation)
+    return levels([0.0, box.bottom, box.top])
+
+
+def _all_levels(elevation: Elevation) -> tuple[float, ...]:
+    """Give the heights dimensioned at the right: the last box on the floor, all that hang."""
+    standing, hanging = elevation.standing, elevation.hanging
+    last = [end for box in standing[-1:] for end in (box.bottom, box.top)]
+    heights = levels([0.0, *last, *(end for box in hanging for end in (box.bottom, box.top))])
+    if len(heights) <= MOST_LEVELS:
+        return heights
+    return levels([0.0, *last, *(end for box in hanging[-1:] for end in (box.bottom, box.top))])
+
+
+def _notes(elevation: Elevation, layout: Layout) -> Iterator[str]:
+    if not elevation.placed:
+        yield "Where these boxes stand is not known: each is drawn by itself."
+    assumed = layout.job.assumed
+    heights = [b.box.id for b in elevation.boxes if f"box.{b.box.id}.above_floor" in assumed]
+    if heights:
+        yield f"ASSUMED: height above the floor of {', '.join(heights)}."
+    held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
+    if held:
+        yield f"HOLD: {', '.join(held)}: held back until 'check' finds no error in it."
+
+
+def _write_notes(notes: Sequence[str]) -> Iterator[Mark]:
+    for row, note in enumerate(reversed(notes)):
+        yield Text(x=_EDGE + 1.0, y=_EDGE + TITLE + 0.6 + row * _NOTE, text=note, size=1.8)
+
+
+def _file_name(elevation: Elevation, number: int, count: int, names: dict[str, int]) -> str:
+    """Name a sheet's file after its wall, in plain small letters: `elevation-north`."""
+    words = elevation.wall if elevation.placed else "boxes"
+    folded = unicodedata.normalize("NFKD", words.casefold())
+    plain = re.sub(r"[^a-z0-9]+", "-", "".join(c for c in folded if not unicodedata.combining(c)))
+    name = f"elevation-{plain.strip('-') or 'wall'}"
+    if number == 1:
+        names[name] = names.get(name, 0) + 1
+    if names[name] > 1:
+        name = f"{name}-{names[name]}"
+    return name if count == 1 else f"{name}-sheet-{number}"

@@ -1,0 +1,240 @@
+"""A box as an elevation shows it: fronts with their IDs, sizes, swing lines and pulls.
+
+The two swing lines of a front run, dashed, from the corners of its free edge to the middle of the
+edge it turns on: the point is at the hinges (common drafting practice, no source). A line gives
+way where a word stands. Fronts lie in 0.35, boxes in 0.25, all else in 0.18 (ISO 128 widths).
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from jigs.elevation import Seen, SeenFront, SeenOpening, Swing
+from jigs.geometry import Fitting, Polygon, rectangle
+from jigs.job import Unit
+from templates.chains import worded
+from templates.marks import MEDIUM, THIN, WIDE, Area, Circle, Dash, Mark, Outline, Qr, Text
+from templates.space import Box, Space
+from templates.typeface import known, shorten, text_width
+
+CLEAR = 0.7
+"""Words keep this far from a front's edges, mm."""
+BAR = 0.3
+"""Least width of a pull on paper, mm."""
+
+_PITCH = 1.5
+"""From base line to base line, in capital heights of the lower line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """How a wall lies on a page: 1 to `reduction`, the wall's origin at (x, y) mm."""
+
+    reduction: int
+    x: float
+    y: float
+
+    def across(self, x: float) -> float:
+        """Give the place on the page of a place along the wall, mm."""
+        return self.x + x / self.reduction
+
+    def up(self, y: float) -> float:
+        """Give the place on the page of a height above the floor, mm."""
+        return self.y + y / self.reduction
+
+    def area(self, x: float, y: float, width: float, height: float) -> Polygon:
+        """Give a rectangle of the wall on the page."""
+        return rectangle(self.across(x), self.up(y), self.across(x + width), self.up(y + height))
+
+
+@dataclass(frozen=True, slots=True)
+class _Word:
+    text: str
+    size: float
+    bold: bool = False
+
+
+def draw_box(seen: Seen, scale: Scale, unit: Unit) -> list[Mark]:
+    """Draw a box with its fronts and openings."""
+    box = seen.box
+    place = scale.area(seen.x, seen.bottom, box.width, box.height)
+    dash: Dash = "dashed" if box.kind == "open" else ""
+    marks: list[Mark] = [Outline(points=place, width=MEDIUM, dash=dash, layer="box", name=box.id)]
+    if box.legs:
+        points = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
+        marks.append(Outline(points=points, layer="legs"))
+    for opening in seen.openings:
+        marks += _draw_opening(opening, scale)
+    for front in seen.fronts:
+        marks += _draw_front(front, scale, unit)
+    return marks
+
+
+def _draw_opening(opening: SeenOpening, scale: Scale) -> list[Mark]:
+    place = scale.area(opening.x, opening.y, opening.width, opening.height)
+    space = Space()
+    space.add(Outline(points=place, layer="opening", name=opening.id))
+    within = _inside(place)
+    blocks = [[_Word(opening.words, size)] for size in (3.5, 2.5, 1.8)]
+    blocks += [[_Word(shorten(opening.words, 1.8, False, within[2] - within[0]), 1.8)]]
+    x0, y0, x1, y1 = within
+    _write(space, blocks, within, [((x0 + x1) / 2, (y0 + y1) / 2)])
+    for ends in ((place[0], place[2]), (place[3], place[1])):
+        space.add_between_texts(ends, _span(place), "", THIN)
+    return [_layered(mark, "opening") for mark in space.marks]
+
+
+def _draw_front(seen: SeenFront, scale: Scale, unit: Unit) -> list[Mark]:
+    front = seen.front
+    place = scale.area(seen.x, seen.y, front.width, front.height)
+    space = Space()
+    space.add(Outline(points=place, width=WIDE, layer="front", name=front.id))
+    for fitting in front.fittings:
+        if fitting.kind == "pull":
+            space.add(*_draw_pull(fitting, seen, scale))
+    within = _inside(place)
+    _write(space, list(_blocks(seen, unit, within)), within, _spots(seen.swing, within))
+    before = len(space.marks)
+    if front.frame is not None and front.frame.closes:
+        corners = [(scale.across(seen.x + x), scale.up(seen.y + y)) for x, y in front.frame.opening]
+        space.add_between_texts([*corners, corners[0]], _span(place), "", THIN)
+    marks = [*space.marks[:before], *(_layered(mark, "frame") for mark in space.marks[before:])]
+    before = len(space.marks)
+    space.add_between_texts(_swing_lines(seen.swing, place), _span(place), "dashed", THIN)
+    return [*marks, *(_layered(mark, "swing") for mark in space.marks[before:])]
+
+
+def _draw_pull(fitting: Fitting, seen: SeenFront, scale: Scale) -> Iterator[Mark]:
+    """Draw a bar from end to end over its holes, a knob as a circle; both at their true size."""
+    corners = [corner for polygon in fitting.outline for corner in polygon]
+    xs, ys = zip(*((seen.x + x, seen.y + y) for x, y in corners), strict=True)
+    x0, x1 = scale.across(min(xs)), scale.across(max(xs))
+    y0, y1 = scale.up(min(ys)), scale.up(max(ys))
+    if len(fitting.holes) == 1:
+        yield Circle(x=(x0 + x1) / 2, y=(y0 + y1) / 2, diameter=x1 - x0, width=MEDIUM, layer="pull")
+        return
+    # A foot is as wide as the outline; the bar over it half as wide, or as thin as paper shows.
+    if x1 - x0 > y1 - y0:
+        middle, half = (y0 + y1) / 2, max((y1 - y0) / 2, BAR) / 2
+        yield Area(points=rectangle(x0, middle - half, x1, middle + half), layer="pull")
+    else:
+        middle, half = (x0 + x1) / 2, max((x1 - x0) / 2, BAR) / 2
+        yield Area(points=rectangle(middle - half, y0, middle + half, y1), layer="pull")
+
+
+def _swing_lines(swing: Swing | None, place: Polygon) -> list[tuple[float, float]]:
+    (x0, y0), _, (x1, y1), _ = place
+    match swing:
+        case "left":
+            return [(x1, y1), (x0, (y0 + y1) / 2), (x1, y0)]
+        case "right":
+            return [(x0, y1), (x1, (y0 + y1) / 2), (x0, y0)]
+        case "top":
+            return [(x0, y0), ((x0 + x1) / 2, y1), (x1, y0)]
+        case None:
+            return []
+
+
+def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[list[_Word]]:
+    """Give what may be written on a front, the fullest first; its ID is in all of them."""
+    front = seen.front
+    wide, high = worded(front.width, unit), worded(front.height, unit)
+    large, small = (f"{w} x {h}" for w, h in zip(wide, high, strict=True))
+    said = [_Word("HOLD", 2.5, True)] if front.withheld else []
+    note = _said_of(seen)
+    longest = max(within[2] - within[0], within[3] - within[1])
+    for head in (3.5, 2.5):
+        name = _Word(front.id, head, True)
+        if note:
+            yield [name, *said, _Word(note, 2.5), _Word(large, 2.5), _Word(small, 1.8)]
+            yield [name, *said, _Word(note, 1.8), _Word(large, 1.8), _Word(small, 1.8)]
+        yield [name, *said, _Word(large, 2.5), _Word(small, 1.8)]
+        yield [name, *said, _Word(large, 1.8), _Word(small, 1.8)]
+        yield [name, *said, _Word(large, 1.8)]
+        yield [name, *said]
+    if said:
+        yield [_Word(front.id, 1.8, True), _Word("HOLD", 1.8, True)]
+        yield [_Word(f"{front.id} HOLD", 1.8, True)]
+    yield [_Word(front.id, 1.8, True)]
+    short = shorten(front.id.removeprefix(front.box).lstrip("-"), 1.8, True, longest)
+    if short:
+        yield [_Word(short, 1.8, True)]
+
+
+def _said_of(seen: SeenFront) -> str:
+    """Say what a front is, where its drawing does not: it neither swings nor is pulled."""
+    front = seen.front
+    if front.kind == "panel":
+        return known(front.note) or "panel"
+    return {"false-front": "false front", "pullout": "pullout", "lift": "lift"}.get(front.kind, "")
+
+
+def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
+    """Give the places where words are tried, the best first: between the swing lines."""
+    x0, y0, x1, y1 = within
+    places: list[tuple[float, float]] = []
+    rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85)
+    run: Sequence[float] = {"left": (0.58, 0.5, 0.42), "right": (0.42, 0.5, 0.58)}.get(
+        swing or "", (0.5, 0.3, 0.7, 0.2, 0.8)
+    )
+    if swing == "top":
+        rise = (0.35, 0.5, 0.65, 0.8)
+    for v in rise:
+        for u in run:
+            places.append((x0 + u * (x1 - x0), y0 + v * (y1 - y0)))
+    return places
+
+
+def _write(
+    space: Space,
+    blocks: Sequence[Sequence[_Word]],
+    within: Box,
+    spots: Sequence[tuple[float, float]],
+) -> None:
+    """Write the first block that finds room, upright or else turned."""
+    for words in blocks:
+        for turned in (False, True):
+            across = max(text_width(word.text, word.size, word.bold) for word in words)
+            down = sum(word.size * _PITCH for word in words)
+            wide, high = (down, across) if turned else (across, down)
+            if wide > within[2] - within[0] or high > within[3] - within[1]:
+                continue
+            for x, y in spots:
+                # Moved inwards where the words would stand out of the front.
+                x = min(max(x, within[0] + wide / 2), within[2] - wide / 2)
+                y = min(max(y, within[1] + high / 2), within[3] - high / 2)
+                box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+                if space.is_free(box, 0.4):
+                    space.add(*_lines(words, x, y, down, turned))
+                    return
+
+
+def _lines(words: Sequence[_Word], x: float, y: float, down: float, turned: bool) -> Iterator[Text]:
+    """Give the lines of a block on its middle; turned, they are read from the right."""
+    below = down / 2
+    for word in words:
+        below -= word.size * _PITCH
+        base = below + word.size * 0.39
+        yield Text(
+            x=x - base if turned else x,
+            y=y if turned else y + base,
+            text=word.text,
+            size=word.size,
+            bold=word.bold,
+            anchor="middle",
+            angle=90 if turned else 0,
+            layer="id" if word is words[0] else "words",
+        )
+
+
+def _span(place: Polygon) -> Box:
+    return (*place[0], *place[2])
+
+
+def _inside(place: Polygon) -> Box:
+    x0, y0, x1, y1 = _span(place)
+    return x0 + CLEAR, y0 + CLEAR, x1 - CLEAR, y1 - CLEAR
+
+
+def _layered(mark: Mark, layer: str) -> Mark:
+    """Give a line that was added without a layer its own."""
+    return mark if isinstance(mark, Qr) or mark.layer else replace(mark, layer=layer)
