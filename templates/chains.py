@@ -28,6 +28,8 @@ OUT = 2.2
 
 _LIFT = 1.0
 _BETWEEN = 1.1
+_AIR = 1.4
+"""Between a value and its strokes, both together, mm."""
 _STROKE = 0.8
 """Half an oblique stroke along each axis, mm."""
 _BEYOND, _FREE = 1.3, 0.8
@@ -112,12 +114,13 @@ class Chain:
 
     def _value(self, length: Length) -> list[Mark]:
         large, small = worded(length.value, self.unit)
-        room = length.end - length.start - 1.4
+        room = length.end - length.start - _AIR
         wide = text_width(large, LARGE)
         both = wide + _BETWEEN + text_width(small, SMALL)
         middle = (length.start + length.end) / 2
         if both > room:
-            return [self._text(middle, _LIFT, large, LARGE, "middle")]
+            size = LARGE if wide <= room else SMALL
+            return [self._text(middle, _LIFT, large, size, "middle")]
         left = middle - both / 2
         return [
             self._text(left, _LIFT, large, LARGE, "start"),

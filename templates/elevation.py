@@ -6,6 +6,7 @@ recommended one (ISO 5455) that the paper holds; a wall too long even for 1:50 g
 sheets. Nothing is drilled from them.
 """
 
+import itertools
 import re
 import unicodedata
 from collections.abc import Iterator, Sequence
@@ -36,7 +37,7 @@ _ROW = 7.0
 """From one dimension line to the next, mm."""
 _OFF = 4.0
 """From what is drawn to the first line beside it, mm."""
-_NAMES = 5.0
+_NAMES = 6.4
 """The row of box IDs, mm."""
 _GROUND = 2.6
 """The hatch below the floor line, mm."""
@@ -208,7 +209,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
     floor = scale.up(min(0.0, shown.extent[1])) - _GROUND
     if "bottom" in chains:
         for box in shown.standing:
-            yield from _name(box, floor - _NAMES + 1.0, scale)
+            yield from _name(box, floor - 4.6, scale)
         at = floor - _NAMES - ABOVE
         starts = [floor] * len(chains["bottom"].ends)
         yield from replace(chains["bottom"], at=at).marks(starts)
@@ -218,7 +219,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
     if "top" in chains:
         roof = scale.up(top)
         for box in shown.hanging:
-            yield from _name(box, roof + 1.5, scale)
+            yield from _name(box, roof + 1.8, scale)
         at = roof + _NAMES + 1.5
         tops = [_near(shown.hanging, end, scale) for end in chains["top"].ends]
         yield from replace(chains["top"], at=at).marks(tops)
@@ -261,7 +262,7 @@ def _widths(boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str) -> Ch
     return Chain(
         lengths=tuple(
             Length(scale.across(one), scale.across(other), other - one)
-            for one, other in zip(ends, ends[1:], strict=False)
+            for one, other in itertools.pairwise(ends)
         ),
         at=0.0,
         unit=unit,
@@ -273,7 +274,7 @@ def _heights(heights: Sequence[float], scale: Scale, unit: Unit, outside: str) -
     return Chain(
         lengths=tuple(
             Length(scale.up(one), scale.up(other), other - one)
-            for one, other in zip(heights, heights[1:], strict=False)
+            for one, other in itertools.pairwise(heights)
         ),
         at=0.0,
         unit=unit,

@@ -2,17 +2,17 @@
 
 The two swing lines of a front run, dashed, from the corners of its free edge to the middle of the
 edge it turns on: the point is at the hinges (common drafting practice, no source). A line gives
-way where a word stands. Fronts lie in 0.35, boxes in 0.25, all else in 0.18 (ISO 128 widths).
+way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.elevation import Seen, SeenFront, SeenOpening, Swing
 from jigs.geometry import Fitting, Polygon, rectangle
 from jigs.job import Unit
 from templates.chains import worded
-from templates.marks import MEDIUM, THIN, WIDE, Area, Circle, Dash, Mark, Outline, Qr, Text
+from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Mark, Outline, Qr, Text
 from templates.space import Box, Space
 from templates.typeface import known, shorten, text_width
 
@@ -53,12 +53,16 @@ class _Word:
     bold: bool = False
 
 
+_Block = tuple[_Word, ...]
+"""Words below each other."""
+
+
 def draw_box(seen: Seen, scale: Scale, unit: Unit) -> list[Mark]:
     """Draw a box with its fronts and openings."""
     box = seen.box
     place = scale.area(seen.x, seen.bottom, box.width, box.height)
     dash: Dash = "dashed" if box.kind == "open" else ""
-    marks: list[Mark] = [Outline(points=place, width=MEDIUM, dash=dash, layer="box", name=box.id)]
+    marks: list[Mark] = [Outline(points=place, dash=dash, layer="box", name=box.id)]
     if box.legs:
         points = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
         marks.append(Outline(points=points, layer="legs"))
@@ -74,10 +78,10 @@ def _draw_opening(opening: SeenOpening, scale: Scale) -> list[Mark]:
     space = Space()
     space.add(Outline(points=place, layer="opening", name=opening.id))
     within = _inside(place)
-    blocks = [[_Word(opening.words, size)] for size in (3.5, 2.5, 1.8)]
-    blocks += [[_Word(shorten(opening.words, 1.8, False, within[2] - within[0]), 1.8)]]
     x0, y0, x1, y1 = within
-    _write(space, blocks, within, [((x0 + x1) / 2, (y0 + y1) / 2)])
+    short = shorten(opening.words, 1.8, False, x1 - x0)
+    words = [_Word(opening.words, size) for size in (3.5, 2.5, 1.8)] + [_Word(short, 1.8)]
+    _write(space, [((word,), False) for word in words], within, [((x0 + x1) / 2, (y0 + y1) / 2)])
     for ends in ((place[0], place[2]), (place[3], place[1])):
         space.add_between_texts(ends, _span(place), "", THIN)
     return [_layered(mark, "opening") for mark in space.marks]
@@ -87,12 +91,18 @@ def _draw_front(seen: SeenFront, scale: Scale, unit: Unit) -> list[Mark]:
     front = seen.front
     place = scale.area(seen.x, seen.y, front.width, front.height)
     space = Space()
-    space.add(Outline(points=place, width=WIDE, layer="front", name=front.id))
+    space.add(Outline(points=place, width=MEDIUM, layer="front", name=front.id))
     for fitting in front.fittings:
         if fitting.kind == "pull":
             space.add(*_draw_pull(fitting, seen, scale))
     within = _inside(place)
-    _write(space, list(_blocks(seen, unit, within)), within, _spots(seen.swing, within))
+    spots = _spots(seen.swing, within)
+    written = _write(space, _blocks(seen, unit, within), within, spots)
+    if all(word.bold for word in written):
+        # No room for all of it in one block: what finds room elsewhere stands there.
+        large, small = (((_Word(size, 1.8),), False) for size in _sizes(seen, unit))
+        if _write(space, [large], within, spots):
+            _write(space, [small], within, spots)
     before = len(space.marks)
     if front.frame is not None and front.frame.closes:
         corners = [(scale.across(seen.x + x), scale.up(seen.y + y)) for x, y in front.frame.opening]
@@ -134,30 +144,49 @@ def _swing_lines(swing: Swing | None, place: Polygon) -> list[tuple[float, float
             return []
 
 
-def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[list[_Word]]:
-    """Give what may be written on a front, the fullest first; its ID is in all of them."""
+def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[tuple[_Block, bool]]:
+    """Give what may be written on a front, the best first, and whether it is turned; its ID is in
+    all of them."""
     front = seen.front
-    wide, high = worded(front.width, unit), worded(front.height, unit)
-    large, small = (f"{w} x {h}" for w, h in zip(wide, high, strict=True))
-    said = [_Word("HOLD", 2.5, True)] if front.withheld else []
+    said = (_Word("HOLD", 2.5, True),) if front.withheld else ()
     note = _said_of(seen)
-    longest = max(within[2] - within[0], within[3] - within[1])
+    large, small = _sizes(seen, unit)
+
+    def full(head: float, size: float) -> _Block:
+        notes = (_Word(note, size),) if note else ()
+        return (
+            _Word(front.id, head, True), *said, *notes, _Word(large, size), _Word(small, 1.8)
+        )  # fmt: skip
+
+    fullest = [full(3.5, 2.5), full(3.5, 1.8), full(2.5, 1.8)]
+    for turned in (False, True):
+        yield from ((block, turned) for block in fullest)
     for head in (3.5, 2.5):
         name = _Word(front.id, head, True)
-        if note:
-            yield [name, *said, _Word(note, 2.5), _Word(large, 2.5), _Word(small, 1.8)]
-            yield [name, *said, _Word(note, 1.8), _Word(large, 1.8), _Word(small, 1.8)]
-        yield [name, *said, _Word(large, 2.5), _Word(small, 1.8)]
-        yield [name, *said, _Word(large, 1.8), _Word(small, 1.8)]
-        yield [name, *said, _Word(large, 1.8)]
-        yield [name, *said]
+        yield (name, *said, _Word(large, 1.8)), False
+        yield (name, *said), False
+    least: list[_Block] = [(_Word(front.id, 1.8, True),)]
     if said:
-        yield [_Word(front.id, 1.8, True), _Word("HOLD", 1.8, True)]
-        yield [_Word(f"{front.id} HOLD", 1.8, True)]
-    yield [_Word(front.id, 1.8, True)]
-    short = shorten(front.id.removeprefix(front.box).lstrip("-"), 1.8, True, longest)
-    if short:
-        yield [_Word(short, 1.8, True)]
+        least = [
+            (_Word(front.id, 1.8, True), _Word("HOLD", 1.8, True)),
+            (_Word(f"{front.id} HOLD", 1.8, True),),
+            *least,
+        ]
+    yield from ((block, False) for block in least)
+    yield (_Word(front.id, 2.5, True), *said), True
+    yield from ((block, True) for block in least)
+    for turned in (False, True):
+        room = within[3] - within[1] if turned else within[2] - within[0]
+        short = shorten(front.id.removeprefix(front.box).lstrip("-"), 1.8, True, room)
+        if short:
+            yield (_Word(short, 1.8, True),), turned
+
+
+def _sizes(seen: SeenFront, unit: Unit) -> tuple[str, str]:
+    """Write width x height of a front in the job's unit, and in the other one."""
+    wide, high = worded(seen.front.width, unit), worded(seen.front.height, unit)
+    large, small = (f"{w} x {h}".replace('"', "") for w, h in zip(wide, high, strict=True))
+    return large, small
 
 
 def _said_of(seen: SeenFront) -> str:
@@ -172,7 +201,7 @@ def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
     """Give the places where words are tried, the best first: between the swing lines."""
     x0, y0, x1, y1 = within
     places: list[tuple[float, float]] = []
-    rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85)
+    rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.0, 1.0)
     run: Sequence[float] = {"left": (0.58, 0.5, 0.42), "right": (0.42, 0.5, 0.58)}.get(
         swing or "", (0.5, 0.3, 0.7, 0.2, 0.8)
     )
@@ -186,26 +215,25 @@ def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
 
 def _write(
     space: Space,
-    blocks: Sequence[Sequence[_Word]],
+    blocks: Iterable[tuple[_Block, bool]],
     within: Box,
     spots: Sequence[tuple[float, float]],
-) -> None:
-    """Write the first block that finds room, upright or else turned."""
-    for words in blocks:
-        for turned in (False, True):
-            across = max(text_width(word.text, word.size, word.bold) for word in words)
-            down = sum(word.size * _PITCH for word in words)
-            wide, high = (down, across) if turned else (across, down)
-            if wide > within[2] - within[0] or high > within[3] - within[1]:
-                continue
-            for x, y in spots:
-                # Moved inwards where the words would stand out of the front.
-                x = min(max(x, within[0] + wide / 2), within[2] - wide / 2)
-                y = min(max(y, within[1] + high / 2), within[3] - high / 2)
-                box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
-                if space.is_free(box, 0.4):
-                    space.add(*_lines(words, x, y, down, turned))
-                    return
+) -> _Block:
+    """Write the first block that finds room, and give it; none where none does."""
+    for words, turned in blocks:
+        across = max(text_width(word.text, word.size, word.bold) for word in words)
+        down = sum(word.size * _PITCH for word in words)
+        wide, high = (down, across) if turned else (across, down)
+        if wide > within[2] - within[0] or high > within[3] - within[1]:
+            continue
+        for x, y in spots:
+            # Moved inwards where the words would stand out of the front.
+            x = min(max(x, within[0] + wide / 2), within[2] - wide / 2)
+            y = min(max(y, within[1] + high / 2), within[3] - high / 2)
+            if space.is_free((x - wide / 2, y - high / 2, x + wide / 2, y + high / 2), CLEAR):
+                space.add(*_lines(words, x, y, down, turned))
+                return words
+    return ()
 
 
 def _lines(words: Sequence[_Word], x: float, y: float, down: float, turned: bool) -> Iterator[Text]:

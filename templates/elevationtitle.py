@@ -4,6 +4,7 @@ The fields are those of ISO 7200 that a kitchen wants; the bar beside the scale 
 print came out at that scale.
 """
 
+import itertools
 from dataclasses import dataclass
 
 from jigs.geometry import rectangle
@@ -18,7 +19,7 @@ FRAME = 1.0
 """From the page's edge to the frame, mm."""
 
 _PAD = 2.0
-_LEGEND, _SCALE = 58.0, 62.0
+_LEGEND, _SCALE = 62.0, 66.0
 """Widths of the right-hand fields, mm."""
 
 _BARS: dict[Unit, dict[int, tuple[float, str]]] = {
@@ -91,7 +92,7 @@ def _legend(unit: Unit, x: float) -> list[Mark]:
         Outline(points=rectangle(x, y, x + wide, y + high), width=MEDIUM),
         *(
             Line(x1=a[0], y1=a[1], x2=b[0], y2=b[1], dash="dashed")
-            for a, b in zip(dashes, dashes[1:], strict=False)
+            for a, b in itertools.pairwise(dashes)
         ),
         Text(x=x + wide + _PAD, y=FRAME + 11.6, text="Dashed lines meet at the hinges."),
         Text(x=x + wide + _PAD, y=FRAME + 7.2, text=f"Large figures {large}, small {small}."),

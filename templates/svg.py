@@ -27,7 +27,10 @@ from templates.typeface import EM_PER_CAP, text_width
 if TYPE_CHECKING:
     from svgwrite import Drawing
 
-FACES = "'Fira Sans Condensed', 'Roboto Condensed', 'Arial Narrow', 'Liberation Sans Narrow', sans-serif"
+FACES = (
+    "'Fira Sans Condensed', 'Roboto Condensed', 'Arial Narrow', 'Liberation Sans Narrow', "
+    "sans-serif"
+)
 """The printed face and what stands in for it where it is not installed. Each line of text is held
 to the width it has in the printed face, whichever of them draws it."""
 
