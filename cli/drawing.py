@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING
 import click
 
 from cli.jobs import on_terminal
+from cli.selection import narrow
 
 if TYPE_CHECKING:
     from jigs.parts import Layout
+    from templates.elevation import Drawn
     from templates.marks import Page
 
 
@@ -63,6 +65,32 @@ def draw_labels(layout: "Layout", stock: str, start: int, only: Collection[str] 
     layout = as_printed(layout)
     pages = label_pages(layout, STOCKS[stock], start=start, only=only)
     return write_pdf(pages, title=_title(layout, "labels"))
+
+
+def draw_walls(
+    layout: "Layout", paper: str, only: Collection[str] | None = None
+) -> tuple[list["Drawn"], "Layout"]:
+    """Draw the elevations of the walls on which the chosen parts stand; give their sheets, and
+    the layout narrowed to these walls."""
+    from jigs.layout import as_printed
+    from templates.elevation import draw_elevations
+    from templates.paper import PAPERS
+
+    drawn = draw_elevations(as_printed(layout), PAPERS[paper])
+    if only is None:
+        return list(drawn), layout
+    chosen = narrow(layout, only)
+    boxes = {part.box for part in (*chosen.fronts, *chosen.sides)} | set(only)
+    boxes |= {box.id for box in layout.boxes if box.wall.upper() in only}
+    sheets = [sheet for sheet in drawn if boxes & sheet.boxes]
+    return sheets, narrow(layout, frozenset().union(*(sheet.boxes for sheet in sheets)))
+
+
+def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:
+    """Put elevations into one PDF."""
+    from templates.pdf import write_pdf
+
+    return write_pdf((sheet.page for sheet in sheets), title=_title(layout, "elevations"))
 
 
 def tell_unprintable(layout: "Layout") -> None:

@@ -17,6 +17,7 @@ COMMANDS: tuple[str, ...] = (
     "sheets",
     "labels",
     "parts",
+    "elevations",
     "pack",
     "hardware",
 )

@@ -67,7 +67,7 @@ class Chain:
             length
             for length in self.lengths
             if length.end - length.start
-            < text_width(worded(length.value, self.unit)[0], LARGE) + 1.4
+            < text_width(worded(length.value, self.unit)[0], SMALL) + _AIR
         )
 
     @property

@@ -54,6 +54,11 @@ class Drawn:
     reduction: int
     name: str
 
+    @property
+    def boxes(self) -> frozenset[str]:
+        """The IDs of the boxes that it shows."""
+        return frozenset(seen.box.id for seen in self.elevation.boxes)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Plan:
@@ -70,7 +75,7 @@ class _Plan:
         standing, hanging = shown.standing, shown.hanging
         found = {
             "bottom": _widths(standing, scale, self.unit, "below"),
-            "top": _widths(hanging, scale, self.unit, "above"),
+            "top": _widths(hanging, scale, self.unit, "above", self._corner),
             "fronts": _fronts(_first(shown), scale, self.unit),
             "left": _heights(_first_levels(shown), scale, self.unit, "above"),
             "right": _heights(_all_levels(shown), scale, self.unit, "below"),
@@ -82,6 +87,11 @@ class _Plan:
                 whole = Length(ends[0], ends[-1], (ends[-1] - ends[0]) * self.reduction)
                 found[f"{row} in all"] = replace(chain, lengths=(whole,))
         return {name: chain for name, chain in found.items() if chain.lengths}
+
+    @property
+    def _corner(self) -> tuple[float, ...]:
+        """Where the boxes on the floor begin: the hanging ones are measured from there too."""
+        return tuple(box.x for box in self.elevation.standing[:1] if self.elevation.placed)
 
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
@@ -247,18 +257,21 @@ def _name(box: Seen, y: float, scale: Scale) -> list[Mark]:
 
 
 def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:
-    """Give the top of the higher box that ends at a place along the page, mm on the page."""
+    """Give the top of the higher box that ends at a place along the page, or of the highest one
+    of all where none ends there; mm on the page."""
     tops = [
         scale.up(box.top)
         for box in boxes
         if min(abs(scale.across(box.x) - at), abs(scale.across(box.right) - at)) < 1e-6
     ]
-    return max(tops)
+    return max(tops or [scale.up(box.top) for box in boxes])
 
 
-def _widths(boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str) -> Chain:
-    """Give the chain of a row's boxes and of what stands open between them."""
-    ends = levels([end for box in boxes for end in (box.x, box.right)])
+def _widths(
+    boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str, also: Sequence[float] = ()
+) -> Chain:
+    """Give the chain of a row's boxes and of what stands open between them and `also`."""
+    ends = levels([*(end for box in boxes for end in (box.x, box.right)), *also] if boxes else ())
     return Chain(
         lengths=tuple(
             Length(scale.across(one), scale.across(other), other - one)

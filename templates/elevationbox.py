@@ -99,10 +99,7 @@ def _draw_front(seen: SeenFront, scale: Scale, unit: Unit) -> list[Mark]:
     spots = _spots(seen.swing, within)
     written = _write(space, _blocks(seen, unit, within), within, spots)
     if all(word.bold for word in written):
-        # No room for all of it in one block: what finds room elsewhere stands there.
-        large, small = (((_Word(size, 1.8),), False) for size in _sizes(seen, unit))
-        if _write(space, [large], within, spots):
-            _write(space, [small], within, spots)
+        _write_sizes(space, _sizes(seen, unit), within, spots)
     before = len(space.marks)
     if front.frame is not None and front.frame.closes:
         corners = [(scale.across(seen.x + x), scale.up(seen.y + y)) for x, y in front.frame.opening]
@@ -111,6 +108,19 @@ def _draw_front(seen: SeenFront, scale: Scale, unit: Unit) -> list[Mark]:
     before = len(space.marks)
     space.add_between_texts(_swing_lines(seen.swing, place), _span(place), "dashed", THIN)
     return [*marks, *(_layered(mark, "swing") for mark in space.marks[before:])]
+
+
+def _write_sizes(
+    space: Space, sizes: tuple[str, str], within: Box, spots: Sequence[tuple[float, float]]
+) -> None:
+    """Write a front's sizes apart from its ID: together, or else each where it finds room."""
+    x0, y0, x1, y1 = within
+    places = [((x0 + x1) / 2, y0), ((x0 + x1) / 2, y1), *spots]
+    large, small = (_Word(size, 1.8) for size in sizes)
+    if not _write(space, [((large, small), False)], within, places) and _write(
+        space, [((large,), False)], within, places
+    ):
+        _write(space, [((small,), False)], within, places)
 
 
 def _draw_pull(fitting: Fitting, seen: SeenFront, scale: Scale) -> Iterator[Mark]:
@@ -203,7 +213,7 @@ def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
     places: list[tuple[float, float]] = []
     rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.0, 1.0)
     run: Sequence[float] = {"left": (0.58, 0.5, 0.42), "right": (0.42, 0.5, 0.58)}.get(
-        swing or "", (0.5, 0.3, 0.7, 0.2, 0.8)
+        swing or "", (0.5, 0.3, 0.2, 0.1, 0.0, 0.7, 0.8, 1.0)
     )
     if swing == "top":
         rise = (0.35, 0.5, 0.65, 0.8)

@@ -1,0 +1,76 @@
+"""`jigsheet elevations`: each wall as it is seen from the room, to scale."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, tell_problems
+from cli.options import job_argument, only_option, paper_option, units_option
+from cli.output import make_folder, write_bytes, write_text
+from cli.selection import select
+
+
+@click.command()
+@job_argument
+@units_option
+@only_option
+@paper_option
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["pdf", "svg"]),
+    default="pdf",
+    show_default=True,
+    help="One file to print, or a drawing for each wall.",
+)
+@click.option(
+    "-o",
+    "--output",
+    metavar="FILE",
+    help="Where to write; - for standard output. svg: a folder, or FILE.svg for a single wall.  "
+    "[default: elevations.pdf; svg: the folder elevations]",
+)
+@click.pass_context
+def elevations(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    only: tuple[str, ...],
+    paper: str,
+    form: Literal["pdf", "svg"],
+    output: str | None,
+) -> None:
+    """Draw each wall of JOB as it is seen from the room, to scale, to check the job against.
+
+    With --only, the walls on which these parts stand.
+    """
+    from cli.drawing import bind_walls, draw_walls, tell_unprintable
+
+    target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
+    single = form == "pdf" or target == "-" or target.lower().endswith(".svg")
+    layout = lay_out_job(job, units, targets=(target,) if single else ())
+    sheets, concerned = draw_walls(layout, paper, select(layout, only))
+    sources = layout.job.sources
+    if form == "pdf":
+        write_bytes(target, bind_walls(layout, sheets), sources=sources)
+    else:
+        from templates.svg import write_svg
+
+        if single and len(sheets) > 1:
+            raise click.BadParameter(
+                f"{len(sheets)} drawings do not go into one file; choose a wall with --only, or "
+                "give a folder.",
+                param_hint="'-o'",
+            )
+        if not single:
+            make_folder(Path(target))
+        for sheet in sheets:
+            file = target if single else str(Path(target) / f"{sheet.name}.svg")
+            write_text(file, write_svg(sheet.page), sources=sources)
+    if target != "-":
+        noun = "sheet" if len(sheets) == 1 else "sheets"
+        click.echo(f"{target}: {len(sheets)} {noun}. To check by, not to drill by.", err=True)
+    tell_unprintable(concerned)
+    tell_problems(job, concerned)
+    end(ctx, concerned)
