@@ -80,8 +80,10 @@ def draw_walls(
     if only is None:
         return list(drawn), layout
     chosen = narrow(layout, only)
-    boxes = {part.box for part in (*chosen.fronts, *chosen.sides)} | set(only)
-    boxes |= {box.id for box in layout.boxes if box.wall.upper() in only}
+    boxes = {front.box for front in chosen.fronts} | {side.box for side in chosen.sides}
+    boxes |= {box.id for box in layout.boxes if box.id in only} | {
+        box.id for box in layout.boxes if box.wall.upper() in only
+    }
     sheets = [sheet for sheet in drawn if boxes & sheet.boxes]
     return sheets, narrow(layout, frozenset().union(*(sheet.boxes for sheet in sheets)))
 

@@ -119,6 +119,16 @@ class Elevation:
         left, bottom, right, top = zip(*(box.extent for box in self.boxes), strict=True)
         return min(left), min(0.0, *bottom), max(right), max(top)
 
+    def clear_of_each_other(self) -> tuple[tuple[Seen, ...], ...]:
+        """Give the boxes in groups of which none reaches into another: as a rule, each by itself.
+        Boxes meet in one only where a job has them overlap."""
+        groups: list[list[Seen]] = []
+        for box in self.boxes:
+            met = [group for group in groups if any(_overlap(box, other) for other in group)]
+            groups = [group for group in groups if group not in met]
+            groups.append([other for group in met for other in group] + [box])
+        return tuple(tuple(group) for group in groups)
+
 
 def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     """Give the walls of a job in its order; boxes that stand nowhere come last, in one row."""
@@ -183,6 +193,12 @@ def levels(values: Sequence[float]) -> tuple[float, ...]:
         if not found or value - found[-1] > SAME_LEVEL:
             found.append(value)
     return tuple(found)
+
+
+def _overlap(one: Seen, other: Seen) -> bool:
+    """Tell whether two boxes with their fronts reach into each other, by more than a trifle."""
+    a, b = one.extent, other.extent
+    return all(min(a[k + 2], b[k + 2]) - max(a[k], b[k]) > SAME_LEVEL for k in (0, 1))
 
 
 def _see(layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[Front]]) -> Seen:

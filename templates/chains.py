@@ -10,7 +10,7 @@ one turned by a quarter, so that it is read from the right.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.job import Unit
@@ -30,6 +30,8 @@ _LIFT = 1.0
 _BETWEEN = 1.1
 _AIR = 1.4
 """Between a value and its strokes, both together, mm."""
+_GAP = 3.0
+"""Over a wider gap than this between two lengths the line does not run on, mm."""
 _STROKE = 0.8
 """Half an oblique stroke along each axis, mm."""
 _BEYOND, _FREE = 1.3, 0.8
@@ -88,7 +90,11 @@ class Chain:
         drawn: list[Mark] = []
         if not self.lengths:
             return drawn
-        drawn.append(self._line(self.lengths[0].start, 0.0, self.lengths[-1].end, 0.0))
+        start = self.lengths[0].start
+        for length, after in zip(self.lengths, (*self.lengths[1:], None), strict=True):
+            if after is None or after.start - length.end > _GAP:
+                drawn.append(self._line(start, 0.0, length.end, 0.0))
+                start = after.start if after else start
         ends = self.ends
         for u in ends:
             drawn.append(self._line(u - _STROKE, -_STROKE, u + _STROKE, _STROKE, 0.35))
@@ -189,13 +195,17 @@ def worded(value: float, unit: Unit) -> tuple[str, str]:
     return (inches, metric) if unit == "in" else (metric, inches)
 
 
-def named(text: str, middle: float, y: float, room: float) -> list[Mark]:
-    """Write a name on its middle, as large as `room` mm allow, shortened if it must be."""
+def named(text: str, middle: float, y: float, room: float, height: float) -> list[Mark]:
+    """Write a name on its middle as large as `room` mm allow; turned if its row is high enough,
+    else shortened."""
     for size in (3.5, LARGE, SMALL):
         if text_width(text, size, True) <= room:
-            break
-    else:
-        text = shorten(text, SMALL, True, room)
-    if not text:
-        return []
-    return [Text(x=middle, y=y, text=text, size=size, bold=True, anchor="middle", layer="id")]
+            return [_bold(text, middle, y, size)]
+    if text_width(text, SMALL, True) <= height and room > SMALL * 0.6:
+        return [replace(_bold(text, middle + SMALL / 2, y, SMALL), anchor="start", angle=90)]
+    text = shorten(text, SMALL, True, room)
+    return [_bold(text, middle, y, SMALL)] if len(text) > 2 else []
+
+
+def _bold(text: str, x: float, y: float, size: float) -> Text:
+    return Text(x=x, y=y, text=text, size=size, bold=True, anchor="middle", layer="id")

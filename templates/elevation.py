@@ -6,11 +6,11 @@ recommended one (ISO 5455) that the paper holds; a wall too long even for 1:50 g
 sheets. Nothing is drilled from them.
 """
 
-import itertools
 import re
 import unicodedata
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jigs.elevation import Elevation, Seen, levels, part_wall, see_walls
 from jigs.geometry import SLACK
@@ -18,7 +18,7 @@ from jigs.job import Unit
 from jigs.parts import Layout
 from templates.chains import ABOVE, Chain, Length, named
 from templates.dimensions import hatching
-from templates.elevationbox import Scale, draw_box
+from templates.elevationbox import Scale, draw_boxes
 from templates.elevationtitle import TITLE, Sheet, draw_title
 from templates.marks import Line, Mark, Outline, Page, Text
 from templates.paper import Paper
@@ -74,7 +74,7 @@ class _Plan:
         shown = self.elevation
         standing, hanging = shown.standing, shown.hanging
         found = {
-            "bottom": _widths(standing, scale, self.unit, "below"),
+            "bottom": _widths(standing, scale, self.unit, "below", () if shown.placed else None),
             "top": _widths(hanging, scale, self.unit, "above", self._corner),
             "fronts": _fronts(_first(shown), scale, self.unit),
             "left": _heights(_first_levels(shown), scale, self.unit, "above"),
@@ -89,9 +89,10 @@ class _Plan:
         return {name: chain for name, chain in found.items() if chain.lengths}
 
     @property
-    def _corner(self) -> tuple[float, ...]:
+    def _corner(self) -> tuple[float, ...] | None:
         """Where the boxes on the floor begin: the hanging ones are measured from there too."""
-        return tuple(box.x for box in self.elevation.standing[:1] if self.elevation.placed)
+        shown = self.elevation
+        return tuple(box.x for box in shown.standing[:1]) if shown.placed else None
 
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
@@ -174,7 +175,11 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
         *draw_title(replace(sheet, reduction=reduction), width, height),
         *_write_notes(plan.notes),
         *_draw_floor(elevation, scale),
-        *(mark for box in elevation.boxes for mark in draw_box(box, scale, layout.job.units)),
+        *(
+            mark
+            for boxes in elevation.clear_of_each_other()
+            for mark in draw_boxes(boxes, scale, layout.job.units)
+        ),
         *_draw_chains(plan, scale),
     ]
     return Page(width=width, height=height, marks=tuple(marks), entry=sheet.wall), reduction
@@ -243,7 +248,15 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         yield from replace(chains["fronts"], at=x).marks([start] * len(chains["fronts"].ends))
         x -= chains["fronts"].reach + 1.5
     if "left" in chains:
-        yield from replace(chains["left"], at=x).marks([start] * len(chains["left"].ends))
+        # A line that would run through a front's value begins behind it.
+        fronts = chains["fronts"].lengths if "fronts" in chains else ()
+        crowded = bool(fronts and chains["fronts"].crowded)
+        inside = [(length.start + 0.5, length.end - 0.5) for length in fronts]
+        starts = [
+            x + 2.0 if crowded or any(low < end < high for low, high in inside) else start
+            for end in chains["left"].ends
+        ]
+        yield from replace(chains["left"], at=x).marks(starts)
     if "right" in chains:
         x = scale.across(right)
         at = x + _OFF + ABOVE
@@ -253,7 +266,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
 
 def _name(box: Seen, y: float, scale: Scale) -> list[Mark]:
     middle = scale.across((box.x + box.right) / 2)
-    return named(box.box.id, middle, y, box.box.width / scale.reduction - 1.2)
+    return named(box.box.id, middle, y, box.box.width / scale.reduction - 1.2, 4.0)
 
 
 def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:
@@ -268,14 +281,16 @@ def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:
 
 
 def _widths(
-    boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str, also: Sequence[float] = ()
+    boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str, also: Sequence[float] | None
 ) -> Chain:
-    """Give the chain of a row's boxes and of what stands open between them and `also`."""
-    ends = levels([*(end for box in boxes for end in (box.x, box.right)), *also] if boxes else ())
+    """Give the chain of a row's boxes, and of what stands open between them and `also`; of boxes
+    that stand nowhere (`also` None) the widths alone."""
+    spans: Iterable[tuple[float, float]] = ((box.x, box.right) for box in boxes)
+    if also is not None and boxes:
+        spans = pairwise(levels([end for span in (*spans, also) for end in span]))
     return Chain(
         lengths=tuple(
-            Length(scale.across(one), scale.across(other), other - one)
-            for one, other in itertools.pairwise(ends)
+            Length(scale.across(one), scale.across(other), other - one) for one, other in spans
         ),
         at=0.0,
         unit=unit,
@@ -286,8 +301,7 @@ def _widths(
 def _heights(heights: Sequence[float], scale: Scale, unit: Unit, outside: str) -> Chain:
     return Chain(
         lengths=tuple(
-            Length(scale.up(one), scale.up(other), other - one)
-            for one, other in itertools.pairwise(heights)
+            Length(scale.up(one), scale.up(other), other - one) for one, other in pairwise(heights)
         ),
         at=0.0,
         unit=unit,

@@ -12,12 +12,14 @@ from jigs.elevation import Seen, SeenFront, SeenOpening, Swing
 from jigs.geometry import Fitting, Polygon, rectangle
 from jigs.job import Unit
 from templates.chains import worded
-from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Mark, Outline, Qr, Text
+from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
 from templates.space import Box, Space
 from templates.typeface import known, shorten, text_width
 
 CLEAR = 0.7
 """Words keep this far from a front's edges, mm."""
+TIGHT = 0.1
+"""The same where there is no room for more, mm."""
 BAR = 0.3
 """Least width of a pull on paper, mm."""
 
@@ -57,57 +59,92 @@ _Block = tuple[_Word, ...]
 """Words below each other."""
 
 
-def draw_box(seen: Seen, scale: Scale, unit: Unit) -> list[Mark]:
-    """Draw a box with its fronts and openings."""
-    box = seen.box
-    place = scale.area(seen.x, seen.bottom, box.width, box.height)
-    dash: Dash = "dashed" if box.kind == "open" else ""
-    marks: list[Mark] = [Outline(points=place, dash=dash, layer="box", name=box.id)]
-    if box.legs:
-        points = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
-        marks.append(Outline(points=points, layer="legs"))
-    for opening in seen.openings:
-        marks += _draw_opening(opening, scale)
-    for front in seen.fronts:
-        marks += _draw_front(front, scale, unit)
+def draw_boxes(boxes: Sequence[Seen], scale: Scale, unit: Unit) -> list[Mark]:
+    """Draw boxes with their fronts and openings. All that has a place of its own comes first, then
+    the words where there is room, then the lines that give way to them.
+
+    Boxes that stand clear of each other may be drawn one by one.
+    """
+    space = Space()
+    fronts = [
+        (front, scale.area(front.x, front.y, front.front.width, front.front.height))
+        for box in boxes
+        for front in box.fronts
+    ]
+    openings = [
+        (opening, scale.area(opening.x, opening.y, opening.width, opening.height))
+        for box in boxes
+        for opening in box.openings
+    ]
+    for box in boxes:
+        space.add(*_draw_body(box, scale))
+    for opening, place in openings:
+        space.add(Outline(points=place, layer="opening", name=opening.id))
+    for front, place in fronts:
+        space.add(Outline(points=place, width=MEDIUM, layer="front", name=front.front.id))
+    for front, _ in fronts:
+        for fitting in front.front.fittings:
+            if fitting.kind == "pull":
+                space.add(*_draw_pull(fitting, front, scale))
+    for opening, place in openings:
+        _write_opening(space, opening, _inside(place))
+    ground = {box.box.id: box.bottom if box.on_platform else 0.0 for box in boxes}
+    for front, place in fronts:
+        x0, y0, x1, y1 = _inside(place)
+        # A front that does not close with its box may reach down to the toe, or below the floor.
+        y0 = max(y0, scale.up(ground[front.front.box]) + CLEAR)
+        _write_front(space, front, unit, (x0, y0, x1, y1))
+    marks = space.marks[:]
+    for _, place in openings:
+        for ends in ((place[0], place[2]), (place[3], place[1])):
+            marks += _give_way(space, ends, _span(place), "", "opening")
+    for front, place in fronts:
+        frame = front.front.frame
+        if frame is not None and frame.closes:
+            corners = [(scale.across(front.x + x), scale.up(front.y + y)) for x, y in frame.opening]
+            marks += _give_way(space, [*corners, corners[0]], _span(place), "", "frame")
+        lines = _swing_lines(front.swing, place)
+        marks += _give_way(space, lines, _span(place), "dashed", "swing")
     return marks
 
 
-def _draw_opening(opening: SeenOpening, scale: Scale) -> list[Mark]:
-    place = scale.area(opening.x, opening.y, opening.width, opening.height)
-    space = Space()
-    space.add(Outline(points=place, layer="opening", name=opening.id))
-    within = _inside(place)
+def _draw_body(seen: Seen, scale: Scale) -> Iterator[Mark]:
+    box = seen.box
+    dash: Dash = "dashed" if box.kind == "open" else ""
+    place = scale.area(seen.x, seen.bottom, box.width, box.height)
+    yield Outline(points=place, dash=dash, layer="box", name=box.id)
+    if box.legs:
+        below = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
+        yield Outline(points=below, layer="legs")
+
+
+def _give_way(
+    space: Space, points: Sequence[tuple[float, float]], within: Box, dash: Dash, layer: str
+) -> list[Mark]:
+    """Give a run of lines, left out where words stand."""
+    before = len(space.marks)
+    space.add_between_texts(points, within, dash, THIN)
+    return [replace(mark, layer=layer) for mark in space.marks[before:] if isinstance(mark, Line)]
+
+
+def _write_opening(space: Space, opening: SeenOpening, within: Box) -> None:
     x0, y0, x1, y1 = within
     short = shorten(opening.words, 1.8, False, x1 - x0)
     words = [_Word(opening.words, size) for size in (3.5, 2.5, 1.8)] + [_Word(short, 1.8)]
     _write(space, [((word,), False) for word in words], within, [((x0 + x1) / 2, (y0 + y1) / 2)])
-    for ends in ((place[0], place[2]), (place[3], place[1])):
-        space.add_between_texts(ends, _span(place), "", THIN)
-    return [_layered(mark, "opening") for mark in space.marks]
 
 
-def _draw_front(seen: SeenFront, scale: Scale, unit: Unit) -> list[Mark]:
-    front = seen.front
-    place = scale.area(seen.x, seen.y, front.width, front.height)
-    space = Space()
-    space.add(Outline(points=place, width=MEDIUM, layer="front", name=front.id))
-    for fitting in front.fittings:
-        if fitting.kind == "pull":
-            space.add(*_draw_pull(fitting, seen, scale))
-    within = _inside(place)
+def _write_front(space: Space, seen: SeenFront, unit: Unit, within: Box) -> None:
     spots = _spots(seen.swing, within)
     written = _write(space, _blocks(seen, unit, within), within, spots)
-    if all(word.bold for word in written):
+    if not written:
+        # A low drawer front: capitals alone stand nearer to its edges.
+        x0, y0, x1, y1 = within
+        spare = CLEAR - TIGHT
+        within = (x0 - spare, y0 - spare, x1 + spare, y1 + spare)
+        _write(space, _least(seen, within), within, _spots(seen.swing, within), TIGHT)
+    elif all(word.bold for word in written):
         _write_sizes(space, _sizes(seen, unit), within, spots)
-    before = len(space.marks)
-    if front.frame is not None and front.frame.closes:
-        corners = [(scale.across(seen.x + x), scale.up(seen.y + y)) for x, y in front.frame.opening]
-        space.add_between_texts([*corners, corners[0]], _span(place), "", THIN)
-    marks = [*space.marks[:before], *(_layered(mark, "frame") for mark in space.marks[before:])]
-    before = len(space.marks)
-    space.add_between_texts(_swing_lines(seen.swing, place), _span(place), "dashed", THIN)
-    return [*marks, *(_layered(mark, "swing") for mark in space.marks[before:])]
 
 
 def _write_sizes(
@@ -175,20 +212,26 @@ def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[tuple[_Block, 
         name = _Word(front.id, head, True)
         yield (name, *said, _Word(large, 1.8)), False
         yield (name, *said), False
+    yield from _least(seen, within)
+
+
+def _least(seen: SeenFront, within: Box) -> Iterator[tuple[_Block, bool]]:
+    """Give a front's ID in the smallest letters, and at last its number in the box alone."""
+    front = seen.front
     least: list[_Block] = [(_Word(front.id, 1.8, True),)]
-    if said:
+    if front.withheld:
         least = [
             (_Word(front.id, 1.8, True), _Word("HOLD", 1.8, True)),
             (_Word(f"{front.id} HOLD", 1.8, True),),
             *least,
         ]
     yield from ((block, False) for block in least)
-    yield (_Word(front.id, 2.5, True), *said), True
+    yield (_Word(front.id, 2.5, True),), True
     yield from ((block, True) for block in least)
     for turned in (False, True):
         room = within[3] - within[1] if turned else within[2] - within[0]
         short = shorten(front.id.removeprefix(front.box).lstrip("-"), 1.8, True, room)
-        if short:
+        if len(short) > 1 or short.isalnum():
             yield (_Word(short, 1.8, True),), turned
 
 
@@ -228,6 +271,7 @@ def _write(
     blocks: Iterable[tuple[_Block, bool]],
     within: Box,
     spots: Sequence[tuple[float, float]],
+    clear: float = CLEAR,
 ) -> _Block:
     """Write the first block that finds room, and give it; none where none does."""
     for words, turned in blocks:
@@ -236,11 +280,13 @@ def _write(
         wide, high = (down, across) if turned else (across, down)
         if wide > within[2] - within[0] or high > within[3] - within[1]:
             continue
+        # A little less than what they were moved inwards by: touching is not free.
+        margin = clear - 0.05
         for x, y in spots:
             # Moved inwards where the words would stand out of the front.
             x = min(max(x, within[0] + wide / 2), within[2] - wide / 2)
             y = min(max(y, within[1] + high / 2), within[3] - high / 2)
-            if space.is_free((x - wide / 2, y - high / 2, x + wide / 2, y + high / 2), CLEAR):
+            if space.is_free((x - wide / 2, y - high / 2, x + wide / 2, y + high / 2), margin):
                 space.add(*_lines(words, x, y, down, turned))
                 return words
     return ()
@@ -271,8 +317,3 @@ def _span(place: Polygon) -> Box:
 def _inside(place: Polygon) -> Box:
     x0, y0, x1, y1 = _span(place)
     return x0 + CLEAR, y0 + CLEAR, x1 - CLEAR, y1 - CLEAR
-
-
-def _layered(mark: Mark, layer: str) -> Mark:
-    """Give a line that was added without a layer its own."""
-    return mark if isinstance(mark, Qr) or mark.layer else replace(mark, layer=layer)
