@@ -195,11 +195,13 @@ def worded(value: float, unit: Unit) -> tuple[str, str]:
     return (inches, metric) if unit == "in" else (metric, inches)
 
 
-def named(text: str, middle: float, y: float, room: float, height: float) -> list[Mark]:
-    """Write a name on its middle as large as `room` mm allow; turned if its row is high enough,
-    else shortened."""
+def named(
+    text: str, middle: float, y: float, room: float, height: float, most: float
+) -> list[Mark]:
+    """Write a name on its middle as large as `room` mm allow, `most` at most; turned if its row
+    is high enough, else shortened."""
     for size in (3.5, LARGE, SMALL):
-        if text_width(text, size, True) <= room:
+        if size <= most and text_width(text, size, True) <= room:
             return [_bold(text, middle, y, size)]
     if text_width(text, SMALL, True) <= height and room > SMALL * 0.6:
         return [replace(_bold(text, middle + SMALL / 2, y, SMALL), anchor="start", angle=90)]

@@ -18,7 +18,7 @@ from jigs.job import Unit
 from jigs.parts import Layout
 from templates.chains import ABOVE, Chain, Length, named
 from templates.dimensions import hatching
-from templates.elevationbox import Scale, draw_boxes
+from templates.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevationtitle import TITLE, Sheet, draw_title
 from templates.marks import Line, Mark, Outline, Page, Text
 from templates.paper import Paper
@@ -178,7 +178,7 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
         *(
             mark
             for boxes in elevation.clear_of_each_other()
-            for mark in draw_boxes(boxes, scale, layout.job.units)
+            for mark in draw_boxes(boxes, Style(scale, layout.job.units))
         ),
         *_draw_chains(plan, scale),
     ]
@@ -266,7 +266,8 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
 
 def _name(box: Seen, y: float, scale: Scale) -> list[Mark]:
     middle = scale.across((box.x + box.right) / 2)
-    return named(box.box.id, middle, y, box.box.width / scale.reduction - 1.2, 4.0)
+    room = box.box.width / scale.reduction - 1.2
+    return named(box.box.id, middle, y, room, 4.0, 3.5 if scale.reduction <= ROOMY else 2.5)
 
 
 def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:

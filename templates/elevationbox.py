@@ -5,21 +5,27 @@ edge it turns on: the point is at the hinges (common drafting practice, no sourc
 way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jigs.elevation import Seen, SeenFront, SeenOpening, Swing
 from jigs.geometry import Fitting, Polygon, rectangle
 from jigs.job import Unit
 from templates.chains import worded
 from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
-from templates.space import Box, Space
+from templates.space import Box, Space, clip
 from templates.typeface import known, shorten, text_width
 
 CLEAR = 0.7
 """Words keep this far from a front's edges, mm."""
 TIGHT = 0.1
 """The same where there is no room for more, mm."""
+COVERED = 0.45
+"""The share of a front's swing lines that words may cover while a smaller block covers less."""
+ROOMY = 20
+"""Up to this reduction there is room for large IDs."""
 BAR = 0.3
 """Least width of a pull on paper, mm."""
 
@@ -49,6 +55,14 @@ class Scale:
 
 
 @dataclass(frozen=True, slots=True)
+class Style:
+    """How boxes are drawn: their scale, and the unit whose figures stand first."""
+
+    scale: Scale
+    unit: Unit
+
+
+@dataclass(frozen=True, slots=True)
 class _Word:
     text: str
     size: float
@@ -59,13 +73,13 @@ _Block = tuple[_Word, ...]
 """Words below each other."""
 
 
-def draw_boxes(boxes: Sequence[Seen], scale: Scale, unit: Unit) -> list[Mark]:
+def draw_boxes(boxes: Sequence[Seen], style: Style) -> list[Mark]:
     """Draw boxes with their fronts and openings. All that has a place of its own comes first, then
     the words where there is room, then the lines that give way to them.
 
     Boxes that stand clear of each other may be drawn one by one.
     """
-    space = Space()
+    space, scale = Space(), style.scale
     fronts = [
         (front, scale.area(front.x, front.y, front.front.width, front.front.height))
         for box in boxes
@@ -90,10 +104,8 @@ def draw_boxes(boxes: Sequence[Seen], scale: Scale, unit: Unit) -> list[Mark]:
         _write_opening(space, opening, _inside(place))
     ground = {box.box.id: box.bottom if box.on_platform else 0.0 for box in boxes}
     for front, place in fronts:
-        x0, y0, x1, y1 = _inside(place)
         # A front that does not close with its box may reach down to the toe, or below the floor.
-        y0 = max(y0, scale.up(ground[front.front.box]) + CLEAR)
-        _write_front(space, front, unit, (x0, y0, x1, y1))
+        _write_front(space, front, style, place, scale.up(ground[front.front.box]))
     marks = space.marks[:]
     for _, place in openings:
         for ends in ((place[0], place[2]), (place[3], place[1])):
@@ -134,17 +146,21 @@ def _write_opening(space: Space, opening: SeenOpening, within: Box) -> None:
     _write(space, [((word,), False) for word in words], within, [((x0 + x1) / 2, (y0 + y1) / 2)])
 
 
-def _write_front(space: Space, seen: SeenFront, unit: Unit, within: Box) -> None:
+def _write_front(space: Space, seen: SeenFront, style: Style, place: Polygon, low: float) -> None:
+    """Write a front's ID, and as much else as finds room, above `low`."""
+    x0, y0, x1, y1 = _inside(place)
+    within = (x0, max(y0, low + CLEAR), x1, y1)
     spots = _spots(seen.swing, within)
-    written = _write(space, _blocks(seen, unit, within), within, spots)
+    lines = _swing_lines(seen.swing, place)
+    blocks = [*_blocks(seen, style), *_least(seen, within)]
+    written = _write(space, blocks, within, spots, avoid=lines)
     if not written:
         # A low drawer front: capitals alone stand nearer to its edges.
-        x0, y0, x1, y1 = within
         spare = CLEAR - TIGHT
-        within = (x0 - spare, y0 - spare, x1 + spare, y1 + spare)
+        within = (x0 - spare, max(y0 - spare, low + TIGHT), x1 + spare, y1 + spare)
         _write(space, _least(seen, within), within, _spots(seen.swing, within), TIGHT)
     elif all(word.bold for word in written):
-        _write_sizes(space, _sizes(seen, unit), within, spots)
+        _write_sizes(space, _sizes(seen, style.unit), within, spots)
 
 
 def _write_sizes(
@@ -191,13 +207,13 @@ def _swing_lines(swing: Swing | None, place: Polygon) -> list[tuple[float, float
             return []
 
 
-def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[tuple[_Block, bool]]:
+def _blocks(seen: SeenFront, style: Style) -> Iterator[tuple[_Block, bool]]:
     """Give what may be written on a front, the best first, and whether it is turned; its ID is in
     all of them."""
     front = seen.front
     said = (_Word("HOLD", 2.5, True),) if front.withheld else ()
     note = _said_of(seen)
-    large, small = _sizes(seen, unit)
+    large, small = _sizes(seen, style.unit)
 
     def full(head: float, size: float) -> _Block:
         notes = (_Word(note, size),) if note else ()
@@ -205,14 +221,16 @@ def _blocks(seen: SeenFront, unit: Unit, within: Box) -> Iterator[tuple[_Block, 
             _Word(front.id, head, True), *said, *notes, _Word(large, size), _Word(small, 1.8)
         )  # fmt: skip
 
-    fullest = [full(3.5, 2.5), full(3.5, 1.8), full(2.5, 1.8)]
-    for turned in (False, True):
-        yield from ((block, turned) for block in fullest)
-    for head in (3.5, 2.5):
+    heads = (3.5, 2.5) if style.scale.reduction <= ROOMY else (2.5,)
+    fullest = [full(head, size) for head in heads for size in (2.5, 1.8) if size < head]
+    yield from ((block, False) for block in fullest)
+    if seen.swing or front.height > front.width:
+        yield from ((block, True) for block in fullest)
+    for head in heads if seen.swing else (2.5,):
         name = _Word(front.id, head, True)
-        yield (name, *said, _Word(large, 1.8)), False
+        if seen.swing:
+            yield (name, *said, _Word(large, 1.8)), False
         yield (name, *said), False
-    yield from _least(seen, within)
 
 
 def _least(seen: SeenFront, within: Box) -> Iterator[tuple[_Block, bool]]:
@@ -253,17 +271,15 @@ def _said_of(seen: SeenFront) -> str:
 def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
     """Give the places where words are tried, the best first: between the swing lines."""
     x0, y0, x1, y1 = within
-    places: list[tuple[float, float]] = []
     rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.0, 1.0)
-    run: Sequence[float] = {"left": (0.58, 0.5, 0.42), "right": (0.42, 0.5, 0.58)}.get(
-        swing or "", (0.5, 0.3, 0.2, 0.1, 0.0, 0.7, 0.8, 1.0)
-    )
+    run: Sequence[float] = (0.5, 0.3, 0.2, 0.1, 0.0, 0.7, 0.8, 1.0)
     if swing == "top":
         rise = (0.35, 0.5, 0.65, 0.8)
-    for v in rise:
-        for u in run:
-            places.append((x0 + u * (x1 - x0), y0 + v * (y1 - y0)))
-    return places
+    elif swing is not None:
+        run = (0.58, 0.66, 0.75, 0.5, 0.42)
+    if swing == "right":
+        run = [1.0 - u for u in run]
+    return [(x0 + u * (x1 - x0), y0 + v * (y1 - y0)) for v in rise for u in run]
 
 
 def _write(
@@ -272,29 +288,57 @@ def _write(
     within: Box,
     spots: Sequence[tuple[float, float]],
     clear: float = CLEAR,
+    avoid: Sequence[tuple[float, float]] = (),
 ) -> _Block:
-    """Write the first block that finds room, and give it; none where none does."""
+    """Write the first block that finds room, and give it; none where none does.
+
+    A place is best that lies clear of the run of lines `avoid`. A block that would cover too much
+    of them wherever it stands gives way to a smaller one; if all do, the least is covered.
+    """
+    least: tuple[float, _Block, float, float, bool] | None = None
     for words, turned in blocks:
         across = max(text_width(word.text, word.size, word.bold) for word in words)
         down = sum(word.size * _PITCH for word in words)
         wide, high = (down, across) if turned else (across, down)
         if wide > within[2] - within[0] or high > within[3] - within[1]:
             continue
-        # A little less than what they were moved inwards by: touching is not free.
-        margin = clear - 0.05
         for x, y in spots:
             # Moved inwards where the words would stand out of the front.
             x = min(max(x, within[0] + wide / 2), within[2] - wide / 2)
             y = min(max(y, within[1] + high / 2), within[3] - high / 2)
-            if space.is_free((x - wide / 2, y - high / 2, x + wide / 2, y + high / 2), margin):
-                space.add(*_lines(words, x, y, down, turned))
-                return words
-    return ()
+            box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+            # A little less than what they were moved inwards by: touching is not free.
+            if not space.is_free(box, clear - 0.05):
+                continue
+            cut = _covered(avoid, box)
+            if least is None or cut < least[0]:
+                least = (cut, words, x, y, turned)
+            if not cut:
+                break
+        if least is not None and least[0] <= COVERED:
+            break
+    if least is None:
+        return ()
+    _, words, x, y, turned = least
+    space.add(*_lines(words, x, y, turned))
+    return words
 
 
-def _lines(words: Sequence[_Word], x: float, y: float, down: float, turned: bool) -> Iterator[Text]:
+def _covered(points: Sequence[tuple[float, float]], box: Box) -> float:
+    """Give the share of a run of lines that words in a box cover."""
+    widened = (box[0] - CLEAR, box[1] - CLEAR, box[2] + CLEAR, box[3] + CLEAR)
+    whole = covered = 0.0
+    for (x1, y1), (x2, y2) in pairwise(points):
+        whole += math.hypot(x2 - x1, y2 - y1)
+        inside = clip(x1, y1, x2, y2, widened)
+        if inside is not None:
+            covered += math.hypot(inside[2] - inside[0], inside[3] - inside[1])
+    return covered / whole if whole else 0.0
+
+
+def _lines(words: Sequence[_Word], x: float, y: float, turned: bool) -> Iterator[Text]:
     """Give the lines of a block on its middle; turned, they are read from the right."""
-    below = down / 2
+    below = sum(word.size * _PITCH for word in words) / 2
     for word in words:
         below -= word.size * _PITCH
         base = below + word.size * 0.39
