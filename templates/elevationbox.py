@@ -22,8 +22,9 @@ CLEAR = 0.7
 """Words keep this far from a front's edges, mm."""
 TIGHT = 0.1
 """The same where there is no room for more, mm."""
-COVERED = 0.45
-"""The share of a front's swing lines that words may cover while a smaller block covers less."""
+FEW, COVERED = 0.25, 0.45
+"""The share of a front's swing lines that words may well cover, and the most that they may while
+a smaller block covers less."""
 ROOMY = 20
 """Up to this reduction there is room for large IDs."""
 BAR = 0.3
@@ -274,7 +275,7 @@ def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
     rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.0, 1.0)
     run: Sequence[float] = (0.5, 0.3, 0.2, 0.1, 0.0, 0.7, 0.8, 1.0)
     if swing == "top":
-        rise = (0.35, 0.5, 0.65, 0.8)
+        rise, run = (0.35, 0.5, 0.65, 0.8), (0.5, 0.3, 0.7)
     elif swing is not None:
         run = (0.58, 0.66, 0.75, 0.5, 0.42)
     if swing == "right":
@@ -292,7 +293,7 @@ def _write(
 ) -> _Block:
     """Write the first block that finds room, and give it; none where none does.
 
-    A place is best that lies clear of the run of lines `avoid`. A block that would cover too much
+    A place is best that covers little of the run of lines `avoid`. A block that would cover too much
     of them wherever it stands gives way to a smaller one; if all do, the least is covered.
     """
     least: tuple[float, _Block, float, float, bool] | None = None
@@ -313,7 +314,7 @@ def _write(
             cut = _covered(avoid, box)
             if least is None or cut < least[0]:
                 least = (cut, words, x, y, turned)
-            if not cut:
+            if cut <= FEW:
                 break
         if least is not None and least[0] <= COVERED:
             break
