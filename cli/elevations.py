@@ -6,14 +6,17 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, only_option, paper_option, units_option
+from cli.options import delivered_option, job_argument, only_option, paper_option, units_option
 from cli.output import make_folder, write_bytes, write_text
 from cli.selection import select
+
+LARGEST = ("tabloid", "a3")
 
 
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @only_option
 @paper_option
 @click.option(
@@ -36,6 +39,7 @@ def elevations(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     only: tuple[str, ...],
     paper: str,
     form: Literal["pdf", "svg"],
@@ -46,10 +50,11 @@ def elevations(
     With --only, the walls on which these parts stand.
     """
     from cli.drawing import bind_walls, draw_walls, tell_unprintable
+    from templates.elevationbox import ROOMY
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
     single = form == "pdf" or target == "-" or target.lower().endswith(".svg")
-    layout = lay_out_job(job, units, targets=(target,) if single else ())
+    layout = lay_out_job(job, units, delivered=delivered, targets=(target,) if single else ())
     sheets, concerned = draw_walls(layout, paper, select(layout, only))
     sources = layout.job.sources
     if form == "pdf":
@@ -71,6 +76,13 @@ def elevations(
     if target != "-":
         noun = "sheet" if len(sheets) == 1 else "sheets"
         click.echo(f"{target}: {len(sheets)} {noun}. To check by, not to drill by.", err=True)
+        small = [sheet.page.entry for sheet in sheets if sheet.reduction > ROOMY]
+        if small and paper not in LARGEST:
+            click.echo(
+                f"Drawn small, without all sizes: {', '.join(dict.fromkeys(small)).lower()}. "
+                "On larger paper (--paper tabloid or a3) there is more room.",
+                err=True,
+            )
     tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)

@@ -293,8 +293,8 @@ def _write(
 ) -> _Block:
     """Write the first block that finds room, and give it; none where none does.
 
-    A place is best that covers little of the run of lines `avoid`. A block that would cover too much
-    of them wherever it stands gives way to a smaller one; if all do, the least is covered.
+    A place is best that covers little of the run of lines `avoid`. A block that would cover too
+    much of them wherever it stands gives way to a smaller one; if all do, the least is covered.
     """
     least: tuple[float, _Block, float, float, bool] | None = None
     for words, turned in blocks:

@@ -15,7 +15,17 @@ WRITTEN = {
     "sheets": {"work/sheets.pdf"},
     "labels": {"work/labels.pdf"},
     "parts": set(),
-    "pack": {"pack/sheets.pdf", "pack/labels.pdf", "pack/holes.csv", "pack/parts.csv"},
+    "elevations": {"work/elevations.pdf"},
+    "pack": {
+        f"pack/{name}"
+        for name in (
+            "sheets.pdf",
+            "labels.pdf",
+            "elevations.pdf",
+            "holes.csv",
+            "parts.csv",
+        )
+    },
 }
 """What each command writes without -o, below the folder of the job."""
 
@@ -94,6 +104,9 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["labels", "JOB", "--start", "0"],
         ["labels", "JOB", "--start", "31", "--stock", "letter-3x10"],
         ["labels", "JOB", "--stock", "none"],
+        ["elevations", "JOB", "--format", "dxf"],
+        ["elevations", "JOB", "--paper", "b5"],
+        ["elevations", "JOB", "--only", "B7"],
         ["pack", "JOB", "--only", "B1"],
     ],
     ids=" ".join,
