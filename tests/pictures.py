@@ -6,6 +6,7 @@ import pypdfium2
 
 from jigs.layout import lay_out
 from jigs.reading import read_job
+from templates.elevation import draw_elevations
 from templates.labels import label_pages
 from templates.marks import Page
 from templates.paper import PAPERS
@@ -27,6 +28,7 @@ def draw_pictures() -> dict[str, Page]:
         name: list(make_sheets(layout, PAPERS["common"], only=[part]).pages)[1 + sheet]
         for name, (part, sheet) in SHEETS.items()
     }
+    pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
     pages["labels"] = label_pages(layout, STOCKS["letter-2x5"])[0]
     return pages
 
