@@ -22,7 +22,7 @@ CLEAR = 0.7
 """Words keep this far from a front's edges, mm."""
 TIGHT = 0.1
 """The same where there is no room for more, mm."""
-FEW, COVERED = 0.25, 0.45
+FEW, COVERED = 0.35, 0.45
 """The share of a front's swing lines that words may well cover, and the most that they may while
 a smaller block covers less."""
 ROOMY = 20
@@ -155,6 +155,8 @@ def _write_front(space: Space, seen: SeenFront, style: Style, place: Polygon, lo
     lines = _swing_lines(seen.swing, place)
     blocks = [*_blocks(seen, style), *_least(seen, within)]
     written = _write(space, blocks, within, spots, avoid=lines)
+    if not written and seen.swing == "top":  # its pull stands in the middle
+        written = _write(space, blocks, within, _spots(None, within), avoid=lines)
     if not written:
         # A low drawer front: capitals alone stand nearer to its edges.
         spare = CLEAR - TIGHT
@@ -275,7 +277,7 @@ def _spots(swing: Swing | None, within: Box) -> list[tuple[float, float]]:
     rise: Sequence[float] = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.0, 1.0)
     run: Sequence[float] = (0.5, 0.3, 0.2, 0.1, 0.0, 0.7, 0.8, 1.0)
     if swing == "top":
-        rise, run = (0.35, 0.5, 0.65, 0.8), (0.5, 0.3, 0.7)
+        rise, run = (0.35, 0.5, 0.65, 0.8), (0.5,)
     elif swing is not None:
         run = (0.58, 0.66, 0.75, 0.5, 0.42)
     if swing == "right":
