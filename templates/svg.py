@@ -9,7 +9,7 @@ first mark that has it (a later one is told apart by a number behind a full stop
 
 >>> from templates.marks import Outline, Page
 >>> front = Outline(points=((10, 5), (32, 5), (32, 40), (10, 40)), layer="front", name="B1-1")
->>> print(write_svg(Page(width=50, height=60, marks=(front,))).splitlines()[4].strip())
+>>> print(write_svg(Page(width=50, height=60, marks=(front,))).splitlines()[5].strip())
 <rect class="front" data-part="B1-1" height="35" id="B1-1" width="22" x="10" y="20"/>
 """
 
