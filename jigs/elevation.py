@@ -10,11 +10,14 @@ are shown apart from each other, in a row.
 820
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from jigs.columns import place_columns
+from jigs.cutlist.boxes import is_place
+from jigs.cutlist.toe import HIGHEST
+from jigs.cutlist.trimmings import HANDS, panel_at, panel_height
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
@@ -53,13 +56,26 @@ class SeenOpening:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SeenPanel:
+    """An end panel beside a box, on the wall; mm. `covered`: fronts lie over its front edge."""
+
+    id: str
+    x: float
+    y: float
+    width: float
+    height: float
+    covered: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Seen:
-    """A box with its left end at `x` along the wall, its fronts and openings; mm."""
+    """A box with its left end at `x` along the wall, its fronts, openings and end panels; mm."""
 
     box: BoxSpec
     x: float
     fronts: tuple[SeenFront, ...] = ()
     openings: tuple[SeenOpening, ...] = ()
+    panels: tuple[SeenPanel, ...] = ()
 
     @property
     def right(self) -> float:
@@ -78,19 +94,28 @@ class Seen:
 
     @property
     def hangs(self) -> bool:
-        """Whether it hangs on the wall, above the others."""
-        return self.box.kind == "wall"
+        """Whether it hangs on the wall, above the others, or stands on another box."""
+        return self.box.kind == "wall" or self.bottom > HIGHEST
 
     @property
     def on_platform(self) -> bool:
-        """Whether a toe platform carries it: it stands above the floor on no legs of its own."""
-        return not self.hangs and self.bottom > SLACK and not self.box.legs
+        """Whether a toe platform carries it: a box that stands above the floor, on no legs of
+        its own. An appliance's place has none."""
+        legs, place = self.box.legs, is_place(self.box)
+        return not self.hangs and self.bottom > SLACK and not legs and not place
+
+    @property
+    def ends(self) -> tuple[float, ...]:
+        """Its own ends along the wall, and those of its panels; mm."""
+        panels = (end for panel in self.panels for end in (panel.x, panel.x + panel.width))
+        return (self.x, self.right, *panels)
 
     @property
     def extent(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of all that is seen of it, mm."""
         parts = [(self.x, self.bottom, self.right, self.top)]
         parts += [(f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts]
+        parts += [(p.x, p.y, p.x + p.width, p.y + p.height) for p in self.panels]
         left, bottom, right, top = zip(*parts, strict=True)
         return min(left), min(bottom), max(right), max(top)
 
@@ -225,4 +250,20 @@ def _see(layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[F
             for front in fronts.get(box.id, ())
         ),
         openings=openings,
+        panels=tuple(_panels(box, x, layout.job.material.front)),
     )
+
+
+def _panels(box: BoxSpec, x: float, thickness: float) -> Iterator[SeenPanel]:
+    height = panel_height(box)
+    for hand, letter in HANDS:
+        kind = panel_at(box, hand)
+        if kind is not None:
+            yield SeenPanel(
+                id=f"{box.id}-PANEL-{letter}",
+                x=x - thickness if hand == "left" else x + box.width,
+                y=box.above_floor + box.height - height,
+                width=thickness,
+                height=height,
+                covered=kind == "covered",
+            )

@@ -136,14 +136,16 @@ class Chain:
     def _further_out(self, crowded: Sequence[Length]) -> list[Mark]:
         """Give the values that stand further out, none on another; too many stay unwritten."""
         low, high = self.lengths[0].start, self.lengths[-1].end
-        most = int((high - low + 2 * _ROW) / _ROW)
+        # Within the chain's ends, where the lines of its total run by; one by itself has none.
+        free = 0.3 if len(self.lengths) > 1 else -_ROW
+        most = int((high - low - 2 * free) / _ROW)
         if not crowded or len(crowded) > most:
             return []
         wanted = [(length.start + length.end) / 2 for length in crowded]
         pitch = [_ROW] * len(crowded)
         # From the right end first, so that none is pushed beyond it, then from the left.
-        turned = spread([-u for u in reversed(wanted)], pitch, -high - _ROW)
-        places = spread([-u for u in reversed(turned)], pitch, low - _ROW)
+        turned = spread([-u for u in reversed(wanted)], pitch, free - high)
+        places = spread([-u for u in reversed(turned)], pitch, low + free)
         drawn: list[Mark] = []
         above = self.outside == "above"
         near, far = (ABOVE, ABOVE + OUT - 0.5) if above else (-0.6, 0.5 - OUT)

@@ -236,7 +236,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         for box in shown.hanging:
             yield from _name(box, roof + 1.8, scale)
         at = roof + _NAMES + 1.5
-        tops = [_near(shown.hanging, end, scale) for end in chains["top"].ends]
+        tops = [_near(shown, end, scale) for end in chains["top"].ends]
         yield from replace(chains["top"], at=at).marks(tops)
         if "top in all" in chains:
             at += chains["top"].reach - ABOVE + _ROW
@@ -270,15 +270,20 @@ def _name(box: Seen, y: float, scale: Scale) -> list[Mark]:
     return named(box.box.id, middle, y, room, 4.0, 3.5 if scale.reduction <= ROOMY else 2.5)
 
 
-def _near(boxes: Sequence[Seen], at: float, scale: Scale) -> float:
-    """Give the top of the higher box that ends at a place along the page, or of the highest one
-    of all where none ends there; mm on the page."""
+def _near(shown: Elevation, at: float, scale: Scale) -> float:
+    """Give where a line from above ends at a place along the page: at the top of the highest box
+    that ends there, above all boxes if one would be struck; mm on the page."""
     tops = [
         scale.up(box.top)
-        for box in boxes
-        if min(abs(scale.across(box.x) - at), abs(scale.across(box.right) - at)) < 1e-6
+        for box in shown.boxes
+        if any(abs(scale.across(end) - at) < 1e-6 for end in (box.x, box.right))
     ]
-    return max(tops or [scale.up(box.top) for box in boxes])
+    top = max(tops, default=scale.up(shown.extent[3]))
+    struck = any(
+        scale.across(box.x) < at < scale.across(box.right) and scale.up(box.top) > top
+        for box in shown.boxes
+    )
+    return scale.up(shown.extent[3]) if struck else top
 
 
 def _widths(
@@ -288,7 +293,7 @@ def _widths(
     that stand nowhere (`also` None) the widths alone."""
     spans: Iterable[tuple[float, float]] = ((box.x, box.right) for box in boxes)
     if also is not None and boxes:
-        spans = pairwise(levels([end for span in (*spans, also) for end in span]))
+        spans = pairwise(levels([*(end for box in boxes for end in box.ends), *also]))
     return Chain(
         lengths=tuple(
             Length(scale.across(one), scale.across(other), other - one) for one, other in spans

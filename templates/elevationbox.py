@@ -129,6 +129,13 @@ def _draw_body(seen: Seen, scale: Scale) -> Iterator[Mark]:
     if box.legs:
         below = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
         yield Outline(points=below, layer="legs")
+    for panel in seen.panels:
+        yield Outline(
+            points=scale.area(panel.x, panel.y, panel.width, panel.height),
+            dash="dashed" if panel.covered else "",
+            layer="panel",
+            name=panel.id,
+        )
 
 
 def _give_way(

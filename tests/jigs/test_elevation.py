@@ -1,5 +1,7 @@
 """A wall from the room: places, hands, stretches."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.elevation import levels, part_wall, see_walls
@@ -96,3 +98,28 @@ def test_levels_are_told_once() -> None:
     """Half a millimetre is no level of its own."""
     assert levels([]) == ()
     assert levels([5.0, 0.0, 5.4, 6.0]) == (0.0, 5.0, 6.0)
+
+
+def test_end_panels_stand_beside_their_box_down_to_the_floor() -> None:
+    """As thick as the fronts' board, 19.05; the golden box with its toe is 774.7 + 101.6 high."""
+    layout = lay(replace(box(name="B1", x=500.0), panel_left="flush", panel_right="covered"))
+    [wall] = see_walls(layout)
+    left, right = wall.boxes[0].panels
+    assert (left.id, left.x, left.y) == ("B1-PANEL-L", 500 - 19.05, 0)
+    assert (right.id, right.x, right.covered) == ("B1-PANEL-R", 500 + 457.2, True)
+    assert left.height == pytest.approx(774.7 + 101.6)
+    assert wall.extent[:3:2] == pytest.approx((500 - 19.05, 500 + 457.2 + 19.05))
+
+
+def test_a_toe_platform_is_under_boxes_alone() -> None:
+    """Not under the place of an appliance, a box on legs, or one above another."""
+    panel = FrontSpec(id="D-1", kind="panel", leaflet=True)
+    layout = lay(
+        box(name="B"),
+        box(panel, name="D", kind="open"),
+        replace(box(name="L", above_floor=0.0), legs=101.6),
+        box(name="F", above_floor=1800.0),
+    )
+    [wall] = see_walls(layout)
+    assert [seen.box.id for seen in wall.boxes if seen.on_platform] == ["B"]
+    assert [seen.box.id for seen in wall.hanging] == ["F"]
