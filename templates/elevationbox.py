@@ -160,7 +160,7 @@ def _write_front(space: Space, seen: SeenFront, style: Style, place: Polygon, lo
     within = (x0, max(y0, low + CLEAR), x1, y1)
     spots = _spots(seen.swing, within)
     lines = _swing_lines(seen.swing, place)
-    blocks = [*_blocks(seen, style), *_least(seen, within)]
+    blocks = [*_blocks(seen, style, x1 - x0), *_least(seen, within)]
     written = _write(space, blocks, within, spots, avoid=lines)
     if not written and seen.swing == "top":  # its pull stands in the middle
         written = _write(space, blocks, within, _spots(None, within), avoid=lines)
@@ -176,14 +176,16 @@ def _write_front(space: Space, seen: SeenFront, style: Style, place: Polygon, lo
 def _write_sizes(
     space: Space, sizes: tuple[str, str], within: Box, spots: Sequence[tuple[float, float]]
 ) -> None:
-    """Write a front's sizes apart from its ID: together, or else each where it finds room."""
+    """Write a front's sizes apart from its ID: together below it, or else each where it finds
+    room, the job's unit first from the top."""
     x0, y0, x1, y1 = within
-    places = [((x0 + x1) / 2, y0), ((x0 + x1) / 2, y1), *spots]
+    below, above = ((x0 + x1) / 2, y0), ((x0 + x1) / 2, y1)
     large, small = (_Word(size, 1.8) for size in sizes)
-    if not _write(space, [((large, small), False)], within, places) and _write(
-        space, [((large,), False)], within, places
-    ):
-        _write(space, [((small,), False)], within, places)
+    if _write(space, [((large, small), False)], within, [below, above, *spots]):
+        return
+    upwards = sorted(spots, key=lambda spot: spot[1])
+    if _write(space, [((large,), False)], within, [above, *reversed(upwards)]):
+        _write(space, [((small,), False)], within, [below, *upwards])
 
 
 def _draw_pull(fitting: Fitting, seen: SeenFront, scale: Scale) -> Iterator[Mark]:
@@ -217,12 +219,12 @@ def _swing_lines(swing: Swing | None, place: Polygon) -> list[tuple[float, float
             return []
 
 
-def _blocks(seen: SeenFront, style: Style) -> Iterator[tuple[_Block, bool]]:
+def _blocks(seen: SeenFront, style: Style, room: float) -> Iterator[tuple[_Block, bool]]:
     """Give what may be written on a front, the best first, and whether it is turned; its ID is in
-    all of them."""
+    all of them. A note longer than `room` is shortened."""
     front = seen.front
     said = (_Word("HOLD", 2.5, True),) if front.withheld else ()
-    note = _said_of(seen)
+    note = shorten(_said_of(seen), 1.8, False, room)
     large, small = _sizes(seen, style.unit)
 
     def full(head: float, size: float) -> _Block:

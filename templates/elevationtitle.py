@@ -86,7 +86,7 @@ def _job(sheet: Sheet, x: float, room: float) -> list[Mark]:
 def _legend(unit: Unit, x: float) -> list[Mark]:
     """Show a door hinged at its left, and say which figure is which."""
     y, wide, high = FRAME + 3.0, 8.0, 11.0
-    large, small = ("inches", "mm") if unit == "in" else ("mm", "inches")
+    figures = "Inches first, then mm." if unit == "in" else "mm first, then inches."
     dashes = [(x + wide, y + high), (x, y + high / 2), (x + wide, y)]
     return [
         Outline(points=rectangle(x, y, x + wide, y + high), width=MEDIUM),
@@ -95,7 +95,7 @@ def _legend(unit: Unit, x: float) -> list[Mark]:
             for a, b in itertools.pairwise(dashes)
         ),
         Text(x=x + wide + _PAD, y=FRAME + 11.6, text="Dashed lines meet at the hinges."),
-        Text(x=x + wide + _PAD, y=FRAME + 7.2, text=f"Large figures {large}, small {small}."),
+        Text(x=x + wide + _PAD, y=FRAME + 7.2, text=figures),
         Text(x=x + wide + _PAD, y=FRAME + 2.8, text="NOT FOR DRILLING", bold=True),
     ]
 

@@ -30,6 +30,10 @@ def _texts(layout: Layout) -> Iterator[tuple[str, str]]:
     yield "job", job.name
     for box in layout.boxes:
         yield "wall", box.wall
+        # An opening is no front of the layout, but its note stands on the elevations.
+        for spec in box.fronts:
+            if spec.kind == "opening":
+                yield f"note of {spec.id}", spec.note
     for front in layout.fronts:
         yield f"finish of {front.id}", front.finish
         yield f"note of {front.id}", front.note
