@@ -31,6 +31,7 @@ from jigs.inhand import move_fittings, take_in_hand
 from jigs.job import BoxSpec, Job
 from jigs.parts import Front, Side
 from jigs.problems import Problem
+from jigs.pullaims import Aims
 from jigs.shelves import set_pins
 
 
@@ -44,8 +45,9 @@ class BoxLayout:
     problems: tuple[Problem, ...]
 
 
-def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
-    """Lay out one box of a job."""
+def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
+    """Lay out one box of a job; `aims`: where its pulls line up with others."""
+    aims = aims or Aims()
     columns = place_columns(job, box)
     fronts = tuple(front for front in columns.fronts if front.kind != "opening")
     findings = Findings(fronts=frozenset(front.id for front in fronts))
@@ -54,6 +56,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
     for front in fronts:
         findings.add(check_stacked(front))
+        findings.add([aims.problems[front.id]] if front.id in aims.problems else [])
         findings.add(check_kind(front, has_hinge=front.id in hinges, has_slide=front.id in slides))
         findings.add(check_blind(box, front, on_slides=front.id in slides, unit=job.shown))
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
@@ -78,6 +81,7 @@ def lay_out_box(job: Job, box: BoxSpec) -> BoxLayout:
             door=doors.get(front.id),
             hinge=hinges.get(front.id),
             drawer=drawers.get(front.id),
+            aim=aims.places.get(front.id),
         )
         for front in fronts
     }

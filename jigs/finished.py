@@ -75,6 +75,8 @@ def finish_front(
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
         drawer=drawer,
+        pull=fitted.pull,
+        restrictor=spec.restrictor,
         through_box=fitted.through_box and not held,
         screw_pull=None if held else fitted.screw_pull,
         screw_fixing=None if held else fitted.screw_fixing,

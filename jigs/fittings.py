@@ -5,26 +5,26 @@ from dataclasses import dataclass, replace
 
 from jigs.byhand import front_by_hand
 from jigs.carcass import Carcass
-from jigs.checks.fivepiece import check_frame, check_pierced, settle_pulls
+from jigs.checks.fivepiece import check_frame, check_pierced
 from jigs.checks.pulls import (
     check_blocks,
     check_fixings,
     check_pull_at_box,
-    check_pull_flags,
     check_screws,
 )
 from jigs.doors import DoorPlan
 from jigs.drawerplan import DrawerPlan, false_backing
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import FixingPlan, fixing_screw, place_fixings
+from jigs.frontpulls import PullAim, set_pulls
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting, collect_holes
-from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import cup_fittings
 from jigs.job import Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
-from jigs.pull import PulledFront, PullPlan, place_pulls, pull_screw
+from jigs.pull import pull_screw
 
 GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""
@@ -54,16 +54,15 @@ def fit_front(
     door: DoorPlan | None,
     hinge: HingeRecord | None,
     drawer: DrawerPlan | None,
+    aim: PullAim | None = None,
 ) -> FrontFittings:
-    """Give everything that is drilled into one front."""
+    """Give everything that is drilled into one front; `aim`: where its pull is wanted."""
     thickness = job.thickness_of(front.spec)
-    pull = pull_of(job, front)
-    pulled = _pull(pull, carcass, front)
-    problems = list(check_pull_flags(front, pulled.flags, job.shown))
+    pulled = set_pulls(job, carcass.box, front, aim)
+    pull, pulls = pulled.record, pulled.fittings
+    problems = list(pulled.problems)
     frame = frame_of(front.spec, front.width, front.height)
     problems.extend(check_frame(front, frame, job.shown))
-    pulls, found = settle_pulls(front, frame, pulled.fittings, job.shown)
-    problems.extend(found)
     cups: tuple[Fitting, ...] = ()
     if door and hinge and front.hinged and not front.spec.bored:
         cups = cup_fittings(
@@ -115,43 +114,6 @@ def fit_front(
         screw_fixing=screw_fixing,
         pull=pull.name if pull and pulls else None,
         problems=tuple(problems),
-    )
-
-
-def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
-    """Give the pull of a front: its own, else the job's for such a front; None for none.
-
-    A bevelled front is pulled by its edge, one on a push latch is pushed: they have a pull only
-    where they name one; so has an
-    appliance's panel: the appliance's sheet says whether, and where. The leaves of a pair on a
-    kit may fold: where their pull goes the tool does not know.
-    """
-    name = front.spec.pull
-    if front.spec.by_kit and front.spec.kind == "pair":
-        return None
-    if name is None:
-        if front.spec.profile is not None or front.spec.push_latch or front.kind == "panel":
-            return None
-        hung = front.kind in ("door", "lift")
-        name = job.use.door_pull if hung else job.use.drawer_pull
-    return None if name is None or name.lower() == NO_PULL else job.pulls.get(name)
-
-
-def _pull(record: PullRecord | None, carcass: Carcass, front: PlacedFront) -> PullPlan:
-    if record is None:
-        return PullPlan(fittings=())
-    return place_pulls(
-        record,
-        PulledFront(
-            id=front.id,
-            kind=front.kind,
-            box_kind=carcass.box.kind,
-            hinged=front.hinged,
-            width=front.width,
-            height=front.height,
-            floor=carcass.box.above_floor + front.y,
-            stile=front.spec.stile,
-        ),
     )
 
 

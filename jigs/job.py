@@ -15,6 +15,7 @@ from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
+from jigs.wallspec import WallSpec
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -134,7 +135,8 @@ class FrontSpec:
     the tab that the supplier has bored. `alike`: how many fronts one table or one row makes.
     `by_kit`: it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
     drawer box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it
-    is pushed to open, and has no pull.
+    is pushed to open, and has no pull. `pull_over`, `pull_level`: the front whose pull it takes
+    the place along the wall, the height from. `restrictor`: it opens to less than 90 degrees.
     """
 
     id: str
@@ -180,6 +182,9 @@ class FrontSpec:
     column: int = 1
     span: int = 1
     alike: int = 1
+    pull_over: str | None = None
+    pull_level: str | None = None
+    restrictor: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -274,7 +279,8 @@ class Job:
     `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
     that the job was read from. `tolerance`: how far a delivered front may be off its order, mm.
-    `delivery`: what has arrived, where a list of it was read."""
+    `delivery`: what has arrived, where a list of it was read. `walls`: what stands at their
+    ends."""
 
     name: str
     units: Unit
@@ -294,6 +300,7 @@ class Job:
     build: Build = field(default_factory=Build)
     tolerance: float = ACCEPTED
     delivery: Delivery | None = None
+    walls: tuple[WallSpec, ...] = ()
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from jigs.errors import JigsheetError
+from jigs.faceframe import choose_frameless, refuse_frame_keys
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ids import check_id, name_fronts, name_leaves, name_parts, names_board
 from jigs.job import (
@@ -19,6 +20,7 @@ from jigs.job import (
     PROFILES,
     BoxKind,
     BoxSpec,
+    FrontKind,
     FrontSpec,
     Hand,
 )
@@ -102,6 +104,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
                 check_place(row, made[0], box)
             rows += [(row, front) for front in made]
         check_stacks(rows, box)
+        refuse_frame_keys(table)
         holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
         table.close()
         boxes.append(replace(box, fronts=tuple(fronts), holes=holes))
@@ -143,7 +146,7 @@ def _read_id(table: Table) -> str | None:
 
 
 def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
-    kind = table.choice("kind", BOX_KINDS)
+    kind = choose_frameless(table, "kind", BOX_KINDS)
     table.require("kind", "width", "height")
     width, height = table.length("width"), table.length("height")
     depth = table.length("depth")
@@ -175,7 +178,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
         wall=table.text("wall") or "",
         x=table.length("x", signed=True),
-        overlay=table.choice("overlay", OVERLAYS) or "full",
+        overlay=choose_frameless(table, "overlay", OVERLAYS) or "full",
         assembled=table.flag("assembled") or False,
         band=table.choice("band", BAND_STATES),
         legs=legs,
@@ -242,12 +245,15 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         leaflet=leaflet,
         appliance=appliance,
         push_latch=row.flag("push_latch") or False,
+        pull_over=_read_other(row, "pull_over"),
+        pull_level=_read_other(row, "pull_level"),
+        restrictor=_read_restrictor(row, kind),
         bored=row.flag("bored") or False,
         drawer_width=row.length("drawer_width"),
         drawer_height=row.length("drawer_height"),
         finish=row.text("finish") or "",
         note=row.text("note") or "",
-        overlay=row.choice("overlay", OVERLAYS),
+        overlay=choose_frameless(row, "overlay", OVERLAYS),
         column=row.whole("column", most=MOST_COLUMNS) or 1,
         span=row.whole("span", most=MOST_COLUMNS) or 1,
         reveal_left=row.length("reveal_left", zero=True),
@@ -288,6 +294,25 @@ def _read_both(row: Table, key: str, places: str) -> tuple[float, float] | None:
         row.note(key, f"not two lengths ({row.given(key)} given); measured in two places: {places}")
         return None
     return sizes[0], sizes[1]
+
+
+def _read_other(row: Table, key: str) -> str | None:
+    """Read the ID of another front; whether there is such a one shows when all are read."""
+    text = row.text(key)
+    if text is None:
+        return None
+    try:
+        return check_id(text)
+    except JigsheetError as error:
+        row.note(key, str(error))
+        return None
+
+
+def _read_restrictor(row: Table, kind: FrontKind) -> bool:
+    """Read whether a door is kept from opening to 90 degrees."""
+    if "restrictor" in row and kind not in ("door", "pair"):
+        row.note("restrictor", f"is for doors and pairs alone; this is a {kind}")
+    return row.flag("restrictor") or False
 
 
 def _read_kit(row: Table) -> bool:

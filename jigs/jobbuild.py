@@ -1,6 +1,7 @@
 """The build of the boxes in the job file: `[build]`. What it leaves open is as usual."""
 
 from jigs.build import MAKINGS, Build
+from jigs.faceframe import refuse_frame_keys
 from jigs.tomltables import Table
 
 MOST_NAILERS = 4
@@ -11,6 +12,8 @@ def read_build(table: Table | None) -> Build:
     usual = Build()
     if table is None:
         return usual
+
+    refuse_frame_keys(table)
 
     def size(key: str, standard: float, *, zero: bool = False) -> float:
         value = table.length(key, zero=zero)

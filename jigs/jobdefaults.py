@@ -29,6 +29,7 @@ from jigs.job import (
 from jigs.jobboxes import Shelves
 from jigs.lengths import format_mm
 from jigs.slide import inside_depth
+from jigs.wallspec import WallSpec
 
 DEFAULT_HINGES: Mapping[Overlay, str] = {
     "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
@@ -73,6 +74,7 @@ class Given:
     build: Build = field(default_factory=Build)
     shown_in: Unit | None = None
     tolerance: float = ACCEPTED
+    walls: tuple[WallSpec, ...] = ()
 
 
 def complete_job(given: Given) -> Job:
@@ -119,6 +121,7 @@ def complete_job(given: Given) -> Job:
         sources=given.sources,
         build=given.build,
         tolerance=given.tolerance,
+        walls=given.walls,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

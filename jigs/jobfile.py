@@ -11,6 +11,7 @@ from pathlib import Path
 from jigs.delivery.handing import with_delivery
 from jigs.delivery.listing import read_delivered
 from jigs.errors import Fault
+from jigs.faceframe import refuse_frame_keys
 from jigs.hardware import NO_PULL
 from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
@@ -20,6 +21,7 @@ from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
+from jigs.jobwalls import read_walls
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table
 from jigs.tomltext import parse_toml, read_text
@@ -75,6 +77,8 @@ def _read_job(
     )
     use = _read_use(top.table("use"), shelves)
     read = read_boxes(top, shelves)
+    walls = read_walls(top, read.boxes)
+    refuse_frame_keys(top)
     _check_units(top, read.boxes, stated or units)
     fronts_file = top.text("fronts_file")
     delivered_file = top.text("delivered_file")
@@ -118,6 +122,7 @@ def _read_job(
             use=use,
             shelves=shelves,
             boxes=boxes,
+            walls=walls,
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
@@ -167,6 +172,7 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         partition=table.length("partition"),
         front_density=table.number("front_density", most=5000.0),
     )
+    refuse_frame_keys(table)
     table.close()
     return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}
 

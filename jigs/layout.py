@@ -7,21 +7,31 @@ from jigs.checks.delivery import check_surplus
 from jigs.checks.neighbours import check_neighbours
 from jigs.job import Job
 from jigs.parts import Layout
+from jigs.pullaims import aim_pulls
 from jigs.summary import summarise
 
 
 def lay_out(job: Job) -> Layout:
     """Lay out a job: sizes, places and holes of all its parts, and the findings of the check."""
-    boxes = [lay_out_box(job, box) for box in job.boxes]
+    aims = aim_pulls(job)
+    boxes = [lay_out_box(job, box, aims) for box in job.boxes]
     fronts = tuple(front for box in boxes for front in box.fronts)
-    problems = tuple(problem for box in boxes for problem in box.problems)
+    beside = check_neighbours(job, fronts)
+    # What is said of a hinge edge beside a panel or a wall is said there, and once.
+    told = {problem.part for problem in beside if problem.code == "hinge-at-end"}
+    problems = tuple(
+        problem
+        for box in boxes
+        for problem in box.problems
+        if problem.code != "hinge-edge-reveal" or problem.part not in told
+    )
     surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
     return Layout(
         job=job,
         boxes=job.boxes,
         fronts=fronts,
         sides=tuple(side for box in boxes for side in box.sides),
-        problems=(*surplus, *problems, *check_neighbours(job.boxes, fronts, job.shown)),
+        problems=(*surplus, *problems, *beside),
         echo=summarise(job),
     )
 

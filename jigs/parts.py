@@ -61,7 +61,9 @@ class Front:
     share a row). `gap_left`, ... are the gaps in mm to the neighbour, the box's outside edge or,
     inset, the board's inner face. `least_reveal`: the smallest hinge-edge reveal for this
     thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
-    drawer box too. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None. `frame`:
+    drawer box too. `pull`: the record of its pull, None
+    without one. `restrictor`: it opens to less than 90 degrees. `screw_pull`, `screw_fixing`:
+    screw lengths that suit, mm or None. `frame`:
     its stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
     `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
     that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
@@ -100,6 +102,8 @@ class Front:
     hinge: HingeChoice | None = None
     least_reveal: float | None = None
     drawer: DrawerBox | None = None
+    pull: str | None = None
+    restrictor: bool = False
     through_box: bool = False
     screw_pull: float | None = None
     screw_fixing: float | None = None

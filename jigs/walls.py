@@ -14,7 +14,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec
+from jigs.job import BoxSpec, Hand
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
@@ -64,3 +64,25 @@ def _overlap(one: BoxSpec, other: BoxSpec) -> bool:
     low = max(one.above_floor, other.above_floor)
     high = min(one.above_floor + one.height, other.above_floor + other.height)
     return one is not other and high - low > SLACK
+
+
+def end_boxes(boxes: Sequence[BoxSpec], wall: str, hand: Hand) -> tuple[tuple[BoxSpec, float], ...]:
+    """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
+
+    The distance counts from where the outermost box of the wall ends: a wall box may keep further
+    off than the base boxes below it.
+    """
+    places = place_boxes(boxes)
+    standing = [box for box in boxes if box.wall == wall and not box.inferred]
+    # Along the wall from the end that is meant, so that both ends are the same sum.
+    near = {
+        box.id: places[box.id] if hand == "left" else -places[box.id] - box.width
+        for box in standing
+    }
+    return tuple(
+        (box, near[box.id] - min(near.values()))
+        for box in standing
+        if not any(
+            near[other.id] < near[box.id] - SLACK and _overlap(box, other) for other in standing
+        )
+    )

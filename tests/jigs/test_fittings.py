@@ -1,7 +1,8 @@
 """What is drilled into a front: groups by hand, numbering, pulls by name."""
 
 from jigs.byhand import group_by_hand
-from jigs.fittings import pull_of, renumber
+from jigs.fittings import renumber
+from jigs.frontpulls import pull_of
 from jigs.fronts import PlacedFront, place_fronts
 from jigs.geometry import Face
 from jigs.hinge import plate_fittings

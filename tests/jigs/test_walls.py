@@ -1,6 +1,6 @@
 """Boxes along a wall."""
 
-from jigs.walls import neighbours, place_boxes
+from jigs.walls import end_boxes, neighbours, place_boxes
 from tests.jigs.sample import box
 
 
@@ -33,3 +33,21 @@ def test_a_tall_box_stands_beside_base_and_wall_boxes() -> None:
     ]
     pairs = {(a.id, b.id) for a, b in neighbours(boxes)}
     assert pairs == {("B1", "T1"), ("T1", "B2"), ("W1", "T1"), ("T1", "W2")}
+
+
+def test_boxes_at_the_ends() -> None:
+    """Nothing parts them from the end at their own height; each with its distance from it."""
+    low = [box(name="B1", width=600), box(name="B2", width=400)]
+    high = [
+        box(name="W1", width=600, kind="wall", x=30, above_floor=1370),
+        box(name="W2", width=300, kind="wall", above_floor=1370),
+    ]
+    assert [(b.id, d) for b, d in end_boxes([*low, *high], "north", "left")] == [
+        ("B1", 0),
+        ("W1", 30),
+    ]
+    assert [(b.id, d) for b, d in end_boxes([*low, *high], "north", "right")] == [
+        ("B2", 0),
+        ("W2", 70),
+    ]
+    assert end_boxes(low, "elsewhere", "left") == ()

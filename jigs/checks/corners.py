@@ -1,0 +1,125 @@
+"""Inside corners: what opens on one wall against the fronts and pulls of the other.
+
+What opens beside a corner passes along the faces of the other run. From the line of that run's
+boxes it keeps their fronts' thickness, what stands out from them (a pull, an oven's handle), and
+6: 19 + 35 + 6 = 60 (common practice, no source). Opened before them, a door's own pull counts as
+theirs do, whichever is longer (derived). A blind panel is the filler of its box.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from jigs.checks.finding import warning
+from jigs.checks.sightlines import at_end
+from jigs.checks.wallends import SPARE, projection_of
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Hand, Job
+from jigs.lengths import format_length
+from jigs.parts import Front
+from jigs.problems import Problem
+from jigs.walls import end_boxes
+from jigs.wallspec import WallEnd
+
+Placed = tuple[BoxSpec, Front]
+
+
+def check_corners(
+    job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
+) -> tuple[Problem, ...]:
+    """List the boxes at inside corners whose fronts would strike what stands opposite."""
+    problems: list[Problem] = []
+    hands: tuple[tuple[Hand, Hand], ...] = (("left", "right"), ("right", "left"))
+    for wall in job.walls:
+        for hand, there in hands:
+            end = wall.end(hand)
+            if end.stands != "corner":
+                continue
+            others = end_boxes(boxes, end.meets, there) if end.meets is not None else ()
+            opposite = [
+                (box, front) for box, _ in others for front in at_end(by_box[box.id], there)
+            ]
+            for box, distance in end_boxes(boxes, wall.name, hand):
+                fronts = at_end(by_box[box.id], hand)
+                room = end.filler + distance
+                problems += _check_box(job, box, fronts, hand, end, room, opposite)
+    return tuple(problems)
+
+
+def _check_box(
+    job: Job,
+    box: BoxSpec,
+    fronts: Sequence[Front],
+    hand: Hand,
+    end: WallEnd,
+    room: float,
+    opposite: Sequence[Placed],
+) -> tuple[Problem, ...]:
+    """Find the fronts of one box that want a wider filler; the widest is told."""
+    unit = job.shown
+    short: list[tuple[Front, float, float, float]] = []
+    deep = 0.0
+    for front in fronts:
+        if front.kind in ("false-front", "panel") or (front.hinged == hand and front.restrictor):
+            continue
+        against = [(b, f) for b, f in opposite if _level(box, front, b, f)]
+        if not against and end.reach is None:
+            continue
+        thick = max((f.thickness for _, f in against), default=job.material.front)
+        out = max([end.reach or 0.0, *(projection_of(f, job.pulls) for _, f in against)])
+        if front.kind == "door" and front.hinged == hand:
+            out = max(out, projection_of(front, job.pulls))
+        free = room
+        if _blind(box, hand):
+            # The box goes on round the corner: what covers it is as deep as the other run.
+            deep = max((b.depth for b, _ in against), default=box.depth)
+            free = room + _from_end(box, front, hand) - deep
+        needed = thick + out + SPARE
+        if free < needed - SLACK:
+            short.append((front, needed, free, out))
+    if not short:
+        return ()
+    front, needed, free, out = max(short, key=lambda item: item[1] - item[2])
+    names = tuple(item[0].id for item in short)
+    thick = needed - out - SPARE
+    it = "it passes" if len(names) == 1 else f"{', '.join(names)} pass"
+    figures = (
+        f"{format_length(needed, unit)} is needed ({format_length(thick, unit)} for the fronts "
+        f"opposite + {format_length(out, unit)} for what stands out + "
+        f"{format_length(SPARE, unit)} to spare)"
+    )
+    if _blind(box, hand):
+        own = box.blind_left or box.blind_right
+        remedy = f"make blind_{hand} {format_length(own + needed - free, unit)}"
+    else:
+        remedy = f"make the filler {format_length(end.filler + needed - free, unit)} wide"
+    if all(item[0].kind == "door" and item[0].hinged == hand for item in short):
+        remedy += (
+            "; or fit a restrictor that stops the door below 90 degrees, and say restrictor = true"
+        )
+    return (
+        warning(
+            "corner-filler",
+            front.id,
+            f"at the inside corner on the {hand} {it} the run opposite with "
+            f"{format_length(max(0.0, free), unit)} between; {figures}",
+            remedy,
+            tuple(name for name in names if name != front.id),
+        ),
+    )
+
+
+def _level(box: BoxSpec, front: Front, other_box: BoxSpec, other: Front) -> bool:
+    """Whether two fronts of different walls stand at the same height, be it in part."""
+    low = max(box.above_floor + front.y, other_box.above_floor + other.y)
+    high = min(
+        box.above_floor + front.y + front.height, other_box.above_floor + other.y + other.height
+    )
+    return high - low > SLACK
+
+
+def _blind(box: BoxSpec, hand: Hand) -> bool:
+    return bool(box.blind_left if hand == "left" else box.blind_right)
+
+
+def _from_end(box: BoxSpec, front: Front, hand: Hand) -> float:
+    """Give how far a front stands from one end of its box, mm."""
+    return front.x if hand == "left" else box.width - front.x - front.width

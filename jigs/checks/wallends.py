@@ -1,0 +1,168 @@
+"""What opens at the end of a wall: does it strike the wall, a casing, a panel?
+
+A door hinged at a wall stands, opened, with its face to it: its pull wants a filler of its own
+projection and 6, or the door a restrictor that stops it below 90 degrees. What reaches out of the
+wall, as a casing does, wants as much filler more, and keeps drawers and free edges from opening
+too. A panel flush with the faces of the fronts leaves the pull alone; one that stands out beyond
+them is struck by the pull where it reaches as far, else by the door's face.
+
+Filler of projection + 6, restrictor: common practice, no source. 35 + 6 = 41.
+"""
+
+from collections.abc import Mapping, Sequence
+from math import sqrt
+
+from jigs.checks.finding import warning
+from jigs.checks.sightlines import at_end
+from jigs.geometry import SLACK
+from jigs.hardware import PullRecord
+from jigs.job import BoxSpec, Hand, Job, Unit
+from jigs.lengths import format_length
+from jigs.parts import Front
+from jigs.problems import Problem
+from jigs.walls import end_boxes
+from jigs.wallspec import WallEnd
+
+SPARE = 6.0
+"""Left between what opens and what it would strike; mm (common practice, no source)."""
+LEAST_EDGE = 0.5
+"""Left between a door's free edge, as it swings, and a wall; mm (common practice, no source)."""
+LEAST_DRAWER = 1.0
+"""Left between a drawer and a wall; mm (common practice, no source)."""
+USUAL_TAB = 5.0
+"""The tab of a door whose hinge is not known; mm (common practice, no source)."""
+WORDS = {"wall": "wall", "casing": "casing", "panel": "end panel"}
+
+
+def check_wall_ends(
+    job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
+) -> tuple[Problem, ...]:
+    """List what the fronts at the ends of walls would strike, and the flush panels of boxes."""
+    problems: list[Problem] = []
+    hands: tuple[Hand, ...] = ("left", "right")
+    for wall in job.walls:
+        for hand in hands:
+            end = wall.end(hand)
+            if end.stands in WORDS:
+                for box, distance in end_boxes(boxes, wall.name, hand):
+                    for front in at_end(by_box[box.id], hand):
+                        problems += _check_front(job, front, hand, end, end.filler + distance)
+    told = {(problem.part, problem.code) for problem in problems}
+    flush = WallEnd(stands="panel")
+    for box in boxes:
+        for hand in hands:
+            if (box.panel_left if hand == "left" else box.panel_right) == "flush":
+                for front in at_end(by_box[box.id], hand):
+                    found = _check_front(job, front, hand, flush, 0.0)
+                    problems += [p for p in found if (p.part, p.code) not in told]
+    return tuple(problems)
+
+
+def projection_of(front: Front, pulls: Mapping[str, PullRecord]) -> float:
+    """Give how far a front's pull stands out from its face, 0 without one; mm."""
+    record = pulls.get(front.pull) if front.pull else None
+    return record.projection if record else 0.0
+
+
+def _check_front(
+    job: Job, front: Front, hand: Hand, end: WallEnd, room: float
+) -> tuple[Problem, ...]:
+    """Check one front against what stands at its end, `room` from its box."""
+    what, unit = WORDS[end.stands or "wall"], job.shown
+    gap = room + (front.gap_left if hand == "left" else front.gap_right)
+    if front.kind == "door" and front.hinged == hand:
+        return (
+            *_check_strike(job, front, end, what, room),
+            *_check_hinge(front, what, gap, unit),
+        )
+    reach = 0.0 if end.stands == "panel" else end.reach or 0.0
+    if reach and gap < reach + SPARE - SLACK:
+        return (
+            warning(
+                "end-reach",
+                front.id,
+                f"what stands out of the wall on its {hand} reaches {format_length(reach, unit)}, "
+                f"and it opens {format_length(gap, unit)} from that wall",
+                f"make the filler {format_length(reach + SPARE - gap + room, unit)} wide",
+            ),
+        )
+    return _check_edge(front, what, gap, unit)
+
+
+def _check_strike(
+    job: Job, front: Front, end: WallEnd, what: str, room: float
+) -> tuple[Problem, ...]:
+    """Find a door that strikes what stands beside its hinge edge."""
+    reach, unit = end.reach or 0.0, job.shown
+    projection = projection_of(front, job.pulls)
+    if end.stands == "panel":
+        if not reach:
+            return ()
+        if _pull_from_hinge(front) > reach + SLACK:
+            projection = 0.0
+        reach = 0.0
+    needed = reach + projection + SPARE
+    if front.restrictor or room >= needed - SLACK:
+        return ()
+    sum_of = [format_length(reach, unit)] if reach else []
+    sum_of += [f"{format_length(projection, unit)} for its pull"] if projection else []
+    sum_of += [f"{format_length(SPARE, unit)} to spare"]
+    between = "nothing" if room <= SLACK else format_length(room, unit)
+    own = f"make the filler {format_length(end.filler + needed - room, unit)} wide"
+    stop = "a restrictor that stops it below 90 degrees, and say restrictor = true"
+    return (
+        warning(
+            "wall-filler",
+            front.id,
+            f"hinged {front.hinged} beside the {what} with {between} between: opened, it strikes "
+            f"it; it takes {format_length(needed, unit)} ({' + '.join(sum_of)})",
+            f"fit {stop}; or {own}" if room <= SLACK else f"{own}, or fit {stop}",
+        ),
+    )
+
+
+def _pull_from_hinge(front: Front) -> float:
+    """Give how far a door's pull stands from its hinge edge; its width where it has none; mm."""
+    xs = [hole.x for hole in front.holes if hole.purpose == "pull"]
+    if not xs:
+        return front.width
+    return min(xs) if front.hinged == "left" else front.width - max(xs)
+
+
+def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
+    """Find a hinge edge that rubs on what stands beside it."""
+    least = front.least_reveal
+    if least is None or front.overlay == "inset" or gap >= least - SLACK:
+        return ()
+    return (
+        warning(
+            "hinge-at-end",
+            front.id,
+            f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
+            f"front {format_length(front.thickness, unit)} thick needs "
+            f"{format_length(least, unit)} to open",
+            f"enlarge its reveal, or put a filler before the {what}",
+        ),
+    )
+
+
+def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
+    """Find a free edge, or a drawer, that rubs on what stands beside it."""
+    if front.overlay == "inset" or front.kind in ("false-front", "panel"):
+        return ()
+    least = LEAST_DRAWER
+    if front.kind == "door":
+        radius = front.width - (front.hinge.tab if front.hinge else USUAL_TAB)
+        # Conservative: about a fixed pivot at the rim of the cup (derived).
+        least = LEAST_EDGE + sqrt(radius**2 + front.thickness**2) - radius
+    if gap >= least - SLACK:
+        return ()
+    return (
+        warning(
+            "edge-at-end",
+            front.id,
+            f"its edge opens {format_length(gap, unit)} beside the {what}; it takes "
+            f"{format_length(least, unit)}",
+            f"enlarge its reveal, or put a filler before the {what}",
+        ),
+    )

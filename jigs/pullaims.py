@@ -1,0 +1,155 @@
+"""Pulls that line up with others: where the fronts that say so want theirs.
+
+`pull_over = "B3-2"`: the pull stands at the same place along the wall as that front's. Of a drawer
+with two pulls each takes its own counterpart, one pull their middle; of a pair each leaf takes the
+leaf of its hand. `pull_level = "B2-1"`: the pull is as high above the floor as that front's. The
+other front may itself line up with a third; none with itself.
+
+Pulls follow from the sizes of fronts alone, so that they are known before any box is laid out.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from jigs.checks.finding import error
+from jigs.columns import place_columns
+from jigs.frontpulls import PullAim, middle_of, set_pulls
+from jigs.fronts import PlacedFront
+from jigs.job import BoxSpec, Job
+from jigs.nearest import suggest_id
+from jigs.problems import Problem
+from jigs.walls import place_boxes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Aims:
+    """By front ID: where its pulls are wanted, and what forbids it."""
+
+    places: Mapping[str, PullAim] = field(default_factory=dict)
+    problems: Mapping[str, Problem] = field(default_factory=dict)
+
+
+class _Refused(Exception):
+    """A wish that cannot be met: why, and what to do."""
+
+    def __init__(self, why: str, remedy: str) -> None:
+        super().__init__(why)
+        self.why, self.remedy = why, remedy
+
+
+def aim_pulls(job: Job) -> Aims:
+    """Find where the fronts of a job want their pulls."""
+    if not any(f.pull_over or f.pull_level for box in job.boxes for f in box.fronts):
+        return Aims()
+    return _Aiming(job).aim()
+
+
+class _Aiming:
+    """The fronts of a job while their wishes are followed from one to the next."""
+
+    def __init__(self, job: Job) -> None:
+        self._job = job
+        self._starts = place_boxes(job.boxes)
+        self._boxes: dict[str, BoxSpec] = {}
+        self._fronts: dict[str, PlacedFront] = {}
+        self._named: dict[str, list[str]] = {}
+        self._aims: dict[str, PullAim] = {}
+        self._refused: dict[str, Problem] = {}
+        self._done: set[str] = set()
+        self._under_way: list[str] = []
+        for box in job.boxes:
+            for front in place_columns(job, box).fronts:
+                self._boxes[front.id] = box
+                self._fronts[front.id] = front
+                self._named.setdefault(front.spec.id, []).append(front.id)
+                if front.id != front.spec.id:
+                    self._named.setdefault(front.id, []).append(front.id)
+
+    def aim(self) -> Aims:
+        """Follow every wish."""
+        for name in self._fronts:
+            self._settle(name)
+        return Aims(places=self._aims, problems=self._refused)
+
+    def _settle(self, name: str) -> None:
+        """Find the place of one front's pulls, and before it that of those it looks to."""
+        spec = self._fronts[name].spec
+        if name in self._done or (spec.pull_over is None and spec.pull_level is None):
+            return
+        self._done.add(name)
+        self._under_way.append(name)
+        try:
+            xs = () if spec.pull_over is None else self._over(name, spec.pull_over)
+            y = None if spec.pull_level is None else self._level(name, spec.pull_level)
+            self._aims[name] = PullAim(xs=xs, y=y)
+        except _Refused as refused:
+            self._refused[name] = error("pull-aim", name, refused.why, refused.remedy)
+        self._under_way.pop()
+
+    def _over(self, name: str, wanted: str) -> tuple[float, ...]:
+        """Give the middles of a front's pulls along the wall, in its own axes; mm."""
+        key = f'pull_over = "{wanted}"'
+        others = self._find(name, wanted, key)
+        here, there = self._boxes[name], self._boxes[others[0]]
+        if here.wall != there.wall or here.inferred or there.inferred:
+            where = f"on wall '{there.wall}'" if there.wall else "on another wall"
+            why = f"{key} names a front that stands {where}"
+            raise _Refused(why, "name a front of the same wall")
+        left = self._starts[here.id] + self._fronts[name].x
+        middles = sorted(x for other in others for x, _ in self._middles(other))
+        own = len(self._pulls(name))
+        if own == 1:
+            middles = [sum(middles) / len(middles)]
+        if len(middles) != own:
+            raise _Refused(
+                f"it has {own} pulls, and {key} names a front that has one",
+                "name a front that has as many, or give this one a single pull (two_from)",
+            )
+        return tuple(x - left for x in middles)
+
+    def _level(self, name: str, wanted: str) -> float:
+        """Give the height of a front's pulls, in its own axes; mm."""
+        others = self._find(name, wanted, f'pull_level = "{wanted}"')
+        heights = [y for other in others for _, y in self._middles(other)]
+        return sum(heights) / len(heights) - self._boxes[name].above_floor - self._fronts[name].y
+
+    def _find(self, name: str, wanted: str, key: str) -> Sequence[str]:
+        """Find the front that another names: of two pairs, the leaf of the same hand."""
+        if not self._pulls(name):
+            raise _Refused(f"{key} is said of it, and it has no pull", f"take {key} away")
+        others = self._named.get(wanted, [])
+        if not others:
+            raise _Refused(f"{key} names no front", suggest_id(wanted, self._named))
+        mine = self._named[self._fronts[name].spec.id]
+        if len(others) == len(mine) == 2 and name in mine:
+            others = [others[mine.index(name)]]
+        for other in others:
+            if other in self._under_way:
+                circle = " -> ".join([*self._under_way[self._under_way.index(other) :], other])
+                raise _Refused(
+                    f"{key} leads in a circle ({circle})", "let one of them keep its own place"
+                )
+            self._settle(other)
+            if other in self._refused:
+                raise _Refused(
+                    f"{key} names a front whose own pull has no place",
+                    f"mend what is said of {other}",
+                )
+            if not self._pulls(other):
+                raise _Refused(
+                    f"{key} names a front without a pull",
+                    "name one that has a pull; a door has one when its hand is stated",
+                )
+        return others
+
+    def _pulls(self, name: str) -> Sequence[tuple[float, float]]:
+        """Give the middles of a front's pulls, in its own axes."""
+        front = self._fronts[name]
+        pulls = set_pulls(self._job, self._boxes[name], front, self._aims.get(name))
+        return [middle_of(pull) for pull in pulls.fittings]
+
+    def _middles(self, name: str) -> Sequence[tuple[float, float]]:
+        """Give the middles of a front's pulls along the wall and above the floor."""
+        front, box = self._fronts[name], self._boxes[name]
+        left, floor = self._starts[box.id] + front.x, box.above_floor + front.y
+        return [(left + x, floor + y) for x, y in self._pulls(name)]

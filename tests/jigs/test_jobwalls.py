@@ -1,0 +1,118 @@
+"""The walls of a job file: what stands at the ends of their runs, and every fault in it."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.wallspec import WallEnd
+from tests.jigs.jobtext import JOB, faults_of, line_of, read
+
+SOUTH = """
+[[box]]
+id = "C1"
+wall = "south"
+kind = "base"
+width = "18"
+height = "30 1/2"
+depth = "23"
+above_floor = "4"
+"""
+
+
+def wall(body: str) -> str:
+    """Write the job with a wall of this body, and a box on another wall."""
+    return f'{JOB}{SOUTH}\n[[wall]]\nname = "north"\n{body}\n'
+
+
+def test_ends_are_read(tmp_path: Path) -> None:
+    """Lengths are read as everywhere; what is not said stays open."""
+    text = wall('left = "wall"\nleft_filler = "1 5/8"\nright = "corner"\nright_meets = "south"')
+    [north] = read(tmp_path, text).walls
+    assert north.name == "north"
+    assert north.end("left") == WallEnd(stands="wall", filler=1.625 * 25.4)
+    assert north.end("right") == WallEnd(stands="corner", meets="south")
+
+
+def test_no_table_no_walls(tmp_path: Path) -> None:
+    """A job may leave its walls open."""
+    assert read(tmp_path, JOB).walls == ()
+
+
+@pytest.mark.parametrize(
+    ("body", "place", "what"),
+    [
+        ('lft = "wall"', "wall[1].lft", "did you mean 'left'?"),
+        ('left = "wal"', "wall[1].left", "did you mean 'wall'?"),
+        ('left_filler = "1"', "wall[1].left_filler", "stands without left; say what stands there"),
+        ('left_meets = "south"', "wall[1].left_meets", "stands without left"),
+        ('right = "open"\nright_filler = "1"', "wall[1].right_filler", "where nothing stands"),
+        ('left = "wall"\nleft_meets = "south"', "wall[1].left_meets", "alone"),
+        ('left = "corner"', "wall[1].left", "left_meets, the other wall, or left_reach"),
+        ('left = "corner"\nleft_meets = "suoth"', "wall[1].left_meets", "did you mean 'south'?"),
+        ('left = "corner"\nleft_meets = "north"', "wall[1].left_meets", "the wall itself"),
+        ('left = "wall"\nleft_filler = "-1"', "wall[1].left_filler", "'-1' given"),
+        ('left = "wall"\n[[wall]]\nname = "north"', "wall[2].name", "write each wall once"),
+        ('[[wall]]\nname = "soth"', "wall[2].name", "did you mean 'south'?"),
+        ('[[wall]]\nleft = "open"', "wall[2]", "name is missing"),
+        (
+            'left = "corner"\nleft_meets = "south"\n[[wall]]\nname = "south"\nright = "panel"',
+            "wall[1].left_meets",
+            "says right = \"panel\"",
+        ),
+    ],
+)  # fmt: skip
+def test_faults(tmp_path: Path, body: str, place: str, what: str) -> None:
+    """Each fault stands at its line and says what is allowed."""
+    text = wall(body)
+    [fault] = faults_of(tmp_path, text)
+    assert f"{place}: " in fault
+    assert what in fault
+    assert int(fault.split(":")[1]) >= line_of(text, "[[wall]]")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place"),
+    [
+        ("[material]", 'construction = "face-frame"\n[material]', "construction"),
+        ("[material]", "face_frame = true\n[material]", "face_frame"),
+        ('front_kind = "mdf"', 'front_kind = "mdf"\nface_frame = "3/4"', "material.face_frame"),
+        ('kind = "base"', 'kind = "face-frame"', "box[1].kind"),
+        ('kind = "base"', 'kind = "base"\nconstruction = "face frame"', "box[1].construction"),
+        ('kind = "base"', 'kind = "base"\nface_frame = "1 1/2"', "box[1].face_frame"),
+        ('kind = "base"', 'kind = "base"\noverlay = "partial"', "box[1].overlay"),
+        ('hinged = "left"', 'hinged = "left"\noverlay = "Partial"', "box[1].front[2].overlay"),
+    ],
+)
+def test_face_frames_are_refused_in_plain_words(
+    tmp_path: Path, old: str, new: str, place: str
+) -> None:
+    """Their plates and slides need other numbers: said once, at the line."""
+    [fault] = faults_of(tmp_path, JOB.replace(old, new, 1))
+    assert f"{place}: face-frame boxes are not served" in fault
+
+
+def test_frameless_needs_no_saying(tmp_path: Path) -> None:
+    """Who says so is told that it is understood."""
+    text = JOB.replace("[material]", 'construction = "frameless"\n[material]')
+    [fault] = faults_of(tmp_path, text)
+    assert "all boxes are frameless here" in fault
+
+
+@pytest.mark.parametrize(
+    ("new", "what"),
+    [
+        ('pull_over = "B 1"', "not an ID"),
+        ("pull_level = 3", "not a text"),
+        ("restrictor = 1", "neither true nor false"),
+    ],
+)
+def test_keys_of_a_front(tmp_path: Path, new: str, what: str) -> None:
+    """The keys that line pulls up are IDs, a restrictor is there or not."""
+    [fault] = faults_of(tmp_path, JOB.replace('hinged = "left"', f'hinged = "left"\n{new}'))
+    assert what in fault
+
+
+def test_a_drawer_has_no_restrictor(tmp_path: Path) -> None:
+    """Only doors open by an angle."""
+    [fault] = faults_of(tmp_path, JOB.replace('height = "6"', 'height = "6"\nrestrictor = true'))
+    assert "is for doors and pairs alone; this is a drawer" in fault
