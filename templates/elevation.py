@@ -17,10 +17,10 @@ from jigs.geometry import SLACK
 from jigs.job import Unit
 from jigs.parts import Layout
 from templates.chains import ABOVE, Chain, Length, named
-from templates.dimensions import hatching
 from templates.elevationbox import ROOMY, Scale, Style, draw_boxes
+from templates.elevationground import GROUND, OFF, draw_ground
 from templates.elevationtitle import TITLE, Sheet, draw_title
-from templates.marks import Line, Mark, Outline, Page, Text
+from templates.marks import Mark, Page, Text
 from templates.paper import Paper
 from templates.typeface import wrap
 
@@ -35,12 +35,8 @@ _EDGE = 2.5
 """Paper left free inside the frame, mm."""
 _ROW = 7.0
 """From one dimension line to the next, mm."""
-_OFF = 4.0
-"""From what is drawn to the first line beside it, mm."""
 _NAMES = 6.4
 """The row of box IDs, mm."""
-_GROUND = 2.6
-"""The hatch below the floor line, mm."""
 _NOTE = 3.2
 """Line pitch of notes, mm."""
 
@@ -97,15 +93,15 @@ class _Plan:
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
         chains = self.chains(scale)
-        left = _EDGE + _OFF
+        left = _EDGE + OFF
         if "left" in chains:
             left += chains["left"].reach + 1.5
         if "fronts" in chains:
             left += chains["fronts"].reach + 1.5
         right = _EDGE
         if "right" in chains:
-            right += _OFF + ABOVE + chains["right"].reach
-        below = _EDGE + _GROUND
+            right += OFF + ABOVE + chains["right"].reach
+        below = _EDGE + GROUND
         if "bottom" in chains:
             below += _NAMES + ABOVE + chains["bottom"].reach
         if "bottom in all" in chains:
@@ -174,7 +170,7 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
     marks = [
         *draw_title(replace(sheet, reduction=reduction), width, height),
         *_write_notes(plan.notes),
-        *_draw_floor(elevation, scale),
+        *draw_ground(elevation, scale),
         *(
             mark
             for boxes in elevation.clear_of_each_other()
@@ -185,43 +181,11 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
     return Page(width=width, height=height, marks=tuple(marks), entry=sheet.wall), reduction
 
 
-def _draw_floor(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
-    """Draw the floor, the ground hatched below it, and the toe platforms, set back."""
-    left, _, right, _ = elevation.extent
-    x0, x1, y = scale.across(left) - _OFF / 2, scale.across(right) + _OFF / 2, scale.up(0.0)
-    yield Line(x1=x0, y1=y, x2=x1, y2=y, width=0.5, layer="floor")
-    for mark in hatching(x0, y - _GROUND, x1, y, 2.5):
-        yield replace(mark, layer="floor") if isinstance(mark, Line) else mark
-    for run in _runs([box for box in elevation.boxes if box.on_platform]):
-        wide = run[-1].right - run[0].x
-        yield Outline(points=scale.area(run[0].x, 0.0, wide, run[0].bottom), layer="toe")
-        y1 = scale.up(run[0].bottom)
-        step = y + 0.8
-        while step < y1 - 0.4:
-            yield Line(
-                x1=scale.across(run[0].x), y1=step, x2=scale.across(run[-1].right), y2=step,
-                layer="toe",
-            )  # fmt: skip
-            step += 0.8
-
-
-def _runs(boxes: Sequence[Seen]) -> list[list[Seen]]:
-    """Give the boxes that stand end to end at one height, run by run."""
-    runs: list[list[Seen]] = []
-    for box in boxes:
-        last = runs[-1][-1] if runs else None
-        if last and abs(last.right - box.x) < 1.0 and abs(last.bottom - box.bottom) < SLACK:
-            runs[-1].append(box)
-        else:
-            runs.append([box])
-    return runs
-
-
 def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
     """Place the chains around what is drawn, the names of the boxes beside them."""
     shown, chains = plan.elevation, plan.chains(scale)
     left, _, right, top = shown.extent
-    floor = scale.up(min(0.0, shown.extent[1])) - _GROUND
+    floor = scale.up(min(0.0, shown.extent[1])) - GROUND
     if "bottom" in chains:
         for box in shown.standing:
             yield from _name(box, floor - 4.6, scale)
@@ -242,8 +206,8 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
             at += chains["top"].reach - ABOVE + _ROW
             yield from replace(chains["top in all"], at=at).marks([tops[0], tops[-1]])
     x = scale.across(left)
-    start = x - _OFF / 2
-    x -= _OFF
+    start = x - OFF / 2
+    x -= OFF
     if "fronts" in chains:
         yield from replace(chains["fronts"], at=x).marks([start] * len(chains["fronts"].ends))
         x -= chains["fronts"].reach + 1.5
@@ -259,8 +223,8 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         yield from replace(chains["left"], at=x).marks(starts)
     if "right" in chains:
         x = scale.across(right)
-        at = x + _OFF + ABOVE
-        starts = [x + _OFF / 2] * len(chains["right"].ends)
+        at = x + OFF + ABOVE
+        starts = [x + OFF / 2] * len(chains["right"].ends)
         yield from replace(chains["right"], at=at).marks(starts)
 
 
