@@ -4,14 +4,14 @@ x runs along the wall from the left, y up from the finished floor; mm. A front s
 place plus its own in the box. Boxes that were inferred from a bare front list have no place: they
 are shown apart from each other, in a row.
 
->>> from jigs.job import BoxSpec
+>>> from jigs.job import BoxSpec, Hand
 >>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
 >>> Seen(box=box, x=600.0).top
 820
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.columns import place_columns
@@ -19,9 +19,10 @@ from jigs.cutlist.boxes import is_place
 from jigs.cutlist.toe import HIGHEST
 from jigs.cutlist.trimmings import HANDS, panel_at, panel_height
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec
+from jigs.job import BoxSpec, Hand
 from jigs.parts import Front, Layout
-from jigs.walls import place_boxes
+from jigs.walls import TOUCHING, end_boxes, place_boxes
+from jigs.wallspec import EndKind
 
 Swing = Literal["left", "right", "top"]
 """The edge that a front turns on."""
@@ -56,26 +57,29 @@ class SeenOpening:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SeenPanel:
-    """An end panel beside a box, on the wall; mm. `covered`: fronts lie over its front edge."""
+class SeenStrip:
+    """An end panel or a filler beside a box, on the wall; mm. `covered`: fronts lie over the
+    panel's front edge. `id` is empty for a filler."""
 
-    id: str
+    kind: Literal["panel", "filler"]
     x: float
     y: float
     width: float
     height: float
     covered: bool = False
+    id: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seen:
-    """A box with its left end at `x` along the wall, its fronts, openings and end panels; mm."""
+    """A box with its left end at `x` along the wall, its fronts, its openings, and the panels and
+    fillers beside it; mm."""
 
     box: BoxSpec
     x: float
     fronts: tuple[SeenFront, ...] = ()
     openings: tuple[SeenOpening, ...] = ()
-    panels: tuple[SeenPanel, ...] = ()
+    strips: tuple[SeenStrip, ...] = ()
 
     @property
     def right(self) -> float:
@@ -106,27 +110,30 @@ class Seen:
 
     @property
     def ends(self) -> tuple[float, ...]:
-        """Its own ends along the wall, and those of its panels; mm."""
-        panels = (end for panel in self.panels for end in (panel.x, panel.x + panel.width))
-        return (self.x, self.right, *panels)
+        """Its own ends along the wall, and those of what stands beside it; mm."""
+        beside = (end for strip in self.strips for end in (strip.x, strip.x + strip.width))
+        return (self.x, self.right, *beside)
 
     @property
     def extent(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of all that is seen of it, mm."""
         parts = [(self.x, self.bottom, self.right, self.top)]
         parts += [(f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts]
-        parts += [(p.x, p.y, p.x + p.width, p.y + p.height) for p in self.panels]
+        parts += [(s.x, s.y, s.x + s.width, s.y + s.height) for s in self.strips]
         left, bottom, right, top = zip(*parts, strict=True)
         return min(left), min(bottom), max(right), max(top)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Elevation:
-    """One wall, its boxes from left to right. `placed`: they stand as they will on the wall."""
+    """One wall, its boxes from left to right. `placed`: they stand as they will on the wall.
+    `left`, `right`: what stands at its ends, None where it is not said."""
 
     wall: str
     boxes: tuple[Seen, ...]
     placed: bool = True
+    left: EndKind | None = None
+    right: EndKind | None = None
 
     @property
     def standing(self) -> tuple[Seen, ...]:
@@ -161,21 +168,29 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     fronts: dict[str, list[Front]] = {}
     for front in layout.fronts:
         fronts.setdefault(front.box, []).append(front)
+    specs = {spec.name: spec for spec in layout.job.walls}
+    fillers = _find_fillers(layout)
     walls: dict[str, list[Seen]] = {}
     row: list[Seen] = []
     for box in layout.boxes:
         if box.inferred:
             x = row[-1].right + APART if row else 0.0
-            row.append(_see(layout, box, x, fronts))
+            row.append(_see(layout, box, x, fronts, fillers))
         else:
-            walls.setdefault(box.wall, []).append(_see(layout, box, places[box.id], fronts))
-    seen = [
-        Elevation(wall=wall, boxes=tuple(sorted(boxes, key=lambda box: box.x)))
+            seen = _see(layout, box, places[box.id], fronts, fillers)
+            walls.setdefault(box.wall, []).append(seen)
+    seen_walls = [
+        Elevation(
+            wall=wall,
+            boxes=tuple(sorted(boxes, key=lambda box: box.x)),
+            left=specs[wall].left.stands if wall in specs else None,
+            right=specs[wall].right.stands if wall in specs else None,
+        )
         for wall, boxes in walls.items()
     ]
     if row:
-        seen.append(Elevation(wall="", boxes=tuple(row), placed=False))
-    return tuple(seen)
+        seen_walls.append(Elevation(wall="", boxes=tuple(row), placed=False))
+    return tuple(seen_walls)
 
 
 def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
@@ -194,9 +209,15 @@ def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
         else:
             stretches.append([box])
             start = box.extent[0]
+    last = len(stretches) - 1
     return tuple(
-        Elevation(wall=elevation.wall, boxes=tuple(boxes), placed=elevation.placed)
-        for boxes in stretches
+        replace(
+            elevation,
+            boxes=tuple(boxes),
+            left=elevation.left if number == 0 else None,
+            right=elevation.right if number == last else None,
+        )
+        for number, boxes in enumerate(stretches)
     )
 
 
@@ -226,7 +247,29 @@ def _overlap(one: Seen, other: Seen) -> bool:
     return all(min(a[k + 2], b[k + 2]) - max(a[k], b[k]) > SAME_LEVEL for k in (0, 1))
 
 
-def _see(layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[Front]]) -> Seen:
+def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
+    """Give the width of the filler at either hand of a box, by its ID: beside the boxes that stand
+    at an end of their wall."""
+    found: dict[tuple[str, Hand], float] = {}
+    for spec in layout.job.walls:
+        for hand, _ in HANDS:
+            width = spec.end(hand).filler
+            if width > SLACK:
+                found |= {
+                    (box.id, hand): width
+                    for box, distance in end_boxes(layout.boxes, spec.name, hand)
+                    if distance <= TOUCHING
+                }
+    return found
+
+
+def _see(
+    layout: Layout,
+    box: BoxSpec,
+    x: float,
+    fronts: Mapping[str, Sequence[Front]],
+    fillers: Mapping[tuple[str, Hand], float],
+) -> Seen:
     y = box.above_floor
     openings: tuple[SeenOpening, ...] = ()
     if any(spec.kind == "opening" for spec in box.fronts):
@@ -250,20 +293,28 @@ def _see(layout: Layout, box: BoxSpec, x: float, fronts: Mapping[str, Sequence[F
             for front in fronts.get(box.id, ())
         ),
         openings=openings,
-        panels=tuple(_panels(box, x, layout.job.material.front)),
+        strips=tuple(_strips(box, x, layout.job.material.front, fillers)),
     )
 
 
-def _panels(box: BoxSpec, x: float, thickness: float) -> Iterator[SeenPanel]:
-    height = panel_height(box)
+def _strips(
+    box: BoxSpec, x: float, thickness: float, fillers: Mapping[tuple[str, Hand], float]
+) -> Iterator[SeenStrip]:
+    """Give the end panels of a box, and beyond them its fillers."""
     for hand, letter in HANDS:
-        kind = panel_at(box, hand)
+        end = x if hand == "left" else x + box.width
+        kind, height = panel_at(box, hand), panel_height(box)
         if kind is not None:
-            yield SeenPanel(
+            start = end - thickness if hand == "left" else end
+            end = start if hand == "left" else end + thickness
+            yield SeenStrip(
+                kind="panel", x=start, y=box.above_floor + box.height - height,
+                width=thickness, height=height, covered=kind == "covered",
                 id=f"{box.id}-PANEL-{letter}",
-                x=x - thickness if hand == "left" else x + box.width,
-                y=box.above_floor + box.height - height,
-                width=thickness,
-                height=height,
-                covered=kind == "covered",
-            )
+            )  # fmt: skip
+        filler = fillers.get((box.id, hand), 0.0)
+        if filler:
+            yield SeenStrip(
+                kind="filler", x=end - filler if hand == "left" else end, y=box.above_floor,
+                width=filler, height=box.height,
+            )  # fmt: skip

@@ -18,7 +18,7 @@ from jigs.job import Unit
 from jigs.parts import Layout
 from templates.chains import ABOVE, Chain, Length, named
 from templates.elevationbox import ROOMY, Scale, Style, draw_boxes
-from templates.elevationground import GROUND, OFF, draw_ground
+from templates.elevationground import GROUND, OFF, draw_ground, end_width
 from templates.elevationtitle import TITLE, Sheet, draw_title
 from templates.marks import Mark, Page, Text
 from templates.paper import Paper
@@ -88,17 +88,17 @@ class _Plan:
     def _corner(self) -> tuple[float, ...] | None:
         """Where the boxes on the floor begin: the hanging ones are measured from there too."""
         shown = self.elevation
-        return tuple(box.x for box in shown.standing[:1]) if shown.placed else None
+        return tuple(min(box.ends) for box in shown.standing[:1]) if shown.placed else None
 
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
         chains = self.chains(scale)
-        left = _EDGE + OFF
+        left = _EDGE + OFF + end_width(self.elevation.left)
         if "left" in chains:
             left += chains["left"].reach + 1.5
         if "fronts" in chains:
             left += chains["fronts"].reach + 1.5
-        right = _EDGE
+        right = _EDGE + end_width(self.elevation.right)
         if "right" in chains:
             right += OFF + ABOVE + chains["right"].reach
         below = _EDGE + GROUND
@@ -205,7 +205,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         if "top in all" in chains:
             at += chains["top"].reach - ABOVE + _ROW
             yield from replace(chains["top in all"], at=at).marks([tops[0], tops[-1]])
-    x = scale.across(left)
+    x = scale.across(left) - end_width(shown.left)
     start = x - OFF / 2
     x -= OFF
     if "fronts" in chains:
@@ -222,7 +222,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         ]
         yield from replace(chains["left"], at=x).marks(starts)
     if "right" in chains:
-        x = scale.across(right)
+        x = scale.across(right) + end_width(shown.right)
         at = x + OFF + ABOVE
         starts = [x + OFF / 2] * len(chains["right"].ends)
         yield from replace(chains["right"], at=at).marks(starts)

@@ -129,12 +129,12 @@ def _draw_body(seen: Seen, scale: Scale) -> Iterator[Mark]:
     if box.legs:
         below = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
         yield Outline(points=below, layer="legs")
-    for panel in seen.panels:
+    for strip in seen.strips:
         yield Outline(
-            points=scale.area(panel.x, panel.y, panel.width, panel.height),
-            dash="dashed" if panel.covered else "",
-            layer="panel",
-            name=panel.id,
+            points=scale.area(strip.x, strip.y, strip.width, strip.height),
+            dash="dashed" if strip.covered else "",
+            layer=strip.kind,
+            name=strip.id,
         )
 
 

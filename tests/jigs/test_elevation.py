@@ -6,8 +6,10 @@ import pytest
 
 from jigs.elevation import levels, part_wall, see_walls
 from jigs.job import FrontKind, FrontSpec
+from jigs.layout import lay_out
 from jigs.parts import Layout
-from tests.jigs.sample import box, lay
+from jigs.wallspec import WallEnd, WallSpec
+from tests.jigs.sample import box, job, lay
 
 
 def wall_of_three() -> Layout:
@@ -104,7 +106,7 @@ def test_end_panels_stand_beside_their_box_down_to_the_floor() -> None:
     """As thick as the fronts' board, 19.05; the golden box with its toe is 774.7 + 101.6 high."""
     layout = lay(replace(box(name="B1", x=500.0), panel_left="flush", panel_right="covered"))
     [wall] = see_walls(layout)
-    left, right = wall.boxes[0].panels
+    left, right = wall.boxes[0].strips
     assert (left.id, left.x, left.y) == ("B1-PANEL-L", 500 - 19.05, 0)
     assert (right.id, right.x, right.covered) == ("B1-PANEL-R", 500 + 457.2, True)
     assert left.height == pytest.approx(774.7 + 101.6)
@@ -123,3 +125,25 @@ def test_a_toe_platform_is_under_boxes_alone() -> None:
     [wall] = see_walls(layout)
     assert [seen.box.id for seen in wall.boxes if seen.on_platform] == ["B"]
     assert [seen.box.id for seen in wall.hanging] == ["F"]
+
+
+def test_fillers_stand_between_the_ends_of_a_wall_and_its_boxes() -> None:
+    """Beside the base box and the wall box over it; one that keeps further off has none."""
+    boxes = (
+        box(name="B1"),
+        box(name="W1", kind="wall", above_floor=1371.6),
+        box(name="W2", kind="wall", above_floor=1371.6, x=600.0),
+        box(name="B2", x=457.2),
+    )
+    spec = WallSpec(
+        name="north",
+        left=WallEnd(stands="wall", filler=41.0),
+        right=WallEnd(stands="corner", filler=60.0, reach=35.0),
+    )
+    [wall] = see_walls(lay_out(replace(job(*boxes), walls=(spec,))))
+    found = {seen.box.id: [(s.kind, s.x, s.width) for s in seen.strips] for seen in wall.boxes}
+    assert found["B1"] == found["W1"] == [("filler", -41.0, 41.0)]
+    assert found["W2"] == [("filler", 600 + 457.2, 60.0)]
+    assert found["B2"] == []
+    assert (wall.left, wall.right) == ("wall", "corner")
+    assert wall.extent[:3:2] == pytest.approx((-41, 600 + 457.2 + 60))

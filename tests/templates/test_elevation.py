@@ -13,6 +13,7 @@ from jigs.job import FrontSpec, Job, Unit
 from jigs.layout import lay_out
 from jigs.parts import Front, Layout
 from jigs.reading import read_job
+from jigs.wallspec import WallEnd, WallSpec
 from templates.demo import demo_files
 from templates.elevation import SCALES, Drawn, draw_elevations
 from templates.marks import Line, Outline, Text
@@ -229,6 +230,25 @@ def test_files_are_named_after_the_walls() -> None:
         "elevation-north", "elevation-fensterwand-sud", "elevation-wall", "elevation-north-2",
         "elevation-wall-2",
     ]  # fmt: skip
+
+
+def test_a_wall_is_hatched_and_a_corner_is_not(demo: Layout) -> None:
+    """The fillers before them are drawn and dimensioned, and nothing runs into them."""
+    spec = WallSpec(
+        name="south",
+        left=WallEnd(stands="casing", filler=30.0),
+        right=WallEnd(stands="corner", filler=45.0, reach=35.0),
+    )
+    page = draw(replace(demo, job=replace(demo.job, walls=(spec,))))[1].page
+    assert clashes_of_marks(page) == []
+    fillers = [m for m in page.marks if isinstance(m, Outline) and m.layer == "filler"]
+    assert len(fillers) == 3
+    walls = [m for m in page.marks if isinstance(m, Line) and m.layer == "wall"]
+    left, right = sorted(line.x1 for line in walls)
+    hatch = [m for m in page.marks if isinstance(m, Line) and m.layer == "ground"]
+    floor = walls[0].y1
+    assert any(line.x1 < left and line.y1 > floor for line in hatch)
+    assert not any(line.x2 > right and line.y1 > floor for line in hatch)
 
 
 def test_the_printed_page_is_the_drawing(demo: Layout) -> None:
