@@ -20,6 +20,9 @@ from jigs.nearest import suggest_id
 from jigs.problems import Problem
 from jigs.walls import place_boxes
 
+LONGEST = 50
+"""Fronts that may line up each with the next (our own choice: no kitchen has such a chain)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Aims:
@@ -128,6 +131,11 @@ class _Aiming:
                 circle = " -> ".join([*self._under_way[self._under_way.index(other) :], other])
                 raise _Refused(
                     f"{key} leads in a circle ({circle})", "let one of them keep its own place"
+                )
+            if len(self._under_way) == LONGEST:
+                raise _Refused(
+                    f"{key} ends a chain of more than {LONGEST} fronts",
+                    "name the front at its beginning",
                 )
             self._settle(other)
             if other in self._refused:

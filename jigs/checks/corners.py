@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from jigs.checks.finding import warning
 from jigs.checks.sightlines import at_end
-from jigs.checks.wallends import SPARE, projection_of
+from jigs.checks.wallends import SEEN, SPARE, projection_of
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
@@ -73,7 +73,7 @@ def _check_box(
             deep = max((b.depth for b, _ in against), default=box.depth)
             free = room + _from_end(box, front, hand) - deep
         needed = thick + out + SPARE
-        if free < needed - SLACK:
+        if free < needed - SEEN - SLACK:
             short.append((front, needed, free, out))
     if not short:
         return ()

@@ -25,6 +25,8 @@ from jigs.wallspec import WallEnd
 
 SPARE = 6.0
 """Left between what opens and what it would strike; mm (common practice, no source)."""
+SEEN = 0.1
+"""A filler short by no more than this is as wide as it should be: our figures show no less; mm."""
 LEAST_EDGE = 0.5
 """Left between a door's free edge, as it swings, and a wall; mm (common practice, no source)."""
 LEAST_DRAWER = 1.0
@@ -76,7 +78,7 @@ def _check_front(
             *_check_hinge(front, what, gap, unit),
         )
     reach = 0.0 if end.stands == "panel" else end.reach or 0.0
-    if reach and gap < reach + SPARE - SLACK:
+    if reach and gap < reach + SPARE - SEEN - SLACK:
         return (
             warning(
                 "end-reach",
@@ -102,7 +104,7 @@ def _check_strike(
             projection = 0.0
         reach = 0.0
     needed = reach + projection + SPARE
-    if front.restrictor or room >= needed - SLACK:
+    if front.restrictor or room >= needed - SEEN - SLACK:
         return ()
     sum_of = [format_length(reach, unit)] if reach else []
     sum_of += [f"{format_length(projection, unit)} for its pull"] if projection else []
@@ -114,8 +116,8 @@ def _check_strike(
         warning(
             "wall-filler",
             front.id,
-            f"hinged {front.hinged} beside the {what} with {between} between: opened, it strikes "
-            f"it; it takes {format_length(needed, unit)} ({' + '.join(sum_of)})",
+            f"hinged {front.hinged} with {between} to the {what}: opened, it strikes it; "
+            f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
             f"fit {stop}; or {own}" if room <= SLACK else f"{own}, or fit {stop}",
         ),
     )

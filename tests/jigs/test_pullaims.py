@@ -150,6 +150,14 @@ def test_two_in_a_circle() -> None:
     assert front_of(layout, "W1-1").withheld
 
 
+def test_a_chain_without_end() -> None:
+    """A chain longer than any kitchen's is refused, not followed into the depths."""
+    doors = [box(door(f"B{n}-1", pull_over=f"B{n + 1}-1"), name=f"B{n}", x=0.0) for n in range(400)]
+    layout = lay_out(job(*doors, box(door("B400-1"), name="B400", x=0.0)))
+    assert any("a chain of more than 50 fronts" in p.text for p in layout.problems)
+    assert not front_of(layout, "B400-1").withheld
+
+
 def test_a_stile_keeps_its_pull() -> None:
     """On a five-piece door of 57 the foot stays on the stile; 30 further it does not."""
     framed = door("W1-1", pull_over="B1-1", stile=57.0)

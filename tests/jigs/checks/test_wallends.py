@@ -34,7 +34,7 @@ def found(
     return [p for p in lay_out(given).problems if p.code in ENDS]
 
 
-@pytest.mark.parametrize(("filler", "told"), [(0.0, True), (40.9, True), (41.0, False)])
+@pytest.mark.parametrize(("filler", "told"), [(0.0, True), (40.8, True), (41.0, False)])
 def test_a_door_at_a_wall(filler: float, told: bool) -> None:
     """A pull that stands out 35 wants 35 + 6 = 41 (worked example of the project's trade notes)."""
     problems = found(box(door()), filler=filler)
@@ -81,14 +81,14 @@ def test_a_wall_box_further_off_has_that_much_room() -> None:
     assert [p.part for p in found(low, replace(hung, x=40.0))] == ["B1-1"]
 
 
-@pytest.mark.parametrize(("filler", "told"), [(60.9, True), (61.0, False)])
+@pytest.mark.parametrize(("filler", "told"), [(60.8, True), (61.0, False)])
 def test_a_casing_is_added(filler: float, told: bool) -> None:
     """20 of casing, 35 of pull, 6."""
     problems = found(box(door()), stands="casing", reach=20.0, filler=filler)
     assert [p.code for p in problems] == ["wall-filler"] * told
 
 
-@pytest.mark.parametrize(("filler", "told"), [(24.3, True), (24.4, False)])
+@pytest.mark.parametrize(("filler", "told"), [(24.2, True), (24.4, False)])
 def test_a_drawer_passes_a_casing(filler: float, told: bool) -> None:
     """Filler and reveal keep 20 + 6 from the wall: 24.4 + 1.6."""
     drawer = box(FrontSpec(id="B1-1", kind="drawer"))
@@ -141,5 +141,5 @@ def test_edges_beside_a_wall(front: FrontSpec, side: float, told: bool) -> None:
 def test_a_filler_as_told_is_enough(filler: float, reach: float) -> None:
     """Whatever stands there, the filler that is asked for silences the finding."""
     ends = found(box(door()), stands="casing", reach=reach, filler=filler)
-    assert bool(ends) == (filler < reach + 35 + 6 - 1e-6)
+    assert bool(ends) == (filler < reach + 35 + 6 - 0.1 - 1e-6)
     assert found(box(door()), stands="casing", reach=reach, filler=reach + 41) == []
