@@ -32,11 +32,41 @@ def panel_depth(box_depth: float, *, front: float, bumper: float, flush: bool) -
     return box_depth + front + bumper if flush else box_depth
 
 
-def filler(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
+def filler(
+    job: Job, name: str, wall: str, *, width: float, height: float, scribed: bool = True
+) -> Piece:
     """Give a filler for a place `width` wide, beside boxes `height` high; mm."""
-    scribe = job.build.scribe
+    scribe = job.build.scribe if scribed else 0.0
     note = f"{format_mm(scribe)} of its width to scribe to the wall" if scribe else ""
     return _upright(job, name, "filler", wall, height=height, width=width + scribe, note=note)
+
+
+def end_fillers(
+    job: Job, tag: str, wall: str, hand: Hand, *, width: float, scribed: bool = True
+) -> list[Piece]:
+    """Give the fillers, `width` wide before scribing, at one end of a wall: one beside each box
+    that stands nearest to that end, from the floor up; mm."""
+    places = place_boxes(job.boxes)
+    boxes = [box for box in job.boxes if box.wall == wall and not box.inferred]
+    if not boxes:
+        return []
+
+    def inwards(box: BoxSpec) -> float:
+        return places[box.id] if hand == "left" else -(places[box.id] + box.width)
+
+    end = min(inwards(box) for box in boxes)
+    beside = sorted(
+        (box for box in boxes if inwards(box) - end <= TOUCHING), key=lambda box: box.above_floor
+    )
+    letter = dict(HANDS)[hand]
+    names = [letter] if len(beside) == 1 else [f"{letter}{k}" for k in range(1, len(beside) + 1)]
+    return [
+        replace(piece, note="; ".join(filter(None, (f"beside {box.id}", piece.note))))
+        for box, name in zip(beside, names, strict=True)
+        for piece in [
+            filler(job, name_wall_piece(tag, "FILLER", name), wall, width=width, height=box.height)
+        ]
+    ]
 
 
 def end_panel(

@@ -6,8 +6,15 @@ import pytest
 
 from jigs.build import Build
 from jigs.cutlist.piece import Piece
-from jigs.cutlist.trimmings import end_panel, filler, island_back, panel_depth, trim_boxes
-from jigs.job import BoxSpec, FrontMaterial
+from jigs.cutlist.trimmings import (
+    end_fillers,
+    end_panel,
+    filler,
+    island_back,
+    panel_depth,
+    trim_boxes,
+)
+from jigs.job import BoxSpec, FrontMaterial, Hand
 from tests.jigs.sample import MATERIAL, box, job
 
 DB, T, BUMPER = 584.2, 19.05, 2.0
@@ -98,3 +105,22 @@ def test_boxes_apart_or_of_other_heights_have_backs_of_their_own() -> None:
         replace(box(name="B3", height=500.0), island_back=True),
     )
     assert [piece.note for piece in pieces.values()] == ["behind B1", "behind B2", "behind B3"]
+
+
+@pytest.mark.parametrize(
+    ("hand", "names"),
+    [
+        ("left", {"NORTH-FILLER-L1": "B1", "NORTH-FILLER-L2": "W1"}),
+        ("right", {"NORTH-FILLER-R": "B2"}),
+    ],
+)
+def test_each_box_nearest_to_a_walls_end_has_its_filler(hand: Hand, names: dict[str, str]) -> None:
+    """Base and wall box begin at the same place; at the other end only the base boxes reach it."""
+    made = job(box(), box(name="B2"), box(name="W1", kind="wall", height=762.0, above_floor=1370.0))
+    pieces = end_fillers(made, "NORTH", "north", hand, width=41.0)
+    assert [piece.id for piece in pieces] == list(names)
+    for piece, name in zip(pieces, names.values(), strict=True):
+        assert piece.note.startswith(f"beside {name}")
+        assert piece.length == {"W1": 762.0}.get(name, 774.7)
+        assert piece.width == 41.0 + 12.0
+    assert end_fillers(made, "SOUTH", "south", hand, width=41.0) == []
