@@ -10,7 +10,7 @@ from jigs.cutlist.drawers import cut_drawer, shape_of_front
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
-from jigs.cutlist.trimmings import trim_boxes
+from jigs.cutlist.trimmings import trim_boxes, wall_fillers
 from jigs.cutlist.wallnames import wall_tags
 from jigs.geometry import SLACK
 from jigs.parts import Front, Layout, Side
@@ -69,6 +69,7 @@ def cut_job(layout: Layout) -> Cut:
     tags = wall_tags((box.wall for box in layout.boxes), taken)
     pieces += toe_pieces(job, tags)
     pieces += trim_boxes(job, tags)
+    pieces += wall_fillers(job, tags)
     good = tuple(piece for piece in pieces if min(piece.length, piece.width) > LEAST + SLACK)
     kept = {piece.id for piece in good}
     return Cut(

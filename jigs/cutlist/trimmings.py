@@ -41,6 +41,24 @@ def filler(
     return _upright(job, name, "filler", wall, height=height, width=width + scribe, note=note)
 
 
+def wall_fillers(job: Job, tags: Mapping[str, str]) -> list[Piece]:
+    """Give the fillers at the ends of all walls; only against a wall or a casing are they scribed.
+
+    `tags`: the walls' short names.
+    """
+    return [
+        piece
+        for wall in job.walls
+        for hand, _ in HANDS
+        for end in [wall.end(hand)]
+        if end.filler
+        for piece in end_fillers(
+            job, tags[wall.name], wall.name, hand,
+            width=end.filler, scribed=end.stands not in ("corner", "panel"),
+        )
+    ]  # fmt: skip
+
+
 def end_fillers(
     job: Job, tag: str, wall: str, hand: Hand, *, width: float, scribed: bool = True
 ) -> list[Piece]:
@@ -64,9 +82,12 @@ def end_fillers(
         replace(piece, note="; ".join(filter(None, (f"beside {box.id}", piece.note))))
         for box, name in zip(beside, names, strict=True)
         for piece in [
-            filler(job, name_wall_piece(tag, "FILLER", name), wall, width=width, height=box.height)
+            filler(
+                job, name_wall_piece(tag, "FILLER", name), wall,
+                width=width, height=box.height, scribed=scribed,
+            )
         ]
-    ]
+    ]  # fmt: skip
 
 
 def end_panel(

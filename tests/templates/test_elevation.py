@@ -197,12 +197,12 @@ def test_a_held_front_says_hold() -> None:
 
 
 def test_widths_and_heights_are_dimensioned(demo: Layout) -> None:
-    """The chain of box widths closes with its total, the filler at the wall taken in."""
+    """The chain of box widths closes with its total, filler and end panel taken in."""
     north = draw(demo)[0]
     words = [m.text for m in north.page.marks if isinstance(m, Text) and m.layer == "dimension"]
     assert {'24"', '18"', '36"', '15"', '84"', '4"', '30 1/2"'} <= set(words)
     assert '1 5/8"' in words
-    assert f'{1 + 24 + 18 + 24 + 36 + 24 + 15} 5/8"' in words
+    assert f'{24 + 18 + 24 + 36 + 24 + 15 + 2} 3/8"' in words  # 1 5/8 + 3/4 = 2 3/8
 
 
 def test_boxes_of_a_bare_list_are_drawn_by_themselves() -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.build import Build
+from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.trimmings import (
     end_fillers,
@@ -15,6 +16,8 @@ from jigs.cutlist.trimmings import (
     trim_boxes,
 )
 from jigs.job import BoxSpec, FrontMaterial, Hand
+from jigs.layout import lay_out
+from jigs.wallspec import WallEnd, WallSpec
 from tests.jigs.sample import MATERIAL, box, job
 
 DB, T, BUMPER = 584.2, 19.05, 2.0
@@ -124,3 +127,17 @@ def test_each_box_nearest_to_a_walls_end_has_its_filler(hand: Hand, names: dict[
         assert piece.length == {"W1": 762.0}.get(name, 774.7)
         assert piece.width == 41.0 + 12.0
     assert end_fillers(made, "SOUTH", "south", hand, width=41.0) == []
+
+
+def test_fillers_of_a_wall_are_scribed_to_a_wall_and_not_in_a_corner() -> None:
+    """41 at the left end, against a wall: 53 cut; 60 in the corner at the right."""
+    ends = WallSpec(
+        name="north",
+        left=WallEnd(stands="wall", filler=41.0),
+        right=WallEnd(stands="corner", filler=60.0, reach=35.0),
+    )
+    made = replace(job(box(), box(name="B2")), walls=(ends,))
+    pieces = {p.id: p for p in cut_list(lay_out(made)) if p.kind == "filler"}
+    assert list(pieces) == ["NORTH-FILLER-L", "NORTH-FILLER-R"]
+    assert pieces["NORTH-FILLER-L"].width == pytest.approx(41 + 12)
+    assert pieces["NORTH-FILLER-R"].width == pytest.approx(60)
