@@ -35,6 +35,8 @@ def totals_lines(parts: PartsList) -> Iterator[str]:
     yield "To buy"
     for board in boards:
         name = STUFF_WORDS[board.stuff].removeprefix("Board of the ")
+        if board.stuff == "front":
+            name += " (fillers, panels and backs; not the fronts themselves)"
         sheets = "1 sheet" if board.sheets == 1 else f"{board.sheets} sheets"
         yield from wrapped(
             f"{name}, {exact(board.thickness, job.shown)}: {_many(board.pieces, 'piece')}, "

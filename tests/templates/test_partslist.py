@@ -174,3 +174,12 @@ def test_text_says_where_a_toe_platform_stands_on_an_assumed_height() -> None:
     made = replace(_job(), assumed=frozenset({"box.B1.above_floor"}))
     text = " ".join(parts_text(_list(made)).split())
     assert "height above the floor of B1" in text
+
+
+def test_the_fronts_themselves_are_not_counted() -> None:
+    """Only what is cut here from their board, and the list says so."""
+    made = _job()
+    boxes = (replace(made.boxes[0], panel_left="flush"), *made.boxes[1:])
+    text = " ".join(parts_text(_list(replace(made, boxes=boxes))).split())
+    assert "fronts (fillers, panels and backs; not the fronts themselves)" in text
+    assert "themselves" not in parts_text(_list())
