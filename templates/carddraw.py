@@ -1,5 +1,6 @@
 """A card drawn: holes, figures, heading, notes and the outline of the hardware."""
 
+from jigs.geometry import Hole
 from templates.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cardplan import ARM, CardPlan
 from templates.lettering import bar_of_50, hole_note
@@ -102,7 +103,8 @@ def _draw_heading(space: Space, plan: CardPlan) -> None:
 def _draw_notes(space: Space, plan: CardPlan) -> None:
     """A hole's diameter and depth beside it, once for each kind of hole, where there is room."""
     noted: set[str] = set()
-    for hole in plan.fitting.holes:
+    # A crowded place is taken only where no hole of the kind has a better one.
+    for hole, beside in [(h, gap) for gap in (2.0, 0.0) for h in plan.fitting.holes]:
         words = hole_note(hole)
         if words in noted:
             continue
@@ -131,8 +133,28 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
             for sx in (1, -1)
         ]
         spots += [(hole.x - width / 2, hole.y + dy) for dy in (ARM + 1.8, -ARM - 4.2)]
-        if space.add_where_free((Text(x=x, y=y, text=words) for x, y in spots), plan.inside):
+        alone = (Text(x=x, y=y, text=words) for x, y in spots)
+        if space.add_where_free(alone, plan.inside, beside=beside) or (
+            beside and _note_in_two_lines(space, plan, hole, out)
+        ):
             noted.add(words)
+
+
+def _note_in_two_lines(space: Space, plan: CardPlan, hole: Hole, out: float) -> bool:
+    """Write a hole's diameter above its depth where one line would touch what stands beside."""
+    lines = hole_note(hole).split(", ")
+    wide = max(text_width(line, 2.5) for line in lines)
+    for top, shift in (
+        *((top, shift) for top in (-4.4, 8.0, 1.6) for shift in (out, -out - wide)),
+        *((top, -wide / 2) for top in (-ARM - 4.2, ARM + 5.8)),
+    ):
+        texts = [
+            Text(x=hole.x + shift, y=hole.y + top - row * 4.0, text=line)
+            for row, line in enumerate(lines)
+        ]
+        if space.add_all_where_free(texts, plan.inside):
+            return True
+    return False
 
 
 def _draw_outlines(space: Space, plan: CardPlan) -> None:

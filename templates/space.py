@@ -86,20 +86,40 @@ class Space:
             or any(circle_meets(*circle, box, margin) for circle in self._circles)
         )
 
-    def add_where_free(self, candidates: Iterable[Text], within: Box) -> bool:
-        """Add the first text that stands free and inside `within`; say whether one did."""
+    def add_where_free(
+        self, candidates: Iterable[Text], within: Box, *, beside: float = 0.0
+    ) -> bool:
+        """Add the first text that stands free and inside `within`; say whether one did.
+
+        Another text stands at least `beside` mm before or behind it, so that they are not read
+        as one.
+        """
         for text in candidates:
-            box = text_box(text)
-            inside = (
-                box[0] >= within[0]
-                and box[1] >= within[1]
-                and box[2] <= within[2]
-                and box[3] <= within[3]
-            )
-            if inside and self.is_free(box):
+            if self._stands_free(text, within, beside):
                 self.add(text)
                 return True
         return False
+
+    def add_all_where_free(
+        self, texts: Sequence[Text], within: Box, *, beside: float = 2.0
+    ) -> bool:
+        """Add texts that belong together if all stand free; say whether they do."""
+        free = all(self._stands_free(text, within, beside) for text in texts)
+        if free:
+            self.add(*texts)
+        return free
+
+    def _stands_free(self, text: Text, within: Box, beside: float) -> bool:
+        box = text_box(text)
+        inside = (
+            box[0] >= within[0]
+            and box[1] >= within[1]
+            and box[2] <= within[2]
+            and box[3] <= within[3]
+        )
+        wide = (box[0] - beside, box[1], box[2] + beside, box[3])
+        alone = not any(boxes_meet(wide, other, 0.0) for other in self._boxes)
+        return inside and alone and self.is_free(box)
 
     def add_between_texts(
         self, points: Sequence[tuple[float, float]], within: Box, dash: Dash, width: float

@@ -136,3 +136,19 @@ def test_spread_labels_never_overlap(labels: list[tuple[float, float]], low: flo
 def test_labels_with_room_stand_where_they_are_wanted() -> None:
     """Nothing is moved without need."""
     assert spread([20.0, 60.0], [10.0, 10.0], 0.0) == [20.0, 60.0]
+
+
+def test_a_note_keeps_its_distance_from_what_stands_beside_it() -> None:
+    """A text 1 mm before another reads as one with it: at 2 mm it is refused, at none taken."""
+    other, within = Text(x=20.0, y=0.0, text="120.0"), (0.0, -10.0, 60.0, 10.0)
+    note = Text(x=19.0 - text_box(Text(x=0.0, y=0.0, text="5 dia"))[2], y=0.0, text="5 dia")
+    for beside, taken in ((2.0, False), (0.0, True)):
+        space = Space()
+        space.add(other)
+        assert space.add_where_free([note], within, beside=beside) is taken
+    space = Space()
+    space.add(other)
+    below = Text(x=0.0, y=-6.0, text="12 deep")
+    assert not space.add_all_where_free([note, below], within)
+    assert space.marks == [other]
+    assert space.add_all_where_free([Text(x=0.0, y=-2.0, text="5 dia"), below], within)
