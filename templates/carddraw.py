@@ -104,7 +104,8 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
     """A hole's diameter and depth beside it, once for each kind of hole, where there is room."""
     noted: set[str] = set()
     # A crowded place is taken only where no hole of the kind has a better one.
-    for hole, beside in [(h, gap) for gap in (2.0, 0.0) for h in plan.fitting.holes]:
+    ways = ("apart", "two lines", "close")
+    for hole, way in [(hole, way) for way in ways for hole in plan.fitting.holes]:
         words = hole_note(hole)
         if words in noted:
             continue
@@ -133,10 +134,12 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
             for sx in (1, -1)
         ]
         spots += [(hole.x - width / 2, hole.y + dy) for dy in (ARM + 1.8, -ARM - 4.2)]
-        alone = (Text(x=x, y=y, text=words) for x, y in spots)
-        if space.add_where_free(alone, plan.inside, beside=beside) or (
-            beside and _note_in_two_lines(space, plan, hole, out)
-        ):
+        line = (Text(x=x, y=y, text=words) for x, y in spots)
+        if way == "two lines":
+            done = _note_in_two_lines(space, plan, hole, out)
+        else:
+            done = space.add_where_free(line, plan.inside, beside=2.0 if way == "apart" else 0.0)
+        if done:
             noted.add(words)
 
 
