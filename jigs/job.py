@@ -244,6 +244,8 @@ class BoxSpec:
     corner box whose front is closed by a fixed panel from that end to this far along it, mm.
     `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
     covered by them. `island_back`: a panel closes its back.
+    `built`: it is put together, and measured as far as is stated: `measured_width` (top, bottom),
+    `measured_height` (left, right), `measured_depth`, `diagonals` of its front; mm.
     `holes`: those given by hand in its sides and partitions."""
 
     id: str
@@ -268,6 +270,11 @@ class BoxSpec:
     panel_left: PanelKind | None = None
     panel_right: PanelKind | None = None
     island_back: bool = False
+    built: bool = False
+    measured_width: tuple[float, float] | None = None
+    measured_height: tuple[float, float] | None = None
+    measured_depth: float | None = None
+    diagonals: tuple[float, float] | None = None
     holes: tuple[BoardHole, ...] = ()
 
 

@@ -28,6 +28,7 @@ from jigs.jobcolumns import MOST_COLUMNS, check_place, check_stacks, read_blind,
 from jigs.jobhardware import Shelf
 from jigs.jobholes import read_board_holes, read_front_holes
 from jigs.jobleaflet import read_leaflet
+from jigs.jobmeasured import read_both, read_built
 from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
 
@@ -106,6 +107,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
         check_stacks(rows, box)
         refuse_frame_keys(table)
         holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
+        box = read_built(table, box)
         table.close()
         boxes.append(replace(box, fronts=tuple(fronts), holes=holes))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
@@ -232,9 +234,9 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         panel=row.length("panel"),
         glass=row.flag("glass") or False,
         edge_radius=row.length("edge_radius"),
-        measured_width=_read_both(row, "measured_width", "top, bottom"),
-        measured_height=_read_both(row, "measured_height", "left, right"),
-        diagonals=_read_both(row, "diagonals", "from corner to corner"),
+        measured_width=read_both(row, "measured_width"),
+        measured_height=read_both(row, "measured_height"),
+        diagonals=read_both(row, "diagonals"),
         bored_tab=row.length("bored_tab"),
         profile=row.choice("profile", PROFILES),
         tab=row.length("tab"),
@@ -283,17 +285,6 @@ def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
     if len(set(places)) < len(places):
         row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
     return tuple(sorted(places))
-
-
-def _read_both(row: Table, key: str, places: str) -> tuple[float, float] | None:
-    """Read a size that was measured in two places."""
-    sizes = row.lengths(key)
-    if sizes is None:
-        return None
-    if len(sizes) != 2:
-        row.note(key, f"not two lengths ({row.given(key)} given); measured in two places: {places}")
-        return None
-    return sizes[0], sizes[1]
 
 
 def _read_other(row: Table, key: str) -> str | None:
