@@ -2,11 +2,13 @@
 Latin, Greek and Cyrillic letters. For properties that must hold for whatever a kitchen has."""
 
 from dataclasses import replace
+from typing import TypeVar
 
 from hypothesis import strategies as st
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.job import (
+    BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
     FRONT_MATERIALS,
@@ -18,11 +20,14 @@ from jigs.job import (
     HandHole,
     Job,
     Material,
+    Overlay,
     Reveal,
     ShelfSpec,
     Use,
 )
 from templates.paper import PAPERS, Paper
+
+T = TypeVar("T")
 
 NAMES = (
     "Galley",
@@ -31,12 +36,15 @@ NAMES = (
     "",
 )
 WALLS = ("north", "Fensterwand Süd größer Raum", "Βόρειος τοίχος κουζίνας", "Северная стена", "")
+COLUMNS = (ColumnSpec(), ColumnSpec(share=1.5), ColumnSpec())
 LONG_IDS = ("B{}", "PANTRY-NORTH-{}")
 
 PULLS = ("knob", "bar-96", "bar-160", "bar-320", "bar-480")
-SLIDES = ("undermount-533", "undermount-450", "undermount-250")
+SLIDES = ("undermount-533", "undermount-450", "undermount-250", "sidemount-450")
 TALL_ENOUGH = ("door", "pair", "lift")
 """What needs room for hinges."""
+ROOM_FOR_TWO = 850.0
+"""Less than this takes one front, mm."""
 HINGES = tuple(sorted(name for name, hinge in generic_hinges().items() if hinge.kind == "full"))
 
 
@@ -56,11 +64,63 @@ hand_holes: st.SearchStrategy[HandHole] = st.builds(
 )
 
 
+def _seldom(strategy: st.SearchStrategy[T], one_in: int = 6) -> st.SearchStrategy[T | None]:
+    """None, save once in a while."""
+    return st.integers(1, one_in).flatmap(lambda n: strategy if n == one_in else st.none())
+
+
+def _mostly_not(one_in: int = 6) -> st.SearchStrategy[bool]:
+    return st.integers(1, one_in).map(lambda n: n == one_in)
+
+
+def _in_hand(size: float) -> st.SearchStrategy[tuple[float, float]]:
+    """A size measured in two places: what was ordered, or up to 3 mm off it."""
+    off = st.sampled_from((0.0, 0.5, -0.8, 1.6, -3.0))
+    return st.tuples(off, off).map(lambda both: (size + both[0], size + both[1]))
+
+
+@st.composite
+def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
+    """A front as it is made and as it is in hand: of five pieces, glazed, rounded, bevelled,
+    measured, bored by its supplier, with gaps of its own. `edge`: it is the lowest one."""
+    if draw(_mostly_not(4)):
+        front = replace(
+            front,
+            stile=draw(_mm(40, 90)),
+            rail=draw(_seldom(_mm(30, 110), 2)),
+            groove=draw(_seldom(_mm(0, 14), 2)),
+            panel=draw(_seldom(_mm(4, 18), 2)),
+            glass=front.kind in ("door", "pair", "lift") and draw(_mostly_not(3)),
+        )
+    if front.kind == "door" and draw(_mostly_not(5)):
+        # The cups of a bored door are stated; at times they are forgotten.
+        high = front.height or 500.0
+        front = replace(
+            front,
+            bored=True,
+            bored_tab=draw(_seldom(st.sampled_from((3.0, 4.5, 6.0)), 2)),
+            hinges_at=draw(st.sampled_from(((90.0, high - 90.0), (75.5, high - 101.0), None))),
+        )
+    hangs = draw(st.sampled_from((-16.0, 0.0, 20.0))) if edge and draw(_mostly_not()) else None
+    return replace(
+        front,
+        thickness=draw(_seldom(st.sampled_from((16.0, 22.0, 25.4)))),
+        edge_radius=draw(_seldom(st.sampled_from((0.5, 3.0, 6.0)))),
+        profile=draw(_seldom(st.just("finger-bevel"))),
+        reveal_left=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
+        reveal_right=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
+        reveal_top=draw(_seldom(st.sampled_from((2.0, 3.2, 22.0)), 9)),
+        reveal_bottom=hangs,
+        measured_height=None if front.height is None else draw(_seldom(_in_hand(front.height))),
+        finish=draw(st.sampled_from(("", "", "primed", "weiß lackiert, außen"))),
+    )
+
+
 @st.composite
 def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
     """A front of any kind; the lowest one of a box takes the height that is left."""
     kind = draw(st.sampled_from(("door", "drawer", *FRONT_KINDS)))
-    return FrontSpec(
+    front = FrontSpec(
         id=id,
         kind=kind,
         height=None if last else draw(_mm(300, 500) if kind in TALL_ENOUGH else _mm(80, 300)),
@@ -69,37 +129,85 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
         holes=tuple(draw(st.lists(hand_holes, max_size=5 if draw(st.integers(0, 9)) > 7 else 0))),
         pull=draw(st.sampled_from((None,) * 6 + ("none", *PULLS))),
     )
+    return front if kind == "opening" else draw(made_fronts(front, last))
 
 
-shelves: st.SearchStrategy[ShelfSpec] = st.sampled_from(
-    (ShelfSpec(), ShelfSpec(at=205.0), ShelfSpec(low=60.0, high=260.0))
-)
+@st.composite
+def stacks(draw: st.DrawFn, id: str, room: float) -> list[FrontSpec]:
+    """The fronts of one column, from the top; no more of them than there is room for."""
+    count = draw(st.sampled_from((1, 2, 2, 3, 4)))
+    made: list[FrontSpec] = []
+    for number in range(1, count + 1):
+        last = number == count or room < ROOM_FOR_TWO
+        made.append(draw(fronts(f"{id}-{number}", last)))
+        if last:
+            break
+        room -= made[-1].height or 0.0
+    return made
+
+
+@st.composite
+def shelves(draw: st.DrawFn, columns: int, height: float) -> ShelfSpec:
+    """A fixed shelf, or adjustable ones between stated heights or not."""
+    column = draw(_seldom(st.integers(1, columns), 2))
+    kind = draw(st.sampled_from(("fixed", "free", "between")))
+    if kind == "fixed":
+        return ShelfSpec(at=draw(_mm(150, int(height) - 10)), column=column)
+    if kind == "free":
+        return ShelfSpec(column=column, count=draw(st.integers(1, 3)))
+    low = draw(_mm(30, 150))
+    return ShelfSpec(low=low, high=low + draw(_mm(50, 120)), column=column)
 
 
 @st.composite
 def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
-    """A box of any kind with one to four fronts."""
+    """A box of any kind and making, of one to three columns with one to four fronts each, at
+    times below a front across them all."""
     kind = draw(st.sampled_from(BOX_KINDS))
     id = draw(st.sampled_from(LONG_IDS)).format(number)
-    count = draw(st.sampled_from((1, 2, 2, 3, 4)))
     columns = draw(st.sampled_from((1, 1, 1, 2, 3)))
-    rows = tuple(
-        replace(draw(fronts(f"{id}-{column}-{k}", k == count)), column=column)
-        for column in range(1, columns + 1)
-        for k in range(1, count + 1)
-    )
+    absurd = draw(_mostly_not(5))
+    height = draw(_mm(800, 2350) if kind == "tall" else _mm(280 if absurd else 650, 1500))
+    width = draw(_mm(150 if absurd else 260, 1000)) * columns
+    room = 1e6 if absurd else height
+    rows: list[FrontSpec] = []
+    if columns > 1 and draw(_mostly_not(4)):
+        across = draw(fronts(f"{id}-ACROSS", False))
+        rows.append(replace(across, span=columns, reveal_bottom=None))
+        room -= across.height or 0.0
+    for column in range(1, columns + 1):
+        stack = draw(stacks(f"{id}-{column}", room))
+        rows += [replace(front, column=column) for front in stack]
+    overlay = draw(st.sampled_from(("full", "full", *OVERLAYS)))
+    if overlay == "inset":
+        rows = [replace(front, reveal_bottom=None) for front in rows]
+    elif columns == 1 and draw(_mostly_not(4)):
+        other: Overlay = draw(st.sampled_from(("full", "half")))
+        rows = [replace(front, overlay=other) for front in rows]
+    if columns == 1 and rows and draw(_mostly_not(5)):
+        first = rows[0]
+        clear = width - (40.6 if overlay == "inset" else 3.2)
+        if first.kind == "pair":
+            clear = (clear - 3.2) / 2
+        rows[0] = replace(first, measured_width=draw(_in_hand(clear)))
     return BoxSpec(
         id=id,
         kind=kind,
-        width=draw(_mm(150, 1000)) * columns,
-        columns=(ColumnSpec(),) * columns if columns > 1 else (),
-        shelves=tuple(draw(st.lists(shelves, max_size=1))),
-        height=draw(_mm(300, 2350) if kind == "tall" else _mm(280, 1500)),
-        depth=draw(st.sampled_from((300.0, 584.2, 610.0))),
+        width=width,
+        columns=(ColumnSpec(), ColumnSpec(share=1.5), ColumnSpec())[:columns]
+        if columns > 1
+        else (),
+        shelves=tuple(draw(st.lists(shelves(columns, height), max_size=2))),
+        height=height,
+        depth=draw(st.sampled_from((300.0, 584.2, 584.2, 586.0, 610.0))),
         above_floor=100.0,
         wall=draw(st.sampled_from(WALLS)),
-        overlay=draw(st.sampled_from(("full", "full", *OVERLAYS))),
-        fronts=rows,
+        overlay=overlay,
+        fronts=tuple(rows),
+        assembled=draw(_mostly_not(3)),
+        band=draw(_seldom(st.sampled_from(BAND_STATES), 3)),
+        legs=draw(_seldom(st.sampled_from((60.0, 101.6)), 5)) or 0.0,
+        rail=draw(_seldom(st.sampled_from((40.0, 100.0)), 5)),
     )
 
 
@@ -107,7 +215,7 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
 def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
     """A job of a few boxes on generic hardware, in inches or millimetres."""
     count = draw(st.integers(1, most_boxes))
-    own = draw(st.booleans())
+    own = not draw(_mostly_not(3))
     hinge = "cup35-full" if own else draw(st.sampled_from(HINGES))
     slide = draw(st.sampled_from(SLIDES))
     return Job(
@@ -116,10 +224,11 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         material=Material(
             band=draw(st.sampled_from((0.0, 0.6, 2.0))),
             front_kind=draw(st.sampled_from(FRONT_MATERIALS)),
+            partition=draw(_seldom(st.sampled_from((16.0, 25.0, 36.0)), 2)),
         ),
-        reveal=Reveal(),
-        increment=None,
-        grid=Grid(),
+        reveal=draw(st.sampled_from((Reveal(), Reveal(top=3.2), Reveal(side=0.8, between=1.6)))),
+        increment=draw(_seldom(st.sampled_from((25.4 / 16, 1.0)), 2)),
+        grid=Grid(hinges=not draw(_mostly_not()), slides=draw(_mostly_not(3))),
         use=Use(hinge=hinge, slide=slide, drawer_pull="bar-160", door_pull="bar-160"),
         hinges={name: generic_hinges()[name] for name in (hinge, "cup35-half", "cup35-inset")},
         slides={slide: generic_slides()[slide]},
