@@ -36,8 +36,7 @@ def faults_in_data(
             continue
         if not _same_numbers(_as_data(card, entry), entry):
             faults.append(f"{where} differs from its data")
-        origin_x = ruler_across(card).place(0.0, face.width) + face.shift[0]
-        origin_y = ruler_up(card).place(0.0, face.height) + face.shift[1]
+        origin_x, origin_y = face.place(0.0, 0.0, ruler_across(card), ruler_up(card))
         if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
             faults.append(f"{where} has another origin")
     return faults + [f"page {spot[0]}: a card without data" for spot in printed]

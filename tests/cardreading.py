@@ -118,6 +118,18 @@ class Wanted:
     holes: tuple[Place, ...]
     shift: tuple[float, float] = (0.0, 0.0)
 
+    def place(self, x: float, y: float, across: Ruler, up: Ruler) -> tuple[float, float]:
+        """Give where a point of the page lies on the face, mm.
+
+        An edge without its band is the front one, and the bottom panel is below: what is read
+        from the rear edge or from the top end is as it is.
+        """
+        raw_far = self.shift[0] < 0
+        return (
+            across.place(x, self.width) + (self.shift[0] if across.from_far is raw_far else 0.0),
+            up.place(y, self.height) + (0.0 if up.from_far else self.shift[1]),
+        )
+
 
 def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
     """Give every drilled face of a layout by its part and the words that name the face.
@@ -220,8 +232,7 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
                 faults.append(f"page {page.number}: {error}")
                 continue
             for ring in card.rings:
-                x = across.place(ring.x, face.width) + face.shift[0]
-                y = up.place(ring.y, face.height) + face.shift[1]
+                x, y = face.place(ring.x, ring.y, across, up)
                 rings.remove(ring)
                 holes = left[face.part, face.words]
                 match = [
