@@ -185,7 +185,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         band=table.choice("band", BAND_STATES),
         legs=legs,
         columns=(columns := read_columns(table)),
-        shelves=read_shelves(table, height or 1.0, len(columns)),
+        shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
         rail=table.length("rail"),
         blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
         blind_right=blind[1],

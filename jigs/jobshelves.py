@@ -12,12 +12,15 @@ MOST = 20
 """Adjustable shelves of one row."""
 
 
-def read_shelves(table: Table, height: float, columns: int) -> tuple[ShelfSpec, ...]:
-    """Read the shelves of a box `height` mm high, of so many columns."""
-    return tuple(_read_shelf(row, height, max(1, columns)) for row in table.tables("shelf"))
+def read_shelves(
+    table: Table, height: float, columns: int, *, legs: float = 0.0
+) -> tuple[ShelfSpec, ...]:
+    """Read the shelves of a box `height` mm high, of so many columns, whose bottom panel stands
+    `legs` mm above its sides' end."""
+    return tuple(_read_shelf(row, height, max(1, columns), legs) for row in table.tables("shelf"))
 
 
-def _read_shelf(row: Table, height: float, columns: int) -> ShelfSpec:
+def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSpec:
     at, adjustable = row.length("at"), row.flag("adjustable")
     low, high = row.length("from"), row.length("to")
     column = row.whole("column", most=columns)
@@ -32,6 +35,13 @@ def _read_shelf(row: Table, height: float, columns: int) -> ShelfSpec:
     for key, place in (("at", at), ("from", low), ("to", high)):
         if place is not None and place >= height:
             row.note(key, f"above its box ({row.given(key)} given)")
+    for key, place in (("at", at), ("to", high)):
+        if legs and place is not None and place <= legs:
+            row.note(
+                key,
+                f"below its box ({row.given(key)} given); heights count from the sides' end on "
+                "the floor",
+            )
     if low is not None and high is not None and low >= high:
         row.note("to", f"not above from ({row.given('to')} given)")
     count = row.whole("count", most=MOST)

@@ -98,15 +98,19 @@ def set_pins(
 def _band(
     spec: ShelfSpec, fronts: Sequence[PlacedFront], bottom: float, ceiling: float
 ) -> tuple[float, float]:
-    """Give the band in which a shelf can be set: what is not behind drawers, less its ends."""
+    """Give the band in which a shelf can be set: what is not behind drawers, less its ends.
+
+    What is stated counts as far as it lies in the box: under a bottom panel on legs, or behind a
+    rail, no shelf can be set.
+    """
     low, high = bottom, ceiling
     open_to = [front for front in fronts if front.kind not in ("drawer", "pullout")]
     if open_to:
         low = max(low, min(front.y for front in open_to))
         high = min(high, max(front.top for front in open_to))
     return (
-        low + BAND_END if spec.low is None else spec.low,
-        high - BAND_END if spec.high is None else spec.high,
+        low + BAND_END if spec.low is None else max(spec.low, bottom),
+        high - BAND_END if spec.high is None else min(spec.high, ceiling),
     )
 
 

@@ -120,7 +120,10 @@ def _in_side(side: Side, layout: Layout) -> Iterator[str]:
             disc = Point(hole.x, hole.y + side.base).buffer(hole.diameter / 2)
             if disc.buffer(-EPS).intersects(panel):
                 yield f"{_say(hole)} in the {name}"
+    floor = spec.legs + layout.job.material.side
     for _, hole, _ in placed:
+        if hole.purpose in ("shelf", "slide", "plate") and hole.y + side.base < floor:
+            yield f"{_say(hole)} is not above the bottom panel"
         if hole.depth is not None and hole.depth >= side.thickness:
             yield f"{_say(hole)} comes out"
 

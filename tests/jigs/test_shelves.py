@@ -121,6 +121,19 @@ def test_a_drawer_ends_below_a_fixed_shelf() -> None:
     assert 1.6 + drawer_box.y + drawer_box.height <= 200 - 18.3 - 10 + 1e-6
 
 
+def test_no_pins_under_a_bottom_panel_on_legs() -> None:
+    """Pins stated from 80 to 300 in a side that runs to the floor start above the panel's face,
+    101.6 + 18.3, and 10 off it."""
+    spec = replace(
+        box(FrontSpec(id="B1-1", kind="lift"), height=876.3, above_floor=0.0),
+        legs=101.6, shelves=(ShelfSpec(low=80.0, high=300.0),),
+    )  # fmt: skip
+    heights = {y for side in lay_out(job(spec)).sides for _, y in pins(side)}
+    assert min(heights) >= 101.6 + 18.3 + 10
+    # The grid of the side starts at 22.15 (derived): 150.15, and 118.15 is in the panel.
+    assert min(heights) == pytest.approx(22.15 + 4 * 32)
+
+
 def test_a_shelf_of_one_column() -> None:
     """Pins stand in its column alone; in both they are one hole in the partition."""
     one = shelved(door("A"), door("B", 2), columns=2, shelves=(ShelfSpec(column=2),))
@@ -175,6 +188,14 @@ def test_shelves_stated_badly(tmp_path: Path, shelf: str, words: str) -> None:
     """Each slip is a fault of the file, with what is allowed."""
     (fault,) = faults_of(tmp_path, f"{SMALL}[[box.shelf]]\n{shelf}\n")
     assert words in fault.replace("at: is missing", "at is missing")
+
+
+@pytest.mark.parametrize("shelf", ["at = 100", "adjustable = true\nto = 100"])
+def test_shelves_below_a_box_on_legs(tmp_path: Path, shelf: str) -> None:
+    """Heights count from the sides' end, and the legs are 101.6 of them."""
+    text = SMALL.replace('kind = "base"', 'kind = "base"\nlegs = 101.6')
+    (fault,) = faults_of(tmp_path, f"{text}[[box.shelf]]\n{shelf}\n")
+    assert "below its box (100 given)" in fault
 
 
 @given(
