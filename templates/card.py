@@ -124,6 +124,9 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
             return ("low" if view.hinge_edge == "left" else "high"), "low"
         case "plate" | "slide":
             return ("low" if view.front_edge == "left" else "high"), "low"
+        case "shelf" if view.stand:
+            # The back of a box already together keeps paper from its sides' rear edges.
+            return ("low" if view.front_edge == "left" else "high"), "low"
         case "shelf":
             return "near", "low"
         case "pull":

@@ -63,7 +63,7 @@ def draw_references(space: Space, plan: CardPlan) -> None:
 
 def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
     name = plan.view.edges[reference.edge]
-    stand = reference.edge == "bottom" and plan.view.low > 0.0
+    stand = reference.edge == "bottom" and plan.view.stand
     for words in flap_words(name, plan.view.rounded, stand=stand):
         if text_width(words, 2.5) < length - 4.0:
             break

@@ -30,6 +30,7 @@ class FaceView:
     `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
     still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
     are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
+    `stand`: the box is together, and the cut paper stands on the panel below the face.
     `base`: how far a partition's bottom end stands above the sides', 0 for a box side.
     """
 
@@ -49,6 +50,7 @@ class FaceView:
     reversible: bool | None = None
     panel: float | None = None
     low: float = 0.0
+    stand: bool = False
     raw: bool = False
     band: float = 0.0
     base: float = 0.0
@@ -196,10 +198,12 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
     left = side.side == "left"
     raw = side.band_state == "later" and side.band > 0.0
     front = "RAW FRONT EDGE" if raw else "FRONT EDGE"
-    in_box = side.assembled and not side.partition
     name = side_words(side).upper()
     lying = f"this face, towards column {side.column}," if side.partition else "inside face"
-    how = "The BOX lies on this side" if in_box else f"It lies {lying} up"
+    how = f"It lies {lying} up"
+    if side.assembled:
+        how = f"The BOX lies {f'with {lying} up' if side.partition else 'on this side'}"
+    below = "PANEL BELOW" if side.partition else "BOTTOM PANEL"
     return FaceView(
         part=side.board,
         code=side.code,
@@ -213,12 +217,13 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         edges={
             "left": front if left else "REAR EDGE",
             "right": "REAR EDGE" if left else front,
-            "bottom": "BOTTOM PANEL" if in_box else "BOTTOM END",
+            "bottom": below if side.assembled else "BOTTOM END",
             "top": "TOP END",
         },
         front_edge="left" if left else "right",
         panel=None if side.assembled or side.partition else side.bottom,
-        low=side.bottom if in_box else 0.0,
+        low=side.bottom if side.assembled else 0.0,
+        stand=side.assembled,
         base=side.base,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,

@@ -273,7 +273,8 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
             f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."
         )
     if side.assembled:
-        facts.append("BOX ASSEMBLED: 0 is the upper face of the BOTTOM PANEL.")
+        below = "PANEL BELOW" if side.partition else "BOTTOM PANEL"
+        facts.append(f"BOX ASSEMBLED: 0 is the upper face of the {below}.")
     if side.legs > 0.0 and not side.partition:
         zero = "" if side.assembled else "0 is the side's end on the FLOOR. "
         facts.append(

@@ -116,6 +116,16 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     )
 
 
+def _bore(view: FaceView) -> str:
+    """Say how a side or a partition is bored: right through only where a hole is."""
+    if any(hole.depth is None for fitting in view.fittings for hole in fitting.holes):
+        return (
+            f"Bore; what is marked THROUGH once, from one face. {CAUTION_FOR['manual']} Eye and "
+            "ear protection."
+        )
+    return f"Bore. {CAUTION_FOR['plate']} Eye and ear protection."
+
+
 def _side_steps(view: FaceView) -> tuple[str, ...]:
     edge: Edge = view.front_edge or "left"
     kinds = {fitting.kind for fitting in view.fittings}
@@ -132,15 +142,17 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
     lay = f"Lay {hardware or 'leaflet'} on the drawing."
     if not hardware and "shelf" in kinds:
         lay = "Rule along each row: 32.0 from hole to hole."
-    if view.low > 0.0:
+    if view.stand:
+        side = f"so that the {view.drilled} is up" if view.base else "on this side"
+        panel = view.edges["bottom"].lower()
         return (
             _BARS,
-            f"Lay the box on this side, its top away, FRONT edge on your {edge.upper()}.",
-            "Cut the cards; fold over the front edge alone, stand the paper on the bottom panel.",
+            f"Lay the box {side}, its top away, FRONT edge on your {edge.upper()}.",
+            f"Cut the cards; fold over the front edge alone, stand the paper on the {panel}.",
             "Four strips of low-tack tape.",
             lay,
             f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
-            f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
+            _bore(view),
             _TICK,
         )
     if view.base:
@@ -154,7 +166,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             _block(view),
             lay,
             f"{_AWL} Compare with the side across the column.",
-            f"Bore; THROUGH once, from one face. {CAUTION_FOR['manual']} Eye and ear protection.",
+            _bore(view),
             _TICK,
         )
     return (
@@ -165,6 +177,6 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         _block(view),
         lay,
         f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
-        f"Bore. {CAUTION_FOR['plate']} Eye and ear protection.",
+        _bore(view),
         _TICK,
     )

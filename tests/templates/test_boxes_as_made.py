@@ -69,6 +69,31 @@ def test_each_face_of_a_partition_has_its_own_sheets(tmp_path: Path) -> None:
     assert all("BOX ALREADY ASSEMBLED" not in text for text in texts)
 
 
+TOGETHER = box_text(
+    "B1", "base", 'kind = "door"\nhinged = "right"\nhinge = "cup35-half"',
+    'kind = "drawer"\ncolumn = 2\nheight = 200\nslide = "undermount-457"',
+    'kind = "drawer"\ncolumn = 2\nslide = "undermount-457"',
+    more="columns = [{share = 1}, {share = 1}]\nassembled = true\nlegs = 101.6\nband = \"later\"\n"
+    "shelf = [{adjustable = true, column = 1, from = 200, to = 500}]",
+).replace("width = 457.2", "width = 914.4").replace("height = 774.7", "height = 876.3")  # fmt: skip
+
+
+def test_paper_that_reaches_no_end_of_a_partition_stands_on_the_panel(tmp_path: Path) -> None:
+    """In a box already together nothing folds over a bottom end, or over an edge at the back; and
+    what is blind on all cards is not bored through."""
+    layout, pages = printed(tmp_path, TOGETHER)
+    assert not any(front.withheld for front in layout.fronts)
+    assert {side.partition for side in layout.sides if side.fittings} == {0, 1}
+    assert faults_on_paper(pages, layout) == []
+    assert faults_in_words(pages, layout) == []
+    assert [clash for page in pages for clash in clashes_of_print(page)] == []
+    inside = [page.text for page in pages if "PARTITION-1" in page.text or "-SIDE-" in page.text]
+    text = " ".join(" ".join(inside).split())
+    assert "PANEL BELOW" in text
+    for words in ("BOTTOM END", "OVER THE REAR EDGE", "THROUGH"):
+        assert words not in text
+
+
 def test_a_partition_has_one_label_with_its_code(tmp_path: Path) -> None:
     """The same code as both its faces' sheets."""
     layout, _ = printed(tmp_path, COLUMNS)
