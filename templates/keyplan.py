@@ -39,11 +39,25 @@ class KeyPlan:
         """Draw the plan within a rectangle whose lower left corner is (x, y), mm."""
         own = self._boxes[black.box]
         shown = self._around(own)
-        left = min(self._left[box.id] for box in shown)
-        right = max(self._left[box.id] + box.width for box in shown)
-        top = max(box.above_floor + box.height for box in shown)
+        fronts = parts_of_box(self._layout, own.id).fronts
+        # Fronts may hang below their box; those that do not fit it may stand out anywhere.
+        start, foot = self._left[own.id], own.above_floor
+        left = min(
+            *(self._left[box.id] for box in shown), *(start + front.x for front in fronts), start
+        )
+        right = max(
+            *(self._left[box.id] + box.width for box in shown),
+            *(start + front.x + front.width for front in fronts),
+            start,
+        )
+        top = max(
+            *(box.above_floor + box.height for box in shown),
+            *(foot + front.y + front.height for front in fronts),
+            foot,
+        )
         standing = any(box.kind != "wall" for box in shown) and not own.inferred
-        bottom = 0.0 if standing else min(box.above_floor for box in shown)
+        low = min(*(box.above_floor for box in shown), *(foot + front.y for front in fronts), foot)
+        bottom = min(0.0, low) if standing else low
         scale = min(width / (right - left), height / (top - bottom))
         # Centred in the room it is given.
         x += (width - (right - left) * scale) / 2 - left * scale
@@ -65,16 +79,13 @@ class KeyPlan:
         for box in shown:
             place = corners(self._left[box.id], box.above_floor, box.width, box.height)
             marks.append(Outline(points=place, width=MEDIUM if box is own else THIN))
-        for front in parts_of_box(self._layout, own.id).fronts:
-            place = corners(
-                self._left[own.id] + front.x, own.above_floor + front.y, front.width, front.height
-            )
+        for front in fronts:
+            place = corners(start + front.x, foot + front.y, front.width, front.height)
             marks.append(Area(points=place) if front is black else Outline(points=place))
         if isinstance(black, Side):
             wide = max(black.thickness, STRIPE / scale)
-            at = self._left[own.id] + min(black.x, own.width - wide)
-            foot = own.above_floor + black.base
-            marks.append(Area(points=corners(at, foot, wide, black.height)))
+            at = start + min(black.x, own.width - wide)
+            marks.append(Area(points=corners(at, foot + black.base, wide, black.height)))
         return tuple(marks)
 
     def _around(self, own: BoxSpec) -> list[BoxSpec]:

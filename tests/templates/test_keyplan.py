@@ -49,6 +49,22 @@ def test_the_plan_stays_in_its_room(name: str) -> None:
             assert 20 - 1e-9 <= y <= 36 + 1e-9
 
 
+@pytest.mark.parametrize(
+    "fronts",
+    [
+        (FrontSpec(id="W1-1", kind="pair", reveal_bottom=-20.0),),
+        (FrontSpec(id="W1-1", kind="pair", height=600.0), FrontSpec(id="W1-2", kind="lift")),
+        (FrontSpec(id="W1-1", kind="lift", height=900.0), FrontSpec(id="W1-2", kind="lift")),
+    ],
+)
+def test_fronts_that_stand_out_of_their_box_stay_in_the_plan(fronts: tuple[FrontSpec, ...]) -> None:
+    """Hung below a wall box for a finger, or held back because they do not fit it."""
+    layout = lay(box(*fronts, name="W1", kind="wall", width=914.4, height=600, above_floor=1370))
+    for x, y in corners(KeyPlan(layout).marks(side_of(layout, "W1-SIDE-R"), 10, 20, 34, 16)):
+        assert 10 - 1e-9 <= x <= 44 + 1e-9
+        assert 20 - 1e-9 <= y <= 36 + 1e-9
+
+
 def test_the_black_front_is_true_to_the_wall() -> None:
     """The second of three boxes is black between a third and two thirds of the wall."""
     layout = doors(400, 400, 400)
