@@ -11,8 +11,10 @@ from cli.selection import narrow
 
 if TYPE_CHECKING:
     from jigs.parts import Layout
+    from jigs.printer import Printer
     from templates.elevation import Drawn
     from templates.marks import Page
+    from templates.paper import Paper
 
 
 class Pages:
@@ -39,31 +41,39 @@ class Pages:
 
 
 def draw_sheets(
-    layout: "Layout", paper: str, only: Collection[str] | None, *, first: bool = False
+    layout: "Layout", paper: "Paper", only: Collection[str] | None, *, first: bool = False
 ) -> tuple[bytes, int]:
     """Draw the sheets as a PDF; give it and the number of its pages."""
     from jigs.layout import as_printed
-    from templates.paper import PAPERS
     from templates.pdf import write_pdf
     from templates.sheets import make_sheets
 
     layout = as_printed(layout)
-    sheets = make_sheets(layout, PAPERS[paper], only=only, first=first)
+    sheets = make_sheets(layout, paper, only=only, first=first)
     boxes = sum(front.drawer is not None for front in layout.fronts)
     pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
     return data, pages.count
 
 
-def draw_labels(layout: "Layout", stock: str, start: int, only: Collection[str] | None) -> bytes:
-    """Draw the labels as a PDF."""
+def draw_labels(
+    layout: "Layout",
+    stock: str,
+    start: int,
+    only: Collection[str] | None,
+    printer: "Printer | None" = None,
+) -> bytes:
+    """Draw the labels as a PDF, corrected for a printer where one is given."""
     from jigs.layout import as_printed
     from templates.labels import label_pages
+    from templates.paper import corrected_sheet
     from templates.pdf import write_pdf
     from templates.stocks import STOCKS
 
     layout = as_printed(layout)
     pages = label_pages(layout, STOCKS[stock], start=start, only=only)
+    if printer is not None:
+        pages = tuple(corrected_sheet(page, printer) for page in pages)
     return write_pdf(pages, title=_title(layout, "labels"))
 
 

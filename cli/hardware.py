@@ -5,11 +5,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from cli.options import paper_option
+from cli.options import paper_option, printer_option
 from cli.output import guard, write_bytes, write_text
+from cli.printers import find_paper
 
 if TYPE_CHECKING:
     from templates.hardwarewords import Record
+    from templates.paper import Paper
 
 
 @click.command()
@@ -21,6 +23,7 @@ if TYPE_CHECKING:
     "--bench", is_flag=True, help="Draw the bench sheet: gauges at full scale, blanks to fill."
 )
 @paper_option
+@printer_option
 @click.option(
     "-o",
     "--output",
@@ -28,13 +31,18 @@ if TYPE_CHECKING:
     help="Where to write a drawing; - for standard output.  [default: NAME.pdf, bench.pdf]",
 )
 def hardware(
-    name: str | None, job: Path | None, bench: bool, paper: str, output: str | None
+    name: str | None,
+    job: Path | None,
+    bench: bool,
+    paper: str,
+    printer: str | None,
+    output: str | None,
 ) -> None:
     """List the hardware records, or draw the one called NAME with its letters dimensioned."""
     if bench:
         if name is not None or job is not None:
             raise click.UsageError("--bench goes without NAME and --job: it is for any hardware.")
-        _draw_bench(paper, output or "bench.pdf")
+        _draw_bench(find_paper(paper, printer), output or "bench.pdf")
         return
     from templates.hardwarewords import list_text, record_text
 
@@ -44,7 +52,6 @@ def hardware(
         return
     from jigs.nearest import suggest_record
     from templates.hardwaredraw import hardware_page
-    from templates.paper import PAPERS
     from templates.pdf import write_pdf
 
     record = records.get(name)
@@ -53,19 +60,20 @@ def hardware(
         raise click.BadParameter(f"no record is called {name!r}; {near}", param_hint="'NAME'")
     target = output or f"{name}.pdf"
     guard(target, sources)
-    data = write_pdf([hardware_page(record, PAPERS[paper])], title=f"Hardware: {name}")
+    sheet = find_paper(paper, printer)
+    page = sheet.scaled(hardware_page(record, sheet))
+    data = write_pdf([page], title=f"Hardware: {name}")
     write_bytes(target, data, sources=sources)
     click.echo(record_text(record), nl=False, err=target == "-")
     if target != "-":
         click.echo(f"{target}: print at 100 %; measure the bars first.", err=True)
 
 
-def _draw_bench(paper: str, target: str) -> None:
+def _draw_bench(paper: "Paper", target: str) -> None:
     from templates.bench import bench_pages
-    from templates.paper import PAPERS
     from templates.pdf import write_pdf
 
-    pages = list(bench_pages(PAPERS[paper]))
+    pages = [paper.scaled(page) for page in bench_pages(paper)]
     write_bytes(target, write_pdf(pages, title="Bench sheet"), sources=())
     if target != "-":
         click.echo(

@@ -11,10 +11,12 @@ from cli.options import (
     job_argument,
     only_option,
     output_option,
+    printer_option,
     stock_option,
     units_option,
 )
 from cli.output import write_bytes
+from cli.printers import find_printer
 from cli.selection import narrow, select
 
 
@@ -24,6 +26,7 @@ from cli.selection import narrow, select
 @delivered_option
 @only_option
 @stock_option
+@printer_option
 @click.option(
     "--start",
     type=click.IntRange(min=1),
@@ -41,6 +44,7 @@ def labels(
     delivered: Path | None,
     only: tuple[str, ...],
     stock: str,
+    printer: str | None,
     start: int,
     output: str,
 ) -> None:
@@ -55,7 +59,7 @@ def labels(
         )
     layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
     chosen = select(layout, only)
-    data = draw_labels(layout, stock, start, chosen)
+    data = draw_labels(layout, stock, start, chosen, find_printer(printer, layout.job))
     write_bytes(output, data, sources=layout.job.sources)
     if output != "-":
         click.echo(f"{output}: print at 100 % on {stock} labels.", err=True)

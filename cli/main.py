@@ -20,6 +20,7 @@ COMMANDS: tuple[str, ...] = (
     "elevations",
     "pack",
     "hardware",
+    "calibrate",
 )
 """Each command stands in the module of its name, in the order of the work."""
 

@@ -88,6 +88,15 @@ def paper_option(command: Command) -> Command:
     )(command)
 
 
+def printer_option(command: Command) -> Command:
+    """Take --printer: the calibrated printer that the pages are corrected for."""
+    return click.option(
+        "--printer",
+        metavar="NAME",
+        help="Correct the pages for this printer; 'jigsheet calibrate' measures it.",
+    )(command)
+
+
 def stock_option(command: Command) -> Command:
     """Take --stock: the sheet of labels."""
     return click.option(

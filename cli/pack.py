@@ -6,8 +6,16 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import delivered_option, job_argument, paper_option, stock_option, units_option
+from cli.options import (
+    delivered_option,
+    job_argument,
+    paper_option,
+    printer_option,
+    stock_option,
+    units_option,
+)
 from cli.output import make_folder, write_bytes, write_text
+from cli.printers import find_paper, find_printer
 
 
 @click.command()
@@ -15,6 +23,7 @@ from cli.output import make_folder, write_bytes, write_text
 @units_option
 @delivered_option
 @paper_option
+@printer_option
 @stock_option
 @click.option(
     "-o",
@@ -30,11 +39,12 @@ def pack(
     units: Literal["mm", "in"] | None,
     delivered: Path | None,
     paper: str,
+    printer: str | None,
     stock: str,
     output: Path | None,
 ) -> None:
     """Write sheets, labels and elevations (PDF), holes and parts (CSV) of JOB into one folder."""
-    make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack")
+    make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
 
 
 def make_pack(
@@ -45,6 +55,7 @@ def make_pack(
     paper: str,
     stock: str,
     folder: Path,
+    printer: str | None = None,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import bind_walls, draw_labels, draw_sheets, draw_walls, tell_unprintable
@@ -57,8 +68,9 @@ def make_pack(
     files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
     sources = layout.job.sources
-    sheets, pages = draw_sheets(layout, paper, None)
-    labels = draw_labels(layout, stock, 1, None)
+    sheet = find_paper(paper, printer, layout.job)
+    sheets, pages = draw_sheets(layout, sheet, None)
+    labels = draw_labels(layout, stock, 1, None, find_printer(printer, layout.job))
     walls = bind_walls(layout, draw_walls(layout, paper)[0])
     make_folder(folder)
     write_bytes(files["sheets.pdf"], sheets, sources=sources)

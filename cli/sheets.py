@@ -6,8 +6,16 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import delivered_option, job_argument, only_option, paper_option, units_option
+from cli.options import (
+    delivered_option,
+    job_argument,
+    only_option,
+    paper_option,
+    printer_option,
+    units_option,
+)
 from cli.output import write_bytes, write_text
+from cli.printers import find_paper
 from cli.selection import narrow, nothing_drawn, select, select_first
 
 
@@ -22,6 +30,7 @@ from cli.selection import narrow, nothing_drawn, select, select_first
     help="Only what it takes to try one door and one drawer of each hardware on scrap.",
 )
 @paper_option
+@printer_option
 @click.option(
     "--format",
     "form",
@@ -45,31 +54,32 @@ def sheets(
     only: tuple[str, ...],
     first: bool,
     paper: str,
+    printer: str | None,
     form: Literal["pdf", "json"],
     output: str | None,
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
     from jigs.layout import as_printed
-    from templates.paper import PAPERS
     from templates.sheets import make_sheets
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
     target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
     layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
+    sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
-    if chosen and not make_sheets(concerned, PAPERS[paper], only=chosen).any_part:
+    if chosen and not make_sheets(concerned, sheet, only=chosen).any_part:
         click.echo(nothing_drawn(concerned), err=True)
     elif form == "json":
         from templates.sheetdata import sheets_json
 
-        text = sheets_json(make_sheets(as_printed(layout), PAPERS[paper], only=chosen, first=first))
+        text = sheets_json(make_sheets(as_printed(layout), sheet, only=chosen, first=first))
         write_text(target, text, sources=layout.job.sources)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(layout, paper, chosen, first=first)
+        data, pages = draw_sheets(layout, sheet, chosen, first=first)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             noun = "page" if pages == 1 else "pages"

@@ -8,7 +8,7 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from jigs.build import Build
 from jigs.delivery.piece import Delivery
@@ -16,6 +16,9 @@ from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
 from jigs.wallspec import WallSpec
+
+if TYPE_CHECKING:  # a printer's bars are named by the units of a job
+    from jigs.printer import Printer
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -308,6 +311,7 @@ class Job:
     tolerance: float = ACCEPTED
     delivery: Delivery | None = None
     walls: tuple[WallSpec, ...] = ()
+    printers: Mapping[str, "Printer"] = field(default_factory=dict)
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

@@ -28,6 +28,7 @@ from jigs.job import (
 )
 from jigs.jobboxes import Shelves
 from jigs.lengths import format_mm
+from jigs.printer import Printer
 from jigs.slide import inside_depth
 from jigs.wallspec import WallSpec
 
@@ -72,6 +73,7 @@ class Given:
     assumed: frozenset[str]
     sources: tuple[Path, ...]
     build: Build = field(default_factory=Build)
+    printers: Mapping[str, Printer] = field(default_factory=dict)
     shown_in: Unit | None = None
     tolerance: float = ACCEPTED
     walls: tuple[WallSpec, ...] = ()
@@ -122,6 +124,7 @@ def complete_job(given: Given) -> Job:
         build=given.build,
         tolerance=given.tolerance,
         walls=given.walls,
+        printers=given.printers,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

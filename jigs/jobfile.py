@@ -21,6 +21,7 @@ from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
+from jigs.jobprinters import read_printers
 from jigs.jobwalls import read_walls
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table
@@ -68,6 +69,7 @@ def _read_job(
         fronts.close()
     grid = _read_grid(top.table("grid"))
     build = read_build(top.table("build"))
+    printers = read_printers(top.table("printer"))
     hardware_file = top.text("hardware_file")
     shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
     shelves = Shelves(
@@ -119,6 +121,7 @@ def _read_job(
             tolerance=_or_else(tolerance, ACCEPTED),
             grid=grid,
             build=build,
+            printers=printers,
             use=use,
             shelves=shelves,
             boxes=boxes,

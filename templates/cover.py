@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from jigs.cautions import CAUTIONS
+from jigs.geometry import rectangle
 from jigs.parts import Layout
 from templates.contents import Entry, contents
 from templates.findings import incomplete_words
@@ -28,25 +29,8 @@ def cover_page(layout: Layout, paper: Paper, listed: Sequence[Entry] = ()) -> Pa
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 1.0
     card_top = top - 2.0
-    x0, x1, y0, y1 = right_x, right_x + CARD[0], card_top - CARD[1], card_top
-    marks.append(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=0.25))
-    for row, text in enumerate(
-        (
-            "Lay any bank card here:",
-            "it must fill this outline exactly,",
-            "85.60 x 53.98 mm.",
-        )
-    ):
-        marks.append(
-            Text(
-                x=(x0 + x1) / 2,
-                y=(y0 + y1) / 2 + 4.0 - row * 4.4,
-                text=text,
-                anchor="middle",
-                bold=row == 0,
-            )
-        )
-    y = min(y, y0) - 6.0
+    marks += bank_card(right_x, card_top - CARD[1])
+    y = min(y, card_top - CARD[1]) - 6.0
     for piece in _cautions(across):
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.9
@@ -64,6 +48,25 @@ def cover_page(layout: Layout, paper: Paper, listed: Sequence[Entry] = ()) -> Pa
         found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
         marks += moved(found.marks, LEFT_STRIP, y) if found else ()
     return Page(width=width, height=height, marks=tuple(marks), entry="First page")
+
+
+def bank_card(x: float, y: float) -> list[Mark]:
+    """Draw the outline that a bank card must fill, its lower left corner at (x, y)."""
+    wide, high = CARD
+    words = ("Lay any bank card here:", "it must fill this outline exactly,", "85.60 x 53.98 mm.")
+    return [
+        Outline(points=rectangle(x, y, x + wide, y + high), width=0.25),
+        *(
+            Text(
+                x=x + wide / 2,
+                y=y + high / 2 + 4.0 - row * 4.4,
+                text=text,
+                anchor="middle",
+                bold=row == 0,
+            )
+            for row, text in enumerate(words)
+        ),
+    ]
 
 
 def _opening(layout: Layout, width: float) -> list[Piece]:

@@ -102,9 +102,11 @@ Mark = Line | Circle | Area | Outline | Text | Qr
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
     """One page. `entry` is its line in the document's outline: the first page of each entry is
-    the one the outline points at."""
+    the one the outline points at. `scale` is what a printer's error asks for, across and up: a
+    writer draws everything, the page itself too, times it, and nothing else is ever scaled."""
 
     width: float
     height: float
     marks: tuple[Mark, ...]
     entry: str = ""
+    scale: tuple[float, float] = (1.0, 1.0)

@@ -234,15 +234,15 @@ def border_marks(width: float, height: float, paper: Paper, number: int) -> list
             x=3.0,
             y=5.2,
             text="Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual "
-            "size. Still? Trust the figures and a rule.",
+            "size. Still? Calibrate, or trust a rule and the figures.",
         )
     )
     marks.append(
         Text(
             x=3.0,
             y=9.2,
-            text=f"SCALE 1:1. Page {paper.width:g} x {paper.height:g} mm for {paper.sheet}. "
-            "Figures: large mm, small inches, + or - a little more or less.",
+            text=f"SCALE 1:1. Page {paper.width:.5g} x {paper.height:.5g} mm for {paper.sheet}. "
+            f"{paper.correction} + or -: a little more or less.",
         )
     )
     return marks

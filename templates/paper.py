@@ -8,7 +8,10 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 (198.0, 267.0)
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from jigs.printer import Printer
+from templates.marks import Page
 
 MARGIN = 6.0
 """What a printer is taken to leave white along each edge; mm (common practice, no source)."""
@@ -27,12 +30,43 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paper:
-    """A page as it is drawn, upright; mm. `sheet` says in words what to put into the printer."""
+    """A page as it is drawn, upright; mm. `sheet` says in words what to put into the printer.
+
+    `scale` undoes a printer's error, across the paper and along the feed; `printer` names it.
+    `width`, `height` are true lengths: times `scale` they fill the printable area.
+    """
 
     name: str
     width: float
     height: float
     sheet: str
+    scale: tuple[float, float] = (1.0, 1.0)
+    printer: str = ""
+
+    def corrected(self, printer: Printer) -> "Paper":
+        """Give this paper as a printer comes out true on it."""
+        across, along = printer.scale_across, printer.scale_along
+        return replace(
+            self,
+            width=self.width / across,
+            height=self.height / along,
+            scale=(across, along),
+            printer=printer.name,
+        )
+
+    def scaled(self, page: Page) -> Page:
+        """Give a page as this paper's printer is to draw it: lying, its axes change places."""
+        across, along = self.scale
+        upright = page.width <= page.height
+        return replace(page, scale=(across, along) if upright else (along, across))
+
+    @property
+    def correction(self) -> str:
+        """Say for which printer the page is corrected, and by how much."""
+        if not self.printer:
+            return "Printer not corrected."
+        across, along = self.scale
+        return f"For printer '{self.printer}': x {across:.4f}, x {along:.4f}."
 
 
 SHEETS: dict[str, Sheet] = {
@@ -69,3 +103,14 @@ PAPERS: dict[str, Paper] = {
     "tabloid": _page_of(SHEETS["tabloid"], "tabloid, 11 x 17 in"),
     "a3": _page_of(SHEETS["a3"], "A3, 297 x 420 mm"),
 }
+
+
+def corrected_sheet(page: Page, printer: Printer) -> Page:
+    """Give a page that is a whole sheet, as labels are, corrected for a printer.
+
+    The sheet keeps its size; its lower left corner is the point that stays where it is.
+    """
+    across, along = printer.scale_across, printer.scale_along
+    return replace(
+        page, width=page.width / across, height=page.height / along, scale=(across, along)
+    )

@@ -1,8 +1,9 @@
 """The PDF writer: pages of marks in, the bytes of one document out (ISO 32000-1, PDF 1.7).
 
 A PDF counts in points of 1/72 in from the page's lower left corner, y up, as marks do: 1 mm is
-72/25.4 pt and nothing else scales. The same pages give the same bytes, whatever the settings of
-the machine, except that SOURCE_DATE_EPOCH (the custom of reproducible builds) dates the document.
+72/25.4 pt, and nothing scales but the correction of a printer (`Page.scale`). The same pages give
+the same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH (the custom of
+reproducible builds) dates the document.
 
 >>> from templates.marks import Line, Page
 >>> write_pdf([Page(width=100, height=50, marks=(Line(x1=0, y1=0, x2=25.4, y2=0),))])[:8]
@@ -129,12 +130,16 @@ def write_pdf(
     entries: set[str] = set()
     number = 0
     for number, page in enumerate(pages, start=1):
-        canvas.setPageSize((_points(page.width), _points(page.height)))
+        across, up = page.scale
+        canvas.setPageSize((_points(page.width * across), _points(page.height * up)))
         if page.entry and page.entry not in entries:
             entries.add(page.entry)
             canvas.bookmarkPage(f"page-{number}", fit="Fit")
             canvas.addOutlineEntry(known(page.entry), f"page-{number}")
-        canvas.addLiteral(_draw(page.marks, words))
+        drawn = _draw(page.marks, words)
+        if page.scale != (1.0, 1.0):
+            drawn = f"{across:.7f} 0 0 {up:.7f} 0 0 cm\n{drawn}"
+        canvas.addLiteral(drawn)
         canvas.showPage()
         _press(canvas._doc.Pages.pages[-1])
     if not number:

@@ -4,7 +4,7 @@ A part that an error holds back has no sheet.
 """
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
@@ -38,6 +38,10 @@ class Sheets:
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
+        for sheet in self._draw():
+            yield replace(sheet, page=self.paper.scaled(sheet.page))
+
+    def _draw(self) -> Iterator[Sheet]:
         marks = list(first_pages(self.articles, self.paper, 2)) if self.articles else []
         number = 2 + len(marks)
         planned: Iterable[tuple[str, list[Plan]]] = self._planned()

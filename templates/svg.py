@@ -50,9 +50,14 @@ def write_svg(page: Page, *, title: str = "") -> str:
     from svgwrite import Drawing
 
     width, height = _number(page.width), _number(page.height)
+    across, up = page.scale
     drawing = Drawing(
-        size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False
+        size=(f"{_number(page.width * across)}mm", f"{_number(page.height * up)}mm"),
+        viewBox=f"0 0 {width} {height}",
+        debug=False,
     )
+    if page.scale != (1.0, 1.0):
+        drawing["preserveAspectRatio"] = "none"
     if title or page.entry:
         drawing.set_desc(title=_plain(title or page.entry))
     writer = _Writer(drawing, page.height)

@@ -6,6 +6,7 @@ import pypdfium2
 
 from jigs.layout import lay_out
 from jigs.reading import read_job
+from templates.calibration import calibration_page
 from templates.elevation import draw_elevations
 from templates.labels import label_pages
 from templates.marks import Page
@@ -29,6 +30,7 @@ def draw_pictures() -> dict[str, Page]:
         for name, (part, sheet) in SHEETS.items()
     }
     pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
+    pages["calibrate"] = calibration_page(PAPERS["common"])
     pages["labels"] = label_pages(layout, STOCKS["letter-2x5"])[0]
     return pages
 

@@ -1,0 +1,48 @@
+"""The user's printers: where their settings lie, and the one that `--printer` names."""
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from jigs.job import Job
+    from jigs.printer import Printer
+    from templates.paper import Paper
+
+
+def settings_file() -> Path:
+    """Give the file of the user's printers, whether or not it is there yet."""
+    from platformdirs import user_config_path
+
+    return user_config_path("jigsheet", appauthor=False) / "printers.toml"
+
+
+def stored_printers() -> Mapping[str, "Printer"]:
+    """Give the printers of the user's settings by name. Raises ReadingError."""
+    from jigs.jobprinters import read_printer_file
+
+    return read_printer_file(settings_file())
+
+
+def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
+    """Give the printer that was asked for, the job's own first; an unknown name is wrong usage."""
+    if name is None:
+        return None
+    known = {**stored_printers(), **(job.printers if job else {})}
+    if name not in known:
+        names = f"known: {', '.join(sorted(known))}" if known else "none is calibrated yet"
+        raise click.BadParameter(
+            f"no printer is called {name!r}; {names}. 'jigsheet calibrate' prints the test page.",
+            param_hint="'--printer'",
+        )
+    return known[name]
+
+
+def find_paper(paper: str, printer: str | None, job: "Job | None" = None) -> "Paper":
+    """Give a paper by its name, corrected for a printer where one is asked for."""
+    from templates.paper import PAPERS
+
+    found = find_printer(printer, job)
+    return PAPERS[paper] if found is None else PAPERS[paper].corrected(found)

@@ -1,0 +1,121 @@
+"""A printer's error, measured on its test page, and what undoes it.
+
+The paper's short side lies across the printer, its long side along the feed. A bar drawn at its
+nominal length comes out at the length one measures; drawn at nominal/measured times its length
+it comes out true. The bars are 180 mm (7 in) across and 200 mm (8 in) along: 200 mm do not fit
+across the page that A4 and letter share, and unlike bars show when the two were exchanged.
+
+>>> garage = Printer(name="garage", across=180.0, along=199.4)
+>>> round(garage.scale_across, 4), round(garage.scale_along, 4)
+(1.0, 1.003)
+"""
+
+from dataclasses import dataclass
+
+from jigs.geometry import SLACK
+from jigs.job import Unit
+
+INCH = 25.4
+BARS: dict[Unit, tuple[float, float]] = {"mm": (180.0, 200.0), "in": (7 * INCH, 8 * INCH)}
+"""The nominal bars across and along, by the rule they are measured with; mm."""
+
+MOST = 0.08
+"""A printer further off than this part of a length is not corrected: something else is wrong."""
+UNEVEN = 0.02
+"""Axes that differ by more than this part are worth a word."""
+SAME = 0.003
+"""A length this near to another bar's was read off that bar."""
+SKEW = 0.5
+"""Diagonals of the test page's frame that differ by more than this show a skewed feed; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Printer:
+    """A printer with its paper and tray: what its bars `across` and `along` the feed measure,
+    mm; `bars` says which bars these were. `paper`, `tray`: what was in it, in words."""
+
+    name: str
+    across: float
+    along: float
+    bars: Unit = "mm"
+    paper: str = ""
+    tray: str = ""
+
+    @property
+    def scale_across(self) -> float:
+        """Factor by which everything across the paper is drawn, so that it comes out true."""
+        return BARS[self.bars][0] / self.across
+
+    @property
+    def scale_along(self) -> float:
+        """Factor by which everything along the feed is drawn."""
+        return BARS[self.bars][1] / self.along
+
+    @property
+    def uneven(self) -> bool:
+        """Whether the axes differ by more than a printer's usually do."""
+        return abs(self.scale_across - self.scale_along) > UNEVEN
+
+
+def find_faults(printer: Printer) -> tuple[str, ...]:
+    """Say what cannot be right about measured bars; nothing where they can be used."""
+    nominal = BARS[printer.bars]
+    measured = (printer.across, printer.along)
+    if all(_near(got, bar) for got, bar in zip(measured, nominal, strict=True)):
+        other: Unit = "in" if printer.bars == "mm" else "mm"
+        if all(_same(got, bar) for got, bar in zip(measured, BARS[other], strict=True)):
+            return (
+                f"these are the lengths of the other two bars, {_bars(other)}: measure those of "
+                f"{_bars(printer.bars)}, or say --bars {other}",
+            )
+        return ()
+    if _near(measured[0], nominal[1]) and _near(measured[1], nominal[0]):
+        return (
+            f"across and along are exchanged: the bar across the paper is "
+            f"{_bar(nominal[0], printer.bars)}, the one along it {_bar(nominal[1], printer.bars)}",
+        )
+    faults = []
+    for name, got, bar in zip(("across", "along"), measured, nominal, strict=True):
+        if _near(got, bar):
+            continue
+        faults.append(
+            f"{name}: {_bar(got, printer.bars)} for a bar of {_bar(bar, printer.bars)}: "
+            f"{_guess(got, bar)}"
+        )
+    return tuple(faults)
+
+
+def skew_of(diagonals: tuple[float, float]) -> float:
+    """Give the difference of the frame's diagonals where it is more than measuring leaves; mm."""
+    apart = abs(diagonals[0] - diagonals[1])
+    return apart if apart > SKEW + SLACK else 0.0
+
+
+def _guess(got: float, bar: float) -> str:
+    if _near(got * INCH, bar):
+        return "inches typed for millimetres? write the unit, and --bars in for the inch bars"
+    if _near(got / INCH, bar):
+        return "millimetres typed for inches? write the unit, and --bars mm for the mm bars"
+    if _near(got * 10, bar):
+        return "centimetres? write the unit, cm"
+    percent = (got / bar - 1) * 100
+    return (
+        f"{percent:+.0f} %, and {100 * MOST:.0f} % is the most that is corrected; print the test "
+        "page again at 100 %, actual size"
+    )
+
+
+def _near(got: float, bar: float) -> bool:
+    return abs(bar / got - 1) <= MOST + SLACK
+
+
+def _same(got: float, bar: float) -> bool:
+    return abs(got / bar - 1) <= SAME + SLACK
+
+
+def _bar(length: float, unit: Unit) -> str:
+    return f"{length:.4g} mm" if unit == "mm" else f"{length / INCH:.4g} in"
+
+
+def _bars(unit: Unit) -> str:
+    return " and ".join(_bar(bar, unit) for bar in BARS[unit])

@@ -1,0 +1,106 @@
+"""The test page, and sheets corrected for a printer: measured as they come out of it."""
+
+import io
+from dataclasses import replace
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from jigs.layout import lay_out
+from jigs.printer import BARS, Printer
+from jigs.reading import read_job
+from templates.calibration import calibration_page
+from templates.cover import CARD
+from templates.paper import PAPERS, corrected_sheet
+from templates.pdf import write_pdf
+from templates.sheets import make_sheets
+from tests.clashes import clashes_of_marks
+from tests.readback import POINTS_TO_MM, PrintedPage, read_pages
+
+CROOKED = Printer(name="garage", across=180 * 0.97, along=200 * 1.012)
+"""A printer that shrinks across and stretches along."""
+JOB = Path(__file__).parents[2] / "templates" / "demo" / "job.toml"
+
+
+def _lengths(page: PrintedPage) -> list[float]:
+    return [stroke.length for stroke in page.strokes]
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_its_bars_measure_true(paper: str) -> None:
+    """The bars of 180 and 200 mm, of 7 and 8 in, and the frame's diagonals of 200 mm."""
+    page = read_pages(write_pdf([calibration_page(PAPERS[paper])]))[0]
+    lengths = _lengths(page)
+    for bar in (*BARS["mm"], *BARS["in"]):
+        assert any(abs(length - bar) < 0.001 for length in lengths), bar
+    assert sum(abs(length - 200.0) < 0.001 for length in lengths) >= 3
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_nothing_on_it_overlaps_or_leaves_the_page(paper: str) -> None:
+    """Its texts touch no other text, and all lies on the page."""
+    page = calibration_page(PAPERS[paper])
+    assert clashes_of_marks(page) == []
+
+
+def test_corrected_sheets_come_out_true() -> None:
+    """Put through the printer's own error, every bar and every bank card measures true."""
+    layout = lay_out(read_job(JOB))
+    paper = PAPERS["common"].corrected(CROOKED)
+    pdf = write_pdf(make_sheets(layout, paper, only={"B1", "T1-1L"}).pages)
+    pages = read_pages(pdf)
+    error = 1 / CROOKED.scale_across, 1 / CROOKED.scale_along
+    assert {page.width > page.height for page in pages} == {True, False}
+    for page in pages:
+        across, along = error if page.width <= page.height else error[::-1]
+        lengths = [(abs(s.x2 - s.x1) * across, abs(s.y2 - s.y1) * along) for s in page.strokes]
+        assert any(abs(dx - 150) < 0.02 and dy < 0.01 for dx, dy in lengths)
+        assert any(abs(dy - 100) < 0.02 and dx < 0.01 for dx, dy in lengths)
+        for ring in page.rings:
+            nominal = min((2.5, 3.0, 5.0, 35.0), key=lambda d: abs(d - ring.diameter * across))
+            assert ring.diameter * across == pytest.approx(nominal, abs=0.02)
+            assert ring.height * along == pytest.approx(nominal, abs=0.02)
+
+
+def test_its_pages_still_fill_the_printable_area() -> None:
+    """A corrected page is as large as before, so that no printing system shrinks it."""
+    layout = lay_out(read_job(JOB))
+    paper = PAPERS["common"].corrected(CROOKED)
+    for page in read_pages(write_pdf(make_sheets(layout, paper, only={"B1"}).pages)):
+        assert sorted((page.width, page.height)) == pytest.approx([198.0, 267.0], abs=0.001)
+
+
+def test_the_bank_card_is_true_on_paper() -> None:
+    """85.60 x 53.98 mm (ISO/IEC 7810, from memory) after the printer's error."""
+    layout = lay_out(read_job(JOB))
+    paper = PAPERS["common"].corrected(CROOKED)
+    sheet = next(iter(make_sheets(layout, paper, only={"B1"})))
+    with pdfplumber.open(io.BytesIO(write_pdf([sheet.page]))) as pdf:
+        sizes = [
+            (
+                float(rect["width"]) * POINTS_TO_MM / CROOKED.scale_across,
+                float(rect["height"]) * POINTS_TO_MM / CROOKED.scale_along,
+            )
+            for rect in pdf.pages[0].rects
+        ]
+    assert any(size == pytest.approx(CARD, abs=0.02) for size in sizes)
+
+
+def test_every_sheet_says_for_which_printer() -> None:
+    """With the factors; without a printer it says that nothing is corrected."""
+    layout = lay_out(read_job(JOB))
+    for paper, words in (
+        (PAPERS["common"].corrected(CROOKED), "For printer 'garage': x 1.0309, x 0.9881."),
+        (PAPERS["common"], "Printer not corrected."),
+    ):
+        for page in read_pages(write_pdf(make_sheets(layout, paper, only={"B1"}).pages)):
+            assert words in " ".join(run.text for run in page.runs)
+
+
+def test_labels_keep_their_sheet_and_their_lower_left_corner() -> None:
+    """A label's page is the whole sheet, whatever the printer."""
+    page = replace(calibration_page(PAPERS["a4"]), width=210.0, height=297.0)
+    corrected = corrected_sheet(page, CROOKED)
+    read = read_pages(write_pdf([corrected]))[0]
+    assert (read.width, read.height) == pytest.approx((210.0, 297.0), abs=0.001)
