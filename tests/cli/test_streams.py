@@ -132,8 +132,12 @@ def test_a_reader_that_goes_away_is_no_trouble(command: str, small: Path) -> Non
 
 
 def job_words(command: str) -> list[str]:
-    """What stands before a job: one command takes it as an option."""
-    return ["--job"] if command == "hardware" else []
+    """What stands before a job: two commands take it as an option."""
+    before = {
+        "hardware": ["--job"],
+        "calibrate": ["garage", "--across", "179.5", "--along", "199.4", "--job"],
+    }
+    return before.get(command, [])
 
 
 @pytest.mark.parametrize("command", COMMANDS)
