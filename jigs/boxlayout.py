@@ -7,6 +7,7 @@ from jigs.boards import find_faces
 from jigs.byhand import boards_by_hand
 from jigs.checks.blind import check_blind
 from jigs.checks.bores import check_bores
+from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
 from jigs.checks.drawers import check_slide_grid
@@ -86,6 +87,7 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
         for front in fronts
     }
     in_hand = _take_in_hand(job, fronts, findings)
+    findings.add(check_built(box, tuple(in_hand.values()), job.shown))
     for front in fronts:
         findings.add(check_push_latch(front))
         if front.kind == "panel":

@@ -23,6 +23,7 @@ if TYPE_CHECKING:  # a printer's bars are named by the units of a job
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
+SideMaterial = Literal["plywood", "mdf", "particleboard", "solid"]
 Unit = Literal["mm", "in"]
 Hand = Literal["left", "right"]
 Profile = Literal["finger-bevel"]
@@ -39,6 +40,7 @@ PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
+SIDE_MATERIALS: tuple[SideMaterial, ...] = ("plywood", "mdf", "particleboard", "solid")
 
 ACCEPTED = 1.6
 """A delivered size may differ from the order by this much; mm (common practice, no source)."""
@@ -46,7 +48,8 @@ ACCEPTED = 1.6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
-    """True thicknesses in mm, measured with a caliper; density of the fronts in kg/m3 or None."""
+    """True thicknesses in mm, measured with a caliper; density of the fronts in kg/m3 or None.
+    `side_kind`: what the sides' board is, of which shelves are cut too; None where not said."""
 
     side: float = 18.0
     front: float = 19.0
@@ -56,6 +59,7 @@ class Material:
     drawer_side: float = 15.9
     front_density: float | None = None
     partition: float | None = None
+    side_kind: SideMaterial | None = None
 
     @property
     def partition_board(self) -> float:

@@ -15,7 +15,18 @@ from jigs.faceframe import refuse_frame_keys
 from jigs.hardware import NO_PULL
 from jigs.hardwarefile import read_hardware_file
 from jigs.ids import find_clashes
-from jigs.job import ACCEPTED, FRONT_MATERIALS, BoxSpec, Grid, Job, Material, Reveal, Unit, Use
+from jigs.job import (
+    ACCEPTED,
+    FRONT_MATERIALS,
+    SIDE_MATERIALS,
+    BoxSpec,
+    Grid,
+    Job,
+    Material,
+    Reveal,
+    Unit,
+    Use,
+)
 from jigs.jobboxes import Shelves, read_boxes
 from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
@@ -173,6 +184,7 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         band=_or_else(sizes["band"], standard.band),
         drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
         partition=table.length("partition"),
+        side_kind=table.choice("side_kind", SIDE_MATERIALS),
         front_density=table.number("front_density", most=5000.0),
     )
     refuse_frame_keys(table)

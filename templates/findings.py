@@ -8,6 +8,7 @@ import textwrap
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from jigs.advice import advise
 from jigs.confirming import open_names, open_numbers
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
@@ -31,7 +32,7 @@ class _Finding:
 
 
 def check_text(layout: Layout) -> str:
-    """Give the whole check: echo, findings by box, their count, and what was assumed."""
+    """Give the whole check: echo, findings by box, their count, what was assumed, and advice."""
     lines: list[str] = [layout.echo] if layout.echo else []
     for number, words in enumerate(delivery_words(layout)):
         lines += _wrapped(words, "" if number == 0 else "  ", "    ")
@@ -46,6 +47,11 @@ def check_text(layout: Layout) -> str:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
         for assumption in layout.job.assumptions:
             lines += _wrapped(assumption, "  - ", "    ")
+    if advice := advise(layout):
+        lines += ["", "Advice (published ranges, not rules for your kitchen):"]
+        for one in advice:
+            words = f"{', '.join(one.boxes)}: {one.text} ({one.source})."
+            lines += _wrapped(words, "  - ", "    ")
     return "\n".join(lines) + "\n"
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jigs.checks.finding import warning
+from jigs.checks.installing import check_sag
 from jigs.cutlist.cutlist import Cut, cut_job
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.pockets import FROM_HOLE
@@ -32,6 +33,7 @@ def check_cutting(layout: Layout, cut: Cut) -> tuple[Problem, ...]:
         *_check_room(cut),
         *_check_pockets(job, cut),
         *_check_nailers(layout, cut),
+        *check_sag(job, cut.pieces),
     )
 
 

@@ -17,6 +17,7 @@ FAULTS = [
     ("schema = 1", "schema = true", "schema: ", "(true given)"),
     ('units = "in"', 'units = "cm"', "units: ", "allowed: mm, in"),
     ('front_kind = "mdf"', 'front_kind = "MFD"', "material.front_kind: ", "did you mean 'mdf'?"),
+    ('front_kind = "mdf"', 'side_kind = "osb"', "material.side_kind: ", "allowed: plywood, mdf"),
     ('side = "18.3 mm"', "side = true", "material.side: ", "(true given)"),
     ('side = "18.3 mm"', 'side = "0 mm"', "material.side: ", "'0 mm' given"),
     ('side = "18.3 mm"', "side = [18]", "material.side: ", "not a length"),

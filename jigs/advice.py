@@ -1,0 +1,120 @@
+"""Advice: published ranges that kitchens are made to, and what of a job stands outside them.
+
+No rule for anybody's own kitchen, and no finding: nothing is held back, counted or stamped. A job
+in millimetres is held against EN 1116, one in inches against KCMA A161.1, both second hand: put
+down from what others say of them, not from the standards themselves.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from jigs.geometry import SLACK
+from jigs.job import BoxKind, BoxSpec, Unit
+from jigs.lengths import format_length
+from jigs.parts import Layout
+
+EN_1116 = "EN 1116, second hand"
+KCMA = "KCMA A161.1, second hand"
+
+BASE_HEIGHTS = (820.0, 870.0, 920.0)
+"""Heights of base units above the floor; mm (published: EN 1116, second hand)."""
+PLINTH = 100.0
+"""Least height of a plinth; mm (published: EN 1116, second hand)."""
+WORKTOP = 600.0
+"""Least depth of a worktop; mm (published: EN 1116, second hand)."""
+WALL_DEPTH = 400.0
+"""Greatest depth of a wall unit; mm (published: EN 1116, second hand)."""
+TOE_HIGH = 3 * 25.4
+TOE_DEEP = 2 * 25.4
+"""Least height and depth of the toe space; mm (published: KCMA A161.1, second hand)."""
+OVERHANG = 40.0
+"""A worktop stands out before the fronts by no more than this; mm (common practice, no source)."""
+
+BASES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
+ON_FLOOR: tuple[BoxKind, ...] = (*BASES, "tall")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """What stands outside a published range: the boxes, the fact with the range, its source."""
+
+    boxes: tuple[str, ...]
+    text: str
+    source: str
+
+
+def advise(layout: Layout) -> tuple[Advice, ...]:
+    """List what of a job stands outside the published ranges of its own system of units."""
+    job, unit = layout.job, layout.job.shown
+    boxes = [box for box in layout.boxes if not box.inferred]
+    stated = [box for box in boxes if f"box.{box.id}.above_floor" not in job.assumed]
+    if job.units == "mm":
+        found = [
+            *_group(_of(stated, BASES), lambda box: _base_height(box, unit), EN_1116),
+            *_group(_of(stated, ON_FLOOR), lambda box: _toe(box, PLINTH, "plinth", unit), EN_1116),
+            *_group(
+                _of(boxes, BASES), lambda box: _worktop(box, job.material.front, unit), EN_1116
+            ),
+            *_group(_of(boxes, ("wall",)), lambda box: _wall_depth(box, unit), EN_1116),
+        ]
+        return tuple(found)
+    found = [*_group(_of(stated, ON_FLOOR), lambda box: _toe(box, TOE_HIGH, "toe", unit), KCMA)]
+    toes = tuple(box.id for box in _of(boxes, ON_FLOOR) if not box.legs)
+    if toes and job.build.toe_back < TOE_DEEP - SLACK:
+        text = (
+            f"the toe stands {format_length(job.build.toe_back, unit)} behind the front edges; "
+            f"the least is {format_length(TOE_DEEP, unit)}"
+        )
+        found.append(Advice(boxes=toes, text=text, source=KCMA))
+    return tuple(found)
+
+
+def _of(boxes: list[BoxSpec], kinds: tuple[BoxKind, ...]) -> list[BoxSpec]:
+    return [box for box in boxes if box.kind in kinds]
+
+
+def _group(
+    boxes: list[BoxSpec], look: Callable[[BoxSpec], str | None], source: str
+) -> Iterator[Advice]:
+    """Say once what holds of several boxes."""
+    alike: dict[str, list[str]] = {}
+    for box in boxes:
+        if text := look(box):
+            alike.setdefault(text, []).append(box.id)
+    for text, names in alike.items():
+        yield Advice(boxes=tuple(names), text=text, source=source)
+
+
+def _base_height(box: BoxSpec, unit: Unit) -> str | None:
+    high = box.above_floor + box.height
+    if any(abs(high - usual) <= 1.0 for usual in BASE_HEIGHTS):
+        return None
+    usual = ", ".join(format_length(height, unit) for height in BASE_HEIGHTS)
+    return f"{format_length(high, unit)} high above the floor; base units come {usual} high"
+
+
+def _toe(box: BoxSpec, least: float, word: str, unit: Unit) -> str | None:
+    high = box.above_floor + box.legs
+    if high >= least - SLACK:
+        return None
+    return f"a {word} {format_length(high, unit)} high; the least is {format_length(least, unit)}"
+
+
+def _worktop(box: BoxSpec, front: float, unit: Unit) -> str | None:
+    out = WORKTOP - box.depth - (0.0 if box.overlay == "inset" else front)
+    if out <= OVERHANG:
+        return None
+    return (
+        f"a worktop is at least {format_length(WORKTOP, unit)} deep, and would stand out "
+        f"{format_length(out, unit)} before the fronts of boxes {format_length(box.depth, unit)} "
+        "deep"
+    )
+
+
+def _wall_depth(box: BoxSpec, unit: Unit) -> str | None:
+    if box.depth <= WALL_DEPTH + SLACK:
+        return None
+    return (
+        f"{format_length(box.depth, unit)} deep; wall units are at most "
+        f"{format_length(WALL_DEPTH, unit)} deep"
+    )

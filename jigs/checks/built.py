@@ -1,0 +1,207 @@
+"""Is a finished box what the job says? Its sizes, its squareness, and what that does to the gaps.
+
+Fronts are ordered from the boxes that stand there, not from their plan: what a box is off its
+width goes into the gaps at both its sides, what it is out of square makes them taper.
+"""
+
+from collections.abc import Sequence
+from math import hypot
+
+from jigs.checks.finding import warning
+from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
+from jigs.delivery.limits import is_beyond
+from jigs.fronts import SAME_SIZE, PlacedFront
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+
+CAREFUL = 0.5
+"""How well careful work keeps a box's sizes; mm (common practice, no source)."""
+
+
+def check_built(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+    """List where a box as built differs from the job; `fronts` as they hang on it."""
+    if not box.built:
+        return ()
+    return (
+        *_check_width(box, fronts, unit),
+        *_check_height(box, fronts, unit),
+        *_check_depth(box, unit),
+        *_check_true(box, fronts, unit),
+        *_check_square(box, fronts, unit),
+    )
+
+
+def squareness_taper(diagonals: tuple[float, float], *, width: float, height: float) -> float:
+    """Give how far the sides of a box lean over its height, and so what its gaps taper; mm.
+
+    The difference of the diagonals times the diagonal over twice the width (derived: by the law
+    of cosines).
+
+    >>> round(squareness_taper((900.0, 898.0), width=457.2, height=774.7), 2)
+    1.97
+    """
+    return abs(diagonals[0] - diagonals[1]) * hypot(width, height) / (2 * width)
+
+
+def _check_width(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+    if box.measured_width is None:
+        return ()
+    off = sum(box.measured_width) / 2 - box.width
+    gap = _side_gap(box, fronts)
+    does = "the run grows or shrinks with it"
+    if gap is not None:
+        does = (
+            f"the reveal at each of its sides becomes {_left(gap + off / 2, unit)} instead of "
+            f"{_left(gap, unit)}"
+        )
+    return _differs(box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does)
+
+
+def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+    if box.measured_height is None:
+        return ()
+    off = sum(box.measured_height) / 2 - box.height
+    end = "bottom" if box.kind == "wall" else "top"
+    gaps = [
+        front.gap_bottom if end == "bottom" else front.gap_top
+        for front in fronts
+        if front.row == (front.rows if end == "bottom" else 1)
+    ]
+    does = "what stands on it or beside it meets it elsewhere"
+    if gaps:
+        does = (
+            f"the reveal at its {end} becomes {_left(min(gaps) + off, unit)} instead of "
+            f"{_left(min(gaps), unit)}"
+        )
+    return _differs(box, fronts, unit, "height", ("high", "higher", "lower"), off, does)
+
+
+def _check_depth(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
+    if box.measured_depth is None:
+        return ()
+    off = box.measured_depth - box.depth
+    does = "slides and drawer boxes are counted from its depth"
+    return _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does)
+
+
+def _differs(
+    box: BoxSpec,
+    fronts: Sequence[PlacedFront],
+    unit: Unit,
+    size: str,
+    words: tuple[str, str, str],
+    off: float,
+    does: str,
+) -> tuple[Problem, ...]:
+    """Tell a size that is further off the job than careful work leaves it."""
+    if not is_beyond(off, CAREFUL):
+        return ()
+    stated = {"width": box.width, "height": box.height, "depth": box.depth}[size]
+    much = format_length(abs(off), unit)
+    return (
+        warning(
+            "box-differs",
+            box.id,
+            f"as built it is {format_length(stated + off, unit)} {words[0]}, {much} "
+            f"{words[1] if off > 0 else words[2]} than the job says: {does}",
+            f"put the measured size into the job as its {size} before its fronts are ordered",
+            tuple(front.id for front in fronts),
+        ),
+    )
+
+
+def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+    """Find a box that is wider at one end, or higher at one side, than at the other."""
+    also = tuple(front.id for front in fronts)
+    problems = []
+    for both, size, places, does in (
+        (
+            box.measured_width,
+            "wide",
+            ("at the top", "at the bottom"),
+            "the gap at each side tapers",
+        ),
+        (box.measured_height, "high", ("at the left", "at the right"), "the gaps above taper"),
+    ):
+        if both is None or not is_beyond(both[0] - both[1], OUT_OF_SQUARE):
+            continue
+        differ = abs(both[0] - both[1])
+        taper = differ / 2 if size == "wide" else differ
+        problems.append(
+            warning(
+                "box-tapers",
+                box.id,
+                f"as built it is {format_length(both[0], unit)} {size} {places[0]} and "
+                f"{format_length(both[1], unit)} {places[1]}: {does} by "
+                f"{format_length(taper, unit)}",
+                "look for a joint that has not closed, and draw it together; else size its fronts "
+                "from the smaller figure",
+                also,
+            )
+        )
+    return tuple(problems)
+
+
+def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+    """Find diagonals that make the gaps taper by more than they bear, or that cannot be."""
+    corners = box.diagonals
+    if corners is None:
+        return ()
+    width = sum(box.measured_width) / 2 if box.measured_width else box.width
+    height = sum(box.measured_height) / 2 if box.measured_height else box.height
+    also = tuple(front.id for front in fronts)
+    problems = []
+    due = hypot(width, height)
+    if abs(sum(corners) / 2 - due) > SAME_SIZE + SLACK:
+        problems.append(
+            warning(
+                "diagonals-doubtful",
+                box.id,
+                f"diagonals of {format_length(corners[0], unit)} and "
+                f"{format_length(corners[1], unit)} are not those of a box "
+                f"{format_length(width, unit)} x {format_length(height, unit)}, which are "
+                f"{format_length(due, unit)}",
+                "measure it again, from outer corner to outer corner of its front",
+            )
+        )
+    gap = _side_gap(box, fronts)
+    if gap is None:
+        return tuple(problems)
+    taper = squareness_taper(corners, width=width, height=height)
+    # Between two boxes the gap is this reveal and the neighbour's, which is taken to be alike.
+    between = gap if box.overlay == "inset" else 2 * gap
+    bears = max(0.0, between - LEAST_GAP)
+    if is_beyond(taper, bears):
+        problems.append(
+            warning(
+                "box-out-of-square",
+                box.id,
+                f"its diagonals differ by {format_length(abs(corners[0] - corners[1]), unit)}: "
+                f"its sides lean by {format_length(taper, unit)} over its height, and a gap of "
+                f"{format_length(between, unit)} bears {_left(bears, unit)}",
+                "rack it square before the back is fixed, or with packing under one corner as it "
+                "is screwed to the wall, and measure again",
+                also,
+            )
+        )
+    return tuple(problems)
+
+
+def _side_gap(box: BoxSpec, fronts: Sequence[PlacedFront]) -> float | None:
+    """Give the smallest gap between a front and the box's own end; None where no front is."""
+    last = max(1, len(box.columns))
+    gaps = []
+    for front in fronts:
+        level = [o for o in fronts if min(o.top, front.top) > max(o.y, front.y) + SLACK]
+        if front.column == 1 and not box.blind_left and not any(o.x < front.x for o in level):
+            gaps.append(front.gap_left)
+        ends = [o.x + o.width for o in level]
+        if front.last_column == last and not box.blind_right:
+            gaps += [front.gap_right] if front.x + front.width >= max(ends) else []
+    return min(gaps, default=None)
+
+
+def _left(size: float, unit: Unit) -> str:
+    return format_length(size, unit) if size > SLACK else "nothing"

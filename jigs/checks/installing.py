@@ -1,0 +1,79 @@
+"""Will the boxes stand and their shelves stay straight? Tall units tilted up, long shelves."""
+
+from collections.abc import Sequence
+from math import hypot
+
+from jigs.checks.finding import warning
+from jigs.cutlist.piece import Piece
+from jigs.delivery.limits import is_beyond
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Job, Unit
+from jigs.lengths import format_length
+from jigs.problems import Problem
+from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
+
+TO_TURN = 10.0
+"""What a tall unit needs below the ceiling as it is tilted up; mm (common practice, no source)."""
+
+
+def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Problem, ...]:
+    """Find a box that strikes the ceiling as it is tilted up from its back, lying on the floor.
+
+    From edge to edge across its side it is sqrt(H^2 + D^2) (derived). A box on a toe platform is
+    tilted up beside it, and lifted; sides that run to the floor count whole. `ceiling`: above the
+    floor, mm; None where it is not known.
+    """
+    if ceiling is None or box.kind != "tall":
+        return ()
+    swing = hypot(box.height, box.depth)
+    room = ceiling - TO_TURN
+    if swing <= room + SLACK:
+        return ()
+    remedy = "build it in two parts"
+    if box.height <= room + SLACK:
+        remedy += ", or bring it in upright, from the side"
+    if box.legs and hypot(box.height - box.legs, box.depth) <= room + SLACK:
+        remedy = f"end its sides at the bottom panel and stand the toe separately, or {remedy}"
+    return (
+        warning(
+            "cannot-be-tilted-up",
+            box.id,
+            f"{format_length(box.height, unit)} high and {format_length(box.depth, unit)} deep, "
+            f"it measures {format_length(swing, unit)} across as it is tilted up; under a ceiling "
+            f"of {format_length(ceiling, unit)} there is room for {format_length(room, unit)}",
+            remedy,
+        ),
+    )
+
+
+def check_sag(job: Job, pieces: Sequence[Piece]) -> tuple[Problem, ...]:
+    """Find shelves so long that they sag to be seen; of each length in a box, once."""
+    unit, kind = job.shown, job.material.side_kind
+    board = f"{kind or 'plywood'}{'' if kind else ' (ASSUMED: side_kind is not stated)'}"
+    modulus = MODULI[kind or "plywood"]
+    alike: dict[tuple[str | None, float, float], list[str]] = {}
+    for piece in pieces:
+        if piece.kind in ("shelf", "fixed-shelf"):
+            alike.setdefault((piece.box, piece.length, piece.thickness), []).append(piece.id)
+    problems = []
+    for (box, span, thickness), names in alike.items():
+        limit = span / LEAST_STRAIGHT
+        down = sag(span=span, thickness=thickness, modulus=modulus)
+        if not is_beyond(down, limit):
+            continue
+        longest = longest_straight(thickness=thickness, modulus=modulus)
+        thicker = least_thickness(span=span, modulus=modulus)
+        problems.append(
+            warning(
+                "shelf-sag",
+                box,
+                f"{', '.join(names)}: {format_length(span, unit)} long, of "
+                f"{format_length(thickness, unit)} {board}, sags by {format_length(down, unit)} "
+                f"under 15 lb/ft2 (0.72 kPa), and in time by more; "
+                f"{format_length(limit, unit)} is not seen",
+                f"take a board of {format_length(thicker, unit)} or more, keep it under "
+                f"{format_length(longest, unit)} long, glue a strip on edge along its front, or "
+                "stand a partition under it",
+            )
+        )
+    return tuple(problems)

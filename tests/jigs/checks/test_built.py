@@ -1,0 +1,150 @@
+"""Boxes as built: what they are off the job, and what that does to the gaps."""
+
+from dataclasses import replace
+from math import cos, hypot, radians
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jigs.checks.built import squareness_taper
+from jigs.job import BoxSpec, ColumnSpec, FrontSpec
+from jigs.problems import Problem
+from tests.jigs.sample import box, codes, lay
+
+W, H, D = 457.2, 774.7, 584.2
+DOOR = FrontSpec(id="B1-1", kind="door", hinged="left")
+OWN = {"box-differs", "box-tapers", "box-out-of-square", "diagonals-doubtful"}
+
+
+def built(*fronts: FrontSpec, **given: object) -> BoxSpec:
+    """Give the golden wall box as built, with these measures."""
+    return replace(box(*(fronts or (DOOR,)), kind="wall"), built=True, **given)  # type: ignore[arg-type]
+
+
+def said(box: BoxSpec) -> list[Problem]:
+    """Give what is said of it as built."""
+    return [problem for problem in lay(box).problems if problem.code in OWN]
+
+
+def test_a_true_box_says_nothing() -> None:
+    """Within half a millimetre and square, nothing is told; nor of one that is not built."""
+    due = hypot(W, H)
+    good = {
+        "measured_width": (W + 0.5, W + 0.5),
+        "measured_height": (H - 0.4, H - 0.4),
+        "measured_depth": D + 0.5,
+        "diagonals": (due + 0.5, due - 0.5),
+    }
+    assert said(built(**good)) == []
+    assert said(built()) == []
+
+
+@pytest.mark.parametrize(("off", "becomes"), [(1.2, 1.6 + 0.6), (-1.2, 1.6 - 0.6)])
+def test_the_width_goes_into_the_gaps_at_both_sides(off: float, becomes: float) -> None:
+    """Half of what the box is wider or narrower goes into each side's reveal."""
+    (problem,) = said(built(measured_width=(W + off, W + off)))
+    assert (problem.code, problem.part, problem.also) == ("box-differs", "B1", ("B1-1",))
+    assert f"({1.2:.1f} mm) {'wider' if off > 0 else 'narrower'}" in problem.text
+    assert f"({becomes:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
+    assert "before its fronts are ordered" in problem.remedy
+    assert problem.level == "warning"
+
+
+def test_a_gap_that_is_used_up_is_nothing() -> None:
+    """A box so narrow that its front fills it leaves no reveal."""
+    (problem,) = said(built(measured_width=(W - 3.2, W - 3.2)))
+    assert "becomes nothing" in problem.text
+
+
+def test_a_pair_has_its_gaps_at_the_ends() -> None:
+    """The gap between two leaves is none of the box's ends, nor is one over a partition."""
+    pair = FrontSpec(id="B1-1", kind="pair", reveal_left=4.0)
+    (problem,) = said(built(pair, measured_width=(W + 2, W + 2)))
+    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
+    columns = (
+        FrontSpec(id="B1-1", kind="door", hinged="left"),
+        FrontSpec(id="B1-2", kind="door", hinged="right", column=2),
+    )
+    parted = built(*columns, columns=(ColumnSpec(), ColumnSpec()), measured_width=(W + 2, W + 2))
+    (problem,) = said(parted)
+    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
+
+
+@pytest.mark.parametrize(("kind", "end"), [("wall", "bottom"), ("base", "top")])
+def test_the_height_goes_into_the_reveal_at_one_end(kind: str, end: str) -> None:
+    """A wall box's fronts keep to its top, the others' to their bottom."""
+    made = replace(built(measured_height=(H + 1, H + 1)), kind=kind)  # type: ignore[arg-type]
+    (problem,) = said(made)
+    assert f"the reveal at its {end} becomes 3/32+ in (2.6 mm)" in problem.text
+
+
+def test_the_depth_is_what_slides_are_counted_from() -> None:
+    """A shallow box is told, whatever its fronts."""
+    (problem,) = said(built(measured_depth=D - 2))
+    assert "(2.0 mm) shallower than the job says: slides" in problem.text
+
+
+def test_a_box_without_fronts_says_what_the_run_does() -> None:
+    """No front, no gap: the width is told for the run alone."""
+    made = replace(built(measured_width=(W + 2, W + 2)), fronts=())
+    (problem,) = said(made)
+    assert "the run" in problem.text
+
+
+def test_wider_at_one_end_tapers_by_half() -> None:
+    """1.4 between top and bottom is 0.7 at each side; 1.0 is a tape's reading and left alone."""
+    (problem,) = said(built(measured_width=(W + 0.7, W - 0.7)))
+    assert problem.code == "box-tapers"
+    assert "tapers by 1/32 in (0.7 mm)" in problem.text
+    assert said(built(measured_width=(W + 0.5, W - 0.5))) == []
+    (problem,) = said(built(measured_height=(H + 0.7, H - 0.7)))
+    assert "at the left" in problem.text
+    assert "taper by 1/16- in (1.4 mm)" in problem.text
+
+
+def test_diagonals_over_what_the_gap_bears() -> None:
+    """3.2 between two boxes bears 2.2 of taper: 2.2 of difference in the golden box make 2.16,
+    2.4 make 2.36 (difference x diagonal / 2W)."""
+    due = hypot(W, H)
+    assert 2.2 * due / (2 * W) == pytest.approx(2.164, abs=0.001)
+    assert said(built(diagonals=(due + 1.1, due - 1.1))) == []
+    (problem,) = said(built(diagonals=(due + 1.2, due - 1.2)))
+    assert problem.code == "box-out-of-square"
+    assert f"({2.4 * due / (2 * W):.1f} mm) over its height" in problem.text
+    assert "bears 3/32- in (2.2 mm)" in problem.text
+    assert problem.also == ("B1-1",)
+
+
+def test_an_inset_front_bears_its_own_gap_less_1() -> None:
+    """Inset, the gap is the front's own: 2.0 bears 1.0."""
+    due = hypot(W, H)
+    inset = replace(built(diagonals=(due + 0.7, due - 0.7)), overlay="inset")
+    (problem,) = [p for p in lay(inset).problems if p.code == "box-out-of-square"]
+    assert "(2.0 mm) bears 1/32+ in (1.0 mm)" in problem.text
+
+
+def test_diagonals_that_cannot_be() -> None:
+    """Both too long for the box's sizes: the tape did not go from corner to corner."""
+    due = hypot(W, H)
+    (problem,) = said(built(diagonals=(due + 5, due + 5)))
+    assert problem.code == "diagonals-doubtful"
+
+
+@given(
+    width=st.floats(min_value=150, max_value=1500),
+    height=st.floats(min_value=150, max_value=2400),
+    lean=st.floats(min_value=-0.4, max_value=0.4),
+)
+def test_the_taper_of_a_skewed_box(width: float, height: float, lean: float) -> None:
+    """Of a box skewed by an angle the diagonals follow by the law of cosines; the taper is how
+    far its sides lean over their length, to a hundredth for what a box may be off."""
+    shift = height * cos(radians(90 - lean))
+    long, short = ((width**2 + height**2 + sign * 2 * width * shift) ** 0.5 for sign in (1, -1))
+    taper = squareness_taper((long, short), width=width, height=height)
+    assert taper == pytest.approx(abs(shift), abs=0.01)
+
+
+def test_the_findings_stand_in_the_layout_once() -> None:
+    """Both sides, the front: one finding, not one each."""
+    assert codes(lay(built(measured_width=(W + 2, W + 2)))).count("box-differs") == 1
