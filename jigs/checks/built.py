@@ -104,9 +104,9 @@ def _differs(
         warning(
             "box-differs",
             box.id,
-            f"as built it is {format_length(stated + off, unit)} {words[0]}, {much} "
+            f"box {box.id} as built is {format_length(stated + off, unit)} {words[0]}, {much} "
             f"{words[1] if off > 0 else words[2]} than the job says: {does}",
-            f"put the measured size into the job as its {size} before its fronts are ordered",
+            f"put the measured size into the job as the box's {size} before its fronts are ordered",
             tuple(front.id for front in fronts),
         ),
     )
@@ -133,10 +133,10 @@ def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tupl
             warning(
                 "box-tapers",
                 box.id,
-                f"as built it is {format_length(both[0], unit)} {size} {places[0]} and "
+                f"box {box.id} as built is {format_length(both[0], unit)} {size} {places[0]} and "
                 f"{format_length(both[1], unit)} {places[1]}: {does} by "
                 f"{format_length(taper, unit)}",
-                "look for a joint that has not closed, and draw it together; else size its fronts "
+                "look for a joint that has not closed, and draw it together; else size the fronts "
                 "from the smaller figure",
                 also,
             )
@@ -160,16 +160,17 @@ def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
                 "diagonals-doubtful",
                 box.id,
                 f"diagonals of {format_length(corners[0], unit)} and "
-                f"{format_length(corners[1], unit)} are not those of a box "
+                f"{format_length(corners[1], unit)} are not those of box {box.id}, "
                 f"{format_length(width, unit)} x {format_length(height, unit)}, which are "
                 f"{format_length(due, unit)}",
-                "measure it again, from outer corner to outer corner of its front",
+                "measure the box again, from outer corner to outer corner of its front",
             )
         )
     gap = _side_gap(box, fronts)
     if gap is None:
         return tuple(problems)
     taper = squareness_taper(corners, width=width, height=height)
+    gap += (width - box.width) / 2
     # Between two boxes the gap is this reveal and the neighbour's, which is taken to be alike.
     between = gap if box.overlay == "inset" else 2 * gap
     bears = max(0.0, between - LEAST_GAP)
@@ -178,11 +179,12 @@ def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
             warning(
                 "box-out-of-square",
                 box.id,
-                f"its diagonals differ by {format_length(abs(corners[0] - corners[1]), unit)}: "
+                f"the diagonals of box {box.id} as built differ by "
+                f"{format_length(abs(corners[0] - corners[1]), unit)}: "
                 f"its sides lean by {format_length(taper, unit)} over its height, and a gap of "
                 f"{format_length(between, unit)} bears {_left(bears, unit)}",
-                "rack it square before the back is fixed, or with packing under one corner as it "
-                "is screwed to the wall, and measure again",
+                "rack the box square before the back is fixed, or with packing under one corner as "
+                "it is screwed to the wall, and measure again",
                 also,
             )
         )

@@ -116,6 +116,17 @@ def test_diagonals_over_what_the_gap_bears() -> None:
     assert problem.also == ("B1-1",)
 
 
+def test_a_wider_box_has_a_gap_that_bears_more() -> None:
+    """As measured 2.0 wider, its reveal is 2.6 and the gap 5.2, which bears 4.2 of taper."""
+    wide = hypot(W + 2, H)
+    given = {"measured_width": (W + 2, W + 2)}
+    (off,) = said(built(diagonals=(wide + 1.5, wide - 1.5), **given))
+    assert off.code == "box-differs"
+    _, problem = said(built(diagonals=(wide + 2.3, wide - 2.3), **given))
+    assert f"({2 * 2.6:.1f} mm) bears" in problem.text
+    assert f"({2 * 2.6 - 1:.1f} mm)" in problem.text
+
+
 def test_an_inset_front_bears_its_own_gap_less_1() -> None:
     """Inset, the gap is the front's own: 2.0 bears 1.0."""
     due = hypot(W, H)
