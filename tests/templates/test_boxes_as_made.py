@@ -1,24 +1,19 @@
 """The sheets and labels of boxes that are not plain, read back from print."""
 
 import json
-from pathlib import Path
 
 import pytest
 
-from jigs.jobfile import read_job_file
-from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.holelist import holes_json
 from templates.labels import label_pages
-from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.sheets import make_sheets
 from templates.stocks import STOCKS
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
-from tests.jobtexts import HEAD, box_text
-from tests.readback import PrintedPage, read_pages
+from tests.jobtexts import box_text
+from tests.readback import read_pages
+from tests.templates.printed import printed
 
 INSET = box_text(
     "B1", "base", 'kind = "drawer"\nheight = 152.4\nslide = "undermount-457"',
@@ -38,27 +33,19 @@ SHELVES = box_text(
 )  # fmt: skip
 
 
-def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
-    """Print the sheets of some boxes, and read them."""
-    path = folder / "job.toml"
-    path.write_text(HEAD + boxes, encoding="utf-8")
-    layout = lay_out(read_job_file(path))
-    return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
-
-
 @pytest.mark.parametrize("boxes", [INSET, COLUMNS, SHELVES], ids=["inset", "columns", "shelves"])
-def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
+def test_sheets_hold_every_hole_and_nothing_clashes(boxes: str) -> None:
     """Every hole in its true place, every figure written, no text on a text or a line."""
-    layout, pages = printed(tmp_path, boxes)
+    layout, pages = printed(boxes)
     assert not any(front.withheld for front in layout.fronts)
     assert faults_on_paper(pages, layout) == []
     assert faults_in_words(pages, layout) == []
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
 
 
-def test_each_face_of_a_partition_has_its_own_sheets(tmp_path: Path) -> None:
+def test_each_face_of_a_partition_has_its_own_sheets() -> None:
     """Named by face and column, its front edge on the hand that the face shows."""
-    _, pages = printed(tmp_path, COLUMNS)
+    _, pages = printed(COLUMNS)
     texts = [page.text for page in pages if "B1-PARTITION-1" in page.text]
     left = next(text for text in texts if "DRILL THIS FACE: LEFT FACE OF PARTITION 1" in text)
     right = next(text for text in texts if "DRILL THIS FACE: RIGHT FACE OF PARTITION 1" in text)
@@ -78,10 +65,10 @@ TOGETHER = box_text(
 ).replace("width = 457.2", "width = 914.4").replace("height = 774.7", "height = 876.3")  # fmt: skip
 
 
-def test_paper_that_reaches_no_end_of_a_partition_stands_on_the_panel(tmp_path: Path) -> None:
+def test_paper_that_reaches_no_end_of_a_partition_stands_on_the_panel() -> None:
     """In a box already together nothing folds over a bottom end, or over an edge at the back; and
     what is blind on all cards is not bored through."""
-    layout, pages = printed(tmp_path, TOGETHER)
+    layout, pages = printed(TOGETHER)
     assert not any(front.withheld for front in layout.fronts)
     assert {side.partition for side in layout.sides if side.fittings} == {0, 1}
     assert faults_on_paper(pages, layout) == []
@@ -94,9 +81,9 @@ def test_paper_that_reaches_no_end_of_a_partition_stands_on_the_panel(tmp_path: 
         assert words not in text
 
 
-def test_a_partition_has_one_label_with_its_code(tmp_path: Path) -> None:
+def test_a_partition_has_one_label_with_its_code() -> None:
     """The same code as both its faces' sheets."""
-    layout, _ = printed(tmp_path, COLUMNS)
+    layout, _ = printed(COLUMNS)
     labels = read_pages(write_pdf(label_pages(layout, STOCKS["letter-2x5"])))
     text = " ".join(page.text for page in labels)
     assert text.count("PARTITION-1") == 1
@@ -105,9 +92,9 @@ def test_a_partition_has_one_label_with_its_code(tmp_path: Path) -> None:
     assert f"code {codes.pop()}" in text
 
 
-def test_the_hole_list_names_each_face(tmp_path: Path) -> None:
+def test_the_hole_list_names_each_face() -> None:
     """One entry for each drilled face: box, column, side, board; a partition says its height."""
-    layout, _ = printed(tmp_path, COLUMNS)
+    layout, _ = printed(COLUMNS)
     sides = json.loads(holes_json(layout))["sides"]
     assert [(s["column"], s["side"], s["board"]) for s in sides] == [
         (1, "left", "B1-SIDE-L"), (1, "right", "B1-PARTITION-1"),

@@ -1,22 +1,18 @@
 """The sheets of fronts that are not plain slabs, read back from print."""
 
 import json
-from pathlib import Path
 
 import pytest
 
-from jigs.jobfile import read_job_file
-from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.paper import PAPERS
-from templates.pdf import write_pdf
 from templates.sheetdata import sheets_json
 from templates.sheets import make_sheets
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
-from tests.jobtexts import HEAD, box_text
-from tests.readback import PrintedCard, PrintedPage, read_pages
+from tests.jobtexts import box_text
+from tests.readback import PrintedCard, PrintedPage
+from tests.templates.printed import printed
 
 FIVE_PIECE = (
     box_text("B1", "base", 'kind = "drawer"\nheight = 152.4\nstile = 57\nrail = 38',
@@ -47,29 +43,21 @@ ON_THE_FLOOR = (
 ).replace("above_floor = 100\n", "")
 
 
-def printed(folder: Path, boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
-    """Print the sheets of some boxes, and read them."""
-    path = folder / "job.toml"
-    path.write_text(HEAD + boxes, encoding="utf-8")
-    layout = lay_out(read_job_file(path))
-    return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
-
-
 @pytest.mark.parametrize(
     "boxes", [FIVE_PIECE, EDGES, IN_HAND, ASSEMBLED, BANDED_LATER, ON_THE_FLOOR]
 )
-def test_sheets_hold_every_hole_and_nothing_clashes(tmp_path: Path, boxes: str) -> None:
+def test_sheets_hold_every_hole_and_nothing_clashes(boxes: str) -> None:
     """Every hole in its true place, every figure written, no text on a text or a line."""
-    layout, pages = printed(tmp_path, boxes)
+    layout, pages = printed(boxes)
     assert not any(front.withheld for front in layout.fronts)
     assert faults_on_paper(pages, layout) == []
     assert faults_in_words(pages, layout) == []
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
 
 
-def test_the_lines_of_stile_and_rail_are_dashed(tmp_path: Path) -> None:
+def test_the_lines_of_stile_and_rail_are_dashed() -> None:
     """A dashed line runs 57 from the free edge on the card of the door's pull."""
-    layout, pages = printed(tmp_path, FIVE_PIECE)
+    layout, pages = printed(FIVE_PIECE)
     text = " ".join(page.text for page in pages)
     assert "Five-piece: stiles 57.0, rails 57.0 (dashed), groove 11.0," in text
     assert "NO HOLE IN GLASS" in text
@@ -91,9 +79,9 @@ def cards_of(pages: tuple[PrintedPage, ...], part: str) -> list[PrintedCard]:
     ]
 
 
-def test_rounded_edges_are_cut_and_not_folded(tmp_path: Path) -> None:
+def test_rounded_edges_are_cut_and_not_folded() -> None:
     """Paper folded over a radius of 3 would lie 0.43 R out; sides fold as ever."""
-    _, pages = printed(tmp_path, EDGES)
+    _, pages = printed(EDGES)
     for part in ("B1-1", "B1-2"):
         cards = cards_of(pages, part)
         assert cards
@@ -106,9 +94,9 @@ def test_rounded_edges_are_cut_and_not_folded(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(("part", "edge"), [("B2-1", "bottom"), ("B3-1", "top"), ("B3-2", "top")])
-def test_a_bevelled_edge_is_no_reference(tmp_path: Path, part: str, edge: str) -> None:
+def test_a_bevelled_edge_is_no_reference(part: str, edge: str) -> None:
     """Nothing is set out from the top of base fronts, nor from the bottom of wall fronts."""
-    _, pages = printed(tmp_path, EDGES)
+    _, pages = printed(EDGES)
     cards = cards_of(pages, part)
     assert cards
     for card in cards:
@@ -118,16 +106,16 @@ def test_a_bevelled_edge_is_no_reference(tmp_path: Path, part: str, edge: str) -
     assert f"FINGER BEVEL at the {edge.upper()} edge" in " ".join(page.text for page in pages)
 
 
-def test_a_bevelled_front_has_a_pull_only_where_it_names_one(tmp_path: Path) -> None:
+def test_a_bevelled_front_has_a_pull_only_where_it_names_one() -> None:
     """B3-2 names one; the others are pulled by their edges."""
-    layout, _ = printed(tmp_path, EDGES)
+    layout, _ = printed(EDGES)
     pulled = {f.id for f in layout.fronts if any(hole.purpose == "pull" for hole in f.holes)}
     assert pulled == {"B1-1", "B1-2", "B3-2"}
 
 
-def test_sheets_follow_the_front_in_hand(tmp_path: Path) -> None:
+def test_sheets_follow_the_front_in_hand() -> None:
     """Size, sum and ladder are the measured ones (ordered 454.0 x 614.3); the cups stay."""
-    _, pages = printed(tmp_path, IN_HAND)
+    _, pages = printed(IN_HAND)
     text = " ".join(page.text for page in pages)
     assert "This part 453.2 x 615.4 x" in text
     assert "97.8 + 416.0 + 101.6 = 615.4" in text
@@ -137,10 +125,10 @@ def test_sheets_follow_the_front_in_hand(tmp_path: Path) -> None:
     assert "147.5 from left end" in text
 
 
-def test_an_assembled_box_is_measured_from_its_bottom_panel(tmp_path: Path) -> None:
+def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
     """Worked example of the project's trade notes: hole lines at 51.3, 275.3, 467.3 and 659.3
     from the bottom end are 33.0, 257.0, 449.0 and 641.0 over the panel."""
-    layout, pages = printed(tmp_path, ASSEMBLED)
+    layout, pages = printed(ASSEMBLED)
     text = " ".join(page.text for page in pages if "B1-SIDE-L" in page.text)
     for over_panel in ("33.0", "257.0", "449.0", "641.0"):
         assert over_panel in text.split()
@@ -153,9 +141,9 @@ def test_an_assembled_box_is_measured_from_its_bottom_panel(tmp_path: Path) -> N
     assert datums == {"{'bottom': 18.3}"}
 
 
-def test_before_its_band_a_side_is_measured_from_the_raw_edge(tmp_path: Path) -> None:
+def test_before_its_band_a_side_is_measured_from_the_raw_edge() -> None:
     """36.4 for 37.0 with 0.6 of band: the raw figure is the large one."""
-    _, pages = printed(tmp_path, BANDED_LATER)
+    _, pages = printed(BANDED_LATER)
     cards = cards_of(pages, "B1-SIDE-L")
     large = {run.text for card in cards for run in card.runs if run.size > 3.0}
     assert "36.4" in large
@@ -164,9 +152,9 @@ def test_before_its_band_a_side_is_measured_from_the_raw_edge(tmp_path: Path) ->
     assert any("RAW FRONT EDGE" in card.text for card in cards)
 
 
-def test_a_side_that_runs_to_the_floor_says_where_0_is(tmp_path: Path) -> None:
+def test_a_side_that_runs_to_the_floor_says_where_0_is() -> None:
     """Its end is the zero; the panel's faces are named."""
-    _, pages = printed(tmp_path, ON_THE_FLOOR)
+    _, pages = printed(ON_THE_FLOOR)
     text = " ".join(page.text for page in pages)
     assert "0 is the side's end on the FLOOR" in text
     assert "underside stands 101.6, its upper face 119.9 above the side's end" in text

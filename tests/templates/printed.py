@@ -1,0 +1,24 @@
+"""Sheets of a few boxes, printed and read back once for all tests that look at them."""
+
+import tempfile
+from functools import cache
+from pathlib import Path
+
+from jigs.jobfile import read_job_file
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from templates.paper import PAPERS
+from templates.pdf import write_pdf
+from templates.sheets import make_sheets
+from tests.jobtexts import HEAD
+from tests.readback import PrintedPage, read_pages
+
+
+@cache
+def printed(boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
+    """Print the sheets of some boxes, and read them; values that nobody changes, so kept."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "job.toml"
+        path.write_text(HEAD + boxes, encoding="utf-8")
+        layout = lay_out(read_job_file(path))
+    return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
