@@ -28,6 +28,7 @@ def select(
         if front.drawer is not None:
             known[front.drawer.id] = None
     known |= dict.fromkeys(side.board for side in layout.sides)
+    known |= dict.fromkeys(rollout.id for rollout in layout.rollouts)
     known |= dict.fromkeys(more)
     wanted = [name.strip().upper() for name in names]
     for name in wanted:
@@ -65,10 +66,17 @@ def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
         or front.id in only
         or (front.drawer is not None and front.drawer.id in only)
     ]
+    rollouts = [
+        rollout
+        for rollout in layout.rollouts
+        if rollout.box in boxes or rollout.id in lacking or rollout.id in only
+    ]
     parts = {*only, *boxes, *(side.board for side in sides), *(front.id for front in fronts)}
     parts |= {front.drawer.id for front in fronts if front.drawer is not None}
+    parts |= {rollout.id for rollout in rollouts}
     return replace(
         layout,
+        rollouts=tuple(rollouts),
         fronts=tuple(fronts),
         sides=tuple(sides),
         problems=tuple(
@@ -81,8 +89,9 @@ def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
 
 def nothing_drawn(chosen: "Layout") -> str:
     """Say why none of the chosen parts has a sheet; `chosen` is the narrowed layout."""
-    held = [front.id for front in chosen.fronts if front.withheld]
-    bare = [front.id for front in chosen.fronts if not front.withheld]
+    parts = chosen.units
+    held = [part.id for part in parts if part.withheld]
+    bare = [part.id for part in parts if not part.withheld]
     bare += [side.board for side in chosen.sides]
     said = []
     if held:

@@ -33,7 +33,9 @@ WORDS = {
 
 PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
 """Where pins stand as long as the job does not say (`jigs.shelves.BAND_END`)."""
-BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS}
+SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
+"""Spacers as long as the job does not say (`jigs.rollouts.SPACER`)."""
+BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS, "spacers": SPACER_WORDS}
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
@@ -103,7 +105,7 @@ def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
         *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth")),
     ]
     keys += ["use.hinge"] if "plate" in carried else []
-    keys += ["use.slide"] if "slide" in carried else []
+    keys += ["use.slide", f"box.{box.id}.spacers"] if "slide" in carried else []
     keys += [f"box.{box.id}.shelf", f"box.{box.id}.pins"] if "shelf" in carried else []
     return tuple(keys)
 

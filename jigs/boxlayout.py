@@ -15,6 +15,7 @@ from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
+from jigs.checks.rollouts import check_rollouts
 from jigs.chosen import hinge_of, slide_of
 from jigs.columns import Columns, place_columns
 from jigs.doors import door_mass
@@ -33,6 +34,8 @@ from jigs.job import BoxSpec, Job
 from jigs.parts import Front, Side
 from jigs.problems import Problem
 from jigs.pullaims import Aims
+from jigs.rollouts import plan_rollouts, run_rollouts, slide_bands
+from jigs.rolloutspec import Rollout
 from jigs.shelves import set_pins
 
 
@@ -44,6 +47,7 @@ class BoxLayout:
     fronts: tuple[Front, ...]
     sides: tuple[Side, ...]
     problems: tuple[Problem, ...]
+    rollouts: tuple[Rollout, ...] = ()
 
 
 def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
@@ -51,7 +55,10 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
     aims = aims or Aims()
     columns = place_columns(job, box)
     fronts = tuple(front for front in columns.fronts if front.kind != "opening")
-    findings = Findings(fronts=frozenset(front.id for front in fronts))
+    rolling = plan_rollouts(job, box, columns, fronts)
+    findings = Findings(
+        fronts=frozenset((*(f.id for f in fronts), *(plan.rollout.id for plan in rolling)))
+    )
     start = balanced_start(box.height) if job.grid.start is None else job.grid.start
     hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
@@ -67,11 +74,13 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
     drawers = _plan_drawers(job, columns, fronts, slides, start, findings)
     faces = find_faces(columns)
     work = run_slides(job, faces, fronts, drawers)
+    run_rollouts(rolling, work)
+    findings.add(check_rollouts(rolling, fronts, drawers, [face.key for face in faces], job.shown))
     by_hand, unserved = boards_by_hand(box, fronts)
     findings.add(check_served(box.id, unserved))
     for key, fittings in by_hand.items():
         work.setdefault(key, []).extend(fittings)
-    doors = hang_doors(job, columns, fronts, hinges, start, work, findings)
+    doors = hang_doors(job, columns, fronts, hinges, start, work, findings, slide_bands(rolling))
     set_back = job.material.front if box.overlay == "inset" else 0.0
     set_pins(columns, faces, work, start=start, set_back=set_back)
     fitted = {
@@ -103,7 +112,8 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
             )
         fitted[front.id] = move_fittings(fitted[front.id], front, in_hand[front.id])
     _check_fronts(job, tuple(in_hand.values()), fitted, findings)
-    check_faces(job, faces, fronts, work, findings)
+    names = [*(front.id for front in fronts), *(plan.rollout.id for plan in rolling)]
+    check_faces(job, faces, names, work, findings)
     for carcass in dict.fromkeys(columns.seen[front.id] for front in fronts):
         running = [
             (front.id, drawers[front.id].place)
@@ -125,12 +135,26 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
             board = carcass.board(front.hinged or "left")
             findings.add(check_hinge_confirmed(front.id, hinges[front.id], board))
         if front.id in drawers:
-            plan = drawers[front.id]
-            findings.add(check_slide_confirmed(front.id, plan.record, carcass.boards, plan.drawer))
+            drawer = drawers[front.id]
+            findings.add(
+                check_slide_confirmed(front.id, drawer.record, carcass.boards, drawer.drawer)
+            )
+    for plan in rolling:
+        findings.add(check_slide_confirmed(plan.rollout.id, plan.record, plan.carcass.boards, None))
     sides: tuple[Side, ...] = ()
-    if fronts or box.shelves or box.kind != "open":
+    if fronts or box.shelves or rolling or box.kind != "open":
         held = [front for front in fronts if front.id in findings.held]
-        missing = {face.key: name_missing(held, slides, face, work) for face in faces}
+        missing = {
+            face.key: (
+                *name_missing(held, slides, face, work),
+                *(
+                    plan.rollout.id
+                    for plan in rolling
+                    if face.key in plan.slides and plan.rollout.id in findings.held
+                ),
+            )
+            for face in faces
+        }
         sides, through = finish_sides(
             job, columns.carcasses[0], faces, work, findings.held, missing
         )
@@ -150,6 +174,10 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
         ),
         sides=sides,
         problems=tuple(findings.problems),
+        rollouts=tuple(
+            replace(plan.rollout, held=tuple(findings.held.get(plan.rollout.id, ())))
+            for plan in rolling
+        ),
     )
 
 

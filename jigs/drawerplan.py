@@ -120,7 +120,7 @@ def plan_drawers(
             ),
         )
         set_back = front.set_back(job.thickness_of(front.spec))
-        problems.extend(check_slide_depth(front, carcass, record, job.shown, set_back))
+        problems.extend(check_slide_depth(front.id, carcass, record, job.shown, set_back))
         problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
         problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:

@@ -5,8 +5,10 @@ that leave the slides' holes alone, those in the other face of a partition too.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from jigs.boards import BoardFace, FaceKey, across, meeting
+from jigs.carcass import Carcass
 from jigs.checks.bores import check_side_bores
 from jigs.checks.finding import error
 from jigs.columns import Columns
@@ -16,14 +18,19 @@ from jigs.findings import Findings
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting
 from jigs.hardware import HingeRecord, SlideRecord
-from jigs.hinge import plate_fittings
+from jigs.hinge import PLATE_BEYOND, plate_fittings
 from jigs.job import Hand, Job
 from jigs.lengths import format_length
+from jigs.placing import FROM_PANEL
 from jigs.problems import Problem
 from jigs.slide import slide_fitting
 
 Work = dict[FaceKey, list[Fitting]]
 """The fittings of each drilled face, counted from the box's bottom end."""
+
+
+BESIDE_SLIDE = 2.0
+"""Between a hinge plate and a rollout's slide or its spacer; mm (common practice, no source)."""
 
 
 def face_of(front: PlacedFront, hand: Hand) -> FaceKey:
@@ -62,8 +69,12 @@ def hang_doors(
     start: float,
     work: Work,
     findings: Findings,
+    bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
 ) -> dict[str, DoorPlan]:
     """Plan the doors, and set their plates; each leaves alone the holes that are there.
+
+    `bands`: lower and upper edge of what else stands on a face; hinges keep clear of it;
+    mm.
 
     Slides of drawers that are held back count as well: they will be drilled one day.
     """
@@ -86,7 +97,7 @@ def hang_doors(
         ]
         plan = plan_door(
             front,
-            carcass,
+            beside_slides(carcass, record, bands.get(key, ())),
             record,
             material=job.material,
             thickness=job.thickness_of(front.spec),
@@ -101,6 +112,18 @@ def hang_doors(
             plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
         )
     return doors
+
+
+def beside_slides(
+    carcass: Carcass, record: HingeRecord, bands: Sequence[tuple[float, float]]
+) -> Carcass:
+    """Give a box as the hinges on one of its faces see it: a slide that lies there is a panel.
+
+    As a plate needs less room beside a slide than a hinge beside a panel, it is a thinner one.
+    """
+    less = FROM_PANEL - (record.plate_spacing / 2 + PLATE_BEYOND + BESIDE_SLIDE)
+    slides = ((low + less, high - less) for low, high in bands)
+    return replace(carcass, shelves=(*carcass.shelves, *slides))
 
 
 def name_missing(
@@ -131,23 +154,25 @@ def name_missing(
 def check_faces(
     job: Job,
     faces: Sequence[BoardFace],
-    fronts: Sequence[PlacedFront],
+    parts: Sequence[str],
     work: Mapping[FaceKey, Sequence[Fitting]],
     findings: Findings,
 ) -> None:
-    """Check each front's holes in the boards against the board and those of the fronts above it.
+    """Check each part's holes in the boards against the board and those of the parts before it.
+
+    `parts`: the IDs of the fronts, from the top, then of the rollouts.
 
     Slides drill both sides alike, so that one finding tells of both.
     """
     found: set[tuple[str, str]] = set()
     done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in faces}
     for face in faces:
-        for front in fronts:
-            if front.id in findings.held:
+        for part in parts:
+            if part in findings.held:
                 continue
-            mine = face.lowered([f for f in work[face.key] if f.part == front.id])
+            mine = face.lowered([f for f in work[face.key] if f.part == part])
             problems = check_side_bores(
-                front.id,
+                part,
                 face.board,
                 mine,
                 done[face.key],
@@ -157,15 +182,15 @@ def check_faces(
                 unit=job.shown,
             )
             if face.partition:
-                problems += _check_other_face(face, front, mine, done.get(across(face.key), []))
-            findings.add(p for p in problems if (front.id, p.code) not in found)
-            found.update((front.id, problem.code) for problem in problems)
-            if front.id not in findings.held:
+                problems += _check_other_face(face, part, mine, done.get(across(face.key), []))
+            findings.add(p for p in problems if (part, p.code) not in found)
+            found.update((part, problem.code) for problem in problems)
+            if part not in findings.held:
                 done[face.key].extend(mine)
 
 
 def _check_other_face(
-    face: BoardFace, front: PlacedFront, mine: Sequence[Fitting], others: Sequence[Fitting]
+    face: BoardFace, part: str, mine: Sequence[Fitting], others: Sequence[Fitting]
 ) -> tuple[Problem, ...]:
     """Find holes that meet those bored from the other face of a partition."""
     met = meeting(mine, others, face.thickness)
@@ -174,7 +199,7 @@ def _check_other_face(
     return (
         error(
             "faces-meet",
-            front.id,
+            part,
             f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
             f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
             f"end meets one from the other face",

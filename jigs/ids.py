@@ -28,7 +28,7 @@ _ID = re.compile(rf"[A-Z0-9-]{{1,{LONGEST}}}")
 
 BOARD_NAMES = (
     "SIDE", "BOTTOM", "TOP", "STRETCHER", "BACK", "NAILER", "SHELF", "PARTITION", "RAIL",
-    "FIXED", "BLIND", "FILLER", "PANEL", "TOE",
+    "FIXED", "BLIND", "FILLER", "PANEL", "TOE", "ROLLOUT",
 )  # fmt: skip
 """First words of the box parts' names, which stand behind the box's ID."""
 

@@ -15,6 +15,7 @@ from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
+from jigs.rolloutspec import RolloutSpec
 from jigs.wallspec import WallSpec
 
 if TYPE_CHECKING:  # a printer's bars are named by the units of a job
@@ -246,7 +247,8 @@ class BoxSpec:
     `assembled`: its sides are drilled in the box; `band`: the edge band on its sides is on, or
     comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
     its bottom panel above their end; the box's height counts from there too, mm.
-    `columns` from left to right, parted by partitions; none: one column. `rail`: height of a
+    `columns` from left to right, parted by partitions; none: one column. `rollouts` run behind
+    its doors. `rail`: height of a
     rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
     corner box whose front is closed by a fixed panel from that end to this far along it, mm.
     `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
@@ -271,6 +273,7 @@ class BoxSpec:
     legs: float = 0.0
     columns: tuple[ColumnSpec, ...] = ()
     shelves: tuple[ShelfSpec, ...] = ()
+    rollouts: tuple[RolloutSpec, ...] = ()
     rail: float | None = None
     blind_left: float = 0.0
     blind_right: float = 0.0

@@ -29,6 +29,7 @@ from jigs.jobhardware import Shelf
 from jigs.jobholes import read_board_holes, read_front_holes
 from jigs.jobleaflet import read_leaflet
 from jigs.jobmeasured import read_both, read_built
+from jigs.jobrollouts import read_rollouts
 from jigs.jobshelves import read_shelves
 from jigs.tomltables import Table
 
@@ -94,7 +95,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
             box_id = None  # its fronts' default names say nothing new
         elif box_id:
             claims.append((box_id, table.book.place((*table.path, "id"))))
-        box = _read_box(table, box_id or NAMELESS, assumed)
+        box = _read_box(table, box_id or NAMELESS, assumed, shelves)
         fronts: list[FrontSpec] = []
         rows: list[tuple[Table, FrontSpec]] = []
         for number, row in enumerate(table.tables("front"), start=1):
@@ -147,7 +148,7 @@ def _read_id(table: Table) -> str | None:
         return None
 
 
-def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
+def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
     kind = choose_frameless(table, "kind", BOX_KINDS)
     table.require("kind", "width", "height")
     width, height = table.length("width"), table.length("height")
@@ -186,6 +187,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str]) -> BoxSpec:
         legs=legs,
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
+        rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
         rail=table.length("rail"),
         blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
         blind_right=blind[1],

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
-from jigs.assumed import PIN_WORDS, WORDS
+from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
@@ -92,7 +92,8 @@ def complete_job(given: Given) -> Job:
     shelves = given.shelves
     fronts = [front for box in boxes for front in box.fronts]
     used_pulls = _used([use.drawer_pull, use.door_pull, *(f.pull for f in fronts)], NO_PULL)
-    used_slides = _used([use.slide, *(f.slide for f in fronts)])
+    rollouts = [rollout for box in boxes for rollout in box.rollouts]
+    used_slides = _used([use.slide, *(f.slide for f in fronts), *(r.slide for r in rollouts)])
     by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
     used_hinges = _used([use.hinge, *by_overlay, *(f.hinge for f in fronts)])
     hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
@@ -105,6 +106,7 @@ def complete_job(given: Given) -> Job:
     }
     assumed |= {f"box.{box.id}.shelf" for box in open_boxes}
     assumed |= {f"box.{box.id}.pins" for box in boxes if _has_free_pins(box)}
+    assumed |= {f"box.{box.id}.spacers" for box in boxes if _has_free_spacers(box)}
     assumed -= set(_idle_defaults(given.boxes))
     job = Job(
         name=given.name,
@@ -140,9 +142,10 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
     made = [front for front in fronts if front.kind != "opening"]
     if made and not inset and all(front.thickness is not None for front in made):
         yield "material.front"
-    if not running:
+    rollouts = [rollout for box in boxes for rollout in box.rollouts]
+    if not running and not rollouts:
         yield "material.drawer_side"
-    if all(front.slide for front in running):
+    if all(front.slide for front in running) and all(each.slide for each in rollouts):
         yield "use.slide"
     if all(front.pull for front in running):
         yield "use.drawer_pull"
@@ -187,6 +190,11 @@ def _has_free_pins(box: BoxSpec) -> bool:
     )
 
 
+def _has_free_spacers(box: BoxSpec) -> bool:
+    """Tell whether it is left to us how thick a rollout's spacers are."""
+    return any(None in (each.spacer_left, each.spacer_right) for each in box.rollouts)
+
+
 def _needed(slide: SlideRecord) -> float:
     return slide.length + slide.depth_allowance
 
@@ -197,7 +205,7 @@ def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
     if given.use.slide is not None:
         return given.use, given.boxes
     drawers = {
-        box.id: sum(front.kind in ("drawer", "pullout") for front in box.fronts)
+        box.id: sum(front.kind in ("drawer", "pullout") for front in box.fronts) + len(box.rollouts)
         for box in given.boxes
     }
     chosen = {
@@ -217,6 +225,12 @@ def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
                 and chosen[box.id] != common
                 else front
                 for front in box.fronts
+            ),
+            rollouts=tuple(
+                replace(rollout, slide=chosen[box.id])
+                if rollout.slide is None and chosen[box.id] != common
+                else rollout
+                for rollout in box.rollouts
             ),
         )
         for box in given.boxes
@@ -240,7 +254,11 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
     words += _describe_boxes(job, "depth", "{} mm deep")
     words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
-    for key, text in (("shelf", "no front, so an adjustable shelf"), ("pins", PIN_WORDS)):
+    for key, text in (
+        ("shelf", "no front, so an adjustable shelf"),
+        ("pins", PIN_WORDS),
+        ("spacers", SPACER_WORDS),
+    ):
         meant = [box.id for box in job.boxes if f"box.{box.id}.{key}" in job.assumed]
         words += [f"{_name_boxes(meant)}: {text}"] if meant else []
     for place, text in (

@@ -33,6 +33,7 @@ def lay_out(job: Job) -> Layout:
         sides=tuple(side for box in boxes for side in box.sides),
         problems=(*surplus, *problems, *beside),
         echo=summarise(job),
+        rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
     )
 
 

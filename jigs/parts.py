@@ -11,6 +11,7 @@ from jigs.fivepiece import Frame
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
 from jigs.problems import Problem
+from jigs.rolloutspec import Rollout
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,8 +134,8 @@ class Side:
     side stands `x` from the box's left edge, its bottom end `base` above the box's. `assembled`:
     it is; `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's
     underside stands above a side's end, where it runs to the floor. `missing`: the held fronts
-    whose holes in this face are left out. `trial_of`: the fronts that are tried on scrap, where
-    it carries their holes alone.
+    and rollouts whose holes in this face are left out. `trial_of`: the fronts that are tried on
+    scrap, where it carries their holes alone.
     """
 
     box: str
@@ -179,3 +180,9 @@ class Layout:
     sides: tuple[Side, ...]
     problems: tuple[Problem, ...]
     echo: str = ""
+    rollouts: tuple[Rollout, ...] = ()
+
+    @property
+    def units(self) -> tuple[Front | Rollout, ...]:
+        """All that may be held back by itself: the fronts, then the rollouts."""
+        return (*self.fronts, *self.rollouts)

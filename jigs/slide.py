@@ -125,6 +125,7 @@ def slide_fitting(
     index: int = 1,
     count: int = 1,
     set_back: float = 0.0,
+    note: str = "",
 ) -> Fitting:
     """Give a slide's holes in a box side, on the line `y_hole` above its bottom end; mm.
 
@@ -164,4 +165,5 @@ def slide_fitting(
             ),
         ),
         carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
+        note=note,
     )

@@ -100,11 +100,11 @@ def _cautions(width: float) -> list[Piece]:
 
 def _state(layout: Layout, width: float) -> list[Piece]:
     pieces: list[Piece] = []
-    held = [front for front in layout.fronts if front.withheld]
+    held = [part for part in layout.units if part.withheld]
     if held:
         pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
         pieces += [
-            paragraph(f"{front.id}: {'; '.join(front.held)}", width, hang="-") for front in held
+            paragraph(f"{part.id}: {'; '.join(part.held)}", width, hang="-") for part in held
         ]
         pieces += [
             paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")

@@ -13,6 +13,7 @@ from jigs.confirming import open_names, open_numbers
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
+from jigs.rolloutspec import Rollout
 from templates.deliverywords import delivery_words
 
 WIDTH = 96
@@ -70,7 +71,7 @@ def count_words(problems: Iterable[Problem]) -> str:
 def has_errors(layout: Layout) -> bool:
     """Tell whether any part is held back, or any finding is an error."""
     return any(problem.level == "error" for problem in layout.problems) or any(
-        front.withheld for front in layout.fronts
+        part.withheld for part in layout.units
     )
 
 
@@ -91,8 +92,8 @@ def held_text(layout: Layout) -> str:
 
 def closing_text(layout: Layout, pages: int) -> str:
     """Give the closing summary of a pack, with the number of pages of its sheets."""
-    held = [front for front in layout.fronts if front.withheld]
-    ready = len(layout.fronts) - len(held)
+    ready = sum(not front.withheld for front in layout.fronts)
+    held = [part for part in layout.units if part.withheld]
     first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
@@ -179,6 +180,7 @@ def _merged(
 def _boxes_of_parts(layout: Layout) -> dict[str, str]:
     boxes = {front.id: front.box for front in layout.fronts}
     boxes |= {side.board: side.box for side in layout.sides}
+    boxes |= {rollout.id: rollout.box for rollout in layout.rollouts}
     boxes |= {front.drawer.id: front.box for front in layout.fronts if front.drawer is not None}
     for box in layout.boxes:
         boxes |= {spec.id: box.id for spec in box.fronts}
@@ -215,7 +217,7 @@ def _wrapped(text: str, first: str, rest: str) -> list[str]:
     )
 
 
-def _reasons(front: Front) -> str:
+def _reasons(front: Front | Rollout) -> str:
     """Say shortly what holds a front back: the codes of its errors as words."""
     codes = [reason.partition(":")[0].replace("-", " ") for reason in front.held]
     return ", ".join(dict.fromkeys(codes))

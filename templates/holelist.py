@@ -15,6 +15,7 @@ from jigs.geometry import Fitting, Hole
 from jigs.job import Unit
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import Front, Layout, Side
+from jigs.rolloutspec import Rollout
 from templates.cells import safe_cell
 from templates.wording import FRONT_WORDS, side_words
 
@@ -33,6 +34,11 @@ def holes_json(layout: Layout) -> str:
         "units": layout.job.units,
         "fronts": [_front_data(front) for front in layout.fronts],
         "sides": [_side_data(side) for side in layout.sides],
+        **(
+            {"rollouts": [_rollout_data(rollout) for rollout in layout.rollouts]}
+            if layout.rollouts
+            else {}
+        ),
         "problems": [
             {
                 "level": problem.level,
@@ -142,6 +148,25 @@ def _side_data(side: Side) -> dict[str, Any]:
             for fitting in side.fittings
             for hole in fitting.holes
         ],
+    }
+
+
+def _rollout_data(rollout: Rollout) -> dict[str, Any]:
+    return {
+        "id": rollout.id,
+        "box": rollout.box,
+        "column": rollout.column,
+        "behind": list(rollout.behind),
+        "slide": rollout.slide,
+        "code": rollout.code,
+        "withheld": rollout.withheld,
+        "width_mm": _number(rollout.width),
+        "height_mm": _number(rollout.height),
+        "length_mm": _number(rollout.length),
+        "x_mm": _number(rollout.x),
+        "y_mm": _number(rollout.y),
+        "spacer_left_mm": _number(rollout.spacer_left),
+        "spacer_right_mm": _number(rollout.spacer_right),
     }
 
 

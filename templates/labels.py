@@ -18,6 +18,7 @@ from templates.labelwords import (
     Wording,
     words_of_drawer_box_label,
     words_of_front_label,
+    words_of_rollout_label,
     words_of_side_label,
 )
 from templates.marks import Area, Mark, Page, Qr, Text
@@ -91,6 +92,9 @@ def _words(layout: Layout) -> Iterator[tuple[LabelWords, tuple[str, ...]]]:
                     words_of_drawer_box_label(layout, front.drawer, front),
                     (front.drawer.id, front.id, box.id, box.wall),
                 )
+        for rollout in layout.rollouts:
+            if rollout.box == box.id:
+                yield words_of_rollout_label(layout, rollout), (rollout.id, box.id, box.wall)
         # A partition has two drilled faces, but one label.
         for side in (s for s in parts.sides if not (s.partition and s.side == "left")):
             yield words_of_side_label(layout, side), (side.board, box.id, box.wall)

@@ -9,8 +9,9 @@ from dataclasses import dataclass
 
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box
-from templates.payload import drawer_box_payload, front_payload, side_payload
+from templates.payload import drawer_box_payload, front_payload, rollout_payload, side_payload
 from templates.wording import FRONT_WORDS
 
 
@@ -144,6 +145,35 @@ def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -
         lines=tuple(lines),
         black=front,
         hold=front.withheld,
+        arrow="FRONT",
+    )
+
+
+def words_of_rollout_label(layout: Layout, rollout: Rollout) -> LabelWords:
+    """Give the words for a rollout; its label sticks under the bottom, arrow to the front."""
+    parts = parts_of_box(layout, rollout.box)
+    shown = [part for part in parts.fronts if part.id in rollout.behind]
+    lines = [
+        Wording(ways=("ROLLOUT, DRAWER BOX", "ROLLOUT"), worth=9, most=5.0, bold=True),
+        _place(
+            rollout.wall,
+            rollout.box,
+            f"BEHIND {', '.join(rollout.behind)}" if rollout.behind else "",
+        ),
+    ]
+    if rollout.withheld:
+        lines.insert(1, _reason(rollout.held[0]))
+    else:
+        lines += _size((rollout.width, rollout.height, rollout.length))
+        lines.append(Wording(ways=(f"UNDERSIDE {format_mm(rollout.y)} UP IN THE BOX",), worth=5))
+    return LabelWords(
+        part=rollout.id,
+        box=rollout.box,
+        code="" if rollout.withheld else rollout.code,
+        payload=rollout_payload(rollout),
+        lines=tuple(lines),
+        black=shown[0] if shown else parts.sides[0],
+        hold=rollout.withheld,
         arrow="FRONT",
     )
 

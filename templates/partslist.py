@@ -45,14 +45,28 @@ def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) 
     """Choose the pieces that `only` names: by part, by its front, its box or its wall."""
     if only is None:
         return PartsList(layout=layout, pieces=cut.pieces, left_out=cut.left_out)
-    fronts = {front.id for front in layout.fronts}
+    fronts = {part.id for part in layout.units}
     pieces = tuple(
         piece
         for piece in cut.pieces
-        if {piece.id, piece.box, piece.front, f"{piece.front}-BOX", piece.wall.upper()} & set(only)
+        if {
+            _rollout_of(layout, piece),
+            piece.id,
+            piece.box,
+            piece.front,
+            f"{piece.front}-BOX",
+            piece.wall.upper(),
+        }
+        & set(only)
     )
     left_out = tuple(name for name in cut.left_out if name.removesuffix("-BOX") in fronts)
     return PartsList(layout=layout, pieces=pieces, left_out=left_out)
+
+
+def _rollout_of(layout: Layout, piece: Piece) -> str | None:
+    """Name the rollout whose drawer box a piece belongs to."""
+    named = (rollout.id for rollout in layout.rollouts if rollout.box == piece.box)
+    return next((name for name in named if piece.id.startswith(f"{name}-")), None)
 
 
 def parts_json(parts: PartsList) -> str:

@@ -100,7 +100,9 @@ def parts_text(parts: PartsList) -> str:
     lines += trap_lines(parts)
     if parts.left_out:
         lines += wrapped(
-            f"Left out, because their fronts are held back: {', '.join(parts.left_out)}.", "", "  "
+            f"Left out, because they or their fronts are held back: {', '.join(parts.left_out)}.",
+            "",
+            "  ",
         )
     lines += ["", *legend_lines(parts)]
     return "\n".join(lines) + "\n"

@@ -15,6 +15,7 @@ import unicodedata
 
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under
 from templates.wording import FRONT_WORDS
 
@@ -75,6 +76,17 @@ def drawer_box_payload(layout: Layout, drawer: DrawerBox, front: Front) -> str:
         f"{drawer.id} DRAWER BOX{' HOLD' if front.withheld else ''}",
         (_place(front.wall, front.box), 3), (f"BEHIND {front.id}", 5), (size, 4),
         ("" if front.withheld else f"CODE {drawer.code}", 1),
+    )  # fmt: skip
+
+
+def rollout_payload(rollout: Rollout) -> str:
+    """Say of a rollout: in which box, behind which fronts, its size, and its code."""
+    size = "X".join(_figure(size) for size in (rollout.width, rollout.height, rollout.length))
+    behind = f"BEHIND {' '.join(rollout.behind)}" if rollout.behind else ""
+    return _join(
+        f"{rollout.id} ROLLOUT{' HOLD' if rollout.withheld else ''}",
+        (_place(rollout.wall, rollout.box), 3), (behind, 5), (size, 4),
+        ("" if rollout.withheld else f"CODE {rollout.code}", 1),
     )  # fmt: skip
 
 

@@ -20,20 +20,20 @@ UNDER_SIDE_MOUNT = 15.0
 
 
 def check_slide_depth(
-    front: PlacedFront,
+    part: str,
     carcass: Carcass,
     record: SlideRecord,
     unit: Unit,
     set_back: float = 0.0,
 ) -> tuple[Problem, ...]:
-    """Find a slide that is longer than the box is deep behind its front."""
+    """Find a slide of a drawer or rollout that is longer than the box is deep behind its front."""
     inside = carcass.inside_depth - set_back
     if not depth_short(record, inside):
         return ()
     return (
         error(
             "slide-too-long",
-            front.id,
+            part,
             f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
             f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
             _shorter(record, inside, unit),

@@ -6,7 +6,7 @@ A front that is held back has no drawer box here: what holds it may change the d
 from dataclasses import dataclass
 
 from jigs.cutlist.boxes import BoxPieces, cut_box
-from jigs.cutlist.drawers import cut_drawer, shape_of_front
+from jigs.cutlist.drawers import cut_drawer, shape_of_front, shape_of_rollout
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
@@ -63,6 +63,15 @@ def cut_job(layout: Layout) -> Cut:
                 left_out.append(front.drawer.id)
                 continue
             drawer, more = cut_drawer(job.build, shape_of_front(front, front.drawer))
+            pieces += drawer
+            unclear += [(box.id, screw) for screw in more]
+        for rollout in layout.rollouts if made else ():
+            if rollout.box != box.id:
+                continue
+            if rollout.withheld:
+                left_out.append(rollout.id)
+                continue
+            drawer, more = cut_drawer(job.build, shape_of_rollout(rollout))
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
     taken = {*(box.id for box in layout.boxes), *(front.id for front in layout.fronts)}

@@ -23,6 +23,7 @@ from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front
+from jigs.rolloutspec import Rollout
 
 BOTTOM_RISE = 13.0
 """The bottom's underside above the sides' underside on side-mount slides; mm (common practice)."""
@@ -77,6 +78,25 @@ def shape_of_front(front: Front, drawer: DrawerBox) -> DrawerShape:
         rows=tuple(dict.fromkeys(near)),
         recess=drawer.recess or BOTTOM_RISE,
         notch=drawer.notch,
+    )
+
+
+def shape_of_rollout(rollout: Rollout) -> DrawerShape:
+    """Give the drawer box of a rollout as it is to be cut; no front is screwed to it."""
+    return DrawerShape(
+        id=rollout.id,
+        box=rollout.box,
+        wall=rollout.wall,
+        front=None,
+        width=rollout.width,
+        height=rollout.height,
+        length=rollout.length,
+        side=rollout.side,
+        x=rollout.x,
+        y=rollout.y,
+        z=rollout.z,
+        recess=rollout.recess or BOTTOM_RISE,
+        notch=rollout.notch,
     )
 
 

@@ -1,0 +1,69 @@
+"""Rollouts: drawer boxes without fronts of their own, that roll out from behind a door.
+
+A rollout is named by its box and its place in the job file, `B1-ROLLOUT-1`. It runs on slides as
+a drawer does; on the side where the door hangs they stand on a spacer, so that the rollout
+passes the open door and its hinges.
+
+>>> name_rollout("B1", 2)
+'B1-ROLLOUT-2'
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RolloutSpec:
+    """A rollout as asked for: its underside `at` this height above the side's bottom end, its
+    box's height; mm. `slide` None: the job's. `spacer_left`, `spacer_right`: None as usual."""
+
+    at: float
+    height: float
+    slide: str | None = None
+    column: int = 1
+    spacer_left: float | None = None
+    spacer_right: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rollout:
+    """A rollout laid out: outside width, height, length and side thickness of its box, mm.
+
+    `x`, `y`, `z`: its lower left front corner in its box, from the room, `z` back from the
+    finished front edge. `behind`: the fronts it stands behind. `recess`, `notch` as of any
+    drawer box. `held`: the errors that withhold it, in words.
+    """
+
+    id: str
+    box: str
+    wall: str
+    column: int
+    slide: str
+    width: float
+    height: float
+    length: float
+    side: float
+    x: float
+    y: float
+    z: float
+    spacer_left: float
+    spacer_right: float
+    code: str
+    behind: tuple[str, ...] = ()
+    recess: float = 0.0
+    notch: tuple[float, float] | None = None
+    held: tuple[str, ...] = ()
+
+    @property
+    def withheld(self) -> bool:
+        """Whether an error keeps its slides' holes from being drilled."""
+        return bool(self.held)
+
+    @property
+    def top(self) -> float:
+        """Its upper edge above the side's bottom end, mm."""
+        return self.y + self.height
+
+
+def name_rollout(box: str, number: int) -> str:
+    """Give the ID of a box's rollout by its place in the job file, 1-based."""
+    return f"{box}-ROLLOUT-{number}"
