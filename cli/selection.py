@@ -50,8 +50,8 @@ def select_first(layout: "Layout") -> frozenset[str]:
 def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
     """Give the layout with the fronts, sides and findings of the chosen parts alone.
 
-    A drawer box stands and falls with its front; a side is concerned by the fronts whose holes
-    it still lacks. What is said of the whole job concerns every part.
+    A drawer box stands and falls with its front, a rollout by itself; a side is concerned by
+    those whose holes it still lacks. What is said of the whole job concerns every part.
     """
     if only is None:
         return layout
@@ -89,15 +89,16 @@ def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
 
 def nothing_drawn(chosen: "Layout") -> str:
     """Say why none of the chosen parts has a sheet; `chosen` is the narrowed layout."""
-    parts = chosen.units
-    held = [part.id for part in parts if part.withheld]
-    bare = [part.id for part in parts if not part.withheld]
+    held = [part.id for part in chosen.units if part.withheld]
+    bare = [part.id for part in chosen.units if not part.withheld]
     bare += [side.board for side in chosen.sides]
     said = []
     if held:
         said.append(f"{', '.join(held)} {'is' if len(held) == 1 else 'are'} held back")
     if bare:
         said.append(f"{', '.join(bare)} {'has' if len(bare) == 1 else 'have'} no holes")
+    if chosen.rollouts and not chosen.sides:
+        said.append("the slides of rollouts are on the sheets of their box's sides")
     return f"Nothing to draw: {'; '.join(said)}. No file is written."
 
 

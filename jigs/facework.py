@@ -4,7 +4,7 @@ Slides come first because their heights follow from the fronts alone; hinges the
 that leave the slides' holes alone, those in the other face of a partition too.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from jigs.boards import BoardFace, FaceKey, across, meeting
@@ -106,7 +106,7 @@ def hang_doors(
             unit=job.shown,
         )
         doors[front.id] = plan
-        findings.add(plan.problems)
+        findings.add(_beside_rollouts(plan.problems) if key in bands else plan.problems)
         set_back = front.set_back(job.thickness_of(front.spec))
         work.setdefault(key, []).extend(
             plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
@@ -124,6 +124,14 @@ def beside_slides(
     less = FROM_PANEL - (record.plate_spacing / 2 + PLATE_BEYOND + BESIDE_SLIDE)
     slides = ((low + less, high - less) for low, high in bands)
     return replace(carcass, shelves=(*carcass.shelves, *slides))
+
+
+def _beside_rollouts(problems: Sequence[Problem]) -> Iterator[Problem]:
+    """Say of a hinge that finds no place what else lies on its side."""
+    for problem in problems:
+        crowded = problem.code in ("hinge-no-room", "hinge-against")
+        text = f"{problem.text}; the slides of rollouts lie on this side too"
+        yield replace(problem, text=text) if crowded else problem
 
 
 def name_missing(

@@ -1,9 +1,11 @@
 """Appliances: panels by their own sheet, openings, narrow pullouts."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from jigs.layout import lay_out
 from tests.jigs.cases.kitchen import (
     HB,
     TS,
@@ -84,11 +86,20 @@ def test_a_narrow_pullout(tmp_path: Path, width: float, upright: bool) -> None:
     assert not made.withheld
 
 
-def test_a_pullout_without_slide_or_kit_is_held(tmp_path: Path) -> None:
-    """Neither slide nor hole group: nothing can be set out for it."""
+def test_a_pullout_without_slide_or_kit(tmp_path: Path) -> None:
+    """A job that names no slide is given a generic one, ASSUMED, and the pullout runs on it; where
+    there is none at all and no hole group either, nothing can be set out and it is held."""
     head = (
         'schema = 1\nname = "X"\nunits = "mm"\n[material]\nside = 18\n[use]\nhinge = "cup35-full"\n'
     )
     told = check(tmp_path, box('kind = "pullout"'), head=head)
-    assert told.status in (0, 1)
-    assert ("[slide-not-stated]" in told.text) is (told.status == 1)
+    assert told.status == 0
+    assert "ASSUMED" in told.text
+    assert "slide 'undermount-500'" in told.text
+    assert "[slide-not-stated]" not in told.text
+    given = lay(tmp_path, box('kind = "pullout"')).job
+    bare = lay_out(replace(given, use=replace(given.use, slide=None)))
+    assert codes(bare, "B1-1") >= {"slide-not-stated"}
+    assert front(bare, "B1-1").withheld
+    assert not front(bare, "B1-1").holes
+    assert not side(bare, "B1-SIDE-L").holes
