@@ -99,11 +99,13 @@ def parts_text(parts: PartsList) -> str:
     lines += totals_lines(parts)
     lines += trap_lines(parts)
     if parts.left_out:
-        lines += wrapped(
-            f"Left out, because they or their fronts are held back: {', '.join(parts.left_out)}.",
-            "",
-            "  ",
-        )
+        rollouts = {rollout.id for rollout in parts.layout.rollouts}
+        for why, names in (
+            ("their fronts", [name for name in parts.left_out if name not in rollouts]),
+            ("they", [name for name in parts.left_out if name in rollouts]),
+        ):
+            text = f"Left out, because {why} are held back: {', '.join(names)}."
+            lines += wrapped(text, "", "  ") if names else []
     lines += ["", *legend_lines(parts)]
     return "\n".join(lines) + "\n"
 
