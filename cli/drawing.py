@@ -105,6 +105,18 @@ def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:
     return write_pdf((sheet.page for sheet in sheets), title=_title(layout, "elevations"))
 
 
+def draw_sticks(layout: "Layout", paper: "Paper") -> tuple[bytes, int]:
+    """Draw the story sticks of a job as a PDF; give it and its pages, b"" where there are none."""
+    from jigs.storystick import find_sticks
+    from templates.pdf import write_pdf
+    from templates.storystick import stick_pages
+
+    pages = [
+        paper.scaled(page) for page in stick_pages(find_sticks(layout), layout.job.name, paper)
+    ]
+    return write_pdf(pages, title=_title(layout, "story sticks")) if pages else b"", len(pages)
+
+
 def tell_unprintable(layout: "Layout") -> None:
     """Tell on standard error which of the job's texts the printed face cannot show."""
     from templates.unprintable import unprintable

@@ -43,7 +43,7 @@ def pack(
     stock: str,
     output: Path | None,
 ) -> None:
-    """Write sheets, labels and elevations (PDF), holes and parts (CSV) of JOB into one folder."""
+    """Write sheets, labels, sticks, elevations (PDF), holes and parts (CSV) of JOB to a folder."""
     make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
 
 
@@ -58,23 +58,35 @@ def make_pack(
     printer: str | None = None,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
-    from cli.drawing import bind_walls, draw_labels, draw_sheets, draw_walls, tell_unprintable
+    from cli.drawing import (
+        bind_walls,
+        draw_labels,
+        draw_sheets,
+        draw_sticks,
+        draw_walls,
+        tell_unprintable,
+    )
     from jigs.cutlist.cutlist import cut_job
     from templates.findings import closing_text
     from templates.holelist import holes_csv
     from templates.partslist import choose_parts, parts_csv
 
-    names = ("sheets.pdf", "labels.pdf", "elevations.pdf", "holes.csv", "parts.csv")
+    names = ["sheets.pdf", "labels.pdf", "stick.pdf", "elevations.pdf", "holes.csv", "parts.csv"]
     files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
     sources = layout.job.sources
     sheet = find_paper(paper, printer, layout.job)
     sheets, pages = draw_sheets(layout, sheet, None)
     labels = draw_labels(layout, stock, 1, None, find_printer(printer, layout.job))
+    sticks, _ = draw_sticks(layout, sheet)
+    if not sticks:  # no side of the job has a hole
+        files.pop("stick.pdf")
     walls = bind_walls(layout, draw_walls(layout, paper)[0])
     make_folder(folder)
     write_bytes(files["sheets.pdf"], sheets, sources=sources)
     write_bytes(files["labels.pdf"], labels, sources=sources)
+    if sticks:
+        write_bytes(files["stick.pdf"], sticks, sources=sources)
     write_bytes(files["elevations.pdf"], walls, sources=sources)
     write_text(files["holes.csv"], holes_csv(layout), sources=sources)
     parts = choose_parts(layout, cut_job(layout))

@@ -1,7 +1,7 @@
 """`jigsheet sheets`: the drilling sheets, to be printed at 100 %."""
 
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import click
 
@@ -18,6 +18,10 @@ from cli.output import write_bytes, write_text
 from cli.printers import find_paper
 from cli.selection import narrow, nothing_drawn, select, select_first
 
+if TYPE_CHECKING:
+    from jigs.parts import Layout
+    from templates.paper import Paper
+
 
 @click.command()
 @job_argument
@@ -28,6 +32,11 @@ from cli.selection import narrow, nothing_drawn, select, select_first
     "--first",
     is_flag=True,
     help="Only what it takes to try one door and one drawer of each hardware on scrap.",
+)
+@click.option(
+    "--stick",
+    is_flag=True,
+    help="The story stick of each family of equal sides instead, and its spacer boards.",
 )
 @paper_option
 @printer_option
@@ -43,7 +52,8 @@ from cli.selection import narrow, nothing_drawn, select, select_first
     "-o",
     "--output",
     metavar="FILE",
-    help="Where to write; - for standard output.  [default: sheets.pdf; json: standard output]",
+    help="Where to write; - for standard output.  "
+    "[default: sheets.pdf, stick.pdf; json: standard output]",
 )
 @click.pass_context
 def sheets(
@@ -53,6 +63,7 @@ def sheets(
     delivered: Path | None,
     only: tuple[str, ...],
     first: bool,
+    stick: bool,
     paper: str,
     printer: str | None,
     form: Literal["pdf", "json"],
@@ -64,12 +75,16 @@ def sheets(
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
-    target = output or {"pdf": "sheets.pdf", "json": "-"}[form]
+    if stick and (first or form == "json"):
+        raise click.UsageError("--stick is drawn by itself, as a PDF.")
+    target = output or ("stick.pdf" if stick else {"pdf": "sheets.pdf", "json": "-"}[form])
     layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
-    if chosen and not make_sheets(concerned, sheet, only=chosen).any_part:
+    if stick:
+        _draw_stick(concerned, sheet, target)
+    elif chosen and not make_sheets(concerned, sheet, only=chosen).any_part:
         click.echo(nothing_drawn(concerned), err=True)
     elif form == "json":
         from templates.sheetdata import sheets_json
@@ -90,3 +105,20 @@ def sheets(
         tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)
+
+
+def _draw_stick(layout: "Layout", paper: "Paper", target: str) -> None:
+    from cli.drawing import draw_sticks
+
+    data, pages = draw_sticks(layout, paper)
+    if not pages:
+        click.echo("No side among these has a hole: there is nothing for a stick.", err=True)
+        return
+    write_bytes(target, data, sources=layout.job.sources)
+    if target != "-":
+        noun = "page" if pages == 1 else "pages"
+        click.echo(
+            f"{target}: {pages} {noun}. Print at 100 %; measure the joined stick with a steel "
+            "tape.",
+            err=True,
+        )

@@ -6,6 +6,7 @@ import pypdfium2
 
 from jigs.layout import lay_out
 from jigs.reading import read_job
+from jigs.storystick import find_sticks
 from templates.calibration import calibration_page
 from templates.elevation import draw_elevations
 from templates.labels import label_pages
@@ -14,6 +15,7 @@ from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets
 from templates.stocks import STOCKS
+from templates.storystick import stick_pages
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"
@@ -31,6 +33,8 @@ def draw_pictures() -> dict[str, Page]:
     }
     pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
     pages["calibrate"] = calibration_page(PAPERS["common"])
+    drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]
+    pages["stick"] = next(stick_pages(drawers, layout.job.name, PAPERS["common"]))
     pages["labels"] = label_pages(layout, STOCKS["letter-2x5"])[0]
     return pages
 

@@ -21,6 +21,7 @@ WRITTEN = {
         for name in (
             "sheets.pdf",
             "labels.pdf",
+            "stick.pdf",
             "elevations.pdf",
             "holes.csv",
             "parts.csv",

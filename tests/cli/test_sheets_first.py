@@ -28,3 +28,13 @@ def test_a_job_with_nothing_to_try_says_so(run: Run, tmp_path: Path) -> None:
     assert result.exit_code == 1
     assert "Nothing to try" in result.stderr
     assert list(Path().iterdir()) == []
+
+
+def test_the_story_stick_is_drawn_by_itself(run: Run, small: Path) -> None:
+    """Into a file of its own; not together with the trial sheets, nor as data."""
+    result = run("sheets", small, "--stick")
+    assert result.exit_code == 0, result.output
+    assert Path("stick.pdf").read_bytes().startswith(b"%PDF")
+    assert "steel tape" in result.stderr
+    assert run("sheets", small, "--stick", "--first").exit_code == 2
+    assert run("sheets", small, "--stick", "--format", "json").exit_code == 2

@@ -1,0 +1,128 @@
+"""The story stick: every height of a family of equal sides, on one long strip.
+
+Sides of one height, whose bottom panels stand at one height, are a family: their lines are struck
+from the same stick, left and right at once, so that no two can differ. With it go the spacer
+boards: a board cut to the height of a slide's foot, stood on the bottom panel, holds the slide
+level while it is screwed on.
+
+>>> round_key(774.70004)
+774.7
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.geometry import Fitting
+from jigs.parts import Layout, Side
+
+LineKind = Literal["slide", "plate", "shelf", "manual"]
+KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")
+SAME = 0.05
+"""Heights nearer than this are one line: half of what is printed; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StickLine:
+    """A height at which holes stand: above the boards' bottom end, mm; what they are, the parts
+    they serve (none for shelf pins) and the boards they are in."""
+
+    y: float
+    kind: LineKind
+    serves: tuple[str, ...]
+    boards: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spacer:
+    """A spacer board for a drawer's slides: what the slide's lower edge stands above the bottom
+    end and above the bottom panel's upper face; mm."""
+
+    part: str
+    box: str
+    above_end: float
+    above_panel: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stick:
+    """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
+    above their end (0 for partitions, which stand on it), mm; lines and spacers from below."""
+
+    height: float
+    bottom: float
+    boards: tuple[str, ...]
+    lines: tuple[StickLine, ...]
+    spacers: tuple[Spacer, ...]
+
+
+def round_key(height: float) -> float:
+    """Give a height as far as paper tells it apart; mm."""
+    return round(height, 2)
+
+
+def find_sticks(layout: Layout, boxes: Iterable[str] | None = None) -> tuple[Stick, ...]:
+    """Give a stick for each family of sides with holes, the longest first; `boxes` None: all."""
+    wanted = None if boxes is None else set(boxes)
+    families: dict[tuple[float, float, bool], list[Side]] = {}
+    for side in layout.sides:
+        if side.holes and (wanted is None or side.box in wanted):
+            key = (round_key(side.height), round_key(side.bottom), bool(side.partition))
+            families.setdefault(key, []).append(side)
+    return tuple(_stick(families[key]) for key in sorted(families, key=lambda k: (-k[0], k[1:])))
+
+
+def _stick(sides: list[Side]) -> Stick:
+    heights: list[tuple[float, LineKind, str, str]] = []
+    for side in sides:
+        for fitting in side.fittings:
+            heights += [
+                (hole.y, _kind(fitting), fitting.part or "", side.board) for hole in fitting.holes
+            ]
+    spacers = {
+        (side.box, fitting.part): _spacer(side, fitting)
+        for side in sides
+        for fitting in side.fittings
+        if fitting.kind == "slide" and fitting.outline and fitting.part
+    }
+    return Stick(
+        height=sides[0].height,
+        bottom=sides[0].bottom,
+        boards=tuple(dict.fromkeys(side.board for side in sides)),
+        lines=_lines(heights),
+        spacers=tuple(sorted(spacers.values(), key=lambda spacer: spacer.above_end)),
+    )
+
+
+def _kind(fitting: Fitting) -> LineKind:
+    return next((kind for kind in KINDS if kind == fitting.kind), "manual")
+
+
+def _lines(heights: list[tuple[float, LineKind, str, str]]) -> tuple[StickLine, ...]:
+    """Join what stands at one height and is of one kind."""
+    rows: list[list[tuple[float, LineKind, str, str]]] = []
+    for kind in KINDS:
+        last: list[tuple[float, LineKind, str, str]] = []
+        for entry in sorted(entry for entry in heights if entry[1] == kind):
+            if last and entry[0] - last[0][0] <= SAME:
+                last.append(entry)
+            else:
+                last = [entry]
+                rows.append(last)
+    lines = [
+        StickLine(
+            y=row[0][0],
+            kind=row[0][1],
+            serves=tuple(dict.fromkeys(part for _, _, part, _ in row if part)),
+            boards=tuple(dict.fromkeys(board for _, _, _, board in row)),
+        )
+        for row in rows
+    ]
+    return tuple(sorted(lines, key=lambda line: line.y))
+
+
+def _spacer(side: Side, fitting: Fitting) -> Spacer:
+    foot = min(y for polygon in fitting.outline for _, y in polygon)
+    return Spacer(
+        part=fitting.part or "", box=side.box, above_end=foot, above_panel=foot - side.bottom
+    )

@@ -1,0 +1,248 @@
+"""The story stick on paper: strips that are joined to one stick as long as the board.
+
+A strip carries a running scale from the bottom end and a line for each height. The next strip is
+cut along its foot and its right edge and glued on the tab of the one below: its foot on the join
+line, and the middle marks of the two little scales in one line. The scales are a vernier: marks
+of the strip stand 2.0 apart, those of the tab 1.7, so that a slip of 0.3 brings the next pair in
+line. Joins add up, so the whole length is measured with a steel tape before it is used.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from jigs.geometry import rectangle
+from jigs.lengths import format_inches, format_mm
+from jigs.storystick import Stick, StickLine
+from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
+from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.paper import Paper
+from templates.pieces import moved, paragraph
+from templates.space import spread
+from templates.typeface import shorten
+
+LENGTH = 180.0
+"""What one strip carries, mm: short enough for every paper, with the words above it."""
+WIDTH = 52.0
+TAB = 6.0
+"""How far the tab of a strip stands out beyond the strip that is glued on it."""
+PITCH = 62.0
+"""From one strip to the next on the page."""
+OVERLAP = 13.0
+"""How far the tab reaches above the join line."""
+VERNIER_AT, FINE, COARSE = 6.5, 1.7, 2.0
+"""The middle marks above the join line; the steps of the tab's marks and of the strip's."""
+FIGURES = 19.0
+"""Where the figures begin, from a strip's left edge."""
+INCHES = 10.0
+"""Room of the inch scale along a strip's right edge."""
+_SMALL = 2.5
+_LINE = 3.7
+_WORDS = {"slide": "slide", "plate": "plate", "shelf": "shelf pins", "manual": "by hand"}
+
+
+def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Page]:
+    """Draw the pages of each family's stick: its strips, then its heights as a list."""
+    number = 1
+    for place, stick in enumerate(sticks, start=1):
+        name = f"Story stick {place}: {format_mm(stick.height)} mm"
+        strips = max(1, -int(-stick.height // LENGTH))
+        if strips > 1 and stick.height - (strips - 1) * LENGTH < 1.0:
+            strips -= 1  # a last strip of a hair's length is no strip
+        across = max(1, int((paper.width - LEFT_STRIP - EDGE + PITCH - WIDTH - TAB) / PITCH))
+        for first in range(0, strips, across):
+            marks = border_marks(paper.width, paper.height, paper, number)
+            chosen = range(first, min(strips, first + across))
+            marks += _head(stick, name, job, chosen, strips, paper)
+            for column, strip in enumerate(chosen):
+                x = LEFT_STRIP + column * PITCH
+                marks += _strip(stick, strip, strips, x, BOTTOM_STRIP + 3.0)
+            yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=name)
+            number += 1
+        for page in _list_pages(stick, name, paper, number):
+            yield page
+            number += 1
+
+
+def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: Paper) -> list[Mark]:
+    """Say what the stick is for and how it is made."""
+    width = paper.width - LEFT_STRIP - EDGE
+    boards = shorten(f"For {', '.join(stick.boards)}.", _SMALL, False, 3 * width)
+    numbers = (
+        f"strip {strips[0] + 1}"
+        if len(strips) == 1
+        else (f"strips {strips[0] + 1} to {strips[-1] + 1}")
+    )
+    words = [
+        paragraph(f"{name.upper()}, {numbers} of {count}", width, size=3.5, bold=True),
+        paragraph(f"{shorten(job, _SMALL, False, width * 0.4)}. {boards}", width),
+        paragraph(
+            "1 Measure both bars. 2 Cut the strips out. 3 Glue each on the tab of the one before: "
+            "its foot on the JOIN line, the long marks of both little scales in one line; the next "
+            "pair in line shows a slip of 0.3 mm. 4 Glue the whole on a straight batten, its foot "
+            f"flush with the batten's end. 5 With a steel tape: the TOP END must stand at "
+            f"{format_mm(stick.height)}. Each join may add 0.3 mm: where it matters, trust the "
+            "tape and the figures.",
+            width,
+        ),
+        paragraph(
+            "Lay LEFT and RIGHT side front edge to front edge against one stop, strike each line "
+            "across BOTH at once.",
+            width,
+            bold=True,
+        ),
+    ]  # fmt: skip
+    marks: list[Mark] = []
+    top = paper.height - EDGE
+    for piece in words:
+        marks += moved(piece.marks, LEFT_STRIP, top)
+        top -= piece.height + 0.6
+    return marks
+
+
+def _strip(stick: Stick, strip: int, count: int, x: float, foot: float) -> list[Mark]:
+    """Draw one strip, its lower left corner at (x, foot)."""
+    low = strip * LENGTH
+    last = strip == count - 1
+    high = stick.height if last else low + LENGTH
+    top = foot + high - low
+
+    def at(height: float) -> float:
+        return foot + height - low
+
+    right = x + WIDTH
+    corners: tuple[tuple[float, float], ...] = rectangle(x, foot, right, top)
+    if not last:
+        tab = right + TAB
+        corners = (
+            (x, foot), (right, foot), (right, top - 3.0), (tab, top - 3.0), (tab, top + OVERLAP),
+            (x, top + OVERLAP),
+        )  # fmt: skip
+    marks: list[Mark] = [Outline(points=corners, width=MEDIUM)]
+    if not last:
+        marks.append(Line(x1=x, y1=top, x2=right + TAB, y2=top, width=MEDIUM))
+        words = f"JOIN: foot of strip {strip + 2} on this line"
+        marks.append(Text(x=x + 2.0, y=top + 4.0, text=words))
+        marks += _vernier(right, right + TAB, top + VERNIER_AT, FINE)
+    if strip:
+        marks += _vernier(right, right - TAB, foot + VERNIER_AT, COARSE)
+    marks += _scales(low, high, x, foot)
+    marks += _heights(stick, low, high, strip, x, at)
+    return marks
+
+
+def _vernier(x: float, to: float, middle: float, step: float) -> list[Mark]:
+    """Draw five marks round a middle one, which is longer."""
+    marks: list[Mark] = []
+    for place in (-2, -1, 0, 1, 2):
+        end = to if place == 0 else x + (to - x) * 0.6
+        y = middle + place * step
+        marks.append(Line(x1=x, y1=y, x2=end, y2=y))
+    return marks
+
+
+def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
+    """Draw the running scales: millimetres at the left, inches by sixteenths at the right."""
+    marks: list[Mark] = []
+    for mm in range(int(-(-low // 1)), int(high) + 1):
+        y = foot + mm - low
+        tick = 5.0 if mm % 10 == 0 else 3.5 if mm % 5 == 0 else 2.0
+        marks.append(Line(x1=x, y1=y, x2=x + tick, y2=y, width=0.13))
+        if mm % 10 == 0 and low + 3.0 < mm < high - 3.0:
+            marks.append(Text(x=x + 12.5, y=y - 1.25, text=str(mm), anchor="end"))
+    sixteenth = 25.4 / 16
+    right = x + WIDTH
+    for count in range(int(-(-low // sixteenth)), int(high / sixteenth + 1e-9) + 1):
+        y = foot + count * sixteenth - low
+        if low and y < foot + VERNIER_AT + 6.0:
+            continue  # the little scale stands there
+        tick = next(
+            size for part, size in ((16, 5.0), (8, 4.0), (4, 3.2), (2, 2.4), (1, 1.6))
+            if count % part == 0
+        )  # fmt: skip
+        marks.append(Line(x1=right - tick, y1=y, x2=right, y2=y, width=0.13))
+        inches = count // 16
+        if count % 16 == 0 and low + 3.0 < inches * 25.4 < high - 3.0:
+            marks.append(Text(x=right - 5.6, y=y - 1.25, text=str(inches), anchor="end"))
+    return marks
+
+
+def _heights(
+    stick: Stick,
+    low: float,
+    high: float,
+    strip: int,
+    x: float,
+    at: Callable[[float], float],
+) -> list[Mark]:
+    """Draw the lines of a strip, their figures beside them, none on another."""
+    rows = [(line.y, _what(line)) for line in stick.lines]
+    rows += [(0.0, "BOTTOM END"), (stick.height, "TOP END")]
+    if stick.bottom:
+        rows.append((stick.bottom, "panel, upper face"))
+    mine = sorted(
+        row for row in rows if (low <= row[0] if not strip else low < row[0]) and row[0] <= high
+    )
+    if not mine:
+        return []
+    room = WIDTH - INCHES - FIGURES
+    size = 3 * _LINE + 0.6
+    places = spread([at(height) for height, _ in mine], [size] * len(mine), at(low) + 0.5)
+    limit = at(high) - 0.5
+    for index in range(len(places) - 1, -1, -1):  # what is too high goes down again
+        places[index] = min(places[index], limit - size / 2)
+        limit = places[index] - size / 2
+    marks: list[Mark] = []
+    for (height, what), place in zip(mine, places, strict=True):
+        y = at(height)
+        marks.append(Line(x1=x, y1=y, x2=x + 5.0, y2=y, width=WIDE))
+        marks.append(Line(x1=x + 13.2, y1=y, x2=x + 15.2, y2=y, width=WIDE))
+        marks.append(Line(x1=x + 15.2, y1=y, x2=x + FIGURES - 0.8, y2=place + 0.4))
+        inches = f'{format_inches(height)}"' if height else ""
+        texts = (format_mm(height), inches, shorten(what, _SMALL, False, room))
+        for row, text in enumerate(texts):
+            base = place + size / 2 - (row + 1) * _LINE + 0.7
+            marks.append(Text(x=x + FIGURES, y=base, text=text, size=_SMALL, bold=row == 0))
+    return marks
+
+
+def _figure(height: float) -> str:
+    return f"{format_mm(height)}  {format_inches(height)}"
+
+
+def _what(line: StickLine) -> str:
+    parts = ", ".join(line.serves)
+    return f"{_WORDS[line.kind]} {parts}".strip()
+
+
+def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[Page]:
+    """List the heights to strike, and the spacer boards."""
+    width = paper.width - LEFT_STRIP - EDGE
+    lines = [("HEIGHTS TO STRIKE, from the bottom end", True)]
+    for line in stick.lines:
+        above = f"; {format_mm(line.y - stick.bottom)} above the bottom panel"
+        lines.append((f"{_figure(line.y)}  {_what(line)}{above if stick.bottom else ''}", False))
+    if stick.spacers:
+        lines.append(
+            ("SPACER BOARDS for the slides, stood on the bottom panel, slide on top", True)
+        )
+        for spacer in stick.spacers:
+            height = (
+                "none: the slide stands on the panel" if abs(spacer.above_panel) < 0.05
+                else f"{_figure(spacer.above_panel)} high"
+            )  # fmt: skip
+            lines.append((f"{spacer.part}: {height}", False))
+    marks: list[Mark] = []
+    top = 0.0
+    for text, bold in lines:
+        piece = paragraph(text, width, bold=bold)
+        if not marks or top - piece.height < BOTTOM_STRIP + 3.0:
+            if marks:
+                yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=name)
+                number += 1
+            marks = border_marks(paper.width, paper.height, paper, number)
+            head = paragraph(f"{name.upper()}, figures", width, size=3.5, bold=True)
+            top = paper.height - EDGE
+            marks += moved(head.marks, LEFT_STRIP, top)
+            top -= head.height + 2.0
+        marks += moved(piece.marks, LEFT_STRIP, top)
+        top -= piece.height + 0.6
+    yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=name)

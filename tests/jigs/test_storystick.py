@@ -1,0 +1,101 @@
+"""The story stick's heights: every hole of every side of a family, and the spacer boards."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+from jigs.job import Job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading import read_job
+from jigs.storystick import SAME, find_sticks
+from tests.jobs import jobs
+
+GOLDEN = """
+schema = 1
+units = "mm"
+[material]
+side = 18.3
+front = 19.05
+[reveal]
+side = 1.6
+top = 1.6
+bottom = 1.6
+between = 3.2
+[slide.runner]
+like = "undermount-533"
+fixing_height = 33
+drawer_rise = 14
+[use]
+slide = "runner"
+[[box]]
+id = "B1"
+kind = "drawer"
+width = 457.2
+height = 774.7
+depth = 584.2
+  [[box.front]]
+  kind = "drawer"
+  height = 163.5
+  [[box.front]]
+  kind = "drawer"
+  height = 188.8
+  [[box.front]]
+  kind = "drawer"
+  height = 188.8
+  [[box.front]]
+  kind = "drawer"
+  height = 220.8
+"""
+
+
+def _laid(text: str, folder: Path) -> Layout:
+    path = folder / "job.toml"
+    path.write_text(text, encoding="utf-8")
+    return lay_out(read_job(path))
+
+
+def test_golden_drawers_stand_on_one_stick(tmp_path: Path) -> None:
+    """Hole lines 51.3, 275.3, 467.3, 659.3 (worked example of the trade notes), both sides."""
+    (stick,) = find_sticks(_laid(GOLDEN, tmp_path))
+    assert stick.boards == ("B1-SIDE-L", "B1-SIDE-R")
+    assert [line.y for line in stick.lines] == pytest.approx([51.3, 275.3, 467.3, 659.3])
+    assert [line.serves for line in stick.lines] == [("B1-4",), ("B1-3",), ("B1-2",), ("B1-1",)]
+    assert all(line.boards == stick.boards for line in stick.lines)
+
+
+def test_golden_spacer_boards(tmp_path: Path) -> None:
+    """A slide's foot stands 33 below its hole line: the lowest on the panel, 51.3 - 33 = 18.3."""
+    (stick,) = find_sticks(_laid(GOLDEN, tmp_path))
+    assert [spacer.part for spacer in stick.spacers] == ["B1-4", "B1-3", "B1-2", "B1-1"]
+    assert [spacer.above_panel for spacer in stick.spacers] == pytest.approx(
+        [line - 33 - 18.3 for line in (51.3, 275.3, 467.3, 659.3)]
+    )
+
+
+def test_sides_of_other_heights_have_another_stick(tmp_path: Path) -> None:
+    """The longest comes first; boxes may be chosen."""
+    second = GOLDEN[GOLDEN.index("[[box]]") :].replace('"B1"', '"B2"').replace("774.7", "800")
+    second = second.replace("  height = 220.8\n", "")
+    layout = _laid(GOLDEN + second, tmp_path)
+    assert [stick.height for stick in find_sticks(layout)] == pytest.approx([800, 774.7])
+    assert [stick.height for stick in find_sticks(layout, ["B1"])] == pytest.approx([774.7])
+
+
+@given(jobs())
+@settings(max_examples=40, deadline=None)
+def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
+    """Each board is on one stick, each of its holes on a line that names the board."""
+    layout = lay_out(job)
+    sticks = find_sticks(layout)
+    for side in layout.sides:
+        if not side.holes:
+            continue
+        (stick,) = [stick for stick in sticks if side.board in stick.boards]
+        assert stick.height == pytest.approx(side.height, abs=0.01)
+        for hole in side.holes:
+            assert any(
+                abs(line.y - hole.y) <= SAME + 1e-6 and side.board in line.boards
+                for line in stick.lines
+            )

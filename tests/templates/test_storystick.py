@@ -1,0 +1,72 @@
+"""The story stick on paper, read back: the heights stand where they are, strip by strip."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+from jigs.job import Job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading import read_job
+from jigs.storystick import Stick, find_sticks
+from templates.marks import Page
+from templates.page import BOTTOM_STRIP, LEFT_STRIP
+from templates.paper import PAPERS
+from templates.pdf import write_pdf
+from templates.storystick import COARSE, FINE, LENGTH, PITCH, stick_pages
+from tests.clashes import clashes_of_marks
+from tests.jobs import jobs
+from tests.readback import PrintedPage, read_pages
+
+FOOT = BOTTOM_STRIP + 3.0
+DEMO = Path(__file__).parents[2] / "templates" / "demo" / "job.toml"
+
+
+def _pages(layout: Layout) -> list[tuple[Stick, list[Page]]]:
+    return [
+        (stick, list(stick_pages([stick], layout.job.name, PAPERS["common"])))
+        for stick in find_sticks(layout)
+    ]
+
+
+def _thick(pages: list[PrintedPage]) -> set[float]:
+    """Give the heights of the thick lines along the strips' left edges."""
+    heights = set()
+    strip = 0
+    for page in pages:
+        columns = sum(1 for run in page.runs if run.text.startswith("JOIN:"))
+        for column in range(3):
+            x = LEFT_STRIP + column * PITCH
+            heights |= {
+                round(stroke.y1 - FOOT + (strip + column) * LENGTH, 2)
+                for stroke in page.strokes
+                if abs(stroke.line - 0.35) < 0.01 and abs(min(stroke.x1, stroke.x2) - x) < 0.01
+            }
+        strip += 3
+        if columns < 3:
+            break
+    return heights
+
+
+def test_each_line_of_the_demo_stands_at_its_height() -> None:
+    """Within 0.02 of the height that the stick states, on the strip that carries it."""
+    for stick, pages in _pages(lay_out(read_job(DEMO))):
+        found = _thick(list(read_pages(write_pdf(pages))))
+        for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
+            assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
+
+
+def test_a_slip_of_three_tenths_brings_the_next_marks_in_line() -> None:
+    """The little scales at a join differ by 0.3 a mark."""
+    assert pytest.approx(0.3) == COARSE - FINE
+
+
+@given(jobs())
+@settings(max_examples=15, deadline=None)
+def test_nothing_clashes_on_any_stick(job: Job) -> None:
+    """No text on a text or a line, nothing outside the page, no figure cut short."""
+    layout = lay_out(job)
+    for stick, pages in _pages(layout):
+        for page in pages:
+            assert clashes_of_marks(page) == [], stick.height
