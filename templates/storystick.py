@@ -7,6 +7,7 @@ of the strip stand 2.0 apart, those of the tab 1.7, so that a slip of 0.3 brings
 line. Joins add up, so the whole length is measured with a steel tape before it is used.
 """
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 
 from jigs.geometry import rectangle
@@ -20,7 +21,7 @@ from templates.space import spread
 from templates.typeface import shorten
 
 LENGTH = 180.0
-"""What one strip carries, mm: short enough for every paper, with the words above it."""
+"""The most that one strip carries, mm: short enough for every paper, with the words above it."""
 WIDTH = 52.0
 TAB = 6.0
 """How far the tab of a strip stands out beyond the strip that is glued on it."""
@@ -44,9 +45,7 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
     number = 1
     for place, stick in enumerate(sticks, start=1):
         name = f"Story stick {place}: {format_mm(stick.height)} mm"
-        strips = max(1, -int(-stick.height // LENGTH))
-        if strips > 1 and stick.height - (strips - 1) * LENGTH < 1.0:
-            strips -= 1  # a last strip of a hair's length is no strip
+        strips, _ = divide(stick.height)
         across = max(1, int((paper.width - LEFT_STRIP - EDGE + PITCH - WIDTH - TAB) / PITCH))
         for first in range(0, strips, across):
             marks = border_marks(paper.width, paper.height, paper, number)
@@ -60,6 +59,17 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
         for page in _list_pages(stick, name, paper, number):
             yield page
             number += 1
+
+
+def divide(height: float) -> tuple[int, float]:
+    """Give the number of strips of a stick, and what each of them carries but the last, which has
+    the rest: about alike, so that none is a stump; mm.
+
+    >>> divide(774.7), divide(183.0)
+    ((5, 155.0), (2, 92.0))
+    """
+    strips = max(1, math.ceil(height / LENGTH))
+    return strips, min(LENGTH, float(math.ceil(height / strips)))
 
 
 def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: Paper) -> list[Mark]:
@@ -100,9 +110,10 @@ def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: P
 
 def _strip(stick: Stick, strip: int, count: int, x: float, foot: float) -> list[Mark]:
     """Draw one strip, its lower left corner at (x, foot)."""
-    low = strip * LENGTH
+    _, length = divide(stick.height)
+    low = strip * length
     last = strip == count - 1
-    high = stick.height if last else low + LENGTH
+    high = stick.height if last else low + length
     top = foot + high - low
 
     def at(height: float) -> float:

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from jigs.job import Job
 from jigs.layout import lay_out
@@ -14,7 +15,7 @@ from templates.marks import Page
 from templates.page import BOTTOM_STRIP, LEFT_STRIP
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.storystick import COARSE, FINE, LENGTH, PITCH, stick_pages
+from templates.storystick import COARSE, FINE, LENGTH, PITCH, divide, stick_pages
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs
 from tests.readback import PrintedPage, read_pages
@@ -30,7 +31,7 @@ def _pages(layout: Layout) -> list[tuple[Stick, list[Page]]]:
     ]
 
 
-def _thick(pages: list[PrintedPage]) -> set[float]:
+def _thick(pages: list[PrintedPage], length: float) -> set[float]:
     """Give the heights of the thick lines along the strips' left edges."""
     heights = set()
     strip = 0
@@ -39,7 +40,7 @@ def _thick(pages: list[PrintedPage]) -> set[float]:
         for column in range(3):
             x = LEFT_STRIP + column * PITCH
             heights |= {
-                round(stroke.y1 - FOOT + (strip + column) * LENGTH, 2)
+                round(stroke.y1 - FOOT + (strip + column) * length, 2)
                 for stroke in page.strokes
                 if abs(stroke.line - 0.35) < 0.01 and abs(min(stroke.x1, stroke.x2) - x) < 0.01
             }
@@ -52,7 +53,7 @@ def _thick(pages: list[PrintedPage]) -> set[float]:
 def test_each_line_of_the_demo_stands_at_its_height() -> None:
     """Within 0.02 of the height that the stick states, on the strip that carries it."""
     for stick, pages in _pages(lay_out(read_job(DEMO))):
-        found = _thick(list(read_pages(write_pdf(pages))))
+        found = _thick(list(read_pages(write_pdf(pages))), divide(stick.height)[1])
         for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
             assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
 
@@ -70,3 +71,12 @@ def test_nothing_clashes_on_any_stick(job: Job) -> None:
     for stick, pages in _pages(layout):
         for page in pages:
             assert clashes_of_marks(page) == [], stick.height
+
+
+@given(st.floats(min_value=100, max_value=3000))
+def test_the_strips_of_a_board_add_up_to_it(height: float) -> None:
+    """Each carries 180 at most, and the last one is no stump."""
+    strips, length = divide(height)
+    rest = height - (strips - 1) * length
+    assert length <= LENGTH
+    assert 0.3 * length < rest <= length
