@@ -18,6 +18,7 @@ COMMANDS: tuple[str, ...] = (
     "labels",
     "parts",
     "elevations",
+    "order",
     "pack",
     "hardware",
     "calibrate",

@@ -15,6 +15,7 @@ from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
+from jigs.paint import Paint
 from jigs.rolloutspec import RolloutSpec
 from jigs.wallspec import WallSpec
 
@@ -318,6 +319,7 @@ class Job:
     tolerance: float = ACCEPTED
     delivery: Delivery | None = None
     walls: tuple[WallSpec, ...] = ()
+    paint: Paint = field(default_factory=Paint)
     printers: Mapping[str, "Printer"] = field(default_factory=dict)
 
     def thickness_of(self, front: FrontSpec) -> float:

@@ -28,6 +28,7 @@ from jigs.job import (
 )
 from jigs.jobboxes import Shelves
 from jigs.lengths import format_mm
+from jigs.paint import Paint
 from jigs.printer import Printer
 from jigs.slide import inside_depth
 from jigs.wallspec import WallSpec
@@ -73,6 +74,7 @@ class Given:
     assumed: frozenset[str]
     sources: tuple[Path, ...]
     build: Build = field(default_factory=Build)
+    paint: Paint = field(default_factory=Paint)
     printers: Mapping[str, Printer] = field(default_factory=dict)
     shown_in: Unit | None = None
     tolerance: float = ACCEPTED
@@ -126,6 +128,7 @@ def complete_job(given: Given) -> Job:
         build=given.build,
         tolerance=given.tolerance,
         walls=given.walls,
+        paint=given.paint,
         printers=given.printers,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))

@@ -32,6 +32,7 @@ from jigs.jobbuild import read_build
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
+from jigs.jobpaint import read_paint
 from jigs.jobprinters import read_printers
 from jigs.jobwalls import read_walls
 from jigs.tomlindex import index_lines
@@ -80,6 +81,7 @@ def _read_job(
         fronts.close()
     grid = _read_grid(top.table("grid"))
     build = read_build(top.table("build"))
+    paint = read_paint(top.table("paint"))
     printers = read_printers(top.table("printer"))
     hardware_file = top.text("hardware_file")
     shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
@@ -132,6 +134,7 @@ def _read_job(
             tolerance=_or_else(tolerance, ACCEPTED),
             grid=grid,
             build=build,
+            paint=paint,
             printers=printers,
             use=use,
             shelves=shelves,

@@ -15,6 +15,7 @@ WRITTEN = {
     "sheets": {"work/sheets.pdf"},
     "labels": {"work/labels.pdf"},
     "parts": set(),
+    "order": set(),
     "elevations": {"work/elevations.pdf"},
     "pack": {
         f"pack/{name}"
@@ -25,6 +26,7 @@ WRITTEN = {
             "elevations.pdf",
             "holes.csv",
             "parts.csv",
+            "order.csv",
         )
     },
 }

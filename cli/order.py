@@ -1,0 +1,82 @@
+"""`jigsheet order`: what is to be bought, for people, for a spreadsheet, or as data."""
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from cli.jobs import end, lay_out_job, tell_problems
+from cli.options import job_argument, units_option
+from cli.output import write_bytes, write_text
+
+
+@click.command()
+@job_argument
+@units_option
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "csv", "json", "xlsx"]),
+    default="text",
+    show_default=True,
+    help="Tables for people, rows for a spreadsheet, data, or a workbook.",
+)
+@click.option(
+    "--fronts",
+    is_flag=True,
+    help="Only the fronts, as a CSV list for the supplier.",
+)
+@click.option(
+    "-o",
+    "--output",
+    metavar="FILE",
+    help="Where to write; - for standard output.  [default: standard output; xlsx: order.xlsx]",
+)
+@click.pass_context
+def order(
+    ctx: click.Context,
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    form: Literal["text", "csv", "json", "xlsx"],
+    fronts: bool,
+    output: str | None,
+) -> None:
+    """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
+    from jigs.buying import make_order
+    from jigs.cutlist.cutlist import cut_job
+    from templates import orderlist
+
+    if fronts and form in ("json", "xlsx"):
+        raise click.UsageError("--fronts is a CSV list; give it without --format.")
+    target = output or ("order.xlsx" if form == "xlsx" else "-")
+    layout = lay_out_job(job, units, targets=(target,))
+    needed = make_order(layout, cut_job(layout))
+    sources = layout.job.sources
+    if form == "xlsx":
+        from templates.workbook import write_workbook
+
+        sheets = {
+            "fronts": (orderlist.FRONT_COLUMNS, orderlist.front_rows(needed)),
+            "hardware": (orderlist.ITEM_COLUMNS, orderlist.item_rows(needed)),
+        }
+        write_bytes(target, write_workbook(sheets), sources=sources)
+        if target != "-":
+            click.echo(f"{target}: fronts and hardware.", err=True)
+    else:
+        if fronts:
+            text = orderlist.fronts_csv(needed)
+        elif form == "csv":
+            text = orderlist.order_csv(needed)
+        elif form == "json":
+            text = orderlist.order_json(needed, layout.job)
+        else:
+            text = orderlist.order_text(needed, layout.job)
+        write_text(target, text, sources=sources)
+    if needed.unbuilt:
+        click.echo(
+            f"Not marked as built and measured: {', '.join(needed.unbuilt)}. Order fronts from "
+            "finished boxes, not from the plan.",
+            err=True,
+        )
+    tell_problems(job, layout)
+    end(ctx, layout)

@@ -1,0 +1,37 @@
+"""`jigsheet order`: its formats, and what is refused."""
+
+import json
+from pathlib import Path
+
+from tests.cli.conftest import Run
+
+
+def test_its_formats(run: Run, small: Path) -> None:
+    """Text, CSV and data go to standard output, the workbook to a file."""
+    assert "Fronts, finished sizes" in run("order", small).stdout
+    assert run("order", small, "--format", "csv").stdout.startswith("what,record,")
+    assert json.loads(run("order", small, "--format", "json").stdout)["schema"] == 1
+    assert run("order", small, "--fronts").stdout.startswith("id,box,kind,width (mm),")
+    result = run("order", small, "--format", "xlsx")
+    assert result.exit_code == 0, result.output
+    assert Path("order.xlsx").read_bytes().startswith(b"PK")
+
+
+def test_it_warns_before_the_boxes_are_measured(run: Run, small: Path) -> None:
+    """Until a box says built = true."""
+    assert "Not marked as built and measured: B1." in run("order", small).stderr
+    small.write_text(small.read_text().replace('depth = "23"', 'depth = "23"\nbuilt = true'))
+    assert "Not marked" not in run("order", small).stderr
+
+
+def test_what_an_order_delivers_matches_itself(run: Run, small: Path) -> None:
+    """The supplier's list, come back as delivered, has nothing missing and nothing off."""
+    assert run("order", small, "--fronts", "-o", "fronts.csv").exit_code == 0
+    result = run("check", small, "--delivered", "fronts.csv")
+    assert result.exit_code == 0, result.output
+    assert "2 of 2 fronts" in result.stdout
+
+
+def test_a_front_list_is_csv(run: Run, small: Path) -> None:
+    """--fronts with another format is wrong usage."""
+    assert run("order", small, "--fronts", "--format", "xlsx").exit_code == 2

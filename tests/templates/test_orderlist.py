@@ -1,0 +1,87 @@
+"""The order as text, CSV, JSON and workbook: safe to open, and read back."""
+
+import csv
+import io
+import json
+from pathlib import Path
+
+from python_calamine import CalamineWorkbook
+
+from jigs.buying import Order, make_order
+from jigs.cutlist.cutlist import cut_job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading import read_job
+from templates import orderlist
+from templates.workbook import write_workbook
+
+DEMO = Path(__file__).parents[2] / "templates" / "demo" / "job.toml"
+
+
+def _demo() -> tuple[Layout, Order]:
+    layout = lay_out(read_job(DEMO))
+    return layout, make_order(layout, cut_job(layout))
+
+
+def test_the_suppliers_list_is_read_back_as_a_front_list(tmp_path: Path) -> None:
+    """The tool's own reader finds every front again, with its size and hand."""
+    layout, order = _demo()
+    path = tmp_path / "fronts.csv"
+    path.write_text(orderlist.fronts_csv(order), encoding="utf-8")
+    read = {
+        front.id: front
+        for box in read_job(path).boxes
+        for front in box.fronts
+        if front.kind != "opening"
+    }
+    assert set(read) == {front.id for front in layout.fronts}
+    for front in layout.fronts:
+        again = read[front.id]
+        assert again.width is not None and abs(again.width - front.width) < 0.001
+        assert again.height is not None and abs(again.height - front.height) < 0.001
+        assert again.hinged == front.hinged
+
+
+def test_no_cell_begins_as_a_formula(tmp_path: Path) -> None:
+    """A note or a finish that begins with = is told as text, in CSV and in the workbook."""
+    job = DEMO.read_text(encoding="utf-8").replace('note = "dishwasher"', 'note = "=1+1"')
+    for name in ("fronts.csv",):
+        (tmp_path / name).write_bytes((DEMO.parent / name).read_bytes())
+    path = tmp_path / "job.toml"
+    path.write_text(job, encoding="utf-8")
+    layout = lay_out(read_job(path))
+    order = make_order(layout, cut_job(layout))
+    for text in (orderlist.fronts_csv(order), orderlist.order_csv(order)):
+        cells = [cell for row in csv.reader(io.StringIO(text)) for cell in row]
+        assert not any(cell.startswith(("=", "+", "-", "@")) for cell in cells)
+        assert "'=1+1" in cells
+
+
+def test_the_workbook_reads_back_and_is_the_same_each_time() -> None:
+    """Heads, rows and numbers, by a library that had no part in writing them."""
+    _, order = _demo()
+    sheets = {
+        "fronts": (orderlist.FRONT_COLUMNS, orderlist.front_rows(order)),
+        "hardware": (orderlist.ITEM_COLUMNS, orderlist.item_rows(order)),
+    }
+    data = write_workbook(sheets)
+    assert data == write_workbook(sheets)
+    book = CalamineWorkbook.from_filelike(io.BytesIO(data))
+    for name, (heads, rows) in sheets.items():
+        read = book.get_sheet_by_name(name).to_python()
+        assert tuple(read[0]) == tuple(heads)
+        assert [tuple(row) for row in read[1:]] == [tuple(row) for row in rows]
+
+
+def test_the_data_says_what_the_text_says() -> None:
+    """Counts and paint are alike in both."""
+    layout, order = _demo()
+    data = json.loads(orderlist.order_json(order, layout.job))
+    text = orderlist.order_text(order, layout.job)
+    assert data["schema"] == 1
+    assert len(data["fronts"]) == len(order.fronts)
+    for item in order.items:
+        assert f"= {item.count + item.spare}" in text
+    assert f"{data['paint'][0]['area_m2']:.2f} m2" in text
+    assert "NOT MEASURED YET" in text
+    assert data["not_measured"] == list(order.unbuilt)
