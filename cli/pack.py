@@ -43,7 +43,7 @@ def pack(
     stock: str,
     output: Path | None,
 ) -> None:
-    """Write sheets, labels, sticks, elevations (PDF), holes and parts (CSV) of JOB to a folder."""
+    """Write sheets, labels, sticks, elevations; holes, parts and order of JOB to a folder."""
     make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
 
 
@@ -66,12 +66,22 @@ def make_pack(
         draw_walls,
         tell_unprintable,
     )
+    from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
     from templates.findings import closing_text
     from templates.holelist import holes_csv
+    from templates.orderlist import order_csv
     from templates.partslist import choose_parts, parts_csv
 
-    names = ["sheets.pdf", "labels.pdf", "stick.pdf", "elevations.pdf", "holes.csv", "parts.csv"]
+    names = [
+        "sheets.pdf",
+        "labels.pdf",
+        "stick.pdf",
+        "elevations.pdf",
+        "holes.csv",
+        "parts.csv",
+        "order.csv",
+    ]
     files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
     sources = layout.job.sources
@@ -89,8 +99,10 @@ def make_pack(
         write_bytes(files["stick.pdf"], sticks, sources=sources)
     write_bytes(files["elevations.pdf"], walls, sources=sources)
     write_text(files["holes.csv"], holes_csv(layout), sources=sources)
-    parts = choose_parts(layout, cut_job(layout))
+    cut = cut_job(layout)
+    parts = choose_parts(layout, cut)
     write_text(files["parts.csv"], parts_csv(parts), sources=sources)
+    write_text(files["order.csv"], order_csv(make_order(layout, cut)), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)

@@ -121,6 +121,10 @@ def find_header(rows: Sequence[Row], names: ColumnNames = FRONT_LIST) -> Header 
     return None if best is None else _read_header(best, names)
 
 
+OTHER = "other"
+"""Columns that a list may have and that nobody reads; any number of them."""
+
+
 def _read_header(row: Row, names: ColumnNames) -> Header:
     headings: list[Heading] = []
     strange: list[tuple[str, str]] = []
@@ -131,7 +135,7 @@ def _read_header(row: Row, names: ColumnNames) -> Header:
             continue
         if column is None:
             strange.append((text, f"unknown column ('{text}' given); {suggest(cell, names.known)}"))
-        elif any(h.column == column for h in headings):
+        elif column != OTHER and any(h.column == column for h in headings):
             strange.append((text, f"a second column for {column} ('{text}' given); keep one"))
         else:
             headings.append(Heading(column=column, text=text, place=place, unit=unit))

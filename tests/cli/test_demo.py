@@ -17,8 +17,15 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
     assert result.exit_code == 0
     files = {path.relative_to("jigsheet-demo").as_posix()
              for path in Path("jigsheet-demo").rglob("*") if path.is_file()}  # fmt: skip
-    made = ("sheets.pdf", "labels.pdf", "stick.pdf", "elevations.pdf", "holes.csv", "parts.csv",
-            "order.csv")
+    made = (
+        "sheets.pdf",
+        "labels.pdf",
+        "stick.pdf",
+        "elevations.pdf",
+        "holes.csv",
+        "parts.csv",
+        "order.csv",
+    )
     pack = {f"pack/{name}" for name in made}
     assert files == pack | set(demo_files())
     assert "none held" in result.stdout
