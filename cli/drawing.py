@@ -62,8 +62,11 @@ def draw_labels(
     start: int,
     only: Collection[str] | None,
     printer: "Printer | None" = None,
+    pieces: str | None = None,
 ) -> bytes:
-    """Draw the labels as a PDF, corrected for a printer where one is given."""
+    """Draw the labels as a PDF, corrected for a printer where one is given; those of the cut
+    list's pieces too where their order, `box` or `cut`, is given."""
+    from jigs.cutlist.cutlist import cut_list
     from jigs.layout import as_printed
     from templates.labels import label_pages
     from templates.paper import corrected_sheet
@@ -71,7 +74,10 @@ def draw_labels(
     from templates.stocks import STOCKS
 
     layout = as_printed(layout)
-    pages = label_pages(layout, STOCKS[stock], start=start, only=only)
+    pages = label_pages(
+        layout, STOCKS[stock], start=start, only=only,
+        pieces=cut_list(layout) if pieces else (), order=pieces or "box",
+    )  # fmt: skip
     if printer is not None:
         pages = tuple(corrected_sheet(page, printer) for page in pages)
     return write_pdf(pages, title=_title(layout, "labels"))

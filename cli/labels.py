@@ -35,6 +35,12 @@ from cli.selection import narrow, select
     metavar="N",
     help="First free place on a sheet that was begun, counted row by row from the top left.",
 )
+@click.option(
+    "--pieces",
+    type=click.Choice(["box", "cut"]),
+    help="Labels for bottoms, backs, shelves and all other pieces too, box by box or in the "
+    "order of cutting: by thickness, then length.",
+)
 @output_option("labels.pdf")
 @click.pass_context
 def labels(
@@ -46,6 +52,7 @@ def labels(
     stock: str,
     printer: str | None,
     start: int,
+    pieces: str | None,
     output: str,
 ) -> None:
     """Print a label with a QR code for every part of JOB; a part held back says HOLD."""
@@ -58,8 +65,13 @@ def labels(
             f"{start} given; a sheet of {stock} has places 1 to {places}.", param_hint="'--start'"
         )
     layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
-    chosen = select(layout, only)
-    data = draw_labels(layout, stock, start, chosen, find_printer(printer, layout.job))
+    more: list[str] = []
+    if pieces:
+        from jigs.cutlist.cutlist import cut_list
+
+        more = [piece.id for piece in cut_list(layout)]
+    chosen = select(layout, only, more)
+    data = draw_labels(layout, stock, start, chosen, find_printer(printer, layout.job), pieces)
     write_bytes(output, data, sources=layout.job.sources)
     if output != "-":
         click.echo(f"{output}: print at 100 % on {stock} labels.", err=True)

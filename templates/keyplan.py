@@ -4,6 +4,7 @@ The boxes of the part's wall stand as they do along the wall; only the part's ow
 fronts. Of a long wall the boxes round about are shown.
 """
 
+from jigs.cutlist.piece import Piece
 from jigs.geometry import rectangle
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout, Side
@@ -34,9 +35,11 @@ class KeyPlan:
         self._rank = {box.id: at for wall in self._walls.values() for at, box in enumerate(wall)}
 
     def marks(
-        self, black: Front | Side, x: float, y: float, width: float, height: float
+        self, black: Front | Side | Piece, x: float, y: float, width: float, height: float
     ) -> tuple[Mark, ...]:
         """Draw the plan within a rectangle whose lower left corner is (x, y), mm."""
+        if black.box is None:
+            return ()
         own = self._boxes[black.box]
         shown = self._around(own)
         fronts = parts_of_box(self._layout, own.id).fronts
@@ -86,6 +89,12 @@ class KeyPlan:
             wide = max(black.thickness, STRIPE / scale)
             at = start + min(black.x, own.width - wide)
             marks.append(Area(points=corners(at, foot + black.base, wide, black.height)))
+        if isinstance(black, Piece):
+            for block in black.blocks:
+                wide, high = max(block.dx, STRIPE / scale), max(block.dy, STRIPE / scale)
+                across = start + max(0.0, min(block.x, own.width - wide))
+                up = foot + max(0.0, min(block.y, own.height - high))
+                marks.append(Area(points=corners(across, up, wide, high)))
         return tuple(marks)
 
     def _around(self, own: BoxSpec) -> list[BoxSpec]:

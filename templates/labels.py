@@ -9,6 +9,7 @@ out by its worth, and cut short with an ellipsis only at last. The ID is never c
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
+from jigs.cutlist.piece import Piece
 from jigs.geometry import rectangle
 from jigs.parts import Layout
 from templates.boxparts import parts_of_box
@@ -22,6 +23,7 @@ from templates.labelwords import (
     words_of_side_label,
 )
 from templates.marks import Area, Mark, Page, Qr, Text
+from templates.piecewords import piece_words
 from templates.qr import QUIET, qr_side
 from templates.stocks import Stock
 from templates.typeface import EM_PER_CAP, shorten, text_width
@@ -53,15 +55,27 @@ class _Row:
 
 
 def label_pages(
-    layout: Layout, stock: Stock, *, start: int = 1, only: Collection[str] | None = None
+    layout: Layout,
+    stock: Stock,
+    *,
+    start: int = 1,
+    only: Collection[str] | None = None,
+    pieces: tuple[Piece, ...] = (),
+    order: str = "box",
 ) -> tuple[Page, ...]:
     """Give the sheets of labels of a job: box by box its fronts, drawer boxes and sides.
 
     `start` is the first free place of the first sheet; ValueError where it has no such place.
-    `only` names parts, boxes or walls.
+    `only` names parts, boxes or walls. `pieces`: those that have labels too, after the
+    others, in the order `box` or `cut`.
     """
     plan = KeyPlan(layout)
     words = [words for words, names in _words(layout) if _wanted(names, only)]
+    words += [
+        entry
+        for entry, piece in piece_words(pieces, order)
+        if _wanted((piece.id, piece.box or "", piece.wall, piece.front or ""), only)
+    ]
     pages: list[Page] = []
     place = start
     marks: list[Mark] = []

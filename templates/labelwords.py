@@ -7,6 +7,7 @@ that fits its width.
 
 from dataclasses import dataclass
 
+from jigs.cutlist.piece import Piece
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
@@ -40,7 +41,7 @@ class LabelWords:
     code: str
     payload: str
     lines: tuple[Wording, ...]
-    black: Front | Side
+    black: Front | Side | Piece
     hold: bool = False
     arrow: str = "UP"
     stripe: str | None = None

@@ -13,6 +13,7 @@ takes. One text serves sheet and label.
 import re
 import unicodedata
 
+from jigs.cutlist.piece import Piece
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
@@ -87,6 +88,17 @@ def rollout_payload(rollout: Rollout) -> str:
         f"{rollout.id} ROLLOUT{' HOLD' if rollout.withheld else ''}",
         (_place(rollout.wall, rollout.box), 3), (behind, 5), (size, 4),
         ("" if rollout.withheld else f"CODE {rollout.code}", 1),
+    )  # fmt: skip
+
+
+def piece_payload(piece: Piece, name: str, number: int) -> str:
+    """Say of a piece without holes: what it is, where it goes, and its size as cut."""
+    size = "X".join(_figure(size) for size in (piece.length, piece.width, piece.thickness))
+    place = _place(piece.wall, piece.box) if piece.box else _wall(piece.wall)
+    band = f"BAND {' '.join(piece.band).upper()}" if piece.band else ""
+    return _join(
+        f"{piece.id} {name}", (place, 5), (f"CUT {size}", 4),
+        (f"{number} OF {piece.count}" if piece.count > 1 else "", 3), (band, 2),
     )  # fmt: skip
 
 
