@@ -38,8 +38,8 @@ class KeyPlan:
         self, black: Front | Side | Piece, x: float, y: float, width: float, height: float
     ) -> tuple[Mark, ...]:
         """Draw the plan within a rectangle whose lower left corner is (x, y), mm."""
-        if black.box is None:
-            return ()
+        if black.box is None or (isinstance(black, Piece) and not black.blocks):
+            return ()  # a plan with nothing black would tell nothing
         own = self._boxes[black.box]
         shown = self._around(own)
         fronts = parts_of_box(self._layout, own.id).fronts
