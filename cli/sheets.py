@@ -22,6 +22,12 @@ if TYPE_CHECKING:
     from jigs.parts import Layout
     from templates.paper import Paper
 
+SIZE = {
+    "svg": "Print at 100 %; measure the bars on page 1 first.",
+    "outlines": "1 unit is 1 mm; each face as its driller sees it.",
+    "dxf": "1 unit is 1 mm; each face as its driller sees it.",
+}
+
 
 @click.command()
 @job_argument
@@ -43,17 +49,18 @@ if TYPE_CHECKING:
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["pdf", "json"]),
+    type=click.Choice(["pdf", "json", "svg", "outlines", "dxf"]),
     default="pdf",
     show_default=True,
-    help="A file to print, or the cards as data.",
+    help="A file to print, or the cards as data; a folder of pages (svg), or of bare faces at full "
+    "size (outlines are SVG).",
 )
 @click.option(
     "-o",
     "--output",
     metavar="FILE",
-    help="Where to write; - for standard output.  "
-    "[default: sheets.pdf, stick.pdf; json: standard output]",
+    help="Where to write; - for standard output. svg, outlines, dxf: a folder.  [default: "
+    "sheets.pdf, stick.pdf; json: standard output; sheets-svg, sheets-outlines, sheets-dxf]",
 )
 @click.pass_context
 def sheets(
@@ -66,7 +73,7 @@ def sheets(
     stick: bool,
     paper: str,
     printer: str | None,
-    form: Literal["pdf", "json"],
+    form: Literal["pdf", "json", "svg", "outlines", "dxf"],
     output: str | None,
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
@@ -75,22 +82,41 @@ def sheets(
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
-    if stick and (first or form == "json"):
+    if stick and (first or form != "pdf"):
         raise click.UsageError("--stick is drawn by itself, as a PDF.")
-    target = output or ("stick.pdf" if stick else {"pdf": "sheets.pdf", "json": "-"}[form])
-    layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
+    usual = {"pdf": "stick.pdf" if stick else "sheets.pdf", "json": "-"}
+    target = output or usual.get(form, f"sheets-{form}")
+    folder = form not in ("pdf", "json")
+    if folder and target == "-":
+        raise click.BadParameter(
+            f"--format {form} makes a folder of files; give its name.", param_hint="'-o'"
+        )
+    if printer and form in ("outlines", "dxf"):
+        raise click.UsageError(
+            f"--printer corrects what is printed; --format {form} is drawn true, without it."
+        )
+    layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
+    bare = form in ("outlines", "dxf")
     if stick:
         _draw_stick(concerned, sheet, target)
-    elif chosen and not make_sheets(concerned, sheet, only=chosen).any_part:
+    elif (chosen or bare) and not make_sheets(concerned, sheet, only=chosen).any_part:
         click.echo(nothing_drawn(concerned), err=True)
     elif form == "json":
         from templates.sheetdata import sheets_json
 
         text = sheets_json(make_sheets(as_printed(layout), sheet, only=chosen, first=first))
         write_text(target, text, sources=layout.job.sources)
+    elif folder:
+        from cli.sheetfiles import sheet_files, write_folder
+
+        drawn = make_sheets(as_printed(layout), sheet, only=chosen, first=first)
+        count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
+        click.echo(f"{target}: {count} {'file' if count == 1 else 'files'}. {SIZE[form]}", err=True)
+        if older:
+            click.echo(f"Of an earlier run, not of this one: {', '.join(older)}.", err=True)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 

@@ -31,6 +31,7 @@ class FaceView:
     still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
     are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
     `stand`: the box is together, and the cut paper stands on the panel below the face.
+    `column`: the column that a partition's face is towards, None for all else.
     `base`: how far a partition's bottom end stands above the sides', 0 for a box side.
     """
 
@@ -54,6 +55,7 @@ class FaceView:
     raw: bool = False
     band: float = 0.0
     base: float = 0.0
+    column: int | None = None
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
@@ -225,6 +227,7 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         low=side.bottom if side.assembled else 0.0,
         stand=side.assembled,
         base=side.base,
+        column=side.column if side.partition else None,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,
         step=INDEX_STEP[unit],

@@ -69,6 +69,11 @@ class Sheets:
                 yield number, placed
 
     @property
+    def views(self) -> Iterator[FaceView]:
+        """Every face that has sheets, in their order."""
+        return (view for _, _, views in self._parts() for view in views)
+
+    @property
     def any_part(self) -> bool:
         """Whether any of the parts wanted has a sheet."""
         return any(views for _, _, views in self._parts())

@@ -1,0 +1,55 @@
+"""Drawings that are a folder of files: each appears whole or not at all, one after the other."""
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from cli.output import make_folder, write_bytes
+
+if TYPE_CHECKING:
+    from templates.sheets import Sheets
+
+
+def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
+    """Give name and content of each file: the pages (`svg`), or bare faces (`outlines`, `dxf`)."""
+    if form == "dxf":
+        from templates.dxf import write_dxf
+        from templates.outlines import face_name
+
+        for view in sheets.views:
+            yield f"{face_name(view)}.dxf", write_dxf(view)
+        return
+
+    from templates.outlines import face_name, outline_page
+    from templates.svg import write_svg
+
+    if form == "outlines":
+        for view in sheets.views:
+            yield f"{face_name(view)}.svg", write_svg(outline_page(view)).encode()
+        return
+    for number, sheet in enumerate(sheets, start=1):
+        if sheet.cards:
+            name = "+".join(dict.fromkeys(placed.card.view.part for placed in sheet.cards))
+        else:
+            name = "first-page" if number == 1 else "pass-marks"
+        yield f"{number:03d}-{name}.svg", write_svg(sheet.page).encode()
+
+
+def write_folder(
+    target: str, files: Iterable[tuple[str, bytes]], sources: Iterable[Path]
+) -> tuple[int, list[str]]:
+    """Write the files into a folder; give their number, and what of their kind lay there before
+    and was not written now: it may show a part as it no longer is."""
+    folder = Path(target)
+    make_folder(folder)
+    written: set[str] = set()
+    for name, data in files:
+        write_bytes(str(folder / name), data, sources=sources)
+        written.add(name)
+    kinds = {Path(name).suffix for name in written}
+    older = sorted(
+        path.name
+        for path in folder.iterdir()
+        if path.suffix in kinds and path.name not in written and not path.name.startswith(".")
+    )
+    return len(written), older

@@ -1,0 +1,46 @@
+"""The DXF writer: one face of a part in, the bytes of one drawing out (DXF R2010, in mm).
+
+The part's lower left corner, as the driller sees the face, is the origin. A layer is an
+operation: `CUP_35_D13` are cups of 35 mm, 13 mm deep; `PULL_5_THROUGH` goes right through. The
+same face gives the same bytes.
+"""
+
+import io
+
+from jigs.geometry import Hole
+from templates.faces import FaceView
+from templates.outlines import TEXT, figure, words_beside
+
+
+def layer_name(hole: Hole) -> str:
+    """Name a hole's layer: operation, diameter, depth in mm."""
+    depth = "THROUGH" if hole.depth is None else f"D{figure(hole.depth)}"
+    return f"{hole.purpose.upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
+
+
+def write_dxf(view: FaceView) -> bytes:
+    """Write one face: OUTLINE, a circle for each hole, and TEXT outside the part."""
+    # Imported here: the library is slow to load.
+    import ezdxf
+    from ezdxf import units
+
+    # Dates and random identifiers would make each run's file another one.
+    ezdxf.options.write_fixed_meta_data_for_testing = True
+    drawing = ezdxf.new("R2010", units=units.MM)
+    space = drawing.modelspace()
+    for layer in ("OUTLINE", "TEXT"):
+        drawing.layers.add(layer)
+    w, h = view.width, view.height
+    corners = [(0.0, 0.0), (w, 0.0), (w, h), (0.0, h)]
+    space.add_lwpolyline(corners, close=True, dxfattribs={"layer": "OUTLINE"})
+    for fitting in view.fittings:
+        for hole in fitting.holes:
+            layer = layer_name(hole)
+            if layer not in drawing.layers:
+                drawing.layers.add(layer)
+            space.add_circle((hole.x, hole.y), hole.diameter / 2, dxfattribs={"layer": layer})
+    for x, y, words in words_beside(view):
+        space.add_text(words, height=TEXT, dxfattribs={"layer": "TEXT", "insert": (x, y)})
+    text = io.StringIO()
+    drawing.write(text)
+    return text.getvalue().encode(drawing.output_encoding, errors="dxfreplace")
