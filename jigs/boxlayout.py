@@ -11,6 +11,7 @@ from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
 from jigs.checks.drawers import check_slide_grid
+from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
@@ -29,7 +30,7 @@ from jigs.fronts import PlacedFront
 from jigs.geometry import collect_holes
 from jigs.grid import balanced_start
 from jigs.hardware import SlideRecord
-from jigs.inhand import move_fittings, take_in_hand
+from jigs.inhand import has_size, move_fittings, take_in_hand
 from jigs.job import BoxSpec, Job
 from jigs.parts import Front, Side
 from jigs.problems import Problem
@@ -247,6 +248,8 @@ def _check_fronts(
         findings.add(fittings.problems)
         if front.id in findings.held:
             continue
+        if has_size(front.spec):
+            findings.add(check_wood_in_hand(front, fittings.front, job.shown))
         findings.add(
             check_bores(
                 front.id,

@@ -144,6 +144,38 @@ def check_pierced(
     )
 
 
+def check_wood_in_hand(
+    front: PlacedFront, fittings: Sequence[Fitting], unit: Unit
+) -> tuple[Problem, ...]:
+    """Find pulls and screws of a measured front that no longer stand in its stiles and rails.
+
+    They keep their distance from its bottom edge or follow its middle, so that a front that came
+    in another size may bring a hole over its panel.
+    """
+    frame = frame_of(front.spec, front.width, front.height)
+    if frame is None or not frame.closes or not frame.thin:
+        return ()
+    lost = [
+        hole
+        for fitting in fittings
+        if fitting.kind in ("front-fixing", "pull")
+        for hole in fitting.holes
+        if frame.meets_panel(hole.x, hole.y, hole.diameter / 2)
+    ]
+    if not lost:
+        return ()
+    return (
+        error(
+            "hole-in-panel-in-hand",
+            front.id,
+            f"as measured, a hole at {_places([(lost[0].x, lost[0].y)], unit)} would meet "
+            f"{_panel(frame, unit)}",
+            "measure it again; is it so, give its true stile and rail, or another pull or drawer "
+            "box",
+        ),
+    )
+
+
 def _places(places: Sequence[tuple[float, float]], unit: Unit) -> str:
     return ", ".join(f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in places)
 
