@@ -10,6 +10,7 @@ from jigs.checks.drawers import (
     check_drawer_width,
     check_slide_depth,
 )
+from jigs.checks.slideload import check_slide_load
 from jigs.columns import THROUGH
 from jigs.drawers import (
     CLEAR_OF_DRAWER,
@@ -122,6 +123,7 @@ def plan_drawers(
         set_back = front.set_back(job.thickness_of(front.spec))
         problems.extend(check_slide_depth(front.id, carcass, record, job.shown, set_back))
         problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
+        problems.extend(check_slide_load(front.id, record, width, drawer_length(record)))
         problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:
             problems.extend(check_drawer_clearance(front, carcass, record, place, job.shown))

@@ -68,6 +68,7 @@ class SlideRecord:
     `depth_allowance`: inside depth must reach length plus this. `drawer_shorter`: drawer length
     is nominal less this. `fixing_at`: x of the holes on the box side; `carry_at`: further ones
     that are marked through the slide. `least_rise`: clearance needed under an undermount drawer.
+    `load`: what the pair bears by its leaflet, kg; None where nobody said.
     """
 
     name: str
@@ -88,6 +89,7 @@ class SlideRecord:
     least_rise: float = 0.0
     recess: float = 13.0
     end_height: float = 40.0
+    load: float | None = None
     confirmed: Confirmed | None = None
     confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)

@@ -38,6 +38,8 @@ _SLIDE_SIZES = (
     ("drawer_shorter", True), ("fixing_diameter", False), ("fixing_depth", False),
     ("least_rise", True), ("recess", True), ("end_height", False),
 )  # fmt: skip
+_GREATEST_LOAD = 500.0
+"""The most that a pair of slides is believed to bear; kg."""
 _PULL_SIZES = (
     ("centers", False), ("door_inset", False), ("door_corner", False), ("tall_height", False),
     ("two_from", False), ("hole_diameter", False), ("foot", False), ("projection", True),
@@ -252,13 +254,14 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
 def _read_slide(table: Table) -> dict[str, Any]:
     given = _read_sizes(table, _SLIDE_SIZES)
     _put(given, "mount", table.choice("mount", ("under", "side")))
+    _put(given, "load", table.number("load", most=_GREATEST_LOAD))
     for key in ("fixing_at", "carry_at"):
         places = table.lengths(key)
         if places and any(b <= a for a, b in pairwise(places)):
             table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
         _put(given, key, places)
     return given | read_confirmed(
-        table, (*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at")
+        table, (*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at", "load")
     )
 
 
