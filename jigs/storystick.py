@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.geometry import Fitting
+from jigs.hardware import SlideRecord
 from jigs.parts import Layout, Side
 
 LineKind = Literal["slide", "plate", "shelf", "manual"]
@@ -36,24 +37,30 @@ class StickLine:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spacer:
     """A spacer board for a drawer's slides: what the slide's lower edge stands above the bottom
-    end and above the bottom panel's upper face; mm."""
+    end and above the bottom panel's upper face; mm. `slide_height`: a side mount's own height,
+    half of which is below its holes' line; None where the slide stands on its floor line."""
 
     part: str
     box: str
     above_end: float
     above_panel: float
+    slide_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stick:
     """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
-    above their end (0 for partitions, which stand on it), mm; lines and spacers from below."""
+    above their end (0 for partitions, which stand on it), mm; lines and spacers from below.
+    `unconfirmed`: what is said of hardware that nobody confirmed and that the lines depend on;
+    `missing`: the fronts and rollouts held back, whose lines are not on it."""
 
     height: float
     bottom: float
     boards: tuple[str, ...]
     lines: tuple[StickLine, ...]
     spacers: tuple[Spacer, ...]
+    unconfirmed: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
 
 
 def round_key(height: float) -> float:
@@ -69,10 +76,11 @@ def find_sticks(layout: Layout, boxes: Iterable[str] | None = None) -> tuple[Sti
         if side.holes and (wanted is None or side.box in wanted):
             key = (round_key(side.height), round_key(side.bottom), bool(side.partition))
             families.setdefault(key, []).append(side)
-    return tuple(_stick(families[key]) for key in sorted(families, key=lambda k: (-k[0], k[1:])))
+    order = sorted(families, key=lambda key: (-key[0], key[1:]))
+    return tuple(_stick(layout, families[key]) for key in order)
 
 
-def _stick(sides: list[Side]) -> Stick:
+def _stick(layout: Layout, sides: list[Side]) -> Stick:
     heights: list[tuple[float, LineKind, str, str]] = []
     for side in sides:
         for fitting in side.fittings:
@@ -80,17 +88,25 @@ def _stick(sides: list[Side]) -> Stick:
                 (hole.y, _kind(fitting), fitting.part or "", side.board) for hole in fitting.holes
             ]
     spacers = {
-        (side.box, fitting.part): _spacer(side, fitting)
+        (side.box, fitting.part): _spacer(side, fitting, layout.job.slides[fitting.record])
         for side in sides
         for fitting in side.fittings
-        if fitting.kind == "slide" and fitting.outline and fitting.part
+        if fitting.kind == "slide" and fitting.part and fitting.record
     }
+    boards = tuple(dict.fromkeys(side.board for side in sides))
+    unconfirmed = [
+        problem.text
+        for problem in layout.problems
+        if problem.code.startswith("unconfirmed") and set(boards) & set(problem.also)
+    ]
     return Stick(
         height=sides[0].height,
         bottom=sides[0].bottom,
-        boards=tuple(dict.fromkeys(side.board for side in sides)),
+        boards=boards,
         lines=_lines(heights),
         spacers=tuple(sorted(spacers.values(), key=lambda spacer: spacer.above_end)),
+        unconfirmed=tuple(dict.fromkeys(unconfirmed)),
+        missing=tuple(dict.fromkeys(part for side in sides for part in side.missing)),
     )
 
 
@@ -121,8 +137,15 @@ def _lines(heights: list[tuple[float, LineKind, str, str]]) -> tuple[StickLine, 
     return tuple(sorted(lines, key=lambda line: line.y))
 
 
-def _spacer(side: Side, fitting: Fitting) -> Spacer:
-    foot = min(y for polygon in fitting.outline for _, y in polygon)
+def _spacer(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer:
+    """An undermount stands on its floor line, `fixing_height` below its holes, whatever it is
+    drawn like; a side mount lies about its holes' line."""
+    under = record.mount == "under"
+    foot = fitting.holes[0].y - (record.fixing_height if under else record.end_height / 2)
     return Spacer(
-        part=fitting.part or "", box=side.box, above_end=foot, above_panel=foot - side.bottom
+        part=fitting.part or "",
+        box=side.box,
+        above_end=foot,
+        above_panel=foot - side.bottom,
+        slide_height=None if under else record.end_height,
     )

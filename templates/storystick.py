@@ -100,12 +100,25 @@ def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: P
             bold=True,
         ),
     ]  # fmt: skip
+    words += [
+        paragraph(shorten(text, _SMALL, True, width), width, bold=True) for text in _cautions(stick)
+    ]
     marks: list[Mark] = []
     top = paper.height - EDGE
     for piece in words:
         marks += moved(piece.marks, LEFT_STRIP, top)
         top -= piece.height + 0.6
     return marks
+
+
+def _cautions(stick: Stick) -> list[str]:
+    """Say what of the stick is not to be trusted yet, and what is not on it."""
+    said = []
+    if stick.unconfirmed:
+        said.append(f"NOT CONFIRMED: {'; '.join(stick.unconfirmed)}. Try it on scrap first.")
+    if stick.missing:
+        said.append(f"INCOMPLETE: lines for {', '.join(stick.missing)} still to come.")
+    return said
 
 
 def _strip(stick: Stick, strip: int, count: int, x: float, foot: float) -> list[Mark]:
@@ -216,7 +229,7 @@ def _heights(
 
 
 def _figure(height: float) -> str:
-    return f"{format_mm(height)}  {format_inches(height)}"
+    return f"{format_mm(height)} mm ({format_inches(height)} in)"
 
 
 def _what(line: StickLine) -> str:
@@ -227,9 +240,10 @@ def _what(line: StickLine) -> str:
 def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[Page]:
     """List the heights to strike, and the spacer boards."""
     width = paper.width - LEFT_STRIP - EDGE
-    lines = [("HEIGHTS TO STRIKE, from the bottom end", True)]
+    lines = [(text, True) for text in _cautions(stick)]
+    lines.append(("HEIGHTS TO STRIKE, from the bottom end", True))
     for line in stick.lines:
-        above = f"; {format_mm(line.y - stick.bottom)} above the bottom panel"
+        above = f"; {format_mm(line.y - stick.bottom)} mm above the bottom panel"
         lines.append((f"{_figure(line.y)}  {_what(line)}{above if stick.bottom else ''}", False))
     if stick.spacers:
         lines.append(
@@ -240,7 +254,9 @@ def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[
                 "none: the slide stands on the panel" if abs(spacer.above_panel) < 0.05
                 else f"{_figure(spacer.above_panel)} high"
             )  # fmt: skip
-            lines.append((f"{spacer.part}: {height}", False))
+            own = spacer.slide_height
+            slide = f"; for a slide {format_mm(own)} mm high: measure yours" if own else ""
+            lines.append((f"{spacer.part}: {height}{slide}", False))
     marks: list[Mark] = []
     top = 0.0
     for text, bold in lines:

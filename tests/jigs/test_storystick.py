@@ -74,6 +74,39 @@ def test_golden_spacer_boards(tmp_path: Path) -> None:
     )
 
 
+def test_a_spacer_goes_by_the_slides_own_numbers(tmp_path: Path) -> None:
+    """An undermount's foot is its fixing height below the line, however low it is drawn (end height
+    40 here): the lowest still stands on the panel."""
+    tall = GOLDEN.replace("fixing_height = 33", "fixing_height = 42")
+    tall = tall.replace("drawer_rise = 14", "drawer_rise = 23")
+    (stick,) = find_sticks(_laid(tall, tmp_path))
+    assert [spacer.above_panel for spacer in stick.spacers] == pytest.approx([0, 224, 416, 608])
+    assert all(spacer.slide_height is None for spacer in stick.spacers)
+
+
+def test_a_side_mounts_spacer_names_the_slides_height(tmp_path: Path) -> None:
+    """The line 15 + 32 above the panel is the middle of a slide 45 high (from memory)."""
+    text = GOLDEN.replace("fixing_height = 33\ndrawer_rise = 14\n", "")
+    text = text.replace("undermount-533", "sidemount-508")
+    (stick,) = find_sticks(_laid(text, tmp_path))
+    assert stick.spacers[0].above_panel == pytest.approx(15 + 32 - 45 / 2)
+    assert {spacer.slide_height for spacer in stick.spacers} == {45.0}
+
+
+def test_it_says_what_is_unconfirmed_and_what_is_missing(tmp_path: Path) -> None:
+    """Nothing where the slide was measured; a drawer held back is named, its line is not there."""
+    (stick,) = find_sticks(_laid(GOLDEN, tmp_path))
+    (said,) = stick.unconfirmed
+    assert "slide 'runner' is not confirmed" in said
+    sure = GOLDEN.replace("drawer_rise = 14", 'drawer_rise = 14\nconfirmed = "measured"')
+    (stick,) = find_sticks(_laid(sure, tmp_path))
+    assert (stick.unconfirmed, stick.missing) == ((), ())
+    held = sure.replace("  height = 188.8\n", "  height = 188.8\n  drawer_height = 300\n", 1)
+    (stick,) = find_sticks(_laid(held, tmp_path))
+    assert stick.missing == ("B1-2",)
+    assert all("B1-2" not in line.serves for line in stick.lines)
+
+
 def test_sides_of_other_heights_have_another_stick(tmp_path: Path) -> None:
     """The longest comes first; boxes may be chosen."""
     second = GOLDEN[GOLDEN.index("[[box]]") :].replace('"B1"', '"B2"').replace("774.7", "800")

@@ -1,5 +1,6 @@
 """The story stick on paper, read back: the heights stand where they are, strip by strip."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.reading import read_job
 from jigs.storystick import Stick, find_sticks
-from templates.marks import Page
+from templates.marks import Page, Text
 from templates.page import BOTTOM_STRIP, LEFT_STRIP
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
@@ -56,6 +57,18 @@ def test_each_line_of_the_demo_stands_at_its_height() -> None:
         found = _thick(list(read_pages(write_pdf(pages))), divide(stick.height)[1])
         for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
             assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
+
+
+def test_every_page_says_what_is_not_to_be_trusted() -> None:
+    """Hardware not confirmed, and parts still to come, stand on each page of the stick."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    doubtful = replace(stick, unconfirmed=("slide 'runner' is not confirmed",), missing=("B9-1",))
+    sure = replace(stick, unconfirmed=(), missing=())
+    for wanted, each in ((True, doubtful), (False, sure)):
+        for page in stick_pages([each], "job", PAPERS["common"]):
+            words = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+            assert ("NOT CONFIRMED: slide 'runner'" in words) is wanted
+            assert ("INCOMPLETE: lines for B9-1 still to come" in words) is wanted
 
 
 def test_a_slip_of_three_tenths_brings_the_next_marks_in_line() -> None:
