@@ -14,6 +14,7 @@ from typing import Literal
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.geometry import Fitting
+from jigs.job import FrontSpec
 from jigs.paint import PaintNeed, litres_for, painted_area
 from jigs.parts import DrawerBox, Front, Layout
 from jigs.rolloutspec import Rollout
@@ -32,14 +33,15 @@ PINS = 4
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontOrder:
     """One front as it is ordered: finished width (along the floor) and height, thickness, mm.
-    `bored`: the supplier bores its cups, `cups_at` above its bottom edge, `tab` from its hinge
-    edge."""
+    `bored`: the supplier bores its cups, `cups_at` above its bottom edge, their rims `tab` from
+    its hinge edge (None: not said)."""
 
     front: Front
     width: float
     height: float
     bored: bool
     cups_at: tuple[float, ...] = ()
+    tab: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,8 +101,9 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     held = {front.id for front in layout.fronts if front.withheld}
     ready = [front for front in layout.fronts if front.id not in held]
     hung = {front.box for front in layout.fronts}
+    specs = {spec.id: spec for box in layout.boxes for spec in box.fronts}
     return Order(
-        fronts=tuple(_front(front) for front in ready),
+        fronts=tuple(_front(front, specs.get(front.id)) for front in ready),
         drawer_boxes=_drawer_boxes(layout, ready),
         items=_items(layout, ready, cut),
         banding=add_banding(cut.pieces),
@@ -111,10 +114,17 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     )
 
 
-def _front(front: Front) -> FrontOrder:
+def _front(front: Front, spec: FrontSpec | None) -> FrontOrder:
     width, height = front.ordered or (front.width, front.height)
-    cups = tuple(h.y for h in front.holes if h.purpose == "cup") if front.bored else ()
-    return FrontOrder(front=front, width=width, height=height, bored=front.bored, cups_at=cups)
+    bored = spec if front.bored else None
+    return FrontOrder(
+        front=front,
+        width=width,
+        height=height,
+        bored=front.bored,
+        cups_at=(bored.hinges_at or ()) if bored else (),
+        tab=bored.bored_tab if bored else None,
+    )
 
 
 def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrder, ...]:
@@ -193,7 +203,7 @@ def _count_front(
             counts["screw", "pull", front.screw_pull or 0.0] += len(fitting.holes)
         elif fitting.kind == "front-fixing":
             counts["screw", "front-fixing", front.screw_fixing or 0.0] += len(fitting.holes)
-    if front.kind in ("door", "drawer", "pullout"):
+    if front.kind in ("door", "drawer", "pullout", "lift"):
         counts["bumper", "", bumper] += BUMPERS
 
 

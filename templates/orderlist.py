@@ -19,7 +19,7 @@ from templates.wording import FRONT_WORDS
 
 FRONT_COLUMNS = (
     "id", "box", "kind", "width (mm)", "height (mm)", "count", "thickness (mm)", "hinged",
-    "finish", "note",
+    "stile", "finish", "description", "note",
 )  # fmt: skip
 """The columns of the supplier's list: width before height, as the front hangs."""
 ITEM_COLUMNS = ("what", "record", "size_mm", "needed", "spare", "buy", "note")
@@ -107,6 +107,8 @@ def order_json(order: Order, job: Job) -> str:
                 "finish": f.front.finish,
                 "bored": f.bored,
                 "cups_at_mm": [_number(y) for y in f.cups_at],
+                "tab_mm": None if f.tab is None else _number(f.tab),
+                "made": _making(f),
             }
             for f in order.fronts
         ],
@@ -167,7 +169,9 @@ def front_rows(order: Order) -> list[tuple[str | float, ...]]:
             1,
             _number(f.front.thickness),
             f.front.hinged or "",
+            "" if f.front.frame is None else _number(f.front.frame.stile),
             safe_cell(f.front.finish),
+            safe_cell(", ".join(_making(f))),
             safe_cell(f.front.note),
         )
         for f in order.fronts
@@ -203,7 +207,7 @@ def item_rows(order: Order) -> list[tuple[str | float, ...]]:
 def order_csv(order: Order) -> str:
     """Give all that is to be bought as CSV text: fronts with their sizes, then the rest."""
     fronts = [
-        ("front", row[0], f"{row[3]} x {row[4]} x {row[6]}", 1, 0, 1, row[8])
+        ("front", row[0], f"{row[3]} x {row[4]} x {row[6]}", 1, 0, 1, row[10])
         for row in front_rows(order)
     ]
     return _csv(ITEM_COLUMNS, [*fronts, *item_rows(order)])
@@ -227,9 +231,29 @@ def _front_row(order: FrontOrder, unit: Unit) -> tuple[str, ...]:
     size = " x ".join(
         format_length(length, unit) for length in (order.width, order.height, front.thickness)
     )
-    bored = "bored by the supplier" if order.bored else "not bored"
-    words = [FRONT_WORDS[front.kind], bored, *(w for w in (front.finish, front.note) if w)]
-    return f"  {front.id}", size, ", ".join(words)
+    said = (word for word in (front.finish, front.note) if word)
+    return f"  {front.id}", size, ", ".join([FRONT_WORDS[front.kind], *_making(order), *said])
+
+
+def _making(order: FrontOrder) -> list[str]:
+    """Say how a front is made: its frame, its edges, its boring."""
+    front, frame = order.front, order.front.frame
+    words = []
+    if frame is not None:
+        panel = "glass" if frame.glass else f"panel {format_mm(frame.panel)}"
+        words.append(
+            f"five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}, "
+            f"{panel} mm"
+        )
+    if front.edge_radius:
+        words.append(f"edges rounded, R {format_mm(front.edge_radius)} mm")
+    if front.bevel is not None:
+        words.append(f"{front.bevel} edge bevelled for the fingers")
+    if not order.bored:
+        return [*words, "not bored"]
+    heights = " ".join(format_mm(y) for y in order.cups_at)
+    rims = "" if order.tab is None else f", rims {format_mm(order.tab)} mm from the hinge edge"
+    return [*words, f"bored by the supplier: cups {heights} mm from the bottom edge{rims}"]
 
 
 def _drawer_row(box: DrawerBoxOrder, unit: Unit) -> tuple[str, ...]:

@@ -77,3 +77,19 @@ def test_the_data_says_what_the_text_says() -> None:
     assert f"{data['paint'][0]['area_m2']:.2f} m2" in text
     assert "NOT MEASURED YET" in text
     assert data["not_measured"] == list(order.unbuilt)
+
+
+def test_it_says_how_a_front_is_made() -> None:
+    """Frames, rounded edges and the supplier's boring go with the order, not slabs."""
+    layout, order = _demo()
+    rows = {front.front.id: row for front, row in zip(order.fronts, orderlist.front_rows(order),
+                                                      strict=True)}  # fmt: skip
+    made = orderlist.FRONT_COLUMNS.index("description")
+    for front in layout.fronts:
+        told = str(rows[front.id][made])
+        assert ("five-piece" in told) is (front.frame is not None), front.id
+        assert ("rounded" in told) is bool(front.edge_radius), front.id
+    (bored,) = [front for front in order.fronts if front.bored]
+    assert bored.cups_at == (100.0, 358.0, 615.0)
+    assert bored.tab == 5.0
+    assert "cups 100.0 358.0 615.0 mm" in orderlist.order_text(order, layout.job)
