@@ -111,15 +111,18 @@ def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:
     return write_pdf((sheet.page for sheet in sheets), title=_title(layout, "elevations"))
 
 
-def draw_sticks(layout: "Layout", paper: "Paper") -> tuple[bytes, int]:
-    """Draw the story sticks of a job as a PDF; give it and its pages, b"" where there are none."""
+def draw_sticks(
+    layout: "Layout", paper: "Paper", boards: Collection[str] | None = None
+) -> tuple[bytes, int]:
+    """Draw the story sticks of a job's boards as a PDF; give it and its pages, b"" where there
+    are none."""
+    from jigs.layout import as_printed
     from jigs.storystick import find_sticks
     from templates.pdf import write_pdf
     from templates.storystick import stick_pages
 
-    pages = [
-        paper.scaled(page) for page in stick_pages(find_sticks(layout), layout.job.name, paper)
-    ]
+    sticks = find_sticks(as_printed(layout), boards)
+    pages = [paper.scaled(page) for page in stick_pages(sticks, layout.job.name, paper)]
     return write_pdf(pages, title=_title(layout, "story sticks")) if pages else b"", len(pages)
 
 

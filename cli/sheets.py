@@ -1,5 +1,6 @@
 """`jigsheet sheets`: the drilling sheets, to be printed at 100 %."""
 
+from collections.abc import Collection
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -101,7 +102,8 @@ def sheets(
     concerned = narrow(layout, chosen)
     bare = form in ("outlines", "dxf")
     if stick:
-        _draw_stick(concerned, sheet, target)
+        boards = {side.board for side in concerned.sides}
+        _draw_stick(layout, sheet, boards, target)
     elif (chosen or bare) and not make_sheets(concerned, sheet, only=chosen).any_part:
         click.echo(nothing_drawn(concerned), err=True)
     elif form == "json":
@@ -133,10 +135,10 @@ def sheets(
     end(ctx, concerned)
 
 
-def _draw_stick(layout: "Layout", paper: "Paper", target: str) -> None:
+def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], target: str) -> None:
     from cli.drawing import draw_sticks
 
-    data, pages = draw_sticks(layout, paper)
+    data, pages = draw_sticks(layout, paper, boards)
     if not pages:
         click.echo("No side among these has a hole: there is nothing for a stick.", err=True)
         return

@@ -26,6 +26,8 @@ BareUnit = Literal["mm", "cm", "in"]
 """What bare numbers may be in: a list's column may be in cm, a job never is."""
 
 MM_PER_INCH = 25.4
+SQUARE_FEET = 1e6 / (12 * MM_PER_INCH) ** 2
+"""Square feet in a square metre."""
 """Exactly: NIST SP 811, Appendix B."""
 
 LONGEST = 10_000.0

@@ -14,9 +14,11 @@ from dataclasses import dataclass
 
 from jigs.geometry import SLACK
 from jigs.job import Unit
+from jigs.lengths import MM_PER_INCH
 
-INCH = 25.4
-BARS: dict[Unit, tuple[float, float]] = {"mm": (180.0, 200.0), "in": (7 * INCH, 8 * INCH)}
+BARS: dict[Unit, tuple[float, float]] = {
+    "mm": (180.0, 200.0), "in": (7 * MM_PER_INCH, 8 * MM_PER_INCH),
+}  # fmt: skip
 """The nominal bars across and along, by the rule they are measured with; mm."""
 
 MOST = 0.08
@@ -92,9 +94,9 @@ def skew_of(diagonals: tuple[float, float]) -> float:
 
 
 def _guess(got: float, bar: float) -> str:
-    if _near(got * INCH, bar):
+    if _near(got * MM_PER_INCH, bar):
         return "inches typed for millimetres? write the unit, and --bars in for the inch bars"
-    if _near(got / INCH, bar):
+    if _near(got / MM_PER_INCH, bar):
         return "millimetres typed for inches? write the unit, and --bars mm for the mm bars"
     if _near(got * 10, bar):
         return "centimetres? write the unit, cm"
@@ -114,7 +116,7 @@ def _same(got: float, bar: float) -> bool:
 
 
 def _bar(length: float, unit: Unit) -> str:
-    return f"{length:.4g} mm" if unit == "mm" else f"{length / INCH:.4g} in"
+    return f"{length:.4g} mm" if unit == "mm" else f"{length / MM_PER_INCH:.4g} in"
 
 
 def _bars(unit: Unit) -> str:

@@ -9,7 +9,7 @@ level while it is screwed on.
 774.7
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Literal
 
@@ -68,12 +68,11 @@ def round_key(height: float) -> float:
     return round(height, 2)
 
 
-def find_sticks(layout: Layout, boxes: Iterable[str] | None = None) -> tuple[Stick, ...]:
-    """Give a stick for each family of sides with holes, the longest first; `boxes` None: all."""
-    wanted = None if boxes is None else set(boxes)
+def find_sticks(layout: Layout, boards: Collection[str] | None = None) -> tuple[Stick, ...]:
+    """Give a stick for each family of sides with holes, the longest first; `boards` None: all."""
     families: dict[tuple[float, float, bool], list[Side]] = {}
     for side in layout.sides:
-        if side.holes and (wanted is None or side.box in wanted):
+        if side.holes and (boards is None or side.board in boards):
             key = (round_key(side.height), round_key(side.bottom), bool(side.partition))
             families.setdefault(key, []).append(side)
     order = sorted(families, key=lambda key: (-key[0], key[1:]))

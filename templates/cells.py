@@ -1,8 +1,12 @@
-"""Cells of a table that goes into a spreadsheet.
+"""Tables as they leave the tool: cells, numbers, CSV text.
 
 >>> safe_cell("=1+1"), safe_cell("B1-SIDE-L")
 ("'=1+1", 'B1-SIDE-L')
 """
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
 
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """A cell that begins with one of these is run by a spreadsheet; it gets an apostrophe."""
@@ -11,3 +15,17 @@ _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 def safe_cell(text: str) -> str:
     """Give a text as a cell that no spreadsheet takes for a formula."""
     return f"'{text}" if text.startswith(_FORMULA) else text
+
+
+def number(value: float) -> float:
+    """Round a number as all lists and data give it, to 0.0001; never -0."""
+    return round(value, 4) + 0.0
+
+
+def csv_text(columns: Sequence[str], rows: Iterable[Iterable[object]]) -> str:
+    """Give a table as CSV text, its heads first; None is an empty cell."""
+    file = io.StringIO(newline="")
+    writer = csv.writer(file, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows(rows)
+    return file.getvalue()

@@ -225,3 +225,17 @@ def _reasons(front: Front | Rollout) -> str:
 
 def _many(count: int, noun: str) -> str:
     return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
+def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | None]]:
+    """Give findings as data, for what is written as JSON."""
+    return [
+        {
+            "level": problem.level,
+            "code": problem.code,
+            "part": problem.part,
+            "text": problem.text,
+            "remedy": problem.remedy,
+        }
+        for problem in problems
+    ]

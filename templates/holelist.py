@@ -5,8 +5,6 @@ side back from its finished front edge), fronts first, in the job's order. A fro
 back is named and has no holes.
 """
 
-import csv
-import io
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
@@ -16,7 +14,8 @@ from jigs.job import Unit
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import Front, Layout, Side
 from jigs.rolloutspec import Rollout
-from templates.cells import safe_cell
+from templates.cells import csv_text, number, safe_cell
+from templates.findings import problems_data
 from templates.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
@@ -39,32 +38,21 @@ def holes_json(layout: Layout) -> str:
             if layout.rollouts
             else {}
         ),
-        "problems": [
-            {
-                "level": problem.level,
-                "code": problem.code,
-                "part": problem.part,
-                "text": problem.text,
-                "remedy": problem.remedy,
-            }
-            for problem in layout.problems
-        ],
+        "problems": problems_data(layout.problems),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
 def holes_csv(layout: Layout) -> str:
     """Give all holes as CSV text, one a line; no cell is ever taken for a formula."""
-    file = io.StringIO(newline="")
-    writer = csv.writer(file, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    for front in layout.fronts:
-        names = (front.id, front.box, front.kind, front.code)
-        writer.writerows(_rows(names, front.fittings))
-    for side in layout.sides:
-        board = (side.board, side.box, side_words(side).replace(" ", "-"), side.code)
-        writer.writerows(_rows(board, side.fittings))
-    return file.getvalue()
+    parts: list[tuple[tuple[str, ...], tuple[Fitting, ...]]] = [
+        ((front.id, front.box, front.kind, front.code), front.fittings) for front in layout.fronts
+    ]
+    parts += [
+        ((side.board, side.box, side_words(side).replace(" ", "-"), side.code), side.fittings)
+        for side in layout.sides
+    ]
+    return csv_text(COLUMNS, (row for names, fittings in parts for row in _rows(names, fittings)))
 
 
 def holes_text(layout: Layout) -> str:
@@ -80,21 +68,17 @@ def holes_text(layout: Layout) -> str:
     return "\n".join([*blocks, legend]) + "\n"
 
 
-def _number(value: float) -> float:
-    return round(value, 4) + 0.0
-
-
 def _depth(hole: Hole) -> float | None:
-    return None if hole.depth is None else _number(hole.depth)
+    return None if hole.depth is None else number(hole.depth)
 
 
 def _hole_data(hole: Hole) -> dict[str, Any]:
     return {
         "purpose": hole.purpose,
         "face": hole.face,
-        "x_mm": _number(hole.x),
-        "y_mm": _number(hole.y),
-        "diameter_mm": _number(hole.diameter),
+        "x_mm": number(hole.x),
+        "y_mm": number(hole.y),
+        "diameter_mm": number(hole.diameter),
         "depth_mm": _depth(hole),
     }
 
@@ -108,18 +92,18 @@ def _front_data(front: Front) -> dict[str, Any]:
         "hinged": front.hinged,
         "code": front.code,
         "withheld": front.withheld,
-        "width_mm": _number(front.width),
-        "height_mm": _number(front.height),
-        "thickness_mm": _number(front.thickness),
-        "x_mm": _number(front.x),
-        "y_mm": _number(front.y),
+        "width_mm": number(front.width),
+        "height_mm": number(front.height),
+        "thickness_mm": number(front.thickness),
+        "x_mm": number(front.x),
+        "y_mm": number(front.y),
         "hinge": None
         if hinge is None
         else {
             "record": hinge.record,
-            "tab_mm": _number(hinge.tab),
-            "plate_mm": _number(hinge.plate),
-            "overlay_error_mm": _number(hinge.error),
+            "tab_mm": number(hinge.tab),
+            "plate_mm": number(hinge.plate),
+            "overlay_error_mm": number(hinge.error),
         },
         "holes": [_hole_data(hole) for hole in front.holes],
     }
@@ -132,17 +116,17 @@ def _side_data(side: Side) -> dict[str, Any]:
         "side": side.side,
         "board": side.board,
         "code": side.code,
-        "height_mm": _number(side.height),
-        "depth_mm": _number(side.depth),
+        "height_mm": number(side.height),
+        "depth_mm": number(side.depth),
         # A partition is counted from its own bottom end, which stands so high in the box.
-        **({"bottom_mm": _number(side.base)} if side.partition else {}),
+        **({"bottom_mm": number(side.base)} if side.partition else {}),
         "holes": [
             {
                 "purpose": hole.purpose,
                 "part": fitting.part,
-                "x_mm": _number(hole.x),
-                "y_mm": _number(hole.y),
-                "diameter_mm": _number(hole.diameter),
+                "x_mm": number(hole.x),
+                "y_mm": number(hole.y),
+                "diameter_mm": number(hole.diameter),
                 "depth_mm": _depth(hole),
             }
             for fitting in side.fittings
@@ -160,13 +144,13 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
         "slide": rollout.slide,
         "code": rollout.code,
         "withheld": rollout.withheld,
-        "width_mm": _number(rollout.width),
-        "height_mm": _number(rollout.height),
-        "length_mm": _number(rollout.length),
-        "x_mm": _number(rollout.x),
-        "y_mm": _number(rollout.y),
-        "spacer_left_mm": _number(rollout.spacer_left),
-        "spacer_right_mm": _number(rollout.spacer_right),
+        "width_mm": number(rollout.width),
+        "height_mm": number(rollout.height),
+        "length_mm": number(rollout.length),
+        "x_mm": number(rollout.x),
+        "y_mm": number(rollout.y),
+        "spacer_left_mm": number(rollout.spacer_left),
+        "spacer_right_mm": number(rollout.spacer_right),
     }
 
 
@@ -180,9 +164,9 @@ def _rows(
                 hole.purpose,
                 hole.face,
                 safe_cell(fitting.part or ""),
-                _number(hole.x),
-                _number(hole.y),
-                _number(hole.diameter),
+                number(hole.x),
+                number(hole.y),
+                number(hole.diameter),
                 _depth(hole),
             )
 

@@ -5,16 +5,13 @@ screws, band and paint. `fronts_csv` is the list for the supplier alone; what ar
 against the job with the same columns.
 """
 
-import csv
-import io
 import json
-from collections.abc import Iterable
 from typing import Any
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, Item, Order
 from jigs.job import Job, Unit
-from jigs.lengths import format_length, format_mm
-from templates.cells import safe_cell
+from jigs.lengths import SQUARE_FEET, format_length, format_mm
+from templates.cells import csv_text, number, safe_cell
 from templates.wording import FRONT_WORDS
 
 FRONT_COLUMNS = (
@@ -77,7 +74,7 @@ def order_text(order: Order, job: Job) -> str:
             (
                 f"  {need.finish or 'no finish stated'}",
                 f"{need.fronts} {'front' if need.fronts == 1 else 'fronts'}",
-                f"{need.area:.2f} m2 ({need.area / 0.3048**2:.1f} sq ft)",
+                f"{need.area:.2f} m2 ({need.area * SQUARE_FEET:.1f} sq ft)",
                 f"{need.litres:.1f} litres",
             )
             for need in order.paint
@@ -92,8 +89,8 @@ def order_json(order: Order, job: Job) -> str:
         "schema": 1,
         "job": job.name,
         "units": job.units,
-        "tolerance_mm": _number(job.tolerance),
-        "increment_mm": None if job.increment is None else _number(job.increment),
+        "tolerance_mm": number(job.tolerance),
+        "increment_mm": None if job.increment is None else number(job.increment),
         "not_measured": list(order.unbuilt),
         "held": list(order.held),
         "fronts": [
@@ -101,13 +98,13 @@ def order_json(order: Order, job: Job) -> str:
                 "id": f.front.id,
                 "box": f.front.box,
                 "kind": f.front.kind,
-                "width_mm": _number(f.width),
-                "height_mm": _number(f.height),
-                "thickness_mm": _number(f.front.thickness),
+                "width_mm": number(f.width),
+                "height_mm": number(f.height),
+                "thickness_mm": number(f.front.thickness),
                 "finish": f.front.finish,
                 "bored": f.bored,
-                "cups_at_mm": [_number(y) for y in f.cups_at],
-                "tab_mm": None if f.tab is None else _number(f.tab),
+                "cups_at_mm": [number(y) for y in f.cups_at],
+                "tab_mm": None if f.tab is None else number(f.tab),
                 "made": _making(f),
             }
             for f in order.fronts
@@ -116,12 +113,12 @@ def order_json(order: Order, job: Job) -> str:
             {
                 "parts": list(b.parts),
                 "count": len(b.parts),
-                "width_mm": _number(b.width),
-                "height_mm": _number(b.height),
-                "length_mm": _number(b.length),
-                "side_mm": _number(b.side),
-                "recess_mm": _number(b.recess),
-                "notch_mm": [_number(n) for n in b.notch] if b.notch else None,
+                "width_mm": number(b.width),
+                "height_mm": number(b.height),
+                "length_mm": number(b.length),
+                "side_mm": number(b.side),
+                "recess_mm": number(b.recess),
+                "notch_mm": [number(n) for n in b.notch] if b.notch else None,
             }
             for b in order.drawer_boxes
         ],
@@ -129,7 +126,7 @@ def order_json(order: Order, job: Job) -> str:
             {
                 "what": i.group,
                 "record": i.name,
-                "size_mm": None if i.size is None else _number(i.size),
+                "size_mm": None if i.size is None else number(i.size),
                 "needed": i.count,
                 "spare": i.spare,
             }
@@ -137,9 +134,9 @@ def order_json(order: Order, job: Job) -> str:
         ],
         "band": [
             {
-                "board_mm": _number(b.board),
-                "band_mm": _number(b.band),
-                "to_buy_m": _number(b.to_buy / 1000),
+                "board_mm": number(b.board),
+                "band_mm": number(b.band),
+                "to_buy_m": number(b.to_buy / 1000),
             }
             for b in order.banding
         ],
@@ -147,9 +144,9 @@ def order_json(order: Order, job: Job) -> str:
             {
                 "finish": n.finish,
                 "fronts": n.fronts,
-                "area_m2": _number(n.area),
-                "area_sq_ft": _number(n.area / 0.3048**2),
-                "litres": _number(n.litres),
+                "area_m2": number(n.area),
+                "area_sq_ft": number(n.area * SQUARE_FEET),
+                "litres": number(n.litres),
             }
             for n in order.paint
         ],
@@ -164,12 +161,12 @@ def front_rows(order: Order) -> list[tuple[str | float, ...]]:
             safe_cell(f.front.id),
             safe_cell(f.front.box),
             f.front.kind,
-            _number(f.width),
-            _number(f.height),
+            number(f.width),
+            number(f.height),
             1,
-            _number(f.front.thickness),
+            number(f.front.thickness),
             f.front.hinged or "",
-            "" if f.front.frame is None else _number(f.front.frame.stile),
+            "" if f.front.frame is None else number(f.front.frame.stile),
             safe_cell(f.front.finish),
             safe_cell(", ".join(_making(f))),
             safe_cell(f.front.note),
@@ -182,11 +179,11 @@ def item_rows(order: Order) -> list[tuple[str | float, ...]]:
     """Give the rows of all that is not a front, in the order of ITEM_COLUMNS."""
     rows: list[tuple[str | float, ...]] = []
     for box in order.drawer_boxes:
-        size = f"{_number(box.width)} x {_number(box.height)} x {_number(box.length)}"
+        size = f"{number(box.width)} x {number(box.height)} x {number(box.length)}"
         count = len(box.parts)
         rows.append(("drawer box", size, "", count, 0, count, " ".join(box.parts)))
     for item in order.items:
-        size_mm: str | float = "" if item.size is None else _number(item.size)
+        size_mm: str | float = "" if item.size is None else number(item.size)
         note = SCREW_WORDS.get(item.name, "") if item.group == "screw" else ""
         record = "" if item.group == "screw" else safe_cell(item.name)
         rows.append(
@@ -196,10 +193,10 @@ def item_rows(order: Order) -> list[tuple[str | float, ...]]:
             )
         )  # fmt: skip
     for band in order.banding:
-        metres = _number(band.to_buy / 1000)
-        rows.append(("edge band, m", "", _number(band.band), metres, 0, metres, ""))
+        metres = number(band.to_buy / 1000)
+        rows.append(("edge band, m", "", number(band.band), metres, 0, metres, ""))
     for need in order.paint:
-        litres = _number(need.litres)
+        litres = number(need.litres)
         rows.append(("paint, litres", safe_cell(need.finish), "", litres, 0, litres, ""))
     return rows
 
@@ -210,20 +207,12 @@ def order_csv(order: Order) -> str:
         ("front", row[0], f"{row[3]} x {row[4]} x {row[6]}", 1, 0, 1, row[10])
         for row in front_rows(order)
     ]
-    return _csv(ITEM_COLUMNS, [*fronts, *item_rows(order)])
+    return csv_text(ITEM_COLUMNS, [*fronts, *item_rows(order)])
 
 
 def fronts_csv(order: Order) -> str:
     """Give the supplier's list of fronts as CSV text; a delivered list has the same columns."""
-    return _csv(FRONT_COLUMNS, front_rows(order))
-
-
-def _csv(columns: Iterable[str], rows: Iterable[Iterable[str | float]]) -> str:
-    file = io.StringIO(newline="")
-    writer = csv.writer(file, lineterminator="\n")
-    writer.writerow(columns)
-    writer.writerows(rows)
-    return file.getvalue()
+    return csv_text(FRONT_COLUMNS, front_rows(order))
 
 
 def _front_row(order: FrontOrder, unit: Unit) -> tuple[str, ...]:
@@ -287,7 +276,3 @@ def _table(rows: list[tuple[str, ...]]) -> list[str]:
         "  ".join([*(cell.ljust(w) for cell, w in zip(row, wide, strict=False)), row[-1]]).rstrip()
         for row in rows
     ]
-
-
-def _number(value: float) -> float:
-    return round(value, 4) + 0.0

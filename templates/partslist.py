@@ -4,8 +4,6 @@ All three list the same pieces: box by box with its drawer boxes, then what belo
 Cut sizes are what the saw is set to, finished sizes have the edge band on.
 """
 
-import csv
-import io
 import json
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
@@ -16,7 +14,8 @@ from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
 from jigs.parts import Layout
-from templates.cells import safe_cell
+from templates.cells import csv_text, number, safe_cell
+from templates.findings import problems_data
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
@@ -81,65 +80,50 @@ def parts_json(parts: PartsList) -> str:
         "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
         "thickness_trap": _trap_data(find_trap(job, parts.boxes)),
         "left_out": list(parts.left_out),
-        "problems": [
-            {
-                "level": problem.level,
-                "code": problem.code,
-                "part": problem.part,
-                "text": problem.text,
-                "remedy": problem.remedy,
-            }
-            for problem in parts.layout.problems
-        ],
+        "problems": problems_data(parts.layout.problems),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
 def parts_csv(parts: PartsList) -> str:
     """Give all pieces as CSV text, one a line; no cell is ever taken for a formula."""
-    file = io.StringIO(newline="")
-    writer = csv.writer(file, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    for piece in parts.pieces:
-        groove = piece.groove
-        writer.writerow(
-            (
-                safe_cell(piece.id),
-                piece.kind,
-                safe_cell(piece.box or ""),
-                safe_cell(piece.wall),
-                safe_cell(piece.front or ""),
-                piece.count,
-                _number(piece.length),
-                _number(piece.width),
-                _number(piece.finished_length),
-                _number(piece.finished_width),
-                _number(piece.thickness),
-                piece.stuff,
-                piece.grain or "",
-                " ".join(piece.band),
-                _number(piece.band_thickness) if piece.band else None,
-                _in_one_cell(piece.pockets),
-                _in_one_cell(piece.pockets_top or ()),
-                _number(groove.at) if groove else None,
-                _number(groove.width) if groove else None,
-                _number(groove.depth) if groove else None,
-                safe_cell(piece.note),
-            )
-        )
-    return file.getvalue()
+    return csv_text(COLUMNS, map(_row, parts.pieces))
 
 
-def _number(value: float) -> float:
-    return round(value, 4) + 0.0
+def _row(piece: Piece) -> tuple[object, ...]:
+    """Give a piece as a row of the CSV list, in the order of COLUMNS."""
+    groove = piece.groove
+    return (
+        safe_cell(piece.id),
+        piece.kind,
+        safe_cell(piece.box or ""),
+        safe_cell(piece.wall),
+        safe_cell(piece.front or ""),
+        piece.count,
+        number(piece.length),
+        number(piece.width),
+        number(piece.finished_length),
+        number(piece.finished_width),
+        number(piece.thickness),
+        piece.stuff,
+        piece.grain or "",
+        " ".join(piece.band),
+        number(piece.band_thickness) if piece.band else None,
+        _in_one_cell(piece.pockets),
+        _in_one_cell(piece.pockets_top or ()),
+        number(groove.at) if groove else None,
+        number(groove.width) if groove else None,
+        number(groove.depth) if groove else None,
+        safe_cell(piece.note),
+    )
 
 
 def _in_one_cell(values: Sequence[float]) -> str:
-    return " ".join(f"{_number(value):.10g}" for value in values)
+    return " ".join(f"{number(value):.10g}" for value in values)
 
 
 def _numbers(values: Sequence[float]) -> list[float]:
-    return [_number(value) for value in values]
+    return [number(value) for value in values]
 
 
 def _piece_data(piece: Piece) -> dict[str, Any]:
@@ -149,15 +133,15 @@ def _piece_data(piece: Piece) -> dict[str, Any]:
         "box": piece.box,
         "wall": piece.wall or None,
         "front": piece.front,
-        "length_mm": _number(piece.length),
-        "width_mm": _number(piece.width),
-        "finished_length_mm": _number(piece.finished_length),
-        "finished_width_mm": _number(piece.finished_width),
-        "thickness_mm": _number(piece.thickness),
+        "length_mm": number(piece.length),
+        "width_mm": number(piece.width),
+        "finished_length_mm": number(piece.finished_length),
+        "finished_width_mm": number(piece.finished_width),
+        "thickness_mm": number(piece.thickness),
         "board": piece.stuff,
         "count": piece.count,
         "band": list(piece.band),
-        "band_mm": _number(piece.band_thickness) if piece.band else None,
+        "band_mm": number(piece.band_thickness) if piece.band else None,
         "grain": piece.grain,
         "pocket_mm": _numbers(piece.pockets),
         "pocket_top_mm": None if piece.pockets_top is None else _numbers(piece.pockets_top),
@@ -170,28 +154,28 @@ def _groove_data(groove: Groove | None) -> dict[str, float] | None:
     if groove is None:
         return None
     return {
-        "at_mm": _number(groove.at),
-        "width_mm": _number(groove.width),
-        "depth_mm": _number(groove.depth),
+        "at_mm": number(groove.at),
+        "width_mm": number(groove.width),
+        "depth_mm": number(groove.depth),
     }
 
 
 def _banding_data(band: Banding) -> dict[str, Any]:
     return {
-        "board_mm": _number(band.board),
-        "band_mm": _number(band.band),
+        "board_mm": number(band.board),
+        "band_mm": number(band.band),
         "edges": band.edges,
-        "length_mm": _number(band.length),
-        "to_buy_mm": _number(band.to_buy),
+        "length_mm": number(band.length),
+        "to_buy_mm": number(band.to_buy),
     }
 
 
 def _board_data(board: Board) -> dict[str, Any]:
     return {
         "board": board.stuff,
-        "thickness_mm": _number(board.thickness),
+        "thickness_mm": number(board.thickness),
         "pieces": board.pieces,
-        "area_m2": _number(board.area),
+        "area_m2": number(board.area),
         "sheets_at_least": board.sheets,
     }
 
@@ -201,11 +185,11 @@ def _trap_data(trap: Trap | None) -> dict[str, Any] | None:
         return None
     return {
         "box": trap.box,
-        "true_mm": _number(trap.true),
-        "nominal_mm": _number(trap.nominal),
+        "true_mm": number(trap.true),
+        "nominal_mm": number(trap.nominal),
         "nominal_guessed": trap.guessed,
-        "bottom_mm": _number(trap.bottom),
-        "width_mm": _number(trap.width),
-        "comes_to_mm": _number(trap.comes_to),
-        "lost_mm": _number(trap.lost),
+        "bottom_mm": number(trap.bottom),
+        "width_mm": number(trap.width),
+        "comes_to_mm": number(trap.comes_to),
+        "lost_mm": number(trap.lost),
     }

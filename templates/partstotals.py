@@ -10,7 +10,7 @@ from jigs.cutlist.toe import stands
 from jigs.cutlist.totals import PER_EDGE, WASTE, add_banding, add_boards, over_sheet
 from jigs.cutlist.trap import find_trap
 from jigs.job import Unit
-from jigs.lengths import MM_PER_INCH, format_inches, format_length
+from jigs.lengths import MM_PER_INCH, SQUARE_FEET, format_inches, format_length
 from templates.findings import WIDTH
 from templates.partslist import PartsList
 
@@ -22,8 +22,6 @@ STUFF_WORDS: dict[Stuff, str] = {
     "drawer-side": "Board of the drawer sides",
     "drawer-bottom": "Board of the drawer bottoms",
 }
-SQUARE_FEET = 1e6 / (12 * MM_PER_INCH) ** 2
-"""Square feet in a square metre."""
 
 
 def totals_lines(parts: PartsList) -> Iterator[str]:

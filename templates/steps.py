@@ -10,6 +10,7 @@ from templates.sums import steps_between
 
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
+CHECK_LEAFLET = "Check each place against the leaflet."
 _TICK = "Write DRILLED on its label."
 
 
@@ -52,7 +53,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 _block(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
-                else "Check each place against the leaflet.",
+                else CHECK_LEAFLET,
                 _AWL,
                 f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']} Eye and ear "
                 "protection.",
@@ -97,7 +98,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
             _BARS,
             "Write TOP on tape on the back. Measure the part, fill in.",
             _block(view),
-            "Check each place against the leaflet.",
+            CHECK_LEAFLET,
             _AWL,
             f"Bore. {CAUTION_FOR['manual']} Eye and ear protection.",
             _TICK,
@@ -139,7 +140,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         else ()
     )
     hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds)
-    lay = f"Lay {hardware or 'leaflet'} on the drawing."
+    lay = f"Lay {hardware} on the drawing." if hardware else CHECK_LEAFLET
     if not hardware and "shelf" in kinds:
         lay = "Rule along each row: 32.0 from hole to hole."
     if view.stand:

@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from jigs.geometry import rectangle
-from jigs.lengths import format_inches, format_mm
+from jigs.lengths import MM_PER_INCH, format_inches, format_mm
 from jigs.storystick import Stick, StickLine
 from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -172,7 +172,7 @@ def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
         marks.append(Line(x1=x, y1=y, x2=x + tick, y2=y, width=0.13))
         if mm % 10 == 0 and low + 3.0 < mm < high - 3.0:
             marks.append(Text(x=x + 12.5, y=y - 1.25, text=str(mm), anchor="end"))
-    sixteenth = 25.4 / 16
+    sixteenth = MM_PER_INCH / 16
     right = x + WIDTH
     for count in range(int(-(-low // sixteenth)), int(high / sixteenth + 1e-9) + 1):
         y = foot + count * sixteenth - low
@@ -184,7 +184,7 @@ def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
         )  # fmt: skip
         marks.append(Line(x1=right - tick, y1=y, x2=right, y2=y, width=0.13))
         inches = count // 16
-        if count % 16 == 0 and low + 3.0 < inches * 25.4 < high - 3.0:
+        if count % 16 == 0 and low + 3.0 < inches * MM_PER_INCH < high - 3.0:
             marks.append(Text(x=right - 5.6, y=y - 1.25, text=str(inches), anchor="end"))
     return marks
 

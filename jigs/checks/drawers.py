@@ -125,12 +125,14 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> t
     """
     room = format_length(max(0.0, place.greatest), unit)
     if place.too_low:
+        stated = (
+            f" and it would be {format_length(place.height, unit)}" if place.height > SLACK else ""
+        )
         return (
             error(
                 "drawer-too-low",
                 front.id,
-                f"there is room for a drawer box {room} high and it would be "
-                f"{format_length(place.height, unit)}; less than "
+                f"there is room for a drawer box {room} high{stated}; less than "
                 f"{format_length(LEAST_HEIGHT, unit)} is not worth building",
                 "give its front more height, or make it a false front",
                 (f"{front.id}-BOX",),

@@ -38,3 +38,11 @@ def test_the_story_stick_is_drawn_by_itself(run: Run, small: Path) -> None:
     assert "steel tape" in result.stderr
     assert run("sheets", small, "--stick", "--first").exit_code == 2
     assert run("sheets", small, "--stick", "--format", "json").exit_code == 2
+
+
+def test_a_stick_is_the_same_however_the_job_is_shown(run: Run, small: Path) -> None:
+    """--units changes what the terminal says, not a byte of what is printed."""
+    assert run("sheets", small, "--stick", "--only", "B1", "-o", "a.pdf").exit_code == 0
+    shown = run("sheets", small, "--stick", "--only", "B1", "--units", "mm", "-o", "b.pdf")
+    assert shown.exit_code == 0
+    assert Path("a.pdf").read_bytes() == Path("b.pdf").read_bytes()

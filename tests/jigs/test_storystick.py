@@ -113,7 +113,7 @@ def test_sides_of_other_heights_have_another_stick(tmp_path: Path) -> None:
     second = second.replace("  height = 220.8\n", "")
     layout = _laid(GOLDEN + second, tmp_path)
     assert [stick.height for stick in find_sticks(layout)] == pytest.approx([800, 774.7])
-    assert [stick.height for stick in find_sticks(layout, ["B1"])] == pytest.approx([774.7])
+    assert [stick.height for stick in find_sticks(layout, ["B1-SIDE-L"])] == pytest.approx([774.7])
 
 
 @given(jobs())
