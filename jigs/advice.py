@@ -48,17 +48,30 @@ def advise(layout: Layout) -> tuple[Advice, ...]:
     job, unit = layout.job, layout.job.shown
     boxes = [box for box in layout.boxes if not box.inferred]
     stated = [box for box in boxes if f"box.{box.id}.above_floor" not in job.assumed]
+    floors = {wall.name: wall.floor_high for wall in job.walls}
+
+    def floor(box: BoxSpec) -> float:
+        return floors.get(box.wall, 0.0)
+
     if job.units == "mm":
         found = [
             *_group(_of(stated, BASES), lambda box: _base_height(box, unit), EN_1116),
-            *_group(_of(stated, ON_FLOOR), lambda box: _toe(box, PLINTH, "plinth", unit), EN_1116),
+            *_group(
+                _of(stated, ON_FLOOR),
+                lambda box: _toe(box, floor(box), PLINTH, "plinth", unit),
+                EN_1116,
+            ),
             *_group(
                 _of(boxes, BASES), lambda box: _worktop(box, job.material.front, unit), EN_1116
             ),
             *_group(_of(boxes, ("wall",)), lambda box: _wall_depth(box, unit), EN_1116),
         ]
         return tuple(found)
-    found = [*_group(_of(stated, ON_FLOOR), lambda box: _toe(box, TOE_HIGH, "toe", unit), KCMA)]
+    found = [
+        *_group(
+            _of(stated, ON_FLOOR), lambda box: _toe(box, floor(box), TOE_HIGH, "toe", unit), KCMA
+        )
+    ]
     toes = tuple(box.id for box in _of(boxes, ON_FLOOR) if not box.legs)
     if toes and job.build.toe_back < TOE_DEEP - SLACK:
         text = (
@@ -93,11 +106,15 @@ def _base_height(box: BoxSpec, unit: Unit) -> str | None:
     return f"{format_length(high, unit)} high above the floor; base units come {usual} high"
 
 
-def _toe(box: BoxSpec, least: float, word: str, unit: Unit) -> str | None:
-    high = box.above_floor + box.legs
-    if high >= least - SLACK:
+def _toe(box: BoxSpec, floor: float, least: float, word: str, unit: Unit) -> str | None:
+    high = box.above_floor + box.legs - floor
+    if high >= least - SLACK or high <= SLACK < floor:  # a finding, where the floor leaves none
         return None
-    return f"a {word} {format_length(high, unit)} high; the least is {format_length(least, unit)}"
+    where = " at the floor's high point" if floor > SLACK else ""
+    return (
+        f"a {word} {format_length(high, unit)} high{where}; "
+        f"the least is {format_length(least, unit)}"
+    )
 
 
 def _worktop(box: BoxSpec, front: float, unit: Unit) -> str | None:

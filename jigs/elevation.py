@@ -4,7 +4,7 @@ x runs along the wall from the left, y up from the finished floor; mm. A front s
 place plus its own in the box. Boxes that were inferred from a bare front list have no place: they
 are shown apart from each other, in a row.
 
->>> from jigs.job import BoxSpec, Hand
+>>> from jigs.job import BoxKind, BoxSpec, Hand
 >>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
 >>> Seen(box=box, x=600.0).top
 820
@@ -21,14 +21,16 @@ from jigs.cutlist.trimmings import HANDS, panel_at, panel_height
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand
 from jigs.parts import Front, Layout
-from jigs.walls import TOUCHING, end_boxes, place_boxes
-from jigs.wallspec import EndKind
+from jigs.walls import TOUCHING, end_boxes, place_job
+from jigs.wallspec import EndKind, WallSpec
 
 Swing = Literal["left", "right", "top"]
 """The edge that a front turns on."""
 
 APART = 300.0
 """Between boxes that stand nowhere; mm."""
+UNDER_COUNTERS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "open")
+"""Kinds of boxes that a counter lies over, where they stand on the floor."""
 SAME_LEVEL = 0.5
 """Heights this near to each other are one level; mm."""
 
@@ -125,15 +127,35 @@ class Seen:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SeenAppliance:
+    """An appliance with its lower left corner on the wall; `words` say what it is. mm."""
+
+    id: str
+    x: float
+    y: float
+    width: float
+    height: float
+    words: str
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it hangs above what stands on the floor."""
+        return self.y > HIGHEST
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Elevation:
     """One wall, its boxes from left to right. `placed`: they stand as they will on the wall.
-    `left`, `right`: what stands at its ends, None where it is not said."""
+    `left`, `right`: what stands at its ends, None where it is not said. `spec`: the wall as given,
+    None where it is not."""
 
     wall: str
     boxes: tuple[Seen, ...]
     placed: bool = True
     left: EndKind | None = None
     right: EndKind | None = None
+    appliances: tuple[SeenAppliance, ...] = ()
+    spec: WallSpec | None = None
 
     @property
     def standing(self) -> tuple[Seen, ...]:
@@ -148,8 +170,34 @@ class Elevation:
     @property
     def extent(self) -> tuple[float, float, float, float]:
         """Left, bottom, right and top of all that is seen, the floor taken in; mm."""
-        left, bottom, right, top = zip(*(box.extent for box in self.boxes), strict=True)
-        return min(left), min(0.0, *bottom), max(right), max(top)
+        parts = [box.extent for box in self.boxes]
+        parts += [(a.x, a.y, a.x + a.width, a.y + a.height) for a in self.appliances]
+        left, bottom, right, top = zip(*parts, strict=True)
+        return min(left), min(0.0, *bottom), max(right), max(*top, self.high)
+
+    @property
+    def high(self) -> float:
+        """What is seen of the wall itself: up to its ceiling, or its counter; mm."""
+        spec = self.spec
+        return max(spec.ceiling or 0.0, spec.counter or 0.0) if spec else 0.0
+
+    def row_ends(self, hangs: bool) -> tuple[float, ...]:
+        """Give the ends along the wall of all that hangs, or stands on the floor; mm."""
+        boxes = [end for box in self.boxes if box.hangs == hangs for end in box.ends]
+        own = [a for a in self.appliances if a.hangs == hangs]
+        return (*boxes, *(end for a in own for end in (a.x, a.x + a.width)))
+
+    def counters(self) -> tuple[tuple[float, float], ...]:
+        """Give from where to where counters lie: over base boxes, places for appliances below
+        them, end panels and fillers that touch each other; mm."""
+        spans: list[tuple[float, float]] = []
+        carried = [box for box in self.standing if box.box.kind in UNDER_COUNTERS]
+        for start, end in sorted((min(box.ends), max(box.ends)) for box in carried):
+            if spans and start - spans[-1][1] <= TOUCHING:
+                spans[-1] = (spans[-1][0], max(end, spans[-1][1]))
+            else:
+                spans.append((start, end))
+        return tuple(spans)
 
     def clear_of_each_other(self) -> tuple[tuple[Seen, ...], ...]:
         """Give the boxes in groups of which none reaches into another: as a rule, each by itself.
@@ -164,7 +212,7 @@ class Elevation:
 
 def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     """Give the walls of a job in its order; boxes that stand nowhere come last, in one row."""
-    places = place_boxes(layout.boxes)
+    places = place_job(layout.job)
     fronts: dict[str, list[Front]] = {}
     for front in layout.fronts:
         fronts.setdefault(front.box, []).append(front)
@@ -185,6 +233,8 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
             boxes=tuple(sorted(boxes, key=lambda box: box.x)),
             left=specs[wall].left.stands if wall in specs else None,
             right=specs[wall].right.stands if wall in specs else None,
+            appliances=_see_appliances(specs.get(wall), places),
+            spec=specs.get(wall),
         )
         for wall, boxes in walls.items()
     ]
@@ -210,15 +260,37 @@ def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
             stretches.append([box])
             start = box.extent[0]
     last = len(stretches) - 1
+    starts = [min(box.extent[0] for box in boxes) for boxes in stretches]
+
+    def stretch_of(appliance: SeenAppliance) -> int:
+        """Give the last stretch that begins before an appliance does."""
+        return max((k for k, x in enumerate(starts) if x <= appliance.x + SLACK), default=0)
+
     return tuple(
         replace(
             elevation,
             boxes=tuple(boxes),
             left=elevation.left if number == 0 else None,
             right=elevation.right if number == last else None,
+            appliances=tuple(a for a in elevation.appliances if stretch_of(a) == number),
         )
         for number, boxes in enumerate(stretches)
     )
+
+
+def _see_appliances(
+    spec: WallSpec | None, places: Mapping[str, float]
+) -> tuple[SeenAppliance, ...]:
+    """Give a wall's appliances from left to right."""
+    seen = (
+        SeenAppliance(
+            id=each.id, x=places[each.id], y=each.above_floor, width=each.width,
+            height=each.height, words=each.name or "appliance",
+        )
+        for each in (spec.appliances if spec else ())
+        if each.id in places
+    )  # fmt: skip
+    return tuple(sorted(seen, key=lambda each: each.x))
 
 
 def swing_of(front: Front) -> Swing | None:
@@ -251,13 +323,14 @@ def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
     """Give the width of the filler at either hand of a box, by its ID: beside the boxes that stand
     at an end of their wall."""
     found: dict[tuple[str, Hand], float] = {}
+    places = place_job(layout.job)
     for spec in layout.job.walls:
         for hand, _ in HANDS:
             width = spec.end(hand).filler
             if width > SLACK:
                 found |= {
                     (box.id, hand): width
-                    for box, distance in end_boxes(layout.boxes, spec.name, hand)
+                    for box, distance in end_boxes(layout.boxes, spec.name, hand, places)
                     if distance <= TOUCHING
                 }
     return found

@@ -2,12 +2,14 @@
 
 `left` and `right` say what stands there; `left_filler` how wide the filler before the first box
 is, `left_reach` how far a handle or a casing reaches out, `left_meets` which wall is round the
-corner; the same for `right`.
+corner; the same for `right`. What the wall itself measures, its counter and its appliances are
+read by `jigs.jobroom`.
 """
 
 from collections.abc import Iterable, Sequence
 
 from jigs.job import BoxSpec, Hand
+from jigs.jobroom import read_room
 from jigs.nearest import suggest
 from jigs.tomltables import Table
 from jigs.wallspec import END_KINDS, WallEnd, WallSpec
@@ -18,14 +20,18 @@ OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
 
 def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
     """Read the `[[wall]]` tables of a job whose boxes these are."""
+    boxes = tuple(boxes)
     standing = list(dict.fromkeys(box.wall for box in boxes))
+    taken = [box.id for box in boxes]
     rows: list[tuple[Table, WallSpec]] = []
     for table in job.tables("wall"):
         table.require("name")
         name = table.text("name")
-        wall = WallSpec(
+        ends = WallSpec(
             name=name or "", left=_read_end(table, "left"), right=_read_end(table, "right")
         )
+        wall = read_room(table, ends, [box.id for box in boxes if box.wall == name], taken)
+        taken += [appliance.id for appliance in wall.appliances]
         if name is not None and name in [other.name for _, other in rows]:
             table.note("name", f"duplicate wall ('{name[:40]}' given); write each wall once")
         elif name is not None and name not in standing:

@@ -18,7 +18,7 @@ from jigs.fronts import PlacedFront
 from jigs.job import BoxSpec, Job
 from jigs.nearest import suggest_id
 from jigs.problems import Problem
-from jigs.walls import place_boxes
+from jigs.walls import place_job
 
 LONGEST = 50
 """Fronts that may line up each with the next (our own choice: no kitchen has such a chain)."""
@@ -52,7 +52,7 @@ class _Aiming:
 
     def __init__(self, job: Job) -> None:
         self._job = job
-        self._starts = place_boxes(job.boxes)
+        self._starts = place_job(job)
         self._boxes: dict[str, BoxSpec] = {}
         self._fronts: dict[str, PlacedFront] = {}
         self._named: dict[str, list[str]] = {}

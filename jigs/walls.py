@@ -1,7 +1,8 @@
 """Where the boxes of a wall stand: x along the wall, from the left, seen from the room.
 
 A box without an x of its own follows the one before it. Wall boxes hang in a row of their own
-above the others.
+above the others. The first of a row begins where the filler at the left ends; end panels take
+their thickness along the wall, and appliances stand after a box. A place that is given is kept.
 
 >>> from jigs.job import BoxSpec
 >>> boxes = [BoxSpec(id=name, kind="base", width=600, height=720, depth=560, above_floor=100)
@@ -11,10 +12,11 @@ above the others.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand
+from jigs.job import BoxSpec, Hand, Job
+from jigs.wallspec import Appliance, WallSpec
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
@@ -25,25 +27,65 @@ def row_of(box: BoxSpec) -> tuple[str, bool]:
     return box.wall, box.kind == "wall"
 
 
-def place_boxes(boxes: Iterable[BoxSpec]) -> dict[str, float]:
-    """Give the left end of each box along its wall, mm, by the box's ID."""
+def place_job(job: Job) -> dict[str, float]:
+    """Give the left end of each box and appliance of a job along its wall, mm, by its ID."""
+    return place_boxes(job.boxes, job.walls, job.material.front)
+
+
+def place_boxes(
+    boxes: Iterable[BoxSpec], walls: Iterable[WallSpec] = (), panel: float = 0.0
+) -> dict[str, float]:
+    """Give the left end of each box, and of each appliance of `walls`, along its wall, mm, by ID.
+
+    `panel`: the thickness of end panels.
+    """
+    specs = {wall.name: wall for wall in walls}
+    waiting: dict[str, list[Appliance]] = {}
+    for wall in specs.values():
+        for appliance in wall.appliances:
+            if appliance.after is not None:
+                waiting.setdefault(appliance.after, []).append(appliance)
     ends: dict[tuple[str, bool], float] = {}
-    places: dict[str, float] = {}
+    places: dict[str, float] = {
+        appliance.id: appliance.x
+        for wall in specs.values()
+        for appliance in wall.appliances
+        if appliance.x is not None
+    }
+
+    def stand_after(name: str, x: float) -> float:
+        """Place what stands after a box or an appliance that ends at x; give where it ends."""
+        for appliance in waiting.get(name, ()):
+            places[appliance.id] = x
+            x = stand_after(appliance.id, x + appliance.width)
+        return x
+
     for box in boxes:
-        x = ends.get(row_of(box), 0.0) if box.x is None else box.x
+        row = row_of(box)
+        x = box.x
+        if x is None:
+            start = specs[box.wall].left.filler if box.wall in specs else 0.0
+            x = ends.get(row, start) + (panel if box.panel_left else 0.0)
         places[box.id] = x
-        ends[row_of(box)] = x + box.width
+        ends[row] = stand_after(box.id, x + box.width + (panel if box.panel_right else 0.0))
+    for wall in specs.values():
+        for appliance in wall.appliances:
+            if appliance.x is not None:
+                stand_after(appliance.id, appliance.x + appliance.width)
     return places
 
 
-def neighbours(boxes: Sequence[BoxSpec]) -> tuple[tuple[BoxSpec, BoxSpec], ...]:
-    """Give the pairs of boxes that stand side by side, the left one first.
+def neighbours(
+    boxes: Sequence[BoxSpec], places: Mapping[str, float] | None = None
+) -> tuple[tuple[BoxSpec, BoxSpec], ...]:
+    """Give the pairs of boxes that stand side by side, the left one first. `places`: where they
+    stand, as if nothing but boxes stood there if not given.
 
     Their ends touch and their heights overlap, whatever row each was placed in: a tall box has
     base boxes and wall boxes beside it. Boxes inferred from a bare list stand nowhere, and have
     no neighbours.
     """
-    places = place_boxes(boxes)
+    places = place_boxes(boxes) if places is None else places
     walls: dict[str, list[BoxSpec]] = {}
     for box in boxes:
         if not box.inferred:
@@ -66,13 +108,15 @@ def _overlap(one: BoxSpec, other: BoxSpec) -> bool:
     return one is not other and high - low > SLACK
 
 
-def end_boxes(boxes: Sequence[BoxSpec], wall: str, hand: Hand) -> tuple[tuple[BoxSpec, float], ...]:
+def end_boxes(
+    boxes: Sequence[BoxSpec], wall: str, hand: Hand, places: Mapping[str, float] | None = None
+) -> tuple[tuple[BoxSpec, float], ...]:
     """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
 
     The distance counts from where the outermost box of the wall ends: a wall box may keep further
     off than the base boxes below it.
     """
-    places = place_boxes(boxes)
+    places = place_boxes(boxes) if places is None else places
     standing = [box for box in boxes if box.wall == wall and not box.inferred]
     # Along the wall from the end that is meant, so that both ends are the same sum.
     near = {

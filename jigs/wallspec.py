@@ -1,4 +1,5 @@
-"""What stands at both ends of a wall's run of boxes, as given.
+"""A wall as given: how long and high it is, its counter and floor, the appliances that stand
+between its boxes, and what stands at both ends of their run.
 
 Left and right are seen from the room, and so is the run: its right end at an inside corner meets
 the left end of the next wall. What stands at an end decides what opens beside it: a door strikes
@@ -30,12 +31,47 @@ class WallEnd:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Appliance:
+    """What stands or hangs between the boxes of a wall and is none of them: a range, a fridge; mm.
+
+    Its left end is at `x` along the wall, or else where what it stands `after` ends: a box, or
+    another appliance, by its ID.
+    """
+
+    id: str
+    width: float
+    height: float
+    above_floor: float = 0.0
+    name: str = ""
+    x: float | None = None
+    after: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WallSpec:
-    """A wall by its name, and what stands at its ends."""
+    """A wall by its name, and what stands at its ends; mm, None where not said.
+
+    `length`: from end to end. `ceiling` and `counter`, the counter's top, are counted from the
+    line that the boxes' `above_floor` counts from; the floor's highest point stands `floor_high`
+    above that line.
+    """
 
     name: str
     left: WallEnd = field(default_factory=WallEnd)
     right: WallEnd = field(default_factory=WallEnd)
+    length: float | None = None
+    ceiling: float | None = None
+    counter: float | None = None
+    counter_thickness: float | None = None
+    floor_high: float = 0.0
+    appliances: tuple[Appliance, ...] = ()
+
+    @property
+    def underside(self) -> float | None:
+        """Height of the counter's underside, None where it is not known; mm."""
+        if self.counter is None or self.counter_thickness is None:
+            return None
+        return self.counter - self.counter_thickness
 
     def end(self, hand: Literal["left", "right"]) -> WallEnd:
         """Give one of its ends."""

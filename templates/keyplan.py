@@ -8,7 +8,7 @@ from jigs.cutlist.piece import Piece
 from jigs.geometry import rectangle
 from jigs.job import BoxSpec
 from jigs.parts import Front, Layout, Side
-from jigs.walls import place_boxes
+from jigs.walls import place_job
 from templates.boxparts import parts_of_box
 from templates.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
@@ -24,7 +24,7 @@ class KeyPlan:
 
     def __init__(self, layout: Layout) -> None:
         self._layout = layout
-        self._left = place_boxes(layout.boxes)
+        self._left = place_job(layout.job)
         self._walls: dict[str, list[BoxSpec]] = {}
         self._boxes = {box.id: box for box in layout.boxes}
         for box in layout.boxes:

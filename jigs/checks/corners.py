@@ -16,7 +16,7 @@ from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import end_boxes
+from jigs.walls import end_boxes, place_job
 from jigs.wallspec import WallEnd
 
 Placed = tuple[BoxSpec, Front]
@@ -28,16 +28,17 @@ def check_corners(
     """List the boxes at inside corners whose fronts would strike what stands opposite."""
     problems: list[Problem] = []
     hands: tuple[tuple[Hand, Hand], ...] = (("left", "right"), ("right", "left"))
+    places = place_job(job)
     for wall in job.walls:
         for hand, there in hands:
             end = wall.end(hand)
             if end.stands != "corner":
                 continue
-            others = end_boxes(boxes, end.meets, there) if end.meets is not None else ()
+            others = end_boxes(boxes, end.meets, there, places) if end.meets is not None else ()
             opposite = [
                 (box, front) for box, _ in others for front in at_end(by_box[box.id], there)
             ]
-            for box, distance in end_boxes(boxes, wall.name, hand):
+            for box, distance in end_boxes(boxes, wall.name, hand, places):
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance
                 problems += _check_box(job, box, fronts, hand, end, room, opposite)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from jigs.checks.corners import check_corners
 from jigs.checks.finding import warning
+from jigs.checks.room import check_room
 from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
 from jigs.geometry import SLACK
@@ -12,7 +13,7 @@ from jigs.job import BoxSpec, Job, Unit
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import neighbours
+from jigs.walls import neighbours, place_job
 
 
 def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
@@ -22,7 +23,8 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
     for front in fronts:
         by_box[front.box].append(front)
     problems: list[Problem] = []
-    for left, right in neighbours(boxes):
+    places = place_job(job)
+    for left, right in neighbours(boxes, places):
         for one in at_end(by_box[left.id], "right"):
             for other in at_end(by_box[right.id], "left"):
                 problems.extend(check_sight_line(left, one, right, other, unit))
@@ -32,9 +34,10 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
         for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
             problems.extend(check_sight_line(box, one, box, other, unit))
             problems.extend(_check_hinges(box, one, box, other, one.gap_right, unit))
-    problems.extend(check_pull_lines(boxes, by_box, unit))
+    problems.extend(check_pull_lines(boxes, by_box, places, unit))
     problems.extend(check_wall_ends(job, boxes, by_box))
     problems.extend(check_corners(job, boxes, by_box))
+    problems.extend(check_room(job, by_box))
     return tuple(problems)
 
 

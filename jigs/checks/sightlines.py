@@ -12,7 +12,6 @@ from jigs.job import BoxSpec, Hand, Unit
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import place_boxes
 
 NEARLY = (0.3, 6.0)
 """Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no
@@ -51,13 +50,15 @@ def check_sight_line(
 
 
 def check_pull_lines(
-    boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]], unit: Unit
+    boxes: Sequence[BoxSpec],
+    by_box: Mapping[str, Sequence[Front]],
+    places: Mapping[str, float],
+    unit: Unit,
 ) -> tuple[Problem, ...]:
     """Find pulls of hanging fronts that nearly stand above those of the fronts below them.
 
     Below each is the highest front with a pull, and the highest of its own kind.
     """
-    places = place_boxes(boxes)
     problems: list[Problem] = []
     for box in boxes:
         if box.kind != "wall" or box.inferred:

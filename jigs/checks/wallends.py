@@ -20,7 +20,7 @@ from jigs.job import BoxSpec, Hand, Job, Unit
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import end_boxes
+from jigs.walls import end_boxes, place_job
 from jigs.wallspec import WallEnd
 
 SPARE = 6.0
@@ -42,11 +42,12 @@ def check_wall_ends(
     """List what the fronts at the ends of walls would strike, and the flush panels of boxes."""
     problems: list[Problem] = []
     hands: tuple[Hand, ...] = ("left", "right")
+    places = place_job(job)
     for wall in job.walls:
         for hand in hands:
             end = wall.end(hand)
             if end.stands in WORDS:
-                for box, distance in end_boxes(boxes, wall.name, hand):
+                for box, distance in end_boxes(boxes, wall.name, hand, places):
                     for front in at_end(by_box[box.id], hand):
                         problems += _check_front(job, front, hand, end, end.filler + distance)
     told = {(problem.part, problem.code) for problem in problems}

@@ -3,7 +3,8 @@
 One stands under each run of boxes side by side that are equally deep and stand equally high,
 set back 75 at the front, with crosswise sleepers at most 600 apart from middle to middle. A run
 longer than a sheet is parted at a joint between two boxes. An appliance that stands on the floor
-ends a run. All common practice, no source.
+ends a run. Where the floor is not level, a platform is as high as its highest point leaves: it is
+set there first, and shimmed up elsewhere. All common practice, no source.
 
 >>> [round(place, 1) for place in sleeper_places(1500.0, 18.0, 600.0)]
 [0.0, 494.0, 988.0, 1482.0]
@@ -19,7 +20,7 @@ from jigs.cutlist.sheet import SHEETS
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
-from jigs.walls import TOUCHING, place_boxes
+from jigs.walls import TOUCHING, place_job
 
 HIGHEST = 300.0
 """A box whose bottom is higher above the floor than this hangs, or stands on another; mm."""
@@ -44,7 +45,7 @@ def stands(box: BoxSpec) -> bool:
 
 def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a platform, wall by wall, each run from left to right."""
-    places = place_boxes(job.boxes)
+    places = place_job(job)
     walls: dict[str, list[BoxSpec]] = {}
     for box in job.boxes:
         if stands(box):
@@ -78,25 +79,32 @@ def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     """Give the pieces of all toe platforms; `tags`: the walls' short names."""
     made: list[Piece] = []
     numbers: dict[str, int] = {}
+    floors = {wall.name: wall.floor_high for wall in job.walls}
     for run in find_runs(job):
         wall = run[0].wall
+        height = run[0].above_floor - floors.get(wall, 0.0)
+        if height <= SLACK:
+            continue
         numbers[wall] = numbers.get(wall, 0) + 1
         length = sum(box.width for box in run)
         made += platform(
             job, name_wall_piece(tags[wall], "TOE", str(numbers[wall])), wall,
-            length=length, height=run[0].above_floor, depth=run[0].depth - job.build.toe_back,
-            under=tuple(box.id for box in run),
+            length=length, height=height, depth=run[0].depth - job.build.toe_back,
+            under=tuple(box.id for box in run), shimmed=floors.get(wall, 0.0) > SLACK,
         )  # fmt: skip
     return made
 
 
 def platform(
     job: Job, name: str, wall: str, *, length: float, height: float, depth: float,
-    under: tuple[str, ...],
+    under: tuple[str, ...], shimmed: bool = False,
 ) -> list[Piece]:  # fmt: skip
-    """Give the pieces of one platform; mm."""
+    """Give the pieces of one platform; mm. `shimmed`: the floor under it is not level."""
     thick = job.material.side
     sleepers = sleeper_places(length, thick, job.build.sleepers)
+    note = f"under {', '.join(under)}"
+    if shimmed:
+        note += "; set it at the floor's high point first, shim it up elsewhere"
 
     def piece(word: str, kind: PieceKind, long: float, count: int = 1) -> Piece:
         return Piece(
@@ -110,7 +118,7 @@ def platform(
             count=count,
             grain="length",
             pockets=place_pockets(height) if kind == "sleeper" else (),
-            note=f"under {', '.join(under)}" if kind == "toe-front" else "",
+            note=note if kind == "toe-front" else "",
         )
 
     return [

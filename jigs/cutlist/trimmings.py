@@ -22,7 +22,7 @@ from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.lengths import format_mm
-from jigs.walls import TOUCHING, place_boxes
+from jigs.walls import TOUCHING, place_job
 
 HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
@@ -64,7 +64,7 @@ def end_fillers(
 ) -> list[Piece]:
     """Give the fillers, `width` wide before scribing, at one end of a wall: one beside each box
     that stands nearest to that end, from the floor up; mm."""
-    places = place_boxes(job.boxes)
+    places = place_job(job)
     boxes = [box for box in job.boxes if box.wall == wall and not box.inferred]
     if not boxes:
         return []
@@ -148,7 +148,7 @@ def panel_height(box: BoxSpec) -> float:
 
 def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a back, each run from left to right: side by side, equally high."""
-    places = place_boxes(job.boxes)
+    places = place_job(job)
     walls: dict[str, list[BoxSpec]] = {}
     for box in job.boxes:
         if box.island_back:

@@ -132,8 +132,8 @@ def test_fillers_stand_between_the_ends_of_a_wall_and_its_boxes() -> None:
     boxes = (
         box(name="B1"),
         box(name="W1", kind="wall", above_floor=1371.6),
-        box(name="W2", kind="wall", above_floor=1371.6, x=600.0),
-        box(name="B2", x=457.2),
+        box(name="W2", kind="wall", above_floor=1371.6, x=41 + 600.0),
+        box(name="B2", x=41 + 457.2),
     )
     spec = WallSpec(
         name="north",
@@ -142,8 +142,8 @@ def test_fillers_stand_between_the_ends_of_a_wall_and_its_boxes() -> None:
     )
     [wall] = see_walls(lay_out(replace(job(*boxes), walls=(spec,))))
     found = {seen.box.id: [(s.kind, s.x, s.width) for s in seen.strips] for seen in wall.boxes}
-    assert found["B1"] == found["W1"] == [("filler", -41.0, 41.0)]
-    assert found["W2"] == [("filler", 600 + 457.2, 60.0)]
+    assert found["B1"] == found["W1"] == [("filler", 0.0, 41.0)]
+    assert found["W2"] == [("filler", 41 + 600 + 457.2, 60.0)]
     assert found["B2"] == []
     assert (wall.left, wall.right) == ("wall", "corner")
-    assert wall.extent[:3:2] == pytest.approx((-41, 600 + 457.2 + 60))
+    assert wall.extent[:3:2] == pytest.approx((0, 41 + 600 + 457.2 + 60))

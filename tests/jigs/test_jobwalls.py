@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.wallspec import WallEnd
+from jigs.wallspec import Appliance, WallEnd
 from tests.jigs.jobtext import JOB, faults_of, line_of, read
 
 SOUTH = """
@@ -31,6 +31,65 @@ def test_ends_are_read(tmp_path: Path) -> None:
     assert north.name == "north"
     assert north.end("left") == WallEnd(stands="wall", filler=1.625 * 25.4)
     assert north.end("right") == WallEnd(stands="corner", meets="south")
+
+
+def test_the_room_is_read(tmp_path: Path) -> None:
+    """Length, ceiling, counter and floor in the job's unit; appliances in their order."""
+    text = wall(
+        'length = "120"\nceiling = "96"\ncounter = "36"\ncounter_thickness = "1 1/2"\n'
+        'floor_high = "1/4"\n[[wall.appliance]]\nid = "R1"\nname = "range"\nwidth = "30"\n'
+        'height = "36"\nafter = "B1"\n[[wall.appliance]]\nid = "H1"\nwidth = "30"\n'
+        'height = "15"\nabove_floor = "54"\nx = "0"'
+    )
+    [north] = read(tmp_path, text).walls
+    sizes = (north.length, north.ceiling, north.floor_high, north.underside)
+    assert sizes == pytest.approx((120 * 25.4, 96 * 25.4, 0.25 * 25.4, (36 - 1.5) * 25.4))
+    assert north.appliances == (
+        Appliance(id="R1", name="range", width=30 * 25.4, height=36 * 25.4, after="B1"),
+        Appliance(id="H1", width=30 * 25.4, height=15 * 25.4, above_floor=54 * 25.4, x=0.0),
+    )
+
+
+SIZES = 'width = "30"\nheight = "36"'
+
+
+@pytest.mark.parametrize(
+    ("body", "place", "what"),
+    [
+        ('length = "0"', "wall[1].length", "'0' given"),
+        ('counter_thickness = "1"', "wall[1].counter_thickness", "stands without counter"),
+        ('counter = "1"\ncounter_thickness = "1"', "wall[1].counter_thickness", "as thick as"),
+        ('floor_high = "-1"', "wall[1].floor_high", "'-1' given"),
+        (f'[[wall.appliance]]\n{SIZES}\nx = "0"', "wall[1].appliance[1]", "id is missing"),
+        (f'[[wall.appliance]]\nid = ""\n{SIZES}\nx = "0"', "wall[1].appliance[1].id", "empty"),
+        (
+            f'[[wall.appliance]]\nid = "C1"\n{SIZES}\nx = "0"',
+            "wall[1].appliance[1].id",
+            "taken already",
+        ),
+        (f'[[wall.appliance]]\nid = "R1"\n{SIZES}', "wall[1].appliance[1].id", "neither x nor"),
+        (
+            f'[[wall.appliance]]\nid = "R1"\n{SIZES}\nx = "0"\nafter = "B1"',
+            "wall[1].appliance[1].after",
+            "stands beside x",
+        ),
+        (
+            f'[[wall.appliance]]\nid = "R1"\n{SIZES}\nafter = "C1"',
+            "wall[1].appliance[1].after",
+            "no box of this wall",
+        ),
+        (
+            f'[[wall.appliance]]\nid = "R1"\n{SIZES}\nx = "0"\nwdth = "3"',
+            "wall[1].appliance[1].wdth",
+            "did you mean 'width'?",
+        ),
+    ],
+)
+def test_faults_of_the_room(tmp_path: Path, body: str, place: str, what: str) -> None:
+    """Each stands at its line and says what is allowed."""
+    [fault] = faults_of(tmp_path, wall(body))
+    assert f"{place}: " in fault
+    assert what in fault
 
 
 def test_no_table_no_walls(tmp_path: Path) -> None:

@@ -1,6 +1,9 @@
 """Boxes along a wall."""
 
+from dataclasses import replace
+
 from jigs.walls import end_boxes, neighbours, place_boxes
+from jigs.wallspec import Appliance, WallEnd, WallSpec
 from tests.jigs.sample import box
 
 
@@ -51,3 +54,30 @@ def test_boxes_at_the_ends() -> None:
         ("W2", 70),
     ]
     assert end_boxes(low, "elsewhere", "left") == ()
+
+
+def test_fillers_panels_and_appliances_take_their_room() -> None:
+    """A row begins where the filler ends; panels and appliances stand between boxes; a place that
+    is given is kept, and an appliance with one moves nothing."""
+    wall = WallSpec(
+        name="north",
+        left=WallEnd(stands="wall", filler=41.0),
+        appliances=(
+            Appliance(id="R1", width=762.0, height=914.0, after="B1"),
+            Appliance(id="R2", width=20.0, height=914.0, after="R1"),
+            Appliance(id="F1", width=900.0, height=1800.0, x=4000.0),
+            Appliance(id="H1", width=762.0, height=400.0, above_floor=1400.0, after="W1"),
+        ),
+    )
+    boxes = [
+        replace(box(name="B1", width=600), panel_left="flush", panel_right="covered"),
+        box(name="B2", width=500),
+        box(name="W1", width=400, kind="wall", x=30),
+        box(name="W2", width=400, kind="wall"),
+    ]
+    first = 41.0 + 19.0
+    range_at = first + 600 + 19.0
+    assert place_boxes(boxes, [wall], 19.0) == {
+        "F1": 4000.0, "B1": first, "R1": range_at, "R2": range_at + 762.0,
+        "B2": range_at + 762.0 + 20.0, "W1": 30, "H1": 430, "W2": 430 + 762.0,
+    }  # fmt: skip

@@ -1,0 +1,170 @@
+"""Does the room hold them? Boxes and appliances against each other and against their wall: its
+length, its ceiling, its counter and its floor.
+
+None of it withholds a part: a box in the wrong place is drilled no differently. A counter lies on
+the boxes, and wants 3 above the fronts below it. Where the floor is not level, everything is set
+from its high point, and the toe is shimmed up elsewhere, never the fronts. Common practice, no
+source.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from jigs.checks.closing import COUNTER_BOXES, UNDER_COUNTER
+from jigs.checks.finding import warning
+from jigs.cutlist.toe import HIGHEST
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Job, Unit
+from jigs.lengths import format_length
+from jigs.parts import Front
+from jigs.problems import Problem
+from jigs.run import SAME, Taken, run_of, taken_by
+from jigs.wallspec import EndKind, WallSpec
+
+CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
+"""Ends between which a run fills its wall."""
+
+
+def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem, ...]:
+    """List what stands in the same place, and what its wall, counter or floor has no room for."""
+    taken = taken_by(job)
+    problems = [*_check_overlaps(taken, job.shown)]
+    for wall in job.walls:
+        own = [each for each in taken if each.wall == wall.name]
+        boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
+        problems += _check_length(wall, own, job.shown)
+        problems += _check_ceiling(wall, own, job.shown)
+        for box in boxes:
+            problems += _check_counter(wall, box, by_box[box.id], job.shown)
+            problems += _check_floor(wall, box, job.shown)
+    return tuple(problems)
+
+
+def _check_overlaps(taken: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+    for number, one in enumerate(taken):
+        for other in taken[:number]:
+            if not one.overlaps(other):
+                continue
+            wide = min(one.right, other.right) - max(one.left, other.left)
+            high = min(one.top, other.top) - max(one.bottom, other.bottom)
+            # A finding stands at a box: appliances have no part of their own.
+            here, there = (other, one) if one.appliance else (one, other)
+            yield warning(
+                "same-place",
+                None if here.appliance else here.id,
+                f"{here.id} and {there.id} stand in the same place: they overlap "
+                f"{format_length(wide, unit)} along the wall and {format_length(high, unit)} "
+                "in height; both cannot be built so",
+                f"move one: correct its x or above_floor, or leave x out of {here.id}, so that it "
+                "follows the one before it",
+                () if there.appliance else (there.id,),
+            )
+
+
+def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+    if wall.length is None or not own:
+        return
+    run = run_of(wall, own)
+    spare = wall.length - run
+    figures = (
+        f"the run of wall {wall.name} takes {format_length(run, unit)} with its fillers, panels "
+        f"and appliances; the wall is {format_length(wall.length, unit)} long"
+    )
+    if spare < -SAME - SLACK:
+        yield warning(
+            "wall-short",
+            None,
+            f"{figures}: {format_length(-spare, unit)} too short",
+            "make a box or a filler narrower by as much, and measure the wall at the height of "
+            "the boxes before anything is cut",
+        )
+    elif spare > SAME + SLACK and wall.left.stands in CLOSED and wall.right.stands in CLOSED:
+        yield warning(
+            "wall-gap",
+            None,
+            f"{figures}: a gap of {format_length(spare, unit)} is left",
+            f"close it by fillers: left_filler and right_filler together "
+            f"{format_length(wall.left.filler + wall.right.filler + spare, unit)}",
+        )
+
+
+def _check_ceiling(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+    if wall.ceiling is None:
+        return
+    for each in own:
+        over = each.top - wall.ceiling
+        if over > SLACK:
+            yield warning(
+                "above-ceiling",
+                None if each.appliance else each.id,
+                f"the top of {each.id} is {format_length(each.top, unit)} above the floor, "
+                f"{format_length(over, unit)} above the ceiling, which is "
+                f"{format_length(wall.ceiling, unit)} high",
+                "make it lower by as much at least, or set it lower; measure the ceiling where it "
+                "is lowest",
+            )
+
+
+def _check_counter(
+    wall: WallSpec, box: BoxSpec, fronts: Sequence[Front], unit: Unit
+) -> Iterator[Problem]:
+    """Find boxes that do not bring their counter to its height, fronts that would rub on it."""
+    if wall.counter is None or box.kind not in COUNTER_BOXES or box.above_floor > HIGHEST:
+        return
+    top, under = box.above_floor + box.height, wall.underside
+    if under is None:
+        if top > wall.counter - SLACK:
+            yield warning(
+                "counter-height",
+                box.id,
+                f"its top is {format_length(top, unit)} above the floor, and the top of the "
+                f"counter {format_length(wall.counter, unit)}: no room for a counter",
+                "correct the heights, and say counter_thickness",
+            )
+        return
+    if abs(top - under) > SAME + SLACK:
+        higher = top > under
+        yield warning(
+            "counter-height",
+            box.id,
+            f"its top, {format_length(top, unit)} above the floor, is "
+            f"{format_length(abs(top - under), unit)} {'above' if higher else 'below'} the "
+            f"counter's underside ({format_length(wall.counter, unit)} less "
+            f"{format_length(wall.counter_thickness or 0.0, unit)})",
+            f"make the box {format_length(abs(top - under), unit)} lower, or set it lower by as "
+            "much; or raise the counter"
+            if higher
+            else f"pack the counter up by {format_length(under - top, unit)}, or make "
+            "the box higher by as much",
+        )
+    for front in fronts:
+        edge = box.above_floor + front.y + front.height
+        # A reveal too small for any counter is told by the box itself.
+        told = front.gap_top < UNDER_COUNTER - SLACK and front.row == 1
+        if front.overlay == "inset" or told or under - edge >= UNDER_COUNTER - SLACK:
+            continue
+        yield warning(
+            "counter-front",
+            front.id,
+            f"its top edge is {format_length(edge, unit)} above the floor, and the counter's "
+            f"underside {format_length(under, unit)}; it takes "
+            f"{format_length(UNDER_COUNTER, unit)} between them",
+            "enlarge the top reveal, or raise the counter",
+        )
+
+
+def _check_floor(wall: WallSpec, box: BoxSpec, unit: Unit) -> Iterator[Problem]:
+    """Find boxes that stand where the floor's high point already is."""
+    hangs = box.kind == "wall" or box.above_floor > HIGHEST
+    if wall.floor_high <= SLACK or hangs or box.above_floor > wall.floor_high + SLACK:
+        return
+    yield warning(
+        "floor-high",
+        box.id,
+        f"it stands {format_length(box.above_floor, unit)} above the line, and the floor's high "
+        f"point {format_length(wall.floor_high, unit)}: nothing is left between them",
+        f"scribe {format_length(wall.floor_high - box.above_floor, unit)} off the ends of its "
+        "sides there, or set the whole run higher; never shift the fronts"
+        if box.legs
+        else "raise above_floor of the whole run: set it from the high point, and shim the toe up "
+        "elsewhere, never the fronts",
+    )

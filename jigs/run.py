@@ -1,0 +1,79 @@
+"""What takes room along a wall: boxes with their end panels, appliances, and the fillers at both
+ends; each with its place along the wall and its height above the floor.
+
+A run reaches from the filler at its left to the filler at its right. Boxes, panels, appliances
+and gaps between them add up to it; so a wall is too short, or a gap is left, by the difference
+between its length and its run.
+
+>>> Taken(id="B1", wall="north", left=41, right=641, bottom=100, top=820).overlaps(
+...     Taken(id="B2", wall="north", left=641, right=1241, bottom=100, top=820))
+False
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jigs.geometry import SLACK
+from jigs.job import Job
+from jigs.walls import place_job
+from jigs.wallspec import WallSpec
+
+SAME = 0.5
+"""Less than this is no overlap, and no gap to fill; mm (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """The room that a box with its panels, or an appliance, takes on a wall; mm."""
+
+    id: str
+    wall: str
+    left: float
+    right: float
+    bottom: float
+    top: float
+    appliance: bool = False
+
+    def overlaps(self, other: "Taken") -> bool:
+        """Tell whether two stand in the same place, by more than a trifle."""
+        return (
+            self.wall == other.wall
+            and min(self.right, other.right) - max(self.left, other.left) > SAME + SLACK
+            and min(self.top, other.top) - max(self.bottom, other.bottom) > SAME + SLACK
+        )
+
+
+def taken_by(job: Job) -> tuple[Taken, ...]:
+    """Give the room that each box and each appliance of a job takes, in the job's order."""
+    places, panel = place_job(job), job.material.front
+    boxes = [
+        Taken(
+            id=box.id, wall=box.wall,
+            left=places[box.id] - (panel if box.panel_left else 0.0),
+            right=places[box.id] + box.width + (panel if box.panel_right else 0.0),
+            bottom=box.above_floor, top=box.above_floor + box.height,
+        )
+        for box in job.boxes
+        if not box.inferred
+    ]  # fmt: skip
+    appliances = [
+        Taken(
+            id=appliance.id, wall=wall.name, left=places[appliance.id],
+            right=places[appliance.id] + appliance.width, bottom=appliance.above_floor,
+            top=appliance.above_floor + appliance.height, appliance=True,
+        )
+        for wall in job.walls
+        for appliance in wall.appliances
+        if appliance.id in places
+    ]  # fmt: skip
+    return (*boxes, *appliances)
+
+
+def run_of(wall: WallSpec, taken: Sequence[Taken]) -> float:
+    """Give how much of a wall its boxes, panels, appliances, fillers and the gaps between them
+    take, from end to end; 0 where nothing stands; mm."""
+    own = [each for each in taken if each.wall == wall.name]
+    if not own:
+        return 0.0
+    wide = max(each.right for each in own) - min(each.left for each in own)
+    return wall.left.filler + wide + wall.right.filler

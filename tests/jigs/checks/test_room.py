@@ -1,0 +1,243 @@
+"""Does the room hold them? Overlaps, the wall's length, ceiling, counter and floor (common
+practice, no source), and that all that stands along a wall adds up to it."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jigs.advice import advise
+from jigs.cutlist.cutlist import cut_list
+from jigs.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal, Unit
+from jigs.layout import lay_out
+from jigs.lengths import format_length
+from jigs.problems import Problem
+from jigs.run import run_of, taken_by
+from jigs.wallspec import Appliance, EndKind, WallEnd, WallSpec
+from tests.jigs.sample import UNDER_COUNTER, box, job
+
+CODES = {
+    "same-place", "wall-short", "wall-gap", "above-ceiling",
+    "counter-height", "counter-front", "floor-high",
+}  # fmt: skip
+TOP = 101.6 + 774.7
+"""The golden box's top above the floor, mm."""
+NORTH = WallSpec(name="north")
+
+
+def walled(*boxes: BoxSpec, wall: WallSpec = NORTH, reveal: Reveal = UNDER_COUNTER) -> Job:
+    """Give a job of these boxes on a wall, shown in mm."""
+    return replace(job(*boxes, reveal=reveal), shown_in="mm", walls=(wall,))
+
+
+def found(*boxes: BoxSpec, wall: WallSpec = NORTH) -> list[Problem]:
+    """Give what is found of the room."""
+    return [p for p in lay_out(walled(*boxes, wall=wall)).problems if p.code in CODES]
+
+
+@pytest.mark.parametrize(("x", "told"), [(457.2, False), (456.7, False), (456.6, True)])
+def test_boxes_in_the_same_place(x: float, told: bool) -> None:
+    """Half a millimetre is a trifle; more is told at both, and withholds neither."""
+    problems = found(box(), box(name="B2", x=x))
+    assert [(p.code, p.level, p.part, p.also) for p in problems] == (
+        [("same-place", "warning", "B2", ("B1",))] if told else []
+    )
+    if told:
+        assert "overlap 0.6 mm" in problems[0].text
+
+
+def test_boxes_above_each_other_or_on_other_walls_are_apart() -> None:
+    """They share a stretch of wall but no height, or the height but no wall."""
+    above = box(name="W1", kind="wall", x=0.0, above_floor=TOP)
+    assert found(box(), above, box(name="S1", wall="south")) == []
+
+
+def test_an_appliance_in_a_boxs_place() -> None:
+    """The finding stands at the box, which has sheets."""
+    fridge = Appliance(id="F1", width=900.0, height=1800.0, x=400.0)
+    [problem] = found(box(), wall=WallSpec(name="north", appliances=(fridge,)))
+    assert (problem.code, problem.part, problem.also) == ("same-place", "B1", ())
+    assert "B1 and F1" in problem.text
+    assert "57.2 mm" in problem.text
+
+
+def test_two_appliances_in_one_place() -> None:
+    """Neither has sheets: the finding is the job's."""
+    both = tuple(Appliance(id=f"F{k}", width=9.0, height=9.0, x=1000.0) for k in (1, 2))
+    [problem] = found(box(), wall=WallSpec(name="north", appliances=both))
+    assert (problem.code, problem.part) == ("same-place", None)
+
+
+def ended(length: float, stands: EndKind = "wall") -> WallSpec:
+    """Give a wall of this length with fillers of 41 and 45."""
+    return WallSpec(
+        name="north", length=length,
+        left=WallEnd(stands=stands, filler=41.0), right=WallEnd(stands="wall", filler=45.0),
+    )  # fmt: skip
+
+
+RUN = 41.0 + 2 * 457.2 + 45.0
+
+
+@pytest.mark.parametrize(
+    ("off", "code"), [(0.0, None), (-0.5, None), (0.5, None), (-0.6, "short"), (0.6, "gap")]
+)
+def test_a_wall_and_its_run(off: float, code: str | None) -> None:
+    """Shorter or longer than its boxes and fillers, by how much."""
+    problems = found(box(), box(name="B2"), wall=ended(RUN + off))
+    assert [p.code for p in problems] == ([f"wall-{code}"] if code else [])
+    assert all("0.6 mm" in p.text for p in problems)
+
+
+def test_the_fillers_that_close_a_gap() -> None:
+    """What is left and what is there already."""
+    [problem] = found(box(), box(name="B2"), wall=ended(RUN + 30.0))
+    assert f"{41 + 45 + 30:.1f} mm" in problem.remedy
+
+
+def test_a_run_that_ends_in_the_room_leaves_no_gap() -> None:
+    """Only between two walls is there something to close."""
+    assert found(box(), wall=replace(ended(9000.0), left=WallEnd(stands="open"))) == []
+
+
+@pytest.mark.parametrize(("ceiling", "told"), [(101.6 + 2133.6, False), (2235.0, True)])
+def test_a_tall_box_under_the_ceiling(ceiling: float, told: bool) -> None:
+    """84 in on a toe of 4: 2235.2."""
+    tall = box(name="T1", kind="tall", height=2133.6)
+    problems = found(tall, wall=WallSpec(name="north", ceiling=ceiling))
+    assert [p.code for p in problems] == ["above-ceiling"] * told
+    assert all("0.2 mm" in p.text for p in problems)
+
+
+DRAWER = FrontSpec(id="B1-1", kind="drawer")
+
+
+@pytest.mark.parametrize(
+    ("counter", "codes"),
+    [
+        (TOP + 38.1, []),
+        (TOP + 38.1 + 10.0, ["counter-height"]),
+        (TOP + 38.1 - 0.4, ["counter-front"]),
+        (TOP + 38.1 - 10.0, ["counter-height", "counter-front"]),
+    ],
+)
+def test_a_box_under_its_counter(counter: float, codes: list[str]) -> None:
+    """Its top at the counter's underside; the front 3.2 below it, of which 3 are needed."""
+    wall = WallSpec(name="north", counter=counter, counter_thickness=38.1)
+    assert [p.code for p in found(box(DRAWER), wall=wall)] == codes
+
+
+def test_a_counter_without_thickness_and_boxes_that_carry_none() -> None:
+    """A box as high as the counter leaves it no room; tall and wall boxes carry none."""
+    wall = WallSpec(name="north", counter=TOP)
+    assert [p.code for p in found(box(), wall=wall)] == ["counter-height"]
+    assert found(box(), wall=replace(wall, counter=TOP + 20.0)) == []
+    others = (box(kind="tall"), box(name="W1", kind="wall", above_floor=1400.0))
+    assert found(*others, wall=wall) == []
+
+
+def test_a_reveal_too_small_for_any_counter_is_told_once() -> None:
+    """By the box itself, whether the counter's height is known or not."""
+    wall = WallSpec(name="north", counter=TOP + 38.1, counter_thickness=38.1)
+    tight = walled(box(DRAWER), wall=wall, reveal=replace(UNDER_COUNTER, top=1.6))
+    told = [p.code for p in lay_out(tight).problems if p.code.startswith("counter-")]
+    assert told == ["counter-reveal"]
+
+
+@pytest.mark.parametrize(("high", "toe"), [(0.0, 101.6), (12.0, 89.6), (101.6, None)])
+def test_the_toe_at_the_floors_high_point(high: float, toe: float | None) -> None:
+    """Platforms are lower by as much, and shimmed up elsewhere; where nothing is left, none."""
+    wall = WallSpec(name="north", floor_high=high)
+    layout = lay_out(walled(box(), wall=wall))
+    pieces = {piece.id: piece for piece in cut_list(layout) if "-TOE-" in piece.id}
+    if toe is None:
+        assert pieces == {}
+        [problem] = found(box(), wall=wall)
+        assert problem.code == "floor-high"
+        assert "shim the toe up elsewhere, never the fronts" in problem.remedy
+        return
+    assert found(box(), wall=wall) == []
+    assert [piece.width for piece in pieces.values()] == pytest.approx([toe] * 3)
+    assert ("shim" in pieces["NORTH-TOE-1-FRONT"].note) == (high > 0)
+
+
+def test_sides_that_run_to_the_floor() -> None:
+    """They are scribed at the high point."""
+    legs = replace(box(), legs=101.6, above_floor=0.0)
+    [problem] = found(legs, wall=WallSpec(name="north", floor_high=12.0))
+    assert problem.code == "floor-high"
+    assert "scribe 12.0 mm" in problem.remedy
+
+
+@pytest.mark.parametrize(("high", "told"), [(101.6 - 76.2, False), (101.6 - 76.0, True)])
+def test_a_toe_low_at_the_high_point(high: float, told: bool) -> None:
+    """At least 3 in of toe space (published: KCMA A161.1, second hand)."""
+    layout = lay_out(walled(box(), wall=WallSpec(name="north", floor_high=high)))
+    assert ["floor's high point" in one.text for one in advise(layout)] == [True] * told
+
+
+eighths = st.integers(0, 8 * 900).map(lambda n: n / 8)
+panels: st.SearchStrategy[PanelKind | None] = st.sampled_from((None, None, "flush", "covered"))
+rows = st.lists(
+    st.tuples(st.integers(8 * 200, 8 * 1200).map(lambda n: n / 8), panels, panels,
+              st.none() | st.integers(8, 8 * 900).map(lambda n: n / 8)),
+    min_size=1, max_size=6,
+)  # fmt: skip
+
+
+@settings(max_examples=60, deadline=None)
+@given(rows, eighths, eighths, eighths, st.sampled_from(("in", "mm")))
+def test_what_stands_along_a_wall_adds_up_to_it(
+    row: list[tuple[float, PanelKind | None, PanelKind | None, float | None]],
+    left: float, right: float, off: float, unit: Unit,
+) -> None:  # fmt: skip
+    """Boxes, panels, appliances and fillers, summed by themselves, are the run; each ends where
+    the next begins; a wall off by any amount is off by that amount in words."""
+    thick = 19.05
+    boxes = [
+        replace(
+            box(FrontSpec(id=f"B{k}-1", kind="false-front"), name=f"B{k}", width=width),
+            panel_left=one, panel_right=other,
+        )
+        for k, (width, one, other, _) in enumerate(row)
+    ]  # fmt: skip
+    appliances = tuple(
+        Appliance(id=f"R{k}", width=wide, height=900.0, after=f"B{k}")
+        for k, (*_, wide) in enumerate(row)
+        if wide is not None
+    )
+    total = left + right
+    for width, one, other, wide in row:
+        total += width + thick * ((one is not None) + (other is not None)) + (wide or 0.0)
+    wall = WallSpec(
+        name="north", appliances=appliances, length=total,
+        left=WallEnd(stands="wall", filler=left), right=WallEnd(stands="wall", filler=right),
+    )  # fmt: skip
+    given_job = replace(job(*boxes, units=unit), walls=(wall,))
+    taken = taken_by(given_job)
+    assert run_of(wall, taken) == pytest.approx(total, abs=1e-6)
+    along = sorted(taken, key=lambda each: each.left)
+    assert along[0].left == pytest.approx(left)
+    for each, after in pairwise(along):
+        assert each.right == pytest.approx(after.left, abs=1e-6)
+    for length, code in (
+        (total, None),
+        (total + 1 + off, "wall-gap"),
+        (total - 1 - off, "wall-short"),
+    ):
+        if length <= 0:
+            continue
+        made = replace(given_job, walls=(replace(wall, length=length),))
+        layout = lay_out(made)
+        own = [p for p in layout.problems if p.code in CODES]
+        assert [p.code for p in own] == ([code] if code else [])
+        assert all(format_length(1 + off, unit) in p.text for p in own)
+    # Each front and its reveals are its box, and so, summed over the boxes, the wall.
+    layout = lay_out(given_job)
+    covered = {front.box: front.gap_left + front.width + front.gap_right for front in layout.fronts}
+    rest = total - sum(width for width, *_ in row)
+    assert sum(covered.values()) + rest == pytest.approx(total, abs=1e-6)
+    for made_box in boxes:
+        assert covered[made_box.id] == pytest.approx(made_box.width, abs=1e-6)
