@@ -3,29 +3,19 @@
 x runs along the wall from the left, y up from the finished floor; mm. A front stands at its box's
 place plus its own in the box. Boxes that were inferred from a bare front list have no place: they
 are shown apart from each other, in a row.
-
->>> from jigs.job import BoxKind, BoxSpec, Hand
->>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
->>> Seen(box=box, x=600.0).top
-820
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from jigs.columns import place_columns
-from jigs.cutlist.boxes import is_place
-from jigs.cutlist.toe import HIGHEST
 from jigs.cutlist.trimmings import HANDS, panel_at, panel_height
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand
+from jigs.job import BoxKind, BoxSpec, Hand
 from jigs.parts import Front, Layout
+from jigs.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 from jigs.walls import TOUCHING, end_boxes, place_job
 from jigs.wallspec import EndKind, WallSpec
-
-Swing = Literal["left", "right", "top"]
-"""The edge that a front turns on."""
 
 APART = 300.0
 """Between boxes that stand nowhere; mm."""
@@ -33,114 +23,6 @@ UNDER_COUNTERS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "open")
 """Kinds of boxes that a counter lies over, where they stand on the floor."""
 SAME_LEVEL = 0.5
 """Heights this near to each other are one level; mm."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenFront:
-    """A front with its lower left corner on the wall; mm. `swing`: the edge that it turns on,
-    None where it is drawn out, is fixed, or its hand is not stated."""
-
-    front: Front
-    x: float
-    y: float
-    swing: Swing | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenOpening:
-    """A place in a box without a front, on the wall; `words` say what is for it. mm."""
-
-    id: str
-    x: float
-    y: float
-    width: float
-    height: float
-    words: str = "opening"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenStrip:
-    """An end panel or a filler beside a box, on the wall; mm. `covered`: fronts lie over the
-    panel's front edge. `id` is empty for a filler."""
-
-    kind: Literal["panel", "filler"]
-    x: float
-    y: float
-    width: float
-    height: float
-    covered: bool = False
-    id: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Seen:
-    """A box with its left end at `x` along the wall, its fronts, its openings, and the panels and
-    fillers beside it; mm."""
-
-    box: BoxSpec
-    x: float
-    fronts: tuple[SeenFront, ...] = ()
-    openings: tuple[SeenOpening, ...] = ()
-    strips: tuple[SeenStrip, ...] = ()
-
-    @property
-    def right(self) -> float:
-        """Its right end along the wall, mm."""
-        return self.x + self.box.width
-
-    @property
-    def bottom(self) -> float:
-        """Its bottom above the floor, mm."""
-        return self.box.above_floor
-
-    @property
-    def top(self) -> float:
-        """Its top above the floor, mm."""
-        return self.box.above_floor + self.box.height
-
-    @property
-    def hangs(self) -> bool:
-        """Whether it hangs on the wall, above the others, or stands on another box."""
-        return self.box.kind == "wall" or self.bottom > HIGHEST
-
-    @property
-    def on_platform(self) -> bool:
-        """Whether a toe platform carries it: a box that stands above the floor, on no legs of
-        its own. An appliance's place has none."""
-        legs, place = self.box.legs, is_place(self.box)
-        return not self.hangs and self.bottom > SLACK and not legs and not place
-
-    @property
-    def ends(self) -> tuple[float, ...]:
-        """Its own ends along the wall, and those of what stands beside it; mm."""
-        beside = (end for strip in self.strips for end in (strip.x, strip.x + strip.width))
-        return (self.x, self.right, *beside)
-
-    @property
-    def extent(self) -> tuple[float, float, float, float]:
-        """Left, bottom, right and top of all that is seen of it, mm."""
-        parts = [(self.x, self.bottom, self.right, self.top)]
-        parts += [(f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts]
-        parts += [(s.x, s.y, s.x + s.width, s.y + s.height) for s in self.strips]
-        left, bottom, right, top = zip(*parts, strict=True)
-        return min(left), min(bottom), max(right), max(top)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenAppliance:
-    """An appliance with its lower left corner on the wall; `words` say what it is. mm."""
-
-    id: str
-    x: float
-    y: float
-    width: float
-    height: float
-    words: str
-
-    @property
-    def hangs(self) -> bool:
-        """Whether it hangs above what stands on the floor."""
-        return self.y > HIGHEST
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,6 +63,11 @@ class Elevation:
         spec = self.spec
         return max(spec.ceiling or 0.0, spec.counter or 0.0) if spec else 0.0
 
+    @property
+    def floor_high(self) -> float:
+        """The floor's high point above the line that heights count from, mm."""
+        return self.spec.floor_high if self.spec else 0.0
+
     def row_ends(self, hangs: bool) -> tuple[float, ...]:
         """Give the ends along the wall of all that hangs, or stands on the floor; mm."""
         boxes = [end for box in self.boxes if box.hangs == hangs for end in box.ends]
@@ -188,11 +75,20 @@ class Elevation:
         return (*boxes, *(end for a in own for end in (a.x, a.x + a.width)))
 
     def counters(self) -> tuple[tuple[float, float], ...]:
-        """Give from where to where counters lie: over base boxes, places for appliances below
-        them, end panels and fillers that touch each other; mm."""
+        """Give from where to where counters lie: over base boxes, appliances as low as these, end
+        panels and fillers that touch each other; mm."""
+        if self.spec is None or self.spec.counter is None:
+            return ()
+        high = self.spec.counter + SAME_LEVEL
+        under = high if self.spec.underside is None else self.spec.underside + SAME_LEVEL
+        ends = [
+            (min(box.ends), max(box.ends))
+            for box in self.standing
+            if box.box.kind in UNDER_COUNTERS and box.top <= high
+        ]
+        ends += [(a.x, a.x + a.width) for a in self.appliances if a.y + a.height <= under]
         spans: list[tuple[float, float]] = []
-        carried = [box for box in self.standing if box.box.kind in UNDER_COUNTERS]
-        for start, end in sorted((min(box.ends), max(box.ends)) for box in carried):
+        for start, end in sorted(ends):
             if spans and start - spans[-1][1] <= TOUCHING:
                 spans[-1] = (spans[-1][0], max(end, spans[-1][1]))
             else:
@@ -330,7 +226,9 @@ def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
             if width > SLACK:
                 found |= {
                     (box.id, hand): width
-                    for box, distance in end_boxes(layout.boxes, spec.name, hand, places)
+                    for box, distance in end_boxes(
+                        layout.boxes, spec.name, hand, places, spec.appliances
+                    )
                     if distance <= TOUCHING
                 }
     return found

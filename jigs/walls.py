@@ -101,32 +101,42 @@ def neighbours(
     return tuple(pairs)
 
 
-def _overlap(one: BoxSpec, other: BoxSpec) -> bool:
-    """Tell whether two boxes stand at the same height, be it in part."""
+def _overlap(one: BoxSpec, other: BoxSpec | Appliance) -> bool:
+    """Tell whether a box and another, or an appliance, stand at the same height, be it in part."""
     low = max(one.above_floor, other.above_floor)
     high = min(one.above_floor + one.height, other.above_floor + other.height)
     return one is not other and high - low > SLACK
 
 
 def end_boxes(
-    boxes: Sequence[BoxSpec], wall: str, hand: Hand, places: Mapping[str, float] | None = None
+    boxes: Sequence[BoxSpec],
+    wall: str,
+    hand: Hand,
+    places: Mapping[str, float] | None = None,
+    appliances: Iterable[Appliance] = (),
 ) -> tuple[tuple[BoxSpec, float], ...]:
     """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
 
-    The distance counts from where the outermost box of the wall ends: a wall box may keep further
-    off than the base boxes below it.
+    The distance counts from where the outermost box or one of the wall's `appliances` ends: a wall
+    box may keep further off than the base boxes below it.
     """
     places = place_boxes(boxes) if places is None else places
     standing = [box for box in boxes if box.wall == wall and not box.inferred]
+    all_there: list[BoxSpec | Appliance] = [
+        *standing,
+        *(appliance for appliance in appliances if appliance.id in places),
+    ]
+    if not standing:
+        return ()
     # Along the wall from the end that is meant, so that both ends are the same sum.
     near = {
-        box.id: places[box.id] if hand == "left" else -places[box.id] - box.width
-        for box in standing
+        each.id: places[each.id] if hand == "left" else -places[each.id] - each.width
+        for each in all_there
     }
     return tuple(
         (box, near[box.id] - min(near.values()))
         for box in standing
         if not any(
-            near[other.id] < near[box.id] - SLACK and _overlap(box, other) for other in standing
+            near[other.id] < near[box.id] - SLACK and _overlap(box, other) for other in all_there
         )
     )

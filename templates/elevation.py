@@ -12,13 +12,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jigs.elevation import Elevation, Seen, levels, part_wall, see_walls
+from jigs.elevation import Elevation, levels, part_wall, see_walls
 from jigs.geometry import SLACK
 from jigs.job import Unit
 from jigs.parts import Layout
+from jigs.seen import Seen
 from templates.chains import ABOVE, Chain, Length, named
 from templates.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevationground import GROUND, OFF, draw_ground, end_width
+from templates.elevationroom import draw_room, room_notes
 from templates.elevationtitle import TITLE, Sheet, draw_title
 from templates.marks import Mark, Page, Text
 from templates.paper import Paper
@@ -70,7 +72,7 @@ class _Plan:
         shown = self.elevation
         standing, hanging = shown.standing, shown.hanging
         found = {
-            "bottom": _widths(standing, scale, self.unit, "below", () if shown.placed else None),
+            "bottom": _widths(standing, scale, self.unit, "below", self._beside),
             "top": _widths(hanging, scale, self.unit, "above", self._corner),
             "fronts": _fronts(_first(shown), scale, self.unit),
             "left": _heights(_first_levels(shown), scale, self.unit, "above"),
@@ -86,9 +88,16 @@ class _Plan:
 
     @property
     def _corner(self) -> tuple[float, ...] | None:
-        """Where the boxes on the floor begin: the hanging ones are measured from there too."""
+        """Where what stands on the floor begins: what hangs is measured from there too."""
         shown = self.elevation
-        return tuple(min(box.ends) for box in shown.standing[:1]) if shown.placed else None
+        if not shown.placed:
+            return None
+        return (*shown.row_ends(True), *sorted(shown.row_ends(False))[:1])
+
+    @property
+    def _beside(self) -> tuple[float, ...] | None:
+        """The ends of what stands on the floor."""
+        return self.elevation.row_ends(False) if self.elevation.placed else None
 
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
@@ -171,6 +180,7 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
         *draw_title(replace(sheet, reduction=reduction), width, height),
         *_write_notes(plan.notes),
         *draw_ground(elevation, scale),
+        *draw_room(elevation, scale),
         *(
             mark
             for boxes in elevation.clear_of_each_other()
@@ -301,13 +311,20 @@ def _first_levels(elevation: Elevation) -> tuple[float, ...]:
 
 
 def _all_levels(elevation: Elevation) -> tuple[float, ...]:
-    """Give the heights dimensioned at the right: the last box on the floor, all that hang."""
+    """Give the heights dimensioned at the right: the last box on the floor, all that hang,
+    the counter and the ceiling."""
+    spec = elevation.spec
+    room = [high for high in (spec.counter, spec.ceiling) if high is not None] if spec else []
     standing, hanging = elevation.standing, elevation.hanging
     last = [end for box in standing[-1:] for end in (box.bottom, box.top)]
-    heights = levels([0.0, *last, *(end for box in hanging for end in (box.bottom, box.top))])
+    heights = levels(
+        [0.0, *last, *room, *(end for box in hanging for end in (box.bottom, box.top))]
+    )
     if len(heights) <= MOST_LEVELS:
         return heights
-    return levels([0.0, *last, *(end for box in hanging[-1:] for end in (box.bottom, box.top))])
+    return levels(
+        [0.0, *last, *room, *(end for box in hanging[-1:] for end in (box.bottom, box.top))]
+    )
 
 
 def _notes(elevation: Elevation, layout: Layout) -> Iterator[str]:
@@ -317,6 +334,7 @@ def _notes(elevation: Elevation, layout: Layout) -> Iterator[str]:
     heights = [b.box.id for b in elevation.boxes if f"box.{b.box.id}.above_floor" in assumed]
     if heights:
         yield f"ASSUMED: height above the floor of {', '.join(heights)}."
+    yield from room_notes(elevation, layout.job.units)
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
     if held:
         yield f"HOLD: {', '.join(held)}: held back until 'check' finds no error in it."

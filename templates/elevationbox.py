@@ -10,9 +10,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jigs.elevation import Seen, SeenFront, SeenOpening, Swing
 from jigs.geometry import Fitting, Polygon, rectangle
 from jigs.job import Unit
+from jigs.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.chains import worded
 from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
 from templates.space import Box, Space, clip

@@ -7,8 +7,9 @@ next run of boxes stands: its line is drawn, not hatched. Toe platforms lie back
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from jigs.elevation import Elevation, Seen
+from jigs.elevation import Elevation
 from jigs.geometry import SLACK
+from jigs.seen import Seen
 from jigs.wallspec import EndKind
 from templates.dimensions import hatching
 from templates.elevationbox import Scale
@@ -46,9 +47,11 @@ def draw_ground(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
     yield from _hatch(ends[0], floor - GROUND, ends[1], floor)
     for run in _runs([box for box in elevation.boxes if box.on_platform]):
         wide = run[-1].right - run[0].x
-        yield Outline(points=scale.area(run[0].x, 0.0, wide, run[0].bottom), layer="toe")
+        high = min(elevation.floor_high, run[0].bottom)
+        toe = scale.area(run[0].x, high, wide, run[0].bottom - high)
+        yield Outline(points=toe, layer="toe")
         y1 = scale.up(run[0].bottom)
-        step = floor + 0.8
+        step = scale.up(high) + 0.8
         while step < y1 - 0.4:
             yield Line(
                 x1=scale.across(run[0].x), y1=step, x2=scale.across(run[-1].right), y2=step,

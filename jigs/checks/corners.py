@@ -29,16 +29,21 @@ def check_corners(
     problems: list[Problem] = []
     hands: tuple[tuple[Hand, Hand], ...] = (("left", "right"), ("right", "left"))
     places = place_job(job)
+    appliances = {wall.name: wall.appliances for wall in job.walls}
     for wall in job.walls:
         for hand, there in hands:
             end = wall.end(hand)
             if end.stands != "corner":
                 continue
-            others = end_boxes(boxes, end.meets, there, places) if end.meets is not None else ()
+            others = (
+                end_boxes(boxes, end.meets, there, places, appliances.get(end.meets, ()))
+                if end.meets is not None
+                else ()
+            )
             opposite = [
                 (box, front) for box, _ in others for front in at_end(by_box[box.id], there)
             ]
-            for box, distance in end_boxes(boxes, wall.name, hand, places):
+            for box, distance in end_boxes(boxes, wall.name, hand, places, wall.appliances):
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance
                 problems += _check_box(job, box, fronts, hand, end, room, opposite)

@@ -47,7 +47,7 @@ def check_wall_ends(
         for hand in hands:
             end = wall.end(hand)
             if end.stands in WORDS:
-                for box, distance in end_boxes(boxes, wall.name, hand, places):
+                for box, distance in end_boxes(boxes, wall.name, hand, places, wall.appliances):
                     for front in at_end(by_box[box.id], hand):
                         problems += _check_front(job, front, hand, end, end.filler + distance)
     told = {(problem.part, problem.code) for problem in problems}

@@ -23,6 +23,7 @@ from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.lengths import format_mm
 from jigs.walls import TOUCHING, place_job
+from jigs.wallspec import Appliance
 
 HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
@@ -69,10 +70,11 @@ def end_fillers(
     if not boxes:
         return []
 
-    def inwards(box: BoxSpec) -> float:
-        return places[box.id] if hand == "left" else -(places[box.id] + box.width)
+    def inwards(each: BoxSpec | Appliance) -> float:
+        return places[each.id] if hand == "left" else -(places[each.id] + each.width)
 
-    end = min(inwards(box) for box in boxes)
+    others = [a for spec in job.walls if spec.name == wall for a in spec.appliances]
+    end = min([*map(inwards, boxes), *map(inwards, others)])
     beside = sorted(
         (box for box in boxes if inwards(box) - end <= TOUCHING), key=lambda box: box.above_floor
     )

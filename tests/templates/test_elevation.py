@@ -8,11 +8,11 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
-from jigs.elevation import Seen
 from jigs.job import FrontSpec, Job, Unit
 from jigs.layout import lay_out
 from jigs.parts import Front, Layout
 from jigs.reading import read_job
+from jigs.seen import Seen
 from jigs.wallspec import WallEnd, WallSpec
 from templates.demo import demo_files
 from templates.elevation import SCALES, Drawn, draw_elevations

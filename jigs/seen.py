@@ -1,0 +1,129 @@
+"""What is seen of a wall: boxes with their fronts and openings, panels, fillers and appliances.
+
+x runs along the wall from the left, y up from the finished floor; mm.
+
+>>> from jigs.job import BoxSpec
+>>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
+>>> Seen(box=box, x=600.0).top
+820
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.cutlist.boxes import is_place
+from jigs.cutlist.toe import HIGHEST
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec
+from jigs.parts import Front
+
+Swing = Literal["left", "right", "top"]
+"""The edge that a front turns on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenFront:
+    """A front with its lower left corner on the wall; mm. `swing`: the edge that it turns on,
+    None where it is drawn out, is fixed, or its hand is not stated."""
+
+    front: Front
+    x: float
+    y: float
+    swing: Swing | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenOpening:
+    """A place in a box without a front, on the wall; `words` say what is for it. mm."""
+
+    id: str
+    x: float
+    y: float
+    width: float
+    height: float
+    words: str = "opening"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenStrip:
+    """An end panel or a filler beside a box, on the wall; mm. `covered`: fronts lie over the
+    panel's front edge. `id` is empty for a filler."""
+
+    kind: Literal["panel", "filler"]
+    x: float
+    y: float
+    width: float
+    height: float
+    covered: bool = False
+    id: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """A box with its left end at `x` along the wall, its fronts, its openings, and the panels and
+    fillers beside it; mm."""
+
+    box: BoxSpec
+    x: float
+    fronts: tuple[SeenFront, ...] = ()
+    openings: tuple[SeenOpening, ...] = ()
+    strips: tuple[SeenStrip, ...] = ()
+
+    @property
+    def right(self) -> float:
+        """Its right end along the wall, mm."""
+        return self.x + self.box.width
+
+    @property
+    def bottom(self) -> float:
+        """Its bottom above the floor, mm."""
+        return self.box.above_floor
+
+    @property
+    def top(self) -> float:
+        """Its top above the floor, mm."""
+        return self.box.above_floor + self.box.height
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it hangs on the wall, above the others, or stands on another box."""
+        return self.box.kind == "wall" or self.bottom > HIGHEST
+
+    @property
+    def on_platform(self) -> bool:
+        """Whether a toe platform carries it: a box that stands above the floor, on no legs of
+        its own. An appliance's place has none."""
+        legs, place = self.box.legs, is_place(self.box)
+        return not self.hangs and self.bottom > SLACK and not legs and not place
+
+    @property
+    def ends(self) -> tuple[float, ...]:
+        """Its own ends along the wall, and those of what stands beside it; mm."""
+        beside = (end for strip in self.strips for end in (strip.x, strip.x + strip.width))
+        return (self.x, self.right, *beside)
+
+    @property
+    def extent(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top of all that is seen of it, mm."""
+        parts = [(self.x, self.bottom, self.right, self.top)]
+        parts += [(f.x, f.y, f.x + f.front.width, f.y + f.front.height) for f in self.fronts]
+        parts += [(s.x, s.y, s.x + s.width, s.y + s.height) for s in self.strips]
+        left, bottom, right, top = zip(*parts, strict=True)
+        return min(left), min(bottom), max(right), max(top)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeenAppliance:
+    """An appliance with its lower left corner on the wall; `words` say what it is. mm."""
+
+    id: str
+    x: float
+    y: float
+    width: float
+    height: float
+    words: str
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it hangs above what stands on the floor."""
+        return self.y > HIGHEST
