@@ -156,21 +156,21 @@ def wall_words(elevation: Elevation) -> str:
 
 def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> tuple[Page, int]:
     width, height = paper.height, paper.width
-    left, low, right, high = elevation.extent
     notes = tuple(
         line
         for note in _notes(elevation, layout)
         for line in wrap(note, 1.8, False, width - 2 * _EDGE - 4.0)
     )
-    for reduction in SCALES:
-        plan = _Plan(
-            elevation=elevation, reduction=reduction, unit=layout.job.units, notes=notes[:4]
-        )
+    # A ceiling that would make all else smaller is said in words alone.
+    for reduction, shown in ((n, one) for n in SCALES for one in _with_and_without(elevation)):
+        plan = _Plan(elevation=shown, reduction=reduction, unit=layout.job.units, notes=notes[:4])
+        left, low, right, high = shown.extent
         margins = plan.margins(Scale(reduction, 0.0, 0.0))
         free_x = width - margins[0] - margins[2] - (right - left) / reduction
         free_y = height - margins[1] - margins[3] - (high - low) / reduction
         if free_x >= 0 and free_y >= 0:
             break
+    elevation = plan.elevation
     scale = Scale(
         reduction,
         margins[0] + max(free_x, 0.0) / 2 - left / reduction,
@@ -189,6 +189,14 @@ def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> t
         *_draw_chains(plan, scale),
     ]
     return Page(width=width, height=height, marks=tuple(marks), entry=sheet.wall), reduction
+
+
+def _with_and_without(elevation: Elevation) -> tuple[Elevation, ...]:
+    """Give a wall with its ceiling and without, as far as it has one."""
+    spec = elevation.spec
+    if spec is None or spec.ceiling is None:
+        return (elevation,)
+    return elevation, replace(elevation, spec=replace(spec, ceiling=None))
 
 
 def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
@@ -266,7 +274,7 @@ def _widths(
     """Give the chain of a row's boxes, and of what stands open between them and `also`; of boxes
     that stand nowhere (`also` None) the widths alone."""
     spans: Iterable[tuple[float, float]] = ((box.x, box.right) for box in boxes)
-    if also is not None and boxes:
+    if also is not None:
         spans = pairwise(levels([*(end for box in boxes for end in box.ends), *also]))
     return Chain(
         lengths=tuple(

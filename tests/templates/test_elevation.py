@@ -13,7 +13,7 @@ from jigs.layout import lay_out
 from jigs.parts import Front, Layout
 from jigs.reading import read_job
 from jigs.seen import Seen
-from jigs.wallspec import WallEnd, WallSpec
+from jigs.wallspec import Appliance, WallEnd, WallSpec
 from templates.demo import demo_files
 from templates.elevation import SCALES, Drawn, draw_elevations
 from templates.marks import Line, Outline, Text
@@ -298,3 +298,54 @@ def test_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: Pa
         check_sizes(one, layout.fronts)
     shown: list[Seen] = list(itertools.chain.from_iterable(one.elevation.boxes for one in drawn))
     assert sorted(seen.box.id for seen in shown) == sorted(one.id for one in layout.boxes)
+
+
+def test_counter_ceiling_and_appliances_stand_at_their_heights() -> None:
+    """The counter over both boxes but not over the range between them; the ceiling and the floor's
+    high point as lines; the range dashed, with its ID; its width in the chain."""
+    spec = WallSpec(
+        name="north", ceiling=2400.0, counter=101.6 + 774.7 + 38.1, counter_thickness=38.1,
+        floor_high=20.0, left=WallEnd(stands="wall"), right=WallEnd(stands="wall"),
+        appliances=(
+            Appliance(id="R1", name="range", width=762.0, height=914.4, after="B1"),
+            Appliance(id="H1", name="hood", width=762.0, height=400.0, above_floor=1500.0, x=457.2),
+        ),
+    )  # fmt: skip
+    layout = lay(box(FrontSpec(id="B1-1", kind="drawer"), name="B1"), box(name="B2"))
+    layout = replace(layout, job=replace(layout.job, walls=(spec,)))
+    [drawn] = draw(layout)
+    marks, n = drawn.page.marks, drawn.reduction
+    outlines = {
+        layer: [
+            (min(x for x, _ in m.points), min(y for _, y in m.points),
+             max(x for x, _ in m.points), max(y for _, y in m.points))
+            for m in marks if isinstance(m, Outline) and m.layer == layer
+        ]
+        for layer in ("counter", "appliance", "toe")
+    }  # fmt: skip
+    lines = {m.layer: m.y1 for m in marks if isinstance(m, Line)}
+    floor = lines["floor"]
+    assert [(y1 - floor) * n for _, _, _, y1 in outlines["counter"]] == pytest.approx([914.4] * 2)
+    assert [(x1 - x0) * n for x0, _, x1, _ in outlines["counter"]] == pytest.approx([457.2] * 2)
+    assert (outlines["appliance"][0][3] - floor) * n in (
+        pytest.approx(914.4), pytest.approx(1900.0)
+    )  # fmt: skip
+    assert {round((y0 - floor) * n, 3) for _, y0, _, _ in outlines["toe"]} == {20.0}
+    assert (lines["ceiling"] - floor) * n == pytest.approx(2400.0)
+    assert (lines["floor-high"] - floor) * n == pytest.approx(20.0)
+    words = [m.text for m in marks if isinstance(m, Text)]
+    assert {"R1", "range", "H1", "hood"} <= set(words)
+    assert words.count('30"') == 2
+    assert any("shim the toe, never the fronts" in word for word in words)
+    assert clashes_of_marks(drawn.page) == []
+
+
+def test_a_ceiling_makes_nothing_smaller() -> None:
+    """Where the paper has no room for it at the scale of the rest, it is said in words alone."""
+    tall = lay(box(FrontSpec(id="T1-1", kind="pair"), name="T1", kind="tall", height=2133.6))
+    [without] = draw(tall)
+    high = WallSpec(name="north", ceiling=4000.0)
+    [drawn] = draw(replace(tall, job=replace(tall.job, walls=(high,))))
+    assert drawn.reduction == without.reduction
+    assert not any(m.layer == "ceiling" for m in drawn.page.marks if isinstance(m, Line))
+    assert any("Ceiling" in m.text for m in drawn.page.marks if isinstance(m, Text))
