@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from jigs.boxlayout import lay_out_box
 from jigs.checks.delivery import check_surplus
+from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
 from jigs.job import Job
 from jigs.parts import Layout
@@ -31,7 +32,7 @@ def lay_out(job: Job) -> Layout:
         boxes=job.boxes,
         fronts=fronts,
         sides=tuple(side for box in boxes for side in box.sides),
-        problems=(*surplus, *problems, *beside),
+        problems=(*surplus, *problems, *beside, *check_standing(job)),
         echo=summarise(job),
         rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
     )

@@ -16,6 +16,16 @@ TO_TURN = 10.0
 """What a tall unit needs below the ceiling as it is tilted up; mm (common practice, no source)."""
 
 
+def check_standing(job: Job) -> tuple[Problem, ...]:
+    """Find the tall units of a job that cannot be tilted up under the ceiling of their wall."""
+    ceilings = {wall.name: wall.ceiling for wall in job.walls}
+    return tuple(
+        problem
+        for box in job.boxes
+        for problem in check_tilting(box, ceilings.get(box.wall), job.shown)
+    )
+
+
 def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Problem, ...]:
     """Find a box that strikes the ceiling as it is tilted up from its back, lying on the floor.
 

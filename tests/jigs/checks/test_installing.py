@@ -12,6 +12,7 @@ from jigs.checks.installing import check_tilting
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
 from jigs.layout import lay_out
 from jigs.problems import Problem
+from jigs.wallspec import WallSpec
 from tests.jigs.sample import MATERIAL, box, job
 
 
@@ -64,6 +65,23 @@ def test_the_remedy_fits_the_unit(legs: float, height: float, said: str) -> None
     (problem,) = check_tilting(tall(height, legs=legs), 2450.0, "mm")
     assert said in problem.remedy
     assert ("upright" in problem.remedy) == (height <= 2440.0)
+
+
+def test_each_wall_has_its_own_ceiling() -> None:
+    """A unit is held against the ceiling of its own wall; without one nothing is said."""
+    units = (
+        replace(tall(2400.0), id="T1"),
+        replace(tall(2400.0), id="T2", wall="south"),
+        replace(tall(2400.0), id="T3", wall="east"),
+    )
+    walls = (
+        WallSpec(name="north", ceiling=2500.0),
+        WallSpec(name="south", ceiling=2450.0),
+        WallSpec(name="east"),
+    )
+    layout = lay_out(replace(job(*units), walls=walls))
+    found = [p.part for p in layout.problems if p.code == "cannot-be-tilted-up"]
+    assert found == ["T2"]
 
 
 def test_a_long_shelf_is_told_with_its_remedy() -> None:
