@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from jigs.geometry import SLACK
-from jigs.job import BoxKind, BoxSpec, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxKind, BoxSpec
+from jigs.lengths import Unit, format_length
 from jigs.parts import Layout
 
 EN_1116 = "EN 1116, second hand"

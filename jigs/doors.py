@@ -23,7 +23,8 @@ from jigs.fronts import PlacedFront
 from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
-from jigs.job import Material, Unit
+from jigs.job import Material
+from jigs.lengths import Unit
 from jigs.parts import HingeChoice
 from jigs.placing import Door, place_hinges
 from jigs.problems import Problem

@@ -23,7 +23,7 @@ from dataclasses import dataclass
 from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH, hole_at_or_above
 from jigs.hardware import SlideRecord
-from jigs.job import Unit
+from jigs.lengths import Unit
 from jigs.slide import hole_above_drawer, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0

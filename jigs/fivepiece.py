@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 
 from jigs.fixing import HEAD, UNDER_BOTTOM, Backing, Place
 from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
-from jigs.job import FrontSpec, Unit
-from jigs.lengths import format_length
+from jigs.job import FrontSpec
+from jigs.lengths import Unit, format_length
 
 GROOVE = 11.0
 """Depth of the groove in stiles and rails where none is stated; mm (common practice)."""

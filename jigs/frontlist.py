@@ -12,8 +12,9 @@ from pathlib import Path
 
 from jigs.errors import Fault, JigsheetError, ReadingError
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
-from jigs.job import FRONT_KINDS, FrontKind, FrontSpec, Hand, Reveal, Unit
+from jigs.job import FRONT_KINDS, FrontKind, FrontSpec, Hand, Reveal
 from jigs.jobboxes import HANDS
+from jigs.lengths import Unit
 from jigs.listcolumns import FRONT_LIST, Column, Header, shorten
 from jigs.listedfront import FrontList, ListedFront, check_widths
 from jigs.listrows import RowReader, choose_table

@@ -21,8 +21,8 @@ from jigs.fivepiece import frame_of
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import NO_PULL, PullRecord
-from jigs.job import BoxSpec, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Job
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.pull import LEAST_END, PulledFront, place_pulls
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.errors import Fault
-from jigs.job import Unit
+from jigs.lengths import Unit
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table
 from jigs.tomltext import parse_toml, read_text

@@ -8,25 +8,23 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from jigs.build import Build
 from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.leaflet import Leaflet
+from jigs.lengths import Unit
 from jigs.paint import Paint
+from jigs.printer import Printer
 from jigs.rolloutspec import RolloutSpec
 from jigs.wallspec import WallSpec
-
-if TYPE_CHECKING:  # a printer's bars are named by the units of a job
-    from jigs.printer import Printer
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 SideMaterial = Literal["plywood", "mdf", "particleboard", "solid"]
-Unit = Literal["mm", "in"]
 Hand = Literal["left", "right"]
 Profile = Literal["finger-bevel"]
 Overlay = Literal["full", "half", "inset"]

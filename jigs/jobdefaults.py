@@ -14,20 +14,9 @@ from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
-from jigs.job import (
-    ACCEPTED,
-    BoxSpec,
-    Grid,
-    Job,
-    Material,
-    Overlay,
-    Reveal,
-    ShelfSpec,
-    Unit,
-    Use,
-)
+from jigs.job import ACCEPTED, BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Use
 from jigs.jobboxes import Shelves
-from jigs.lengths import format_mm
+from jigs.lengths import Unit, format_mm
 from jigs.paint import Paint
 from jigs.printer import Printer
 from jigs.slide import inside_depth

@@ -24,7 +24,6 @@ from jigs.job import (
     Job,
     Material,
     Reveal,
-    Unit,
     Use,
 )
 from jigs.jobboxes import Shelves, read_boxes
@@ -35,6 +34,7 @@ from jigs.joblist import hang_list
 from jigs.jobpaint import read_paint
 from jigs.jobprinters import read_printers
 from jigs.jobwalls import read_walls
+from jigs.lengths import Unit
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table
 from jigs.tomltext import parse_toml, read_text

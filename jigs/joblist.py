@@ -7,8 +7,9 @@ from pathlib import Path
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
 from jigs.hardware import NO_PULL, PullRecord
-from jigs.job import BoxSpec, Unit
+from jigs.job import BoxSpec
 from jigs.jobhardware import Shelf
+from jigs.lengths import Unit
 from jigs.listedboxes import join_fronts
 from jigs.listedfront import FrontList
 from jigs.nearest import suggest_record

@@ -8,8 +8,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.job import Unit
-from jigs.lengths import format_mm
+from jigs.lengths import Unit, format_mm
 from jigs.printer import Printer, find_faults
 from jigs.tomlindex import index_lines
 from jigs.tomltables import FaultBook, Table

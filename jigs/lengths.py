@@ -20,15 +20,18 @@ from functools import cache
 from typing import Literal
 
 from jigs.errors import LengthError
-from jigs.job import Unit
+
+Unit = Literal["mm", "in"]
+"""How a job reads bare numbers, and how lengths are shown."""
 
 BareUnit = Literal["mm", "cm", "in"]
 """What bare numbers may be in: a list's column may be in cm, a job never is."""
 
 MM_PER_INCH = 25.4
+"""Exactly: NIST SP 811, Appendix B."""
+
 SQUARE_FEET = 1e6 / (12 * MM_PER_INCH) ** 2
 """Square feet in a square metre."""
-"""Exactly: NIST SP 811, Appendix B."""
 
 LONGEST = 10_000.0
 """Nothing in a kitchen is longer: 10 m, in mm."""

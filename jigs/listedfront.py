@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from jigs.errors import Fault
 from jigs.geometry import SLACK
-from jigs.job import FrontSpec, Unit
-from jigs.lengths import format_length
+from jigs.job import FrontSpec
+from jigs.lengths import Unit, format_length
 
 SAME_WIDTH = 1.0
 """Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""

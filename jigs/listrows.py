@@ -9,9 +9,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jigs.errors import Fault, LengthError, ReadingError
-from jigs.job import Unit
 from jigs.jobboxes import MOST_ALIKE
-from jigs.lengths import BareUnit, parse_length, show_value
+from jigs.lengths import BareUnit, Unit, parse_length, show_value
 from jigs.listcolumns import ColumnNames, Header, find_header, shorten
 from jigs.tables import Row, Table
 

@@ -19,7 +19,8 @@ from typing import Literal
 
 from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.hardware import PullRecord
-from jigs.job import BoxKind, FrontKind, Hand, Unit
+from jigs.job import BoxKind, FrontKind, Hand
+from jigs.lengths import Unit
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""

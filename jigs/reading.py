@@ -7,12 +7,13 @@ from jigs.delivery.handing import with_delivery
 from jigs.delivery.listing import read_delivered
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
-from jigs.job import Grid, Job, Material, Reveal, Unit, Use
+from jigs.job import Grid, Job, Material, Reveal, Use
 from jigs.jobboxes import Shelves
 from jigs.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
 from jigs.jobfile import read_job_file
 from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import check_pulls, settle_pulls
+from jigs.lengths import Unit
 from jigs.listedboxes import infer_boxes, list_inferred
 from jigs.tables import TABLE_FILES
 

@@ -21,8 +21,8 @@ from jigs.columns import Columns
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting
 from jigs.hardware import SlideRecord
-from jigs.job import BoxSpec, Hand, Job, Unit
-from jigs.lengths import format_mm
+from jigs.job import BoxSpec, Hand, Job
+from jigs.lengths import Unit, format_mm
 from jigs.rolloutspec import Rollout, RolloutSpec, name_rollout
 from jigs.slide import (
     drawer_length,

@@ -10,8 +10,7 @@ from decimal import Decimal
 from typing import TypeVar
 
 from jigs.errors import Fault, LengthError, ReadingError
-from jigs.job import Unit
-from jigs.lengths import parse_value, show_value
+from jigs.lengths import Unit, parse_value, show_value
 from jigs.nearest import suggest
 from jigs.tomlindex import KeyPath, find_line, write_path
 

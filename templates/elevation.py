@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from jigs.elevation import Elevation, levels, part_wall, see_walls
 from jigs.geometry import SLACK
-from jigs.job import Unit
+from jigs.lengths import Unit
 from jigs.parts import Layout
 from jigs.seen import Seen
 from templates.chains import ABOVE, Chain, Length, named

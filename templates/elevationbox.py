@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from jigs.geometry import Fitting, Polygon, rectangle
-from jigs.job import Unit
+from jigs.lengths import Unit
 from jigs.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.chains import worded
 from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text

@@ -9,8 +9,7 @@ from collections.abc import Iterator
 
 from jigs.elevation import Elevation
 from jigs.geometry import SLACK
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.seen import SeenAppliance
 from templates.elevationbox import Scale
 from templates.marks import MEDIUM, Line, Mark, Outline, Text

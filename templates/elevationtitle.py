@@ -8,7 +8,7 @@ import itertools
 from dataclasses import dataclass
 
 from jigs.geometry import rectangle
-from jigs.job import Unit
+from jigs.lengths import Unit
 from templates.dimensions import frame
 from templates.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
 from templates.typeface import shorten, text_width

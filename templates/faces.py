@@ -8,7 +8,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
-from jigs.job import Hand, Unit
+from jigs.job import Hand
+from jigs.lengths import Unit
 from jigs.parts import DrawerBox, Front, Side
 from templates.reference import Edge
 from templates.wording import FRONT_WORDS, side_words

@@ -10,8 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from jigs.geometry import Fitting, Hole
-from jigs.job import Unit
-from jigs.lengths import format_inches, format_mm
+from jigs.lengths import Unit, format_inches, format_mm
 from jigs.parts import Front, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.cells import csv_text, number, safe_cell

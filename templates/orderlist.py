@@ -9,8 +9,8 @@ import json
 from typing import Any
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, Item, Order
-from jigs.job import Job, Unit
-from jigs.lengths import SQUARE_FEET, format_length, format_mm
+from jigs.job import Job
+from jigs.lengths import SQUARE_FEET, Unit, format_length, format_mm
 from templates.cells import csv_text, number, safe_cell
 from templates.wording import FRONT_WORDS
 

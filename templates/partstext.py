@@ -9,8 +9,8 @@ from dataclasses import dataclass, field
 
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
-from jigs.job import Job, Unit
-from jigs.lengths import format_inches, format_length, format_mm
+from jigs.job import Job
+from jigs.lengths import Unit, format_inches, format_length, format_mm
 from templates.findings import box_words
 from templates.partslist import PartsList
 from templates.partstotals import (

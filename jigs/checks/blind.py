@@ -6,8 +6,8 @@ edge for a front to lap, but behind it is no side: neither a hinge's plate nor a
 
 from jigs.checks.finding import error
 from jigs.fronts import PlacedFront
-from jigs.job import BoxSpec, Hand, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Hand
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 

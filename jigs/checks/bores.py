@@ -7,8 +7,7 @@ from itertools import combinations
 from jigs.checks.finding import error, warning
 from jigs.geometry import SLACK, Fitting, Hole
 from jigs.grid import WOOD_BETWEEN, first_clash, holes_agree
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 NAMES = {

@@ -12,8 +12,8 @@ from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
 from jigs.delivery.limits import is_beyond
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 CAREFUL = 0.5

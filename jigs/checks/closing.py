@@ -6,8 +6,8 @@ from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
 from jigs.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.geometry import SLACK
-from jigs.job import BoxKind, BoxSpec, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxKind, BoxSpec
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 NOT_CLOSED = "reveals-do-not-close"

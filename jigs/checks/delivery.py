@@ -3,8 +3,7 @@
 from jigs.checks.finding import error, warning
 from jigs.delivery.limits import is_beyond
 from jigs.delivery.piece import Arrival, Delivery, Surplus
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 BOARD = 0.5

@@ -14,8 +14,8 @@ from jigs.hinge import (
     skin_under_cup,
 )
 from jigs.hingecount import beyond_tables
-from jigs.job import Overlay, Unit
-from jigs.lengths import format_length
+from jigs.job import Overlay
+from jigs.lengths import Unit, format_length
 from jigs.parts import HingeChoice
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
 from jigs.problems import Problem

@@ -10,8 +10,7 @@ from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.grid import COINCIDE
 from jigs.hardware import SlideRecord
-from jigs.job import Unit
-from jigs.lengths import MM_PER_INCH, format_length
+from jigs.lengths import MM_PER_INCH, Unit, format_length
 from jigs.problems import Problem
 from jigs.slide import BACK_SET_IN, depth_needed, depth_short, nominal_outside, width_error
 

@@ -9,8 +9,7 @@ from jigs.fixing import FixingPlan
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting
 from jigs.hardware import HingeRecord
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 

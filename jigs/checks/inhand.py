@@ -12,8 +12,7 @@ from jigs.delivery.limits import is_beyond
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
 from jigs.inhand import SAME_PLACE, Measured, is_measured, lean_of
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 OUT_OF_SQUARE = 1.0

@@ -7,8 +7,8 @@ from jigs.checks.finding import warning
 from jigs.cutlist.piece import Piece
 from jigs.delivery.limits import is_beyond
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Job
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
 

@@ -3,9 +3,8 @@
 from jigs.checks.finding import error, warning
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
-from jigs.job import Unit
 from jigs.leaflet import Leaflet
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 

@@ -9,8 +9,8 @@ from jigs.checks.room import check_room
 from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Job
+from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import neighbours, place_job

@@ -8,8 +8,7 @@ from jigs.checks.finding import warning
 from jigs.fixing import CLEAR_OF_PULL, FixingPlan
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.pull import Flag

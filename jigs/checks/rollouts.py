@@ -14,8 +14,7 @@ from jigs.drawerplan import DrawerPlan
 from jigs.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.rollouts import SPACER, RolloutPlan
 

@@ -13,8 +13,8 @@ from jigs.checks.closing import COUNTER_BOXES, UNDER_COUNTER
 from jigs.checks.finding import warning
 from jigs.cutlist.toe import HIGHEST
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Job
+from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.run import SAME, Taken, run_of, taken_by

@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 
 from jigs.checks.finding import warning
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Hand
+from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 

@@ -16,8 +16,8 @@ from jigs.checks.finding import warning
 from jigs.checks.sightlines import at_end
 from jigs.geometry import SLACK
 from jigs.hardware import PullRecord
-from jigs.job import BoxSpec, Hand, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Hand, Job
+from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import end_boxes, place_job

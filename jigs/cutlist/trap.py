@@ -13,7 +13,8 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from jigs.geometry import SLACK
-from jigs.job import Job, Unit
+from jigs.job import Job
+from jigs.lengths import Unit
 
 TRADE_SIZES: Mapping[Unit, tuple[float, ...]] = {
     "in": (6.35, 9.525, 12.7, 15.875, 19.05, 25.4),

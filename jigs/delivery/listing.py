@@ -12,7 +12,7 @@ from pathlib import Path
 
 from jigs.delivery.piece import Both, DeliveredList, Piece
 from jigs.errors import Fault, ReadingError
-from jigs.job import Unit
+from jigs.lengths import Unit
 from jigs.listcolumns import ColumnNames
 from jigs.listrows import RowReader, choose_table
 from jigs.tables import MOST_ROWS, Row, read_tables

@@ -1,18 +1,9 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.job import (
-    BoxKind,
-    BoxSpec,
-    FrontSpec,
-    Grid,
-    Job,
-    Material,
-    Reveal,
-    Unit,
-    Use,
-)
+from jigs.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from jigs.parts import Front, Layout, Side
 
 HINGE = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0), confirmed="measured")

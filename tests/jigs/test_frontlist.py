@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from jigs.errors import ReadingError
 from jigs.frontlist import read_front_list
-from jigs.job import FRONT_KINDS, Unit
+from jigs.job import FRONT_KINDS
+from jigs.lengths import Unit
 from jigs.listedfront import FrontList
 
 INCH = 25.4  # NIST SP 811, Appendix B

@@ -9,14 +9,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from jigs.errors import LengthError
-from jigs.job import Unit
-from jigs.lengths import (
-    format_inches,
-    format_length,
-    format_mm,
-    parse_length,
-    parse_value,
-)
+from jigs.lengths import Unit, format_inches, format_length, format_mm, parse_length, parse_value
 
 INCH = 25.4  # NIST SP 811, Appendix B: exactly
 

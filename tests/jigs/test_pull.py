@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from jigs.geometry import Hole, rectangle
 from jigs.hardware import PullRecord
-from jigs.job import BoxKind, FrontKind, Hand, Unit
+from jigs.job import BoxKind, FrontKind, Hand
+from jigs.lengths import Unit
 from jigs.pull import (
     SCREW_STOCK,
     PulledFront,

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.job import Unit
+from jigs.lengths import Unit
 from templates.chains import Chain, Length, named
 from templates.marks import Line, Page, Text
 from templates.typeface import text_box

@@ -8,8 +8,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
-from jigs.job import FrontSpec, Job, Unit
+from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from jigs.parts import Front, Layout
 from jigs.reading import read_job
 from jigs.seen import Seen

@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.job import Job, Unit
+from jigs.job import Job
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf

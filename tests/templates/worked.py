@@ -4,7 +4,8 @@ over a left-hung door 613 high; and the same job on paper, printed once for all 
 from dataclasses import replace
 from functools import cache
 
-from jigs.job import FrontSpec, Unit
+from jigs.job import FrontSpec
+from jigs.lengths import Unit
 from jigs.parts import Layout
 from templates.card import Card
 from templates.page import Placed
