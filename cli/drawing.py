@@ -10,11 +10,12 @@ from cli.jobs import on_terminal
 from cli.selection import narrow
 
 if TYPE_CHECKING:
+    from jigs.labelstock import Stock
     from jigs.parts import Layout
-    from jigs.printer import Printer
     from templates.elevation import Drawn
     from templates.marks import Page
     from templates.paper import Paper
+    from templates.raster import Raster
 
 
 class Pages:
@@ -58,29 +59,51 @@ def draw_sheets(
 
 def draw_labels(
     layout: "Layout",
-    stock: str,
-    start: int,
-    only: Collection[str] | None,
-    printer: "Printer | None" = None,
+    stock: "Stock",
+    raster: "Raster",
+    *,
+    start: int = 1,
+    copies: int = 1,
+    only: Collection[str] | None = None,
     pieces: str | None = None,
 ) -> bytes:
-    """Draw the labels as a PDF, corrected for a printer where one is given; those of the cut
-    list's pieces too where their order, `box` or `cut`, is given."""
+    """Draw the labels as a PDF for a printer's raster; those of the cut list's pieces too where
+    their order, `box` or `cut`, is given."""
     from jigs.cutlist.cutlist import cut_list
     from jigs.layout import as_printed
     from templates.labels import label_pages
-    from templates.paper import corrected_sheet
     from templates.pdf import write_pdf
-    from templates.stocks import STOCKS
 
     layout = as_printed(layout)
     pages = label_pages(
-        layout, STOCKS[stock], start=start, only=only,
+        layout, stock, start=start, copies=copies, only=only, raster=raster,
         pieces=cut_list(layout) if pieces else (), order=pieces or "box",
     )  # fmt: skip
-    if printer is not None:
-        pages = tuple(corrected_sheet(page, printer) for page in pages)
     return write_pdf(pages, title=_title(layout, "labels"))
+
+
+def draw_tags(
+    layout: "Layout",
+    stock: "Stock",
+    raster: "Raster",
+    *,
+    start: int = 1,
+    copies: int = 1,
+    only: Collection[str] | None = None,
+) -> tuple[bytes, int, list[str]]:
+    """Draw cup tags as a PDF; give it, the number of doors that have one, and what is to be said
+    of them and of the others. No door with a cup: no PDF, b""."""
+    from jigs.layout import as_printed
+    from templates.cuptag import find_tagged, tag_pages, tell_tags
+    from templates.pdf import write_pdf
+
+    layout = as_printed(layout)
+    tagged, without = find_tagged(layout, stock, only)
+    words = tell_tags(tagged, without, stock)
+    if not tagged:
+        return b"", 0, words
+    pages = tag_pages(layout, tagged, stock, raster, start=start, copies=copies)
+    return write_pdf(pages, title=_title(layout, "cup tags")), len(tagged), words
 
 
 def draw_walls(

@@ -21,6 +21,7 @@ COMMANDS: tuple[str, ...] = (
     "order",
     "pack",
     "hardware",
+    "stocks",
     "calibrate",
 )
 """Each command stands in the module of its name, in the order of the work."""

@@ -35,13 +35,6 @@ def find_papers() -> Iterable[str]:
     return PAPERS
 
 
-def find_stocks() -> Iterable[str]:
-    """Name the label stocks."""
-    from templates.stocks import STOCKS
-
-    return STOCKS
-
-
 def job_argument(command: Command) -> Command:
     """Take JOB: a job file or a bare front list. Whether it can be read, its reader says."""
     return click.argument("job", metavar="JOB", type=click.Path(path_type=Path))(command)
@@ -98,14 +91,25 @@ def printer_option(command: Command) -> Command:
 
 
 def stock_option(command: Command) -> Command:
-    """Take --stock: the sheet of labels."""
+    """Take --stock: the sheet or roll of labels. Which there are, and the job's, is looked up
+    once the job is read."""
     return click.option(
         "--stock",
-        type=OneOf(find_stocks),
         default="letter-2x5",
         show_default=True,
         metavar="NAME",
-        help="letter-3x10, letter-2x5, a4-3x7 or a4-2x7.",
+        help="Sheet or roll of labels; 'jigsheet stocks' lists them.",
+    )(command)
+
+
+def dots_option(command: Command) -> Command:
+    """Take --dots: the printer's dots per inch, on which QR modules are to fall."""
+    return click.option(
+        "--dots",
+        type=click.Choice(["203", "300", "600"]),
+        metavar="N",
+        callback=lambda ctx, param, value: int(value) if value else None,
+        help="The printer's dots per inch, 203, 300 or 600: QR modules fall on whole dots.",
     )(command)
 
 

@@ -6,6 +6,7 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
+from cli.labelstock import find_stock, raster_for
 from cli.options import (
     delivered_option,
     job_argument,
@@ -85,9 +86,16 @@ def make_pack(
     files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
     sources = layout.job.sources
+    labels_of = find_stock(stock, layout.job)
+    if labels_of.bore is not None:
+        raise click.UsageError(
+            f"the pack wants labels, and {labels_of.name} is a tag for the bores of doors; print "
+            f"it by itself: jigsheet labels {job} --stock {labels_of.name}"
+        )
+    raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
     sheets, pages = draw_sheets(layout, sheet, None)
-    labels = draw_labels(layout, stock, 1, None, find_printer(printer, layout.job))
+    labels = draw_labels(layout, labels_of, raster)
     sticks, _ = draw_sticks(layout, sheet)
     if not sticks:  # no side of the job has a hole
         files.pop("stick.pdf")

@@ -14,6 +14,7 @@ from jigs.build import Build
 from jigs.delivery.piece import Delivery
 from jigs.geometry import Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.labelstock import Stock
 from jigs.leaflet import Leaflet
 from jigs.lengths import Unit
 from jigs.paint import Paint
@@ -319,6 +320,7 @@ class Job:
     walls: tuple[WallSpec, ...] = ()
     paint: Paint = field(default_factory=Paint)
     printers: Mapping[str, "Printer"] = field(default_factory=dict)
+    stocks: Mapping[str, Stock] = field(default_factory=dict)
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

@@ -16,6 +16,7 @@ from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.job import ACCEPTED, BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Use
 from jigs.jobboxes import Shelves
+from jigs.labelstock import Stock
 from jigs.lengths import Unit, format_mm
 from jigs.paint import Paint
 from jigs.printer import Printer
@@ -65,6 +66,7 @@ class Given:
     build: Build = field(default_factory=Build)
     paint: Paint = field(default_factory=Paint)
     printers: Mapping[str, Printer] = field(default_factory=dict)
+    stocks: Mapping[str, Stock] = field(default_factory=dict)
     shown_in: Unit | None = None
     tolerance: float = ACCEPTED
     walls: tuple[WallSpec, ...] = ()
@@ -119,6 +121,7 @@ def complete_job(given: Given) -> Job:
         walls=given.walls,
         paint=given.paint,
         printers=given.printers,
+        stocks=given.stocks,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

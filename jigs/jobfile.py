@@ -33,6 +33,7 @@ from jigs.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.joblist import hang_list
 from jigs.jobpaint import read_paint
 from jigs.jobprinters import read_printers
+from jigs.jobstocks import read_stocks
 from jigs.jobwalls import read_walls
 from jigs.lengths import Unit
 from jigs.tomlindex import index_lines
@@ -83,6 +84,7 @@ def _read_job(
     build = read_build(top.table("build"))
     paint = read_paint(top.table("paint"))
     printers = read_printers(top.table("printer"))
+    stocks = read_stocks(top.table("stock"))
     hardware_file = top.text("hardware_file")
     shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
     shelves = Shelves(
@@ -136,6 +138,7 @@ def _read_job(
             build=build,
             paint=paint,
             printers=printers,
+            stocks=stocks,
             use=use,
             shelves=shelves,
             boxes=boxes,

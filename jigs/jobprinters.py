@@ -1,13 +1,15 @@
 """Calibrated printers in a file: `[printer.NAME]`, in a job file or in the user's settings.
 
 `across` and `along` are the measured bars, with their units; `bars` says which ones, `paper` and
-`tray` what was in the printer.
+`tray` what was in the printer. `dots` are its dots per inch; `labels_right` and `labels_up` how
+far its labels lie off their place. A label printer may have these alone.
 """
 
 import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from jigs.jobstocks import read_dots
 from jigs.lengths import Unit, format_mm
 from jigs.printer import Printer, find_faults
 from jigs.tomlindex import index_lines
@@ -43,15 +45,20 @@ def read_printer_file(path: Path) -> dict[str, Printer]:
 def _read(name: str, table: Table) -> Printer | None:
     if not NAME.fullmatch(name):
         table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
+    noted = len(table.book.faults)
     bars = table.choice("bars", UNITS) or "mm"
     across, along = table.length("across"), table.length("along")
     paper, tray = table.text("paper") or "", table.text("tray") or ""
-    table.require("across", "along")
+    dots = read_dots(table)
+    right, up = (table.length(f"labels_{way}", signed=True) for way in ("right", "up"))
+    if dots is None and right is None and up is None:
+        table.require("across", "along")
     table.close()
-    if across is None or along is None:
+    if noted < len(table.book.faults):
         return None
     printer = Printer(
-        name=name, across=across, along=along, bars=bars, paper=paper, tray=tray
+        name=name, across=across, along=along, bars=bars, paper=paper, tray=tray,
+        dots=dots, labels_right=right or 0.0, labels_up=up or 0.0,
     )  # fmt: skip
     for fault in find_faults(printer):
         table.book.note(table.path, fault)
@@ -65,10 +72,19 @@ def printer_toml(printer: Printer) -> str:
     """Write a printer as the lines of a file."""
     lines = [
         f"[printer.{printer.name}]",
-        f'across = "{_exact(printer.across)} mm"',
-        f'along = "{_exact(printer.along)} mm"',
+        *(
+            f'{key} = "{_exact(bar)} mm"'
+            for key, bar in (("across", printer.across), ("along", printer.along))
+            if bar is not None
+        ),
     ]
-    lines += [f'bars = "{printer.bars}"'] if printer.bars != "mm" else []
+    lines += [f'bars = "{printer.bars}"'] if printer.bars != "mm" and printer.corrected else []
+    lines += [f"dots = {printer.dots}"] if printer.dots else []
+    lines += [
+        f'labels_{way} = "{_exact(off)} mm"'
+        for way, off in (("right", printer.labels_right), ("up", printer.labels_up))
+        if off
+    ]
     lines += [f"{key} = {_quoted(text)}" for key, text in _words(printer).items() if text]
     return "\n".join(lines) + "\n"
 

@@ -26,6 +26,8 @@ UNEVEN = 0.02
 """Axes that differ by more than this part are worth a word."""
 SAME = 0.003
 """A length this near to another bar's was read off that bar."""
+MOST_SHIFT = 10.0
+"""Labels further off their place than this are not moved: the sheet lies wrong; mm."""
 SKEW = 0.5
 """Diagonals of the test page's frame that differ by more than this show a skewed feed; mm."""
 
@@ -33,24 +35,34 @@ SKEW = 0.5
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Printer:
     """A printer with its paper and tray: what its bars `across` and `along` the feed measure,
-    mm; `bars` says which bars these were. `paper`, `tray`: what was in it, in words."""
+    mm, None where nobody measured them; `bars` says which bars these were. `paper`, `tray`: what
+    was in it, in words. `dots` per inch. `labels_right`, `labels_up`: how far a sheet's labels
+    lie off their place in it, mm."""
 
     name: str
-    across: float
-    along: float
+    across: float | None = None
+    along: float | None = None
     bars: Unit = "mm"
     paper: str = ""
     tray: str = ""
+    dots: int | None = None
+    labels_right: float = 0.0
+    labels_up: float = 0.0
+
+    @property
+    def corrected(self) -> bool:
+        """Whether its bars were measured."""
+        return self.across is not None and self.along is not None
 
     @property
     def scale_across(self) -> float:
         """Factor by which everything across the paper is drawn, so that it comes out true."""
-        return BARS[self.bars][0] / self.across
+        return 1.0 if self.across is None else BARS[self.bars][0] / self.across
 
     @property
     def scale_along(self) -> float:
         """Factor by which everything along the feed is drawn."""
-        return BARS[self.bars][1] / self.along
+        return 1.0 if self.along is None else BARS[self.bars][1] / self.along
 
     @property
     def uneven(self) -> bool:
@@ -59,9 +71,23 @@ class Printer:
 
 
 def find_faults(printer: Printer) -> tuple[str, ...]:
-    """Say what cannot be right about measured bars; nothing where they can be used."""
+    """Say what cannot be right about what was measured; nothing where it can be used."""
+    faults = []
+    for name, off in (("right", printer.labels_right), ("up", printer.labels_up)):
+        if abs(off) > MOST_SHIFT + SLACK:
+            faults.append(
+                f"labels_{name}: {off:.4g} mm, and {MOST_SHIFT:g} mm is the most that labels are "
+                "moved; feed the sheet anew, or look which stock it is"
+            )
+    if printer.across is not None and printer.along is not None:
+        faults += _bar_faults(printer, (printer.across, printer.along))
+    elif printer.across is not None or printer.along is not None:
+        faults.append("across and along go together; measure both bars of the test page")
+    return tuple(faults)
+
+
+def _bar_faults(printer: Printer, measured: tuple[float, float]) -> tuple[str, ...]:
     nominal = BARS[printer.bars]
-    measured = (printer.across, printer.along)
     if all(_near(got, bar) for got, bar in zip(measured, nominal, strict=True)):
         other: Unit = "in" if printer.bars == "mm" else "mm"
         if all(_same(got, bar) for got, bar in zip(measured, BARS[other], strict=True)):

@@ -20,7 +20,7 @@ from templates.wording import FRONT_WORDS
 class Wording:
     """One line, worded in several ways, the fullest first. Its letters may grow from 2.5 to
     `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number
-    is a wrong number."""
+    is a wrong number, and half an ID another part's."""
 
     ways: tuple[str, ...]
     worth: int
@@ -52,12 +52,13 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     name = FRONT_WORDS[front.kind].upper()
     order = _order(layout, front)
     if front.kind == "door" and front.hinged:
-        ways: tuple[str, ...] = (f"{name}, HINGES {front.hinged.upper()}",)
+        hand = front.hinged.upper()
+        ways: tuple[str, ...] = (f"{name}, HINGES {hand}", f"HINGES {hand}", f"HINGES {hand[0]}")
     elif order:
         short = name.removesuffix(" FRONT")
         ways = (f"{name}, {order}", f"{short}, {order}", f"{short}, {_brief(order)}", short)
     else:
-        ways = (name,)
+        ways = (name, name.removesuffix(" FRONT"))
     above, below = hung_under(layout, front), hung_over(layout, front)
     neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
     lines = [
@@ -72,7 +73,11 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
             wide_below = front.drawer.y > (front.height - front.drawer.y - front.drawer.height)
             up = f"BOX {format_mm(front.drawer.y)} UP"
             lines.append(
-                Wording(ways=((f"WIDE GAP DOWN, {up}", up) if wide_below else (up,)), worth=5)
+                Wording(
+                    ways=((f"WIDE GAP DOWN, {up}", up) if wide_below else (up,)),
+                    worth=5,
+                    figure=True,
+                )
             )
         lines += [
             Wording(ways=(f"{name}: {text}", text), worth=worth)
@@ -96,7 +101,9 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
     Seen from outside, upright, a left side has its front edge on the right. A partition has no
     outside: its label sticks on its top end, the arrow to the front.
     """
-    ways = (f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT")
+    ways: tuple[str, ...] = (
+        f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT", "FACE OUT",
+    )  # fmt: skip
     if side.partition:
         between = f"COLUMNS {side.partition} AND {side.partition + 1}"
         ways = (f"PARTITION, BETWEEN {between}", f"PARTITION {side.partition}")
@@ -108,14 +115,16 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
     if side.missing:
         come = f"{', '.join(side.missing)} TO COME"
         lines[1:1] = [
-            Wording(ways=(f"INCOMPLETE: {come}", come, "HOLES TO COME"), worth=8, bold=True)
+            Wording(
+                ways=(f"INCOMPLETE: {come}", come, "HOLES TO COME", "TO COME"), worth=8, bold=True
+            )
         ]
     elif not side.holes:
         lines.append(Wording(ways=("NO HOLES",), worth=5))
     if side.band > 0 and side.band_state == "later":
-        lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW"), worth=5))
+        lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW", "RAW"), worth=5))
     elif side.band > 0:
-        lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED"), worth=5))
+        lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED", "BANDED"), worth=5))
     return LabelWords(
         part=side.board,
         box=side.box,
@@ -131,7 +140,7 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
 def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:
     """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
     lines = [
-        Wording(ways=("DRAWER BOX",), worth=9, most=5.0, bold=True),
+        Wording(ways=("DRAWER BOX", "BOX"), worth=9, most=5.0, bold=True),
         _place(front.wall, front.box, f"BEHIND {front.id}"),
     ]
     if front.withheld:
@@ -207,7 +216,9 @@ def _place(wall: str, box: str, neighbour: str) -> Wording:
     name = wall.upper().removesuffix("WALL").strip()
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
     full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
-    return Wording(ways=(*full, tail, neighbour or tail), worth=7, most=3.5)
+    own = f"BOX {box}"
+    ways = (*full, tail, neighbour, own) if neighbour else (*full, own)
+    return Wording(ways=ways, worth=7, most=3.5, figure=True)
 
 
 def _size(sizes: tuple[float, float, float]) -> list[Wording]:

@@ -88,12 +88,14 @@ class Text:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Qr:
     """A QR symbol of `text`; (x, y) is the lower left corner of its dark modules' square and
-    `module` the side of one module. The quiet zone of 4 modules is the caller's to keep free."""
+    `module` the side of one module. The quiet zone of 4 modules is the caller's to keep free.
+    `rise`: the height of a module where a printer's correction makes that another length."""
 
     x: float
     y: float
     text: str
     module: float = 0.5
+    rise: float | None = None
 
 
 Mark = Line | Circle | Area | Outline | Text | Qr

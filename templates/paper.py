@@ -11,21 +11,11 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 from dataclasses import dataclass, replace
 
 from jigs.printer import Printer
+from jigs.sheetsizes import COMMON, SHEETS, Sheet
 from templates.marks import Page
 
 MARGIN = 6.0
 """What a printer is taken to leave white along each edge; mm (common practice, no source)."""
-
-_INCH = 25.4
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
-    """A sheet as it is bought, upright; mm."""
-
-    name: str
-    width: float
-    height: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +41,7 @@ class Paper:
             width=self.width / across,
             height=self.height / along,
             scale=(across, along),
-            printer=printer.name,
+            printer=printer.name if printer.corrected else "",
         )
 
     def scaled(self, page: Page) -> Page:
@@ -69,18 +59,6 @@ class Paper:
         return f"For printer '{self.printer}': x {across:.4f}, x {along:.4f}."
 
 
-SHEETS: dict[str, Sheet] = {
-    # ISO 216:2007, table 1: the A series.
-    "a4": Sheet(name="a4", width=210.0, height=297.0),
-    "a3": Sheet(name="a3", width=297.0, height=420.0),
-    # ASME Y14.1, sizes A and B: 8.5 x 11 and 11 x 17 in.
-    "letter": Sheet(name="letter", width=8.5 * _INCH, height=11 * _INCH),
-    "tabloid": Sheet(name="tabloid", width=11 * _INCH, height=17 * _INCH),
-    # Common practice, no source: 8.5 x 14 in.
-    "legal": Sheet(name="legal", width=8.5 * _INCH, height=14 * _INCH),
-}
-
-
 def _page_of(sheet: Sheet, words: str) -> Paper:
     return Paper(
         name=sheet.name,
@@ -93,8 +71,8 @@ def _page_of(sheet: Sheet, words: str) -> Paper:
 PAPERS: dict[str, Paper] = {
     "common": Paper(
         name="common",
-        width=SHEETS["a4"].width - 2 * MARGIN,
-        height=267.0,  # letter less the margins is 267.4
+        width=COMMON.width,  # A4 less the margins
+        height=COMMON.height,  # letter less the margins is 267.4
         sheet="A4 or letter",
     ),
     "letter": _page_of(SHEETS["letter"], "letter, 8 1/2 x 11 in"),
@@ -103,14 +81,3 @@ PAPERS: dict[str, Paper] = {
     "tabloid": _page_of(SHEETS["tabloid"], "tabloid, 11 x 17 in"),
     "a3": _page_of(SHEETS["a3"], "A3, 297 x 420 mm"),
 }
-
-
-def corrected_sheet(page: Page, printer: Printer) -> Page:
-    """Give a page that is a whole sheet, as labels are, corrected for a printer.
-
-    The sheet keeps its size; its lower left corner is the point that stays where it is.
-    """
-    across, along = printer.scale_across, printer.scale_along
-    return replace(
-        page, width=page.width / across, height=page.height / along, scale=(across, along)
-    )

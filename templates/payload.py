@@ -102,6 +102,31 @@ def piece_payload(piece: Piece, name: str, number: int) -> str:
     )  # fmt: skip
 
 
+def fit_payload(text: str, longest: int) -> str:
+    """Shorten what a symbol says, for a small one: the ID stays whole, and with it the code;
+    then phrase by phrase as they stand what there is room for. HOLD is never lost.
+
+    >>> fit_payload("B3-2 DOOR HINGES LEFT / NORTH BOX B3 / BELOW B3-1 / CODE Q8RD", 38)
+    'B3-2 DOOR HINGES LEFT / CODE Q8RD'
+    """
+    if len(text) <= longest:
+        return text
+    head, *phrases = text.split(" / ")
+    code = [phrase for phrase in phrases if phrase.startswith("CODE ")]
+    name, *words = head.split(" ")
+    tail = [word for word in words if word == "HOLD"]
+    words = [word for word in words if word != "HOLD"]
+    while words and len(" / ".join([" ".join([name, *words, *tail]), *code])) > longest:
+        words.pop()
+    text = " ".join([name, *words, *tail])
+    kept: list[str] = []
+    for phrase in [*code, *(phrase for phrase in phrases if phrase not in code)]:
+        wish = [p for p in phrases if p in (*kept, phrase)]
+        if len(" / ".join([text, *wish])) <= longest:
+            kept.append(phrase)
+    return " / ".join([text, *(phrase for phrase in phrases if phrase in kept)])
+
+
 def _join(head: str, *phrases: tuple[str, int]) -> str:
     """Join the phrases, without as many of the least worth as it takes to keep the length."""
     kept = [(phrase, worth) for phrase, worth in phrases if phrase]

@@ -233,8 +233,9 @@ def _circle(mark: Circle) -> str:
 
 def _qr(mark: Qr) -> str:
     module = mark.module * POINT
+    rise = module if mark.rise is None else mark.rise * POINT
     place = f"{mark.x * POINT:.4f} {mark.y * POINT:.4f}"
-    return f"q {module:.6f} 0 0 {module:.6f} {place} cm {_qr_path(mark.text)} f Q"
+    return f"q {module:.6f} 0 0 {rise:.6f} {place} cm {_qr_path(mark.text)} f Q"
 
 
 @lru_cache(maxsize=256)

@@ -156,6 +156,7 @@ class _Writer:
     def _symbol(self, mark: Qr) -> str:
         """Give the runs of dark modules as one path: filled apart, they would show seams."""
         matrix = qr_matrix(mark.text)
+        rise = mark.module if mark.rise is None else mark.rise
         runs: list[str] = []
         for row, modules in enumerate(matrix):
             start = None
@@ -165,9 +166,9 @@ class _Writer:
                 elif not dark and start is not None:
                     x, y = self._point(
                         mark.x + start * mark.module,
-                        mark.y + (len(matrix) - row) * mark.module,
+                        mark.y + (len(matrix) - row) * rise,
                     )
-                    wide, high = _number((at - start) * mark.module), _number(mark.module)
+                    wide, high = _number((at - start) * mark.module), _number(rise)
                     runs.append(f"M{x} {y}h{wide}v{high}h{_number(-wide)}z")
                     start = None
         return "".join(runs)

@@ -13,6 +13,9 @@ ROOT = Path(__file__).parents[1]
 PAGE = ROOT / "jigs" / "JOBFILE.md"
 DEMO = ROOT / "templates" / "demo"
 
+NAMED = {"hinge", "slide", "pull", "printer", "stock"}
+"""Tables whose keys are names that the person gives."""
+
 FURTHER = """
 [paint]
 coats = 2
@@ -20,6 +23,11 @@ coats = 2
 [printer.garage]
 across = "179.5 mm"
 along = "199.4 mm"
+
+[stock.tape]
+roll = true
+label_width = "54 mm"
+label_height = "30 mm"
 
 [[box]]
 id = "X1"
@@ -40,7 +48,7 @@ def asked(folder: Path, monkeypatch: pytest.MonkeyPatch) -> set[str]:
     take = Table._take
 
     def note(table: Table, key: str) -> object:
-        if not set(table.path) <= {"hinge", "slide", "pull", "printer"} or len(table.path) != 1:
+        if not set(table.path) <= NAMED or len(table.path) != 1:
             found.add(key)
         return take(table, key)
 

@@ -7,7 +7,9 @@ import pytest
 from cli.main import COMMANDS
 from tests.cli.conftest import Run
 
-ON_A_JOB = tuple(name for name in COMMANDS if name not in ("demo", "hardware", "calibrate"))
+ON_A_JOB = tuple(
+    name for name in COMMANDS if name not in ("demo", "hardware", "stocks", "calibrate")
+)
 
 WRITTEN = {
     "check": set(),
@@ -107,6 +109,10 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["labels", "JOB", "--start", "0"],
         ["labels", "JOB", "--start", "31", "--stock", "letter-3x10"],
         ["labels", "JOB", "--stock", "none"],
+        ["labels", "JOB", "--stock", "roll-62x29", "--start", "2"],
+        ["labels", "JOB", "--copies", "0"],
+        ["labels", "JOB", "--dots", "150"],
+        ["pack", "JOB", "--stock", "none"],
         ["elevations", "JOB", "--format", "dxf"],
         ["elevations", "JOB", "--paper", "b5"],
         ["elevations", "JOB", "--only", "B7"],

@@ -42,10 +42,11 @@ def test_what_cannot_be_right_is_told(across: float, along: float, bars: str, wo
 @pytest.mark.parametrize("error", [-0.079, -0.03, 0.0, 0.003, 0.079])
 def test_errors_up_to_8_percent_are_corrected(error: float) -> None:
     """What is drawn at the factor comes out at its nominal length."""
-    printer = Printer(name="x", across=180 / (1 + error), along=200 / (1 + error))
+    across, along = 180 / (1 + error), 200 / (1 + error)
+    printer = Printer(name="x", across=across, along=along)
     assert find_faults(printer) == ()
-    assert printer.across * printer.scale_across == pytest.approx(180)
-    assert printer.along * printer.scale_along == pytest.approx(200)
+    assert across * printer.scale_across == pytest.approx(180)
+    assert along * printer.scale_along == pytest.approx(200)
 
 
 def test_skew_is_told_from_half_a_millimetre() -> None:

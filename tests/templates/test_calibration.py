@@ -1,7 +1,6 @@
 """The test page, and sheets corrected for a printer: measured as they come out of it."""
 
 import io
-from dataclasses import replace
 from pathlib import Path
 
 import pdfplumber
@@ -12,7 +11,7 @@ from jigs.printer import BARS, Printer
 from jigs.reading import read_job
 from templates.calibration import calibration_page
 from templates.cover import CARD
-from templates.paper import PAPERS, corrected_sheet
+from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
@@ -96,11 +95,3 @@ def test_every_sheet_says_for_which_printer() -> None:
     ):
         for page in read_pages(write_pdf(make_sheets(layout, paper, only={"B1"}).pages)):
             assert words in " ".join(run.text for run in page.runs)
-
-
-def test_labels_keep_their_sheet_and_their_lower_left_corner() -> None:
-    """A label's page is the whole sheet, whatever the printer."""
-    page = replace(calibration_page(PAPERS["a4"]), width=210.0, height=297.0)
-    corrected = corrected_sheet(page, CROOKED)
-    read = read_pages(write_pdf([corrected]))[0]
-    assert (read.width, read.height) == pytest.approx((210.0, 297.0), abs=0.001)

@@ -2,7 +2,8 @@
 
 import pytest
 
-from templates.paper import MARGIN, PAPERS, SHEETS
+from jigs.sheetsizes import COMMON, SHEETS
+from templates.paper import MARGIN, PAPERS
 
 
 @pytest.mark.parametrize(
@@ -25,7 +26,7 @@ def test_sheets_and_their_pages(name: str, width: float, height: float) -> None:
 def test_the_common_page_fits_both_sheets() -> None:
     """It lies within the margins of A4 and of letter, on both axes."""
     common = PAPERS["common"]
-    assert (common.width, common.height) == (198, 267)
+    assert (common.width, common.height) == (198, 267) == (COMMON.width, COMMON.height)
     for sheet in (SHEETS["a4"], SHEETS["letter"]):
         assert common.width <= sheet.width - 2 * MARGIN
         assert common.height <= sheet.height - 2 * MARGIN

@@ -4,9 +4,11 @@ from itertools import combinations
 
 import pytest
 
-from templates.stocks import STOCKS, Stock
+from jigs.labelstock import Stock, find_faults
+from templates.stocks import STOCKS, list_text
 
 EVERY = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)
+SHEETS = {name: stock for name, stock in STOCKS.items() if not stock.roll}
 
 
 @EVERY
@@ -20,7 +22,7 @@ def test_labels_lie_on_the_sheet_apart(stock: Stock) -> None:
         assert abs(ax - bx) >= stock.width - 1e-9 or abs(ay - by) >= stock.height - 1e-9
 
 
-@EVERY
+@pytest.mark.parametrize("stock", SHEETS.values(), ids=SHEETS)
 def test_places_count_row_by_row_from_the_top_left(stock: Stock) -> None:
     """Place 2 is right of place 1; the next row follows below."""
     x, y = stock.corner(1)
@@ -40,3 +42,30 @@ def test_a_place_off_the_sheet_is_refused() -> None:
     """The message gives what there is."""
     with pytest.raises(ValueError, match="places 1 to 30"):
         STOCKS["letter-3x10"].corner(31)
+
+
+@EVERY
+def test_each_is_named_with_its_geometry(stock: Stock) -> None:
+    """The list is what a person chooses from: label, columns and rows, pitch."""
+    [line] = [
+        line for line in list_text(STOCKS.values()).splitlines() if stock.name in line.split()
+    ]
+    wanted = [f"{stock.width:g}", f"{stock.height:g}"] if not stock.round else [f"{stock.width:g}"]
+    if not stock.roll:
+        wanted += [str(stock.columns), str(stock.rows)]
+    for figure in wanted:
+        assert figure in line.replace(";", "").replace(",", "").split()
+
+
+def test_a_roll_is_called_by_its_label() -> None:
+    """`roll-62x29` is 62 across and 29 along, to half a millimetre."""
+    for stock in (stock for stock in STOCKS.values() if stock.roll):
+        across, along = map(int, stock.name.removeprefix("roll-").split("x"))
+        assert (stock.width, stock.height) == pytest.approx((across, along), abs=0.5)
+        assert (stock.sheet.width, stock.sheet.height) == (stock.width, stock.height)
+
+
+def test_every_stock_that_ships_is_without_fault() -> None:
+    """By the rules that a job's own stock is held to."""
+    for stock in STOCKS.values():
+        assert find_faults(stock) == ()

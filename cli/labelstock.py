@@ -1,0 +1,51 @@
+"""The stock of labels that `--stock` names, and what the printer asks of it."""
+
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from jigs.job import Job
+    from jigs.labelstock import Stock
+    from jigs.printer import Printer
+    from templates.raster import Raster
+
+
+def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
+    """Give all stocks by name, the job's own first."""
+    from templates.stocks import STOCKS
+
+    own = dict(job.stocks) if job else {}
+    return {**own, **{name: stock for name, stock in STOCKS.items() if name not in own}}
+
+
+def find_stock(name: str, job: "Job | None", hint: str = "'--stock'") -> "Stock":
+    """Give a stock by its name, the job's own first; an unknown name is wrong usage."""
+    from templates.stocks import list_text
+
+    known = known_stocks(job)
+    if name.lower() not in known:
+        raise click.BadParameter(
+            f"no stock is called {name!r}. There are:\n\n{list_text(known.values())}",
+            param_hint=hint,
+        )
+    return known[name.lower()]
+
+
+def check_start(stock: "Stock", start: int) -> None:
+    """Refuse a first place that a sheet does not have, and any but 1 on a roll."""
+    if start <= stock.places:
+        return
+    has = (
+        "a roll has one label after the other: leave --start out"
+        if stock.roll
+        else f"a sheet of {stock.name} has places 1 to {stock.places}"
+    )
+    raise click.BadParameter(f"{start} given; {has}.", param_hint="'--start'")
+
+
+def raster_for(stock: "Stock", printer: "Printer | None", dots: int | None) -> "Raster":
+    """Give what the printer asks for; --dots wins over the printer's, these over the stock's."""
+    from templates.raster import raster_of
+
+    return raster_of(printer, dots or (printer and printer.dots) or stock.dots)

@@ -1,0 +1,119 @@
+"""`jigsheet stocks`, and the stocks that `labels` and `pack` print on."""
+
+import io
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from templates.stocks import STOCKS
+from tests.cli.conftest import SMALL, Run
+
+OWN = """
+[stock.tape]
+roll = true
+label_width = "54 mm"
+label_height = "30 mm"
+"""
+PARTS = 5
+"""Labels of the small job: two fronts, a drawer box, two sides."""
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Path:
+    """Give a job with a stock of its own."""
+    path = tmp_path / "own.toml"
+    path.write_text(SMALL + OWN, encoding="utf-8")
+    return path
+
+
+def sizes(path: str) -> list[tuple[float, float]]:
+    with pdfplumber.open(io.BytesIO(Path(path).read_bytes())) as pdf:
+        return [(float(p.width) / 72 * 25.4, float(p.height) / 72 * 25.4) for p in pdf.pages]
+
+
+def test_all_stocks_are_listed(run: Run, own: Path) -> None:
+    """With their geometry; a job's own with --job."""
+    result = run("stocks")
+    assert result.exit_code == 0, result.output
+    for name in STOCKS:
+        assert f"  {name} " in result.stdout
+    assert "tape" not in result.stdout
+    assert "  tape           label 54 x 30; yours\n" in run("stocks", "--job", own).stdout
+
+
+def test_an_unknown_stock_is_answered_with_the_list(run: Run, own: Path) -> None:
+    """The shipped ones and the job's."""
+    result = run("labels", own, "--stock", "none")
+    assert result.exit_code == 2
+    for name in (*STOCKS, "tape"):
+        assert f"  {name} " in result.stderr
+
+
+def test_labels_on_a_roll_of_ones_own(run: Run, own: Path) -> None:
+    """One label a page, the page the label."""
+    result = run("labels", own, "--stock", "tape", "-o", "l.pdf")
+    assert result.exit_code == 0, result.output
+    assert sizes("l.pdf") == [pytest.approx((54.0, 30.0), abs=0.001)] * PARTS
+    assert "on tape labels" in result.stderr
+
+
+def test_a_jobs_stock_takes_the_place_of_a_shipped_one(run: Run, own: Path) -> None:
+    """It was measured."""
+    own.write_text(own.read_text().replace("tape", "roll-62x29"))
+    assert run("labels", own, "--stock", "ROLL-62x29", "-o", "l.pdf").exit_code == 0
+    assert sizes("l.pdf")[0] == pytest.approx((54.0, 30.0), abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("start", "copies", "pages"), [(1, 1, 1), (6, 1, 1), (7, 1, 2), (6, 3, 2), (7, 3, 3)]
+)
+def test_start_and_copies_add_up(
+    start: int, copies: int, pages: int, run: Run, small: Path
+) -> None:
+    """Ten places on a sheet, five parts: start - 1 + parts x copies, over ten."""
+    assert pages == -(-(start - 1 + PARTS * copies) // 10)
+    words = ("--start", str(start), "--copies", str(copies), "-o", "l.pdf")
+    assert run("labels", small, *words).exit_code == 0
+    assert len(sizes("l.pdf")) == pages
+
+
+def test_dots_are_those_of_the_option_the_printer_or_the_stock(run: Run, own: Path) -> None:
+    """In this order; the page is cut to whole dots."""
+    own.write_text(
+        own.read_text() + "dots = 300\n[printer.thermal]\ndots = 203\n", encoding="utf-8"
+    )
+    for words, dots in (
+        ((), 300),
+        (("--printer", "thermal"), 203),
+        (("--printer", "thermal", "--dots", "600"), 600),
+    ):
+        assert run("labels", own, "--stock", "tape", "-o", "l.pdf", *words).exit_code == 0
+        whole = int(54 / 25.4 * dots + 1e-6) / dots * 25.4
+        assert sizes("l.pdf")[0][0] == pytest.approx(whole, abs=0.001)
+    assert run("pack", own, "--stock", "tape", "--printer", "thermal").exit_code == 0
+
+
+def test_tags_for_the_cups_of_doors(run: Run, small: Path, held: Path) -> None:
+    """One door has a cup; what does not fit on its tag is said. No door, no file."""
+    done = run("labels", small, "--stock", "cup-tag", "-o", "t.pdf")
+    assert done.exit_code == 0, done.output
+    assert "t.pdf: tags for 1 door. Print at 100 %, cut out." in done.stderr
+    assert "Hinge side, size and place do not fit on a tag" in done.stderr
+    assert sizes("t.pdf") == [pytest.approx((198.0, 267.0), abs=0.001)]
+    none = run("labels", held, "--stock", "cup-tag-round", "-o", "none.pdf")
+    assert none.exit_code == 1
+    assert "No door has a cup for such a tag. No file is written." in none.stderr
+    assert "No tag for B1-2: held back." in none.stderr
+    assert not Path("none.pdf").exists()
+
+
+def test_tags_are_neither_for_pieces_nor_for_the_pack(run: Run, small: Path) -> None:
+    """Both want labels; the message says what to do."""
+    pieces = run("labels", small, "--stock", "cup-tag", "--pieces", "box")
+    assert pieces.exit_code == 2
+    assert "tags go into the cups of doors" in pieces.stderr
+    pack = run("pack", small, "--stock", "cup-tag")
+    assert pack.exit_code == 2
+    assert "--stock cup-tag" in pack.stderr
+    assert list(Path().iterdir()) == []

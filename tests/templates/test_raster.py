@@ -1,0 +1,155 @@
+"""Rolls and whole dots: pages as large as their labels, modules that are whole pixels."""
+
+import io
+from typing import Any
+
+import numpy as np
+import pdfplumber
+import pypdfium2
+import pytest
+import zxingcpp
+
+from jigs.labelstock import Stock
+from jigs.printer import Printer
+from jigs.sheetsizes import Sheet
+from templates.labels import label_pages
+from templates.marks import Page, Qr
+from templates.pdf import POINT, write_pdf
+from templates.qr import QUIET, qr_matrix
+from templates.raster import Raster, raster_of
+from templates.stocks import STOCKS
+from tests.templates.test_labels import LABELS, galley, names_of
+
+DOTS = (203, 300, 600)
+CROOKED = Printer(name="x", across=180 * 0.997, along=200 * 1.004)
+
+
+def drawn_at(page: Page, dots: int) -> Any:
+    """Render a page as a printer of so many dots does: a pixel a dot."""
+    document = pypdfium2.PdfDocument(write_pdf([page]))
+    pixels = document[0].render(scale=dots / 72, grayscale=True).to_numpy().squeeze()
+    return np.ascontiguousarray(pixels)
+
+
+@pytest.mark.parametrize(
+    ("dots", "count", "module"),
+    # 25.4 / 203 x 4, 25.4 / 300 x 6, 25.4 / 600 x 12 mm: the least over 0.5 mm.
+    [(203, 4, 0.5005), (300, 6, 0.5080), (600, 12, 0.5080)],
+)
+def test_a_module_is_whole_dots(dots: int, count: int, module: float) -> None:
+    """As many as make 0.5 mm at least."""
+    across, up = Raster(dots=dots).module
+    assert across == up == pytest.approx(25.4 / dots * count)
+    assert round(across, 4) == module
+
+
+@pytest.mark.parametrize("printer", [None, CROOKED], ids=["true", "crooked"])
+@pytest.mark.parametrize("dots", DOTS)
+@pytest.mark.parametrize("name", ["roll-50x25", "roll-62x29", "a4-3x7"])
+def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | None) -> None:
+    """Rendered at the printer's own dots each module is a block of pixels of one colour, where
+    the matrix says; also where the page is drawn larger across than along."""
+    raster = raster_of(printer, dots)
+    for page in label_pages(galley(), STOCKS[name], raster=raster)[:2]:
+        pixels = drawn_at(page, dots)
+        across, up = raster.module
+        for mark in (mark for mark in page.marks if isinstance(mark, Qr)):
+            matrix = np.array(qr_matrix(mark.text))
+            count = round(across * page.scale[0] / (25.4 / dots))
+            assert mark.rise in (None, up)
+            size = len(matrix) * count
+            left = mark.x * page.scale[0] / (25.4 / dots)
+            foot = pixels.shape[0] - mark.y * page.scale[1] / (25.4 / dots)
+            assert left == pytest.approx(round(left), abs=0.02)
+            assert foot == pytest.approx(round(foot), abs=0.02)
+            x, y = round(left), round(foot) - size
+            seen = pixels[y : y + size, x : x + size]
+            dark = np.kron(matrix, np.ones((count, count), dtype=bool))
+            assert seen[dark].max() < 40
+            assert seen[~dark].min() > 215
+
+
+@pytest.mark.parametrize("dots", DOTS)
+@pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
+def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) -> None:
+    """In black and white alone, as a label printer burns them; none is missed."""
+    layout = galley()
+    read = []
+    for page in label_pages(layout, stock, raster=Raster(dots=dots)):
+        pixels = np.where(drawn_at(page, dots) < 128, 0, 255).astype(np.uint8)
+        read += [symbol.text.split(" ")[0] for symbol in zxingcpp.read_barcodes(pixels)]
+    assert sorted(read) == sorted(names_of(layout))
+
+
+@pytest.mark.parametrize("dots", [None, *DOTS])
+@pytest.mark.parametrize("name", [name for name, stock in STOCKS.items() if stock.roll])
+def test_a_rolls_page_is_its_label(name: str, dots: int | None) -> None:
+    """Exactly, or as many whole dots as the label holds; one label a page."""
+    stock = STOCKS[name]
+    layout = galley()
+    with pdfplumber.open(
+        io.BytesIO(write_pdf(label_pages(layout, stock, raster=Raster(dots=dots))))
+    ) as pdf:
+        assert len(pdf.pages) == len(names_of(layout))
+        lost = 0.001 if dots is None else 25.4 / dots + 0.001
+        for page in pdf.pages:
+            for printed, label in (
+                (float(page.width), stock.width),
+                (float(page.height), stock.height),
+            ):
+                assert label - lost <= printed / POINT <= label + 0.001
+
+
+def test_a_label_moved_on_a_roll_stays_on_it() -> None:
+    """The page ends where the label does: what is moved is made narrower."""
+    stock = STOCKS["roll-62x29"]
+    for shift in ((1.0, -0.8), (-1.0, 0.8)):
+        for page in label_pages(galley(), stock, raster=Raster(dots=300, shift=shift)):
+            with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
+                read = pdf.pages[0]
+                for thing in (*read.chars, *read.rects, *read.curves, *read.lines):
+                    assert thing["x0"] / POINT >= max(0.0, shift[0]) - 0.01
+                    assert thing["y0"] / POINT >= max(0.0, shift[1]) - 0.01
+                    assert thing["x1"] / POINT <= page.width + min(0.0, shift[0]) + 0.01
+                    assert thing["y1"] / POINT <= page.height + min(0.0, shift[1]) + 0.01
+
+
+def test_labels_on_a_sheet_are_moved_by_the_printers_offset() -> None:
+    """All by the same, to the right and up."""
+    stock = STOCKS["letter-3x10"]
+    still = label_pages(galley(), stock)[0]
+    moved = label_pages(galley(), stock, raster=Raster(shift=(0.6, -0.4)))[0]
+    pairs = list(zip(still.marks, moved.marks, strict=True))
+    for one, other in pairs:
+        if isinstance(one, Qr) and isinstance(other, Qr):
+            assert (other.x - one.x, other.y - one.y) == pytest.approx((0.6, -0.4))
+    assert len(pairs) > 20
+
+
+def test_a_corrected_sheet_keeps_its_size_and_comes_out_true() -> None:
+    """Put through the printer's error a label's place is true, from the upper left corner."""
+    stock = STOCKS["a4-3x7"]
+    raster = raster_of(CROOKED, None)
+    page = label_pages(galley(), stock, raster=raster)[0]
+    assert (page.width * page.scale[0], page.height * page.scale[1]) == pytest.approx((210, 297))
+    plain = label_pages(galley(), stock)[0]
+    for one, other in zip(plain.marks, page.marks, strict=True):
+        if isinstance(one, Qr) and isinstance(other, Qr):
+            across = other.x * page.scale[0] / CROOKED.scale_across
+            down = (page.height - other.y) * page.scale[1] / CROOKED.scale_along
+            assert (across, down) == pytest.approx((one.x, plain.height - one.y))
+
+
+def test_the_quiet_zone_is_kept_on_the_smallest_label() -> None:
+    """A label of 40 x 19 holds the whole symbol, white and all."""
+    stock = Stock(
+        name="least", sheet=Sheet(name="roll", width=40, height=19), roll=True,
+        width=40, height=19, pitch_x=40, pitch_y=19,
+    )  # fmt: skip
+    for dots in DOTS:
+        for page in label_pages(galley(), stock, raster=Raster(dots=dots)):
+            [mark] = [mark for mark in page.marks if isinstance(mark, Qr)]
+            side = len(qr_matrix(mark.text)) * mark.module
+            zone = QUIET * mark.module
+            assert zone - 0.001 <= mark.x <= page.width - side - zone + 0.001
+            assert zone - 0.001 <= mark.y <= page.height - side - zone + 0.001
