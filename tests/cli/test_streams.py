@@ -132,9 +132,10 @@ def test_a_reader_that_goes_away_is_no_trouble(command: str, small: Path) -> Non
 
 
 def job_words(command: str) -> list[str]:
-    """What stands before a job: two commands take it as an option."""
+    """What stands before a job: three commands take it as an option."""
     before = {
         "hardware": ["--job"],
+        "stocks": ["--job"],
         "calibrate": ["garage", "--across", "179.5", "--along", "199.4", "--job"],
     }
     return before.get(command, [])
