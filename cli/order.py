@@ -6,20 +6,19 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, units_option
+from cli.options import delivered_option, job_argument, units_option
 from cli.output import write_bytes, write_text
 
 
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @click.option(
     "--format",
     "form",
     type=click.Choice(["text", "csv", "json", "xlsx"]),
-    default="text",
-    show_default=True,
-    help="Tables for people, rows for a spreadsheet, data, or a workbook.",
+    help="Tables for people, rows for a spreadsheet, data, or a workbook.  [default: text]",
 )
 @click.option(
     "--fronts",
@@ -37,41 +36,35 @@ def order(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
-    form: Literal["text", "csv", "json", "xlsx"],
+    delivered: Path | None,
+    form: Literal["text", "csv", "json", "xlsx"] | None,
     fronts: bool,
     output: str | None,
 ) -> None:
     """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
     from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
-    from templates import orderlist
+    from templates.orderlist import order_csv, order_json, order_sheets
+    from templates.ordertext import order_text
+    from templates.supplierlist import fronts_csv
 
-    if fronts and form in ("json", "xlsx"):
+    if fronts and form not in (None, "csv"):
         raise click.UsageError("--fronts is a CSV list; give it without --format.")
     target = output or ("order.xlsx" if form == "xlsx" else "-")
-    layout = lay_out_job(job, units, targets=(target,))
+    layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
     needed = make_order(layout, cut_job(layout))
     sources = layout.job.sources
     if form == "xlsx":
         from templates.workbook import write_workbook
 
-        sheets = {
-            "fronts": (orderlist.FRONT_COLUMNS, orderlist.front_rows(needed)),
-            "hardware": (orderlist.ITEM_COLUMNS, orderlist.item_rows(needed)),
-        }
+        sheets = order_sheets(needed, layout.job)
         write_bytes(target, write_workbook(sheets), sources=sources)
         if target != "-":
-            click.echo(f"{target}: fronts and hardware.", err=True)
+            click.echo(f"{target}: {', '.join(sheets)}.", err=True)
     else:
-        if fronts:
-            text = orderlist.fronts_csv(needed)
-        elif form == "csv":
-            text = orderlist.order_csv(needed)
-        elif form == "json":
-            text = orderlist.order_json(needed, layout.job)
-        else:
-            text = orderlist.order_text(needed, layout.job)
-        write_text(target, text, sources=sources)
+        writers = {"csv": order_csv, "json": order_json, "text": order_text}
+        write = fronts_csv if fronts else writers[form or "text"]
+        write_text(target, write(needed, layout.job), sources=sources)
     if needed.unbuilt:
         click.echo(
             f"Not marked as built and measured: {', '.join(needed.unbuilt)}. Order fronts from "

@@ -44,7 +44,7 @@ def pack(
     stock: str,
     output: Path | None,
 ) -> None:
-    """Write sheets, labels, sticks, elevations; holes, parts and order of JOB to a folder."""
+    """Write sheets, labels, sticks, elevations; lists of holes, parts and orders of JOB to a folder."""
     make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
 
 
@@ -73,6 +73,7 @@ def make_pack(
     from templates.holelist import holes_csv
     from templates.orderlist import order_csv
     from templates.partslist import choose_parts, parts_csv
+    from templates.supplierlist import fronts_csv
 
     names = [
         "sheets.pdf",
@@ -82,6 +83,7 @@ def make_pack(
         "holes.csv",
         "parts.csv",
         "order.csv",
+        "fronts.csv",
     ]
     files = {name: str(folder / name) for name in names}
     layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
@@ -110,7 +112,9 @@ def make_pack(
     cut = cut_job(layout)
     parts = choose_parts(layout, cut)
     write_text(files["parts.csv"], parts_csv(parts), sources=sources)
-    write_text(files["order.csv"], order_csv(make_order(layout, cut)), sources=sources)
+    order = make_order(layout, cut)
+    write_text(files["order.csv"], order_csv(order, layout.job), sources=sources)
+    write_text(files["fronts.csv"], fronts_csv(order, layout.job), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)

@@ -6,7 +6,13 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import job_argument, only_option, output_option, units_option
+from cli.options import (
+    delivered_option,
+    job_argument,
+    only_option,
+    output_option,
+    units_option,
+)
 from cli.output import write_text
 
 if TYPE_CHECKING:
@@ -16,6 +22,7 @@ if TYPE_CHECKING:
 @click.command()
 @job_argument
 @units_option
+@delivered_option
 @only_option
 @click.option(
     "--format",
@@ -31,6 +38,7 @@ def parts(
     ctx: click.Context,
     job: Path,
     units: Literal["mm", "in"] | None,
+    delivered: Path | None,
     only: tuple[str, ...],
     form: Literal["text", "csv", "json"],
     output: str,
@@ -39,7 +47,7 @@ def parts(
     from templates.partslist import parts_csv, parts_json
     from templates.partstext import parts_text
 
-    chosen = list_parts(job, units, only, output)
+    chosen = list_parts(job, units, only, output, delivered)
     text = {"text": parts_text, "csv": parts_csv, "json": parts_json}[form](chosen)
     write_text(output, text, sources=chosen.layout.job.sources)
     tell_problems(job, chosen.layout)
@@ -47,13 +55,17 @@ def parts(
 
 
 def list_parts(
-    job: Path, units: Literal["mm", "in"] | None, only: tuple[str, ...], output: str
+    job: Path,
+    units: Literal["mm", "in"] | None,
+    only: tuple[str, ...],
+    output: str,
+    delivered: Path | None = None,
 ) -> "PartsList":
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
     from jigs.checks.cutting import with_cutting
     from templates.partslist import choose_parts
 
-    layout, cut = with_cutting(lay_out_job(job, units, targets=(output,)))
+    layout, cut = with_cutting(lay_out_job(job, units, delivered=delivered, targets=(output,)))
     names = select(layout, only, more=(piece.id for piece in cut.pieces))
     return choose_parts(narrow(layout, names), cut, names)

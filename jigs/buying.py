@@ -1,53 +1,61 @@
 """What is to be bought for a job: fronts, drawer boxes, hardware, screws, band, paint.
 
-Counts are what the job needs; `spare` is what is bought beyond that, since one is always dropped:
-one hinge, plate or pull to each ten begun, a tenth of screws and bumpers (common practice, no
-source). Fronts are ordered from finished boxes, not from the plan.
+Fronts are ordered from finished boxes, not from the plan, at their finished sizes. Of a job with
+a delivered list those that have arrived are not ordered again, but for the ones that are beyond
+their limits. What is held back is left out, with all that belongs to it.
 """
 
-import math
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from jigs.checks.inhand import REFUSALS
+from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
-from jigs.geometry import Fitting
-from jigs.job import FrontSpec
+from jigs.ids import name_leaves
+from jigs.job import BoxSpec, FrontSpec
+from jigs.needed import Item, count_items
 from jigs.paint import PaintNeed, litres_for, painted_area
 from jigs.parts import DrawerBox, Front, Layout
 from jigs.rolloutspec import Rollout
 
-Group = Literal["hinge", "plate", "slide", "pull", "bumper", "screw", "pin"]
-GROUPS: tuple[Group, ...] = ("hinge", "plate", "slide", "pull", "bumper", "screw", "pin")
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""
-TEN = 10
-BUMPERS = 2
-"""Bumpers of a door or a drawer front (common practice, no source)."""
-PINS = 4
-"""Pins of an adjustable shelf."""
+
+BoxState = Literal["measured", "built", "planned", "place"]
+"""How far the box behind a front is: built and its width and height measured; built; neither;
+or no box at all but an appliance's place."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontOrder:
     """One front as it is ordered: finished width (along the floor) and height, thickness, mm.
+
     `bored`: the supplier bores its cups, `cups_at` above its bottom edge, their rims `tab` from
-    its hinge edge (None: not said)."""
+    its hinge edge (None: not said). `box_state`: of the box that it is ordered from. `again`: why
+    what was delivered is refused, () where nothing was. `grained`: a grain, which it has unless
+    it is of mdf, runs with its height (common practice, no source).
+    """
 
     front: Front
+    spec: FrontSpec
     width: float
     height: float
+    thickness: float
     bored: bool
     cups_at: tuple[float, ...] = ()
     tab: float | None = None
+    box_state: BoxState = "planned"
+    again: tuple[str, ...] = ()
+    grained: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerBoxOrder:
     """Drawer boxes of one size: outside width, height, length, side thickness, the recess under
-    the bottom, the notch at the back (width, height); mm; and whose they are."""
+    the bottom, the notch at the back (width, height), the slide that they run on and its nominal
+    length; mm; and whose they are."""
 
     parts: tuple[str, ...]
     width: float
@@ -56,74 +64,106 @@ class DrawerBoxOrder:
     side: float
     recess: float
     notch: tuple[float, float] | None
+    slide: str
+    slide_length: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Item:
-    """Hardware of one kind: its record's name, a size in mm where it is bought by one (a plate's
-    height, a screw's length), how many are needed and how many more are bought."""
+class HeldBack:
+    """A front or rollout that is not ordered yet, its box, and why, in words."""
 
-    group: Group
-    name: str
-    size: float | None
-    count: int
-    spare: int
+    id: str
+    box: str
+    why: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
-    """All that is to be bought. `held`: fronts that are not ordered yet; `unbuilt`: boxes that
-    are not marked as built and measured; `boxes_made`: drawer boxes are cut from the parts list."""
+    """All that is to be bought. `unbuilt`: boxes with fronts that are not marked as built and
+    measured, `unmeasured`: those built of which no width or height is stated; `built`: boxes
+    whose band and screws are not counted any more; `arrived`: fronts that are here; `boxes_made`:
+    drawer boxes are cut from the parts list and not bought."""
 
     fronts: tuple[FrontOrder, ...]
     drawer_boxes: tuple[DrawerBoxOrder, ...]
     items: tuple[Item, ...]
     banding: tuple[Banding, ...]
     paint: tuple[PaintNeed, ...]
-    held: tuple[str, ...]
+    held: tuple[HeldBack, ...]
     unbuilt: tuple[str, ...]
+    unmeasured: tuple[str, ...]
+    built: tuple[str, ...]
+    arrived: tuple[str, ...]
     boxes_made: bool
 
 
-def spare_for(group: Group, count: int) -> int:
-    """Give how many to buy beyond what is needed.
-
-    >>> spare_for("hinge", 10), spare_for("hinge", 11), spare_for("slide", 8)
-    (1, 2, 0)
-    """
-    if group == "slide":
-        return 0
-    return math.ceil(count / TEN)
-
-
 def make_order(layout: Layout, cut: Cut) -> Order:
-    """Work out what a job needs; `cut` is its cut list, for band and shelf pins."""
-    held = {front.id for front in layout.fronts if front.withheld}
-    ready = [front for front in layout.fronts if front.id not in held]
-    hung = {front.box for front in layout.fronts}
-    specs = {spec.id: spec for box in layout.boxes for spec in box.fronts}
+    """Work out what a job needs; `cut` is its cut list, for band, screws and shelf pins."""
+    arrivals = layout.job.delivery.arrivals if layout.job.delivery else {}
+    ready = [front for front in layout.fronts if not front.withheld]
+    specs = {
+        name: spec
+        for box in layout.boxes
+        for spec in box.fronts
+        for name in (name_leaves(spec.id) if spec.kind == "pair" else (spec.id,))
+    }
+    states = {box.id: state_of(box) for box in layout.boxes}
+    wanted = [f for f in layout.fronts if (f.id not in arrivals and not f.withheld) or _refused(f)]
+    stopped = [part for part in layout.units if part.withheld and not _refused(part)]
+    hung = {front.box for front in wanted} | {part.box for part in stopped}
     return Order(
-        fronts=tuple(_front(front, specs.get(front.id)) for front in ready),
+        fronts=tuple(_front(layout, front, specs[front.id], states) for front in wanted),
         drawer_boxes=_drawer_boxes(layout, ready),
-        items=_items(layout, ready, cut),
-        banding=add_banding(cut.pieces),
+        items=count_items(layout, ready, cut),
+        banding=add_banding(cut.to_cut),
         paint=_paint(layout, ready),
-        held=tuple(front.id for front in layout.fronts if front.id in held),
-        unbuilt=tuple(box.id for box in layout.boxes if box.id in hung and not box.built),
+        held=tuple(HeldBack(id=part.id, box=part.box, why=_why(part)) for part in stopped),
+        unbuilt=tuple(box for box in states if box in hung and states[box] == "planned"),
+        unmeasured=tuple(box for box in states if box in hung and states[box] == "built"),
+        built=tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing)),
+        arrived=tuple(f.id for f in ready if f.id in arrivals),
         boxes_made=layout.job.build.drawer_boxes == "made",
     )
 
 
-def _front(front: Front, spec: FrontSpec | None) -> FrontOrder:
+def state_of(box: BoxSpec) -> BoxState:
+    """Say how far a box is that fronts are ordered from."""
+    if is_place(box):
+        return "place"
+    if not box.built:
+        return "planned"
+    return "measured" if box.measured_width and box.measured_height else "built"
+
+
+def _refused(part: Front | Rollout) -> bool:
+    """Tell whether all that holds a front back is what was delivered for it."""
+    return part.withheld and all(
+        reason.partition(":")[0].replace(" ", "-") in REFUSALS for reason in part.held
+    )
+
+
+def _why(part: Front | Rollout) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(part.held))
+
+
+def _front(
+    layout: Layout, front: Front, spec: FrontSpec, states: dict[str, BoxState]
+) -> FrontOrder:
+    job = layout.job
     width, height = front.ordered or (front.width, front.height)
-    bored = spec if front.bored else None
+    arrival = job.delivery.arrivals.get(front.id) if job.delivery else None
     return FrontOrder(
         front=front,
+        spec=spec,
         width=width,
         height=height,
+        thickness=arrival.thickness if arrival else front.thickness,
         bored=front.bored,
-        cups_at=(bored.hinges_at or ()) if bored else (),
-        tab=bored.bored_tab if bored else None,
+        cups_at=(spec.hinges_at or ()) if front.bored else (),
+        tab=spec.bored_tab if front.bored else None,
+        box_state=states[front.box],
+        again=_why(front) if front.withheld else (),
+        grained=job.material.front_kind != "mdf",
     )
 
 
@@ -141,6 +181,8 @@ def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrde
             side=box.side,
             recess=box.recess,
             notch=box.notch,
+            slide=box.slide,
+            slide_length=box.slide_length,
         )
         place = next((n for n, other in enumerate(found) if _alike(other, order)), None)
         if place is None:
@@ -152,67 +194,12 @@ def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrde
 
 def _alike(one: DrawerBoxOrder, other: DrawerBoxOrder) -> bool:
     sizes = zip(_sizes(one), _sizes(other), strict=True)
-    return one.notch == other.notch and all(abs(a - b) < SAME for a, b in sizes)
+    same = (one.notch, one.slide) == (other.notch, other.slide)
+    return same and all(abs(a - b) < SAME for a, b in sizes)
 
 
 def _sizes(box: DrawerBoxOrder) -> tuple[float, ...]:
     return box.width, box.height, box.length, box.side, box.recess
-
-
-def _items(layout: Layout, ready: Iterable[Front], cut: Cut) -> tuple[Item, ...]:
-    """Count the hardware, the screws by their lengths, the bumpers and the shelf pins."""
-    on_sides: dict[str, list[Fitting]] = {}
-    for side in layout.sides:
-        for fitting in side.fittings:
-            if fitting.part is not None:
-                on_sides.setdefault(fitting.part, []).append(fitting)
-    counts: Counter[tuple[Group, str, float]] = Counter()
-    for front in ready:
-        _count_front(counts, front, on_sides.get(front.id, []), layout.job.build.bumper)
-    for rollout in layout.rollouts:
-        if not rollout.held:
-            _count_slides(counts, on_sides.get(rollout.id, []))
-    shelves = sum(piece.count for piece in cut.pieces if piece.kind == "shelf")
-    counts["pin", "", 0.0] = PINS * shelves
-    return tuple(
-        Item(group=group, name=name, size=size or None, count=n, spare=spare_for(group, n))
-        for (group, name, size), n in sorted(
-            counts.items(), key=lambda item: (GROUPS.index(item[0][0]), *item[0][1:])
-        )
-        if n
-    )
-
-
-def _count_front(
-    counts: Counter[tuple[Group, str, float]],
-    front: Front,
-    on_sides: Iterable[Fitting],
-    bumper: float,
-) -> None:
-    """Add what one front needs."""
-    hinges = sum(fitting.kind == "plate" for fitting in on_sides)
-    if front.hinge is not None and hinges:
-        counts["hinge", front.hinge.record, 0.0] += hinges
-        counts["plate", front.hinge.record, front.hinge.plate] += hinges
-        counts["screw", "cup", 0.0] += 2 * hinges
-        counts["screw", "plate", 0.0] += 2 * hinges
-    _count_slides(counts, on_sides)
-    for fitting in front.fittings:
-        if fitting.kind == "pull":
-            counts["pull", fitting.record or "", 0.0] += 1
-            counts["screw", "pull", front.screw_pull or 0.0] += len(fitting.holes)
-        elif fitting.kind == "front-fixing":
-            counts["screw", "front-fixing", front.screw_fixing or 0.0] += len(fitting.holes)
-    if front.kind in ("door", "drawer", "pullout", "lift"):
-        counts["bumper", "", bumper] += BUMPERS
-
-
-def _count_slides(counts: Counter[tuple[Group, str, float]], on_sides: Iterable[Fitting]) -> None:
-    """Add one pair of slides, and the screws of both."""
-    slides = [fitting for fitting in on_sides if fitting.kind == "slide"]
-    if slides:
-        counts["slide", slides[0].record or "", 0.0] += 1
-        counts["screw", "slide", 0.0] += sum(len(f.holes) + len(f.carry) for f in slides)
 
 
 def _paint(layout: Layout, ready: Iterable[Front]) -> tuple[PaintNeed, ...]:

@@ -118,6 +118,8 @@ def plan_drawers(
                 code="",
                 recess=recess,
                 notch=notch,
+                slide=record.name,
+                slide_length=record.length,
             ),
         )
         set_back = front.set_back(job.thickness_of(front.spec))

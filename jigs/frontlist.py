@@ -8,11 +8,20 @@ together, each with its row and column.
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from jigs.errors import Fault, JigsheetError, ReadingError
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
-from jigs.job import FRONT_KINDS, FrontKind, FrontSpec, Hand, Reveal
+from jigs.job import (
+    FRONT_KINDS,
+    PROFILES,
+    FrontKind,
+    FrontSpec,
+    Hand,
+    Profile,
+    Reveal,
+)
 from jigs.jobboxes import HANDS
 from jigs.lengths import Unit
 from jigs.listcolumns import FRONT_LIST, Column, Header, shorten
@@ -21,6 +30,7 @@ from jigs.listrows import RowReader, choose_table
 from jigs.nearest import suggest
 from jigs.tables import MOST_ROWS, Row, Table, read_tables
 
+_ZERO = re.compile(r"0+(?:[.,]0+)?(?: ?(?:mm|in))?")
 _KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}
 
 
@@ -117,10 +127,65 @@ class _Reader(RowReader):
             finish=self.cell(row, "finish"),
             note=self.cell(row, "note"),
         )
+        front = self._with_making(row, front)
         box = self._read_id(row, "box")
         if not self._bare and not box and self.header.find("box"):
             self.note(row.number, "box", "missing; it names the job's box the front hangs on")
         return ListedFront(spec=front, box=box, count=count, where=self.place(row.number))
+
+    def _with_making(self, row: Row, front: FrontSpec) -> FrontSpec:
+        """Give a front with what its row says of its frame, its edges and its boring."""
+        for column in ("rail", "groove", "panel"):
+            if self.cell(row, column) and not self.cell(row, "stile"):
+                self.note_at(
+                    row, column, "stands without stile; a five-piece front states its stile's width"
+                )
+        bored = self._read_yes(row, "bored")
+        if self.cell(row, "bored tab") and not bored:
+            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
+        return replace(
+            front,
+            rail=self.read_size(row, "rail"),
+            groove=self._read_groove(row),
+            panel=self.read_size(row, "panel"),
+            glass=self._read_yes(row, "glass"),
+            edge_radius=self.read_size(row, "edge radius"),
+            profile=self._read_profile(row),
+            bored=bored,
+            bored_tab=self.read_size(row, "bored tab"),
+            hinges_at=self._read_places(row),
+        )
+
+    def _read_groove(self, row: Row) -> float | None:
+        return 0.0 if _ZERO.fullmatch(self.cell(row, "groove")) else self.read_size(row, "groove")
+
+    def _read_yes(self, row: Row, column: Column) -> bool:
+        text = self.cell(row, column).lower()
+        if text not in ("", "yes", "no"):
+            self.note_at(row, column, f"not yes or no ('{shorten(text)}' given); allowed: yes, no")
+        return text == "yes"
+
+    def _read_profile(self, row: Row) -> Profile | None:
+        text = self.cell(row, "profile").lower()
+        profile = next((word for word in PROFILES if word == text), None)
+        if text and profile is None:
+            self.note_at(
+                row,
+                "profile",
+                f"unknown profile ('{shorten(text)}' given); allowed: {', '.join(PROFILES)}",
+            )
+        return profile
+
+    def _read_places(self, row: Row) -> tuple[float, ...] | None:
+        """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
+        texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
+        found = [self.measure(row, "hinges at", text) for text in texts if text]
+        places = sorted(place for place in found if place is not None)
+        if len(set(places)) < len(places):
+            self.note_at(
+                row, "hinges at", f"a height stands twice ('{'; '.join(texts)[:40]}' given)"
+            )
+        return tuple(places) or None
 
     def _read_needed(self, row: Row, column: Column, *, needed: bool) -> float | None:
         return self.read_size(row, column, needed=_ALLOWED[column] if needed else "")

@@ -261,11 +261,29 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
     ):  # fmt: skip
         if f"use.{place}" in job.assumed:
+            if place == "slide":
+                words += _describe_slides(job)
+                continue
             names = (getattr(job.use, place),) if place != "hinge" else _default_hinges(job.boxes)
             words += [f"{text} '{name}'" for name in names]
     for name in used_pulls:
         words += _describe_pull(job.pulls[name], job.assumed)
     return words
+
+
+def _describe_slides(job: Job) -> list[str]:
+    """Say which slide of the series each box's depth has chosen."""
+    found: dict[str, list[str]] = {}
+    for box in job.boxes:
+        running = [front.slide for front in box.fronts if front.kind in ("drawer", "pullout")]
+        running += [rollout.slide for rollout in box.rollouts]
+        for name in dict.fromkeys(slide or job.use.slide for slide in running):
+            if name in SLIDE_SERIES[job.units]:
+                found.setdefault(name, []).append(box.id)
+    return [
+        f"slide '{name}', the longest usual one that the depth of {_name_boxes(boxes)} takes"
+        for name, boxes in found.items()
+    ]
 
 
 def _default_hinges(boxes: Iterable[BoxSpec]) -> tuple[str, ...]:

@@ -20,8 +20,14 @@ from jigs.tables import Row
 
 Column = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
-    "finish", "note",
+    "finish", "note", "rail", "groove", "panel", "glass", "edge radius", "profile", "bored",
+    "hinges at", "bored tab",
 ]  # fmt: skip
+
+FOR_THE_SUPPLIER = (
+    "place", "leaves", "grain", "increment (mm)", "tolerance (mm)", "state", "description",
+)  # fmt: skip
+"""Columns of a supplier's list that are for people's eyes: nothing is read from them."""
 
 SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "id": ("front", "front id", "mark", "tag", "label", "part"),
@@ -36,9 +42,22 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "pull": ("pulls", "handle", "handles"),
     "finish": ("colour", "color", "paint"),
     "note": ("notes", "remark", "remarks", "comment", "comments"),
+    "rail": ("rails", "rail width"),
+    "groove": ("groove depth",),
+    "panel": ("panel thickness",),
+    "glass": ("glazed",),
+    "edge radius": ("radius",),
+    "profile": ("edge profile",),
+    "bored": ("boring",),
+    "hinges at": ("cups at",),
+    "bored tab": (),
+    "other": FOR_THE_SUPPLIER,
 }
 
-SIZES: tuple[Column, ...] = ("width", "height", "thickness", "stile")
+SIZES: tuple[Column, ...] = (
+    "width", "height", "thickness", "stile", "rail", "groove", "panel", "edge radius",
+    "hinges at", "bored tab",
+)  # fmt: skip
 """The columns of lengths, whose headings may name a unit."""
 
 MOST_TITLE_ROWS = 50

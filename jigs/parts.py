@@ -30,7 +30,8 @@ class DrawerBox:
     lower left corner in its own front's axes, side thickness, its clearance holes (axes: x from
     its left end, y from its underside, from the room), and what is assumed in it. `recess`: how
     far its bottom panel stands up from its underside, `notch`: width and height that are cut out
-    of both lower corners of its back; 0 and None where its slides ask for neither."""
+    of both lower corners of its back; 0 and None where its slides ask for neither. `slide`: the
+    record it runs on, `slide_length` that slide's nominal length."""
 
     id: str
     front: str
@@ -44,6 +45,8 @@ class DrawerBox:
     code: str
     recess: float = 0.0
     notch: tuple[float, float] | None = None
+    slide: str = ""
+    slide_length: float = 0.0
     fittings: tuple[Fitting, ...] = ()
     assumed: tuple[str, ...] = ()
 

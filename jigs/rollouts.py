@@ -172,6 +172,7 @@ def _plan(
             behind=tuple(front.id for front in before),
             recess=recess,
             notch=notch,
+            slide_length=record.length,
         ),
     )
 

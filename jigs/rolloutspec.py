@@ -29,8 +29,8 @@ class Rollout:
     """A rollout laid out: outside width, height, length and side thickness of its box, mm.
 
     `x`, `y`, `z`: its lower left front corner in its box, from the room, `z` back from the
-    finished front edge. `behind`: the fronts it stands behind. `recess`, `notch` as of any
-    drawer box. `held`: the errors that withhold it, in words.
+    finished front edge. `behind`: the fronts it stands behind. `slide_length`, `recess`, `notch`
+    as of any drawer box. `held`: the errors that withhold it, in words.
     """
 
     id: str
@@ -51,6 +51,7 @@ class Rollout:
     behind: tuple[str, ...] = ()
     recess: float = 0.0
     notch: tuple[float, float] | None = None
+    slide_length: float = 0.0
     held: tuple[str, ...] = ()
 
     @property

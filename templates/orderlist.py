@@ -1,86 +1,72 @@
-"""The order: for people, for a spreadsheet, and as data.
+"""The order for a spreadsheet and as data: what the text says, in rows.
 
-The fronts come first, one a line, since each has its place; then drawer boxes by size, hardware,
-screws, band and paint. `fronts_csv` is the list for the supplier alone; what arrives is checked
-against the job with the same columns.
+One CSV list holds everything, a line each; the workbook has a sheet for each kind. The sizes of
+what has them stand in columns of their own, width before height. The terms, which hold for the
+whole order, are rows too.
 """
 
 import json
+from collections.abc import Iterator, Sequence
 from typing import Any
 
-from jigs.buying import DrawerBoxOrder, FrontOrder, Item, Order
+from jigs.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.job import Job
-from jigs.lengths import SQUARE_FEET, Unit, format_length, format_mm
+from jigs.lengths import SQUARE_FEET
+from jigs.needed import Item
 from templates.cells import csv_text, number, safe_cell
-from templates.wording import FRONT_WORDS
+from templates.orderwords import (
+    ITEM_WORDS,
+    SCREW_WORDS,
+    SPARES,
+    STATE_WORDS,
+    drawer_words,
+    length_words,
+    making,
+    said_of,
+    terms,
+)
+from templates.supplierlist import FRONT_COLUMNS, front_rows
+from templates.wording import nominal_words
 
-FRONT_COLUMNS = (
-    "id", "box", "kind", "width (mm)", "height (mm)", "count", "thickness (mm)", "hinged",
-    "stile", "finish", "description", "note",
+Cell = str | float
+COLUMNS = (
+    "what", "part", "box", "record", "width_mm", "height_mm", "length_mm", "thickness_mm",
+    "size_mm", "needed", "spare", "buy", "unit", "increment_mm", "tolerance_mm", "grain", "bored",
+    "state", "note",
 )  # fmt: skip
-"""The columns of the supplier's list: width before height, as the front hangs."""
-ITEM_COLUMNS = ("what", "record", "size_mm", "needed", "spare", "buy", "note")
+"""The columns of the CSV list. `thickness_mm`: a front's, or a drawer box's sides; `size_mm`: a
+plate's height, a slide's or a screw's length, a bumper's, a band's; `state`: what keeps a line
+from being bought as it stands."""
+DRAWER_COLUMNS = (
+    "drawer_boxes", "outside_width_mm", "outside_height_mm", "outside_length_mm", "sides_mm",
+    "bottom_up_mm", "notch_wide_mm", "notch_high_mm", "slide", "slide_length_mm", "needed", "buy",
+)  # fmt: skip
+ITEM_COLUMNS = (
+    "what", "record", "size_mm", "board_mm", "needed", "spare", "buy", "unit", "remark",
+)  # fmt: skip
+HELD_COLUMNS = ("not_ordered", "of_box", "why")
+TERM_COLUMNS = ("terms",)
 
-ITEM_WORDS = {
-    "hinge": "hinge", "plate": "mounting plate", "slide": "pair of slides", "pull": "pull",
-    "bumper": "bumper", "screw": "screw", "pin": "shelf pin",
-}  # fmt: skip
-SCREW_WORDS = {
-    "cup": "for the cups of hinges", "plate": "for mounting plates, 5 mm holes",
-    "slide": "for slides", "pull": "for pulls, from behind",
-    "front-fixing": "for drawer fronts, pan or washer head",
-}  # fmt: skip
+
+def order_csv(order: Order, job: Job) -> str:
+    """Give all that is to be bought as CSV text: terms, fronts with their sizes, the rest."""
+    return csv_text(COLUMNS, ([row.get(column) for column in COLUMNS] for row in _rows(order, job)))
 
 
-def order_text(order: Order, job: Job) -> str:
-    """Give the order in words and tables."""
-    unit = job.shown
-    lines: list[str] = []
-    if order.unbuilt:
-        lines += [
-            f"NOT MEASURED YET: {', '.join(order.unbuilt)}.",
-            "Fronts are ordered from finished boxes, not from the plan: build, measure, then say",
-            "built = true in the box.",
-            "",
-        ]
-    lines.append("Fronts, finished sizes: WIDTH x HEIGHT x thickness, height upright")
-    if job.increment:
-        lines[-1] += f", steps of {format_length(job.increment, unit)}"
-    lines.append(f"  accepted within {format_length(job.tolerance, unit)} either way")
-    rows = [_front_row(front, unit) for front in order.fronts]
-    lines += _table(rows)
-    lines += [f"  held back, not ordered: {name}" for name in order.held]
-    if order.drawer_boxes:
-        made = "made from the parts list" if order.boxes_made else (
-            "unless you make them: drawer_boxes = \"made\" in [build]"
-        )  # fmt: skip
-        lines += ["", f"Drawer boxes, outside WIDTH x HEIGHT x LENGTH ({made})"]
-        lines += _table([_drawer_row(box, unit) for box in order.drawer_boxes])
-    lines += ["", "Hardware: needed, spare, to buy"]
-    lines += _table(
-        [
-            (f"  {item.count}", f"+ {item.spare}", f"= {item.count + item.spare}", _item(item))
-            for item in order.items
-        ]
-    )
-    for band in order.banding:
-        lines.append(
-            f"  edge band {format_mm(band.band)} mm for the board of {format_mm(band.board)} mm: "
-            f"{band.to_buy / 1000:.1f} m"
-        )
-    lines += ["", f"Paint, {job.paint.coats} coats, {job.paint.spread:g} m2 a litre and coat"]
-    lines += _table(
-        [
-            (
-                f"  {need.finish or 'no finish stated'}",
-                f"{need.fronts} {'front' if need.fronts == 1 else 'fronts'}",
-                f"{need.area:.2f} m2 ({need.area * SQUARE_FEET:.1f} sq ft)",
-                f"{need.litres:.1f} litres",
-            )
-            for need in order.paint
-        ]
-    )
-    return "\n".join(lines) + "\n"
+def order_sheets(
+    order: Order, job: Job
+) -> dict[str, tuple[Sequence[str], Sequence[Sequence[Cell]]]]:
+    """Give the sheets of the workbook by name, each its heads and its rows."""
+    return {
+        "fronts": (FRONT_COLUMNS, front_rows(order, job)),
+        "drawer boxes": (DRAWER_COLUMNS, [_drawer_row(b, order) for b in order.drawer_boxes]),
+        "hardware": (ITEM_COLUMNS, item_rows(order, job)),
+        "held back": (
+            HELD_COLUMNS,
+            [(h.id, h.box, safe_cell("; ".join(h.why))) for h in order.held],
+        ),
+        "terms": (TERM_COLUMNS, [(safe_cell(term),) for term in terms(order, job)]),
+    }
 
 
 def order_json(order: Order, job: Job) -> str:
@@ -89,49 +75,20 @@ def order_json(order: Order, job: Job) -> str:
         "schema": 1,
         "job": job.name,
         "units": job.units,
+        "terms": list(terms(order, job)),
+        "size_order": ["width", "height", "thickness"],
         "tolerance_mm": number(job.tolerance),
         "increment_mm": None if job.increment is None else number(job.increment),
+        "spares": SPARES,
         "not_measured": list(order.unbuilt),
-        "held": list(order.held),
-        "fronts": [
-            {
-                "id": f.front.id,
-                "box": f.front.box,
-                "kind": f.front.kind,
-                "width_mm": number(f.width),
-                "height_mm": number(f.height),
-                "thickness_mm": number(f.front.thickness),
-                "finish": f.front.finish,
-                "bored": f.bored,
-                "cups_at_mm": [number(y) for y in f.cups_at],
-                "tab_mm": None if f.tab is None else number(f.tab),
-                "made": _making(f),
-            }
-            for f in order.fronts
-        ],
-        "drawer_boxes": [
-            {
-                "parts": list(b.parts),
-                "count": len(b.parts),
-                "width_mm": number(b.width),
-                "height_mm": number(b.height),
-                "length_mm": number(b.length),
-                "side_mm": number(b.side),
-                "recess_mm": number(b.recess),
-                "notch_mm": [number(n) for n in b.notch] if b.notch else None,
-            }
-            for b in order.drawer_boxes
-        ],
-        "hardware": [
-            {
-                "what": i.group,
-                "record": i.name,
-                "size_mm": None if i.size is None else number(i.size),
-                "needed": i.count,
-                "spare": i.spare,
-            }
-            for i in order.items
-        ],
+        "built_unmeasured": list(order.unmeasured),
+        "built": list(order.built),
+        "delivered": list(order.arrived),
+        "held": [{"id": h.id, "box": h.box, "why": list(h.why)} for h in order.held],
+        "fronts": [_front_data(front) for front in order.fronts],
+        "drawer_boxes_made": order.boxes_made,
+        "drawer_boxes": [_drawer_data(box, order) for box in order.drawer_boxes],
+        "hardware": [_item_data(item, job) for item in order.items],
         "band": [
             {
                 "board_mm": number(b.board),
@@ -140,6 +97,8 @@ def order_json(order: Order, job: Job) -> str:
             }
             for b in order.banding
         ],
+        "coats": job.paint.coats,
+        "spread_m2_per_litre": number(job.paint.spread),
         "paint": [
             {
                 "finish": n.finish,
@@ -154,125 +113,157 @@ def order_json(order: Order, job: Job) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
-def front_rows(order: Order) -> list[tuple[str | float, ...]]:
-    """Give the supplier's rows, in the order of FRONT_COLUMNS."""
-    return [
+def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
+    """Give the rows of hardware, band and paint, in the order of ITEM_COLUMNS."""
+    rows: list[tuple[Cell, ...]] = [
         (
-            safe_cell(f.front.id),
-            safe_cell(f.front.box),
-            f.front.kind,
-            number(f.width),
-            number(f.height),
-            1,
-            number(f.front.thickness),
-            f.front.hinged or "",
-            "" if f.front.frame is None else number(f.front.frame.stile),
-            safe_cell(f.front.finish),
-            safe_cell(", ".join(_making(f))),
-            safe_cell(f.front.note),
+            ITEM_WORDS[item.group], _record(item), _size(item.size), _size(item.board), item.count,
+            item.spare, item.count + item.spare, _unit(item), _remark(item, job),
         )
-        for f in order.fronts
-    ]
-
-
-def item_rows(order: Order) -> list[tuple[str | float, ...]]:
-    """Give the rows of all that is not a front, in the order of ITEM_COLUMNS."""
-    rows: list[tuple[str | float, ...]] = []
-    for box in order.drawer_boxes:
-        size = f"{number(box.width)} x {number(box.height)} x {number(box.length)}"
-        count = len(box.parts)
-        rows.append(("drawer box", size, "", count, 0, count, " ".join(box.parts)))
-    for item in order.items:
-        size_mm: str | float = "" if item.size is None else number(item.size)
-        note = SCREW_WORDS.get(item.name, "") if item.group == "screw" else ""
-        record = "" if item.group == "screw" else safe_cell(item.name)
-        rows.append(
-            (
-                ITEM_WORDS[item.group], record, size_mm, item.count, item.spare,
-                item.count + item.spare, note,
-            )
-        )  # fmt: skip
+        for item in order.items
+    ]  # fmt: skip
     for band in order.banding:
         metres = number(band.to_buy / 1000)
-        rows.append(("edge band, m", "", number(band.band), metres, 0, metres, ""))
+        size, board = number(band.band), number(band.board)
+        rows.append(("edge band", "", size, board, metres, 0, metres, "m", ""))
     for need in order.paint:
-        litres = number(need.litres)
-        rows.append(("paint, litres", safe_cell(need.finish), "", litres, 0, litres, ""))
+        litres, words = number(need.litres), _area_words(need.area, job)
+        rows.append(("paint", safe_cell(need.finish), "", "", litres, 0, litres, "litre", words))
     return rows
 
 
-def order_csv(order: Order) -> str:
-    """Give all that is to be bought as CSV text: fronts with their sizes, then the rest."""
-    fronts = [
-        ("front", row[0], f"{row[3]} x {row[4]} x {row[6]}", 1, 0, 1, row[10])
-        for row in front_rows(order)
-    ]
-    return csv_text(ITEM_COLUMNS, [*fronts, *item_rows(order)])
+def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
+    for term in terms(order, job):
+        yield {"what": "terms", "note": safe_cell(term)}
+    limits = {
+        "increment_mm": None if job.increment is None else number(job.increment),
+        "tolerance_mm": number(job.tolerance),
+    }
+    for f in order.fronts:
+        yield {
+            "what": "front", "part": safe_cell(f.front.id), "box": safe_cell(f.front.box),
+            "width_mm": number(f.width), "height_mm": number(f.height),
+            "thickness_mm": number(f.thickness), "needed": 1, "spare": 0, "buy": 1,
+            "unit": "piece", **limits, "grain": _grain(f), "bored": "yes" if f.bored else "no",
+            "state": _state(f), "note": safe_cell(", ".join(said_of(f))),
+        }  # fmt: skip
+    for held in order.held:
+        yield {
+            "what": "front or rollout", "part": safe_cell(held.id), "box": safe_cell(held.box),
+            "needed": 1, "spare": 0, "buy": 0, "unit": "piece",
+            "state": safe_cell(f"held back: {'; '.join(held.why)}"),
+        }  # fmt: skip
+    for box in order.drawer_boxes:
+        count = len(box.parts)
+        yield {
+            "what": "drawer box", "part": safe_cell(" ".join(box.parts)),
+            "record": safe_cell(box.slide), "width_mm": number(box.width),
+            "height_mm": number(box.height), "length_mm": number(box.length),
+            "thickness_mm": number(box.side), "needed": count, "spare": 0,
+            "buy": 0 if order.boxes_made else count, "unit": "piece",
+            "state": "made from the parts list" if order.boxes_made else "",
+            "note": _drawer_note(box),
+        }  # fmt: skip
+    for row in item_rows(order, job):
+        said = dict(zip(ITEM_COLUMNS, row, strict=True))
+        yield {**said, "thickness_mm": said["board_mm"], "note": said["remark"]}
 
 
-def fronts_csv(order: Order) -> str:
-    """Give the supplier's list of fronts as CSV text; a delivered list has the same columns."""
-    return csv_text(FRONT_COLUMNS, front_rows(order))
+def _drawer_note(box: DrawerBoxOrder) -> str:
+    slide = nominal_words(box.slide_length)
+    return f"outside sizes; {drawer_words(box, 'mm')}; slide of {slide}"
 
 
-def _front_row(order: FrontOrder, unit: Unit) -> tuple[str, ...]:
+def _front_data(order: FrontOrder) -> dict[str, Any]:
     front = order.front
-    size = " x ".join(
-        format_length(length, unit) for length in (order.width, order.height, front.thickness)
+    return {
+        "id": front.id,
+        "box": front.box,
+        "kind": front.kind,
+        "hinged": front.hinged,
+        "width_mm": number(order.width),
+        "height_mm": number(order.height),
+        "thickness_mm": number(order.thickness),
+        "grain": _grain(order) or None,
+        "finish": front.finish,
+        "note": front.note,
+        "bored": order.bored,
+        "cups_at_mm": [number(y) for y in order.cups_at],
+        "tab_mm": None if order.tab is None else number(order.tab),
+        "made": making(order),
+        "box_state": order.box_state,
+        "again": list(order.again),
+    }
+
+
+def _drawer_data(box: DrawerBoxOrder, order: Order) -> dict[str, Any]:
+    return {
+        "parts": list(box.parts),
+        "needed": len(box.parts),
+        "buy": 0 if order.boxes_made else len(box.parts),
+        "width_mm": number(box.width),
+        "height_mm": number(box.height),
+        "length_mm": number(box.length),
+        "side_mm": number(box.side),
+        "recess_mm": number(box.recess),
+        "notch_mm": [number(n) for n in box.notch] if box.notch else None,
+        "slide": box.slide,
+        "slide_length_mm": number(box.slide_length),
+    }
+
+
+def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
+    wide, high = (number(n) for n in box.notch) if box.notch else ("", "")
+    count = len(box.parts)
+    return (
+        safe_cell(" ".join(box.parts)), number(box.width), number(box.height), number(box.length),
+        number(box.side), number(box.recess), wide, high, safe_cell(box.slide),
+        number(box.slide_length), count, 0 if order.boxes_made else count,
+    )  # fmt: skip
+
+
+def _item_data(item: Item, job: Job) -> dict[str, Any]:
+    return {
+        "what": item.group,
+        "record": None if item.group == "screw" else item.name or None,
+        "use": item.name if item.group == "screw" else None,
+        "size_mm": None if item.size is None else number(item.size),
+        "board_mm": None if item.board is None else number(item.board),
+        "needed": item.count,
+        "spare": item.spare,
+        "buy": item.count + item.spare,
+        "remark": _remark(item, job),
+    }
+
+
+def _record(item: Item) -> str:
+    return "" if item.group == "screw" else safe_cell(item.name)
+
+
+def _size(value: float | None) -> Cell:
+    return "" if value is None else number(value)
+
+
+def _unit(item: Item) -> str:
+    return "pair" if item.group == "slide" else "piece"
+
+
+def _remark(item: Item, job: Job) -> str:
+    if item.group != "screw":
+        return ""
+    return f"{SCREW_WORDS[item.name]}{length_words(item, job.units)}"
+
+
+def _area_words(area: float, job: Job) -> str:
+    return (
+        f"{area:.2f} m2 ({area * SQUARE_FEET:.1f} sq ft), {job.paint.coats} coats, "
+        f"{job.paint.spread:g} m2 a litre and coat"
     )
-    said = (word for word in (front.finish, front.note) if word)
-    return f"  {front.id}", size, ", ".join([FRONT_WORDS[front.kind], *_making(order), *said])
 
 
-def _making(order: FrontOrder) -> list[str]:
-    """Say how a front is made: its frame, its edges, its boring."""
-    front, frame = order.front, order.front.frame
-    words = []
-    if frame is not None:
-        panel = "glass" if frame.glass else f"panel {format_mm(frame.panel)}"
-        words.append(
-            f"five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}, "
-            f"{panel} mm"
-        )
-    if front.edge_radius:
-        words.append(f"edges rounded, R {format_mm(front.edge_radius)} mm")
-    if front.bevel is not None:
-        words.append(f"{front.bevel} edge bevelled for the fingers")
-    if not order.bored:
-        return [*words, "not bored"]
-    heights = " ".join(format_mm(y) for y in order.cups_at)
-    rims = "" if order.tab is None else f", rims {format_mm(order.tab)} mm from the hinge edge"
-    return [*words, f"bored by the supplier: cups {heights} mm from the bottom edge{rims}"]
+def _grain(order: FrontOrder) -> str:
+    return "height" if order.grained else ""
 
 
-def _drawer_row(box: DrawerBoxOrder, unit: Unit) -> tuple[str, ...]:
-    size = " x ".join(format_length(s, unit) for s in (box.width, box.height, box.length))
-    words = f"sides {format_length(box.side, unit)}"
-    if box.recess:
-        words += f", bottom {format_length(box.recess, unit)} up"
-    if box.notch:
-        words += f", notches {format_mm(box.notch[0])} x {format_mm(box.notch[1])} mm at the back"
-    return f"  {len(box.parts)}", size, words, ", ".join(box.parts)
-
-
-def _item(item: Item) -> str:
-    words = ITEM_WORDS[item.group]
-    if item.group == "screw":
-        long = f" {format_mm(item.size)} mm long" if item.size else ""
-        return f"{words}{long} {SCREW_WORDS[item.name]}"
-    if item.group == "plate":
-        return f"{words} {format_mm(item.size or 0.0)} mm high for '{item.name}'"
-    if item.group == "bumper":
-        return f"{words} {format_mm(item.size or 0.0)} mm"
-    return f"{words} '{item.name}'" if item.name else words
-
-
-def _table(rows: list[tuple[str, ...]]) -> list[str]:
-    """Set rows in columns; the last one runs on."""
-    if not rows:
-        return ["  none"]
-    wide = [max(len(row[n]) for row in rows) for n in range(len(rows[0]) - 1)]
-    return [
-        "  ".join([*(cell.ljust(w) for cell, w in zip(row, wide, strict=False)), row[-1]]).rstrip()
-        for row in rows
-    ]
+def _state(order: FrontOrder) -> str:
+    return "" if order.box_state == "measured" else f"box {STATE_WORDS[order.box_state]}"

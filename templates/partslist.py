@@ -13,7 +13,8 @@ from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
-from jigs.parts import Layout
+from jigs.parts import DrawerBox, Layout
+from jigs.rolloutspec import Rollout
 from templates.cells import csv_text, number, safe_cell
 from templates.findings import problems_data
 
@@ -25,41 +26,62 @@ COLUMNS = (
 )  # fmt: skip
 """The columns of the CSV list; several places in one cell are parted by blanks."""
 
+BUILT_NOTE = "built already: its own pieces are not cut again"
+HELD_NOTE = "left out, because its front or it is held back"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartsList:
-    """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back."""
+    """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back; `built`:
+    boxes that stand already, whose own pieces are not cut again."""
 
     layout: Layout
     pieces: tuple[Piece, ...]
     left_out: tuple[str, ...] = ()
+    built: tuple[str, ...] = ()
 
     @property
     def boxes(self) -> frozenset[str]:
-        """The boxes that have a piece here."""
+        """The boxes of which a piece is cut here, be it of a drawer box alone."""
         return frozenset(piece.box for piece in self.pieces if piece.box is not None)
+
+    @property
+    def cut_boxes(self) -> frozenset[str]:
+        """The boxes that are cut here themselves."""
+        return self.boxes - set(self.built)
 
 
 def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) -> PartsList:
     """Choose the pieces that `only` names: by part, by its front, its box or its wall."""
+    built = tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing))
     if only is None:
-        return PartsList(layout=layout, pieces=cut.pieces, left_out=cut.left_out)
+        return PartsList(layout=layout, pieces=cut.to_cut, left_out=cut.left_out, built=built)
     fronts = {part.id for part in layout.units}
-    pieces = tuple(
-        piece
+    pieces = tuple(piece for piece in cut.to_cut if _names_of(layout, piece) & set(only))
+    named = {
+        piece.box
         for piece in cut.pieces
-        if {
-            _rollout_of(layout, piece),
-            piece.id,
-            piece.box,
-            piece.front,
-            f"{piece.front}-BOX",
-            piece.wall.upper(),
-        }
-        & set(only)
-    )
+        if piece.id in cut.standing and _names_of(layout, piece) & set(only)
+    }
     left_out = tuple(name for name in cut.left_out if name.removesuffix("-BOX") in fronts)
-    return PartsList(layout=layout, pieces=pieces, left_out=left_out)
+    return PartsList(
+        layout=layout,
+        pieces=pieces,
+        left_out=left_out,
+        built=tuple(box for box in built if box in named),
+    )
+
+
+def _names_of(layout: Layout, piece: Piece) -> set[str | None]:
+    """Give the names by which a piece is chosen."""
+    return {
+        _rollout_of(layout, piece),
+        piece.id,
+        piece.box,
+        piece.front,
+        f"{piece.front}-BOX",
+        piece.wall.upper(),
+    }
 
 
 def _rollout_of(layout: Layout, piece: Piece) -> str | None:
@@ -78,16 +100,39 @@ def parts_json(parts: PartsList) -> str:
         "parts": [_piece_data(piece) for piece in parts.pieces],
         "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
         "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
-        "thickness_trap": _trap_data(find_trap(job, parts.boxes)),
+        "thickness_trap": _trap_data(find_trap(job, parts.cut_boxes)),
         "left_out": list(parts.left_out),
+        "built": list(parts.built),
+        "drawer_boxes": [_drawer_data(drawer) for drawer in drawers_of(parts)],
         "problems": problems_data(parts.layout.problems),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
 def parts_csv(parts: PartsList) -> str:
-    """Give all pieces as CSV text, one a line; no cell is ever taken for a formula."""
-    return csv_text(COLUMNS, map(_row, parts.pieces))
+    """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
+    cell is ever taken for a formula."""
+    rows = [*map(_row, parts.pieces)]
+    rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
+    rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
+    return csv_text(COLUMNS, rows)
+
+
+def _not_cut(name: str, kind: str, note: str) -> tuple[object, ...]:
+    """Give a row for what has no piece here, its count 0."""
+    said = {"part": safe_cell(name), "kind": kind, "count": 0, "note": note}
+    return tuple(said.get(column) for column in COLUMNS)
+
+
+def drawers_of(parts: PartsList) -> tuple[DrawerBox | Rollout, ...]:
+    """Give the drawer boxes of which a piece is cut here, rollouts last."""
+    layout = parts.layout
+    fronts = {piece.front for piece in parts.pieces if piece.front}
+    rolling = {_rollout_of(layout, piece) for piece in parts.pieces}
+    return (
+        *(f.drawer for f in layout.fronts if f.drawer is not None and f.id in fronts),
+        *(rollout for rollout in layout.rollouts if rollout.id in rolling),
+    )
 
 
 def _row(piece: Piece) -> tuple[object, ...]:
@@ -167,6 +212,17 @@ def _banding_data(band: Banding) -> dict[str, Any]:
         "edges": band.edges,
         "length_mm": number(band.length),
         "to_buy_mm": number(band.to_buy),
+    }
+
+
+def _drawer_data(drawer: DrawerBox | Rollout) -> dict[str, Any]:
+    return {
+        "id": drawer.id,
+        "width_mm": number(drawer.width),
+        "height_mm": number(drawer.height),
+        "length_mm": number(drawer.length),
+        "slide": drawer.slide,
+        "slide_length_mm": number(drawer.slide_length),
     }
 
 

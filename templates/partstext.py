@@ -15,6 +15,8 @@ from templates.findings import box_words
 from templates.partslist import PartsList
 from templates.partstotals import (
     STUFF_WORDS,
+    built_lines,
+    drawer_lines,
     exact,
     legend_lines,
     totals_lines,
@@ -97,7 +99,9 @@ def parts_text(parts: PartsList) -> str:
                 lines += wrapped(f"{name.ljust(4)}{words}", "  ", "      ")
             lines.append("")
     lines += totals_lines(parts)
+    lines += drawer_lines(parts)
     lines += trap_lines(parts)
+    lines += built_lines(parts)
     if parts.left_out:
         rollouts = {rollout.id for rollout in parts.layout.rollouts}
         for why, names in (

@@ -11,7 +11,8 @@ from jigs.cutlist.totals import PER_EDGE, WASTE, add_banding, add_boards, over_s
 from jigs.cutlist.trap import find_trap
 from jigs.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
 from templates.findings import WIDTH
-from templates.partslist import PartsList
+from templates.partslist import PartsList, drawers_of
+from templates.wording import nominal_words
 
 STUFF_WORDS: dict[Stuff, str] = {
     "side": "Board of the sides",
@@ -65,7 +66,7 @@ def totals_lines(parts: PartsList) -> Iterator[str]:
 def trap_lines(parts: PartsList) -> list[str]:
     """Say what a box would come to, cut for what its board is called."""
     job = parts.layout.job
-    trap = find_trap(job, parts.boxes)
+    trap = find_trap(job, parts.cut_boxes)
     if trap is None:
         return []
     known = "as assumed" if "material.side" in job.assumed else "as measured"
@@ -88,6 +89,36 @@ def trap_lines(parts: PartsList) -> list[str]:
         f"{exact(trap.true, job.shown)}.",
         "", "",
     )  # fmt: skip
+
+
+def built_lines(parts: PartsList) -> list[str]:
+    """Say which boxes stand already, so that their pieces are in no table and in no sum."""
+    if not parts.built:
+        return []
+    whose = "its" if len(parts.built) == 1 else "their"
+    text = (
+        f"Built already, {whose} own pieces in no table and no sum here: {', '.join(parts.built)}."
+    )
+    held = {drawer.box for drawer in drawers_of(parts)} & set(parts.built)
+    if held:
+        text += " Drawer boxes stay in the list: they are made to the finished box."
+    return [*wrapped(text, "", "  ")]
+
+
+def drawer_lines(parts: PartsList) -> Iterator[str]:
+    """Say which slide each drawer box runs on, by its nominal length."""
+    found: dict[tuple[str, float], list[str]] = {}
+    for drawer in drawers_of(parts):
+        found.setdefault((drawer.slide, drawer.slide_length), []).append(drawer.id)
+    if not found:
+        return
+    yield "Drawer boxes and their slides"
+    chosen = "use.slide" in parts.layout.job.assumed
+    for (name, length), ids in found.items():
+        by_depth = ", the longest of its series that the box's depth takes" if chosen else ""
+        slide = f"'{name}', {nominal_words(length)} long{by_depth}"
+        yield from wrapped(f"{slide}: {', '.join(ids)}", "  ", "    ")
+    yield ""
 
 
 def legend_lines(parts: PartsList) -> list[str]:

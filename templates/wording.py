@@ -65,6 +65,13 @@ def side_words(side: Side) -> str:
     return f"{face} face of partition {side.partition}"
 
 
+def nominal_words(length: float) -> str:
+    """Write a slide's nominal length: `533 mm (21 in)` where it is one in whole inches."""
+    inches = round(length / 25.4)
+    whole = abs(length - inches * 25.4) <= 0.5
+    return f"{length:g} mm{f' ({inches} in)' if whole else ''}"
+
+
 def ordinal_place(index: int, count: int) -> str:
     """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
     if count == 1:

@@ -21,6 +21,8 @@ source)."""
 AIMED_AT = 0.8
 """What is aimed at in a front's sizes; a front may lean by as much unsaid. mm (common practice,
 no source)."""
+REFUSALS = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
+"""The findings by which a delivered front is held back: it is what it was made, not as ordered."""
 LEAST_GAP = 1.0
 """The least gap between two fronts of one box; mm (common practice, no source)."""
 

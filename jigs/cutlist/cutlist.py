@@ -1,6 +1,8 @@
 """The whole cut list of a job: box by box with its drawer boxes, then what belongs to the walls.
 
 A front that is held back has no drawer box here: what holds it may change the drawer's size.
+A box that is built already has its pieces listed, for their labels, but they are not cut again;
+its drawer boxes are: they are made to the finished box.
 """
 
 from dataclasses import dataclass
@@ -22,13 +24,20 @@ LEAST = 1.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cut:
     """The cut list, and what is doubtful about it: screws without a clear place, and pieces for
-    which there is no room, by box; boxes whose nailers stand inside; drawer boxes left out."""
+    which there is no room, by box; boxes whose nailers stand inside; drawer boxes left out.
+    `standing`: the pieces of boxes that are built already."""
 
     pieces: tuple[Piece, ...]
     unclear: tuple[tuple[str, Unclear], ...] = ()
     no_room: tuple[tuple[str, str], ...] = ()
     nailers_inside: tuple[str, ...] = ()
     left_out: tuple[str, ...] = ()
+    standing: frozenset[str] = frozenset()
+
+    @property
+    def to_cut(self) -> tuple[Piece, ...]:
+        """The pieces that are still to be cut."""
+        return tuple(piece for piece in self.pieces if piece.id not in self.standing)
 
 
 def cut_list(layout: Layout) -> tuple[Piece, ...]:
@@ -50,12 +59,15 @@ def cut_job(layout: Layout) -> Cut:
     unclear: list[tuple[str, Unclear]] = []
     inside: list[str] = []
     left_out: list[str] = []
+    standing: set[str] = set()
     for box in layout.boxes:
         cut: BoxPieces = cut_box(job, box, sides.get(box.id, ()))
         pieces += cut.pieces
-        unclear += [(box.id, screw) for screw in cut.unclear]
-        if cut.nailers_inside:
-            inside.append(box.id)
+        if box.built:
+            standing |= {piece.id for piece in cut.pieces}
+        else:
+            unclear += [(box.id, screw) for screw in cut.unclear]
+            inside += [box.id] if cut.nailers_inside else []
         for front in fronts.get(box.id, ()) if made else ():
             if front.drawer is None:
                 continue
@@ -80,11 +92,12 @@ def cut_job(layout: Layout) -> Cut:
     pieces += trim_boxes(job, tags)
     pieces += wall_fillers(job, tags)
     good = tuple(piece for piece in pieces if min(piece.length, piece.width) > LEAST + SLACK)
-    kept = {piece.id for piece in good}
+    kept = {piece.id for piece in good} | standing
     return Cut(
         pieces=good,
         unclear=tuple(unclear),
         no_room=tuple((p.box or p.wall, p.id) for p in pieces if p.id not in kept),
         nailers_inside=tuple(inside),
         left_out=tuple(left_out),
+        standing=frozenset(standing),
     )

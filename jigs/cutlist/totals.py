@@ -96,6 +96,22 @@ def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[Board, ...]:
     return tuple(boards)
 
 
+def count_pockets(pieces: Iterable[Piece]) -> dict[float, int]:
+    """Count the pocket screws by the thickness of the board that the pockets are bored in; mm.
+
+    A piece has its screws at both ends; those of a side are driven into it, and counted at the
+    pieces that they come from.
+    """
+    found: dict[float, int] = {}
+    for piece in pieces:
+        if piece.kind == "side" or not (piece.pockets or piece.pockets_top):
+            continue
+        other = piece.pockets if piece.pockets_top is None else piece.pockets_top
+        screws = piece.count * (len(piece.pockets) + len(other))
+        found[piece.thickness] = found.get(piece.thickness, 0) + screws
+    return found
+
+
 def over_sheet(pieces: Iterable[Piece], units: Unit) -> tuple[Piece, ...]:
     """Give the pieces that no standard sheet holds, with the grain along the sheet."""
     long, wide = SHEETS[units]

@@ -13,7 +13,7 @@ from pathlib import Path
 from jigs.delivery.piece import Both, DeliveredList, Piece
 from jigs.errors import Fault, ReadingError
 from jigs.lengths import Unit
-from jigs.listcolumns import ColumnNames
+from jigs.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.listrows import RowReader, choose_table
 from jigs.tables import MOST_ROWS, Row, read_tables
 
@@ -48,7 +48,10 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "other": (
         "box", "box id", "cabinet", "kind", "type", "front type", "hinged", "hinge", "hand",
         "finish", "colour", "color", "paint", "material", "description", "item", "line", "pos",
-        "position", "weight", "order", "pallet", "pull", "handle", "stile",
+        "position", "weight", "order", "pallet", "pull", "handle", "stile", "stile (mm)",
+        "rail (mm)", "groove (mm)", "panel (mm)", "glass", "edge radius (mm)", "profile", "bored",
+        "hinges at (mm)", "bored tab (mm)",
+        *(name for name in FOR_THE_SUPPLIER if name != "description"),
     ),
 }  # fmt: skip
 

@@ -8,8 +8,10 @@ from tests.cli.conftest import Run
 
 def test_its_formats(run: Run, small: Path) -> None:
     """Text, CSV and data go to standard output, the workbook to a file."""
-    assert "Fronts, finished sizes" in run("order", small).stdout
-    assert run("order", small, "--format", "csv").stdout.startswith("what,record,")
+    assert "Fronts are of finished size, WIDTH x HEIGHT" in run("order", small).stdout
+    assert run("order", small, "--format", "csv").stdout.startswith(
+        "what,part,box,record,width_mm,"
+    )
     assert json.loads(run("order", small, "--format", "json").stdout)["schema"] == 1
     assert run("order", small, "--fronts").stdout.startswith("id,box,kind,width (mm),")
     result = run("order", small, "--format", "xlsx")
@@ -30,6 +32,27 @@ def test_what_an_order_delivers_matches_itself(run: Run, small: Path) -> None:
     result = run("check", small, "--delivered", "fronts.csv")
     assert result.exit_code == 0, result.output
     assert "2 of 2 fronts" in result.stdout
+
+
+def test_the_pack_has_the_suppliers_list(run: Run, small: Path) -> None:
+    """fronts.csv is what order --fronts prints, and JOB of a check by itself."""
+    assert run("pack", small).exit_code == 0
+    packed = small.parent / "pack" / "fronts.csv"
+    assert run("order", small, "--fronts").stdout == packed.read_text(encoding="utf-8")
+    result = run("check", packed)
+    assert result.exit_code == 0, result.output
+    assert "2 fronts: 1 door, 1 drawer, on 1 box (inferred)" in result.stdout
+
+
+def test_what_has_arrived_is_not_ordered_again(run: Run, small: Path) -> None:
+    """--delivered leaves in the list what is missing; the cut list takes it, and stays."""
+    Path("came.csv").write_text("id,width,height\nB1-1,17 7/8,6\n", encoding="utf-8")
+    told = run("order", small, "--delivered", "came.csv").stdout
+    assert "Delivered, not ordered again: B1-1." in told
+    rows = run("order", small, "--delivered", "came.csv", "--fronts").stdout.splitlines()
+    assert [row.partition(",")[0] for row in rows] == ["id", "B1-2"]
+    plain = run("parts", small, "--format", "csv")
+    assert run("parts", small, "--format", "csv", "--delivered", "came.csv").stdout == plain.stdout
 
 
 def test_a_front_list_is_csv(run: Run, small: Path) -> None:

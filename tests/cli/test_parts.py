@@ -74,3 +74,31 @@ def test_end_panels_and_island_backs_are_cut_from_the_fronts_board(run: Run, sma
     wrong = run("parts", small)
     assert wrong.exit_code == 1
     assert "panel_left" in wrong.stderr
+
+
+def test_a_built_box_is_not_cut_again(run: Run, small: Path) -> None:
+    """Its pieces are in no list and no sum, which is said; its labels and its drawer box stay."""
+    text = small.read_text(encoding="utf-8")
+    small.write_text(text.replace('depth = "23"', 'depth = "23"\nbuilt = true'), encoding="utf-8")
+    told = run("parts", small).stdout
+    assert "Built already, its own pieces in no table and no sum here: B1." in told
+    assert "Drawer boxes stay in the list" in told
+    assert "B1-SIDE-L" not in told
+    assert "B1-1-BOX-SIDE" in told
+    data = json.loads(run("parts", small, "--format", "json").stdout)
+    assert data["built"] == ["B1"]
+    assert not [part for part in data["parts"] if part["kind"] in ("side", "bottom", "back")]
+    assert not [board for board in data["boards"] if board["board"] == "back"]
+    rows = list(csv.DictReader(io.StringIO(run("parts", small, "--format", "csv").stdout)))
+    (row,) = [row for row in rows if row["part"] == "B1"]
+    assert (row["kind"], row["count"], row["length_mm"]) == ("built", "0", "")
+    assert run("parts", small, "--only", "B1-BOTTOM").stdout.startswith("Nothing to cut.")
+    assert run("labels", small, "--only", "B1-SIDE-L").exit_code == 0
+
+
+def test_each_drawer_box_names_its_slide(run: Run, small: Path) -> None:
+    """With its nominal length, which the box's depth has chosen where the job names none."""
+    data = json.loads(run("parts", small, "--format", "json").stdout)
+    (drawer,) = data["drawer_boxes"]
+    assert (drawer["id"], drawer["slide_length_mm"]) == ("B1-1-BOX", 533.0)
+    assert "533 mm (21 in) long" in run("parts", small).stdout

@@ -5,10 +5,11 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
-from jigs.buying import Item, Order, make_order, spare_for
+from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.job import Job
 from jigs.layout import lay_out
+from jigs.needed import Item, spare_for
 from jigs.paint import Paint, litres_for, painted_area
 from jigs.reading import read_job
 from tests.jobs import jobs
@@ -107,10 +108,79 @@ def test_a_held_front_is_not_ordered(tmp_path: Path) -> None:
     """It is named instead, with its box that is not measured yet."""
     text = GOLDEN.replace('  hinged = "left"\n', "").replace("built = true\n", "")
     order = _order(text, tmp_path)
-    assert order.held == ("B1-2",)
+    assert [held.id for held in order.held] == ["B1-2"]
+    assert "hand not stated" in " ".join(order.held[0].why)
     assert [f.front.id for f in order.fronts] == ["B1-1"]
     assert order.unbuilt == ("B1",)
     assert not any(item.group == "hinge" for item in order.items)
+
+
+def test_pocket_screws_are_counted_from_the_pieces(tmp_path: Path) -> None:
+    """The golden box: bottom 4 at each end, two stretchers and a nailer 2 at each; two sleepers
+    of its toe platform and a drawer box's front and back 2 at each. Built, the box's own are
+    driven, the others are not."""
+    planned = GOLDEN.replace("built = true\n", "")
+    counts = {item.board: item.count for item in _order(planned, tmp_path).items
+              if item.name == "pocket"}  # fmt: skip
+    toe, drawer = 2 * 2 * 2, 2 * 2 * 2
+    assert counts == {18.3: 2 * 4 + 2 * 2 * 2 + 2 * 2 + toe, 15.9: drawer}
+    built = _order(GOLDEN, tmp_path)
+    assert {i.board: i.count for i in built.items if i.name == "pocket"} == {
+        18.3: toe,
+        15.9: drawer,
+    }
+    assert built.banding == ()
+    assert built.built == ("B1",)
+    bought = _order(f'{GOLDEN}\n[build]\ndrawer_boxes = "ordered"\n', tmp_path)
+    assert [item.board for item in bought.items if item.name == "pocket"] == [18.3]
+
+
+def test_a_built_box_is_measured_or_not(tmp_path: Path) -> None:
+    """Fronts are ordered from what the tape says; a place of an appliance is no box to build."""
+    assert _order(GOLDEN, tmp_path).unmeasured == ("B1",)
+    measured = "built = true\nmeasured_width = [457, 457]\nmeasured_height = [775, 775]\n"
+    order = _order(GOLDEN.replace("built = true\n", measured), tmp_path)
+    assert (order.unbuilt, order.unmeasured) == ((), ())
+    assert {front.box_state for front in order.fronts} == {"measured"}
+    place = """
+[[box]]
+id = "P1"
+kind = "open"
+width = 600
+height = 720
+depth = 560
+  [[box.front]]
+  kind = "panel"
+  leaflet = "noted"
+"""
+    assert _order(GOLDEN + place, tmp_path).unbuilt == ()
+
+
+def test_a_refused_front_is_ordered_again_and_a_good_one_is_not(tmp_path: Path) -> None:
+    """5 mm too wide is beyond 1.6; what has not arrived is still to be ordered."""
+    path, listed = tmp_path / "job.toml", tmp_path / "delivered.csv"
+    path.write_text(GOLDEN, encoding="utf-8")
+    listed.write_text("id,width,height\nB1-1,454,152.4\nB1-2,459,613\n", encoding="utf-8")
+    layout = lay_out(read_job(path, delivered=listed))
+    order = make_order(layout, cut_job(layout))
+    assert order.arrived == ("B1-1",)
+    (again,) = order.fronts
+    assert again.front.id == "B1-2"
+    assert (again.width, again.height) == pytest.approx((454.0, 613.0))
+    assert "too wide" in again.again[0]
+    assert order.held == ()
+    listed.write_text("id,width,height\nB1-1,454,152.4\n", encoding="utf-8")
+    layout = lay_out(read_job(path, delivered=listed))
+    (missing,) = make_order(layout, cut_job(layout)).fronts
+    assert (missing.front.id, missing.again) == ("B1-2", ())
+
+
+def test_false_fronts_have_screws_of_their_own(tmp_path: Path) -> None:
+    """Through rail or blocks of 18.3 and 19.05 of front, 3 short of the face: at most 34.35."""
+    text = GOLDEN.replace('kind = "drawer"', 'kind = "false-front"')
+    counts = _counts(_order(text, tmp_path).items)
+    assert counts["screw", "false-front", 32.0] == 4
+    assert not [key for key in counts if key[1] == "front-fixing"]
 
 
 @pytest.mark.parametrize(("count", "spare"), [(1, 1), (10, 1), (11, 2), (56, 6)])

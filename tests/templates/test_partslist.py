@@ -164,7 +164,8 @@ def test_whatever_is_cut_can_be_listed(made: Job) -> None:
     assert all(line == line.rstrip() for line in text.splitlines())
     data = json.loads(parts_json(parts))
     rows = list(csv.DictReader(io.StringIO(parts_csv(parts))))
-    assert len(rows) == len(data["parts"]) == len(parts.pieces)
+    assert len(data["parts"]) == len(parts.pieces)
+    assert [row["part"] for row in rows] == [*(p.id for p in parts.pieces), *parts.left_out]
     words = text.split()
     assert all(piece.id in words for piece in parts.pieces)
 

@@ -1,0 +1,133 @@
+"""What a job needs of hardware and screws, counted from what is drilled and what is cut.
+
+A screw has a length where the job fixes it: through a front into a pull, through a drawer box
+into its front, through a rail into a false front. Where the fitting or the jig decides, it has
+none, and its leaflet says. Spares: one more to each ten begun, since one is always dropped,
+stripped or bent; none of slides, which come in pairs (common practice, no source).
+
+>>> spare_for("hinge", 10), spare_for("hinge", 11), spare_for("slide", 8)
+(1, 2, 0)
+"""
+
+import math
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.cutlist.cutlist import Cut
+from jigs.cutlist.totals import count_pockets
+from jigs.geometry import Fitting
+from jigs.parts import Front, Layout
+
+Group = Literal["hinge", "plate", "slide", "pull", "bumper", "screw", "pin"]
+GROUPS: tuple[Group, ...] = ("hinge", "plate", "slide", "pull", "bumper", "screw", "pin")
+TEN = 10
+BUMPERS = 2
+"""Bumpers of a door or a drawer front (common practice, no source)."""
+PINS = 4
+"""Pins of an adjustable shelf."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """Hardware of one kind: its record's name, or a screw's use (`cup`, `plate`, `slide`,
+    `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is bought by one (a
+    plate's height, a slide's or a screw's length); the `board` that pocket screws hold, mm; how
+    many are needed and how many more are bought."""
+
+    group: Group
+    name: str
+    size: float | None
+    count: int
+    spare: int
+    board: float | None = None
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class _Key:
+    place: int
+    name: str
+    size: float
+    board: float = 0.0
+
+
+def spare_for(group: Group, count: int) -> int:
+    """Give how many to buy beyond what is needed."""
+    return 0 if group == "slide" else math.ceil(count / TEN)
+
+
+def count_items(layout: Layout, ready: Iterable[Front], cut: Cut) -> tuple[Item, ...]:
+    """Count the hardware of the fronts that are ready, and of the rollouts that are; the shelf
+    pins of all boxes; the screws, those of pockets from the pieces still to be cut."""
+    on_sides: dict[str, list[Fitting]] = {}
+    for side in layout.sides:
+        for fitting in side.fittings:
+            if fitting.part is not None:
+                on_sides.setdefault(fitting.part, []).append(fitting)
+    counts: Counter[_Key] = Counter()
+    for front in ready:
+        _count_front(counts, front, on_sides.get(front.id, []), layout.job.build.bumper)
+    for rollout in layout.rollouts:
+        if not rollout.held:
+            slides = on_sides.get(rollout.id, [])
+            _count_slides(counts, slides, rollout.slide, rollout.slide_length)
+    _add(counts, "pin", PINS * sum(p.count for p in cut.pieces if p.kind == "shelf"))
+    for board, screws in count_pockets(cut.to_cut).items():
+        _add(counts, "screw", screws, "pocket", board=board)
+    return tuple(
+        Item(
+            group=GROUPS[key.place],
+            name=key.name,
+            size=key.size or None,
+            count=count,
+            spare=spare_for(GROUPS[key.place], count),
+            board=key.board or None,
+        )
+        for key, count in sorted(counts.items())
+        if count
+    )
+
+
+def _add(
+    counts: Counter[_Key],
+    group: Group,
+    count: int,
+    name: str = "",
+    size: float = 0.0,
+    board: float = 0.0,
+) -> None:
+    counts[_Key(GROUPS.index(group), name, size, board)] += count
+
+
+def _count_front(
+    counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting], bumper: float
+) -> None:
+    """Add what one front needs."""
+    hinges = sum(fitting.kind == "plate" for fitting in on_sides)
+    if front.hinge is not None and hinges:
+        _add(counts, "hinge", hinges, front.hinge.record)
+        _add(counts, "plate", hinges, front.hinge.record, front.hinge.plate)
+        _add(counts, "screw", 2 * hinges, "cup")
+        _add(counts, "screw", 2 * hinges, "plate")
+    if front.drawer is not None:
+        _count_slides(counts, on_sides, front.drawer.slide, front.drawer.slide_length)
+    for fitting in front.fittings:
+        if fitting.kind == "pull":
+            _add(counts, "pull", 1, fitting.record or "")
+            _add(counts, "screw", len(fitting.holes), "pull", front.screw_pull or 0.0)
+        elif fitting.kind == "front-fixing":
+            use = "front-fixing" if front.drawer is not None else "false-front"
+            _add(counts, "screw", len(fitting.holes), use, front.screw_fixing or 0.0)
+    if front.kind in ("door", "drawer", "pullout", "lift"):
+        _add(counts, "bumper", BUMPERS, size=bumper)
+
+
+def _count_slides(
+    counts: Counter[_Key], on_sides: Iterable[Fitting], record: str, length: float
+) -> None:
+    """Add one pair of slides, and the screws of both in the box's sides."""
+    slides = [fitting for fitting in on_sides if fitting.kind == "slide"]
+    if slides:
+        _add(counts, "slide", 1, record, length)
+        _add(counts, "screw", sum(len(f.holes) + len(f.carry) for f in slides), "slide")

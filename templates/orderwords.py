@@ -1,0 +1,176 @@
+"""The words of an order: how fronts are made, what hardware is called, and on what terms.
+
+The terms are what holds for the whole order; text, CSV, workbook and data all carry them.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from jigs.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
+from jigs.job import Job
+from jigs.lengths import Unit, format_inches, format_length, format_mm
+from jigs.needed import Item
+from templates.wording import FRONT_WORDS, nominal_words
+
+ITEM_WORDS = {
+    "hinge": "hinge", "plate": "mounting plate", "slide": "pair of slides", "pull": "pull",
+    "bumper": "bumper", "screw": "screw", "pin": "shelf pin",
+}  # fmt: skip
+SCREW_WORDS = {
+    "cup": "for the cups of hinges",
+    "plate": "for mounting plates",
+    "slide": "for slides",
+    "pull": "for pulls, from behind",
+    "front-fixing": "for drawer fronts, pan or washer head, from inside the drawer box",
+    "false-front": "for false fronts, pan or washer head, through rail or blocks",
+    "pocket": "for pockets",
+}
+STATE_WORDS: dict[BoxState, str] = {
+    "planned": "NOT BUILT AND MEASURED YET",
+    "built": "built, but its width and height are not stated as measured",
+    "measured": "built and measured",
+    "place": "the place of an appliance, whose leaflet rules",
+}
+"""What a front is ordered from."""
+
+SPARES = (
+    "Spares: one more to each ten begun, since one is always dropped, stripped or bent; none of "
+    "slides, which come in pairs (common practice, no source)."
+)
+UNLISTED = (
+    "Not in this list: what joins boxes to each other and to the wall, glue, backing and hardware "
+    "of kits and lift-up doors."
+)
+
+
+def terms(order: Order, job: Job) -> tuple[str, ...]:
+    """Say what holds for the whole order, a sentence or two each, what is open first."""
+    return (*open_words(order), *settled_words(order, job))
+
+
+def open_words(order: Order) -> Iterator[str]:
+    """Say what keeps the order from being sent as it is, and what it leaves out."""
+    if order.unbuilt:
+        yield (
+            f"{STATE_WORDS['planned']}: {', '.join(order.unbuilt)}. Fronts are ordered from "
+            "finished boxes, not from the plan: build, measure, then say built = true in the box."
+        )
+    if order.unmeasured:
+        yield (
+            f"Built, but not stated as measured: {', '.join(order.unmeasured)}. Say "
+            "measured_width and measured_height in the box before its fronts are ordered."
+        )
+    if order.held:
+        yield (
+            "Held back, not ordered, and in no sum here, nor are their drawer boxes, hardware, "
+            f"screws and paint: {', '.join(held.id for held in order.held)}."
+        )
+    if again := [front.front.id for front in order.fronts if front.again]:
+        yield (
+            "Ordered again, since what was delivered is refused; hardware and paint for them are "
+            f"in no sum here: {', '.join(again)}."
+        )
+    if order.arrived:
+        yield f"Delivered, not ordered again: {', '.join(order.arrived)}."
+
+
+def settled_words(order: Order, job: Job) -> Iterator[str]:
+    """Say what the sizes and counts mean."""
+    steps = "" if job.increment is None else (
+        f" Sizes in steps of {format_length(job.increment, job.shown)}."
+    )  # fmt: skip
+    yield (
+        "Fronts are of finished size, WIDTH x HEIGHT x THICKNESS: width along the floor, height "
+        f"upright as it hangs.{steps} Accepted within {format_length(job.tolerance, job.shown)} "
+        "either way."
+    )
+    if any(front.grained for front in order.fronts):
+        yield "Grain runs with the height, unless a front's note says otherwise."
+    if order.drawer_boxes:
+        made = "are made from the parts list, none is bought" if order.boxes_made else (
+            "are listed to be bought, unless you make them: drawer_boxes = \"made\" in [build]"
+        )  # fmt: skip
+        yield f"Drawer boxes, outside WIDTH x HEIGHT x LENGTH, {made}."
+    yield SPARES
+    if order.built:
+        yield f"Built already, so without band and pocket screws here: {', '.join(order.built)}."
+    yield UNLISTED
+
+
+def making(order: FrontOrder) -> list[str]:
+    """Say how a front is made: its frame, its edges, its boring."""
+    front, frame = order.front, order.front.frame
+    words = []
+    if frame is not None:
+        panel = "glass" if frame.glass else f"panel {format_mm(frame.panel)}"
+        words.append(
+            f"five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}, "
+            f"{panel} mm"
+        )
+    if front.edge_radius:
+        words.append(f"edges rounded, R {format_mm(front.edge_radius)} mm")
+    if front.bevel is not None:
+        words.append(f"{front.bevel} edge bevelled for the fingers")
+    if not order.bored:
+        return [*words, "not bored"]
+    heights = " ".join(format_mm(y) for y in order.cups_at)
+    rims = "" if order.tab is None else f", rims {format_mm(order.tab)} mm from the hinge edge"
+    return [*words, f"bored by the supplier: cups {heights} mm from the bottom edge{rims}"]
+
+
+def drawer_words(box: DrawerBoxOrder, unit: Unit) -> str:
+    """Say what the drawer boxes of one slide have in common: sides, recess, notches."""
+    words = f"sides {format_length(box.side, unit)}"
+    if box.recess:
+        words += f", bottom {format_mm(box.recess)} mm up from the underside"
+    if box.notch:
+        wide, high = (format_mm(size) for size in box.notch)
+        words += f", back notched {wide} x {high} mm at both lower corners"
+    return words
+
+
+def item_words(item: Item, unit: Unit) -> str:
+    """Name an item as it is asked for in a shop."""
+    words = ITEM_WORDS[item.group]
+    size = format_length(item.size or 0.0, unit)
+    match item.group:
+        case "screw":
+            long = f" {size} long" if item.size else ""
+            return f"{words}{long} {SCREW_WORDS[item.name]}{length_words(item, unit)}"
+        case "plate":
+            return f"{words} {format_mm(item.size or 0.0)} mm high for '{item.name}'"
+        case "slide":
+            return f"{words} '{item.name}', {nominal_words(item.size or 0.0)} long"
+        case "bumper":
+            return f"{words} {format_mm(item.size or 0.0)} mm"
+        case _:
+            return f"{words} '{item.name}'" if item.name else words
+
+
+def length_words(item: Item, unit: Unit) -> str:
+    """Say where a screw's length stands, if the job does not fix it."""
+    if item.group != "screw" or item.size:
+        return ""
+    if item.board:
+        return f" in board of {format_length(item.board, unit)}, as long as the jig's leaflet says"
+    if item.name in ("pull", "front-fixing", "false-front"):
+        return ": no usual length suits, see the check"
+    return ", as its leaflet says"
+
+
+def said_of(order: FrontOrder) -> Iterator[str]:
+    """Say what a front is: kind, hand, how it is made, finish, note, why it is ordered again."""
+    front = order.front
+    yield FRONT_WORDS[front.kind]
+    if front.hinged:
+        yield f"hinges {front.hinged}"
+    yield from making(order)
+    yield from (word for word in (front.finish, front.note) if word)
+    if order.again:
+        yield f"AGAIN: {'; '.join(order.again)}"
+
+
+def sizes(values: Sequence[float], unit: Unit) -> str:
+    """Write sizes in both units, each unit named once: `16 1/8 x 3 1/2 in (409.6 x 88.9 mm)`."""
+    metric = f"{' x '.join(format_mm(value) for value in values)} mm"
+    inches = f"{' x '.join(format_inches(value) for value in values)} in"
+    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
