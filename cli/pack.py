@@ -44,7 +44,7 @@ def pack(
     stock: str,
     output: Path | None,
 ) -> None:
-    """Write sheets, labels, sticks, elevations; lists of holes, parts and orders of JOB to a folder."""
+    """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
     make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
 
 
