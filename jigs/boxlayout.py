@@ -51,8 +51,11 @@ class BoxLayout:
     rollouts: tuple[Rollout, ...] = ()
 
 
-def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
-    """Lay out one box of a job; `aims`: where its pulls line up with others."""
+def lay_out_box(
+    job: Job, box: BoxSpec, aims: Aims | None = None, displaced: Problem | None = None
+) -> BoxLayout:
+    """Lay out one box of a job; `aims`: where its pulls line up with others; `displaced`: the
+    error that holds all of it back."""
     aims = aims or Aims()
     columns = place_columns(job, box)
     fronts = tuple(front for front in columns.fronts if front.kind != "opening")
@@ -60,6 +63,9 @@ def lay_out_box(job: Job, box: BoxSpec, aims: Aims | None = None) -> BoxLayout:
     findings = Findings(
         fronts=frozenset((*(f.id for f in fronts), *(plan.rollout.id for plan in rolling)))
     )
+    if displaced is not None:
+        names = [*(f.id for f in fronts), *(plan.rollout.id for plan in rolling)]
+        findings.add(replace(displaced, part=name) for name in names or [box.id])
     start = balanced_start(box.height) if job.grid.start is None else job.grid.start
     hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}

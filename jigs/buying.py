@@ -13,6 +13,7 @@ from jigs.checks.inhand import REFUSALS
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
+from jigs.geometry import Hole
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items
@@ -55,7 +56,7 @@ class FrontOrder:
 class DrawerBoxOrder:
     """Drawer boxes of one size: outside width, height, length, side thickness, the recess under
     the bottom, the notch at the back (width, height), the slide that they run on and its nominal
-    length; mm; and whose they are."""
+    length; mm; the left `hook`'s hole in the back, None where there is none; and whose they are."""
 
     parts: tuple[str, ...]
     width: float
@@ -66,6 +67,7 @@ class DrawerBoxOrder:
     notch: tuple[float, float] | None
     slide: str
     slide_length: float
+    hook: Hole | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,6 +185,7 @@ def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrde
             notch=box.notch,
             slide=box.slide,
             slide_length=box.slide_length,
+            hook=box.rear[0].holes[0] if box.rear else None,
         )
         place = next((n for n, other in enumerate(found) if _alike(other, order)), None)
         if place is None:
@@ -194,7 +197,7 @@ def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrde
 
 def _alike(one: DrawerBoxOrder, other: DrawerBoxOrder) -> bool:
     sizes = zip(_sizes(one), _sizes(other), strict=True)
-    same = (one.notch, one.slide) == (other.notch, other.slide)
+    same = (one.notch, one.slide, one.hook) == (other.notch, other.slide, other.hook)
     return same and all(abs(a - b) < SAME for a, b in sizes)
 
 

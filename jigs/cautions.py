@@ -41,6 +41,7 @@ CAUTION_FOR: Mapping[Purpose, str] = {
     "slide": _SIDE_HOLES,
     "shelf": _SIDE_HOLES,
     "clearance": "Clamp a block behind; hold the drawer box still, not with your hand.",
+    "hook": "Stop on the bit; clamp a block inside the back, so that it does not split out.",
     "manual": "Clamp the part; check every figure against the leaflet before you drill.",
 }
 """The short caution for each operation, to stand beside its step."""

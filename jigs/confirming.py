@@ -28,6 +28,10 @@ PULL_NUMBERS = ("centers",)
 _NAMES = {"centers": "hole centres"}
 
 
+HOOK_NUMBERS = ("hook_height", "hook_inset")
+"""What the holes of a slide's rear hooks depend on, where it has any."""
+
+
 def number_name(key: str) -> str:
     """Give a number's name in words: `fixing height`."""
     return _NAMES.get(key, key.replace("_", " "))
@@ -41,7 +45,7 @@ def numbers_that_matter(record: HingeRecord | SlideRecord | PullRecord) -> tuple
         case SlideRecord(mount="side"):
             return ("centre_height", "drawer_rise")
         case SlideRecord():
-            return SLIDE_NUMBERS
+            return SLIDE_NUMBERS if record.hook_diameter is None else SLIDE_NUMBERS + HOOK_NUMBERS
         case PullRecord():
             return () if record.centers is None else PULL_NUMBERS
 

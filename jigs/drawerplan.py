@@ -10,6 +10,7 @@ from jigs.checks.drawers import (
     check_drawer_width,
     check_slide_depth,
 )
+from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
 from jigs.columns import THROUGH
 from jigs.drawers import (
@@ -24,6 +25,7 @@ from jigs.drawers import (
 from jigs.fixing import Backing
 from jigs.fronts import Column, PlacedFront
 from jigs.hardware import SlideRecord
+from jigs.hooks import hook_fittings
 from jigs.job import Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
@@ -120,11 +122,25 @@ def plan_drawers(
                 notch=notch,
                 slide=record.name,
                 slide_length=record.length,
+                rear=hook_fittings(
+                    record, part=front.id, width=width, height=place.height, side=drawer_side
+                ),
             ),
         )
         set_back = front.set_back(job.thickness_of(front.spec))
         problems.extend(check_slide_depth(front.id, carcass, record, job.shown, set_back))
         problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
+        problems.extend(
+            check_hooks(
+                front.id,
+                (f"{front.id}-BOX",),
+                plans[front.id].drawer.rear,
+                width=width,
+                height=place.height,
+                notch=notch,
+                unit=job.shown,
+            )
+        )
         problems.extend(check_slide_load(front.id, record, width, drawer_length(record)))
         problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:

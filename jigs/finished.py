@@ -12,6 +12,7 @@ from jigs.edges import bevelled_edge
 from jigs.fittings import FrontFittings
 from jigs.fivepiece import assumed_of_frame, frame_of
 from jigs.fronts import PlacedFront
+from jigs.geometry import collect_holes
 from jigs.inhand import has_size
 from jigs.job import BoxSpec, Job
 from jigs.parts import Front
@@ -35,12 +36,15 @@ def finish_front(
     fittings = () if held else fitted.front
     drawer = fitted.drawer
     if drawer is not None:
-        drawer = replace(drawer, fittings=() if held else drawer.fittings)
         drawer = replace(
             drawer,
-            code=part_code(
-                drawer.width, drawer.height, drawer.side, drawer.holes, length=drawer.length
-            ),
+            fittings=() if held else drawer.fittings,
+            rear=() if held else drawer.rear,
+        )
+        holes = (*drawer.holes, *collect_holes(drawer.rear))
+        drawer = replace(
+            drawer,
+            code=part_code(drawer.width, drawer.height, drawer.side, holes, length=drawer.length),
             assumed=list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide),
         )
     result = Front(

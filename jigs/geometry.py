@@ -5,7 +5,8 @@
 - **Box side**: x back from the finished front edge (edge band included), y up from the side's
   bottom end. Lying inside face up with its top end away from you, a left side has its front
   edge on your left, a right side on your right.
-- **Drawer box's front** (`box-front`): x from the left end, y from its underside, from the room.
+- **Drawer box's front and back** (`box-front`, `box-back`): x from the left end as seen from the
+  room, y from its underside, whichever face a hole is drilled from.
 
 A sheet draws the drilled face *as the driller sees it*; `mirror_x` is the one place where a
 face is mirrored.
@@ -19,11 +20,20 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-Face = Literal["front", "back", "inside", "box-front"]
+Face = Literal["front", "back", "inside", "box-front", "box-back"]
 """The face a hole is drilled from."""
 
 Purpose = Literal[
-    "cup", "cup-fixing", "front-fixing", "pull", "plate", "slide", "shelf", "clearance", "manual"
+    "cup",
+    "cup-fixing",
+    "front-fixing",
+    "pull",
+    "plate",
+    "slide",
+    "shelf",
+    "clearance",
+    "hook",
+    "manual",
 ]
 """What a hole is for."""
 
@@ -57,15 +67,18 @@ class Fitting:
 
     `kind` says which: `hinge` (a cup with its fixings), `plate`, `pull`, `slide`, `shelf` (pins
     in a row), `front-fixing` (one column of screws), `clearance` (its counterpart in the drawer
-    box), `manual`. `index` of `count` numbers the fittings of a kind on their part, from the bottom
-    or, where they stand side by side, from the left as seen from the room; 1-based. `part` is
+    box), `hook` (one end of a drawer box's back), `manual`. `index` of `count` numbers the fittings
+    of a kind on their part, from the bottom or, where they stand side by side, from the left as
+    seen from the room; 1-based. `part` is
     the ID of the front it serves (None for a shelf), `record` the name of its hardware record.
     `outline` holds the closed outlines of the hardware lying on the part, in the part's axes.
     `carry` holds further x places on the fitting's line that are not on paper: carried back
     with a square, or marked through the slide itself; mm.
     """
 
-    kind: Literal["hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "manual"]
+    kind: Literal[
+        "hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "hook", "manual"
+    ]  # fmt: skip
     index: int
     count: int
     part: str | None

@@ -68,7 +68,10 @@ class SlideRecord:
     `depth_allowance`: inside depth must reach length plus this. `drawer_shorter`: drawer length
     is nominal less this. `fixing_at`: x of the holes on the box side; `carry_at`: further ones
     that are marked through the slide. `least_rise`: clearance needed under an undermount drawer.
-    `load`: what the pair bears by its leaflet, kg; None where nobody said.
+    `load`: what the pair bears by its leaflet, kg; None where nobody said. `notch_width`,
+    `notch_height`: of the notches in a drawer's back, the height None as the recess. `hook_*`: the
+    holes in its back that the slide's rear hooks enter, None where it has none: diameter, depth,
+    height above the drawer's underside, inset from the drawer side's inner face.
     """
 
     name: str
@@ -90,6 +93,12 @@ class SlideRecord:
     recess: float = 13.0
     end_height: float = 40.0
     load: float | None = None
+    notch_width: float = 38.0
+    notch_height: float | None = None
+    hook_diameter: float | None = None
+    hook_depth: float | None = None
+    hook_height: float | None = None
+    hook_inset: float | None = None
     confirmed: Confirmed | None = None
     confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)

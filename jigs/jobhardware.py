@@ -21,6 +21,7 @@ from jigs.catalogue import (
 from jigs.confirming import read_confirmed
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.hooks import HOOK_KEYS
 from jigs.nearest import suggest, suggest_record
 from jigs.tomltables import Table
 
@@ -36,7 +37,9 @@ _SLIDE_SIZES = (
     ("length", False), ("fixing_height", False), ("drawer_rise", True), ("centre_height", True),
     ("width_less", True), ("width_tolerance", True), ("depth_allowance", True),
     ("drawer_shorter", True), ("fixing_diameter", False), ("fixing_depth", False),
-    ("least_rise", True), ("recess", True), ("end_height", False),
+    ("least_rise", True), ("recess", True), ("end_height", False), ("notch_width", False),
+    ("notch_height", False), ("hook_diameter", False), ("hook_depth", False),
+    ("hook_height", False), ("hook_inset", True),
 )  # fmt: skip
 _GREATEST_LOAD = 500.0
 """The most that a pair of slides is believed to bear; kg."""
@@ -139,6 +142,7 @@ def _read_shelf(
     for slide_name, made in own.items():
         if isinstance(made, SlideRecord):
             _check_places(made, tables[slide_name])
+            _check_hooks(made, tables[slide_name])
     return Shelf(
         kind=kind,
         own=MappingProxyType({name: own[name] for name in tables if name in own}),
@@ -274,6 +278,21 @@ def _check_places(slide: SlideRecord, table: Table) -> None:
                 f"lies beyond the slide ({places[-1]:.1f} mm given); "
                 f"the slide is {slide.length:.1f} mm long",
             )
+
+
+def _check_hooks(slide: SlideRecord, table: Table) -> None:
+    """Note hooks of which a number is missing, or that a side mount does not have."""
+    given = [key for key in HOOK_KEYS if key in table]
+    if given and slide.mount == "side":
+        table.note(given[0], "stands at a side mount; hooks at the rear are an undermount slide's")
+        return
+    missing = [key for key in HOOK_KEYS if getattr(slide, key) is None]
+    if given and missing:
+        table.note(
+            given[0],
+            f"stands without {', '.join(missing)}; a hook's hole takes all of "
+            f"{', '.join(HOOK_KEYS)}",
+        )
 
 
 def _read_pull(table: Table) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from jigs.boxlayout import lay_out_box
 from jigs.checks.delivery import check_surplus
 from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
+from jigs.checks.sameplace import find_displaced
 from jigs.job import Job
 from jigs.parts import Layout
 from jigs.pullaims import aim_pulls
@@ -15,7 +16,8 @@ from jigs.summary import summarise
 def lay_out(job: Job) -> Layout:
     """Lay out a job: sizes, places and holes of all its parts, and the findings of the check."""
     aims = aim_pulls(job)
-    boxes = [lay_out_box(job, box, aims) for box in job.boxes]
+    displaced = find_displaced(job)
+    boxes = [lay_out_box(job, box, aims, displaced.get(box.id)) for box in job.boxes]
     fronts = tuple(front for box in boxes for front in box.fronts)
     beside = check_neighbours(job, fronts)
     # What is said of a hinge edge beside a panel or a wall is said there, and once.

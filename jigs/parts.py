@@ -31,7 +31,8 @@ class DrawerBox:
     its left end, y from its underside, from the room), and what is assumed in it. `recess`: how
     far its bottom panel stands up from its underside, `notch`: width and height that are cut out
     of both lower corners of its back; 0 and None where its slides ask for neither. `slide`: the
-    record it runs on, `slide_length` that slide's nominal length."""
+    record it runs on, `slide_length` that slide's nominal length. `rear`: the holes in its back
+    for the slides' hooks."""
 
     id: str
     front: str
@@ -48,6 +49,7 @@ class DrawerBox:
     slide: str = ""
     slide_length: float = 0.0
     fittings: tuple[Fitting, ...] = ()
+    rear: tuple[Fitting, ...] = ()
     assumed: tuple[str, ...] = ()
 
     @property

@@ -19,8 +19,9 @@ from jigs.carcass import Carcass
 from jigs.codes import part_code
 from jigs.columns import Columns
 from jigs.fronts import PlacedFront
-from jigs.geometry import SLACK, Fitting
+from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import SlideRecord
+from jigs.hooks import hook_fittings
 from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import Unit, format_mm
 from jigs.rolloutspec import Rollout, RolloutSpec, name_rollout
@@ -140,6 +141,7 @@ def _plan(
         default=job.material.front if box.overlay == "inset" else 0.0,
     )
     hole = spec.at + hole_above_drawer(record)
+    rear = hook_fittings(record, part=name, width=width, height=spec.height, side=drawer_side)
     spacers: tuple[tuple[Hand, float], ...] = (("left", left), ("right", right))
     return RolloutPlan(
         spec=spec,
@@ -168,11 +170,12 @@ def _plan(
             z=set_back,
             spacer_left=left,
             spacer_right=right,
-            code=part_code(width, spec.height, drawer_side, (), length=length),
+            code=part_code(width, spec.height, drawer_side, collect_holes(rear), length=length),
             behind=tuple(front.id for front in before),
             recess=recess,
             notch=notch,
             slide_length=record.length,
+            rear=rear,
         ),
     )
 

@@ -10,6 +10,8 @@ passes the open door and its hinges.
 
 from dataclasses import dataclass
 
+from jigs.geometry import Fitting
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RolloutSpec:
@@ -29,8 +31,8 @@ class Rollout:
     """A rollout laid out: outside width, height, length and side thickness of its box, mm.
 
     `x`, `y`, `z`: its lower left front corner in its box, from the room, `z` back from the
-    finished front edge. `behind`: the fronts it stands behind. `slide_length`, `recess`, `notch`
-    as of any drawer box. `held`: the errors that withhold it, in words.
+    finished front edge. `behind`: the fronts it stands behind. `slide_length`, `recess`, `notch`,
+    `rear` as of any drawer box. `held`: the errors that withhold it, in words.
     """
 
     id: str
@@ -52,6 +54,7 @@ class Rollout:
     recess: float = 0.0
     notch: tuple[float, float] | None = None
     slide_length: float = 0.0
+    rear: tuple[Fitting, ...] = ()
     held: tuple[str, ...] = ()
 
     @property

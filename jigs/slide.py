@@ -27,10 +27,6 @@ SIDE_LEAST = 12.7
 SLIDE_SET_BACK = 2.0
 """The slide's front end behind the finished front edge; mm. From memory: for the outline only."""
 
-NOTCH_WIDTH = 38.0
-"""Width of the notch at each lower corner of a drawer's back, in which an undermount slide's hook
-lies; as high as the recess; 35 to 38 mm. Common practice, no source."""
-
 WIDTH_STEP: dict[Unit, float] = {"in": 25.4 / 16, "mm": 1.0}
 """What a drawer box's outside width rounds down to; mm. Common practice, no source."""
 
@@ -63,10 +59,15 @@ def drawer_length(record: SlideRecord) -> float:
 
 def recess_and_notch(record: SlideRecord) -> tuple[float, tuple[float, float] | None]:
     """Give the recess under a drawer's bottom panel, and width and height of the notches in its
-    back, that its slides ask for; mm. A side mount asks for neither."""
+    back, that its slides ask for; mm. A side mount asks for neither.
+
+    A notch is as high as the recess, and 35 to 38 wide (common practice, no source), unless the
+    record says otherwise.
+    """
     if record.mount == "side":
         return 0.0, None
-    return record.recess, (NOTCH_WIDTH, record.recess)
+    high = record.recess if record.notch_height is None else record.notch_height
+    return record.recess, (record.notch_width, high)
 
 
 def nominal_outside(record: SlideRecord, opening: float, drawer_side: float) -> float:

@@ -106,8 +106,9 @@ def _extent(values: list[float]) -> float:
 
 def _reading_order(fitting: Fitting) -> tuple[int, float]:
     """Cards follow each other from the bottom up; side by side, from the driller's left."""
-    kinds = ("hinge", "slide", "plate", "shelf", "pull", "front-fixing", "clearance", "manual")
-    across = fitting.kind in ("pull", "front-fixing", "clearance")
+    kinds = ("hinge", "slide", "plate", "shelf", "pull", "front-fixing", "clearance",
+             "hook", "manual")  # fmt: skip
+    across = fitting.kind in ("pull", "front-fixing", "clearance", "hook")
     return kinds.index(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
 
 
@@ -131,6 +132,8 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
             return "near", "low"
         case "pull":
             return ("middle" if central else "near"), ("near" if view.hinge_edge else "high")
+        case "hook":
+            return "near", "low"
         case "front-fixing" | "clearance":
             return ("middle" if central else "near"), "low"
         case "manual":

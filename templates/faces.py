@@ -11,6 +11,7 @@ from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
 from jigs.job import Hand
 from jigs.lengths import Unit
 from jigs.parts import DrawerBox, Front, Side
+from jigs.rolloutspec import Rollout
 from templates.reference import Edge
 from templates.wording import FRONT_WORDS, side_words
 
@@ -251,6 +252,35 @@ def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceV
         seen=(
             "You are looking at the outside of the drawer box's front, as from the room, "
             "the box standing on its bottom."
+        ),
+        edges={
+            "left": "LEFT END",
+            "right": "RIGHT END",
+            "bottom": "UNDERSIDE",
+            "top": "TOP EDGE",
+        },
+        step=INDEX_STEP[unit],
+    )
+
+
+def view_of_drawer_back(
+    part: str, code: str, box: DrawerBox | Rollout, unit: Unit
+) -> FaceView | None:
+    """Give the back of a drawer box, or of a rollout, as seen from behind; None without holes."""
+    if not box.rear:
+        return None
+    return FaceView(
+        part=part,
+        code=code,
+        face="box-back",
+        width=box.width,
+        height=box.height,
+        thickness=box.side,
+        fittings=tuple(_turned(fitting, box.width) for fitting in box.rear),
+        drilled="BACK OF DRAWER BOX",
+        seen=(
+            "You are looking at the outside of the drawer box's back, the box standing on its "
+            "bottom. Its right end is the LEFT end seen from the room."
         ),
         edges={
             "left": "LEFT END",

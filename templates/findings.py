@@ -58,13 +58,18 @@ def check_text(layout: Layout) -> str:
 
 def count_words(problems: Iterable[Problem]) -> str:
     """Count the findings in words: `2 errors, 1 warning.`"""
+    problems = tuple(problems)
     levels = [problem.level for problem in problems]
     if not levels:
         return "Nothing found: every front can be drilled."
     errors, warnings = levels.count("error"), levels.count("warning")
     parts = [_many(errors, "error")] if errors else []
     parts += [_many(warnings, "warning")] if warnings else []
-    closing = "What an error names is held back." if errors else "Nothing is held back."
+    closing = "Nothing is held back."
+    if any(problem.level == "error" and problem.part is not None for problem in problems):
+        closing = "What an error names is held back."
+    elif errors:
+        closing = "No part is held back, but it cannot be built so."
     return f"{', '.join(parts)}. {closing}"
 
 

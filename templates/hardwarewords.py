@@ -34,6 +34,14 @@ _UNDER = (
     ("l", "length", "nominal length"),
     ("e", "depth_allowance", "inside depth wanted beyond the length"),
 )
+_HOOKS = (
+    ("", "notch_width", "notch in the drawer's back, width"),
+    ("", "hook_diameter", "holes for its rear hooks in the drawer's back, diameter"),
+    ("", "hook_depth", "their depth"),
+    ("", "hook_height", "above the drawer's underside"),
+    ("", "hook_inset", "from the drawer side's inner face"),
+)
+"""Told of a slide that has them; they stand on the drawer box's own sheet."""
 _SIDE = (
     ("s", "centre_height", "centre line above the drawer's underside"),
     ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
@@ -98,6 +106,7 @@ def numbers(record: Record) -> tuple[Number, ...]:
             rows: Iterable[tuple[str, str, str]] = _HINGE
         case SlideRecord():
             rows = _UNDER if record.mount == "under" else _SIDE
+            rows = rows if record.hook_diameter is None else (*rows, *_HOOKS)
         case PullRecord():
             rows = _PULL
     return tuple(

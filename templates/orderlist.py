@@ -39,7 +39,8 @@ plate's height, a slide's or a screw's length, a bumper's, a band's; `state`: wh
 from being bought as it stands."""
 DRAWER_COLUMNS = (
     "drawer_boxes", "outside_width_mm", "outside_height_mm", "outside_length_mm", "sides_mm",
-    "bottom_up_mm", "notch_wide_mm", "notch_high_mm", "slide", "slide_length_mm", "needed", "buy",
+    "bottom_up_mm", "notch_wide_mm", "notch_high_mm", "hook_diameter_mm", "hook_depth_mm",
+    "hook_up_mm", "hook_from_ends_mm", "slide", "slide_length_mm", "needed", "buy",
 )  # fmt: skip
 ITEM_COLUMNS = (
     "what", "record", "size_mm", "board_mm", "needed", "spare", "buy", "unit", "remark",
@@ -207,17 +208,32 @@ def _drawer_data(box: DrawerBoxOrder, order: Order) -> dict[str, Any]:
         "side_mm": number(box.side),
         "recess_mm": number(box.recess),
         "notch_mm": [number(n) for n in box.notch] if box.notch else None,
+        "hook": _hook_data(box),
         "slide": box.slide,
         "slide_length_mm": number(box.slide_length),
     }
 
 
+def _hook_data(box: DrawerBoxOrder) -> dict[str, float | None] | None:
+    hole = box.hook
+    if hole is None:
+        return None
+    return {
+        "diameter_mm": number(hole.diameter),
+        "depth_mm": None if hole.depth is None else number(hole.depth),
+        "up_mm": number(hole.y),
+        "from_ends_mm": number(hole.x),
+    }
+
+
 def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
     wide, high = (number(n) for n in box.notch) if box.notch else ("", "")
+    hook = [""] * 4 if box.hook is None else [_size(v) for v in (_hook_data(box) or {}).values()]
     count = len(box.parts)
     return (
         safe_cell(" ".join(box.parts)), number(box.width), number(box.height), number(box.length),
-        number(box.side), number(box.recess), wide, high, safe_cell(box.slide),
+        number(box.side), number(box.recess), wide, high, *hook,
+        safe_cell(box.slide),
         number(box.slide_length), count, 0 if order.boxes_made else count,
     )  # fmt: skip
 

@@ -125,6 +125,13 @@ def drawer_words(box: DrawerBoxOrder, unit: Unit) -> str:
     if box.notch:
         wide, high = (format_mm(size) for size in box.notch)
         words += f", back notched {wide} x {high} mm at both lower corners"
+    if box.hook:
+        hole = box.hook
+        deep = "through" if hole.depth is None else f"{format_mm(hole.depth)} mm deep"
+        words += (
+            f", and bored for hooks: {format_mm(hole.diameter)} mm dia, {deep}, "
+            f"{format_mm(hole.y)} mm up, {format_mm(hole.x)} mm from both ends"
+        )
     return words
 
 

@@ -5,9 +5,15 @@ from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
+from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.panel import PartWords
-from templates.payload import drawer_box_payload, front_payload, side_payload
+from templates.payload import (
+    drawer_box_payload,
+    front_payload,
+    rollout_payload,
+    side_payload,
+)
 from templates.wording import FRONT_WORDS, side_words
 
 
@@ -102,18 +108,39 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         reveals=_reveals(layout, front.overlay),
         job=layout.job.name,
         code=drawer.code,
-        size=(
-            f"This box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
-            f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
-            f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
-        ),
+        size=_box_size(drawer),
         payload=drawer_box_payload(layout, drawer, front),
-        facts={"box-front": _drawer_box_facts(drawer)},
+        facts={"box-front": _drawer_box_facts(drawer), "box-back": _drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
     )
 
 
-def _drawer_box_facts(drawer: DrawerBox) -> tuple[str, ...]:
+def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
+    """Give the words of the sheet for a rollout's back."""
+    behind = f", behind {', '.join(rollout.behind)}" if rollout.behind else ""
+    return PartWords(
+        part=rollout.id,
+        kind="ROLLOUT, DRAWER BOX",
+        place=f"{place_of(rollout.wall, rollout.box)}{behind}",
+        reveals=_reveals(layout, _overlay_of(layout, rollout.box)),
+        job=layout.job.name,
+        code=rollout.code,
+        size=_box_size(rollout),
+        payload=rollout_payload(rollout),
+        facts={"box-back": _drawer_box_facts(rollout)},
+        notes=notes_for(layout, rollout.id, ()),
+    )
+
+
+def _box_size(drawer: DrawerBox | Rollout) -> str:
+    return (
+        f"This box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
+        f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
+        f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
+    )
+
+
+def _drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[str, ...]:
     if drawer.notch is None:
         return ()
     wide, high = drawer.notch

@@ -8,16 +8,28 @@ from dataclasses import dataclass, replace
 
 from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
+from jigs.rolloutspec import Rollout
 from templates.boxparts import parts_of_box
 from templates.contents import MOST_BOXES, Entry
 from templates.cover import cover_page
-from templates.faces import FaceView, view_of_drawer_box, view_of_side, views_of_front
+from templates.faces import (
+    FaceView,
+    view_of_drawer_back,
+    view_of_drawer_box,
+    view_of_side,
+    views_of_front,
+)
 from templates.firstpage import first_pages
 from templates.marks import Page
 from templates.page import Placed, Plan, Sheet, SheetWords, draw_plans, plan_face
 from templates.panel import PartWords
 from templates.paper import Paper
-from templates.partwords import words_of_drawer_box, words_of_front, words_of_side
+from templates.partwords import (
+    words_of_drawer_box,
+    words_of_front,
+    words_of_rollout,
+    words_of_side,
+)
 from templates.steps import steps_again, steps_for
 
 
@@ -103,6 +115,9 @@ class Sheets:
                 if self._wanted(front.id, front.box, front.wall):
                     yield box.id, words_of_front(layout, front), views_of_front(front, unit)
                 yield from self._drawer_box(front)
+            for rollout in layout.rollouts:
+                if rollout.box == box.id and not rollout.withheld:
+                    yield from self._rollout(rollout)
             for side in parts.sides:
                 view = view_of_side(side, unit)
                 if view is not None and self._wanted(side.board, side.box, side.wall):
@@ -115,9 +130,22 @@ class Sheets:
             or self._wanted(front.id, front.box, front.wall)
         ):
             return
-        view = view_of_drawer_box(drawer, drawer.side, self.layout.job.units)
-        if view is not None:
-            yield front.box, words_of_drawer_box(self.layout, drawer, front), (view,)
+        unit = self.layout.job.units
+        views = tuple(
+            view
+            for view in (
+                view_of_drawer_box(drawer, drawer.side, unit),
+                view_of_drawer_back(drawer.id, drawer.code, drawer, unit),
+            )
+            if view is not None
+        )
+        if views:
+            yield front.box, words_of_drawer_box(self.layout, drawer, front), views
+
+    def _rollout(self, rollout: Rollout) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
+        view = view_of_drawer_back(rollout.id, rollout.code, rollout, self.layout.job.units)
+        if view is not None and self._wanted(rollout.id, rollout.box, rollout.wall):
+            yield rollout.box, words_of_rollout(self.layout, rollout), (view,)
 
     def _wanted(self, *names: str) -> bool:
         return self.only is None or any(

@@ -46,6 +46,17 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 f"Bore from outside. {CAUTION_FOR['clearance']}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
             )
+        case "box-back":
+            return (
+                _BARS,
+                "Turn the box round: it stands on its bottom, its back towards you.",
+                f"{_cut(view)} Where the notch is cut already, the fold hangs free.",
+                _block(view),
+                "Hold the slide's rear end to the drawing: its hook must meet the hole.",
+                _AWL,
+                f"Bore. {CAUTION_FOR['hook']} Eye and ear protection.",
+                _TICK,
+            )
         case "front":
             return (
                 _BARS,

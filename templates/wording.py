@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from jigs.geometry import Fitting, Hole
+from jigs.geometry import Fitting, Hole, Polygon
 from jigs.job import FrontKind
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import Side
@@ -114,8 +114,8 @@ def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
                 if (fitting.count == 2)
                 else name
             )
-        case "front-fixing" | "clearance":
-            return f"{end} AS YOU LOOK AT THE BACK" if view.face == "back" else end
+        case "front-fixing" | "clearance" | "hook":
+            return f"{end} AS YOU LOOK AT THE BACK" if view.face in ("back", "box-back") else end
         case "manual":
             serves = f" for {fitting.part}" if view.face == "inside" and fitting.part else ""
             number = "" if fitting.count == 1 else f" {fitting.index}"
@@ -153,6 +153,7 @@ def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
         "slide": "Slide",
         "shelf": "Shelf pin",
         "clearance": "Clearance",
+        "hook": "Hook",
         "manual": "By hand",
     }
     return [
@@ -190,6 +191,13 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
                     f"{places} from the front edge: carry this line back with a square, or mark "
                     "through the slide itself."
                 )
+        case "hook":
+            side, *notch = (_extent(polygon) for polygon in fitting.outline)
+            words = f"Dashed: the end of the drawer side, {format_mm(side[0])} thick"
+            for wide, high in notch:
+                words += f", and the NOTCH for the slide, {format_mm(wide)} wide x "
+                words += f"{format_mm(high)} high"
+            lines.append(f"{words}. Hold the slide to it: its hook must meet the hole.")
         case "front-fixing" if view.drawer_outline:
             xs = [x for x, _ in view.drawer_outline]
             ys = [y for _, y in view.drawer_outline]
@@ -202,6 +210,11 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
     if fitting.note:
         lines.append(fitting.note)
     return tuple(lines)
+
+
+def _extent(polygon: Polygon) -> tuple[float, float]:
+    xs, ys = [x for x, _ in polygon], [y for _, y in polygon]
+    return max(xs) - min(xs), max(ys) - min(ys)
 
 
 def _from_front(view: "FaceView", x: float) -> float:

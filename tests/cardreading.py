@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.geometry import Face
-from jigs.parts import Layout
+from jigs.parts import DrawerBox, Layout
+from jigs.rolloutspec import Rollout
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 
 
@@ -172,6 +173,8 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                     holes=tuple((h.x, h.y, h.diameter) for h in box.holes),
                 )
             )
+            faces.append(_back_of(box))
+    faces += [_back_of(rollout) for rollout in layout.rollouts if not rollout.withheld]
     for side in layout.sides:
         right = side.side == "right"
         faces.append(
@@ -194,6 +197,22 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
             )
         )
     return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}
+
+
+def _back_of(box: DrawerBox | Rollout) -> Wanted:
+    """A drawer box's back, turned over: what stands at the left is seen at the right."""
+    return Wanted(
+        part=box.id,
+        face="box-back",
+        words="BACK OF DRAWER BOX",
+        width=box.width,
+        height=box.height,
+        holes=tuple(
+            (box.width - hole.x, hole.y, hole.diameter)
+            for fitting in box.rear
+            for hole in fitting.holes
+        ),
+    )
 
 
 def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:

@@ -14,6 +14,7 @@ def _codes(layout: Layout) -> dict[str, str]:
         **{front.id: front.code for front in layout.fronts},
         **{drawer.id: drawer.code for drawer in drawers},
         **{side.board: side.code for side in layout.sides},
+        **{rollout.id: rollout.code for rollout in layout.rollouts},
     }
 
 
@@ -32,7 +33,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             continue
         size = (
             f"This box {_tenths(face.width)} wide"
-            if face.face == "box-front"
+            if face.face in ("box-front", "box-back")
             else f"This part {_tenths(face.height)} x {_tenths(face.width)}"
             if face.face == "inside"
             else f"This part {_tenths(face.width)} x {_tenths(face.height)}"

@@ -7,6 +7,7 @@ from typing import TypeVar
 from hypothesis import strategies as st
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.hardware import SlideRecord
 from jigs.job import (
     BAND_STATES,
     BOX_KINDS,
@@ -212,6 +213,21 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
 
 
 @st.composite
+def slides(draw: st.DrawFn, name: str) -> SlideRecord:
+    """A generic slide; an undermount one at times with rear hooks."""
+    record = generic_slides()[name]
+    if record.mount == "side" or not draw(_mostly_not(3)):
+        return record
+    return replace(
+        record,
+        hook_diameter=6.0,
+        hook_depth=draw(st.sampled_from((10.0, 20.0))),
+        hook_height=draw(_mm(18, 40)),
+        hook_inset=draw(_mm(4, 15)),
+    )
+
+
+@st.composite
 def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
     """A job of a few boxes on generic hardware, in inches or millimetres."""
     count = draw(st.integers(1, most_boxes))
@@ -231,7 +247,7 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         grid=Grid(hinges=not draw(_mostly_not()), slides=draw(_mostly_not(3))),
         use=Use(hinge=hinge, slide=slide, drawer_pull="bar-160", door_pull="bar-160"),
         hinges={name: generic_hinges()[name] for name in (hinge, "cup35-half", "cup35-inset")},
-        slides={slide: generic_slides()[slide]},
+        slides={slide: draw(slides(slide))},
         pulls={name: generic_pulls()[name] for name in PULLS},
         boxes=tuple(draw(boxes(number)) for number in range(1, count + 1)),
         assumed=frozenset({"material.side", "reveal.side", *(("use.hinge",) if own else ())}),

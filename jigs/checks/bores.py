@@ -13,7 +13,7 @@ from jigs.problems import Problem
 NAMES = {
     "cup": "hinge cup", "cup-fixing": "hinge screw", "front-fixing": "fixing screw",
     "pull": "pull", "plate": "hinge plate", "slide": "slide", "shelf": "shelf",
-    "clearance": "clearance", "manual": "hand-given",
+    "clearance": "clearance", "hook": "hook", "manual": "hand-given",
 }  # fmt: skip
 """What a hole is called in a finding."""
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from jigs.checks.corners import check_corners
 from jigs.checks.finding import warning
 from jigs.checks.room import check_room
+from jigs.checks.sameplace import check_same_place
 from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
 from jigs.geometry import SLACK
@@ -37,6 +38,7 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
     problems.extend(check_pull_lines(boxes, by_box, places, unit))
     problems.extend(check_wall_ends(job, boxes, by_box))
     problems.extend(check_corners(job, boxes, by_box))
+    problems.extend(check_same_place(job))
     problems.extend(check_room(job, by_box))
     return tuple(problems)
 

@@ -9,6 +9,7 @@ from jigs.boards import FaceKey
 from jigs.checks.blind import blind_hand
 from jigs.checks.drawers import UNDER_SIDE_MOUNT, check_slide_depth
 from jigs.checks.finding import error, warning
+from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
 from jigs.drawerplan import DrawerPlan
 from jigs.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT
@@ -62,6 +63,9 @@ def _check_hardware(
         )
     yield from check_slide_depth(made.id, plan.carcass, plan.record, unit, made.z)
     yield from check_slide_load(made.id, plan.record, made.width, made.length)
+    yield from check_hooks(
+        made.id, (), made.rear, width=made.width, height=made.height, notch=made.notch, unit=unit
+    )
     if made.height < LEAST_HEIGHT - SLACK:
         yield error(
             "drawer-too-low",

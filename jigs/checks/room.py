@@ -1,7 +1,9 @@
-"""Does the room hold them? Boxes and appliances against each other and against their wall: its
-length, its ceiling, its counter and its floor.
+"""Does the room hold them? Boxes and appliances against their wall: its length, its ceiling, its
+counter and its floor.
 
-None of it withholds a part: a box in the wrong place is drilled no differently. A counter lies on
+None of it withholds a part: a box that finds no room is drilled no differently. Where the wall is
+too short for its boxes, whatever its fillers, that is an error all the same: it cannot be built
+so. A counter lies on
 the boxes, and wants 3 above the fronts below it. Where the floor is not level, everything is set
 from its high point, and the toe is shimmed up elsewhere, never the fronts. Common practice, no
 source.
@@ -10,7 +12,7 @@ source.
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.checks.closing import COUNTER_BOXES, UNDER_COUNTER
-from jigs.checks.finding import warning
+from jigs.checks.finding import error, warning
 from jigs.cutlist.toe import HIGHEST
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
@@ -25,9 +27,9 @@ CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
 
 
 def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem, ...]:
-    """List what stands in the same place, and what its wall, counter or floor has no room for."""
+    """List what a wall, its ceiling, its counter or its floor has no room for."""
     taken = taken_by(job)
-    problems = [*_check_overlaps(taken, job.shown)]
+    problems: list[Problem] = []
     for wall in job.walls:
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
@@ -39,27 +41,6 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem
     return tuple(problems)
 
 
-def _check_overlaps(taken: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
-    for number, one in enumerate(taken):
-        for other in taken[:number]:
-            if not one.overlaps(other):
-                continue
-            wide = min(one.right, other.right) - max(one.left, other.left)
-            high = min(one.top, other.top) - max(one.bottom, other.bottom)
-            # A finding stands at a box: appliances have no part of their own.
-            here, there = (other, one) if one.appliance else (one, other)
-            yield warning(
-                "same-place",
-                None if here.appliance else here.id,
-                f"{here.id} and {there.id} stand in the same place: they overlap "
-                f"{format_length(wide, unit)} along the wall and {format_length(high, unit)} "
-                "in height; both cannot be built so",
-                f"move one: correct its x or above_floor, or leave x out of {here.id}, so that it "
-                "follows the one before it",
-                () if there.appliance else (there.id,),
-            )
-
-
 def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
     if wall.length is None or not own:
         return
@@ -69,12 +50,22 @@ def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[
         f"the run of wall {wall.name} takes {format_length(run, unit)} with its fillers, panels "
         f"and appliances; the wall is {format_length(wall.length, unit)} long"
     )
-    if spare < -SAME - SLACK:
+    fillers = wall.left.filler + wall.right.filler
+    if spare + fillers < -SAME - SLACK:
+        without = f", {format_length(-spare - fillers, unit)} without any filler" if fillers else ""
+        yield error(
+            "wall-short",
+            None,
+            f"{figures}: {format_length(-spare, unit)} too short{without}; the boxes find no room",
+            "measure the wall at the height of the boxes, then leave a box out or make boxes "
+            "narrower, before anything is cut",
+        )
+    elif spare < -SAME - SLACK:
         yield warning(
             "wall-short",
             None,
             f"{figures}: {format_length(-spare, unit)} too short",
-            "make a box or a filler narrower by as much, and measure the wall at the height of "
+            "make the fillers narrower by as much, or a box, and measure the wall at the height of "
             "the boxes before anything is cut",
         )
     elif spare > SAME + SLACK and wall.left.stands in CLOSED and wall.right.stands in CLOSED:

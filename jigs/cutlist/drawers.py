@@ -39,7 +39,8 @@ class DrawerShape:
 
     `x`, `y`, `z`: its lower left front corner in its box. `rows`: heights, above its underside,
     of the screws near its ends that hold its front. `recess`: its bottom's underside above its
-    own; `notch`: width and height of the notches in its back, None without.
+    own; `notch`: width and height of the notches in its back, None without; `hooked`: its back is
+    bored for the slide's hooks.
     """
 
     id: str
@@ -56,6 +57,7 @@ class DrawerShape:
     rows: tuple[float, ...] = ()
     recess: float = BOTTOM_RISE
     notch: tuple[float, float] | None = None
+    hooked: bool = False
 
 
 def shape_of_front(front: Front, drawer: DrawerBox) -> DrawerShape:
@@ -78,6 +80,7 @@ def shape_of_front(front: Front, drawer: DrawerBox) -> DrawerShape:
         rows=tuple(dict.fromkeys(near)),
         recess=drawer.recess or BOTTOM_RISE,
         notch=drawer.notch,
+        hooked=bool(drawer.rear),
     )
 
 
@@ -97,6 +100,7 @@ def shape_of_rollout(rollout: Rollout) -> DrawerShape:
         z=rollout.z,
         recess=rollout.recess or BOTTOM_RISE,
         notch=rollout.notch,
+        hooked=bool(rollout.rear),
     )
 
 
@@ -144,7 +148,7 @@ def cut_drawer(build: Build, shape: DrawerShape) -> tuple[tuple[Piece, ...], tup
                 for left in (behind.x, behind.x + inside - wide)
             ),
             note=f"notch both lower corners {format_mm(wide)} wide x {format_mm(high)} high for "
-            "the slides",
+            f"the slides{'; bored for their hooks, see its sheet' if shape.hooked else ''}",
         )
     unclear = tuple(
         Unclear(piece=front.id, place=place, boards=(front.id,))

@@ -1,5 +1,5 @@
-"""Does the room hold them? Overlaps, the wall's length, ceiling, counter and floor (common
-practice, no source), and that all that stands along a wall adds up to it."""
+"""Does the room hold them? The wall's length, ceiling, counter and floor (common practice, no
+source), and that all that stands along a wall adds up to it."""
 
 from dataclasses import replace
 from itertools import pairwise
@@ -16,6 +16,7 @@ from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.run import run_of, taken_by
 from jigs.wallspec import Appliance, EndKind, WallEnd, WallSpec
+from templates.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 
 CODES = {
@@ -25,6 +26,7 @@ CODES = {
 TOP = 101.6 + 774.7
 """The golden box's top above the floor, mm."""
 NORTH = WallSpec(name="north")
+DRAWER = FrontSpec(id="B1-1", kind="drawer")
 
 
 def walled(*boxes: BoxSpec, wall: WallSpec = NORTH, reveal: Reveal = UNDER_COUNTER) -> Job:
@@ -35,39 +37,6 @@ def walled(*boxes: BoxSpec, wall: WallSpec = NORTH, reveal: Reveal = UNDER_COUNT
 def found(*boxes: BoxSpec, wall: WallSpec = NORTH) -> list[Problem]:
     """Give what is found of the room."""
     return [p for p in lay_out(walled(*boxes, wall=wall)).problems if p.code in CODES]
-
-
-@pytest.mark.parametrize(("x", "told"), [(457.2, False), (456.7, False), (456.6, True)])
-def test_boxes_in_the_same_place(x: float, told: bool) -> None:
-    """Half a millimetre is a trifle; more is told at both, and withholds neither."""
-    problems = found(box(), box(name="B2", x=x))
-    assert [(p.code, p.level, p.part, p.also) for p in problems] == (
-        [("same-place", "warning", "B2", ("B1",))] if told else []
-    )
-    if told:
-        assert "overlap 0.6 mm" in problems[0].text
-
-
-def test_boxes_above_each_other_or_on_other_walls_are_apart() -> None:
-    """They share a stretch of wall but no height, or the height but no wall."""
-    above = box(name="W1", kind="wall", x=0.0, above_floor=TOP)
-    assert found(box(), above, box(name="S1", wall="south")) == []
-
-
-def test_an_appliance_in_a_boxs_place() -> None:
-    """The finding stands at the box, which has sheets."""
-    fridge = Appliance(id="F1", width=900.0, height=1800.0, x=400.0)
-    [problem] = found(box(), wall=WallSpec(name="north", appliances=(fridge,)))
-    assert (problem.code, problem.part, problem.also) == ("same-place", "B1", ())
-    assert "B1 and F1" in problem.text
-    assert "57.2 mm" in problem.text
-
-
-def test_two_appliances_in_one_place() -> None:
-    """Neither has sheets: the finding is the job's."""
-    both = tuple(Appliance(id=f"F{k}", width=9.0, height=9.0, x=1000.0) for k in (1, 2))
-    [problem] = found(box(), wall=WallSpec(name="north", appliances=both))
-    assert (problem.code, problem.part) == ("same-place", None)
 
 
 def ended(length: float, stands: EndKind = "wall") -> WallSpec:
@@ -91,6 +60,23 @@ def test_a_wall_and_its_run(off: float, code: str | None) -> None:
     assert all("0.6 mm" in p.text for p in problems)
 
 
+@pytest.mark.parametrize(
+    ("length", "level"), [(2 * 457.2, "warning"), (2 * 457.2 - 0.5, "warning"), (900.0, "error")]
+)
+def test_a_wall_shorter_than_its_boxes(length: float, level: str) -> None:
+    """Fillers can be made narrower; boxes that find no room without any are an error of the job,
+    which withholds no part: they are drilled no differently."""
+    layout = lay_out(walled(box(DRAWER), box(name="B2"), wall=ended(length)))
+    [problem] = [p for p in layout.problems if p.code == "wall-short"]
+    assert (problem.level, problem.part) == (level, None)
+    assert f"{RUN - length:.1f} mm" in problem.text
+    assert ("without any filler" in problem.text) is (level == "error")
+    assert not any(front.withheld for front in layout.fronts)
+    told = count_words([problem])
+    held = "No part is held back, but it cannot be built so."
+    assert told.endswith(held if level == "error" else "Nothing is held back.")
+
+
 def test_the_fillers_that_close_a_gap() -> None:
     """What is left and what is there already."""
     [problem] = found(box(), box(name="B2"), wall=ended(RUN + 30.0))
@@ -109,9 +95,6 @@ def test_a_tall_box_under_the_ceiling(ceiling: float, told: bool) -> None:
     problems = found(tall, wall=WallSpec(name="north", ceiling=ceiling))
     assert [p.code for p in problems] == ["above-ceiling"] * told
     assert all("0.2 mm" in p.text for p in problems)
-
-
-DRAWER = FrontSpec(id="B1-1", kind="drawer")
 
 
 @pytest.mark.parametrize(
