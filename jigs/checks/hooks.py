@@ -5,8 +5,7 @@ from collections.abc import Sequence
 from jigs.checks.finding import error
 from jigs.geometry import SLACK, Fitting
 from jigs.grid import WOOD_BETWEEN
-from jigs.job import Unit
-from jigs.lengths import format_length
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
 

@@ -9,8 +9,8 @@ from the wall's left filler on by default, and is only told what it hangs before
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.checks.finding import error, warning
-from jigs.job import BoxSpec, Job, Unit
-from jigs.lengths import format_length
+from jigs.job import BoxSpec, Job
+from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.run import Taken, taken_by
 from jigs.walls import row_of

@@ -10,8 +10,9 @@ from jigs.cutlist.cutlist import cut_job
 from jigs.geometry import collect_holes
 from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings
-from jigs.job import BoxSpec, FrontSpec, Unit
+from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from jigs.slide import recess_and_notch

@@ -5,8 +5,9 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.job import FrontSpec, Unit
+from jigs.job import FrontSpec
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from templates.outlines import outline_page
