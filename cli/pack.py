@@ -69,6 +69,7 @@ def make_pack(
     )
     from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
+    from jigs.layout import as_printed
     from templates.findings import closing_text
     from templates.holelist import holes_csv
     from templates.orderlist import order_csv
@@ -112,9 +113,10 @@ def make_pack(
     cut = cut_job(layout)
     parts = choose_parts(layout, cut)
     write_text(files["parts.csv"], parts_csv(parts), sources=sources)
-    order = make_order(layout, cut)
-    write_text(files["order.csv"], order_csv(order, layout.job), sources=sources)
-    write_text(files["fronts.csv"], fronts_csv(order, layout.job), sources=sources)
+    printed = as_printed(layout)
+    order = make_order(printed, cut)
+    write_text(files["order.csv"], order_csv(order, printed.job), sources=sources)
+    write_text(files["fronts.csv"], fronts_csv(order, printed.job), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)

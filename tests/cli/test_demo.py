@@ -25,6 +25,7 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
         "holes.csv",
         "parts.csv",
         "order.csv",
+        "fronts.csv",
     )
     pack = {f"pack/{name}" for name in made}
     assert files == pack | set(demo_files())

@@ -29,6 +29,7 @@ WRITTEN = {
             "holes.csv",
             "parts.csv",
             "order.csv",
+            "fronts.csv",
         )
     },
 }
