@@ -1,14 +1,15 @@
 """`jigsheet calibrate`: the test page of a printer, and what was measured on it."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
 from cli.failures import Failure
-from cli.options import paper_option
+from cli.options import dots_option, paper_option
 from cli.output import write_bytes, write_text
-from cli.printers import settings_file, stored_printers
+from cli.printers import known_before, printer_words, settings_file, stored_printers
 
 if TYPE_CHECKING:
     from jigs.printer import Printer
@@ -33,6 +34,13 @@ Bars = Literal["mm", "in"]
     metavar="LENGTH LENGTH",
     help="Both diagonals of the frame, as measured.",
 )
+@click.option(
+    "--labels-right",
+    metavar="LENGTH",
+    help="How far labels are to be moved to the right, as read on a stock's test page.",
+)
+@click.option("--labels-up", metavar="LENGTH", help="How far labels are to be moved up.")
+@dots_option
 @click.option("--tray", default="", metavar="TEXT", help="The tray the paper came from.")
 @click.option("--job", type=click.Path(path_type=Path), metavar="JOB", help="Keep it in JOB.")
 @click.option("--list", "listed", is_flag=True, help="List the printers of your settings.")
@@ -49,6 +57,9 @@ def calibrate(
     along: str | None,
     bars: Bars,
     diagonals: tuple[str, str] | None,
+    labels_right: str | None,
+    labels_up: str | None,
+    dots: int | None,
     tray: str,
     job: Path | None,
     listed: bool,
@@ -57,24 +68,36 @@ def calibrate(
 ) -> None:
     """Print a printer's test page; with NAME, --across and --along record what it measures.
 
-    The lengths go into your own settings, or with --job into the job file.
+    The lengths go into your own settings, or with --job into the job file. A label printer may
+    be recorded by its --dots, and by how far its labels are to be moved, alone.
     """
     if listed:
         _list()
         return
     if name is None:
-        if across or along or job or diagonals or tray:
+        if any((across, along, job, diagonals, tray, labels_right, labels_up, dots)):
             raise click.UsageError("give the printer a NAME: jigsheet calibrate garage --across ..")
         _print_page(paper, output or "calibrate.pdf")
         return
-    if across is None or along is None:
+    moved = labels_right, labels_up
+    bars_wanted = dots is None and moved == (None, None)
+    if (across is None) != (along is None) or (across is None and bars_wanted):
         raise click.UsageError(
             "both --across and --along are needed, as measured on the test page; "
             "without NAME it is printed."
         )
+    if across is None and (diagonals or tray):
+        raise click.UsageError("--diagonals and --tray go with --across and --along.")
     if output is not None:
         raise click.UsageError("-o is for the test page; it goes without NAME.")
-    _record(_measured(name, across, along, bars, diagonals, tray, paper), job)
+    faults = _name_faults(name)
+    printer = known_before(name, job)
+    if across is not None and along is not None:
+        printer = _measured(printer, (across, along), bars, diagonals, faults)
+        printer = replace(printer, tray=tray, paper=paper)
+    printer = _moved(printer, moved, bars, faults)
+    printer = replace(printer, dots=dots or printer.dots)
+    _record(_without_fault(printer, faults), job)
 
 
 def _print_page(paper: str, target: str) -> None:
@@ -91,46 +114,68 @@ def _print_page(paper: str, target: str) -> None:
         )
 
 
+def _name_faults(name: str) -> list[str]:
+    from jigs.jobprinters import NAME, NAME_RULE
+
+    return [] if NAME.fullmatch(name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
+
+
 def _measured(
-    name: str,
-    across: str,
-    along: str,
+    printer: "Printer",
+    measured: tuple[str, str],
     bars: Bars,
     diagonals: tuple[str, str] | None,
-    tray: str,
-    paper: str,
+    faults: list[str],
 ) -> "Printer":
-    """Read the lengths; every fault at once."""
-    from jigs.jobprinters import NAME, NAME_RULE
-    from jigs.printer import Printer, find_faults, skew_of
+    """Give a printer with its bars as measured; what cannot be read is added to the faults."""
+    from jigs.printer import skew_of
 
-    faults = [] if NAME.fullmatch(name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
-    wide, long = _length("--across", across, bars, faults), _length("--along", along, bars, faults)
-    skew = 0.0
+    across = _length("--across", measured[0], bars, faults)
+    along = _length("--along", measured[1], bars, faults)
     if diagonals:
         both = [_length("--diagonals", text, bars, faults) for text in diagonals]
-        if None not in both:
-            skew = skew_of((both[0] or 0.0, both[1] or 0.0))
-    if wide is None or long is None:
-        raise Failure("\n".join([*faults, "Nothing was recorded."]))
-    printer = Printer(name=name, across=wide, along=long, bars=bars, paper=paper, tray=tray)
-    faults += find_faults(printer)
-    if skew:
-        faults.append(
-            f"the diagonals differ by {skew:.1f} mm: the paper goes in askew, which nothing can "
-            "correct; straighten its guides and print the test page again"
-        )
+        if None not in both and (skew := skew_of((both[0] or 0.0, both[1] or 0.0))):
+            faults.append(
+                f"the diagonals differ by {skew:.1f} mm: the paper goes in askew, which nothing "
+                "can correct; straighten its guides and print the test page again"
+            )
+    return replace(printer, across=across, along=along, bars=bars)
+
+
+def _moved(
+    printer: "Printer", moved: tuple[str | None, str | None], unit: Bars, faults: list[str]
+) -> "Printer":
+    """Give a printer with what its labels are to be moved by."""
+    right, up = (
+        None if text is None else _length(option, text, unit, faults, signed=True)
+        for option, text in zip(("--labels-right", "--labels-up"), moved, strict=True)
+    )
+    return replace(
+        printer,
+        labels_right=printer.labels_right if right is None else right,
+        labels_up=printer.labels_up if up is None else up,
+    )
+
+
+def _without_fault(printer: "Printer", faults: list[str]) -> "Printer":
+    """Give the printer, if nothing is wrong with it; all faults at once."""
+    from jigs.printer import find_faults
+
+    if not any(fault.startswith(("--across", "--along")) for fault in faults):
+        faults = [*faults, *find_faults(printer)]
     if faults:
         raise Failure("\n".join([*faults, "Nothing was recorded."]))
     return printer
 
 
-def _length(option: str, text: str, bars: Bars, faults: list[str]) -> float | None:
+def _length(
+    option: str, text: str, bars: Bars, faults: list[str], *, signed: bool = False
+) -> float | None:
     from jigs.errors import LengthError
     from jigs.lengths import parse_length
 
     try:
-        return parse_length(text, bars)
+        return parse_length(text, bars, signed=signed)
     except LengthError as error:
         faults.append(f"{option}: {error}")
         return None
@@ -155,11 +200,9 @@ def _record(printer: "Printer", job: Path | None) -> None:
         target = job
         added = f"\n{printer_toml(printer)}".encode()
         write_bytes(str(job), job.read_bytes() + added, sources=())
-    click.echo(
-        f"{printer.name}: x {printer.scale_across:.4f} across, x {printer.scale_along:.4f} along; "
-        f"kept in {target}.\n"
-        f"Print with --printer {printer.name}, and measure the sheets' own bars again."
-    )
+    click.echo(f"{printer.name}: {printer_words(printer)}; kept in {target}.")
+    again = "measure the sheets' own bars" if printer.corrected else "look at the labels"
+    click.echo(f"Print with --printer {printer.name}, and {again} again.")
     if printer.uneven:
         click.echo("The two differ by over 2 %: measure once more before you trust it.")
 
@@ -168,9 +211,6 @@ def _list() -> None:
     printers = stored_printers()
     for name, printer in sorted(printers.items()):
         place = ", ".join(word for word in (printer.paper, printer.tray) if word)
-        click.echo(
-            f"{name}: x {printer.scale_across:.4f} across, x {printer.scale_along:.4f} along"
-            f"{f' ({place})' if place else ''}"
-        )
+        click.echo(f"{name}: {printer_words(printer)}{f' ({place})' if place else ''}")
     if not printers:
         click.echo("No printer is calibrated yet. 'jigsheet calibrate' prints the test page.")

@@ -26,6 +26,30 @@ def stored_printers() -> Mapping[str, "Printer"]:
     return read_printer_file(settings_file())
 
 
+def known_before(name: str, job: "Path | None") -> "Printer":
+    """Give what was recorded of a printer before, in the job or in the settings, or a new one."""
+    from jigs.printer import Printer
+
+    if job is None:
+        return stored_printers().get(name, Printer(name=name))
+    from jigs.reading import read_job
+
+    return read_job(job, None).printers.get(name, Printer(name=name))
+
+
+def printer_words(printer: "Printer") -> str:
+    """Say what is known of a printer."""
+    words = []
+    if printer.corrected:
+        words.append(f"x {printer.scale_across:.4f} across, x {printer.scale_along:.4f} along")
+    if printer.dots:
+        words.append(f"{printer.dots} dots per inch")
+    if printer.labels_right or printer.labels_up:
+        right, up = printer.labels_right, printer.labels_up
+        words.append(f"labels moved {right:g} mm to the right, {up:g} mm up")
+    return "; ".join(words) or "labels not moved"
+
+
 def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
     """Give the printer that was asked for, the job's own first; an unknown name is wrong usage."""
     if name is None:

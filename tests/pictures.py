@@ -1,18 +1,23 @@
 """The README's pictures, drawn anew from the demo: `python -m tests.pictures`."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pypdfium2
 
 from jigs.layout import lay_out
+from jigs.parts import Layout
 from jigs.reading import read_job
+from jigs.sheetsizes import Sheet
 from jigs.storystick import find_sticks
 from templates.calibration import calibration_page
+from templates.cuptag import find_tagged, tag_pages
 from templates.elevation import draw_elevations
 from templates.labels import label_pages
-from templates.marks import Page
+from templates.marks import Mark, Page, Text
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
+from templates.raster import Raster
 from templates.sheets import make_sheets
 from templates.stocks import STOCKS
 from templates.storystick import stick_pages
@@ -20,6 +25,8 @@ from templates.storystick import stick_pages
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"
 DOTS_PER_INCH = 72
+TAG_DOTS = 130
+"""Tags are small: their symbols would be a blur."""
 SHEETS = {"door-back": ("B3-2L", 0), "drawer-front": ("B1-1", 1), "box-side": ("B1-SIDE-L", 0)}
 """Picture, part, and which of the part's sheets."""
 
@@ -36,7 +43,25 @@ def draw_pictures() -> dict[str, Page]:
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]
     pages["stick"] = next(stick_pages(drawers, layout.job.name, PAPERS["common"]))
     pages["labels"] = label_pages(layout, STOCKS["letter-2x5"])[0]
+    pages["cup-tags"] = _tags(layout)
     return pages
+
+
+def _tags(layout: Layout) -> Page:
+    """Give a few cup tags of both shapes side by side."""
+    strip = Sheet(name="strip", width=160.0, height=36.0)
+    marks: list[Mark] = []
+    for name, left, doors in (("cup-tag", 1.0, slice(0, 3)), ("cup-tag-round", 87.0, slice(3, 5))):
+        one = STOCKS[name]
+        stock = replace(one, sheet=strip, left=left, top=(36 - one.height) / 2, columns=3, rows=1)
+        fronts = find_tagged(layout, stock)[0][doors]
+        (page,) = tag_pages(layout, fronts, stock, Raster())
+        marks += [
+            mark
+            for mark in page.marks  # without the page's heading
+            if not (isinstance(mark, Text) and mark.text.startswith(("CUP TAGS", "Cut on")))
+        ]
+    return Page(width=strip.width, height=strip.height, marks=tuple(marks))
 
 
 def main() -> None:
@@ -44,7 +69,8 @@ def main() -> None:
     FOLDER.mkdir(exist_ok=True)
     for name, page in draw_pictures().items():
         (sheet,) = pypdfium2.PdfDocument(write_pdf([page], title=name))
-        picture = sheet.render(scale=DOTS_PER_INCH / 72, grayscale=True).to_pil()
+        dots = TAG_DOTS if name == "cup-tags" else DOTS_PER_INCH
+        picture = sheet.render(scale=dots / 72, grayscale=True).to_pil()
         picture.quantize(16).save(FOLDER / f"{name}.png", optimize=True)
 
 

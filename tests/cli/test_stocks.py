@@ -117,3 +117,98 @@ def test_tags_are_neither_for_pieces_nor_for_the_pack(run: Run, small: Path) -> 
     assert pack.exit_code == 2
     assert "--stock cup-tag" in pack.stderr
     assert list(Path().iterdir()) == []
+
+
+@pytest.fixture
+def settings(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Keep the settings of whoever runs the tests out of them."""
+    file = tmp_path / "settings" / "printers.toml"
+    monkeypatch.setattr("cli.printers.settings_file", lambda: file)
+    monkeypatch.setattr("cli.calibrate.settings_file", lambda: file)
+    return file
+
+
+def test_the_test_page_of_a_stock(run: Run, own: Path) -> None:
+    """As large as its sheet or its label; it tells what to do with it."""
+    sheet = run("stocks", "a4-3x7")
+    assert sheet.exit_code == 0, sheet.output
+    assert sizes("a4-3x7.pdf") == [pytest.approx((210.0, 297.0), abs=0.001)]
+    assert "--labels-right LENGTH --labels-up LENGTH" in sheet.stderr
+    roll = run("stocks", "tape", "--job", own, "-o", "roll.pdf")
+    assert roll.exit_code == 0, roll.output
+    assert sizes("roll.pdf") == [pytest.approx((54.0, 30.0), abs=0.001)]
+    assert "The frame must stand 3 mm from each edge" in roll.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("none",), "no stock is called 'none'. There are:"),
+        (("cup-tag",), "there is no stock to lay its page over"),
+        (("--dots", "203"), "give its NAME"),
+        (("letter-3x10", "--printer", "none"), "none is calibrated yet"),
+    ],
+)
+def test_what_has_no_test_page(words: tuple[str, ...], told: str, run: Run, settings: Path) -> None:
+    """Wrong usage, and no file."""
+    result = run("stocks", *words)
+    assert result.exit_code == 2
+    assert told in result.stderr
+    assert list(Path().iterdir()) == []
+
+
+def test_an_offset_is_recorded_and_moves_the_labels(run: Run, small: Path, settings: Path) -> None:
+    """Alone, then with dots, then with the bars: what was recorded before stays."""
+    first = run("calibrate", "garage", "--labels-right", "0.6", "--labels-up", "-0.4 mm")
+    assert first.exit_code == 0, first.output
+    assert "garage: labels moved 0.6 mm to the right, -0.4 mm up; kept in" in first.stdout
+    assert settings.read_text().endswith(
+        '[printer.garage]\nlabels_right = "0.6 mm"\nlabels_up = "-0.4 mm"\n'
+    )
+    assert run("calibrate", "garage", "--dots", "600").exit_code == 0
+    bars = run("calibrate", "garage", "--across", "179.5", "--along", "199.4")
+    assert "x 1.0028 across, x 1.0030 along; 600 dots per inch; labels moved 0.6" in bars.stdout
+    assert bars.stdout.partition(";")[0] in run("calibrate", "--list").stdout
+    plain = run("labels", small, "-o", "plain.pdf")
+    moved = run("labels", small, "-o", "moved.pdf", "--printer", "garage")
+    assert (plain.exit_code, moved.exit_code) == (0, 0)
+    assert Path("plain.pdf").read_bytes() != Path("moved.pdf").read_bytes()
+
+
+def test_a_label_printer_alone_corrects_no_sheet(run: Run, small: Path, settings: Path) -> None:
+    """Its bars were never measured: sheets printed for it say that they are not corrected."""
+    assert run("calibrate", "thermal", "--dots", "203").exit_code == 0
+    for name, words in (("plain.pdf", ()), ("thermal.pdf", ("--printer", "thermal"))):
+        assert run("sheets", small, "-o", name, *words).exit_code == 0
+    assert Path("plain.pdf").read_bytes() == Path("thermal.pdf").read_bytes()
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "told"),
+    [
+        (("--labels-right", "12"), 1, "10 mm is the most that labels are moved"),
+        (("--labels-up", "up"), 1, "--labels-up: not a length"),
+        (("--dots", "150"), 2, "'150' is not one of"),
+        (("--dots", "203", "--across", "180"), 2, "both --across and --along are needed"),
+        (("--dots", "203", "--tray", "upper"), 2, "go with --across and --along"),
+    ],
+)
+def test_offsets_and_dots_that_cannot_be(
+    words: tuple[str, ...], code: int, told: str, run: Run, settings: Path
+) -> None:
+    """Told, and nothing is recorded."""
+    result = run("calibrate", "garage", *words)
+    assert result.exit_code == code, result.output
+    assert told in result.stderr
+    assert not settings.exists()
+
+
+def test_a_printer_in_a_job_with_faults(run: Run, small: Path) -> None:
+    """Dots that no printer has, and one bar without the other, each at its line."""
+    text = small.read_text()
+    small.write_text(text + "[printer.thermal]\ndots = 200\n")
+    result = run("check", small)
+    assert result.exit_code == 1
+    assert "printer.thermal.dots: not the dots of a printer (200 given)" in result.stderr
+    small.write_text(text + '[printer.thermal]\ndots = 203\nacross = "180 mm"\n')
+    assert "across and along go together" in run("check", small).stderr
