@@ -67,4 +67,4 @@ def _draw(
     data = write_pdf([page], title=f"Test page of {stock.name}")
     write_bytes(target, data, sources=job.sources if job else ())
     if target != "-":
-        click.echo(f"{target}: {tell_fit(stock)}", err=True, nl=False)
+        click.echo(f"{target}: {tell_fit(stock)}", err=True)

@@ -193,14 +193,14 @@ def _roll_marks(stock: Stock, raster: Raster, printer: str) -> Iterator[Mark]:
 def tell_fit(stock: Stock) -> str:
     """Say what to do with the printed page."""
     if stock.roll:
-        first = (
-            f"Print it at 100 % on a label. The frame must stand {FRAME:g} mm from each edge. "
-            f"If not, move the\nlabels: {FRAME:g} mm less the white at the left, and less the "
-            "white below:"
+        lines = (
+            f"print at 100 % on a label; the frame must stand {FRAME:g} mm from each edge.",
+            f"It does not? Move the labels by {FRAME:g} mm less the white at the left, and less "
+            "the white below:",
         )
     else:
-        first = (
-            "Print it at 100 % on plain paper, and lay it over the labels against the light. "
-            "All off by the\nsame? Move them by what you read on its scales:"
+        lines = (
+            "print at 100 % on plain paper, lay it over the labels against the light.",
+            "All off by the same? Move them by what you read on the scales:",
         )
-    return f"{first}\n  jigsheet calibrate NAME --labels-right LENGTH --labels-up LENGTH\n"
+    return "\n".join([*lines, "  jigsheet calibrate NAME --labels-right LENGTH --labels-up LENGTH"])

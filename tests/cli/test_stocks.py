@@ -137,7 +137,7 @@ def test_the_test_page_of_a_stock(run: Run, own: Path) -> None:
     roll = run("stocks", "tape", "--job", own, "-o", "roll.pdf")
     assert roll.exit_code == 0, roll.output
     assert sizes("roll.pdf") == [pytest.approx((54.0, 30.0), abs=0.001)]
-    assert "The frame must stand 3 mm from each edge" in roll.stderr
+    assert "the frame must stand 3 mm from each edge" in roll.stderr
 
 
 @pytest.mark.parametrize(
