@@ -20,6 +20,8 @@ from jigs.job import BoxSpec, ColumnSpec, Hand, Job
 
 THROUGH = ("drawer", "pullout", "opening")
 """What stands across columns and leaves no room for the partition behind it."""
+ROUNDED = 5.0
+"""Fronts before one column begin no further apart than this, rounded as they are; mm."""
 SPARE = 0.5
 """Widths that miss the box by no more than this are its width; mm."""
 
@@ -138,6 +140,18 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
             known = fronts.setdefault(front.id, front)
             if abs(known.y - front.y) > SLACK or abs(known.height - front.height) > SLACK:
                 uneven.append(front.id)
+    if len(bays) > 1:
+        fronts = _meet_neighbours(fronts)
+        stacks = [
+            replace(
+                stack,
+                fronts=tuple(
+                    replace(f, gap_left=fronts[f.id].gap_left, gap_right=fronts[f.id].gap_right)
+                    for f in stack.fronts
+                ),
+            )
+            for stack in stacks
+        ]
     partitions, dividers = _part(stacks, whole, len(bays))
     shelves = [
         (
@@ -194,6 +208,34 @@ def _fixed_shelves(box: BoxSpec, thickness: float, column: int) -> tuple[tuple[f
         for shelf in box.shelves
         if shelf.at is not None and shelf.column in (None, column)
     )
+
+
+def _meet_neighbours(fronts: Mapping[str, PlacedFront]) -> dict[str, PlacedFront]:
+    """Give fronts with the gaps over partitions that they leave to those beside them: each was
+    rounded for itself. Of several beside a front the nearest counts."""
+    made = dict(fronts)
+    hung = [front for front in fronts.values() if front.kind != "opening"]
+    for one in hung:
+        beside = [
+            other
+            for other in hung
+            if other.column == one.last_column + 1
+            and other.y < one.top - SLACK
+            and one.y < other.top - SLACK
+        ]
+        # Of a pair the leaf that stands at the partition.
+        near = min((other.x for other in beside), default=None)
+        last = all(one.x >= f.x - SLACK for f in hung if (f.column, f.row) == (one.column, one.row))
+        if near is None or not last:
+            continue
+        made[one.id] = replace(made[one.id], gap_right=near - one.x - one.width)
+        for other in beside:
+            if abs(other.x - near) <= ROUNDED:
+                gap = other.x - one.x - one.width
+                known = made[other.id].gap_left
+                fresh = known == other.gap_left
+                made[other.id] = replace(made[other.id], gap_left=gap if fresh else min(gap, known))
+    return made
 
 
 def _part(

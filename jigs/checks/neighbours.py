@@ -16,6 +16,9 @@ from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import neighbours, place_job
 
+PARTED = 20.0
+"""Two fronts this near to each other over a partition are neighbours, also as measured; mm."""
+
 
 def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
     """List what the fronts of a job do to those beside and below them, and at the walls' ends."""
@@ -34,7 +37,8 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
     for box in boxes:
         for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
             problems.extend(check_sight_line(box, one, box, other, unit))
-            problems.extend(_check_hinges(box, one, box, other, one.gap_right, unit))
+            gap = other.x - one.x - one.width
+            problems.extend(_check_hinges(box, one, box, other, gap, unit))
     problems.extend(check_pull_lines(boxes, by_box, places, unit))
     problems.extend(check_wall_ends(job, boxes, by_box))
     problems.extend(check_corners(job, boxes, by_box))
@@ -49,8 +53,7 @@ def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
         (one, other)
         for one in fronts
         for other in fronts
-        if one.column + one.span == other.column
-        and abs(one.x + one.width + one.gap_right - other.x) <= SLACK
+        if one.column + one.span == other.column and 0.0 <= other.x - one.x - one.width < PARTED
     ]
 
 

@@ -7,7 +7,7 @@ import pytest
 
 from tests.cli.conftest import FAULTY, SMALL, Run
 
-COMMANDS = ("check", "holes", "sheets", "labels", "pack")
+COMMANDS = ("check", "holes", "sheets", "labels", "parts", "order", "pack")
 
 GOOD = "id,width,height\nB1-1,17 7/8,6\nB1-2,17 29/32,24 1/4\n"
 """The small job's two fronts, ordered 17 7/8 x 6 and 24 1/4 in."""
