@@ -115,7 +115,7 @@ def drawer_lines(parts: PartsList) -> Iterator[str]:
     yield "Drawer boxes and their slides"
     chosen = "use.slide" in parts.layout.job.assumed
     for (name, length), ids in found.items():
-        by_depth = ", the longest of its series that the box's depth takes" if chosen else ""
+        by_depth = ", chosen by the box's depth where the job names none" if chosen else ""
         slide = f"'{name}', {nominal_words(length)} long{by_depth}"
         yield from wrapped(f"{slide}: {', '.join(ids)}", "  ", "    ")
     yield ""

@@ -17,7 +17,8 @@ from jigs.problems import Problem
 from jigs.walls import neighbours, place_job
 
 PARTED = 20.0
-"""Two fronts this near to each other over a partition are neighbours, also as measured; mm."""
+"""Two fronts this near to each other over a partition are neighbours, also as measured; mm
+(common practice, no source)."""
 
 
 def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:

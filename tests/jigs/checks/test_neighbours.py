@@ -1,9 +1,12 @@
 """Boxes side by side: sight lines, and doors hinged back to back."""
 
+from dataclasses import replace
+
 import pytest
 
-from jigs.job import BoxSpec, FrontSpec, Reveal
+from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
+from jigs.lengths import format_length
 from tests.jigs.sample import box, codes, job
 
 
@@ -73,3 +76,21 @@ def test_hinged_back_to_back() -> None:
     assert "hinge-to-hinge" in codes(lay_out(job(*boxes, reveal=tight)), "B2-1")
     assert "hinge-to-hinge" not in codes(lay_out(job(*boxes)))
     assert "hinge-to-hinge" not in codes(lay_out(job(*reversed(boxes), reveal=tight)))
+
+
+@pytest.mark.parametrize("increment", [None, 25.4 / 16])
+def test_hinged_back_to_back_over_a_partition(increment: float | None) -> None:
+    """Doors of 24 need 2 x 2.4 between them; between two that were rounded down there is what
+    their edges leave, and both say so."""
+    doors = (
+        FrontSpec(id="A", kind="door", hinged="right", thickness=24.0),
+        FrontSpec(id="B", kind="door", hinged="left", thickness=24.0, column=2),
+    )
+    made = replace(box(*doors, width=900.0), columns=(ColumnSpec(), ColumnSpec(share=2.0)))
+    layout = lay_out(job(made, increment=increment, units="mm"))
+    one, other = layout.fronts
+    gap = other.x - one.x - one.width
+    assert (gap > 3.2 + 1e-6) is (increment is not None)
+    assert (one.gap_right, other.gap_left) == pytest.approx((gap, gap))
+    [problem] = [p for p in layout.problems if p.code == "hinge-to-hinge"]
+    assert f"with a gap of {format_length(gap, 'mm')}" in problem.text
