@@ -20,6 +20,7 @@ from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.run import SAME, Taken, run_of, taken_by
+from jigs.walls import TOUCHING
 from jigs.wallspec import EndKind, WallSpec
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
@@ -34,6 +35,7 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
         problems += _check_length(wall, own, job.shown)
+        problems += _check_fillers(wall, own, job.shown)
         problems += _check_ceiling(wall, own, job.shown)
         for box in boxes:
             problems += _check_counter(wall, box, by_box[box.id], job.shown)
@@ -76,6 +78,25 @@ def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[
             f"close it by fillers: left_filler and right_filler together "
             f"{format_length(wall.left.filler + wall.right.filler + spare, unit)}",
         )
+
+
+def _check_fillers(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+    """Find fillers beside which no box stands to hold them."""
+    for hand, filler, far in (
+        ("left", wall.left.filler, [-each.left for each in own]),
+        ("right", wall.right.filler, [each.right for each in own]),
+    ):
+        last = [e for e, at in zip(own, far, strict=True) if max(far) - at <= TOUCHING]
+        if filler and last and all(each.appliance for each in last):
+            names = ", ".join(each.id for each in last)
+            yield warning(
+                "filler-at-appliance",
+                None,
+                f"the filler of {format_length(filler, unit)} at the {hand} end of wall "
+                f"{wall.name} stands beside {names}, and no box is there to hold it: it is not in "
+                "the cut list",
+                "set a box or an end panel there, or leave the filler out",
+            )
 
 
 def _check_ceiling(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:

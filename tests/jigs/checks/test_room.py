@@ -83,6 +83,23 @@ def test_the_fillers_that_close_a_gap() -> None:
     assert f"{41 + 45 + 30:.1f} mm" in problem.remedy
 
 
+@pytest.mark.parametrize(("x", "told"), [(500.0, True), (1.0, False)])
+def test_a_filler_beside_an_appliance(x: float, told: bool) -> None:
+    """No box holds it, so it is not cut, which is told; one beside a box is."""
+    fridge = Appliance(id="F1", width=600.0, height=1800.0, x=x)
+    wall = WallSpec(
+        name="north", appliances=(fridge,), right=WallEnd(stands="wall", filler=45.0)
+    )  # fmt: skip
+    layout = lay_out(walled(box(name="B2", x=0.0 if told else 700.0), wall=wall))
+    found = [p for p in layout.problems if p.code == "filler-at-appliance"]
+    assert len(found) == told
+    fillers = [piece for piece in cut_list(layout) if piece.kind == "filler"]
+    assert len(fillers) == (not told)
+    if told:
+        assert "45.0 mm" in found[0].text
+        assert "right end" in found[0].text
+
+
 def test_a_run_that_ends_in_the_room_leaves_no_gap() -> None:
     """Only between two walls is there something to close."""
     assert found(box(), wall=replace(ended(9000.0), left=WallEnd(stands="open"))) == []
