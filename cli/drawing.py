@@ -1,6 +1,7 @@
 """Drawing pages and making a PDF of them, with a progress bar where a person watches."""
 
 import sys
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 from typing import TYPE_CHECKING
 
@@ -24,7 +25,7 @@ class Pages:
     def __init__(self, pages: Iterable["Page"], parts: int) -> None:
         self.pages = pages
         self.parts = parts
-        self.count = 0
+        self.counts: Counter[str] = Counter()
 
     def __iter__(self) -> Iterator["Page"]:
         """Pass the pages on."""
@@ -33,7 +34,7 @@ class Pages:
             length=self.parts, label="Drawing", file=sys.stderr, hidden=not on_terminal()
         ) as bar:
             for page in self.pages:
-                self.count += 1
+                self.counts[page.entry] += 1
                 yield page
                 if page.entry != entry:
                     entry = page.entry
@@ -42,19 +43,26 @@ class Pages:
 
 
 def draw_sheets(
-    layout: "Layout", paper: "Paper", only: Collection[str] | None, *, first: bool = False
-) -> tuple[bytes, int]:
-    """Draw the sheets as a PDF; give it and the number of its pages."""
+    layout: "Layout",
+    paper: "Paper",
+    only: Collection[str] | None,
+    *,
+    first: bool = False,
+    same: bool = False,
+) -> tuple[bytes, str]:
+    """Draw the sheets as a PDF; give it and the number of its pages in words."""
     from jigs.layout import as_printed
+    from templates.findings import pages_words
     from templates.pdf import write_pdf
     from templates.sheets import make_sheets
 
     layout = as_printed(layout)
-    sheets = make_sheets(layout, paper, only=only, first=first)
+    sheets = make_sheets(layout, paper, only=only, first=first, same=same)
     boxes = sum(front.drawer is not None for front in layout.fronts)
     pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
-    return data, pages.count
+    count = pages.counts.total()
+    return data, pages_words(count, sheets.count_other(pages.counts), same=same)
 
 
 def draw_labels(

@@ -90,6 +90,15 @@ def printer_option(command: Command) -> Command:
     )(command)
 
 
+def same_holes_option(command: Command) -> Command:
+    """Take --same-holes: one set of sheets for all parts with the same holes in a face."""
+    return click.option(
+        "--same-holes",
+        is_flag=True,
+        help="One set of sheets for all parts with the same holes in the same face, ten at most.",
+    )(command)
+
+
 def stock_option(command: Command) -> Command:
     """Take --stock: the sheet or roll of labels. Which there are, and the job's, is looked up
     once the job is read."""

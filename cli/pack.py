@@ -12,6 +12,7 @@ from cli.options import (
     job_argument,
     paper_option,
     printer_option,
+    same_holes_option,
     stock_option,
     units_option,
 )
@@ -25,6 +26,7 @@ from cli.printers import find_paper, find_printer
 @delivered_option
 @paper_option
 @printer_option
+@same_holes_option
 @stock_option
 @click.option(
     "-o",
@@ -41,11 +43,13 @@ def pack(
     delivered: Path | None,
     paper: str,
     printer: str | None,
+    same_holes: bool,
     stock: str,
     output: Path | None,
 ) -> None:
     """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
-    make_pack(ctx, job, units, delivered, paper, stock, output or job.parent / "pack", printer)
+    folder = output or job.parent / "pack"
+    make_pack(ctx, job, units, delivered, paper, stock, folder, printer, same=same_holes)
 
 
 def make_pack(
@@ -57,6 +61,8 @@ def make_pack(
     stock: str,
     folder: Path,
     printer: str | None = None,
+    *,
+    same: bool = False,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import (
@@ -97,7 +103,7 @@ def make_pack(
         )
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
-    sheets, pages = draw_sheets(layout, sheet, None)
+    sheets, pages = draw_sheets(layout, sheet, None, same=same)
     labels = draw_labels(layout, labels_of, raster)
     sticks, _ = draw_sticks(layout, sheet)
     if not sticks:  # no side of the job has a hole

@@ -29,7 +29,10 @@ def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
         return
     for number, sheet in enumerate(sheets, start=1):
         if sheet.cards:
-            name = "+".join(dict.fromkeys(placed.card.view.part for placed in sheet.cards))
+            views = [placed.card.view for placed in sheet.cards]
+            name = "+".join(dict.fromkeys(view.part for view in views))
+            if views[0].parts:
+                name += f"-and-{len(views[0].parts) - 1}-alike"
         else:
             name = "first-page" if number == 1 else "pass-marks"
         yield f"{number:03d}-{name}.svg", write_svg(sheet.page).encode()

@@ -13,6 +13,7 @@ from cli.options import (
     only_option,
     paper_option,
     printer_option,
+    same_holes_option,
     units_option,
 )
 from cli.output import write_bytes, write_text
@@ -35,6 +36,7 @@ SIZE = {
 @units_option
 @delivered_option
 @only_option
+@same_holes_option
 @click.option(
     "--first",
     is_flag=True,
@@ -70,6 +72,7 @@ def sheets(
     units: Literal["mm", "in"] | None,
     delivered: Path | None,
     only: tuple[str, ...],
+    same_holes: bool,
     first: bool,
     stick: bool,
     paper: str,
@@ -85,6 +88,10 @@ def sheets(
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
     if stick and (first or form != "pdf"):
         raise click.UsageError("--stick is drawn by itself, as a PDF.")
+    if same_holes and stick:
+        raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
+    if same_holes and form in ("outlines", "dxf"):
+        raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
     usual = {"pdf": "stick.pdf" if stick else "sheets.pdf", "json": "-"}
     target = output or usual.get(form, f"sheets-{form}")
     folder = form not in ("pdf", "json")
@@ -109,26 +116,30 @@ def sheets(
     elif form == "json":
         from templates.sheetdata import sheets_json
 
-        text = sheets_json(make_sheets(as_printed(layout), sheet, only=chosen, first=first))
+        text = sheets_json(
+            make_sheets(as_printed(layout), sheet, only=chosen, first=first, same=same_holes)
+        )
         write_text(target, text, sources=layout.job.sources)
     elif folder:
         from cli.sheetfiles import sheet_files, write_folder
+        from templates.findings import pages_words
 
-        drawn = make_sheets(as_printed(layout), sheet, only=chosen, first=first)
+        drawn = make_sheets(as_printed(layout), sheet, only=chosen, first=first, same=same_holes)
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
-        click.echo(f"{target}: {count} {'file' if count == 1 else 'files'}. {SIZE[form]}", err=True)
+        files = f"{count} {'file' if count == 1 else 'files'}"
+        if form == "svg":
+            files = pages_words(count, drawn.count_other(), same=same_holes, noun="file")
+        click.echo(f"{target}: {files}. {SIZE[form]}", err=True)
         if older:
             click.echo(f"Of an earlier run, not of this one: {', '.join(older)}.", err=True)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(layout, sheet, chosen, first=first)
+        data, pages = draw_sheets(layout, sheet, chosen, first=first, same=same_holes)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
-            noun = "page" if pages == 1 else "pages"
             click.echo(
-                f"{target}: {pages} {noun}. Print at 100 %; measure the bars on page 1 first.",
-                err=True,
+                f"{target}: {pages}. Print at 100 %; measure the bars on page 1 first.", err=True
             )
         tell_unprintable(concerned)
     tell_problems(job, concerned)

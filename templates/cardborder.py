@@ -176,7 +176,7 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
         Text(
             x=plan.x(plan.u_high / 2),
             y=plan.y(v - 5.6),
-            text="EDGE LADDER: CUT AT YOUR HEIGHT",
+            text=f"EDGE LADDER: CUT AT {'THEIR' if plan.view.name else 'YOUR'} HEIGHT",
             anchor="middle",
         )
     )

@@ -2,11 +2,11 @@
 
 from jigs.geometry import Hole
 from templates.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
-from templates.cardplan import ARM, CardPlan
+from templates.cardplan import ARM, SMALL, CardPlan
 from templates.lettering import bar_of_50, hole_note
 from templates.marks import Circle, Line, Mark, Outline, Text
 from templates.space import Space
-from templates.typeface import text_box, text_width
+from templates.typeface import text_box, text_width, wrap
 
 
 def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
@@ -24,6 +24,7 @@ def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
     draw_middle_names(space, plan)
     _draw_notes(space, plan)
     _draw_outlines(space, plan)
+    _draw_alike(space, plan)
     x0, y0, x1, y1 = plan.box
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     return tuple(space.marks)
@@ -191,6 +192,24 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
     if plan.across.kind == "middle" and not plan.half:
         middle = ((plan.x(0.0), -1e4), (plan.x(0.0), 1e4))
         space.add_between_texts(middle, plan.inside, "axis", 0.18)
+
+
+def _draw_alike(space: Space, plan: CardPlan) -> None:
+    """List all parts of the set where the card has room to spare; its sheet lists them always."""
+    if not plan.view.alike:
+        return
+    words = f"FOR {', '.join(plan.view.alike)}."
+    x0, y0, x1, y1 = plan.inside
+    for width in (x1 - x0 - 6.0, 50.0):
+        lines = wrap(words, 2.5, False, width)
+        wide = max(text_width(line, 2.5) for line in lines)
+        rows = range(int((y1 - y0 - len(lines) * SMALL) / 3.0))
+        for x, down in ((x, 4.5 + 3.0 * row) for row in rows for x in (x0 + 2.5, x1 - wide - 2.5)):
+            texts = [
+                Text(x=x, y=y1 - down - row * SMALL, text=line) for row, line in enumerate(lines)
+            ]
+            if space.add_all_where_free(texts, plan.inside):
+                return
 
 
 def _axes(plan: CardPlan) -> list[tuple[tuple[float, float], tuple[float, float]]]:

@@ -16,12 +16,11 @@ MOST_BOXES = 60
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A part's sheets: its box, its ID, its first page and its last."""
+    """A part's sheets: its box, its ID, its pages in order."""
 
     box: str
     part: str
-    first: int
-    last: int
+    pages: tuple[int, ...]
 
 
 def contents(entries: Sequence[Entry], width: float, room: float) -> Piece | None:
@@ -50,7 +49,7 @@ def contents(entries: Sequence[Entry], width: float, room: float) -> Piece | Non
 
 
 def _entry(entry: Entry) -> str:
-    return f"{entry.part} {_pages(entry.first, entry.last)}"
+    return f"{entry.part} {_runs(entry.pages)}"
 
 
 def _by_part(entries: Iterable[Entry]) -> list[str]:
@@ -65,19 +64,25 @@ def _joined(entries: Iterable[Entry]) -> list[Entry]:
     joined: list[Entry] = []
     for entry in entries:
         if joined and joined[-1].part == entry.part:
-            joined[-1] = replace(joined[-1], last=entry.last)
+            joined[-1] = replace(joined[-1], pages=joined[-1].pages + entry.pages)
         else:
             joined.append(entry)
     return joined
 
 
 def _by_box(entries: Iterable[Entry]) -> list[str]:
-    boxes: dict[str, tuple[int, int]] = {}
+    boxes: dict[str, set[int]] = {}
     for entry in entries:
-        first = boxes.get(entry.box, (entry.first, entry.last))[0]
-        boxes[entry.box] = (first, entry.last)
-    return [f"{box} {_pages(*pages)}" for box, pages in boxes.items()]
+        boxes.setdefault(entry.box, set()).update(entry.pages)
+    return [f"{box} {_runs(sorted(pages))}" for box, pages in boxes.items()]
 
 
-def _pages(first: int, last: int) -> str:
-    return str(first) if first == last else f"{first}-{last}"
+def _runs(pages: Iterable[int]) -> str:
+    """Write page numbers in order: `5-8, 11`."""
+    runs: list[list[int]] = []
+    for page in pages:
+        if runs and page == runs[-1][1] + 1:
+            runs[-1][1] = page
+        else:
+            runs.append([page, page])
+    return ", ".join(str(low) if low == high else f"{low}-{high}" for low, high in runs)

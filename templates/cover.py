@@ -15,9 +15,19 @@ from templates.pieces import Piece, moved, paragraph
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
 
+SAME = (
+    "ONE SET OF SHEETS SERVES ALL PARTS with the same holes in the same face, ten at most: each "
+    "has a box to tick. Of more parts there are more sets. A part that is 0.5 mm off the others "
+    "takes a sheet of its own."
+)
+"""What the first page says where parts share their sheets."""
 
-def cover_page(layout: Layout, paper: Paper, listed: Sequence[Entry] = ()) -> Page:
-    """Draw the first page of the sheets; `listed` are the parts and pages of its contents."""
+
+def cover_page(
+    layout: Layout, paper: Paper, listed: Sequence[Entry] = (), *, same: bool = False
+) -> Page:
+    """Draw the first page of the sheets; `listed` are the parts and pages of its contents;
+    `same`: parts with the same holes share their sheets."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
@@ -25,7 +35,7 @@ def cover_page(layout: Layout, paper: Paper, listed: Sequence[Entry] = ()) -> Pa
     right_x = LEFT_STRIP + left + 4.0
     top = height - EDGE
     y = top
-    for piece in _opening(layout, left):
+    for piece in _opening(layout, left, same):
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 1.0
     card_top = top - 2.0
@@ -69,7 +79,7 @@ def bank_card(x: float, y: float) -> list[Mark]:
     ]
 
 
-def _opening(layout: Layout, width: float) -> list[Piece]:
+def _opening(layout: Layout, width: float, same: bool) -> list[Piece]:
     fronts = len([front for front in layout.fronts if not front.withheld])
     return [
         paragraph(layout.job.name or "Drilling sheets", width, size=5.0, bold=True),
@@ -82,6 +92,7 @@ def _opening(layout: Layout, width: float) -> list[Piece]:
             "sheet, label, part together on the bench.",
             width,
         ),
+        *([paragraph(SAME, width)] if same else []),
         paragraph(
             f"Reveals of this job: {layout.job.reveal.side:.1f} from a front's edge to its own "
             f"box's edge, {layout.job.reveal.between:.1f} between two fronts of one box, "

@@ -35,6 +35,9 @@ class FaceView:
     `stand`: the box is together, and the cut paper stands on the panel below the face.
     `column`: the column that a partition's face is towards, None for all else.
     `base`: how far a partition's bottom end stands above the sides', 0 for a box side.
+    `parts`: all that its sheets serve, this one first; () where they serve this one alone.
+    `name`: what they are called together; `alike`: all of them, where `name` does not list them,
+    with their codes where those differ (`code` is empty then).
     """
 
     part: str
@@ -63,6 +66,9 @@ class FaceView:
     rounded: bool = False
     bevel: Edge | None = None
     step: float = 10.0
+    parts: tuple[str, ...] = ()
+    name: str = ""
+    alike: tuple[str, ...] = ()
 
     @property
     def datums(self) -> dict[Edge, float]:

@@ -95,15 +95,28 @@ def held_text(layout: Layout) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
-def closing_text(layout: Layout, pages: int) -> str:
-    """Give the closing summary of a pack, with the number of pages of its sheets."""
+def pages_words(pages: int, other: int, *, same: bool = False, noun: str = "page") -> str:
+    """Count pages, and say what there would be with the other choice of --same-holes.
+
+    >>> pages_words(46, 31)
+    '46 pages (31 with --same-holes)'
+    >>> pages_words(31, 46, same=True)
+    '31 pages (46 without --same-holes)'
+    """
+    if pages == other and not same:
+        return f"{_many(pages, noun)} (--same-holes saves none)"
+    return f"{_many(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
+
+
+def closing_text(layout: Layout, pages: str) -> str:
+    """Give the closing summary of a pack; `pages` says how many its sheets have."""
     ready = sum(not front.withheld for front in layout.fronts)
     held = [part for part in layout.units if part.withheld]
     first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
     lines = [
-        f"{first.rstrip('.')}. {_many(pages, 'page')}.",
+        f"{first.rstrip('.')}. {pages}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
     ]
     if incomplete := incomplete_words(layout):

@@ -166,19 +166,21 @@ def block(
     """Lay out a card's heading `width` mm wide; wide ones take the words beside the names."""
     wide = width >= 132.0
     names = min(width, 70.0) - 10.0
-    title = f"{view.part}  {name}"
+    part = view.name or view.part
+    title = f"{part}  {name}"
     lines: list[tuple[str, float, bool]] = []
     if text_width(title, 3.5, True) <= names:
         lines.append((title, 3.5, True))
     else:
         # The ID is never cut: smaller letters rather than a name that might be another part's.
-        lines.append((view.part, min(3.5, names / text_width(view.part, 1.0, True)), True))
+        lines.append((part, min(3.5, names / text_width(part, 1.0, True)), True))
         # Which end a card is for must be read in full: the face in capitals stands below it.
         short = name.removesuffix(" AS YOU LOOK AT THE BACK")
         fits = text_width(name, 2.5, True) <= names
         lines.append((name if fits else shorten(short, 2.5, True, names), 2.5, True))
     lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
-    lines.append((f"card {number_}, code {view.code}", 2.5, False))
+    code = f"code {view.code}" if view.code else "a code for each"
+    lines.append((f"card {number_}, {code}", 2.5, False))
     room = width - 72.0 if wide else width
     wrapped = tuple(line for text in words for line in wrap(text, 2.5, False, room))
     return Heading(

@@ -5,7 +5,7 @@ with the fewest pages.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templates.card import Card, make_cards
 from templates.faces import FaceView
@@ -72,6 +72,10 @@ class SheetWords:
     steps: tuple[str, ...]
     again: str
 
+    def of_page(self, first: bool) -> PartWords:
+        """Give the part's words: on a further page of several parts their boxes stand close."""
+        return self.part if first or not self.part.members else replace(self.part, brief=True)
+
     def body(self, width: float, first: bool) -> list[Piece]:
         """Give the steps and notes as pieces `width` mm wide."""
         if first:
@@ -92,7 +96,7 @@ class Plan:
 def _patterns(words: SheetWords, paper: Paper, first: bool) -> list[Pattern]:
     """Give all ways to divide the paper in which the words find room."""
     result: list[Pattern] = []
-    view, part = words.view, words.part
+    view, part = words.view, words.of_page(first)
     for width, height in ((paper.width, paper.height), (paper.height, paper.width)):
         across = width - LEFT_STRIP - EDGE
         down = height - BOTTOM_STRIP - EDGE
@@ -193,7 +197,7 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
 def draw_plans(plans: list[Plan], paper: Paper, number: int) -> Iterator[Sheet]:
     """Draw the pages of one part, the first of them page `number` of the document."""
     for row, plan in enumerate(plans, start=1):
-        pattern, view, part = plan.pattern, plan.words.view, plan.words.part
+        pattern, view, part = plan.pattern, plan.words.view, plan.words.of_page(plan.first)
         cards = tuple(placed.card for placed in plan.cards)
         sheet = f"sheet {row} of {len(plans)}"
         across = pattern.width - LEFT_STRIP - EDGE
@@ -215,7 +219,7 @@ def draw_plans(plans: list[Plan], paper: Paper, number: int) -> Iterator[Sheet]:
             marks += moved(placed.card.marks, placed.dx, placed.dy)
         yield Sheet(
             page=Page(
-                width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.part
+                width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.entry
             ),
             cards=plan.cards,
             part=part.part,

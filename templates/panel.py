@@ -14,6 +14,7 @@ from templates.picture import picture
 from templates.pieces import GAP, Piece, moved, paragraph
 from templates.qr import qr_side
 from templates.sums import sums
+from templates.ticks import Member, set_name, short_ticks, ticks
 from templates.typeface import shorten, text_width, wrap
 
 PITCH = 4.0
@@ -35,7 +36,10 @@ class PartWords:
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
     `reveals` both meanings of the word,
     `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
-    for the work on one face, `notes` what applies to the part.
+    for the work on one face, `notes` what applies to the part. `members`: all parts that the
+    sheets serve, () where they serve this one alone; `set_words` which of several sets it is
+    (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
+    `brief`: their tick boxes stand close, below the title.
     """
 
     part: str
@@ -48,14 +52,28 @@ class PartWords:
     payload: str
     facts: dict[Face, tuple[str, ...]]
     notes: tuple[str, ...]
+    members: tuple[Member, ...] = ()
+    set_words: str = ""
+    jig: tuple[str, ...] = ()
+    brief: bool = False
+
+    @property
+    def name(self) -> str:
+        """What stands largest on its sheets: `B1-2`, or `B1-2 + 3 ALIKE`."""
+        return set_name([member.part for member in self.members]) if self.members else self.part
+
+    @property
+    def entry(self) -> str:
+        """What the sheets are for, all of it."""
+        return ", ".join(member.part for member in self.members) or self.part
 
 
 def title(words: PartWords, sheet: str, width: float) -> Piece:
     """The part's name, kind, place, sheet number and code, and its QR symbol."""
     side = qr_side(words.payload, MODULE)
     room = width - side - 1.0
-    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.part, s, True) <= room), 2.5)
-    name, *more = wrap(words.part, size, True, room)  # the part's ID is never shortened
+    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.name, s, True) <= room), 2.5)
+    name, *more = wrap(words.name, size, True, room)  # the part's ID is never shortened
     marks: list[Mark] = [
         Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=words.payload, module=MODULE)
     ]
@@ -70,10 +88,15 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
     for row, text in enumerate(kind):
         marks.append(Text(x=0.0, y=y - 0.6 - row * PITCH, text=text, size=kind_size, bold=True))
     y -= 5.2 + (len(kind) - 1) * PITCH
-    place = wrap(words.place, 2.5, False, room)
+    if words.members and words.brief:
+        run = short_ticks(words.members, room)
+        marks += moved(run.marks, 0.0, y + PITCH - 1.2)
+        y -= run.height
+    place = [] if words.members and words.brief else wrap(words.place, 2.5, False, room)
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]
-    number = f"{sheet}, code {words.code}"
+    code = f"code {words.code}" if words.code else "a code for each"
+    number = ", ".join(text for text in (words.set_words, sheet, code) if text)
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
         job = shorten(words.job, 2.5, False, room - after)
@@ -97,7 +120,7 @@ def head_across(
     view: FaceView, words: PartWords, cards: tuple[Card, ...], sheet: str, width: float
 ) -> Piece:
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below."""
-    figures = [words.size, YOURS, *sums(view)]
+    figures = [words.size, *_yours(words), *sums(view)]
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -138,16 +161,26 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         picture(view, cards, width),
-        *(paragraph(text, width) for text in (words.size, YOURS, *sums(view), words.reveals)),
+        *(
+            paragraph(text, width)
+            for text in (words.size, *_yours(words), *sums(view), words.reveals)
+        ),
     ]
+
+
+def _yours(words: PartWords) -> tuple[str, ...]:
+    """Blanks for the part's measured size; of several parts each has its own at its tick box."""
+    return () if words.members else (YOURS,)
 
 
 def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float) -> list[Piece]:
     """Give the steps, what holds for the work on this face, and what applies to the part."""
     notes = (*words.facts.get(view.face, ()), *words.notes)
     return [
+        *([] if words.brief else ticks(words.members, width)),
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
+        *(paragraph(text, width, bold=row == 0) for row, text in enumerate(words.jig)),
     ]
 
 

@@ -12,6 +12,7 @@ takes. One text serves sheet and label.
 
 import re
 import unicodedata
+from collections.abc import Sequence
 
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_mm
@@ -125,6 +126,19 @@ def fit_payload(text: str, longest: int) -> str:
         if len(" / ".join([text, *wish])) <= longest:
             kept.append(phrase)
     return " / ".join([text, *(phrase for phrase in phrases if phrase in kept)])
+
+
+def set_payload(parts: Sequence[str], drilled: str, code: str) -> str:
+    """Say of sheets that serve several parts: as many of their names as find room, the face, and
+    their code where they have one in common."""
+    tail = f" / ONE SET / {spell(drilled)}{f' / CODE {code}' if code else ''}"
+    for named in range(len(parts), 1, -1):
+        more = f" AND {len(parts) - named} MORE" if named < len(parts) else ""
+        text = f"{' '.join(parts[:named])}{more}{tail}"
+        if len(text) <= LONGEST:
+            return text
+    head = f"{parts[0]} AND {len(parts) - 1} MORE"
+    return _join(head, (spell(drilled), 1), (f"CODE {code}" if code else "", 2))
 
 
 def _join(head: str, *phrases: tuple[str, int]) -> str:

@@ -29,6 +29,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     data: dict[str, Any] = {
         "page": page,
         "part": card.view.part,
+        **({"parts": list(card.view.parts)} if len(card.view.parts) > 1 else {}),
         "face": card.view.face,
         "x_mm": _round(card.box[0] + dx),
         "y_mm": _round(card.box[1] + dy),

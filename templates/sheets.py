@@ -3,12 +3,13 @@
 A part that an error holds back has no sheet.
 """
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
 from jigs.rolloutspec import Rollout
+from templates.alike import Batch, batch_alike, batch_each, known_names
 from templates.boxparts import parts_of_box
 from templates.contents import MOST_BOXES, Entry
 from templates.cover import cover_page
@@ -31,6 +32,7 @@ from templates.partwords import (
     words_of_side,
 )
 from templates.steps import steps_again, steps_for
+from templates.ticks import JIG, JIG_SHORT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,13 +42,15 @@ class Sheets:
     `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
     for all. `articles` are tried on scrap: their pass marks follow the first page. Each
     iteration draws anew, so that a long job is never held in memory; the plans of a job of
-    few boxes are, for the contents on its first page.
+    few boxes are, for the contents on its first page. `same`: parts with the same holes in the
+    same face share one set of sheets.
     """
 
     layout: Layout
     paper: Paper
     only: Collection[str] | None = None
     articles: tuple[FirstArticle, ...] = ()
+    same: bool = False
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -56,12 +60,12 @@ class Sheets:
     def _draw(self) -> Iterator[Sheet]:
         marks = list(first_pages(self.articles, self.paper, 2)) if self.articles else []
         number = 2 + len(marks)
-        planned: Iterable[tuple[str, list[Plan]]] = self._planned()
+        planned: Iterable[tuple[Batch, list[Plan]]] = self._planned()
         listed: list[Entry] = []
         if len(self.layout.boxes) <= MOST_BOXES:
             planned = list(planned)
-            listed = list(_list_pages(planned, number))
-        yield Sheet(page=cover_page(self.layout, self.paper, listed), cards=())
+            listed = list(_list_pages(self.layout, planned, number))
+        yield Sheet(page=cover_page(self.layout, self.paper, listed, same=self.same), cards=())
         for page in marks:
             yield Sheet(page=page, cards=())
         for _, plans in planned:
@@ -90,20 +94,61 @@ class Sheets:
         """Whether any of the parts wanted has a sheet."""
         return any(views for _, _, views in self._parts())
 
-    def _planned(self) -> Iterator[tuple[str, list[Plan]]]:
-        """Plan the sheets of part after part, each with its box."""
-        for box, words, views in self._parts():
-            plans = [
-                plan
-                for view in views
-                for plan in plan_face(
-                    SheetWords(
-                        view=view, part=words, steps=steps_for(view), again=steps_again(view)
-                    ),
-                    self.paper,
-                )
-            ]
-            yield box, plans
+    def count_other(self, drawn: Mapping[str, int] | None = None) -> int:
+        """Count the pages there would be if parts alike shared their sheets; if they do, those
+        there would be if they did not. Nothing is drawn for it.
+
+        `drawn` are the pages there are, by their entry: with them, what stays as it is is not
+        planned again.
+        """
+        if drawn is None:
+            return replace(self, same=not self.same).count()
+        shared = [batch for batch in self._batches(True) if not batch.whole]
+        concerned = {part for batch in shared for _, part in batch.parts}
+        apart = (b for b in self._batches(False) if b.words.part in concerned)
+        come = apart if self.same else iter(shared)
+        entries = {batch.words.entry for batch in shared} if self.same else concerned
+        pages = sum(drawn.values()) - sum(drawn.get(entry, 0) for entry in entries)
+        return pages + sum(len(self._plan(batch)) for batch in come)
+
+    def count(self) -> int:
+        """Count the pages without drawing them."""
+        marks = sum(1 for _ in first_pages(self.articles, self.paper, 2)) if self.articles else 0
+        return 1 + marks + sum(len(plans) for _, plans in self._planned())
+
+    def _planned(self) -> Iterator[tuple[Batch, list[Plan]]]:
+        """Plan the sheets of part after part, or of parts alike together."""
+        for batch in self._batches(self.same):
+            yield batch, self._plan(batch)
+
+    def _batches(self, same: bool) -> Iterator[Batch]:
+        return (
+            batch_alike(self._parts, known_names(self.layout))
+            if same
+            else batch_each(self._parts())
+        )
+
+    def _plan(self, batch: Batch) -> list[Plan]:
+        """Plan the sheets of a batch. What a set of several parts says besides is said as fully
+        as it can be without a further page, and without cards that are parted for it."""
+        planned: list[Plan] = []
+        jigs: tuple[tuple[str, ...], ...] = (JIG, JIG_SHORT, ()) if batch.words.members else ()
+        for view in batch.views:
+            plans = self._plan_face(view, replace(batch.words, brief=bool(jigs)))
+            for jig in jigs:
+                fuller = self._plan_face(view, replace(batch.words, jig=jig))
+                if _cost(fuller) <= _cost(plans):
+                    plans = fuller
+                    jigs = ((),) if jig else jigs  # told once
+                    break
+            planned += plans
+        return planned
+
+    def _plan_face(self, view: FaceView, words: PartWords) -> list[Plan]:
+        return plan_face(
+            SheetWords(view=view, part=words, steps=steps_for(view), again=steps_again(view)),
+            self.paper,
+        )
 
     def _parts(self) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
         layout, unit = self.layout, self.layout.job.units
@@ -153,21 +198,39 @@ class Sheets:
         )
 
 
-def _list_pages(planned: Iterable[tuple[str, list[Plan]]], number: int) -> Iterator[Entry]:
-    """List parts and pages, the first of them page `number`; a part without sheets is left out."""
-    for box, plans in planned:
-        if plans:
-            part = plans[0].words.part.part
-            last = number + len(plans) - 1
-            yield Entry(box=box, part=part, first=number, last=last)
-            number = last + 1
+def _cost(plans: Iterable[Plan]) -> tuple[int, int]:
+    """Count pages, then cards."""
+    cards = [len(plan.cards) for plan in plans]
+    return len(cards), sum(cards)
+
+
+def _list_pages(
+    layout: Layout, planned: Iterable[tuple[Batch, list[Plan]]], number: int
+) -> Iterator[Entry]:
+    """List parts and pages, the first of them page `number`, box by box; a part without sheets
+    is left out."""
+    pages: dict[tuple[str, str], list[int]] = {}
+    for batch, plans in planned:
+        own = range(number, number + len(plans))
+        for part in batch.parts if plans else ():
+            pages.setdefault(part, []).extend(own)
+        number += len(plans)
+    order = {box.id: row for row, box in enumerate(layout.boxes)}
+    for box, name in sorted(pages, key=lambda each: order[each[0]]):
+        yield Entry(box=box, part=name, pages=tuple(pages[box, name]))
 
 
 def make_sheets(
-    layout: Layout, paper: Paper, *, only: Collection[str] | None = None, first: bool = False
+    layout: Layout,
+    paper: Paper,
+    *,
+    only: Collection[str] | None = None,
+    first: bool = False,
+    same: bool = False,
 ) -> Sheets:
     """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
-    that are tried on scrap, and leaves out the holes that the trial does not ask for."""
+    that are tried on scrap, and leaves out the holes that the trial does not ask for; `same`
+    makes one set for all parts with the same holes in the same face."""
     articles = first_articles(layout) if first else ()
     shown = trial(layout) if first else layout
-    return Sheets(layout=shown, paper=paper, only=only, articles=articles)
+    return Sheets(layout=shown, paper=paper, only=only, articles=articles, same=same)

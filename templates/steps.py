@@ -11,13 +11,26 @@ from templates.sums import steps_between
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
 CHECK_LEAFLET = "Check each place against the leaflet."
-_TICK = "Write DRILLED on its label."
+_ALIKE = "Write TOP on tape on each. Measure all: alike to 0.5?"
+"""One card is cut at one height; cups meet their plates within 0.5 (common practice, no source)."""
+
+
+def _tick(view: FaceView) -> str:
+    return f"{'Tick it off; w' if view.name else 'W'}rite DRILLED on its label."
+
+
+def _measure(view: FaceView, what: str) -> str:
+    return f"Measure each {what}, fill in" if view.name else f"Measure the {what}, fill in"
 
 
 def _cut(view: FaceView) -> str:
     if view.rounded:
         ladder = "; cut the ladder too" if view.ladder else ""
+        if view.ladder and view.name:
+            ladder = "; cut the ladder too, at their height"
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
+    if view.ladder and view.name:
+        return "Cut the cards, the top one at their height; fold the flaps."
     if view.ladder:
         return "Cut the cards, the top one at your height; fold the flaps."
     return "Cut the cards, fold the flaps down."
@@ -60,7 +73,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                f"Measure it, fill in. {_cut(view)}",
+                f"Measure {'each' if view.name else 'it'}, fill in. {_cut(view)}",
                 _block(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
@@ -68,7 +81,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 _AWL,
                 f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']} Eye and ear "
                 "protection.",
-                _TICK,
+                _tick(view),
             )
         case "back":
             return _hinge_steps(view) if "hinge" in kinds else _back_steps(view, kinds)
@@ -90,7 +103,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     apart = f"{steps_between(cups)} and " if len(cups) > 1 else ""
     return (
         _BARS,
-        "Write TOP on tape on the back. Measure the door, fill in.",
+        _ALIKE if view.name else "Write TOP on tape on the back. Measure the door, fill in.",
         _cut(view),
         "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
@@ -99,7 +112,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
         f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
         "Depth stop from the rim, first bore in scrap. Bore: clamped, eye and ear protection, "
         "no gloves.",
-        _TICK,
+        _tick(view),
     )
 
 
@@ -107,16 +120,16 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     if "front-fixing" not in kinds:
         return (
             _BARS,
-            "Write TOP on tape on the back. Measure the part, fill in.",
+            f"Write TOP on tape on the back. {_measure(view, 'part')}.",
             _block(view),
             CHECK_LEAFLET,
             _AWL,
             f"Bore. {CAUTION_FOR['manual']} Eye and ear protection.",
-            _TICK,
+            _tick(view),
         )
     return (
         _BARS,
-        "Write TOP on tape on the back. Measure the front, fill in.",
+        f"Write TOP on tape on the back. {_measure(view, 'front')}.",
         _cut(view),
         _block(view),
         "Stand the real drawer box on its drawing: as far in at both ends?"
@@ -124,7 +137,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         else "Hold it at its box: the holes must lie over the rail or the blocks.",
         _AWL,
         f"Bore the pilots. {CAUTION_FOR['front-fixing']} Eye and ear protection.",
-        _TICK,
+        _tick(view),
     )
 
 
@@ -165,7 +178,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             lay,
             f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
             _bore(view),
-            _TICK,
+            _tick(view),
         )
     if view.base:
         return (
@@ -179,7 +192,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             lay,
             f"{_AWL} Compare with the side across the column.",
             _bore(view),
-            _TICK,
+            _tick(view),
         )
     return (
         _BARS,
@@ -190,5 +203,5 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         lay,
         f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         _bore(view),
-        _TICK,
+        _tick(view),
     )

@@ -34,7 +34,7 @@ def faults_in_data(
         if face is None or (face.part, face.face) != (entry["part"], entry["face"]):
             faults.append(f"{where} is for another part or face")
             continue
-        if not _same_numbers(_as_data(card, entry), entry):
+        if not same_numbers(_as_data(card, entry), entry):
             faults.append(f"{where} differs from its data")
         origin_x, origin_y = face.place(0.0, 0.0, ruler_across(card), ruler_up(card))
         if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
@@ -81,11 +81,12 @@ def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
     return found
 
 
-def _same_numbers(a: Any, b: Any) -> bool:
+def same_numbers(a: Any, b: Any) -> bool:
+    """Compare data, numbers within 0.001."""
     if isinstance(a, dict):
-        return a.keys() == b.keys() and all(_same_numbers(a[key], b[key]) for key in a)
+        return a.keys() == b.keys() and all(same_numbers(a[key], b[key]) for key in a)
     if isinstance(a, list):
-        return len(a) == len(b) and all(map(_same_numbers, a, b))
+        return len(a) == len(b) and all(map(same_numbers, a, b))
     if isinstance(a, float | int) and isinstance(b, float | int):
         return abs(a - b) < 0.001
     return bool(a == b)

@@ -215,23 +215,29 @@ def _back_of(box: DrawerBox | Rollout) -> Wanted:
     )
 
 
-def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
-    """Read which part and face a page is for; None for a page that drills nothing."""
+def faces_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> list[Wanted]:
+    """Read which parts and which face a page is for; none for a page that drills nothing."""
     parts = {part for part, _ in wanted}
     bold = [run.text for run in page.runs if run.bold]
     # A very long name is broken over two lines.
     named = [name for name in (*bold, *map("".join, pairwise(bold))) if name in parts]
     drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in page.text]
     if not named or not drill:
-        return None
-    return wanted.get((named[0], max(drill, key=len)))
+        return []
+    found = [wanted.get((name, max(drill, key=len))) for name in dict.fromkeys(named)]
+    return [face for face in found if face is not None]
+
+
+def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
+    """Read which part and face a page is for, the first of several."""
+    return next(iter(faces_of(page, wanted)), None)
 
 
 def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
     """Compare what stands on paper with the layout; give what does not agree, in words.
 
     Every hole on exactly one card, within 0.01 mm of its place, at its true diameter; no circle
-    that is not a hole.
+    that is not a hole. Of a page for several parts each circle is a hole of each.
     """
     wanted = wanted_faces(layout)
     left = {key: list(face.holes) for key, face in wanted.items()}
@@ -240,8 +246,8 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
         rings = list(page.rings)
         if not rings:
             continue
-        face = face_of(page, wanted)
-        if face is None:
+        faces = faces_of(page, wanted)
+        if not faces:
             faults.append(f"page {page.number}: circles, and no part or face named")
             continue
         for card in page.cards:
@@ -251,22 +257,23 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
                 faults.append(f"page {page.number}: {error}")
                 continue
             for ring in card.rings:
-                x, y = face.place(ring.x, ring.y, across, up)
                 rings.remove(ring)
-                holes = left[face.part, face.words]
-                match = [
-                    hole for hole in holes
-                    if max(abs(hole[0] - x), abs(hole[1] - y)) < 0.01
-                    and abs(hole[2] - ring.diameter) < 0.01
-                    and abs(hole[2] - ring.height) < 0.01
-                ]  # fmt: skip
-                if match:
-                    holes.remove(match[0])
-                else:
-                    faults.append(
-                        f"page {page.number}: {face.part}, {face.words}: no hole of "
-                        f"{ring.diameter:.2f} at {x:.2f}, {y:.2f}"
-                    )
+                for face in faces:
+                    x, y = face.place(ring.x, ring.y, across, up)
+                    holes = left[face.part, face.words]
+                    match = [
+                        hole for hole in holes
+                        if max(abs(hole[0] - x), abs(hole[1] - y)) < 0.01
+                        and abs(hole[2] - ring.diameter) < 0.01
+                        and abs(hole[2] - ring.height) < 0.01
+                    ]  # fmt: skip
+                    if match:
+                        holes.remove(match[0])
+                    else:
+                        faults.append(
+                            f"page {page.number}: {face.part}, {face.words}: no hole of "
+                            f"{ring.diameter:.2f} at {x:.2f}, {y:.2f}"
+                        )
         faults += [f"page {page.number}: a circle on no card" for _ in rings]
     for (part, words), holes in left.items():
         faults += [f"{part}, {words}: hole {hole} is nowhere on paper" for hole in holes]

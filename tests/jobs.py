@@ -255,4 +255,16 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
     )
 
 
+def repeated(job: Job, times: int) -> Job:
+    """The same job with each of its boxes so many times over, under other names."""
+    return replace(job, boxes=tuple(renamed(box, n) for box in job.boxes for n in range(times)))
+
+
+def renamed(box: BoxSpec, number: int) -> BoxSpec:
+    """The same box, its fronts with it, under a name with a letter more; its own for 0."""
+    name = f"{box.id}{' RSTUVWXYZQPNM'[number].strip()}"
+    rows = (replace(f, id=name + f.id.removeprefix(box.id)) for f in box.fronts)
+    return replace(box, id=name, fronts=tuple(rows))
+
+
 papers: st.SearchStrategy[Paper] = st.sampled_from(tuple(PAPERS.values()))
