@@ -226,21 +226,22 @@ def _share(
     members = tuple(face.member for face in faces)
     codes = {member.code for member in members}
     code = members[0].code if len(codes) == 1 else ""
+    which = f"set {number} of {count}: " if count > 1 else ""
     _, fittings, facts, notes = _masked(words, view, known)
 
-    def name(slot: int, most: int) -> str:
-        return join_names([face.names[slot] for face in faces], most)
+    def name(slot: str, most: int, more: str) -> str:
+        return join_names([face.names[int(slot)] for face in faces], most, more)
 
     def text(masked: str) -> str:
-        return _SLOTS.sub(lambda found: name(int(found[1]), 4), masked)
+        return _SLOTS.sub(lambda found: name(found[1], 4, "and {} alike"), masked)
 
     shared = replace(
         words,
         members=members,
-        set_words=f"set {number} of {count}" if count > 1 else "",
+        set_words=which.removesuffix(": "),
         code=code,
         size=words.size.replace("This ", "Each ", 1),
-        place=f"{len(members)} parts with the same holes in this face",
+        place=f"{which}{len(members)} parts with the same holes in this face",
         payload=set_payload([m.part for m in members], view.drilled, code),
         facts={view.face: (*map(text, facts), *_own_words(faces))},
         notes=tuple(map(text, notes)),
@@ -254,7 +255,7 @@ def _share(
         if code and shared.name == shared.entry
         else tuple(m.part if code else f"{m.part} ({m.code})" for m in members),
         fittings=tuple(
-            replace(each, part=_SLOTS.sub(lambda found: name(int(found[1]), 2), each.part))
+            replace(each, part=_SLOTS.sub(lambda found: name(found[1], 2, "+ {}"), each.part))
             if each.part
             else each
             for each in fittings
@@ -263,10 +264,14 @@ def _share(
     return shared, drawn
 
 
-def join_names(names: Iterable[str], most: int) -> str:
-    """List names, of more than `most` the first alone: `B1-2 and 3 alike`."""
+def join_names(names: Iterable[str], most: int, more: str) -> str:
+    """List names; of more than `most` the first alone, and in the words `more` how many others.
+
+    >>> join_names(["B1-2", "B3-2", "B4-2"], 2, "and {} alike")
+    'B1-2 and 2 alike'
+    """
     each = list(dict.fromkeys(names))
-    return ", ".join(each) if len(each) <= most else f"{each[0]} and {len(each) - 1} alike"
+    return ", ".join(each) if len(each) <= most else f"{each[0]} {more.format(len(each) - 1)}"
 
 
 def _own_words(faces: tuple[_Face, ...]) -> Iterator[str]:

@@ -11,6 +11,7 @@ from jigs.geometry import Hole
 from jigs.lengths import format_inches, format_mm
 from templates.marks import Area, Line, Mark, Text
 from templates.reference import Reference
+from templates.ticks import OWN_CODES
 from templates.typeface import shorten, text_width, wrap
 
 if TYPE_CHECKING:
@@ -179,7 +180,7 @@ def block(
         fits = text_width(name, 2.5, True) <= names
         lines.append((name if fits else shorten(short, 2.5, True, names), 2.5, True))
     lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
-    code = f"code {view.code}" if view.code else "a code for each"
+    code = f"code {view.code}" if view.code else OWN_CODES
     lines.append((f"card {number_}, {code}", 2.5, False))
     room = width - 72.0 if wide else width
     wrapped = tuple(line for text in words for line in wrap(text, 2.5, False, room))

@@ -14,7 +14,7 @@ from templates.picture import picture
 from templates.pieces import GAP, Piece, moved, paragraph
 from templates.qr import qr_side
 from templates.sums import sums
-from templates.ticks import Member, set_name, short_ticks, ticks
+from templates.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
 from templates.typeface import shorten, text_width, wrap
 
 PITCH = 4.0
@@ -88,15 +88,15 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
     for row, text in enumerate(kind):
         marks.append(Text(x=0.0, y=y - 0.6 - row * PITCH, text=text, size=kind_size, bold=True))
     y -= 5.2 + (len(kind) - 1) * PITCH
+    place = wrap(words.place, 2.5, False, room)
     if words.members and words.brief:
         run = short_ticks(words.members, room)
         marks += moved(run.marks, 0.0, y + PITCH - 1.2)
         y -= run.height
-    place = [] if words.members and words.brief else wrap(words.place, 2.5, False, room)
+        place = [words.set_words] if words.set_words else []
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]
-    code = f"code {words.code}" if words.code else "a code for each"
-    number = ", ".join(text for text in (words.set_words, sheet, code) if text)
+    number = f"{sheet}, {f'code {words.code}' if words.code else OWN_CODES}"
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
         job = shorten(words.job, 2.5, False, room - after)

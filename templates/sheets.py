@@ -198,10 +198,11 @@ class Sheets:
         )
 
 
-def _cost(plans: Iterable[Plan]) -> tuple[int, int]:
-    """Count pages, then cards."""
-    cards = [len(plan.cards) for plan in plans]
-    return len(cards), sum(cards)
+def _cost(plans: Iterable[Plan]) -> tuple[int, int, bool]:
+    """Count pages, then cards; then tell whether the steps stand on none in full."""
+    plans = list(plans)
+    cards = sum(len(plan.cards) for plan in plans)
+    return len(plans), cards, not any(plan.first for plan in plans)
 
 
 def _list_pages(

@@ -20,7 +20,7 @@ def _tick(view: FaceView) -> str:
 
 
 def _measure(view: FaceView, what: str) -> str:
-    return f"Measure each {what}, fill in" if view.name else f"Measure the {what}, fill in"
+    return "Measure all: alike to 0.5?" if view.name else f"Measure the {what}, fill in."
 
 
 def _cut(view: FaceView) -> str:
@@ -73,7 +73,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                f"Measure {'each' if view.name else 'it'}, fill in. {_cut(view)}",
+                f"{'Measure all: alike to 0.5?' if view.name else 'Measure it, fill in.'} {_cut(view)}",
                 _block(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
@@ -120,7 +120,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     if "front-fixing" not in kinds:
         return (
             _BARS,
-            f"Write TOP on tape on the back. {_measure(view, 'part')}.",
+            f"Write TOP on tape on the back. {_measure(view, 'part')}",
             _block(view),
             CHECK_LEAFLET,
             _AWL,
@@ -129,7 +129,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         )
     return (
         _BARS,
-        f"Write TOP on tape on the back. {_measure(view, 'front')}.",
+        f"Write TOP on tape on the back. {_measure(view, 'front')}",
         _cut(view),
         _block(view),
         "Stand the real drawer box on its drawing: as far in at both ends?"

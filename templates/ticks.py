@@ -5,7 +5,7 @@ All of this is common practice, no source.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templates.marks import MEDIUM, Mark, Outline, Text
 from templates.pieces import Piece, paragraph
@@ -22,6 +22,8 @@ HOW = (
     "fill in its size; one that is 0.5 off the others takes a sheet of its own. Paper is good for "
     "about ten: then print a new set."
 )
+OWN_CODES = "own codes"
+"""Where the codes of the parts differ: each stands at its ID."""
 BLANKS = "______ x ______"
 """Where the measured size of one part is written."""
 _INDENT = BOX + 1.6
@@ -77,7 +79,8 @@ def ticks(members: Sequence[Member], width: float) -> list[Piece]:
         for member in members
     ]
     heading = paragraph(f"{TICK}; {HOW}", width, bold=True)
-    return [heading, *(ticks_in_run([row], width, ROW) for row in rows)]
+    runs = [ticks_in_run([row], width, ROW) for row in rows]
+    return [heading, *runs[:-1], replace(runs[-1], height=runs[-1].height + 1.0)]
 
 
 def short_ticks(members: Sequence[Member], width: float) -> Piece:
