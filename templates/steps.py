@@ -11,7 +11,7 @@ from templates.sums import steps_between
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
 CHECK_LEAFLET = "Check each place against the leaflet."
-_ALIKE = "Write TOP on tape on each. Measure all: alike to 0.5?"
+_ALIKE = "Measure all: alike to 0.5?"
 """One card is cut at one height; cups meet their plates within 0.5 (common practice, no source)."""
 
 
@@ -20,7 +20,11 @@ def _tick(view: FaceView) -> str:
 
 
 def _measure(view: FaceView, what: str) -> str:
-    return "Measure all: alike to 0.5?" if view.name else f"Measure the {what}, fill in."
+    return _ALIKE if view.name else f"Measure {what}, fill in."
+
+
+def _top(view: FaceView, what: str) -> str:
+    return f"Write TOP on tape on {'each' if view.name else 'the back'}. {_measure(view, what)}"
 
 
 def _cut(view: FaceView) -> str:
@@ -73,7 +77,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                f"{'Measure all: alike to 0.5?' if view.name else 'Measure it, fill in.'} {_cut(view)}",
+                f"{_measure(view, 'it')} {_cut(view)}",
                 _block(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
@@ -103,7 +107,7 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     apart = f"{steps_between(cups)} and " if len(cups) > 1 else ""
     return (
         _BARS,
-        _ALIKE if view.name else "Write TOP on tape on the back. Measure the door, fill in.",
+        _top(view, "the door"),
         _cut(view),
         "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
@@ -120,7 +124,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     if "front-fixing" not in kinds:
         return (
             _BARS,
-            f"Write TOP on tape on the back. {_measure(view, 'part')}",
+            _top(view, "the part"),
             _block(view),
             CHECK_LEAFLET,
             _AWL,
@@ -129,7 +133,7 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         )
     return (
         _BARS,
-        f"Write TOP on tape on the back. {_measure(view, 'front')}",
+        _top(view, "the front"),
         _cut(view),
         _block(view),
         "Stand the real drawer box on its drawing: as far in at both ends?"
