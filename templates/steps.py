@@ -62,6 +62,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 _AWL,
                 f"Bore from outside. {CAUTION_FOR['clearance']}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
+                *([_tick(view)] if view.name else []),
             )
         case "box-back":
             return (
@@ -72,7 +73,7 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 "Hold the slide's rear end to the drawing: its hook must meet the hole.",
                 _AWL,
                 f"Bore. {CAUTION_FOR['hook']} Eye and ear protection.",
-                _TICK,
+                _tick(view),
             )
         case "front":
             return (

@@ -312,14 +312,16 @@ def drilled_in(layout: Layout, part: str, view: FaceView) -> frozenset[tuple[flo
     """The holes that the layout has in a face of a part, to 0.0001 mm."""
     fittings = [f for front in layout.fronts if front.id == part for f in front.fittings]
     for drawer in (front.drawer for front in layout.fronts):
-        fittings += drawer.fittings if drawer is not None and drawer.id == part else ()
+        if drawer is not None and drawer.id == part:
+            fittings += (*drawer.fittings, *drawer.rear)
+    fittings += [f for each in layout.rollouts if each.id == part for f in each.rear]
     for side in layout.sides:
         if side.board == part and (view.column is None or side.column == view.column):
             fittings += side.fittings
     return frozenset(
         (round(h.x, 4), round(h.y, 4), h.diameter, h.depth or 0.0)
         for h in collect_holes(fittings)
-        if h.face == view.face or view.face in ("inside", "box-front")
+        if h.face == view.face or view.face == "inside"
     )
 
 
