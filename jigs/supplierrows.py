@@ -30,12 +30,11 @@ class SupplierRow:
 def supplier_rows(order: Order, job: Job) -> tuple[SupplierRow, ...]:
     """Give the rows of the fronts to be ordered, in the job's order."""
     rows = tuple(_rows(order))
-    boxes = {box.id: box for box in job.boxes}
-    for name in dict.fromkeys(row.box for row in rows):
-        own = [row for row in rows if row.box == name]
-        if not _is_plain(boxes[name], own):
-            rows = tuple(replace(row, box="") if row.box == name else row for row in rows)
-    return rows
+    own: dict[str, list[SupplierRow]] = {}
+    for row in rows:
+        own.setdefault(row.box, []).append(row)
+    plain = {box.id for box in job.boxes if box.id in own and _is_plain(box, own[box.id])}
+    return tuple(row if row.box in plain else replace(row, box="") for row in rows)
 
 
 def _rows(order: Order) -> Iterator[SupplierRow]:

@@ -37,12 +37,23 @@ def check_same_place(job: Job) -> tuple[Problem, ...]:
 
 
 def _overlapping(job: Job) -> Iterator[tuple[Taken, Taken]]:
-    """Give the pairs that overlap, the later one first."""
-    taken = taken_by(job)
-    for number, one in enumerate(taken):
-        for other in taken[:number]:
-            if one.overlaps(other):
-                yield one, other
+    """Give the pairs that overlap, the later one first, in the job's order."""
+    walls: dict[str, list[tuple[int, Taken]]] = {}
+    for place in enumerate(taken_by(job)):
+        walls.setdefault(place[1].wall, []).append(place)
+    pairs: list[tuple[int, int, Taken, Taken]] = []
+    for row in walls.values():
+        row.sort(key=lambda place: place[1].left)
+        open_still: list[tuple[int, Taken]] = []
+        for here, one in row:
+            open_still = [each for each in open_still if each[1].right > one.left]
+            for there, other in open_still:
+                if one.overlaps(other):
+                    first, last = sorted(((here, one), (there, other)), key=lambda e: e[0])
+                    pairs.append((last[0], first[0], last[1], first[1]))
+            open_still.append((here, one))
+    for _, _, later, earlier in sorted(pairs, key=lambda pair: pair[:2]):
+        yield later, earlier
 
 
 def _held(job: Job, one: Taken, other: Taken) -> str | None:
