@@ -60,6 +60,9 @@ SIZES: tuple[Column, ...] = (
 )  # fmt: skip
 """The columns of lengths, whose headings may name a unit."""
 
+OTHER = "other"
+"""Columns that a list may have and that nobody reads; any number of them."""
+
 MOST_TITLE_ROWS = 50
 """Rows above the header that are looked through for it."""
 
@@ -77,7 +80,7 @@ class ColumnNames:
     """The columns that one kind of list may have, with their synonyms; `sizes` are lengths."""
 
     def __init__(self, synonyms: Mapping[str, tuple[str, ...]], sizes: Sequence[str]) -> None:
-        self.known = tuple(synonyms)
+        self.known = tuple(name for name in synonyms if name != OTHER)
         self.sizes = tuple(sizes)
         self._columns = {
             name: column for column, others in synonyms.items() for name in (column, *others)
@@ -138,10 +141,6 @@ def find_header(rows: Sequence[Row], names: ColumnNames = FRONT_LIST) -> Header 
         if known > most:
             best, most = row, known
     return None if best is None else _read_header(best, names)
-
-
-OTHER = "other"
-"""Columns that a list may have and that nobody reads; any number of them."""
 
 
 def _read_header(row: Row, names: ColumnNames) -> Header:

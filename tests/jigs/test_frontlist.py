@@ -45,6 +45,50 @@ def test_a_row_is_read_whole(tmp_path: Path) -> None:
     assert row.where.endswith("fronts.csv: row 2")
 
 
+def test_how_a_front_is_made(tmp_path: Path) -> None:
+    """Frame, edges and boring; columns for the supplier's eyes
+    are left alone."""
+    (row, other) = read(
+        tmp_path,
+        "kind,width,height,hinged,stile,rail,groove,panel,glass,edge radius (mm),profile,bored,"
+        "hinges at,bored tab,place,leaves,grain,state,description\n"
+        'door,454,713,left,57,60,0,6,Yes,1/8 in,Finger-bevel,yes,"613; 100 ;358",5,B1,1,,,x\n'
+        "door,454,713,left,57,,9.5,,no,,,no,,,,,,,\n",
+    ).rows
+    spec = row.spec
+    assert (spec.stile, spec.rail, spec.groove, spec.panel, spec.glass) == (57, 60, 0, 6, True)
+    assert spec.edge_radius == pytest.approx(INCH / 8)
+    assert spec.profile == "finger-bevel"
+    assert (spec.bored, spec.hinges_at, spec.bored_tab) == (True, (100.0, 358.0, 613.0), 5.0)
+    spec = other.spec
+    assert (spec.rail, spec.groove, spec.glass, spec.bored) == (None, 9.5, False, False)
+    assert (spec.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("column", "cell", "words"),
+    [
+        ("rail", "60", "stands without stile"),
+        ("panel", "6", "stands without stile"),
+        ("groove", "0", "stands without stile"),
+        ("glass", "maybe", "not yes or no ('maybe' given); allowed: yes, no"),
+        ("bored", "=1", "not yes or no ('=1' given)"),
+        ("bored tab", "5", "stands without bored"),
+        ("profile", "ogee", "unknown profile ('ogee' given); allowed: finger-bevel"),
+        ("hinges at", "100; 100", "a height stands twice ('100; 100' given)"),
+        ("hinges at", "100; low", "not a length ('low' given)"),
+        ("edge radius", "-3", "-3"),
+        ("borde", "no", "unknown column ('borde' given); did you mean 'bored'?"),
+    ],
+)
+def test_how_a_front_cannot_be_made(tmp_path: Path, column: str, cell: str, words: str) -> None:
+    """Each with its row and column."""
+    (fault,) = refuse(tmp_path, f"kind,width,height,hinged,{column}\ndoor,454,713,left,{cell}\n")
+    assert words in fault
+    row = 1 if words.startswith("unknown column") else 2
+    assert fault.startswith(f"fronts.csv: row {row}, column {column}: ")
+
+
 def test_what_is_not_given_stays_open(tmp_path: Path) -> None:
     """Blank cells and absent columns are None, or one front."""
     (row,) = read(tmp_path, "kind,width,height,hinged,count\ndoor,454,713\n").rows
