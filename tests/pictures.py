@@ -38,6 +38,8 @@ def draw_pictures() -> dict[str, Page]:
         name: list(make_sheets(layout, PAPERS["common"], only=[part]).pages)[1 + sheet]
         for name, (part, sheet) in SHEETS.items()
     }
+    doors = make_sheets(layout, PAPERS["common"], only=["B1-2", "B3-2L"], same=True)
+    pages["same"] = list(doors.pages)[-1]
     pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
     pages["calibrate"] = calibration_page(PAPERS["common"])
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]

@@ -1,6 +1,7 @@
 """Parts with the same holes: what shares a set of sheets, and what stands on it."""
 
 import json
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
@@ -13,6 +14,7 @@ from jigs.geometry import Hole, collect_holes
 from jigs.job import BoxSpec, FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.parts import Front, Layout
+from jigs.printer import Printer
 from templates.alike import MOST, Batch, join_names, split_sets
 from templates.faces import FaceView
 from templates.marks import Qr, Text
@@ -239,6 +241,7 @@ def test_the_symbol_says_the_set() -> None:
         for sheet in sheets(several(times)):
             (symbol,) = [m.text for m in sheet.page.marks if isinstance(m, Qr)] or [""]
             assert len(symbol) <= LONGEST
+            assert re.fullmatch(r"[0-9A-Z $%*+./:-]*", symbol)  # ISO/IEC 18004: alphanumeric mode
             if sheet.part == "B3-2":
                 assert symbol.startswith("B3-2 B3R-2")
                 assert "ONE SET / " in symbol
@@ -272,6 +275,14 @@ def test_the_data_list_the_parts_of_a_shared_card() -> None:
     cards = json.loads(sheets_json(sheets(several(2))))["cards"]
     assert {tuple(card["parts"]) for card in cards if card["part"] == "B3-2"} == {("B3-2", "B3R-2")}
     assert not any("parts" in card for card in json.loads(sheets_json(sheets(several(1))))["cards"])
+
+
+def test_a_printers_correction_changes_nothing_of_it() -> None:
+    """The same sets on as many pages, each drawn by the printer's factors."""
+    paper = COMMON.corrected(Printer(name="garage", across=179.5, along=199.4))
+    true, drawn = list(sheets(several(4))), list(sheets(several(4), paper))
+    assert [sheet.page.entry for sheet in drawn] == [sheet.page.entry for sheet in true]
+    assert all(sorted(sheet.page.scale) == sorted(paper.scale) for sheet in drawn)
 
 
 # --- properties -------------------------------------------------------------------------------
