@@ -34,14 +34,6 @@ _UNDER = (
     ("l", "length", "nominal length"),
     ("e", "depth_allowance", "inside depth wanted beyond the length"),
 )
-_HOOKS = (
-    ("", "notch_width", "notch in the drawer's back, width"),
-    ("", "hook_diameter", "holes for its rear hooks in the drawer's back, diameter"),
-    ("", "hook_depth", "their depth"),
-    ("", "hook_height", "above the drawer's underside"),
-    ("", "hook_inset", "from the drawer side's inner face"),
-)
-"""Told of a slide that has them; they stand on the drawer box's own sheet."""
 _SIDE = (
     ("s", "centre_height", "centre line above the drawer's underside"),
     ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
@@ -106,10 +98,9 @@ def numbers(record: Record) -> tuple[Number, ...]:
             rows: Iterable[tuple[str, str, str]] = _HINGE
         case SlideRecord():
             rows = _UNDER if record.mount == "under" else _SIDE
-            rows = rows if record.hook_diameter is None else (*rows, *_HOOKS)
         case PullRecord():
             rows = _PULL
-    return tuple(
+    told = tuple(
         Number(
             letter=letter,
             key=key,
@@ -121,6 +112,29 @@ def numbers(record: Record) -> tuple[Number, ...]:
             confirmed=how_confirmed(record, key) or ("NO" if key in open_numbers(record) else ""),
         )
         for letter, key, name in rows
+    )
+    return told + (_hooks(record) if isinstance(record, SlideRecord) else ())
+
+
+def _hooks(record: SlideRecord) -> tuple[Number, ...]:
+    """Give the rear hooks' holes of a slide that has them in one line: they are drawn on the
+    drawer box's own sheet."""
+    if record.hook_diameter is None:
+        return ()
+    deep, up, inset = (
+        f"{value or 0.0:g}" for value in (record.hook_depth, record.hook_height, record.hook_inset)
+    )
+    keys = ("hook_height", "hook_inset")
+    ways = {how_confirmed(record, key) or "NO" for key in keys}
+    return (
+        Number(
+            letter="",
+            key="hook_height",
+            name="rear hooks: hole, up the back, in from the side",
+            value=f"{record.hook_diameter:g} x {deep}, {up}, {inset}",
+            standing=record.standing.get("hook_height", ""),
+            confirmed=ways.pop() if len(ways) == 1 else "NO",
+        ),
     )
 
 

@@ -62,6 +62,18 @@ def test_a_slide_shows_a_and_b_and_where_its_holes_stand() -> None:
     assert {"s 32", "b 15", "w/2 13"} <= set(side)
 
 
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_rear_hooks_are_told_in_one_line(paper: str) -> None:
+    """Diameter and depth, height and inset; clear of all else on the smallest paper too."""
+    record = replace(
+        generic_slides()["undermount-533"],
+        hook_diameter=10.5, hook_depth=12.5, hook_height=24.5, hook_inset=12.5,
+    )  # fmt: skip
+    page = hardware_page(record, PAPERS[paper])
+    assert "10.5 x 12.5, 24.5, 12.5" in texts(page)
+    assert clashes_of_marks(page) == []
+
+
 def test_a_pull_is_reduced_until_it_fits() -> None:
     """64 + 160 + 20 is too long for 100 at full scale and at half (ISO 5455: 1:5)."""
     said = texts(hardware_page(generic_pulls()["bar-160"], PAPERS["common"]))
