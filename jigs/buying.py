@@ -10,10 +10,12 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.checks.inhand import REFUSALS
+from jigs.confirming import open_names, open_numbers
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.geometry import Hole
+from jigs.hardware import HingeRecord, SlideRecord
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items
@@ -84,7 +86,8 @@ class Order:
     """All that is to be bought. `unbuilt`: boxes with fronts that are not marked as built and
     measured, `unmeasured`: those built of which no width or height is stated; `built`: boxes
     whose band and screws are not counted any more; `arrived`: fronts that are here; `boxes_made`:
-    drawer boxes are cut from the parts list and not bought."""
+    drawer boxes are cut from the parts list and not bought; `open_hardware`: records that are
+    bought with numbers that nobody has confirmed, in words."""
 
     fronts: tuple[FrontOrder, ...]
     drawer_boxes: tuple[DrawerBoxOrder, ...]
@@ -97,6 +100,7 @@ class Order:
     built: tuple[str, ...]
     arrived: tuple[str, ...]
     boxes_made: bool
+    open_hardware: tuple[str, ...] = ()
 
 
 def make_order(layout: Layout, cut: Cut) -> Order:
@@ -113,10 +117,11 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     wanted = [f for f in layout.fronts if (f.id not in arrivals and not f.withheld) or _refused(f)]
     stopped = [part for part in layout.units if part.withheld and not _refused(part)]
     hung = {front.box for front in wanted} | {part.box for part in stopped}
+    items = count_items(layout, ready, cut)
     return Order(
         fronts=tuple(_front(layout, front, specs[front.id], states) for front in wanted),
         drawer_boxes=_drawer_boxes(layout, ready),
-        items=count_items(layout, ready, cut),
+        items=items,
         banding=add_banding(cut.to_cut),
         paint=_paint(layout, ready),
         held=tuple(HeldBack(id=part.id, box=part.box, why=_why(part)) for part in stopped),
@@ -125,7 +130,23 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         built=tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing)),
         arrived=tuple(f.id for f in ready if f.id in arrivals),
         boxes_made=layout.job.build.drawer_boxes == "made",
+        open_hardware=_open_hardware(layout, items),
     )
+
+
+def _open_hardware(layout: Layout, items: Iterable[Item]) -> tuple[str, ...]:
+    """Say which hinges and slides are bought on numbers that nobody has confirmed."""
+    job = layout.job
+    words = []
+    for item in items:
+        record: HingeRecord | SlideRecord | None = None
+        if item.group == "hinge":
+            record = job.hinges.get(item.name)
+        elif item.group == "slide":
+            record = job.slides.get(item.name)
+        if record is not None and open_numbers(record):
+            words.append(f"{item.group} '{item.name}' ({open_names(record)})")
+    return tuple(words)
 
 
 def state_of(box: BoxSpec) -> BoxState:

@@ -84,6 +84,8 @@ def order_json(order: Order, job: Job) -> str:
         "not_measured": list(order.unbuilt),
         "built_unmeasured": list(order.unmeasured),
         "built": list(order.built),
+        "not_confirmed": list(order.open_hardware),
+        "assumed": list(job.assumptions),
         "delivered": list(order.arrived),
         "held": [{"id": h.id, "box": h.box, "why": list(h.why)} for h in order.held],
         "fronts": [_front_data(front) for front in order.fronts],

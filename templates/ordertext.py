@@ -23,7 +23,7 @@ def order_text(order: Order, job: Job) -> str:
     """Give the order in words and tables, no line longer than a terminal is wide."""
     unit = job.shown
     lines: list[str] = []
-    for words in open_words(order):
+    for words in open_words(order, job):
         lines += _hung("", words, "  ")
     lines += [*([""] if lines else []), "Fronts, WIDTH x HEIGHT x THICKNESS"]
     lines += _fronts(order, unit)

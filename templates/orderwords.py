@@ -44,10 +44,10 @@ UNLISTED = (
 
 def terms(order: Order, job: Job) -> tuple[str, ...]:
     """Say what holds for the whole order, a sentence or two each, what is open first."""
-    return (*open_words(order), *settled_words(order, job))
+    return (*open_words(order, job), *settled_words(order, job))
 
 
-def open_words(order: Order) -> Iterator[str]:
+def open_words(order: Order, job: Job) -> Iterator[str]:
     """Say what keeps the order from being sent as it is, and what it leaves out."""
     if order.unbuilt:
         yield (
@@ -69,6 +69,13 @@ def open_words(order: Order) -> Iterator[str]:
             "Ordered again, since what was delivered is refused; hardware and paint for them are "
             f"in no sum here: {', '.join(again)}."
         )
+    if order.open_hardware:
+        yield (
+            f"NOT CONFIRMED: {'; '.join(order.open_hardware)}. Plates, drawer boxes and holes "
+            "follow from these numbers: read the leaflet, or try one on scrap, before you buy."
+        )
+    if job.assumptions:
+        yield f"ASSUMED, because the job does not say: {'; '.join(job.assumptions)}."
     if order.arrived:
         yield f"Delivered, not ordered again: {', '.join(order.arrived)}."
 

@@ -161,6 +161,19 @@ def test_the_data_says_what_the_text_says() -> None:
     assert {row["record"] for row in boxes} == {"runner", "side"}
 
 
+def test_it_says_what_nobody_has_confirmed_or_said(tmp_path: Path) -> None:
+    """Plates bought for an unconfirmed hinge may be the wrong ones; nothing is said of others."""
+    layout, order = _demo()
+    assert order.open_hardware == ("hinge 'spare' (constant, pattern)",)
+    assert "NOT CONFIRMED: hinge 'spare' (constant, pattern)." in order_text(order, layout.job)
+    data = json.loads(order_json(order, layout.job))
+    assert data["not_confirmed"] == list(order.open_hardware)
+    assert data["assumed"] == []
+    layout, order = _changed(tmp_path, ('side = "18.3 mm" ', "#"))
+    text = " ".join(order_text(order, layout.job).split())
+    assert "ASSUMED, because the job does not say: side thickness 18.0 mm" in text
+
+
 def test_no_line_is_wider_than_the_terminal() -> None:
     """Drawer boxes and five-piece fronts too."""
     layout, order = _demo()
