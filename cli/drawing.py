@@ -2,7 +2,7 @@
 
 import sys
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 import click
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from jigs.labelstock import Stock
     from jigs.parts import Layout
     from templates.elevation import Drawn
+    from templates.labelwords import LabelWords
     from templates.marks import Page
     from templates.paper import Paper
     from templates.raster import Raster
@@ -67,27 +68,19 @@ def draw_sheets(
 
 def draw_labels(
     layout: "Layout",
+    labels: "Sequence[LabelWords]",
     stock: "Stock",
     raster: "Raster",
     *,
     start: int = 1,
     copies: int = 1,
-    only: Collection[str] | None = None,
-    pieces: str | None = None,
-) -> bytes:
-    """Draw the labels as a PDF for a printer's raster; those of the cut list's pieces too where
-    their order, `box` or `cut`, is given."""
-    from jigs.cutlist.cutlist import cut_list
-    from jigs.layout import as_printed
+) -> tuple[bytes, int]:
+    """Draw labels as a PDF for a printer's raster; give it and the number of its pages."""
     from templates.labels import label_pages
     from templates.pdf import write_pdf
 
-    layout = as_printed(layout)
-    pages = label_pages(
-        layout, stock, start=start, copies=copies, only=only, raster=raster,
-        pieces=cut_list(layout) if pieces else (), order=pieces or "box",
-    )  # fmt: skip
-    return write_pdf(pages, title=_title(layout, "labels"))
+    pages = label_pages(layout, labels, stock, start=start, copies=copies, raster=raster)
+    return write_pdf(pages, title=_title(layout, "labels")), len(pages)
 
 
 def draw_tags(

@@ -5,6 +5,7 @@ from typing import Literal
 
 import click
 
+from cli.failures import Failure
 from cli.jobs import end, lay_out_job, tell_problems
 from cli.labelstock import check_start, find_stock, raster_for
 from cli.options import (
@@ -47,10 +48,21 @@ from cli.selection import narrow, select
     help="Labels for each part, one after the other.",
 )
 @click.option(
-    "--pieces",
+    "--for",
+    "kinds",
+    type=click.Choice(["all", "pieces", "fronts"]),
+    default="all",
+    show_default=True,
+    help="Labels for every part, for what the boxes are built of (drawer boxes too), or for the "
+    "fronts.",
+)
+@click.option(
+    "--order",
     type=click.Choice(["box", "cut"]),
-    help="Labels for bottoms, backs, shelves and all other pieces too, box by box or in the "
-    "order of cutting: by thickness, then length.",
+    default="box",
+    show_default=True,
+    help="Pieces in the order of assembly, wall by wall and box by box, or as they are cut: by "
+    "thickness, then length.",
 )
 @output_option("labels.pdf")
 @click.pass_context
@@ -65,7 +77,8 @@ def labels(
     dots: int | None,
     start: int,
     copies: int,
-    pieces: str | None,
+    kinds: Literal["all", "pieces", "fronts"],
+    order: Literal["box", "cut"],
     output: str,
 ) -> None:
     """Print a label with a QR code for every part of JOB; a part held back says HOLD.
@@ -73,19 +86,20 @@ def labels(
     With a stock of cup tags it prints one for every door that has a cup.
     """
     from cli.drawing import draw_labels, draw_tags, tell_unprintable
+    from jigs.cutlist.cutlist import cut_list
+    from jigs.layout import as_printed
+    from templates.labellist import list_labels
 
     layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
     labels_of = find_stock(stock, layout.job)
     check_start(labels_of, start)
     raster = raster_for(labels_of, find_printer(printer, layout.job), dots)
-    more: list[str] = []
-    if pieces:
-        from jigs.cutlist.cutlist import cut_list
-
-        if labels_of.bore is not None:
-            raise click.UsageError("--pieces is for labels; tags go into the cups of doors.")
-        more = [piece.id for piece in cut_list(layout)]
-    chosen = select(layout, only, more)
+    if labels_of.bore is not None and (kinds, order) not in (("all", "box"), ("fronts", "box")):
+        raise click.UsageError(
+            "--for pieces and --order are for labels; tags go into the cups of doors."
+        )
+    pieces = cut_list(layout)
+    chosen = select(layout, only, more=(piece.id for piece in pieces))
     if labels_of.bore is not None:
         data, count, words = draw_tags(
             layout, labels_of, raster, start=start, copies=copies, only=chosen
@@ -93,10 +107,16 @@ def labels(
         told = f"{output}: tags for {count} door{'s' * (count != 1)}. Print at 100 %, cut out."
     else:
         words = []
-        data = draw_labels(
-            layout, labels_of, raster, start=start, copies=copies, only=chosen, pieces=pieces
-        )
-        told = f"{output}: print at 100 % on {labels_of.name} labels."
+        printed = as_printed(layout)
+        listed = list_labels(printed, pieces, order=order, kinds=kinds, only=chosen)
+        if not listed:
+            raise Failure(f"No label: {_none_of(kinds)}. No file is written.")
+        data, pages = draw_labels(printed, listed, labels_of, raster, start=start, copies=copies)
+        count = len(listed) * copies
+        many = f"{count} label{'s' * (count != 1)}"
+        if not labels_of.roll:
+            many += f" on {pages} sheet{'s' * (pages != 1)}"
+        told = f"{output}: {many}. Print at 100 % on {labels_of.name} labels."
     if data:
         write_bytes(output, data, sources=layout.job.sources)
     else:
@@ -109,3 +129,10 @@ def labels(
     tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)
+
+
+def _none_of(kinds: Literal["all", "pieces", "fronts"]) -> str:
+    """Say what the chosen parts have none of."""
+    if kinds == "all":
+        return "what was chosen has no part"
+    return f"what was chosen has no {kinds}; --for all takes every part"

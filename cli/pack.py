@@ -78,6 +78,7 @@ def make_pack(
     from jigs.layout import as_printed
     from templates.findings import closing_text
     from templates.holelist import holes_csv
+    from templates.labellist import list_labels
     from templates.orderlist import order_csv
     from templates.partslist import choose_parts, parts_csv
     from templates.supplierlist import fronts_csv
@@ -104,7 +105,10 @@ def make_pack(
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
     sheets, pages = draw_sheets(layout, sheet, None, same=same)
-    labels = draw_labels(layout, labels_of, raster)
+    cut = cut_job(layout)
+    printed = as_printed(layout)
+    words = list_labels(printed, cut.pieces)
+    labels, _ = draw_labels(printed, words, labels_of, raster)
     sticks, _ = draw_sticks(layout, sheet)
     if not sticks:  # no side of the job has a hole
         files.pop("stick.pdf")
@@ -116,15 +120,13 @@ def make_pack(
         write_bytes(files["stick.pdf"], sticks, sources=sources)
     write_bytes(files["elevations.pdf"], walls, sources=sources)
     write_text(files["holes.csv"], holes_csv(layout), sources=sources)
-    cut = cut_job(layout)
     parts = choose_parts(layout, cut)
     write_text(files["parts.csv"], parts_csv(parts), sources=sources)
-    printed = as_printed(layout)
     order = make_order(printed, cut)
     write_text(files["order.csv"], order_csv(order, printed.job), sources=sources)
     write_text(files["fronts.csv"], fronts_csv(order, printed.job), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)
-    click.echo(closing_text(layout, pages), nl=False)
+    click.echo(closing_text(layout, pages, len(words)), nl=False)
     end(ctx, layout)

@@ -39,7 +39,20 @@ def part_code(
     lines = sorted(_line(hole) for hole in holes)
     sizes = (width, height, thickness, *(() if length is None else (length,)))
     size = " ".join(str(_steps(each)) for each in sizes)
-    digest = hashlib.sha256("\n".join([size, *lines]).encode("ascii")).digest()
+    return _shorten("\n".join([size, *lines]))
+
+
+def figures_code(*groups: Iterable[float]) -> str:
+    """Give the code of a piece from what it is cut to: groups of figures, mm.
+
+    >>> figures_code((420.6, 558.6, 18.3), (50.0,))
+    'NT36'
+    """
+    return _shorten("\n".join(" ".join(str(_steps(each)) for each in group) for group in groups))
+
+
+def _shorten(text: str) -> str:
+    digest = hashlib.sha256(text.encode("ascii")).digest()
     number = int.from_bytes(digest, "big")
     code = ""
     for _ in range(LENGTH):

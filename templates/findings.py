@@ -108,8 +108,9 @@ def pages_words(pages: int, other: int, *, same: bool = False, noun: str = "page
     return f"{_many(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
 
 
-def closing_text(layout: Layout, pages: str) -> str:
-    """Give the closing summary of a pack; `pages` says how many its sheets have."""
+def closing_text(layout: Layout, pages: str, labels: int) -> str:
+    """Give the closing summary of a pack; `pages` says how many its sheets have, `labels` how
+    many labels there are."""
     ready = sum(not front.withheld for front in layout.fronts)
     held = [part for part in layout.units if part.withheld]
     first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
@@ -118,6 +119,7 @@ def closing_text(layout: Layout, pages: str) -> str:
     lines = [
         f"{first.rstrip('.')}. {pages}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
+        f"labels.pdf: {_many(labels, 'label')}, one for every front, drawer box and cut piece.",
     ]
     if incomplete := incomplete_words(layout):
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")

@@ -7,11 +7,21 @@ itself says less.
 
 from dataclasses import dataclass
 
-from jigs.geometry import rectangle
 from templates.keyplan import KeyPlan
+from templates.labelmarks import (
+    BASE_LINE,
+    CLEAR,
+    SMALL,
+    STRIPE,
+    STRIPE_HIGH,
+    draw_arrow,
+    end_stripe,
+    stripe_width,
+    top_stripe,
+)
 from templates.labelplacing import Field
 from templates.labelwords import LabelWords, Wording
-from templates.marks import Area, Mark, Qr, Text
+from templates.marks import Mark, Qr, Text
 from templates.payload import fit_payload
 from templates.pieces import moved
 from templates.qr import QUIET, qr_side
@@ -34,17 +44,10 @@ SAYS = (90, 61, 38)
 """Characters of a symbol of version 4, 3 and 2, level M (ISO/IEC 18004:2015, table 7)."""
 
 _GAP = 1.0
-_CLEAR = 0.5
-"""Between a stripe and what stands beside it, mm."""
-_SMALL = 2.5
 _LEAST = 1.8
-_BASE_LINE = 0.385
-"""Base line of a line of lettering above the foot of its em, in capital heights."""
-_CODE_UP = _SMALL * (EM_PER_CAP - _BASE_LINE)
+_CODE_UP = SMALL * (EM_PER_CAP - BASE_LINE)
 """What the code takes under the symbol, from its base line up; mm."""
 
-_STRIPE = 2.5
-_STRIPE_WORDS = "THIS END TO THE FRONT"
 _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
 
 
@@ -70,32 +73,43 @@ class _Symbol:
 def label_marks(words: LabelWords, plan: KeyPlan, field: Field, raster: Raster) -> list[Mark]:
     """Set one label in its field."""
     marks: list[Mark] = []
-    x0, x1 = field.left + field.margin, field.right
-    arrow, arrow_wide = _arrow(words.arrow, field)
+    x0, x1, top = field.left + field.margin, field.right, field.top - field.margin
+    stripe = words.stripe
+    along_top = stripe is not None and stripe.end == "top"
+    lowered = STRIPE_HIGH if along_top else 0.0
+    head = 7.0 if field.height >= PLAN_FROM and field.width >= NARROW else 5.0
+    bottom = field.bottom + field.margin
+    arrow, arrow_wide = draw_arrow(words.arrow, words.toward, bottom, top - lowered, head)
     symbol, lettered = _choose(words, field, raster, arrow_wide + _GAP + field.margin)
-    if words.stripe is not None:
-        stripe, wide = _stripe(words.stripe, field, lettered)
-        marks += stripe
-        if words.stripe == "left":
+    if stripe is not None and not along_top:
+        drawn, wide = end_stripe(stripe, field, lettered)
+        marks += drawn
+        if stripe.end == "left":
             x0 = field.left + wide
         else:
             x1 -= wide
+    left = x0
     marks += moved(tuple(arrow), x0, 0.0)
     x0 += arrow_wide + _GAP
-    top, named = field.top - field.margin, True
+    named = True
     if x1 - symbol.wide - x0 < WORDS:
-        name = _over(words.part, x0, x1 - field.margin, top, field, symbol)
+        name = _over(words.part, x0, x1 - field.margin, top - lowered, field, symbol)
         named = not name
         marks += name
         top -= sum(text.size * EM_PER_CAP for text in name)
     # A symbol's own quiet zone is white enough at the label's edge.
-    ceiling = field.top if named else top
+    ceiling = field.top if named else top - lowered
     under, wide = _column(marks, words, symbol, plan, field, raster, x1, ceiling)
+    if stripe is not None and along_top:
+        # Over the ID, where that stands across the label, else beside the symbol.
+        high = field.top - field.margin
+        right = x1 - wide - CLEAR if named else field.right - field.margin
+        marks += top_stripe(stripe, left, high, right - left)
     more = [] if under or not words.code else [Wording(ways=(f"code {words.code}",), worth=98)]
-    if words.stripe is not None and not lettered:
-        more += [Wording(ways=(text,), worth=8, bold=True) for text in ("STRIPE TO", "FRONT")]
-    least = _LEAST if field.width < NARROW else _SMALL
-    marks += _rows(words, more, x0, x1 - wide - x0, field.bottom + field.margin, top, named, least)
+    if stripe is not None and not lettered:
+        more += [Wording(ways=(text,), worth=8, bold=True) for text in stripe.lines]
+    least = _LEAST if field.width < NARROW else SMALL
+    marks += _rows(words, more, x0, x1 - wide - x0, bottom, top - lowered, named, least)
     return marks
 
 
@@ -103,9 +117,9 @@ def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Sy
     """Set the ID across a narrow label, over words and symbol, if the symbol leaves it room."""
     room = top - field.bottom - field.margin - _CODE_UP - symbol.high
     size = min(7.0, room / EM_PER_CAP, (x1 - x0) / text_width(name, 1.0, True))
-    if size < _SMALL:
+    if size < _LEAST:
         return []
-    base = top - size * (EM_PER_CAP - _BASE_LINE)
+    base = top - size * (EM_PER_CAP - BASE_LINE)
     return [Text(x=x0, y=base, text=name, size=size, bold=True)]
 
 
@@ -113,7 +127,8 @@ def _choose(words: LabelWords, field: Field, raster: Raster, beside: float) -> t
     """Choose the fullest symbol that leaves the words their room, and whether the stripe has
     words too; `beside` is what arrow and margin take."""
     across, up = raster.module
-    stripe = _stripe_width(field) if words.stripe else 0.0
+    at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
+    stripe = stripe_width(at_end, field) if at_end else 0.0
     ways = [(longest, lettered) for lettered in (True, False) for longest in SAYS]
     for longest, lettered in ways:
         text = fit_payload(words.payload, longest)
@@ -122,59 +137,10 @@ def _choose(words: LabelWords, field: Field, raster: Raster, beside: float) -> t
             wide=qr_side(text, across) + raster.slack,
             high=qr_side(text, up) + raster.slack,
         )
-        taken = stripe if lettered else _STRIPE if words.stripe else 0.0
+        taken = stripe if lettered else STRIPE if at_end else 0.0
         if symbol.high <= field.height and field.width - symbol.wide - beside - taken >= WORDS:
             break
     return symbol, lettered
-
-
-def _stripe_letters(field: Field) -> float:
-    return min(3.5, (field.height - 2 * field.margin) / text_width(_STRIPE_WORDS, 1.0, True))
-
-
-def _stripe_width(field: Field) -> float:
-    return _STRIPE + _stripe_letters(field) * EM_PER_CAP + 0.4
-
-
-def _stripe(end: str, field: Field, lettered: bool) -> tuple[list[Mark], float]:
-    """Draw the black stripe along one end of a label, with its words beside it; give the width
-    of both."""
-    size = _stripe_letters(field)
-    edge = field.left if end == "left" else field.right - _STRIPE
-    area = Area(points=rectangle(edge, field.bottom, edge + _STRIPE, field.top))
-    if not lettered:
-        return [area], _STRIPE + (_CLEAR if end == "left" else 0.0)
-    wide = _stripe_width(field)
-    # Read from the right, the feet of the letters are on the right.
-    base = (field.left + wide if end == "left" else edge - 0.4) - size * _BASE_LINE
-    middle = field.bottom + field.height / 2
-    letters = Text(
-        x=base, y=middle, text=_STRIPE_WORDS, size=size, bold=True, anchor="middle", angle=90
-    )
-    return [area, letters], wide
-
-
-def _arrow(word: str, field: Field) -> tuple[list[Mark], float]:
-    """Draw the arrow, up to 20 mm tall, its word below, its left edge at 0; give its width too."""
-    bottom, top = field.bottom + field.margin, field.top - field.margin
-    head = 7.0 if field.height >= PLAN_FROM and field.width >= NARROW else 5.0
-    wide = max(head, text_width(word, _SMALL, True))
-    foot = max(bottom + _SMALL * EM_PER_CAP + 0.5, top - 20.0)
-    middle = wide / 2
-    neck, shaft = top - head * 0.9, head * 0.18
-    points = (
-        (middle - shaft, foot), (middle + shaft, foot), (middle + shaft, neck),
-        (middle + head / 2, neck), (middle, top), (middle - head / 2, neck), (middle - shaft, neck),
-    )  # fmt: skip
-    under = Text(
-        x=middle,
-        y=foot - 0.5 - _SMALL * (EM_PER_CAP - _BASE_LINE),
-        text=word,
-        size=_SMALL,
-        bold=True,
-        anchor="middle",
-    )
-    return [Area(points=points), under], wide
 
 
 def _column(
@@ -192,10 +158,10 @@ def _column(
     code = f"code {words.code}" if words.code else ""
     high = top - field.bottom
     under = field.margin + _CODE_UP + symbol.high <= high
-    room = high - symbol.high - _SMALL * EM_PER_CAP - 2 * field.margin - 0.3
+    room = high - symbol.high - SMALL * EM_PER_CAP - 2 * field.margin - 0.3
     planned = field.height >= PLAN_FROM and room >= PLAN_LEAST
-    beside = field.margin if right == field.right else _CLEAR
-    letters = text_width(code, _SMALL) + beside + 0.3 if under else 0.0
+    beside = field.margin if right == field.right else CLEAR
+    letters = text_width(code, SMALL) + beside + 0.3 if under else 0.0
     wide = max(symbol.wide, letters, field.width / 3 if planned else 0.0)
     square = top - symbol.high
     if not planned:  # symbol and code together stand in the middle
@@ -206,7 +172,7 @@ def _column(
     marks.append(Qr(x=x, y=y, text=symbol.text, module=across, rise=rise))
     if under and code:
         middle = min(right - symbol.wide / 2, right - letters / 2 - beside / 2)
-        marks.append(Text(x=middle, y=square - _CODE_UP, text=code, size=_SMALL, anchor="middle"))
+        marks.append(Text(x=middle, y=square - _CODE_UP, text=code, size=SMALL, anchor="middle"))
     if planned:
         marks += plan.marks(
             words.black,
@@ -232,7 +198,7 @@ def _rows(
     takes, and at least `least` mm high."""
     height = top - bottom
     names = _break_name(words.part, width) if named else []
-    rows = [_Row(text=name, size=_SMALL, bold=True, worth=100) for name in names]
+    rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
     if words.hold:
         size = min(5.0, width / text_width("HOLD", 1.0, True))
         rows.append(_Row(text="HOLD", size=size, bold=True, worth=99))
@@ -244,10 +210,11 @@ def _rows(
         row = _Row(text=text, size=least, bold=line.bold, worth=line.worth)
         rows.append(row)
         growing.append((row, line))
-    # The ID wants 5 mm at least, if it is not too long for that; what is worth least makes room.
+    # The ID wants 5 mm at least, or 3.5 on two lines, if it is not too long for that; what is
+    # worth least makes room.
     name_rows = rows[: len(names)]
     for row in name_rows:
-        row.size = min(5.0, _widest(names, width))
+        row.size = min(5.0 if len(names) == 1 else 3.5, _widest(names, width))
     while _height(rows) > height and len(rows) > len(names) + 2:
         rows.remove(min(rows, key=lambda row: row.worth))
     over = max(0.0, _height(rows) - height) / EM_PER_CAP
@@ -259,7 +226,7 @@ def _rows(
     for row in rows:
         at -= row.size * EM_PER_CAP
         marks.append(
-            Text(x=x, y=at + row.size * _BASE_LINE, text=row.text, size=row.size, bold=row.bold)
+            Text(x=x, y=at + row.size * BASE_LINE, text=row.text, size=row.size, bold=row.bold)
         )
     return marks
 
@@ -284,24 +251,28 @@ def _grow(
             for row, old in zip(row_or_rows, before, strict=True):
                 row.size = old
 
+    def most() -> float:
+        """No word is larger than the ID."""
+        return names[0].size if names else SMALL
+
     holds = [row for row in rows if row.worth == 99]
     kept = [(row, line) for row, line in growing if any(row is other for other in rows)]
     for row, _ in kept:
-        enlarge([row], _SMALL)
-    for size in (5.5, 6.0, 7.0):
+        enlarge([row], SMALL)
+    for size in (4.0, 4.5, 5.0, 5.5, 6.0, 7.0):
         enlarge(names, size)
     for hold in holds:
         enlarge([hold], 7.0)
     for row, line in kept[:1]:
-        enlarge([row], min(3.5, line.most))
+        enlarge([row], min(3.5, line.most, most()))
     for size in (8.0, 9.0):
         enlarge(names, size)
     for row, line in kept:
-        enlarge([row], min(3.5, line.most))
+        enlarge([row], min(3.5, line.most, most()))
     for hold in holds:
         enlarge([hold], 10.0)
     for row, line in kept:
-        enlarge([row], line.most)
+        enlarge([row], min(line.most, most()))
     for size in (10.0, 11.0, 12.0):
         enlarge(names, size)
 

@@ -12,6 +12,8 @@ from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box
+from templates.keyplan import Black, black_front, black_rollout, black_side
+from templates.labelmarks import Stripe, Toward, to_the_front
 from templates.payload import drawer_box_payload, front_payload, rollout_payload, side_payload
 from templates.wording import FRONT_WORDS
 
@@ -32,19 +34,26 @@ class Wording:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LabelWords:
     """What a label says. `lines` from top to bottom, under the ID. `hold`: a large HOLD stands
-    under the ID. `arrow`: the word at the arrow. `stripe`: the end of the label that carries the
-    black stripe for the front edge. `black`: the front, or the box side, that the key plan
-    shows black."""
+    under the ID. `arrow`: the word at the arrow, which points `toward` a side of the label.
+    `stripe`: the edge of the label that carries a black stripe, and its words. `black`: what the
+    key plan shows black."""
 
     part: str
     box: str
     code: str
     payload: str
     lines: tuple[Wording, ...]
-    black: Front | Side | Piece
+    black: Black
     hold: bool = False
     arrow: str = "UP"
-    stripe: str | None = None
+    toward: Toward = "up"
+    stripe: Stripe | None = None
+
+
+ASSUMED = Wording(
+    ways=("SIZE ASSUMED: MEASURE FIRST", "SIZE ASSUMED", "ASSUMED"), worth=8, bold=True
+)
+"""What stands on a piece whose size hangs on numbers that nobody gave."""
 
 
 def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
@@ -63,12 +72,12 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
     lines = [
         Wording(ways=ways, worth=9, most=5.0, bold=True),
-        _place(front.wall, front.box, neighbour),
+        place_line(front.wall, front.box, neighbour),
     ]
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
-        lines += _size((front.width, front.height, front.thickness))
+        lines += size_lines((front.width, front.height, front.thickness))
         if front.drawer is not None:
             wide_below = front.drawer.y > (front.height - front.drawer.y - front.drawer.height)
             up = f"BOX {format_mm(front.drawer.y)} UP"
@@ -90,28 +99,36 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         code="" if front.withheld else front.code,
         payload=front_payload(layout, front),
         lines=tuple(lines),
-        black=front,
+        black=black_front(front),
         hold=front.withheld,
     )
 
 
-def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
-    """Give the words for a box side; its label sticks on the outside face.
+def words_of_side_label(
+    layout: Layout, side: Side, piece: Piece | None = None, *, assumed: bool = False
+) -> LabelWords:
+    """Give the words for a box side, `piece` as it is cut; its label sticks on the outside face.
+    `assumed`: its size hangs on numbers that nobody gave.
 
     Seen from outside, upright, a left side has its front edge on the right. A partition has no
-    outside: its label sticks on its top end, the arrow to the front.
+    outside: its label sticks on its left face, which is turned as that of a left side.
     """
     ways: tuple[str, ...] = (
         f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT", "FACE OUT",
     )  # fmt: skip
     if side.partition:
         between = f"COLUMNS {side.partition} AND {side.partition + 1}"
-        ways = (f"PARTITION, BETWEEN {between}", f"PARTITION {side.partition}")
+        ways = (
+            f"PARTITION {side.partition}, THIS FACE LEFT, BETWEEN {between}",
+            f"PARTITION {side.partition}, THIS FACE LEFT",
+            "THIS FACE LEFT",
+            "FACE LEFT",
+        )
     lines = [
         Wording(ways=ways, worth=9, most=5.0, bold=True),
-        _place(side.wall, side.box, ""),
-        *_size((side.height, side.depth, side.thickness)),
-    ]  # fmt: skip
+        place_line(side.wall, side.box, ""),
+        *_side_sizes(side, piece),
+    ]
     if side.missing:
         come = f"{', '.join(side.missing)} TO COME"
         lines[1:1] = [
@@ -119,7 +136,9 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
                 ways=(f"INCOMPLETE: {come}", come, "HOLES TO COME", "TO COME"), worth=8, bold=True
             )
         ]
-    elif not side.holes:
+    if assumed:
+        lines.insert(1, ASSUMED)
+    if not side.holes and not side.missing:
         lines.append(Wording(ways=("NO HOLES",), worth=5))
     if side.band > 0 and side.band_state == "later":
         lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW", "RAW"), worth=5))
@@ -131,41 +150,65 @@ def words_of_side_label(layout: Layout, side: Side) -> LabelWords:
         code=side.code,
         payload=side_payload(layout, side),
         lines=tuple(lines),
-        black=side,
-        arrow="FRONT" if side.partition else "UP",
-        stripe=None if side.partition else "right" if side.side == "left" else "left",
+        black=black_side(side),
+        stripe=to_the_front("right" if side.side == "left" or side.partition else "left"),
     )
+
+
+def _side_sizes(side: Side, piece: Piece | None) -> list[Wording]:
+    """Say a side's finished size, and the cut one where band makes another of it."""
+    finished = size_lines((side.height, side.depth, side.thickness))
+    if piece is None or not piece.band:
+        return finished
+    cut = cut_line(piece)
+    return [cut, finished_line(side.height, side.depth), finished[1]]
+
+
+def finished_line(length: float, width: float) -> Wording:
+    """Say what a piece measures with its band on, mm."""
+    done = f"{format_mm(length)} x {format_mm(width)}"
+    return Wording(
+        ways=(f"FINISHED {done} WITH BAND", f"FINISHED {done}", f"DONE {done}"),
+        worth=5,
+        figure=True,
+    )
+
+
+def cut_line(piece: Piece) -> Wording:
+    """Say what the saw is set to, mm."""
+    cut = [format_mm(size) for size in (piece.length, piece.width, piece.thickness)]
+    brief = " x ".join(size.removesuffix(".0") for size in cut[:2])
+    ways = (f"CUT {' x '.join(cut)}", f"CUT {' x '.join(cut[:2])}", f"CUT {brief}")
+    return Wording(ways=ways, worth=6, most=3.5, figure=True)
 
 
 def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:
     """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
     lines = [
         Wording(ways=("DRAWER BOX", "BOX"), worth=9, most=5.0, bold=True),
-        _place(front.wall, front.box, f"BEHIND {front.id}"),
+        place_line(front.wall, front.box, f"BEHIND {front.id}"),
     ]
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
-        lines += _size((drawer.width, drawer.height, drawer.length))
+        lines += size_lines((drawer.width, drawer.height, drawer.length))
     return LabelWords(
         part=drawer.id,
         box=front.box,
         code="" if front.withheld else drawer.code,
         payload=drawer_box_payload(layout, drawer, front),
         lines=tuple(lines),
-        black=front,
+        black=black_front(front),
         hold=front.withheld,
         arrow="FRONT",
     )
 
 
-def words_of_rollout_label(layout: Layout, rollout: Rollout) -> LabelWords:
+def words_of_rollout_label(rollout: Rollout) -> LabelWords:
     """Give the words for a rollout; its label sticks under the bottom, arrow to the front."""
-    parts = parts_of_box(layout, rollout.box)
-    shown = [part for part in parts.fronts if part.id in rollout.behind]
     lines = [
         Wording(ways=("ROLLOUT, DRAWER BOX", "ROLLOUT"), worth=9, most=5.0, bold=True),
-        _place(
+        place_line(
             rollout.wall,
             rollout.box,
             f"BEHIND {', '.join(rollout.behind)}" if rollout.behind else "",
@@ -174,15 +217,16 @@ def words_of_rollout_label(layout: Layout, rollout: Rollout) -> LabelWords:
     if rollout.withheld:
         lines.insert(1, _reason(rollout.held[0]))
     else:
-        lines += _size((rollout.width, rollout.height, rollout.length))
-        lines.append(Wording(ways=(f"UNDERSIDE {format_mm(rollout.y)} UP IN THE BOX",), worth=5))
+        lines += size_lines((rollout.width, rollout.height, rollout.length))
+        up = f"UNDERSIDE {format_mm(rollout.y)} UP"
+        lines.append(Wording(ways=(f"{up} IN THE BOX", up), worth=5, figure=True))
     return LabelWords(
         part=rollout.id,
         box=rollout.box,
         code="" if rollout.withheld else rollout.code,
         payload=rollout_payload(rollout),
         lines=tuple(lines),
-        black=shown[0] if shown else parts.sides[0],
+        black=black_rollout(rollout),
         hold=rollout.withheld,
         arrow="FRONT",
     )
@@ -212,7 +256,8 @@ def _brief(order: str) -> str:
     return f"{first} FROM TOP" if rest.endswith("FROM TOP") else first
 
 
-def _place(wall: str, box: str, neighbour: str) -> Wording:
+def place_line(wall: str, box: str, neighbour: str) -> Wording:
+    """Say where a part goes: its wall, its box, and what it is beside."""
     name = wall.upper().removesuffix("WALL").strip()
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
     full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
@@ -221,7 +266,8 @@ def _place(wall: str, box: str, neighbour: str) -> Wording:
     return Wording(ways=ways, worth=7, most=3.5, figure=True)
 
 
-def _size(sizes: tuple[float, float, float]) -> list[Wording]:
+def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
+    """Say three sizes in mm, and in inches."""
     mm = [format_mm(size) for size in sizes]
     inches = [format_inches(size) for size in sizes]
     return [

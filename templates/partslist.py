@@ -22,7 +22,7 @@ COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
     "finished_length_mm", "finished_width_mm", "thickness_mm", "board", "grain", "band",
     "band_thickness_mm", "pocket_mm", "pocket_top_mm", "groove_at_mm", "groove_width_mm",
-    "groove_depth_mm", "note",
+    "groove_depth_mm", "note", "code",
 )  # fmt: skip
 """The columns of the CSV list; several places in one cell are parted by blanks."""
 
@@ -49,6 +49,11 @@ class PartsList:
     def cut_boxes(self) -> frozenset[str]:
         """The boxes that are cut here themselves."""
         return self.boxes - set(self.built)
+
+    def coded(self) -> list[tuple[Piece, str]]:
+        """Give each piece with the code on its label: a side's is that of its holes."""
+        drilled = {side.board: side.code for side in self.layout.sides}
+        return [(piece, drilled.get(piece.id) or piece.code) for piece in self.pieces]
 
 
 def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) -> PartsList:
@@ -97,7 +102,7 @@ def parts_json(parts: PartsList) -> str:
         "schema": 1,
         "job": job.name,
         "units": job.units,
-        "parts": [_piece_data(piece) for piece in parts.pieces],
+        "parts": [_piece_data(piece, code) for piece, code in parts.coded()],
         "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
         "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
         "thickness_trap": _trap_data(find_trap(job, parts.cut_boxes)),
@@ -112,7 +117,7 @@ def parts_json(parts: PartsList) -> str:
 def parts_csv(parts: PartsList) -> str:
     """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
     cell is ever taken for a formula."""
-    rows = [*map(_row, parts.pieces)]
+    rows = [_row(piece, code) for piece, code in parts.coded()]
     rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
     rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
     return csv_text(COLUMNS, rows)
@@ -135,7 +140,7 @@ def drawers_of(parts: PartsList) -> tuple[DrawerBox | Rollout, ...]:
     )
 
 
-def _row(piece: Piece) -> tuple[object, ...]:
+def _row(piece: Piece, code: str) -> tuple[object, ...]:
     """Give a piece as a row of the CSV list, in the order of COLUMNS."""
     groove = piece.groove
     return (
@@ -160,6 +165,7 @@ def _row(piece: Piece) -> tuple[object, ...]:
         number(groove.width) if groove else None,
         number(groove.depth) if groove else None,
         safe_cell(piece.note),
+        code,
     )
 
 
@@ -171,7 +177,7 @@ def _numbers(values: Sequence[float]) -> list[float]:
     return [number(value) for value in values]
 
 
-def _piece_data(piece: Piece) -> dict[str, Any]:
+def _piece_data(piece: Piece, code: str) -> dict[str, Any]:
     return {
         "id": piece.id,
         "kind": piece.kind,
@@ -192,6 +198,7 @@ def _piece_data(piece: Piece) -> dict[str, Any]:
         "pocket_top_mm": None if piece.pockets_top is None else _numbers(piece.pockets_top),
         "groove": _groove_data(piece.groove),
         "note": piece.note or None,
+        "code": code,
     }
 
 

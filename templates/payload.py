@@ -93,13 +93,14 @@ def rollout_payload(rollout: Rollout) -> str:
 
 
 def piece_payload(piece: Piece, name: str, number: int) -> str:
-    """Say of a piece without holes: what it is, where it goes, and its size as cut."""
+    """Say of a piece without holes: what it is, where it goes, its size as cut, and its code."""
     size = "X".join(_figure(size) for size in (piece.length, piece.width, piece.thickness))
     place = _place(piece.wall, piece.box) if piece.box else _wall(piece.wall)
     band = f"BAND {' '.join(piece.band).upper()}" if piece.band else ""
     return _join(
         f"{piece.id} {name}", (place, 5), (f"CUT {size}", 4),
         (f"{number} OF {piece.count}" if piece.count > 1 else "", 3), (band, 2),
+        (f"CODE {piece.code}", 1),
     )  # fmt: skip
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pypdfium2
 
+from jigs.cutlist.cutlist import cut_list
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.reading import read_job
@@ -13,6 +14,7 @@ from jigs.storystick import find_sticks
 from templates.calibration import calibration_page
 from templates.cuptag import find_tagged, tag_pages
 from templates.elevation import draw_elevations
+from templates.labellist import list_labels
 from templates.labels import label_pages
 from templates.marks import Mark, Page, Text
 from templates.paper import PAPERS
@@ -30,6 +32,12 @@ TAG_DOTS = 130
 SHEETS = {"door-back": ("B3-2L", 0), "drawer-front": ("B1-1", 1), "box-side": ("B1-SIDE-L", 0)}
 """Picture, part, and which of the part's sheets."""
 
+PIECES = (
+    "B1-SIDE-L", "B1-BOTTOM", "B1-BACK", "B1-1-BOX-BACK", "T1-FIXED-1", "B5-PANEL-R",
+    "NORTH-FILLER-L", "NORTH-TOE-1-FRONT", "S2-ROLLOUT-1-SIDE",
+)  # fmt: skip
+"""Parts on the picture of pieces' labels."""
+
 
 def draw_pictures() -> dict[str, Page]:
     """Give the pages that are shown, by the names of their pictures."""
@@ -44,7 +52,10 @@ def draw_pictures() -> dict[str, Page]:
     pages["calibrate"] = calibration_page(PAPERS["common"])
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]
     pages["stick"] = next(stick_pages(drawers, layout.job.name, PAPERS["common"]))
-    pages["labels"] = label_pages(layout, STOCKS["letter-2x5"])[0]
+    pieces, stock = cut_list(layout), STOCKS["letter-2x5"]
+    pages["labels"] = label_pages(layout, list_labels(layout, pieces, kinds="fronts"), stock)[0]
+    shown = list_labels(layout, pieces, only=PIECES)
+    pages["piece-labels"] = label_pages(layout, shown, stock)[0]
     pages["cup-tags"] = _tags(layout)
     return pages
 

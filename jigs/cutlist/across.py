@@ -129,12 +129,18 @@ def adjustable_shelves(job: Job, columns: Columns) -> list[Piece]:
     """Give the adjustable shelves of all columns."""
     build, band = job.build, job.material.band
     made: list[Piece] = []
-    for number, carcass in enumerate(columns.carcasses, start=1):
+    for column, carcass in enumerate(columns.carcasses, start=1):
         box = carcass.box
         for spec in box.shelves:
-            if spec.at is not None or spec.column not in (None, number):
+            if spec.at is not None or spec.column not in (None, column):
                 continue
             long = carcass.opening - build.shelf_play
+            low = carcass.floor if spec.low is None else spec.low
+            high = carcass.ceiling if spec.high is None else spec.high
+            start = Block(
+                x=carcass.inner("left") + build.shelf_play / 2, y=low, z=build.shelf_back,
+                dx=long, dy=carcass.side, dz=carcass.inside_depth - build.shelf_back,
+            )  # fmt: skip
             made.append(
                 Piece(
                     id=f"{box.id}-SHELF-{len(made) + 1}",
@@ -149,6 +155,10 @@ def adjustable_shelves(job: Job, columns: Columns) -> list[Piece]:
                     band_thickness=band,
                     banded_length=long if band else 0.0,
                     grain="length",
+                    spread=tuple(
+                        replace(start, y=low + (high - low) * number / (spec.count + 1))
+                        for number in range(1, spec.count + 1)
+                    ),
                 )
             )
     return made

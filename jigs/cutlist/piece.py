@@ -14,6 +14,7 @@ grain, or the longer way where the grain does not matter.
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.codes import figures_code
 from jigs.geometry import SLACK
 
 PieceKind = Literal[
@@ -36,7 +37,8 @@ FRONT: tuple[Edge, ...] = ("front",)
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Block:
     """The room a piece fills, finished: lower corner and size. In a box x from its left edge,
-    y from its sides' bottom end, z back from the finished front edge; mm."""
+    y from its sides' bottom end, z back from the finished front edge. On a wall x along it, y up
+    from the line that the boxes' heights count from, z as in a box; mm."""
 
     x: float
     y: float
@@ -77,8 +79,12 @@ class Piece:
     finished front edge (of what stands on edge across a box, from the lower edge), of the pocket
     screws at each of its ends; of a side, of those that are driven into it, joint by joint from
     the bottom up. `pockets_top`: those at its upper end, where they differ. `blocks`: where it
-    stands, one for each of `count`; none where it is not fixed in a box. `cutouts`: what is
-    notched out of it. `front`: the front it serves, where one. `note`: what is to be said of it.
+    stands, one for each of `count`; none where it is not fixed in a box. `spread`: where a shelf
+    that can be moved is shown, evenly over its column. `on_wall`: where what belongs to a wall
+    stands along it. `cutouts`: what is notched out of it. `front`: the front it serves, where one.
+    `beside`: of what belongs to a wall, the boxes that it stands under, beside or behind.
+    `hand`: the end of a run, or side of a box, that it closes. `scribe`: the edge at which `spare`
+    of its size is there to be scribed. `note`: what is to be said of it.
     """
 
     id: str
@@ -99,9 +105,28 @@ class Piece:
     pockets_top: tuple[float, ...] | None = None
     groove: Groove | None = None
     blocks: tuple[Block, ...] = ()
+    spread: tuple[Block, ...] = ()
+    on_wall: tuple[Block, ...] = ()
     cutouts: tuple[Block, ...] = ()
     front: str | None = None
+    beside: tuple[str, ...] = ()
+    hand: Literal["left", "right"] | None = None
+    scribe: Edge | None = None
+    spare: float = 0.0
     note: str = ""
+
+    @property
+    def code(self) -> str:
+        """The code on its label: another one where it is cut, banded, screwed or grooved to other
+        figures. A box side's label carries that of its holes."""
+        groove = self.groove
+        return figures_code(
+            (self.length, self.width, self.thickness, self.banded_length, self.band_thickness),
+            self.pockets,
+            self.pockets_top or (),
+            (groove.at, groove.width, groove.depth) if groove else (),
+            *((cut.dx, cut.dy, cut.dz) for cut in self.cutouts),
+        )
 
     @property
     def finished_length(self) -> float:

@@ -14,7 +14,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from jigs.cutlist.boxes import is_place
-from jigs.cutlist.piece import Piece, PieceKind
+from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.pockets import place_pockets
 from jigs.cutlist.sheet import SHEETS
 from jigs.cutlist.wallnames import name_wall_piece
@@ -79,6 +79,7 @@ def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     """Give the pieces of all toe platforms; `tags`: the walls' short names."""
     made: list[Piece] = []
     numbers: dict[str, int] = {}
+    places = place_job(job)
     floors = {wall.name: wall.floor_high for wall in job.walls}
     for run in find_runs(job):
         wall = run[0].wall
@@ -91,22 +92,29 @@ def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             job, name_wall_piece(tags[wall], "TOE", str(numbers[wall])), wall,
             length=length, height=height, depth=run[0].depth - job.build.toe_back,
             under=tuple(box.id for box in run), shimmed=floors.get(wall, 0.0) > SLACK,
+            start=places[run[0].id], foot=floors.get(wall, 0.0),
         )  # fmt: skip
     return made
 
 
 def platform(
     job: Job, name: str, wall: str, *, length: float, height: float, depth: float,
-    under: tuple[str, ...], shimmed: bool = False,
+    under: tuple[str, ...], shimmed: bool = False, start: float = 0.0, foot: float = 0.0,
 ) -> list[Piece]:  # fmt: skip
-    """Give the pieces of one platform; mm. `shimmed`: the floor under it is not level."""
+    """Give the pieces of one platform; mm. `shimmed`: the floor under it is not level. `start`:
+    its left end along the wall; `foot`: the floor's high point."""
     thick = job.material.side
     sleepers = sleeper_places(length, thick, job.build.sleepers)
+    fore = job.build.toe_back
+    between = depth - 2 * thick
     note = f"under {', '.join(under)}"
     if shimmed:
         note += "; set it at the floor's high point first, shim it up elsewhere"
 
-    def piece(word: str, kind: PieceKind, long: float, count: int = 1) -> Piece:
+    def block(x: float, z: float, dx: float, dz: float) -> Block:
+        return Block(x=start + x, y=foot, z=fore + z, dx=dx, dy=height, dz=dz)
+
+    def piece(word: str, kind: PieceKind, long: float, *blocks: Block) -> Piece:
         return Piece(
             id=f"{name}-{word}",
             kind=kind,
@@ -115,14 +123,17 @@ def platform(
             length=long,
             width=height,
             thickness=thick,
-            count=count,
+            count=len(blocks),
             grain="length",
             pockets=place_pockets(height) if kind == "sleeper" else (),
+            on_wall=blocks,
+            beside=under,
             note=note if kind == "toe-front" else "",
         )
 
+    standing = [block(place, thick, thick, between) for place in sleepers]
     return [
-        piece("FRONT", "toe-front", length),
-        piece("BACK", "toe-back", length),
-        piece("SLEEPER", "sleeper", depth - 2 * thick, len(sleepers)),
+        piece("FRONT", "toe-front", length, block(0.0, 0.0, length, thick)),
+        piece("BACK", "toe-back", length, block(0.0, depth - thick, length, thick)),
+        piece("SLEEPER", "sleeper", between, *standing),
     ]

@@ -16,7 +16,7 @@ The golden box: 584.2 + 2 + 19.05, and 15 to scribe.
 from collections.abc import Mapping
 from dataclasses import replace
 
-from jigs.cutlist.piece import Piece, PieceKind
+from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.toe import HIGHEST
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
@@ -80,16 +80,33 @@ def end_fillers(
     )
     letter = dict(HANDS)[hand]
     names = [letter] if len(beside) == 1 else [f"{letter}{k}" for k in range(1, len(beside) + 1)]
-    return [
-        replace(piece, note="; ".join(filter(None, (f"beside {box.id}", piece.note))))
-        for box, name in zip(beside, names, strict=True)
-        for piece in [
-            filler(
-                job, name_wall_piece(tag, "FILLER", name), wall,
-                width=width, height=box.height, scribed=scribed,
+    made = []
+    spare = job.build.scribe if scribed else 0.0
+    for box, name in zip(beside, names, strict=True):
+        piece = filler(
+            job, name_wall_piece(tag, "FILLER", name), wall,
+            width=width, height=box.height, scribed=scribed,
+        )  # fmt: skip
+        panel = job.material.front if panel_at(box, hand) else 0.0
+        x = places[box.id]
+        x += -panel - width if hand == "left" else box.width + panel
+        made.append(
+            replace(
+                piece,
+                note="; ".join(filter(None, (f"beside {box.id}", piece.note))),
+                beside=(box.id,),
+                hand=hand,
+                scribe=hand if spare else None,
+                spare=spare,
+                on_wall=(
+                    Block(
+                        x=x, y=box.above_floor, z=-job.material.front - job.build.bumper,
+                        dx=width, dy=box.height, dz=job.material.front,
+                    ),
+                ),
             )
-        ]
-    ]  # fmt: skip
+        )  # fmt: skip
+    return made
 
 
 def end_panel(
@@ -103,7 +120,7 @@ def end_panel(
     if scribe:
         words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
     piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe, note=words)
-    return replace(piece, box=box)
+    return replace(piece, box=box, scribe="rear" if scribe else None, spare=scribe)
 
 
 def island_back(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
@@ -113,10 +130,15 @@ def island_back(job: Job, name: str, wall: str, *, width: float, height: float) 
 
 def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     """Give the end panels and island backs of a job; `tags`: the walls' short names."""
+    places, thick = place_job(job), job.material.front
     made = [
-        end_panel(
-            job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
-            height=panel_height(box), flush=kind == "flush", scribed=not box.island_back,
+        replace(
+            end_panel(
+                job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
+                height=panel_height(box), flush=kind == "flush", scribed=not box.island_back,
+            ),
+            hand=hand,
+            blocks=(_panel_block(job, box, hand, flush=kind == "flush"),),
         )
         for box in job.boxes
         for hand, letter in HANDS
@@ -133,8 +155,28 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             job, name_wall_piece(tags[wall], "BACK", str(numbers[wall])), wall,
             width=sum(box.width for box in run) + panels, height=panel_height(run[0]),
         )  # fmt: skip
-        made.append(replace(back, note=f"behind {', '.join(box.id for box in run)}"))
+        first, high = run[0], panel_height(run[0])
+        block = Block(
+            x=places[first.id] - (thick if ends[0] is not None else 0.0),
+            y=first.above_floor + first.height - high, z=max(each.depth for each in run),
+            dx=sum(each.width for each in run) + panels, dy=high, dz=thick,
+        )  # fmt: skip
+        behind = tuple(each.id for each in run)
+        made.append(
+            replace(back, note=f"behind {', '.join(behind)}", beside=behind, on_wall=(block,))
+        )
     return made
+
+
+def _panel_block(job: Job, box: BoxSpec, hand: Hand, *, flush: bool) -> Block:
+    """Give where the end panel at one side of a box stands, scribed."""
+    thick, bumper = job.material.front, job.build.bumper
+    high = panel_height(box)
+    return Block(
+        x=-thick if hand == "left" else box.width, y=box.height - high,
+        z=-thick - bumper if flush else 0.0,
+        dx=thick, dy=high, dz=panel_depth(box.depth, front=thick, bumper=bumper, flush=flush),
+    )  # fmt: skip
 
 
 def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:

@@ -15,8 +15,8 @@ roll = true
 label_width = "54 mm"
 label_height = "30 mm"
 """
-PARTS = 5
-"""Labels of the small job: two fronts, a drawer box, two sides."""
+PARTS = 2
+"""The small job's fronts."""
 
 
 @pytest.fixture
@@ -52,10 +52,10 @@ def test_an_unknown_stock_is_answered_with_the_list(run: Run, own: Path) -> None
 
 def test_labels_on_a_roll_of_ones_own(run: Run, own: Path) -> None:
     """One label a page, the page the label."""
-    result = run("labels", own, "--stock", "tape", "-o", "l.pdf")
+    result = run("labels", own, "--for", "fronts", "--stock", "tape", "-o", "l.pdf")
     assert result.exit_code == 0, result.output
     assert sizes("l.pdf") == [pytest.approx((54.0, 30.0), abs=0.001)] * PARTS
-    assert "on tape labels" in result.stderr
+    assert "2 labels. Print at 100 % on tape labels" in result.stderr
 
 
 def test_a_jobs_stock_takes_the_place_of_a_shipped_one(run: Run, own: Path) -> None:
@@ -66,14 +66,14 @@ def test_a_jobs_stock_takes_the_place_of_a_shipped_one(run: Run, own: Path) -> N
 
 
 @pytest.mark.parametrize(
-    ("start", "copies", "pages"), [(1, 1, 1), (6, 1, 1), (7, 1, 2), (6, 3, 2), (7, 3, 3)]
+    ("start", "copies", "pages"), [(1, 1, 1), (9, 1, 1), (10, 1, 2), (5, 3, 1), (6, 9, 3)]
 )
 def test_start_and_copies_add_up(
     start: int, copies: int, pages: int, run: Run, small: Path
 ) -> None:
-    """Ten places on a sheet, five parts: start - 1 + parts x copies, over ten."""
+    """Ten places on a sheet, two fronts: start - 1 + parts x copies, over ten."""
     assert pages == -(-(start - 1 + PARTS * copies) // 10)
-    words = ("--start", str(start), "--copies", str(copies), "-o", "l.pdf")
+    words = ("--for", "fronts", "--start", str(start), "--copies", str(copies), "-o", "l.pdf")
     assert run("labels", small, *words).exit_code == 0
     assert len(sizes("l.pdf")) == pages
 
@@ -110,7 +110,7 @@ def test_tags_for_the_cups_of_doors(run: Run, small: Path, held: Path) -> None:
 
 def test_tags_are_neither_for_pieces_nor_for_the_pack(run: Run, small: Path) -> None:
     """Both want labels; the message says what to do."""
-    pieces = run("labels", small, "--stock", "cup-tag", "--pieces", "box")
+    pieces = run("labels", small, "--stock", "cup-tag", "--for", "pieces")
     assert pieces.exit_code == 2
     assert "tags go into the cups of doors" in pieces.stderr
     pack = run("pack", small, "--stock", "cup-tag")

@@ -5,7 +5,6 @@ import json
 import pytest
 
 from templates.holelist import holes_json
-from templates.labels import label_pages
 from templates.pdf import write_pdf
 from templates.stocks import STOCKS
 from tests.cardreading import faults_on_paper
@@ -13,6 +12,7 @@ from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobtexts import box_text
 from tests.readback import read_pages
+from tests.templates.kitchens import pages_of
 from tests.templates.printed import printed
 
 INSET = box_text(
@@ -84,7 +84,7 @@ def test_paper_that_reaches_no_end_of_a_partition_stands_on_the_panel() -> None:
 def test_a_partition_has_one_label_with_its_code() -> None:
     """The same code as both its faces' sheets."""
     layout, _ = printed(COLUMNS)
-    labels = read_pages(write_pdf(label_pages(layout, STOCKS["letter-2x5"])))
+    labels = read_pages(write_pdf(pages_of(layout, STOCKS["letter-2x5"])))
     text = " ".join(page.text for page in labels)
     assert text.count("PARTITION-1") == 1
     codes = {side.code for side in layout.sides if side.partition}

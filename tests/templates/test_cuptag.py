@@ -21,7 +21,8 @@ from templates.qr import QUIET, qr_side
 from templates.raster import Raster
 from templates.stocks import STOCKS
 from tests.jigs.sample import box, lay
-from tests.templates.test_labels import boxes_of, galley, meet
+from tests.templates.kitchens import galley
+from tests.templates.test_labels import boxes_of, meet
 
 TAGS = {name: stock for name, stock in STOCKS.items() if stock.bore is not None}
 EVERY = pytest.mark.parametrize("stock", TAGS.values(), ids=TAGS)

@@ -18,9 +18,11 @@ from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_matrix
 from templates.raster import Raster, raster_of
 from templates.stocks import STOCKS
-from tests.templates.test_labels import LABELS, galley, names_of
+from tests.templates.kitchens import galley, one_of_each, workshop
+from tests.templates.test_labels import LABELS
 
 DOTS = (203, 300, 600)
+SOME = one_of_each(galley())
 CROOKED = Printer(name="x", across=180 * 0.997, along=200 * 1.004)
 
 
@@ -50,7 +52,7 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
     """Rendered at the printer's own dots each module is a block of pixels of one colour, where
     the matrix says; also where the page is drawn larger across than along."""
     raster = raster_of(printer, dots)
-    for page in label_pages(galley(), STOCKS[name], raster=raster)[:2]:
+    for page in label_pages(galley(), SOME, STOCKS[name], raster=raster)[:2]:
         pixels = drawn_at(page, dots)
         across, up = raster.module
         for mark in (mark for mark in page.marks if isinstance(mark, Qr)):
@@ -73,12 +75,13 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
 @pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
 def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) -> None:
     """In black and white alone, as a label printer burns them; none is missed."""
-    layout = galley()
+    layout = workshop()
+    labels = one_of_each(layout)
     read = []
-    for page in label_pages(layout, stock, raster=Raster(dots=dots)):
+    for page in label_pages(layout, labels, stock, raster=Raster(dots=dots)):
         pixels = np.where(drawn_at(page, dots) < 128, 0, 255).astype(np.uint8)
         read += [symbol.text.split(" ")[0] for symbol in zxingcpp.read_barcodes(pixels)]
-    assert sorted(read) == sorted(names_of(layout))
+    assert sorted(read) == sorted(words.part for words in labels)
 
 
 @pytest.mark.parametrize("dots", [None, *DOTS])
@@ -88,9 +91,9 @@ def test_a_rolls_page_is_its_label(name: str, dots: int | None) -> None:
     stock = STOCKS[name]
     layout = galley()
     with pdfplumber.open(
-        io.BytesIO(write_pdf(label_pages(layout, stock, raster=Raster(dots=dots))))
+        io.BytesIO(write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots))))
     ) as pdf:
-        assert len(pdf.pages) == len(names_of(layout))
+        assert len(pdf.pages) == len(SOME)
         lost = 0.001 if dots is None else 25.4 / dots + 0.001
         for page in pdf.pages:
             for printed, label in (
@@ -104,7 +107,7 @@ def test_a_label_moved_on_a_roll_stays_on_it() -> None:
     """The page ends where the label does: what is moved is made narrower."""
     stock = STOCKS["roll-62x29"]
     for shift in ((1.0, -0.8), (-1.0, 0.8)):
-        for page in label_pages(galley(), stock, raster=Raster(dots=300, shift=shift)):
+        for page in label_pages(galley(), SOME, stock, raster=Raster(dots=300, shift=shift)):
             with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
                 read = pdf.pages[0]
                 for thing in (*read.chars, *read.rects, *read.curves, *read.lines):
@@ -117,8 +120,8 @@ def test_a_label_moved_on_a_roll_stays_on_it() -> None:
 def test_labels_on_a_sheet_are_moved_by_the_printers_offset() -> None:
     """All by the same, to the right and up."""
     stock = STOCKS["letter-3x10"]
-    still = label_pages(galley(), stock)[0]
-    moved = label_pages(galley(), stock, raster=Raster(shift=(0.6, -0.4)))[0]
+    still = label_pages(galley(), SOME, stock)[0]
+    moved = label_pages(galley(), SOME, stock, raster=Raster(shift=(0.6, -0.4)))[0]
     pairs = list(zip(still.marks, moved.marks, strict=True))
     for one, other in pairs:
         if isinstance(one, Qr) and isinstance(other, Qr):
@@ -130,9 +133,9 @@ def test_a_corrected_sheet_keeps_its_size_and_comes_out_true() -> None:
     """Put through the printer's error a label's place is true, from the upper left corner."""
     stock = STOCKS["a4-3x7"]
     raster = raster_of(CROOKED, None)
-    page = label_pages(galley(), stock, raster=raster)[0]
+    page = label_pages(galley(), SOME, stock, raster=raster)[0]
     assert (page.width * page.scale[0], page.height * page.scale[1]) == pytest.approx((210, 297))
-    plain = label_pages(galley(), stock)[0]
+    plain = label_pages(galley(), SOME, stock)[0]
     for one, other in zip(plain.marks, page.marks, strict=True):
         if isinstance(one, Qr) and isinstance(other, Qr):
             across = other.x * page.scale[0] / CROOKED.scale_across
@@ -147,7 +150,7 @@ def test_the_quiet_zone_is_kept_on_the_smallest_label() -> None:
         width=40, height=19, pitch_x=40, pitch_y=19,
     )  # fmt: skip
     for dots in DOTS:
-        for page in label_pages(galley(), stock, raster=Raster(dots=dots)):
+        for page in label_pages(galley(), SOME, stock, raster=Raster(dots=dots)):
             [mark] = [mark for mark in page.marks if isinstance(mark, Qr)]
             side = len(qr_matrix(mark.text)) * mark.module
             zone = QUIET * mark.module
