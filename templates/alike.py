@@ -31,7 +31,9 @@ OWN = ("Gaps here:", "Hinge-edge reveal", "Finish:", "MEASURED:")
 """Words that begin so tell how a part hangs or is painted, and nothing of its holes."""
 
 _TENTHS_OF_MICRONS = 10_000
-_NAME = re.compile(r"[A-Z0-9](?:[A-Z0-9-]*[A-Z0-9])?")
+_NAME = re.compile(r"(?<![\w./-])[A-Z0-9][A-Z0-9-]*(?![\w/]|\.\d)")
+_SERVED = re.compile(r"(?<= for )[A-Z0-9][A-Z0-9-]*(?:, [A-Z0-9][A-Z0-9-]*)*(?![\w/]|\.\d)")
+"""Where a text names parts even if they are called 1, 2, 3; elsewhere these are figures."""
 _SLOT = "\x00{}\x00"
 _SLOTS = re.compile("\x00([0-9]+)\x00")
 
@@ -162,9 +164,13 @@ class _Mask:
         return _SLOT.format(self.names.index(name))
 
     def text(self, text: str) -> str:
+        served = _SERVED.sub(lambda found: _NAME.sub(self._slot, found[0]), text)
         return _NAME.sub(
-            lambda found: self.name(found[0]) if found[0] in self.known else found[0], text
+            lambda found: found[0] if found[0].isdigit() else self._slot(found), served
         )
+
+    def _slot(self, found: re.Match[str]) -> str:
+        return self.name(found[0]) if found[0] in self.known else found[0]
 
 
 def _masked(

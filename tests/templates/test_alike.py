@@ -144,6 +144,23 @@ def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
         assert "B3R-2 (H9D5)" in said
 
 
+def test_a_figure_is_never_taken_for_a_name() -> None:
+    """Fronts called 2 and 3 that want plates of 2 and 3 mm: the figures stay, and differ."""
+    fronts = [replace(BASE.fronts[1], id=name, hinge=None, height=None) for name in ("2", "3", "4")]
+    boxes = [replace(renamed(BASE, n), fronts=(front,)) for n, front in enumerate(fronts)]
+    layout = lay(*boxes)
+    (choice,) = {front.hinge for front in layout.fronts}
+    assert choice is not None
+    for first, plates in (("2", (2.0, 3.0, 3.0)), ("3", (3.0, 3.0, 3.0))):
+        odd = layout
+        for front, plate in zip(layout.fronts, plates, strict=True):
+            odd = changed(odd, front.id, hinge=replace(choice, plate=plate))
+        together = next(parts for parts in sets(odd, "back") if len(parts) > 1)
+        assert together == (("3", "4") if first == "2" else ("2", "3", "4"))
+    assert ("B3-SIDE-L", "B3R-SIDE-L", "B3S-SIDE-L") in sets(layout)
+    assert "high for 2, 3, 4." in " ".join(words_of(s.page.marks) for s in sheets(layout))
+
+
 def test_faces_share_each_for_itself() -> None:
     """Another depth of the cup parts the backs; the pulls, in the other face, are still alike."""
     layout = changed(several(2), "B3R-2", fittings=with_holes(DOOR, depth=12.5).fittings)
