@@ -1,5 +1,6 @@
 """The demo: an invented galley that has everything, and that never costs anybody their work."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,9 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
     assert files == pack | set(demo_files())
     assert "none held" in result.stdout
     assert "Not confirmed: hinge 'spare' (constant, pattern)." in result.stdout
+    counts = re.search(r"(\d+) pages \((\d+) with --same-holes\)", result.stdout)
+    assert counts is not None
+    assert int(counts[2]) < int(counts[1])
 
 
 def test_it_may_be_run_again(run: Run) -> None:
