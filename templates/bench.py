@@ -58,6 +58,12 @@ _SLIDE: tuple[Row, ...] = (
     ("Under a drawer: how far the drawer's bottom panel must stand above the underside of its "
      "sides.", f'recess = "{BLANK} mm"'),
     ("Measure the slide's length, closed.", f'length = "{BLANK} mm"'),
+    ("Rear hooks under a drawer, if it has them (all four lines, or none): diameter of the hole "
+     "in the drawer's back for each,", f'hook_diameter = "{BLANK} mm"'),
+    ("how deep it is bored,", f'hook_depth = "{BLANK} mm"'),
+    ("how far its middle is above the underside of the drawer's sides,",
+     f'hook_height = "{BLANK} mm"'),
+    ("and how far inside the drawer side's inner face.", f'hook_inset = "{BLANK} mm"'),
 )  # fmt: skip
 
 _PULL: tuple[Row, ...] = (
@@ -79,7 +85,7 @@ def bench_pages(paper: Paper) -> Iterator[Page]:
         paper, 1, "HINGE AND PLATE", "[hinge.mine]", "cup35-full", _hinge_gauge(), 82.0, _HINGE
     )
     yield _page(
-        paper, 2, "DRAWER SLIDE", "[slide.mine]", "undermount-533", _slide_gauge(), 84.0, _SLIDE
+        paper, 2, "DRAWER SLIDE", "[slide.mine]", "undermount-533", _slide_gauge(), 81.0, _SLIDE
     )
     yield _page(paper, 3, "PULL", "[pull.mine]", "", _pull_gauge(), 52.0, _PULL)
 
