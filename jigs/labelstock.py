@@ -18,8 +18,9 @@ from jigs.geometry import SLACK
 from jigs.lengths import format_mm
 from jigs.sheetsizes import Sheet
 
-LEAST = (40.0, 19.0)
-"""The smallest label that takes ID, code and symbol beside each other; width and height, mm."""
+LEAST = (37.0, 16.0)
+"""Within its margins the smallest label takes ID, code and symbol beside each other; width and
+height, mm."""
 LEAST_TAG = {False: 23.0, True: 33.0}
 """The smallest tag that takes them: side of a square one, diameter of a round one; mm."""
 PLAY = 0.5
@@ -100,11 +101,14 @@ def _sizes(stock: Stock) -> Iterator[tuple[str, str]]:
     if stock.bore is not None:
         yield from _tag(stock, stock.bore)
         return
-    want = "ID, code and QR symbol want"
-    if stock.width < LEAST[0] - SLACK:
-        yield "label_width", f"too small ({_mm(stock.width)} given): {want} {LEAST[0]:g} mm"
-    if stock.height < LEAST[1] - SLACK:
-        yield "label_height", f"too small ({_mm(stock.height)} given): {want} {LEAST[1]:g} mm"
+    for key, size, least in (
+        ("label_width", stock.width, LEAST[0]),
+        ("label_height", stock.height, LEAST[1]),
+    ):
+        wanted = least + 2 * min(stock.margin, MOST_MARGIN)
+        if size < wanted - SLACK:
+            want = f"ID, code and QR symbol want {wanted:g} mm, margins counted"
+            yield key, f"too small ({_mm(size)} given): {want}"
     if stock.margin > MOST_MARGIN + SLACK:
         yield "margin", f"too wide ({_mm(stock.margin)} given); up to {MOST_MARGIN:g} mm is allowed"
 

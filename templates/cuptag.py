@@ -15,7 +15,7 @@ from jigs.labelstock import Stock
 from jigs.parts import Front, Layout
 from templates.labelplacing import Entry, Field, place_labels
 from templates.labelwords import words_of_front_label
-from templates.marks import THIN, Area, Circle, Mark, Outline, Page, Qr, Text
+from templates.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.payload import fit_payload
 from templates.qr import QUIET, qr_side
 from templates.raster import Raster
@@ -137,7 +137,7 @@ def _square(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
     across, up = raster.module
     wide, high = (qr_side(tag.says, module) + raster.slack for module in (across, up))
     left, right = field.left + _INSET, field.right - _INSET
-    x, y = raster.to_dot(field.right - wide + QUIET * across, field.bottom + QUIET * up)
+    corner = field.right - wide + QUIET * across, field.bottom + QUIET * up
     strip = field.top - field.bottom - high
     size = min(
         5.0,
@@ -151,7 +151,7 @@ def _square(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
     return [
         Outline(points=rectangle(field.left, field.bottom, field.right, field.top), width=THIN),
         Text(x=left, y=field.top - _INSET - size, text=tag.name, size=size, bold=True),
-        Qr(x=x, y=y, text=tag.says, module=across, rise=None if up == across else up),
+        raster.symbol(*corner, tag.says),
         Text(x=base, y=field.bottom + _INSET, text=tag.code, size=letters, angle=90),
         *_arrow(left + head / 2, field.bottom + _INSET, 13.0, head),
     ]
@@ -165,7 +165,7 @@ def _round(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
     across, up = raster.module
     wide, high = (qr_side(tag.says, module) + raster.slack for module in (across, up))
     left, bottom = middle[0] - wide / 2, middle[1] - high / 2
-    x, y = raster.to_dot(left + QUIET * across, bottom + QUIET * up)
+    corner = left + QUIET * across, bottom + QUIET * up
     inner = radius - _INSET
     size = next(
         size / 10
@@ -178,7 +178,7 @@ def _round(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
     marks: list[Mark] = [
         Circle(x=middle[0], y=middle[1], diameter=field.width, width=THIN),
         Text(x=middle[0], y=middle[1] + base, text=tag.name, size=size, bold=True, anchor="middle"),
-        Qr(x=x, y=y, text=tag.says, module=across, rise=None if up == across else up),
+        raster.symbol(*corner, tag.says),
         Text(
             x=middle[0], y=middle[1] - foot, text=tag.code, anchor="middle",
             size=min(_SMALL, _chord(inner, foot + _FOOT * _SMALL) / text_width(tag.code, 1.0)),

@@ -89,13 +89,16 @@ class Text:
 class Qr:
     """A QR symbol of `text`; (x, y) is the lower left corner of its dark modules' square and
     `module` the side of one module. The quiet zone of 4 modules is the caller's to keep free.
-    `rise`: the height of a module where a printer's correction makes that another length."""
+    `rise`: the height of a module where a printer's correction makes that another length.
+    `short`: by so much of a module dark ones end before their edges, for printers that burn
+    every dot that is touched."""
 
     x: float
     y: float
     text: str
     module: float = 0.5
     rise: float | None = None
+    short: float = 0.0
 
 
 Mark = Line | Circle | Area | Outline | Text | Qr

@@ -235,12 +235,13 @@ def _qr(mark: Qr) -> str:
     module = mark.module * POINT
     rise = module if mark.rise is None else mark.rise * POINT
     place = f"{mark.x * POINT:.4f} {mark.y * POINT:.4f}"
-    return f"q {module:.6f} 0 0 {rise:.6f} {place} cm {_qr_path(mark.text)} f Q"
+    return f"q {module:.6f} 0 0 {rise:.6f} {place} cm {_qr_path(mark.text, mark.short)} f Q"
 
 
 @lru_cache(maxsize=256)
-def _qr_path(text: str) -> str:
+def _qr_path(text: str, short: float) -> str:
     """Runs of dark modules as rectangles of one path: filled apart, they would show seams."""
+    high = f"{1 - 2 * short:g}"
     matrix = qr_matrix(text)
     runs: list[str] = []
     for y, row in enumerate(reversed(matrix)):
@@ -249,7 +250,8 @@ def _qr_path(text: str) -> str:
             if dark and start is None:
                 start = x
             elif not dark and start is not None:
-                runs.append(f"{start} {y} {x - start} 1 re")
+                wide = f"{x - start - 2 * short:g}"
+                runs.append(f"{start + short:g} {y + short:g} {wide} {high} re")
                 start = None
     return " ".join(runs)
 

@@ -17,6 +17,12 @@ from dataclasses import dataclass
 
 from jigs.dotpitch import MODULE, dot, dots_of_module
 from jigs.printer import Printer
+from templates.marks import Qr
+
+SHORT = 0.004
+"""By so much of a module dark ones end before their dots do, where the dots are known. Every dot
+is painted that a shape touches (ISO 32000-1, 10.6.5, from memory), so that a rounding beyond the
+edge between two dots would make each module a dot larger."""
 
 _HAIR = 0.0005
 """Taken off a page of whole dots, mm: a writer's rounding must not make one dot more of it."""
@@ -39,6 +45,19 @@ class Raster:
         count = dots_of_module(self.dots, max(self.scale))
         across, up = self.scale
         return count * dot(self.dots) / across, count * dot(self.dots) / up
+
+    def symbol(self, x: float, y: float, text: str) -> Qr:
+        """Give the QR symbol of a text with its lower left corner on the next whole dot."""
+        across, up = self.module
+        x, y = self.to_dot(x, y)
+        return Qr(
+            x=x,
+            y=y,
+            text=text,
+            module=across,
+            rise=None if up == across else up,
+            short=0.0 if self.dots is None else SHORT,
+        )
 
     @property
     def slack(self) -> float:

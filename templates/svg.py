@@ -165,11 +165,12 @@ class _Writer:
                     start = at
                 elif not dark and start is not None:
                     x, y = self._point(
-                        mark.x + start * mark.module,
-                        mark.y + (len(matrix) - row) * rise,
+                        mark.x + (start + mark.short) * mark.module,
+                        mark.y + (len(matrix) - row - mark.short) * rise,
                     )
-                    wide, high = _number((at - start) * mark.module), _number(rise)
-                    runs.append(f"M{x} {y}h{wide}v{high}h{_number(-wide)}z")
+                    wide = (at - start - 2 * mark.short) * mark.module
+                    high = (1 - 2 * mark.short) * rise
+                    runs.append(f"M{x} {y}h{_number(wide)}v{_number(high)}h{_number(-wide)}z")
                     start = None
         return "".join(runs)
 

@@ -1,6 +1,7 @@
 """Rolls and whole dots: pages as large as their labels, modules that are whole pixels."""
 
 import io
+import math
 from typing import Any
 
 import numpy as np
@@ -69,6 +70,38 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
             dark = np.kron(matrix, np.ones((count, count), dtype=bool))
             assert seen[dark].max() < 40
             assert seen[~dark].min() > 215
+
+
+@pytest.mark.parametrize("printer", [None, CROOKED], ids=["true", "crooked"])
+@pytest.mark.parametrize("dots", DOTS)
+def test_every_dot_that_is_touched_belongs_to_a_dark_module(
+    dots: int, printer: Printer | None
+) -> None:
+    """Painted by the rule of the page's language, each module is as large as it should be:
+    rectangles read back, and every dot taken that one of them touches."""
+    raster = raster_of(printer, dots)
+    page = label_pages(galley(), SOME, STOCKS["letter-3x10"], raster=raster)[0]
+    with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
+        read = pdf.pages[0]
+        high = float(read.height)
+        runs = [
+            tuple(edge / 72 * dots for edge in (r["x0"], high - r["y1"], r["x1"], high - r["y0"]))
+            for r in read.rects
+            if r["fill"]
+        ]
+    painted = np.zeros((math.ceil(high / 72 * dots), math.ceil(float(read.width) / 72 * dots)))
+    for x0, y0, x1, y1 in runs:
+        painted[math.floor(y0) : math.ceil(y1), math.floor(x0) : math.ceil(x1)] = 1
+    symbols = [mark for mark in page.marks if isinstance(mark, Qr)]
+    for mark in symbols:
+        matrix = np.array(qr_matrix(mark.text))
+        count = round(mark.module * page.scale[0] / (25.4 / dots))
+        x = round(mark.x * page.scale[0] / (25.4 / dots))
+        foot = painted.shape[0] - round(mark.y * page.scale[1] / (25.4 / dots))
+        size = len(matrix) * count
+        seen = painted[foot - size : foot, x : x + size]
+        assert (seen == np.kron(matrix, np.ones((count, count)))).all()
+    assert len(symbols) == len(SOME)
 
 
 @pytest.mark.parametrize("dots", DOTS)

@@ -131,3 +131,12 @@ def test_the_same_page_gives_the_same_bytes() -> None:
     page = Page(width=60, height=40, marks=(Text(x=1, y=1, text="ü"), Qr(x=9, y=9, text="B")))
     for one, other in pairwise(write_svg(page, title="x") for _ in range(3)):
         assert one == other
+
+
+def test_a_symbol_for_a_corrected_printer_has_modules_of_another_height() -> None:
+    """`rise` is a module's height, `short` what a dark one lacks at its edges."""
+    mark = Qr(x=10, y=10, text="B1", module=0.5, rise=0.6, short=0.01)
+    given = only(drawn(mark), "path").get("d", "")
+    left, top = 10 + 0.01 * 0.5, 40 - 10 - (21 - 0.01) * 0.6
+    wide, high = (7 - 2 * 0.01) * 0.5, (1 - 2 * 0.01) * 0.6
+    assert given.startswith(f"M{left:g} {top:g}h{wide:g}v{high:g}h-{wide:g}z")

@@ -1,0 +1,72 @@
+"""Labels on whatever stock a person has: any size that is not refused takes every label."""
+
+from dataclasses import replace
+
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
+
+from jigs.labelstock import Stock, find_faults
+from jigs.parts import Layout
+from jigs.sheetsizes import Sheet
+from templates.labels import label_pages
+from templates.marks import Text
+from templates.raster import Raster
+from tests.templates.kitchens import galley, one_of_each, workshop
+from tests.templates.test_labels import check_page, check_quiet_zones
+
+LAYOUTS = (workshop(), galley("SCULLERY-N-12", wall="Südwestliche Längswand am Herd"))
+
+
+def roll(width: float, height: float, margin: float) -> Stock:
+    return Stock(
+        name="own", sheet=Sheet(name="roll", width=width, height=height), roll=True, width=width,
+        height=height, pitch_x=width, pitch_y=height, margin=margin,
+    )  # fmt: skip
+
+
+@given(
+    st.floats(37, 130),
+    st.floats(16, 70),
+    st.sampled_from([0.0, 0.5, 1.0, 1.5, 3.0, 5.0]),
+    st.sampled_from([None, 203, 300, 600]),
+    st.sampled_from([(0.0, 0.0), (0.7, -0.4)]),
+    st.sampled_from(LAYOUTS),
+)
+# Found cases are not made smaller: each costs the drawing of some pages.
+@settings(
+    max_examples=12,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow],
+    phases=[Phase.explicit, Phase.generate],
+)
+def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
+    width: float,
+    height: float,
+    margin: float,
+    dots: int | None,
+    shift: tuple[float, float],
+    layout: Layout,
+) -> None:
+    """What is printed lies on the label, apart; the ID is whole, 1.2 mm high or more; the code
+    stands beside the symbol, or HOLD does."""
+    stock = roll(width + 2 * margin, height + 2 * margin, margin)
+    assert find_faults(stock) == ()
+    raster = Raster(dots=dots, shift=shift)
+    for page in label_pages(layout, one_of_each(layout), stock, raster=raster):
+        drawn = replace(stock, width=page.width, height=page.height,
+                        sheet=Sheet(name="roll", width=page.width, height=page.height))  # fmt: skip
+        check_page(page, drawn)
+        check_quiet_zones(page)
+        texts = [mark for mark in page.marks if isinstance(mark, Text)]
+        at = next(i for i, mark in enumerate(texts) if page.entry.startswith(mark.text))
+        names = texts[at : at + 1 if texts[at].text == page.entry else at + 2]
+        assert "".join(mark.text for mark in names) == page.entry
+        assert min(mark.size for mark in names) >= 1.2
+        assert any(mark.text.startswith("code ") or mark.text == "HOLD" for mark in texts)
+
+
+def test_a_label_below_the_least_is_refused() -> None:
+    """37 x 16 within the margins is the least."""
+    assert [key for key, _ in find_faults(roll(38.9, 30.0, 1.0))] == ["label_width"]
+    assert [key for key, _ in find_faults(roll(60.0, 17.9, 1.0))] == ["label_height"]
+    assert find_faults(roll(39.0, 18.0, 1.0)) == ()
