@@ -36,7 +36,7 @@ PLAN_LEAST = 10.0
 WORDS = 18.0
 """Width that the words are to have before the symbol says all that it might, mm."""
 
-NARROW = 50.0
+NARROW = 51.0
 """Label width under which the arrow is slimmer and the lines may be 1.8 mm high (ISO 3098)."""
 SAYS = (90, 61, 38)
 """Characters of a symbol of version 4, 3 and 2, level M (ISO/IEC 18004:2015, table 7)."""
