@@ -18,9 +18,9 @@ from jigs.geometry import SLACK
 from jigs.lengths import format_mm
 from jigs.sheetsizes import Sheet
 
-LEAST = (37.0, 16.0)
-"""Within its margins the smallest label takes ID, code and symbol beside each other; width and
-height, mm."""
+LEAST = ((37.0, 27.0), (47.0, 17.0))
+"""Within its margins a label must be as wide and high as one of these, mm: then it takes ID, code
+and symbol, the ID over the symbol or beside it."""
 LEAST_TAG = {False: 23.0, True: 33.0}
 """The smallest tag that takes them: side of a square one, diameter of a round one; mm."""
 PLAY = 0.5
@@ -101,14 +101,15 @@ def _sizes(stock: Stock) -> Iterator[tuple[str, str]]:
     if stock.bore is not None:
         yield from _tag(stock, stock.bore)
         return
-    for key, size, least in (
-        ("label_width", stock.width, LEAST[0]),
-        ("label_height", stock.height, LEAST[1]),
-    ):
-        wanted = least + 2 * min(stock.margin, MOST_MARGIN)
-        if size < wanted - SLACK:
-            want = f"ID, code and QR symbol want {wanted:g} mm, margins counted"
-            yield key, f"too small ({_mm(size)} given): {want}"
+    both = 2 * min(stock.margin, MOST_MARGIN)
+    wide, high = stock.width - both + SLACK, stock.height - both + SLACK
+    if not any(wide >= least_wide and high >= least_high for least_wide, least_high in LEAST):
+        wanted = " or ".join(f"{w + both:g} x {h + both:g}" for w, h in LEAST)
+        yield (
+            "label_width" if wide < LEAST[0][0] else "label_height",
+            f"too small ({stock.width:.4g} x {stock.height:.4g} mm given): ID, code and QR symbol "
+            f"want {wanted} mm",
+        )
     if stock.margin > MOST_MARGIN + SLACK:
         yield "margin", f"too wide ({_mm(stock.margin)} given); up to {MOST_MARGIN:g} mm is allowed"
 

@@ -111,7 +111,11 @@ def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Sy
 
     lines = max(([name], break_name(name, 0.0)), key=largest)
     size = largest(lines)
-    if size < LEAST:
+    # Beside the symbol, even broken, it might be larger.
+    beside = (width - symbol.wide) / max(
+        text_width(line, 1.0, True) for line in break_name(name, 0.0)
+    )
+    if size < min(LEAST, beside):
         return []
     return [
         Text(

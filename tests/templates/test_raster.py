@@ -177,10 +177,10 @@ def test_a_corrected_sheet_keeps_its_size_and_comes_out_true() -> None:
 
 
 def test_the_quiet_zone_is_kept_on_the_smallest_label() -> None:
-    """A label of 40 x 19 holds the whole symbol, white and all."""
+    """A label of 49 x 19 holds the whole symbol, white and all."""
     stock = Stock(
-        name="least", sheet=Sheet(name="roll", width=40, height=19), roll=True,
-        width=40, height=19, pitch_x=40, pitch_y=19,
+        name="least", sheet=Sheet(name="roll", width=49, height=19), roll=True,
+        width=49, height=19, pitch_x=49, pitch_y=19,
     )  # fmt: skip
     for dots in DOTS:
         for page in label_pages(galley(), SOME, stock, raster=Raster(dots=dots)):
