@@ -28,8 +28,8 @@ SINGLE = Stock(
     left=30, top=40,
 )  # fmt: skip
 LEAST = Stock(
-    name="least", sheet=Sheet(name="roll", width=40, height=19), roll=True,
-    width=40, height=19, pitch_x=40, pitch_y=19,
+    name="least", sheet=Sheet(name="roll", width=40, height=30), roll=True,
+    width=40, height=30, pitch_x=40, pitch_y=30,
 )  # fmt: skip
 MOVED = Printer(name="garage", across=179.5, along=199.4, labels_right=0.6, labels_up=-0.4)
 

@@ -75,7 +75,7 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
     [
         (38.9, 30.0, "label_width"),
         (60.0, 18.9, "label_height"),
-        (51.9, 28.9, "label_height"),
+        (48.9, 28.9, "label_height"),
         (39.0, 29.0, ""),
         (49.0, 19.0, ""),
     ],
