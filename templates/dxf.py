@@ -1,25 +1,26 @@
 """The DXF writer: one face of a part in, the bytes of one drawing out (DXF R2010, in mm).
 
 The part's lower left corner, as the driller sees the face, is the origin. A layer is an
-operation: `CUP_35_D13` are cups of 35 mm, 13 mm deep; `PULL_5_THROUGH` goes right through. The
-same face gives the same bytes.
+operation: `CUP_35_D13` are cups of 35 mm, 13 mm deep; `PULL_5_THROUGH` goes right through. What
+lies on the face and is not machined has layers too: `FRAME` (inner edges of stiles and rails),
+`DRAWER_BOX`, `BEVEL` (the edge). The same face gives the same bytes.
 """
 
 import io
 
 from jigs.geometry import Hole
 from templates.faces import FaceView
-from templates.outlines import TEXT, figure, words_beside
+from templates.outlines import TEXT, figure, lines_on, operation, words_beside
 
 
 def layer_name(hole: Hole) -> str:
     """Name a hole's layer: operation, diameter, depth in mm."""
     depth = "THROUGH" if hole.depth is None else f"D{figure(hole.depth)}"
-    return f"{hole.purpose.upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
+    return f"{operation(hole).upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
 
 
 def write_dxf(view: FaceView) -> bytes:
-    """Write one face: OUTLINE, a circle for each hole, and TEXT outside the part."""
+    """Write one face: OUTLINE, a circle for each hole, the lines on it, TEXT outside the part."""
     # Imported here: the library is slow to load.
     import ezdxf
     from ezdxf import units
@@ -39,6 +40,10 @@ def write_dxf(view: FaceView) -> bytes:
             if layer not in drawing.layers:
                 drawing.layers.add(layer)
             space.add_circle((hole.x, hole.y), hole.diameter / 2, dxfattribs={"layer": layer})
+    for name, line in lines_on(view):
+        layer = name.upper().replace("-", "_")
+        drawing.layers.add(layer)
+        space.add_lwpolyline(line, close=len(line) > 2, dxfattribs={"layer": layer})
     for x, y, words in words_beside(view):
         space.add_text(words, height=TEXT, dxfattribs={"layer": "TEXT", "insert": (x, y)})
     text = io.StringIO()

@@ -1,16 +1,20 @@
 """Bare faces at full size, for a plotter, a laser or a router: outline, holes, and what they are.
 
 A face is drawn as the driller sees it, as on its sheet: the back of a front is already turned
-over. Words stand outside the part, so that nothing is ever engraved into a face that shows.
+over. Words stand outside the part, so that nothing is ever engraved into a face that shows. What
+lies on the face without being cut or drilled (`lines_on`) is marked, each kind by a name of its
+own, so that it can be seen, or turned off.
 
 >>> from jigs.geometry import Hole
 >>> hole_class(Hole(purpose="cup", face="back", x=22.5, y=100, diameter=35, depth=13))
 'cup-35-13'
 """
 
-from jigs.geometry import Hole
+import re
+
+from jigs.geometry import Hole, Polygon
 from templates.faces import FaceView
-from templates.marks import THIN, Circle, Mark, Outline, Page, Text
+from templates.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""
@@ -19,8 +23,11 @@ TEXT = 5.0
 
 
 def face_name(view: FaceView) -> str:
-    """Name part and face, as their file is called: `B1-2-BACK`."""
+    """Name part and face, as their file is called: `B1-2-BACK`; of a drawer box `B1-1-BOX-FRONT`,
+    as its piece in the cut list."""
     face = view.face if view.column is None else f"column-{view.column}"
+    if view.face == "box-front":
+        face = "front"
     return f"{view.part}-{face.upper()}"
 
 
@@ -29,20 +36,45 @@ def figure(value: float) -> str:
     return f"{round(value, 2):.2f}".rstrip("0").rstrip(".")
 
 
+def operation(hole: Hole) -> str:
+    """Give a hole's purpose as one word: whoever writes a hole by hand calls it what they like
+    (`kit's slide`), and neither a class nor a layer may have spaces or any sign in its name."""
+    return re.sub(r"[^\w-]+", "-", hole.purpose.strip()).strip("-") or "hole"
+
+
 def hole_class(hole: Hole) -> str:
     """Name operation, diameter and depth: `pull-5-through`. A point would end a class name in a
     style sheet, so 2.5 is written 2_5."""
     depth = "through" if hole.depth is None else figure(hole.depth)
-    return f"{hole.purpose}-{figure(hole.diameter)}-{depth}".replace(".", "_")
+    return f"{operation(hole)}-{figure(hole.diameter)}-{depth}".replace(".", "_")
 
 
 def words_beside(view: FaceView) -> tuple[tuple[float, float, str], ...]:
     """Give the words outside the part, and where they begin; mm from its lower left corner."""
-    return ((0.0, -TEXT - 2.0, face_name(view)), (0.0, view.height + 2.0, "UP"))
+    bevel = ", FINGER BEVEL"
+    below = face_name(view) + (bevel if view.bevel == "bottom" else "")
+    above = "UP" + (bevel if view.bevel == "top" else "")
+    return ((0.0, -TEXT - 2.0, below), (0.0, view.height + 2.0, above))
+
+
+def lines_on(view: FaceView) -> tuple[tuple[str, Polygon], ...]:
+    """Give what lies on the face, mm from the part's lower left corner: `frame`, the inner edges
+    of a five-piece front's stiles and rails; `drawer-box`, where the drawer box stands behind its
+    front; `bevel`, the edge that is bevelled for the fingers, from end to end."""
+    found: list[tuple[str, Polygon]] = []
+    if view.opening:
+        found.append(("frame", view.opening))
+    if view.drawer_outline:
+        found.append(("drawer-box", view.drawer_outline))
+    if view.bevel is not None:
+        y = view.height if view.bevel == "top" else 0.0
+        found.append(("bevel", ((0.0, y), (view.width, y))))
+    return tuple(found)
 
 
 def outline_page(view: FaceView) -> Page:
-    """Draw one face: the outline is of class `cut`, holes `drill` and their own, words `mark`."""
+    """Draw one face: the outline is of class `cut`, holes `drill` and their own, words `mark`,
+    lines on the face `mark` and their own name."""
     w, h = MARGIN + view.width, MARGIN + view.height
     corners = ((MARGIN, MARGIN), (w, MARGIN), (w, h), (MARGIN, h))
     marks: list[Mark] = [Outline(points=corners, layer="cut", name=view.part)]
@@ -57,6 +89,14 @@ def outline_page(view: FaceView) -> Page:
                     layer=f"drill {hole_class(hole)}",
                 )
             )
+    for name, line in lines_on(view):
+        points = tuple((MARGIN + x, MARGIN + y) for x, y in line)
+        layer = f"mark {name}"
+        if len(points) > 2:
+            marks.append(Outline(points=points, dash="dashed", layer=layer))
+        else:
+            (x1, y1), (x2, y2) = points
+            marks.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, dash="dashed", layer=layer))
     for x, y, words in words_beside(view):
         marks.append(Text(x=MARGIN + x, y=MARGIN + y, text=words, size=TEXT, layer="mark"))
     return Page(

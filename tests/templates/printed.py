@@ -15,10 +15,16 @@ from tests.readback import PrintedPage, read_pages
 
 
 @cache
-def printed(boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
-    """Print the sheets of some boxes, and read them; values that nobody changes, so kept."""
+def laid_out(boxes: str) -> Layout:
+    """Lay some boxes out; a value that nobody changes, so kept."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "job.toml"
         path.write_text(HEAD + boxes, encoding="utf-8")
-        layout = lay_out(read_job_file(path))
+        return lay_out(read_job_file(path))
+
+
+@cache
+def printed(boxes: str) -> tuple[Layout, tuple[PrintedPage, ...]]:
+    """Print the sheets of some boxes, and read them; kept too."""
+    layout = laid_out(boxes)
     return layout, read_pages(write_pdf(make_sheets(layout, PAPERS["common"]).pages))
