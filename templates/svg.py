@@ -32,7 +32,8 @@ FACES = (
     "sans-serif"
 )
 """The printed face and what stands in for it where it is not installed. Each line of text is held
-to the width it has in the printed face, whichever of them draws it."""
+to the width it has in the printed face, whichever of them draws it. As in print, letters are not
+moved together (CSS Fonts 3, 6.3, 6.4)."""
 
 _DASHES: dict[Dash, tuple[float, ...]] = {"": (), "dashed": (12, 3), "axis": (24, 3, 1, 3)}
 """In line widths, as the PDF has them (ISO 128)."""
@@ -63,7 +64,13 @@ def write_svg(page: Page, *, title: str = "") -> str:
     writer = _Writer(drawing, page.height)
     drawing.add(drawing.rect((0, 0), (width, height), fill="white", class_="paper"))
     strokes = drawing.add(
-        drawing.g(fill="none", stroke="black", stroke_width=_number(0.18), font_family=FACES)
+        drawing.g(
+            fill="none",
+            stroke="black",
+            stroke_width=_number(0.18),
+            font_family=FACES,
+            style="font-kerning: none; font-variant-ligatures: none",
+        )
     )
     for mark in page.marks:
         strokes.add(writer.element(mark))
@@ -128,9 +135,10 @@ class _Writer:
         return given
 
     def _closed(self, points: Sequence[tuple[float, float]], given: dict[str, Any]) -> Any:
-        """Give a closed polygon, as a rectangle where it is one."""
+        """Give a closed polygon, as a rectangle where it is one, unless it is dashed: the dashes
+        of a rectangle would begin at a corner of SVG's own choice."""
         corners = _corners(points)
-        if corners is None:
+        if corners is None or "stroke_dasharray" in given:
             return self._drawing.polygon([self._point(*point) for point in points], **given)
         x0, y0, x1, y1 = corners
         # The sizes are rounded as such: as a difference of rounded ends they would be less true.
@@ -151,7 +159,10 @@ class _Writer:
             given["lengthAdjust"] = "spacingAndGlyphs"
         if mark.angle:
             given["transform"] = f"rotate({-mark.angle} {x} {y})"
-        return self._drawing.text(text, insert=(x, y), **given)
+        element = self._drawing.text(text, insert=(x, y), **given)
+        if "  " in text:  # which XML else makes one space of
+            element["xml:space"] = "preserve"
+        return element
 
     def _symbol(self, mark: Qr) -> str:
         """Give the runs of dark modules as one path: filled apart, they would show seams."""

@@ -6,6 +6,7 @@ dots, so that none of the three stretches it. A dot is ink where it is more than
 has a trace of ink where it is black by a sixth: each renderer's edges fade in their own way.
 """
 
+import os
 import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -17,6 +18,7 @@ import pypdfium2
 from numpy.typing import NDArray
 from PIL import Image
 
+from templates.typeface import font_path
 from tests.tools import run
 
 Dots = NDArray[np.bool_]
@@ -33,6 +35,8 @@ class Ink:
 
 _FINE = 508
 """20 dots a mm, in dots an inch."""
+BLACK, TRACE = 128, 213
+"""Below these shades, of 0 for black to 255 for white, a dot is ink or has a trace of it."""
 _AT_A_TIME = 4
 """Pages rendered before they are compared: such a page takes 20 MB and more."""
 
@@ -77,6 +81,26 @@ RENDERERS: dict[str, Callable[[Path, int, int], list[Ink]]] = {
 }
 
 
+def librsvg(svg: str) -> Ink:
+    """Render a drawing by the library of most desktops on Linux, with the printed face at hand."""
+    with tempfile.TemporaryDirectory() as folder:
+        drawing, shown, fonts = (Path(folder) / name for name in ("a.svg", "a.png", "fonts.conf"))
+        drawing.write_text(svg, encoding="utf-8")
+        fonts.write_text(
+            '<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">'
+            f"<fontconfig><dir>{font_path().parent}</dir><cachedir>{folder}</cachedir></fontconfig>",
+            encoding="utf-8",
+        )
+        run(
+            "rsvg-convert", f"--dpi-x={_FINE // 2}", f"--dpi-y={_FINE // 2}", "--format=png",
+            f"--output={shown}", drawing,
+            environment={**os.environ, "FONTCONFIG_FILE": str(fonts)},
+        )  # fmt: skip
+        with Image.open(shown) as image:
+            dots = np.asarray(image.convert("L"))
+        return Ink(dots < BLACK, dots < TRACE)
+
+
 def _read(folder: str) -> list[Ink]:
     shown = []
     for path in sorted(Path(folder).iterdir()):
@@ -90,7 +114,7 @@ def _ink(dots: NDArray[np.uint8]) -> Ink:
     height, width = (size // 2 * 2 for size in dots.shape)
     whole = dots[:height, :width].astype(np.uint16)
     four = whole[::2, ::2] + whole[1::2, ::2] + whole[::2, 1::2] + whole[1::2, 1::2]
-    return Ink(four < 4 * 128, four < 4 * 213)
+    return Ink(four < 4 * BLACK, four < 4 * TRACE)
 
 
 def grown(dots: Dots) -> Dots:

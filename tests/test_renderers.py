@@ -1,21 +1,30 @@
 """Whatever renders a page, the same page: three renderers, no two of them a dot of 0.1 mm apart."""
 
+from dataclasses import replace
+from math import ceil, floor
 from pathlib import Path
 
+import numpy as np
 import pytest
 from click.testing import CliRunner
 
 from cli.main import main
 from jigs.jobfile import read_job_file
 from jigs.layout import lay_out
+from templates.elevation import draw_elevations
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.outlines import lines_on, outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets
 from templates.stocks import STOCKS
+from templates.svg import write_svg
+from templates.typeface import text_box
 from tests import tools
-from tests.renderers import Ink, pdfium, stray, unlike
+from tests.renderers import Ink, grown, librsvg, pdfium, stray, unlike
+from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
+from tests.templates.test_outlines import FACES
 
 DEMO = Path(__file__).parents[1] / "templates" / "demo" / "job.toml"
 
@@ -134,3 +143,70 @@ def test_every_other_kind_of_page_is_rendered_alike(
     result = CliRunner().invoke(main, [*map(str, words), "-o", str(path)])
     assert path.exists(), result.output
     assert unlike(path.read_bytes()) == []
+
+
+def whole(page: Page) -> Page:
+    """The page with so much white above and to the right that its dots are whole."""
+    return replace(page, width=ceil(page.width), height=ceil(page.height))
+
+
+def as_svg_and_pdf(folder: Path, page: Page) -> tuple[Ink, Ink]:
+    """Render a page from both files."""
+    return librsvg(write_svg(page)), ink(folder, page)
+
+
+def without_letters(page: Page) -> Page:
+    return replace(page, marks=tuple(m for m in page.marks if not isinstance(m, Text)))
+
+
+@pytest.mark.slow
+def test_a_drawing_that_is_not_the_page_is_seen(tmp_path: Path) -> None:
+    """The comparison of SVG and PDF can fail: a page two dots aside, and one of another size."""
+    true = ink(tmp_path, without_letters(page_of_marks()))
+    assert stray(true, librsvg(write_svg(without_letters(page_of_marks())))) == 0
+    assert stray(true, librsvg(write_svg(without_letters(page_of_marks(right=0.2))))) > 20
+    assert stray(true, librsvg(write_svg(without_letters(page_of_marks(scale=1.01))))) > 20
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("part", range(4))
+def test_every_sheet_is_the_same_as_svg_and_as_pdf(part: int, tmp_path: Path) -> None:
+    """Lines with their dashes, circles, areas and symbols of the demo's sheets and elevations,
+    to a dot."""
+    layout = lay_out(read_job_file(DEMO))
+    pages = [*make_sheets(layout, PAPERS["common"]).pages]
+    pages += [sheet.page for sheet in draw_elevations(layout, PAPERS["common"])]
+    for page in pages[part::4]:
+        svg, pdf = as_svg_and_pdf(tmp_path, without_letters(page))
+        assert (stray(svg, pdf), stray(pdf, svg)) == (0, 0), page.entry
+
+
+@pytest.mark.slow
+def test_bare_faces_are_the_same_as_svg_and_as_pdf(tmp_path: Path) -> None:
+    """The outline and every circle, dashed lines too; of a face that is not over 300 mm high."""
+    marked = set()
+    for view in make_sheets(laid_out(FACES), PAPERS["common"]).views:
+        if view.height > 300.0:
+            continue
+        marked |= {name for name, _ in lines_on(view)}
+        page = without_letters(whole(outline_page(view)))
+        svg, pdf = as_svg_and_pdf(tmp_path, page)
+        assert (stray(svg, pdf), stray(pdf, svg)) == (0, 0), page.entry
+    assert marked >= {"frame", "drawer-box"}
+
+
+@pytest.mark.slow
+def test_letters_of_an_svg_stay_in_their_places(tmp_path: Path) -> None:
+    """This renderer moves letters together as it likes, and knows no length of a text: each line
+    is held to its own box, and begins where it should."""
+    for page in make_sheets(small_layout(), PAPERS["common"]).pages:
+        texts = [mark for mark in page.marks if isinstance(mark, Text)]
+        shown = librsvg(write_svg(replace(page, marks=tuple(texts))))
+        allowed = np.zeros_like(shown.black)
+        for text in texts:
+            x0, y0, x1, y1 = text_box(text)
+            rows = slice(floor((page.height - y1) * 10), ceil((page.height - y0) * 10))
+            columns = slice(floor(x0 * 10), ceil(x1 * 10))
+            allowed[rows, columns] = True
+            assert shown.black[rows, columns].any(), text
+        assert not np.count_nonzero(shown.black & ~grown(allowed))

@@ -115,6 +115,9 @@ def lines_of_svg(view: FaceView) -> dict[str, list[tuple[float, float]]]:
         if item.tag == f"{SVG}rect" and given["class"] != "paper":
             x0, y0, w, h = (float(given[key]) for key in ("x", "y", "width", "height"))
             corners = [(x0, y0 + h), (x0 + w, y0 + h), (x0 + w, y0), (x0, y0), (x0, y0 + h)]
+        elif item.tag == f"{SVG}polygon":
+            around = [tuple(map(float, pair.split(","))) for pair in given["points"].split()]
+            corners = [(x, y) for x, y in (*around, around[0])]
         elif item.tag == f"{SVG}line":
             corners = [(float(given[f"x{n}"]), float(given[f"y{n}"])) for n in (1, 2)]
         else:

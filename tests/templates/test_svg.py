@@ -54,6 +54,13 @@ def test_an_upright_rectangle_is_a_rect_and_any_other_outline_a_polygon() -> Non
     assert slanted.get("fill") == "black"
 
 
+def test_a_dashed_rectangle_begins_at_its_first_corner() -> None:
+    """As in print; a `rect` has its dashes from the upper left corner, whatever was meant."""
+    corners = ((1.0, 2.0), (11.0, 2.0), (11.0, 7.0), (1.0, 7.0))
+    dashed = only(drawn(Outline(points=corners, dash="dashed")), "polygon")
+    assert dashed.get("points") == "1,38 11,38 11,33 1,33"
+
+
 def test_a_circle_has_its_diameter() -> None:
     """The radius is half of it."""
     circle = only(drawn(Circle(x=20, y=10, diameter=35)), "circle")
@@ -92,6 +99,13 @@ def test_text_keeps_the_width_of_the_printed_face() -> None:
     assert float(text.get("textLength", "")) == round(text_width("B3-2 & <W>", 3.5, True), 3)
     assert text.get("transform") == "rotate(-90 5 34)"
     assert float(text.get("font-size", "")) == round(3.5 * 1000 / 688, 3)
+
+
+def test_two_spaces_stay_two() -> None:
+    """XML makes one of them, unless it is told not to (SVG 1.1, 10.15)."""
+    preserve = "{http://www.w3.org/XML/1998/namespace}space"
+    assert only(drawn(Text(x=1, y=1, text="B1-1  PULL")), "text").get(preserve) == "preserve"
+    assert only(drawn(Text(x=1, y=1, text="B1-1 PULL")), "text").get(preserve) is None
 
 
 @given(st.text(max_size=30), st.text(max_size=12), st.text(max_size=12))
