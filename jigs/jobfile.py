@@ -8,8 +8,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.delivery.handing import with_delivery
-from jigs.delivery.listing import read_delivered
+from jigs.delivery.piece import DeliveredList
 from jigs.errors import Fault
 from jigs.faceframe import refuse_frame_keys
 from jigs.hardware import NO_PULL
@@ -116,7 +115,7 @@ def _read_job(
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
         )
-    arrived = read_delivered(delivered, top.unit) if delivered else None
+    arrived = _read_arrived(delivered, top.unit) if delivered else None
     faults = [*hardware_faults, *clashes, *more]
     if arrived and (faults or book.faults):
         faults += arrived.faults
@@ -146,7 +145,18 @@ def _read_job(
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
-    return with_delivery(job, arrived) if arrived else job
+    if not arrived:
+        return job
+    from jigs.delivery.handing import with_delivery
+
+    return with_delivery(job, arrived)
+
+
+def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
+    # Imported here, as what it is handed to above: few jobs have such a list.
+    from jigs.delivery.listing import read_delivered
+
+    return read_delivered(path, unit)
 
 
 def _check_schema(top: Table) -> None:

@@ -3,8 +3,6 @@
 import re
 from pathlib import Path
 
-from jigs.delivery.handing import with_delivery
-from jigs.delivery.listing import read_delivered
 from jigs.errors import Fault, ReadingError
 from jigs.frontlist import read_front_list
 from jigs.job import Grid, Job, Material, Reveal, Use
@@ -91,4 +89,10 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
             ),
         )
     )
-    return with_delivery(job, read_delivered(delivered, job.units)) if delivered else job
+    if delivered is None:
+        return job
+    # Imported here: few jobs have such a list.
+    from jigs.delivery.handing import with_delivery
+    from jigs.delivery.listing import read_delivered
+
+    return with_delivery(job, read_delivered(delivered, job.units))

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.cutlist.boxes import is_place
-from jigs.cutlist.toe import HIGHEST
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.parts import Front
+from jigs.walls import HIGHEST
 
 Swing = Literal["left", "right", "top"]
 """The edge that a front turns on."""

@@ -20,6 +20,8 @@ from jigs.wallspec import Appliance, WallSpec
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
+HIGHEST = 300.0
+"""A box whose bottom is higher above the floor than this hangs, or stands on another; mm."""
 
 
 def row_of(box: BoxSpec) -> tuple[str, bool]:

@@ -1,6 +1,7 @@
 """The budgets, measured: `python tests/bench.py [PYTHON]`. Prints ratios; no test needs them.
 
-Figures drift from machine to machine; the ratios hold. Each is printed beside its budget.
+Figures drift from machine to machine; the ratios hold. Each is printed beside its budget. Times
+are the processor's own, so that a busy machine measures nearly as an idle one.
 PYTHON is the interpreter of an environment where the project is installed as its user has it:
 the tests' own libraries (numpy) make the units library slower to load.
 """
@@ -43,17 +44,28 @@ HEAD = 'schema = 1\nname = "A long terrace"\nunits = "in"\n'
 
 
 def environment() -> dict[str, str]:
-    return {**os.environ, "PYTHONPATH": str(ROOT)}
+    # A shell that keeps Python from writing compiled modules would time the compiler.
+    kept = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+    return {**kept, "PYTHONPATH": str(ROOT)}
+
+
+def spend(words: tuple[str, ...], cwd: Path) -> tuple[float, float]:
+    """Run a whole process; give the processor's time it took, in seconds, and its memory at
+    most, in MB. A process that fails ends the bench: it would measure as a fast one."""
+    process = subprocess.Popen(
+        words, cwd=cwd, env=environment(), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+    )
+    _, status, used = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    if process.returncode:
+        raise SystemExit(f"{' '.join(words)}: ended with {process.returncode}")
+    return used.ru_utime + used.ru_stime, used.ru_maxrss / 1024
 
 
 def median_time(words: tuple[str, ...], cwd: Path, runs: int = 15) -> float:
-    """Give the median time of a whole process, in seconds."""
-    times = []
-    for _ in range(runs + 1):
-        started = time.perf_counter()
-        subprocess.run(words, cwd=cwd, env=environment(), capture_output=True, check=False)
-        times.append(time.perf_counter() - started)
-    return statistics.median(times[1:])  # the first run compiles
+    """Give the median time of a whole process, in seconds of the processor."""
+    spend(words, cwd)  # the first run compiles
+    return statistics.median(spend(words, cwd)[0] for _ in range(runs))
 
 
 def say(what: str, measured: float, budget: str) -> None:
@@ -89,7 +101,7 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
     import qrcode
     from reportlab.pdfgen.canvas import Canvas
 
-    started = time.perf_counter()
+    started = time.process_time()
     canvas = Canvas(io.BytesIO(), invariant=1)
     for number, (lines, circles, strings) in enumerate(pages):
         for at in range(lines):
@@ -107,7 +119,7 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
                     canvas.rect(300 + x, 300 + y, 1, 1, stroke=0, fill=1)
         canvas.showPage()
     canvas.save()
-    return time.perf_counter() - started
+    return time.process_time() - started
 
 
 def measure_throughput(folder: Path) -> None:
@@ -119,11 +131,11 @@ def measure_throughput(folder: Path) -> None:
     from templates.sheets import make_sheets
 
     def draw() -> tuple[list[Page], float]:
-        started = time.perf_counter()
+        started = time.process_time()
         layout = lay_out(read_job(write_job(folder, 1000)))
         pages = list(make_sheets(layout, PAPERS["common"]).pages)
         write_pdf(pages)
-        return pages, time.perf_counter() - started
+        return pages, time.process_time() - started
 
     pages, ours = draw()
     counts = [
@@ -145,19 +157,10 @@ def measure_growth(folder: Path) -> None:
     costs: dict[int, float] = {}
     for fronts in (100, 1000, 5000):
         job = write_job(folder, fronts)
-        started = time.perf_counter()
-        process = subprocess.Popen(
-            [*JIGSHEET, "sheets", str(job)],
-            cwd=folder,
-            env=environment(),
-            stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
-        )
-        _, status, used = os.wait4(process.pid, 0)
-        process.returncode = os.waitstatus_to_exitcode(status)
-        costs[fronts] = (time.perf_counter() - started) / fronts
+        taken, memory = spend((*JIGSHEET, "sheets", str(job)), folder)
+        costs[fronts] = taken / fronts
         print(f"{fronts} fronts: {costs[fronts] * 1000:.2f} ms a front, "
-              f"{used.ru_maxrss / 1024:.0f} MB at most (budget 300)", flush=True)  # fmt: skip
+              f"{memory:.0f} MB at most (budget 300)", flush=True)  # fmt: skip
     say("cost a front, 5000 against 1000 fronts", costs[5000] / costs[1000], "0.8 to 1.2")
     say("cost a front, 1000 against 100 fronts", costs[1000] / costs[100], "0.8 to 1.2")
 

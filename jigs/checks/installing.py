@@ -2,15 +2,18 @@
 
 from collections.abc import Sequence
 from math import hypot
+from typing import TYPE_CHECKING
 
 from jigs.checks.finding import warning
-from jigs.cutlist.piece import Piece
 from jigs.delivery.limits import is_beyond
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
+
+if TYPE_CHECKING:
+    from jigs.cutlist.piece import Piece
 
 TO_TURN = 10.0
 """What a tall unit needs below the ceiling as it is tilted up; mm (common practice, no source)."""
@@ -56,7 +59,7 @@ def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Prob
     )
 
 
-def check_sag(job: Job, pieces: Sequence[Piece]) -> tuple[Problem, ...]:
+def check_sag(job: Job, pieces: Sequence["Piece"]) -> tuple[Problem, ...]:
     """Find shelves so long that they sag to be seen; of each length in a box, once."""
     unit, kind = job.shown, job.material.side_kind
     board = f"{kind or 'plywood'}{'' if kind else ' (ASSUMED: side_kind is not stated)'}"

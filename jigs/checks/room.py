@@ -13,14 +13,13 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.checks.closing import COUNTER_BOXES, UNDER_COUNTER
 from jigs.checks.finding import error, warning
-from jigs.cutlist.toe import HIGHEST
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.run import SAME, Taken, run_of, taken_by
-from jigs.walls import TOUCHING
+from jigs.walls import HIGHEST, TOUCHING
 from jigs.wallspec import EndKind, WallSpec
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")

@@ -20,10 +20,7 @@ from jigs.cutlist.sheet import SHEETS
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
-from jigs.walls import TOUCHING, place_job
-
-HIGHEST = 300.0
-"""A box whose bottom is higher above the floor than this hangs, or stands on another; mm."""
+from jigs.walls import HIGHEST, TOUCHING, place_job
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:

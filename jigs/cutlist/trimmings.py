@@ -17,12 +17,11 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
-from jigs.cutlist.toe import HIGHEST
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.lengths import format_mm
-from jigs.walls import TOUCHING, place_job
+from jigs.walls import HIGHEST, TOUCHING, place_job
 from jigs.wallspec import Appliance
 
 HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
