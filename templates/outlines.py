@@ -10,6 +10,7 @@ own, so that it can be seen, or turned off.
 'cup-35-13'
 """
 
+import math
 import re
 
 from jigs.geometry import Hole, Polygon
@@ -99,9 +100,10 @@ def outline_page(view: FaceView) -> Page:
             marks.append(Line(x1=x1, y1=y1, x2=x2, y2=y2, dash="dashed", layer=layer))
     for x, y, words in words_beside(view):
         marks.append(Text(x=MARGIN + x, y=MARGIN + y, text=words, size=TEXT, layer="mark"))
+    # A page of whole tenths: y is counted from its top, which rounding must not move.
     return Page(
-        width=view.width + 2 * MARGIN,
-        height=view.height + 2 * MARGIN,
+        width=math.ceil((view.width + 2 * MARGIN) * 10) / 10,
+        height=math.ceil((view.height + 2 * MARGIN) * 10) / 10,
         marks=tuple(marks),
         entry=f"{face_name(view)}: {view.drilled}",
     )

@@ -9,7 +9,16 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from jigs.errors import LengthError
-from jigs.lengths import Unit, format_inches, format_length, format_mm, parse_length, parse_value
+from jigs.lengths import (
+    _JOB_UNITS,
+    Unit,
+    _converted,
+    format_inches,
+    format_length,
+    format_mm,
+    parse_length,
+    parse_value,
+)
 
 INCH = 25.4  # NIST SP 811, Appendix B: exactly
 
@@ -270,7 +279,19 @@ def test_the_unit_of_the_job_stands_first() -> None:
     assert format_length(454.0, "mm") == "454.0 mm (17 7/8 in)"
 
 
-def test_importing_lengths_does_not_import_the_units_library() -> None:
-    """The units library is loaded by the first length that is read."""
-    code = "import jigs.lengths, sys; sys.exit('pint' in sys.modules)"
-    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+@pytest.mark.parametrize(
+    ("text", "loaded"), [("1", 0), ("1 mm", 0), ("1 in", 0), ("1 cm", 1), ("1 ft", 1)]
+)
+def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, loaded: int) -> None:
+    """It costs more than the rest of a short command."""
+    code = (
+        "import sys; from jigs.lengths import parse_length; parse_length(sys.argv[1], 'mm'); "
+        "sys.exit('pint' in sys.modules)"
+    )
+    assert subprocess.run([sys.executable, "-c", code, text], check=False).returncode == loaded
+
+
+def test_the_units_library_agrees_on_both_units_of_a_job() -> None:
+    """They are known without it, and it is asked here."""
+    for unit, mm in _JOB_UNITS.items():
+        assert _converted(unit) == mm

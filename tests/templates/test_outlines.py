@@ -130,7 +130,9 @@ def near(found: Holes, expected: Holes) -> bool:
     """Compare hole with hole; sorting may swap those that differ by less than the rounding."""
     left = list(expected)
     for hole in found:
-        fits = [h for h in left if max(abs(a - b) for a, b in zip(h, hole, strict=True)) <= TRUE]
+        fits = [
+            h for h in left if max(abs(a - b) for a, b in zip(h, hole, strict=True)) <= TRUE + 1e-9
+        ]
         if not fits:
             return False
         left.remove(fits[0])
