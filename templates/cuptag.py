@@ -23,6 +23,9 @@ from templates.typeface import EM_PER_CAP, text_width
 
 SAYS = {False: 38, True: 61}
 """Characters of the symbol on a square tag (version 2-M) and a round one (version 3-M)."""
+CUP_FROM = 20.0
+"""A blind hole in the back from this diameter on is a cup's; mm (cups are 26, 35 or 40, from
+memory; fixings are 10 at most)."""
 _INSET = 0.8
 """White between the cut line and what is printed, mm."""
 _SMALL = 2.5
@@ -52,16 +55,29 @@ def find_tagged(
     for front in layout.fronts:
         if not _wanted(front, only):
             continue
-        cups = [hole.diameter for hole in front.holes if hole.purpose == "cup"]
-        if cups and min(cups) >= bore - SLACK:
+        cups = _cups(layout, front)
+        if cups and max(cups) >= bore - SLACK:
             tagged.append(front)
         elif cups:
-            why = f"a cup of {min(cups):g} mm is smaller than the tag's bore of {bore:g} mm"
+            why = f"a cup of {max(cups):g} mm is smaller than the tag's bore of {bore:g} mm"
             without.setdefault(why, []).append(front.id)
         elif front.kind in _DOORS:
             why = "held back" if front.withheld else "no cup is bored in it"
             without.setdefault(why, []).append(front.id)
     return tuple(tagged), tuple(Untagged(tuple(ids), why) for why, ids in without.items())
+
+
+def _cups(layout: Layout, front: Front) -> list[float]:
+    """Give the diameters of the cup bores in a front's back: those of its hinges, bored here or
+    by the supplier, or blind holes by hand that are as wide as a cup; mm."""
+    cups = [
+        hole.diameter
+        for hole in front.holes
+        if hole.face == "back" and hole.depth is not None and hole.diameter >= CUP_FROM
+    ]
+    if front.bored and front.hinge is not None and not front.withheld:
+        cups.append(layout.job.hinges[front.hinge.record].cup_diameter)
+    return cups
 
 
 def tell_tags(tagged: Sequence[Front], without: Sequence[Untagged], stock: Stock) -> list[str]:

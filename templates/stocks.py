@@ -37,7 +37,7 @@ def list_text(stocks: Iterable[Stock]) -> str:
     width = max(len(stock.name) for stock in stocks)
     groups = {
         "Sheets of labels, mm": [s for s in stocks if not s.roll and s.bore is None],
-        "Rolls, one label a page, mm": [s for s in stocks if s.roll],
+        "Rolls, one label a page, across the roll x along it, mm": [s for s in stocks if s.roll],
         "Tags to cut out of plain paper, mm": [s for s in stocks if s.bore is not None],
     }
     blocks = []

@@ -1,12 +1,17 @@
 """Label stocks in a job: what is read, and each thing that cannot be right."""
 
+from itertools import combinations
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from jigs.errors import ReadingError
 from jigs.job import Job
 from jigs.jobfile import read_job_file
+from jigs.labelstock import LEAST, Stock, find_faults
+from jigs.sheetsizes import SHEETS
 from tests.cli.conftest import SMALL
 
 OWN = """
@@ -160,3 +165,36 @@ def test_all_faults_of_a_job_are_told_at_once(tmp_path: Path) -> None:
     with pytest.raises(ReadingError) as raised:
         read(tmp_path, OWN.replace("columns = 3", "columns = 4") + ROLL + "rows = 3\n")
     assert len(raised.value.faults) == 2
+
+
+@given(
+    st.integers(1, 6),
+    st.integers(1, 14),
+    st.tuples(st.floats(40, 120), st.floats(20, 60)),
+    st.tuples(st.floats(35, 130), st.floats(18, 65)),
+    st.tuples(st.floats(0, 30), st.floats(0, 40)),
+)
+@settings(max_examples=200, deadline=None)
+def test_whatever_has_no_fault_lies_on_its_sheet_apart(
+    columns: int,
+    rows: int,
+    size: tuple[float, float],
+    pitch: tuple[float, float],
+    corner: tuple[float, float],
+) -> None:
+    """And what leaves the sheet, or overlaps, has a fault."""
+    stock = Stock(
+        name="any", sheet=SHEETS["a4"], columns=columns, rows=rows, width=size[0], height=size[1],
+        pitch_x=pitch[0], pitch_y=pitch[1], left=corner[0], top=corner[1], margin=0.0,
+    )  # fmt: skip
+    places = [stock.corner(place) for place in range(1, stock.places + 1)]
+    within = all(
+        x >= 0 and y >= -1e-6 and x + size[0] <= 210 + 1e-6 and y + size[1] <= 297 + 1e-6
+        for x, y in places
+    )
+    apart = all(
+        abs(ax - bx) >= size[0] - 1e-6 or abs(ay - by) >= size[1] - 1e-6
+        for (ax, ay), (bx, by) in combinations(places, 2)
+    )
+    large = any(size[0] >= wide and size[1] >= high for wide, high in LEAST)
+    assert (find_faults(stock) == ()) == (within and apart and large)

@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from jigs.job import FrontSpec
+from jigs.job import FrontSpec, HandHole
 from jigs.labelstock import Stock
 from jigs.parts import Layout
 from templates.cuptag import find_tagged, tag_pages, tell_tags
@@ -136,6 +136,30 @@ def test_a_cup_smaller_than_the_tag_is_told() -> None:
     assert "B3-2" not in [front.id for front in fronts]
     assert without[0].parts == ("B3-2",)
     assert "26 mm is smaller than the tag's bore of 35 mm" in without[0].why
+
+
+def test_a_door_bored_by_its_supplier_has_a_tag() -> None:
+    """Its cups are bored all the same; a supplier's bore is as wide as the hinge's cup."""
+    bored = FrontSpec(
+        id="B1-1", kind="door", hinged="left", bored=True, bored_tab=5.0, hinges_at=(100.0, 670.0)
+    )
+    layout = lay(box(bored))
+    assert not [hole for hole in layout.fronts[0].holes if hole.face == "back"]
+    fronts, without = find_tagged(layout, STOCKS["cup-tag"])
+    assert [front.id for front in fronts] == ["B1-1"]
+    assert without == ()
+
+
+def test_a_cup_by_hand_takes_a_tag_too() -> None:
+    """A lift-up door's holes come from its kit's leaflet; a pilot hole is no cup."""
+    cup = HandHole(x=100.0, y=30.0, diameter=35.0, depth=13.0, face="back", purpose="manual")
+    pilot = replace(cup, diameter=5.0)
+    for hole, tagged in ((cup, ["W1-1"]), (pilot, []), (replace(cup, depth=None), [])):
+        layout = lay(box(FrontSpec(id="W1-1", kind="lift", holes=(hole,)), name="W1", kind="wall",
+                         above_floor=1370.0))  # fmt: skip
+        fronts, without = find_tagged(layout, STOCKS["cup-tag"])
+        assert [front.id for front in fronts] == tagged
+        assert bool(without) == (not tagged)
 
 
 @EVERY
