@@ -7,8 +7,8 @@ zero is told; positions that are common in the trade are marked (common practice
 
 from collections.abc import Iterator
 
+from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Page, Text
-from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
 

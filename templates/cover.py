@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from jigs.cautions import CAUTIONS
 from jigs.geometry import rectangle
 from jigs.parts import Layout
+from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents
 from templates.findings import incomplete_words
 from templates.marks import Mark, Outline, Page, Text
-from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
 

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from jigs.firstarticle import FirstArticle, PassMark
 from jigs.hardware import HingeRecord
+from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import Line, Mark, Page, Text
-from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
 

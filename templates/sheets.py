@@ -22,7 +22,7 @@ from templates.faces import (
 )
 from templates.firstpage import first_pages
 from templates.marks import Page
-from templates.page import Placed, Plan, Sheet, SheetWords, draw_plans, plan_face
+from templates.page import Placed, Plan, Sheet, draw_plans, plan_face
 from templates.panel import PartWords
 from templates.paper import Paper
 from templates.partwords import (
@@ -31,6 +31,7 @@ from templates.partwords import (
     words_of_rollout,
     words_of_side,
 )
+from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
 from templates.ticks import JIG, JIG_SHORT
 

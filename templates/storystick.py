@@ -13,8 +13,8 @@ from collections.abc import Callable, Iterator, Sequence
 from jigs.geometry import rectangle
 from jigs.lengths import MM_PER_INCH, format_inches, format_mm
 from jigs.storystick import Stick, StickLine
+from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
-from templates.page import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
 from templates.space import spread

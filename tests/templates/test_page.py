@@ -2,12 +2,14 @@
 
 import pytest
 
+from templates.border import EDGE, border_marks
 from templates.faces import FaceView
 from templates.marks import Line, Outline, Qr, Text
-from templates.page import EDGE, Sheet, SheetWords, border_marks, draw_plans, plan_face
+from templates.page import Sheet, draw_plans, plan_face
 from templates.panel import PartWords
 from templates.paper import PAPERS, Paper
 from templates.partwords import words_of_front, words_of_side
+from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
 from tests.jigs.sample import front_of, side_of
 from tests.templates.worked import only_cards, worked_layout

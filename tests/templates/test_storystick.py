@@ -12,8 +12,8 @@ from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.reading import read_job
 from jigs.storystick import Stick, find_sticks
+from templates.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.marks import Page, Text
-from templates.page import BOTTOM_STRIP, LEFT_STRIP
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.storystick import COARSE, FINE, LENGTH, PITCH, divide, stick_pages

@@ -1,0 +1,36 @@
+"""What stands along the borders of every page: check bars, the page's number, how it is printed."""
+
+from templates.lettering import bar
+from templates.marks import Mark, Text
+from templates.paper import Paper
+
+LEFT_STRIP, BOTTOM_STRIP = 8.2, 12.6
+"""Borders that carry the bars, mm."""
+EDGE = 1.0
+"""Paper left free along the other borders, mm."""
+
+
+def border_marks(width: float, height: float, paper: Paper, number: int) -> list[Mark]:
+    """Draw the bars of 150 across and 100 down, the page's number, and how it is printed."""
+    marks = bar(3.0, 2.6, 150.0)
+    marks += bar(2.4, height - 4.0, 100.0, down=True)
+    marks.append(Text(x=6.6, y=height - 54.0, text="100.0 ±0.2", anchor="middle", angle=90))
+    marks.append(Text(x=155.0, y=1.4, text="150.0 ±0.3"))
+    marks.append(Text(x=width - EDGE, y=1.4, text=f"page {number}", anchor="end"))
+    marks.append(
+        Text(
+            x=3.0,
+            y=5.2,
+            text="Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual "
+            "size. Still? Calibrate, or trust a rule and the figures.",
+        )
+    )
+    marks.append(
+        Text(
+            x=3.0,
+            y=9.2,
+            text=f"SCALE 1:1. Page {paper.width:.5g} x {paper.height:.5g} mm for {paper.sheet}. "
+            f"{paper.correction} + or -: a little more or less.",
+        )
+    )
+    return marks
