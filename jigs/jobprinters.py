@@ -2,7 +2,7 @@
 
 `across` and `along` are the measured bars, with their units; `bars` says which ones, `paper` and
 `tray` what was in the printer. `dots` are its dots per inch; `labels_right` and `labels_up` how
-far its labels lie off their place. A label printer may have these alone.
+far its labels are to be moved. A label printer may have these alone.
 """
 
 import re

@@ -36,8 +36,8 @@ SKEW = 0.5
 class Printer:
     """A printer with its paper and tray: what its bars `across` and `along` the feed measure,
     mm, None where nobody measured them; `bars` says which bars these were. `paper`, `tray`: what
-    was in it, in words. `dots` per inch. `labels_right`, `labels_up`: how far a sheet's labels
-    lie off their place in it, mm."""
+    was in it, in words. `dots` per inch. `labels_right`, `labels_up`: how far its labels are
+    to be moved, so that they meet their stock, mm."""
 
     name: str
     across: float | None = None

@@ -30,8 +30,8 @@ _HAIR = 0.0005
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Raster:
-    """`dots` per inch, None where they do not count; `scale` across and up; `shift` to the right
-    and up, mm: by so much the labels lie off their place in this printer."""
+    """`dots` per inch, None where they do not count; `scale` across and up; `shift`: how far
+    labels are moved to the right and up, mm."""
 
     dots: int | None = None
     scale: tuple[float, float] = (1.0, 1.0)
