@@ -50,6 +50,7 @@ def draw_sheets(
     *,
     first: bool = False,
     same: bool = False,
+    tight: bool = False,
 ) -> tuple[bytes, str]:
     """Draw the sheets as a PDF; give it and the number of its pages in words."""
     from jigs.layout import as_printed
@@ -58,12 +59,12 @@ def draw_sheets(
     from templates.sheets import make_sheets
 
     layout = as_printed(layout)
-    sheets = make_sheets(layout, paper, only=only, first=first, same=same)
+    sheets = make_sheets(layout, paper, only=only, first=first, same=same, tight=tight)
     boxes = sum(front.drawer is not None for front in layout.fronts)
     pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
     count = pages.counts.total()
-    return data, pages_words(count, sheets.count_other(pages.counts), same=same)
+    return data, pages_words(count, sheets.count_other(pages.counts), same=same, tight=tight)
 
 
 def draw_labels(

@@ -99,6 +99,15 @@ def same_holes_option(command: Command) -> Command:
     )(command)
 
 
+def tight_option(command: Command) -> Command:
+    """Take --tight: small parts of one box share pages."""
+    return click.option(
+        "--tight",
+        is_flag=True,
+        help="Small parts of one box share pages, each in a frame with its own words.",
+    )(command)
+
+
 def stock_option(command: Command) -> Command:
     """Take --stock: the sheet or roll of labels. Which there are, and the job's, is looked up
     once the job is read."""

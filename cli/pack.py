@@ -14,6 +14,7 @@ from cli.options import (
     printer_option,
     same_holes_option,
     stock_option,
+    tight_option,
     units_option,
 )
 from cli.output import make_folder, write_bytes, write_text
@@ -27,6 +28,7 @@ from cli.printers import find_paper, find_printer
 @paper_option
 @printer_option
 @same_holes_option
+@tight_option
 @stock_option
 @click.option(
     "-o",
@@ -44,12 +46,15 @@ def pack(
     paper: str,
     printer: str | None,
     same_holes: bool,
+    tight: bool,
     stock: str,
     output: Path | None,
 ) -> None:
     """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
     folder = output or job.parent / "pack"
-    make_pack(ctx, job, units, delivered, paper, stock, folder, printer, same=same_holes)
+    make_pack(
+        ctx, job, units, delivered, paper, stock, folder, printer, same=same_holes, tight=tight
+    )
 
 
 def make_pack(
@@ -63,6 +68,7 @@ def make_pack(
     printer: str | None = None,
     *,
     same: bool = False,
+    tight: bool = False,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import (
@@ -104,7 +110,7 @@ def make_pack(
         )
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
-    sheets, pages = draw_sheets(layout, sheet, None, same=same)
+    sheets, pages = draw_sheets(layout, sheet, None, same=same, tight=tight)
     cut = cut_job(layout)
     printed = as_printed(layout)
     words = list_labels(printed, cut.pieces)

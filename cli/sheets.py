@@ -14,6 +14,7 @@ from cli.options import (
     paper_option,
     printer_option,
     same_holes_option,
+    tight_option,
     units_option,
 )
 from cli.output import write_bytes, write_text
@@ -37,6 +38,7 @@ SIZE = {
 @delivered_option
 @only_option
 @same_holes_option
+@tight_option
 @click.option(
     "--first",
     is_flag=True,
@@ -73,6 +75,7 @@ def sheets(
     delivered: Path | None,
     only: tuple[str, ...],
     same_holes: bool,
+    tight: bool,
     first: bool,
     stick: bool,
     paper: str,
@@ -92,6 +95,9 @@ def sheets(
         raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
     if same_holes and form in ("outlines", "dxf"):
         raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
+    if tight and (stick or form in ("outlines", "dxf")):
+        what = "--stick" if stick else f"--format {form}"
+        raise click.UsageError(f"{what} has no cards that could share a page: no --tight.")
     usual = {"pdf": "stick.pdf" if stick else "sheets.pdf", "json": "-"}
     target = output or usual.get(form, f"sheets-{form}")
     folder = form not in ("pdf", "json")
@@ -117,25 +123,31 @@ def sheets(
         from templates.sheetdata import sheets_json
 
         text = sheets_json(
-            make_sheets(as_printed(layout), sheet, only=chosen, first=first, same=same_holes)
+            make_sheets(
+                as_printed(layout), sheet, only=chosen, first=first, same=same_holes, tight=tight
+            )
         )
         write_text(target, text, sources=layout.job.sources)
     elif folder:
         from cli.sheetfiles import sheet_files, write_folder
         from templates.findings import pages_words
 
-        drawn = make_sheets(as_printed(layout), sheet, only=chosen, first=first, same=same_holes)
+        drawn = make_sheets(
+            as_printed(layout), sheet, only=chosen, first=first, same=same_holes, tight=tight
+        )
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
         files = f"{count} {'file' if count == 1 else 'files'}"
         if form == "svg":
-            files = pages_words(count, drawn.count_other(), same=same_holes, noun="file")
+            files = pages_words(
+                count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
+            )
         click.echo(f"{target}: {files}. {SIZE[form]}", err=True)
         if older:
             click.echo(f"Of an earlier run, not of this one: {', '.join(older)}.", err=True)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(layout, sheet, chosen, first=first, same=same_holes)
+        data, pages = draw_sheets(layout, sheet, chosen, first=first, same=same_holes, tight=tight)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             click.echo(

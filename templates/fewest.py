@@ -15,6 +15,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import product
 
 from templates.packing import SLIP, Patience, Room, Size, TooLongError, gather, lay
 from templates.pagebound import Weights, page_weights
@@ -24,14 +25,22 @@ MOST_TRIED = 20_000
 """Steps of laying cards before what is found for a face is taken as it is: a few seconds."""
 
 
+Shapes = tuple[Size, ...]
+"""The sizes in which a card may be laid, one of them."""
+Found = tuple[int, tuple[Size, ...], tuple[int, ...]]
+"""A room's number; of each card in it the lower left corner, and the shape it is laid in."""
+
+
 @dataclass(frozen=True, slots=True)
 class Shared:
     """A page: whether it is one for first pages, which of those rooms it is, and where each of
-    its cards has its lower left corner in it."""
+    its cards has its lower left corner in it; `shapes` says in which of its sizes each is laid,
+    where it has several."""
 
     first: bool
     room: int
     cards: tuple[tuple[int, Size], ...]
+    shapes: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,21 +71,30 @@ def one_page(sizes: tuple[Size, ...], rooms: tuple[Room, ...], gap: float) -> Sh
     return None
 
 
-@lru_cache(maxsize=2048)
 def fewest_pages(
     sizes: tuple[Size, ...], first: tuple[Room, ...], further: tuple[Room, ...], gap: float
 ) -> Sharing:
     """Share cards among the fewest pages, in order as far as that costs no page.
 
     The first page is one of `first`, unless they hold no card at all; all others are of
-    `further`. Kept, since a kitchen has many parts alike. Raises NoRoomError for a card that no
-    page holds.
+    `further`. Raises NoRoomError for a card that no page holds.
     """
-    search = _Search(sizes, first, further, gap)
+    return fewest_pages_in_shapes(tuple((size,) for size in sizes), first, further, gap)
+
+
+@lru_cache(maxsize=2048)
+def fewest_pages_in_shapes(
+    shapes: tuple[Shapes, ...], first: tuple[Room, ...], further: tuple[Room, ...], gap: float
+) -> Sharing:
+    """Share cards that may each be laid in several sizes among the fewest pages.
+
+    Kept, since a kitchen has many parts alike.
+    """
+    search = _Search(shapes, first, further, gap)
     pages = search.in_order()
     least = search.apart()
     if len(pages) > least:
-        everything = range(len(sizes))
+        everything = range(len(shapes))
         least = max(least, search.weights.least(everything, search.begins))
     search.patience = Patience(MOST_TRIED)
     while len(pages) > least:
@@ -97,25 +115,25 @@ class _Search:
 
     def __init__(
         self,
-        sizes: tuple[Size, ...],
+        shapes: tuple[Shapes, ...],
         first: tuple[Room, ...],
         further: tuple[Room, ...],
         gap: float,
     ) -> None:
-        self.sizes = [(width + gap, height + gap) for width, height in sizes]
-        self.all = (1 << len(sizes)) - 1
+        self.shapes = [[(w + gap, h + gap) for w, h in several] for several in shapes]
+        self.all = (1 << len(shapes)) - 1
         self._rooms = {
             True: gather(room.grown(gap) for room in first),
             False: gather(room.grown(gap) for room in further),
         }
-        self._known: dict[tuple[bool, tuple[int, ...]], tuple[int, tuple[Size, ...]] | None] = {}
-        self._found: dict[tuple[bool, int], tuple[int, tuple[Size, ...]] | None] = {}
+        self._known: dict[tuple[bool, tuple[int, ...]], Found | None] = {}
+        self._found: dict[tuple[bool, int], Found | None] = {}
         self.patience = Patience(math.inf)
         self._hopeless: set[tuple[tuple[int, ...], int]] = set()
         # Cards of one size stand for each other: their kind is the first of them.
-        self.kind = [sizes.index(size) for size in sizes]
+        self.kind = [shapes.index(several) for several in shapes]
         self._weights: Weights | None = None
-        alone = [self.fits(True, 1 << card) for card in range(len(sizes))]
+        alone = [self.fits(True, 1 << card) for card in range(len(shapes))]
         self.begins = any(alone)
         for card, fits in enumerate(alone):
             if not fits and not self.fits(False, 1 << card):
@@ -126,7 +144,7 @@ class _Search:
         """The cards' weights, reckoned when they are first asked for."""
         if self._weights is None:
             begin = self._rooms[True] if self.begins else ()
-            self._weights = page_weights(self.sizes, begin, self._rooms[False])
+            self._weights = page_weights(self.shapes, begin, self._rooms[False])
         return self._weights
 
     def fits(self, first: bool, cards: int) -> bool:
@@ -137,10 +155,10 @@ class _Search:
         """Give a page with a set of cards that is known to fit."""
         found = self._find(first, cards)
         assert found is not None, "only sets that fit are shared out"
-        room, places = found
-        return Shared(first, room, tuple(zip(self._members(cards), places, strict=True)))
+        room, places, shapes = found
+        return Shared(first, room, tuple(zip(self._members(cards), places, strict=True)), shapes)
 
-    def _find(self, first: bool, cards: int) -> tuple[int, tuple[Size, ...]] | None:
+    def _find(self, first: bool, cards: int) -> Found | None:
         """The room that holds a set of cards, and their places in the order of kinds."""
         if (first, cards) not in self._found:
             members = self._members(cards)
@@ -150,23 +168,23 @@ class _Search:
             self._found[first, cards] = self._known[key]
         return self._found[first, cards]
 
-    def _seek(
-        self, first: bool, cards: int, members: list[int]
-    ) -> tuple[int, tuple[Size, ...]] | None:
+    def _seek(self, first: bool, cards: int, members: list[int]) -> Found | None:
         if len(members) > 2 and not all(self.fits(first, cards & ~(1 << card)) for card in members):
             return None
         if self._weights and self._weights.least(members, first) > 1:
             return None
-        sizes = [self.sizes[card] for card in members]
+        several = [range(len(self.shapes[card])) for card in members]
         for rooms in self._rooms[first]:
-            found = lay(sizes, rooms, self.patience)
-            if found is not None:
-                return found
+            for chosen in product(*several):
+                sizes = [self.shapes[card][n] for card, n in zip(members, chosen, strict=True)]
+                found = lay(sizes, rooms, self.patience)
+                if found is not None:
+                    return *found, chosen
         return None
 
     def _members(self, cards: int) -> list[int]:
         """The cards of a set by kind, so that places found for one set serve its equals."""
-        members = [card for card in range(len(self.sizes)) if cards >> card & 1]
+        members = [card for card in range(len(self.shapes)) if cards >> card & 1]
         return sorted(members, key=lambda card: (self.kind[card], card))
 
     def in_order(self) -> list[tuple[bool, int]]:
@@ -176,7 +194,7 @@ class _Search:
         while rest:
             first = self.begins and not pages
             page = 0
-            for card in range(len(self.sizes)):
+            for card in range(len(self.shapes)):
                 if rest >> card & 1 and self._fits_soon(first, page | 1 << card):
                     page |= 1 << card
             if not page:
@@ -198,7 +216,7 @@ class _Search:
     def apart(self) -> int:
         """Count cards of which no two find room on one page: so many pages are needed."""
         apart: list[int] = []
-        for card in range(len(self.sizes)):
+        for card in range(len(self.shapes)):
             pairs = [1 << card | 1 << other for other in apart]
             if not any(self.fits(kind, pair) for kind in (True, False) for pair in pairs):
                 apart.append(card)
@@ -233,7 +251,7 @@ class _Search:
 
         Further pages are alike, so that the next one takes the largest card that is left.
         """
-        order = sorted(members, key=lambda card: -self.sizes[card][0] * self.sizes[card][1])
+        order = sorted(members, key=lambda card: -min(w * h for w, h in self.shapes[card]))
 
         def grow(row: int, page: int, out: int, spare: float) -> Iterator[int]:
             if spare < -SLIP:

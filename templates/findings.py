@@ -95,14 +95,19 @@ def held_text(layout: Layout) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
-def pages_words(pages: int, other: int, *, same: bool = False, noun: str = "page") -> str:
-    """Count pages, and say what there would be with the other choice of --same-holes.
+def pages_words(
+    pages: int, other: int, *, same: bool = False, tight: bool = False, noun: str = "page"
+) -> str:
+    """Count pages, and say what there would be with the other choice of --same-holes, or without
+    --tight.
 
     >>> pages_words(46, 31)
     '46 pages (31 with --same-holes)'
     >>> pages_words(31, 46, same=True)
     '31 pages (46 without --same-holes)'
     """
+    if tight:
+        return f"{_many(pages, noun)} ({other} without --tight)"
     if pages == other and not same:
         return f"{_many(pages, noun)} (--same-holes saves none)"
     return f"{_many(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"

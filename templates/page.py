@@ -118,33 +118,35 @@ def _lifted(page: Shared, pattern: Pattern, cards: tuple[Card, ...]) -> Iterator
 def draw_plans(plans: list[Plan], paper: Paper, number: int) -> Iterator[Sheet]:
     """Draw the pages of one part, the first of them page `number` of the document."""
     for row, plan in enumerate(plans, start=1):
-        pattern, view, part = plan.pattern, plan.words.view, plan.words.of_page(plan.first)
-        cards = tuple(placed.card for placed in plan.cards)
-        sheet = f"sheet {row} of {len(plans)}"
-        across = pattern.width - LEFT_STRIP - EDGE
-        top = pattern.height - EDGE
-        marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number + row - 1)
-        pieces = plan.words.body(pattern.column_width, plan.first)
-        if pattern.head is None:
-            pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
-        else:
-            head = head_across(view, part, cards, sheet, across)
-            marks += moved(head.marks, LEFT_STRIP, top)
-            top -= head.height
-        start = 0
-        for columns in pattern.columns:
-            places = flow(pieces[: columns.pieces], columns.count, columns.height + 1e-6)
-            assert places is not None, "the words were measured with the same pieces"
-            for piece, (column, down) in zip(pieces, places, strict=False):
-                x = LEFT_STRIP + (start + column) * (pattern.column_width + COLUMN_GAP)
-                marks += moved(piece.marks, x, top - down)
-            pieces, start = pieces[columns.pieces :], start + columns.count
-        for placed in plan.cards:
-            marks += moved(placed.card.marks, placed.dx, placed.dy)
-        yield Sheet(
-            page=Page(
-                width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.entry
-            ),
-            cards=plan.cards,
-            part=part.part,
-        )
+        yield draw_plan(plan, paper, number + row - 1, f"sheet {row} of {len(plans)}")
+
+
+def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:
+    """Draw one page; `sheet` says which of its part's it is."""
+    pattern, view, part = plan.pattern, plan.words.view, plan.words.of_page(plan.first)
+    cards = tuple(placed.card for placed in plan.cards)
+    across = pattern.width - LEFT_STRIP - EDGE
+    top = pattern.height - EDGE
+    marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number)
+    pieces = plan.words.body(pattern.column_width, plan.first)
+    if pattern.head is None:
+        pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
+    else:
+        head = head_across(view, part, cards, sheet, across)
+        marks += moved(head.marks, LEFT_STRIP, top)
+        top -= head.height
+    start = 0
+    for columns in pattern.columns:
+        places = flow(pieces[: columns.pieces], columns.count, columns.height + 1e-6)
+        assert places is not None, "the words were measured with the same pieces"
+        for piece, (column, down) in zip(pieces, places, strict=False):
+            x = LEFT_STRIP + (start + column) * (pattern.column_width + COLUMN_GAP)
+            marks += moved(piece.marks, x, top - down)
+        pieces, start = pieces[columns.pieces :], start + columns.count
+    for placed in plan.cards:
+        marks += moved(placed.card.marks, placed.dx, placed.dy)
+    return Sheet(
+        page=Page(width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.entry),
+        cards=plan.cards,
+        part=part.part,
+    )

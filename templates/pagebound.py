@@ -60,23 +60,25 @@ def stepped(part: float, steps: int) -> float:
 
 
 def page_weights(
-    sizes: Sequence[Size], first: Iterable[Rooms], further: Collection[Rooms]
+    shapes: Sequence[Sequence[Size]], first: Iterable[Rooms], further: Collection[Rooms]
 ) -> Weights:
-    """Weigh cards for the rooms of first and of further pages."""
-    shapes = sorted({(room.width, room.height) for room in further})
+    """Weigh cards, each given by the sizes it may be laid in, for the rooms of first and of
+    further pages."""
+    kinds = sorted({(room.width, room.height) for room in further})
     begin = list(first)
     cards: list[tuple[float, ...]] = []
     starts: list[float] = []
     for across in STEPS:
         for up in STEPS:
-            weights = [math.inf] * len(sizes)
+            weights = [math.inf] * len(shapes)
             start = 0.0
-            for shape in shapes:
+            for shape in kinds:
                 left = max(_left(room, across, up) for room in further if _is(room, shape))
                 if left < 1e-9:
                     continue
-                for card, size in enumerate(sizes):
-                    weights[card] = min(weights[card], _weight(size, shape, across, up) / left)
+                for card, sizes in enumerate(shapes):
+                    least = min(_weight(size, shape, across, up) for size in sizes)
+                    weights[card] = min(weights[card], least / left)
                 here = [_left(room, across, up) / left for room in begin if _is(room, shape)]
                 start = max(start, *here, 0.0)
             if math.inf not in weights:

@@ -5,6 +5,7 @@ A part that an error holds back has no sheet.
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.parts import Front, Layout
@@ -22,7 +23,7 @@ from templates.faces import (
 )
 from templates.firstpage import first_pages
 from templates.marks import Page
-from templates.page import Placed, Plan, Sheet, draw_plans, plan_face
+from templates.page import Placed, Plan, Sheet, plan_face
 from templates.panel import PartWords
 from templates.paper import Paper
 from templates.partwords import (
@@ -34,6 +35,7 @@ from templates.partwords import (
 from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
 from templates.ticks import JIG, JIG_SHORT
+from templates.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +46,7 @@ class Sheets:
     for all. `articles` are tried on scrap: their pass marks follow the first page. Each
     iteration draws anew, so that a long job is never held in memory; the plans of a job of
     few boxes are, for the contents on its first page. `same`: parts with the same holes in the
-    same face share one set of sheets.
+    same face share one set of sheets. `tight`: small parts of one box share pages.
     """
 
     layout: Layout
@@ -52,6 +54,7 @@ class Sheets:
     only: Collection[str] | None = None
     articles: tuple[FirstArticle, ...] = ()
     same: bool = False
+    tight: bool = False
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -61,17 +64,17 @@ class Sheets:
     def _draw(self) -> Iterator[Sheet]:
         marks = list(first_pages(self.articles, self.paper, 2)) if self.articles else []
         number = 2 + len(marks)
-        planned: Iterable[tuple[Batch, list[Plan]]] = self._planned()
+        leaves: Iterable[Leaf] = self._leaves()
         listed: list[Entry] = []
         if len(self.layout.boxes) <= MOST_BOXES:
-            planned = list(planned)
-            listed = list(_list_pages(self.layout, planned, number))
+            leaves = list(leaves)
+            listed = list(_list_pages(self.layout, leaves, number))
         yield Sheet(page=cover_page(self.layout, self.paper, listed, same=self.same), cards=())
         for page in marks:
             yield Sheet(page=page, cards=())
-        for _, plans in planned:
-            yield from draw_plans(plans, self.paper, number)
-            number += len(plans)
+        for leaf in leaves:
+            yield draw_leaf(leaf, self.paper, number)
+            number += 1
 
     @property
     def pages(self) -> Iterator[Page]:
@@ -97,11 +100,14 @@ class Sheets:
 
     def count_other(self, drawn: Mapping[str, int] | None = None) -> int:
         """Count the pages there would be if parts alike shared their sheets; if they do, those
-        there would be if they did not. Nothing is drawn for it.
+        there would be if they did not; if small parts share pages, those there would be if they
+        did not. Nothing is drawn for it.
 
         `drawn` are the pages there are, by their entry: with them, what stays as it is is not
         planned again.
         """
+        if self.tight:
+            return replace(self, tight=False).count()
         if drawn is None:
             return replace(self, same=not self.same).count()
         shared = [batch for batch in self._batches(True) if not batch.whole]
@@ -115,7 +121,16 @@ class Sheets:
     def count(self) -> int:
         """Count the pages without drawing them."""
         marks = sum(1 for _ in first_pages(self.articles, self.paper, 2)) if self.articles else 0
-        return 1 + marks + sum(len(plans) for _, plans in self._planned())
+        return 1 + marks + sum(1 for _ in self._leaves())
+
+    def _leaves(self) -> Iterator[Leaf]:
+        """Plan page after page; with `tight`, the small parts of each box together."""
+        if not self.tight:
+            for batch, plans in self._planned():
+                yield from leaves_of_part(batch, plans)
+            return
+        for _, planned in groupby(self._planned(), key=lambda each: each[0].box):
+            yield from leaves_of_box(list(planned), self.paper)
 
     def _planned(self) -> Iterator[tuple[Batch, list[Plan]]]:
         """Plan the sheets of part after part, or of parts alike together."""
@@ -206,17 +221,13 @@ def _cost(plans: Iterable[Plan]) -> tuple[int, int, bool]:
     return len(plans), cards, not any(plan.first for plan in plans)
 
 
-def _list_pages(
-    layout: Layout, planned: Iterable[tuple[Batch, list[Plan]]], number: int
-) -> Iterator[Entry]:
+def _list_pages(layout: Layout, leaves: Iterable[Leaf], number: int) -> Iterator[Entry]:
     """List parts and pages, the first of them page `number`, box by box; a part without sheets
     is left out."""
     pages: dict[tuple[str, str], list[int]] = {}
-    for batch, plans in planned:
-        own = range(number, number + len(plans))
-        for part in batch.parts if plans else ():
-            pages.setdefault(part, []).extend(own)
-        number += len(plans)
+    for row, leaf in enumerate(leaves, start=number):
+        for part in leaf.parts:
+            pages.setdefault(part, []).append(row)
     order = {box.id: row for row, box in enumerate(layout.boxes)}
     for box, name in sorted(pages, key=lambda each: order[each[0]]):
         yield Entry(box=box, part=name, pages=tuple(pages[box, name]))
@@ -229,10 +240,12 @@ def make_sheets(
     only: Collection[str] | None = None,
     first: bool = False,
     same: bool = False,
+    tight: bool = False,
 ) -> Sheets:
     """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
     that are tried on scrap, and leaves out the holes that the trial does not ask for; `same`
-    makes one set for all parts with the same holes in the same face."""
+    makes one set for all parts with the same holes in the same face; `tight` lets small parts of
+    one box share pages."""
     articles = first_articles(layout) if first else ()
     shown = trial(layout) if first else layout
-    return Sheets(layout=shown, paper=paper, only=only, articles=articles, same=same)
+    return Sheets(layout=shown, paper=paper, only=only, articles=articles, same=same, tight=tight)
