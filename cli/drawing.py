@@ -77,11 +77,12 @@ def draw_labels(
     copies: int = 1,
 ) -> tuple[bytes, int]:
     """Draw labels as a PDF for a printer's raster; give it and the number of its pages."""
-    from templates.labels import label_pages
+    from templates.labels import each_label_page
     from templates.pdf import write_pdf
 
-    pages = label_pages(layout, labels, stock, start=start, copies=copies, raster=raster)
-    return write_pdf(pages, title=_title(layout, "labels")), len(pages)
+    drawn = each_label_page(layout, labels, stock, start=start, copies=copies, raster=raster)
+    pages = Pages(drawn, -(-(start - 1 + len(labels) * copies) // stock.places))
+    return write_pdf(pages, title=_title(layout, "labels")), pages.counts.total()
 
 
 def draw_tags(

@@ -128,21 +128,34 @@ def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Sy
 def _choose(words: LabelWords, field: Field, raster: Raster, beside: float) -> tuple[_Symbol, bool]:
     """Choose the fullest symbol that leaves the words their room, and whether the stripe has
     words too; `beside` is what arrow and margin take."""
-    across, up = raster.module
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
     stripe = stripe_width(at_end, field) if at_end else 0.0
-    ways = [(longest, lettered) for lettered in (True, False) for longest in SAYS]
-    for longest, lettered in ways:
-        text = fit_payload(words.payload, longest)
-        symbol = _Symbol(
-            text=text,
-            wide=qr_side(text, across) + raster.slack,
-            high=qr_side(text, up) + raster.slack,
-        )
+    symbols = [_symbol(fit_payload(words.payload, longest), raster) for longest in SAYS]
+    if not _planned(symbols[0], field) and _planned(symbols[1], field):
+        del symbols[0]  # the plan is worth more than its last words
+    ways = [(symbol, lettered) for lettered in (True, False) for symbol in symbols]
+    for symbol, lettered in ways:
         taken = stripe if lettered else STRIPE if at_end else 0.0
         if symbol.high <= field.height and field.width - symbol.wide - beside - taken >= WORDS:
             break
     return symbol, lettered
+
+
+def _symbol(text: str, raster: Raster) -> _Symbol:
+    across, up = raster.module
+    return _Symbol(
+        text=text, wide=qr_side(text, across) + raster.slack, high=qr_side(text, up) + raster.slack
+    )
+
+
+def _planned(symbol: _Symbol, field: Field) -> bool:
+    """Tell whether a label has room for a key plan below a symbol that stands at its top."""
+    return field.height >= PLAN_FROM and _room(field.height, symbol, field) >= PLAN_LEAST
+
+
+def _room(high: float, symbol: _Symbol, field: Field) -> float:
+    """Give what symbol and code leave below them of a height; mm."""
+    return high - symbol.high - SMALL * EM_PER_CAP - 2 * field.margin - 0.3
 
 
 def _column(
@@ -161,7 +174,7 @@ def _column(
     high = top - field.bottom
     foot = max(field.margin, SMALL * BASE_LINE)
     under = foot + _CODE_UP + symbol.high <= high
-    room = high - symbol.high - SMALL * EM_PER_CAP - 2 * field.margin - 0.3
+    room = _room(high, symbol, field)
     planned = field.height >= PLAN_FROM and room >= PLAN_LEAST
     beside = field.margin if right == field.right else CLEAR
     letters = text_width(code, SMALL) + beside + 0.3 if under else 0.0

@@ -7,7 +7,7 @@ edge goes to the front. Nothing is clipped: what does not fit is worded shorter,
 its worth, and cut short with an ellipsis only at last. The ID is never cut.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
 
 from jigs.labelstock import Stock
@@ -20,7 +20,7 @@ from templates.marks import Mark, Page
 from templates.raster import Raster
 
 
-def label_pages(
+def each_label_page(
     layout: Layout,
     labels: Sequence[LabelWords],
     stock: Stock,
@@ -28,8 +28,8 @@ def label_pages(
     start: int = 1,
     copies: int = 1,
     raster: Raster | None = None,
-) -> tuple[Page, ...]:
-    """Give the sheets of labels of a job, one label after the other.
+) -> Iterator[Page]:
+    """Give the sheets of labels of a job one by one, one label after the other.
 
     `start` is the first free place of the first sheet; ValueError where it has no such place.
     Each label is printed `copies` times. `raster`: what the printer asks for; without it, the
@@ -40,7 +40,20 @@ def label_pages(
     entries = [
         Entry(words.part, partial(_draw, words=words, plan=plan, raster=raster)) for words in labels
     ]
-    return tuple(place_labels(entries, stock, raster, start=start, copies=copies))
+    return place_labels(entries, stock, raster, start=start, copies=copies)
+
+
+def label_pages(
+    layout: Layout,
+    labels: Sequence[LabelWords],
+    stock: Stock,
+    *,
+    start: int = 1,
+    copies: int = 1,
+    raster: Raster | None = None,
+) -> tuple[Page, ...]:
+    """Give all sheets of labels of a job at once."""
+    return tuple(each_label_page(layout, labels, stock, start=start, copies=copies, raster=raster))
 
 
 def _draw(field: Field, *, words: LabelWords, plan: KeyPlan, raster: Raster) -> list[Mark]:

@@ -15,6 +15,7 @@ import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
+from types import UnionType
 
 ROOT = Path(__file__).resolve().parents[1]
 PYTHON = sys.argv[1] if len(sys.argv) > 1 else sys.executable
@@ -152,6 +153,39 @@ def measure_throughput(folder: Path) -> None:
     say("sheets of 1000 fronts, part of the bare library's pages/s", bare / ours, "at least 0.5")
 
 
+def measure_labels(folder: Path) -> None:
+    """Measure the labels of all parts, each as much work for the bare library as a page."""
+    from jigs.cutlist.cutlist import cut_list
+    from jigs.layout import lay_out
+    from jigs.reading import read_job
+    from templates.labellist import list_labels
+    from templates.labels import label_pages
+    from templates.marks import Area, Line, Outline, Page, Text
+    from templates.pdf import write_pdf
+    from templates.stocks import STOCKS
+
+    started = time.perf_counter()
+    layout = lay_out(read_job(write_job(folder, 1000)))
+    words = list_labels(layout, cut_list(layout))
+    pages = label_pages(layout, words, STOCKS["letter-2x5"])
+    write_pdf(pages)
+    ours = time.perf_counter() - started
+
+    def count(page: Page, kinds: type | UnionType) -> int:
+        return sum(isinstance(mark, kinds) for mark in page.marks)
+
+    places = STOCKS["letter-2x5"].places
+    each = [
+        (count(page, Line | Outline | Area) // places, 0, count(page, Text) // places)
+        for page in pages
+        for _ in range(places)
+    ]
+    bare = draw_bare(each[: len(words)])
+    print(f"1000 fronts, {len(words)} labels: {len(words) / ours:.0f} labels/s, bare library "
+          f"{len(words) / bare:.0f}")  # fmt: skip
+    say("labels of 1000 fronts, part of the bare library's labels/s", bare / ours, "at least 0.5")
+
+
 def measure_growth(folder: Path) -> None:
     """Measure whole processes, so that the memory is that of one job alone."""
     costs: dict[int, float] = {}
@@ -171,6 +205,7 @@ def main() -> None:
         measure_start_up,
         measure_growth,
         measure_throughput,
+        measure_labels,
     )
     with tempfile.TemporaryDirectory() as folder:
         for part in parts:

@@ -1,6 +1,7 @@
 """Labels, read back from the printed page: symbols, words, and that nothing overlaps."""
 
 import io
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -73,12 +74,17 @@ def meet(a: Any, b: Any) -> Any:
     )
 
 
-def check_page(page: Page, stock: Stock) -> None:
-    """Nothing leaves its label; no letter lies on another or on anything drawn."""
-    with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-        read = pdf.pages[0]
-        chars = boxes_of([c for c in read.chars if c["text"].strip()], 0.05)
-        drawn = boxes_of([*read.rects, *read.curves, *read.lines], 0.0)
+def check_pages(pages: Sequence[Page], stock: Stock) -> None:
+    """Nothing leaves its label; no letter lies on another or on anything drawn; four modules of
+    white stay round every symbol."""
+    with pdfplumber.open(io.BytesIO(write_pdf(pages))) as pdf:
+        for page, read in zip(pages, pdf.pages, strict=True):
+            check_page(page, read, stock)
+
+
+def check_page(page: Page, read: Any, stock: Stock) -> None:
+    chars = boxes_of([c for c in read.chars if c["text"].strip()], 0.05)
+    drawn = boxes_of([*read.rects, *read.curves, *read.lines], 0.0)
     places = np.array([label_of(stock, place + 1) for place in range(stock.places)])
     for extents in (chars, drawn):
         inside = (
@@ -89,14 +95,6 @@ def check_page(page: Page, stock: Stock) -> None:
     pairs = meet(chars, chars)
     assert not pairs[~np.eye(len(chars), dtype=bool)].any()
     assert not meet(chars, drawn).any()
-
-
-def check_quiet_zones(page: Page) -> None:
-    """Four modules of white stay round every symbol."""
-    with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-        read = pdf.pages[0]
-        chars = boxes_of(read.chars, 0.05)
-        drawn = boxes_of([*read.curves, *read.lines], 0.0)
     filled = [
         {
             "x0": min(x for x, _ in mark.points) * POINT,
@@ -107,14 +105,14 @@ def check_quiet_zones(page: Page) -> None:
         for mark in page.marks
         if isinstance(mark, Area | Outline)
     ]
-    drawn = np.concatenate([drawn, boxes_of(filled, 0.0)])
+    around = np.concatenate([boxes_of([*read.curves, *read.lines], 0.0), boxes_of(filled, 0.0)])
     for mark in page.marks:
         if isinstance(mark, Qr):
             side = qr_side(mark.text, mark.module)
             x, y = mark.x - QUIET * mark.module, mark.y - QUIET * mark.module
             zone = np.array([[x + 0.01, y + 0.01, x + side - 0.01, y + side - 0.01]])
             assert not meet(zone, chars).any()
-            assert not meet(zone, drawn).any()
+            assert not meet(zone, around).any()
 
 
 @pytest.mark.parametrize("wall", ["", "Südwestliche Längswand am Herd, Кухня"])
@@ -122,18 +120,14 @@ def check_quiet_zones(page: Page) -> None:
 def test_nothing_overlaps_or_leaves_its_label(stock: Stock, wall: str) -> None:
     """For fronts, drawer boxes, their pieces and held parts, on short and long walls."""
     layout = galley(wall=wall)
-    for page in label_pages(layout, one_of_each(layout), stock):
-        check_page(page, stock)
-        check_quiet_zones(page)
+    check_pages(label_pages(layout, one_of_each(layout), stock), stock)
 
 
 @EVERY
 def test_no_stripe_arrow_or_plan_overlaps(stock: Stock) -> None:
     """For every kind of piece, lying, standing and turned."""
     layout = workshop()
-    for page in label_pages(layout, one_of_each(layout), stock):
-        check_page(page, stock)
-        check_quiet_zones(page)
+    check_pages(label_pages(layout, one_of_each(layout), stock), stock)
 
 
 PLACES = st.text(
@@ -172,8 +166,7 @@ def test_whatever_the_names_and_sizes_nothing_overlaps(
     )
     first = replace(layout.fronts[0], held=(f"screw length: {reason}",), fittings=())
     for version in (layout, replace(layout, fronts=(first, *layout.fronts[1:]))):
-        for page in label_pages(version, one_of_each(version), STOCKS[stock]):
-            check_page(page, STOCKS[stock])
+        check_pages(label_pages(version, one_of_each(version), STOCKS[stock]), STOCKS[stock])
 
 
 def marks_of(layout: Layout, stock: str, part: str) -> tuple[Mark, ...]:
@@ -251,6 +244,17 @@ def test_the_stripe_is_on_the_end_that_goes_to_the_front(stock: Stock, part: str
         isinstance(mark, Area) and len(mark.points) == 4 and edge in {x for x, _ in mark.points}
         for mark in marks_of(layout, stock.name, part)
     )
+
+
+@pytest.mark.parametrize(
+    "stock", [s for s in LABELS.values() if s.height >= 36], ids=lambda stock: stock.name
+)
+def test_every_label_that_is_high_enough_has_its_plan(name: str) -> None:
+    """The symbol makes way for it where it would say all that it might."""
+    layout = workshop()
+    for words in one_of_each(layout):
+        (page,) = label_pages(layout, [words], STOCKS[name])
+        assert any(isinstance(mark, Outline) for mark in page.marks), words.part
 
 
 def test_labels_start_where_the_sheet_was_left() -> None:
