@@ -4,7 +4,8 @@ Every part has one: fronts, drawer boxes and rollouts as they are put together, 
 the cut list, as many as are cut alike. In the order of assembly (`box`) wall after wall: its toe
 platforms, box by box its pieces and drawer boxes, then end panels, fillers and island backs. In
 the order of cutting (`cut`) all pieces by thickness, then by length, the greater first; then the
-drawer boxes. The fronts come last in either: they are hung when all else stands.
+drawer boxes. The fronts come last in either: they are hung when all else stands. Of a box that
+is built already only the sides and partitions have labels: they are still to be drilled.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
@@ -35,6 +36,7 @@ _ASSEMBLY: tuple[PieceKind, ...] = (
     "nailer", "shelf",
 )  # fmt: skip
 """The pieces of a box as it is put together (common practice, no source)."""
+_DRILLED: tuple[PieceKind, ...] = ("side", "partition")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +84,9 @@ class _Labels:
 
     def __init__(self, layout: Layout, pieces: Sequence[Piece]) -> None:
         self._layout = layout
-        self._pieces = pieces
+        built = {box.id for box in layout.boxes if box.built}
+        self._pieces = [p for p in pieces if p.box not in built or p.kind not in _ASSEMBLY]
+        self._built = [p for p in pieces if p.box in built and p.kind in _DRILLED]
         # A partition has two drilled faces, but one label.
         self._sides = {s.board: s for s in layout.sides if not (s.partition and s.side == "left")}
         self._boxes = {box.id: box for box in layout.boxes}
@@ -99,6 +103,7 @@ class _Labels:
         for piece in sorted(self._pieces, key=lambda p: (-p.thickness, -p.length, -p.width)):
             yield from self._of_piece(piece)
         yield from self._drawer_boxes().values()
+        yield from self._of(self._built)
         yield from self._bare_sides()
 
     def box_order(self) -> Iterator[_Label]:
@@ -106,7 +111,7 @@ class _Labels:
         drawn = self._drawer_boxes()
         boxes: dict[str, _Box] = {box.id: _Box() for box in self._layout.boxes}
         walls: dict[str, list[Piece]] = {}
-        for piece in self._pieces:
+        for piece in (*self._pieces, *self._built):
             if piece.box is None or piece.kind in _AFTER:
                 walls.setdefault(piece.wall, []).append(piece)
             elif piece.kind in _ASSEMBLY:
@@ -165,7 +170,7 @@ class _Labels:
 
     def _bare_sides(self) -> Iterator[_Label]:
         """Give the labels of drilled boards that are not in the cut list."""
-        cut = {piece.id for piece in self._pieces}
+        cut = {piece.id for piece in (*self._pieces, *self._built)}
         for side in self._sides.values():
             if side.board not in cut and _drilled(side):
                 words = words_of_side_label(self._layout, side)

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.cutlist.cutlist import cut_list
+from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
@@ -26,12 +26,14 @@ def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job)
     """Fronts, drawer boxes, rollouts and the whole cut list, in either order."""
     layout = lay_out(made)
     pieces = cut_list(layout)
-    wanted = Counter({piece.id: piece.count for piece in pieces})
+    cut = cut_job(layout)
+    wanted = Counter({piece.id: piece.count for piece in cut.to_cut})
     wanted.update(front.id for front in layout.fronts)
     wanted.update(front.drawer.id for front in layout.fronts if front.drawer)
     wanted.update(rollout.id for rollout in layout.rollouts)
     boards = {side.board for side in layout.sides if side.holes or side.missing}
-    wanted.update(boards - {piece.id for piece in pieces})
+    boards |= {p.id for p in pieces if p.id in cut.standing and p.kind in ("side", "partition")}
+    wanted.update(boards - {piece.id for piece in cut.to_cut})
     orders: tuple[Order, ...] = ("box", "cut")
     for order in orders:
         labels = list_labels(layout, pieces, order=order)
@@ -109,3 +111,17 @@ def test_a_box_of_a_bare_list_says_that_its_sizes_are_assumed() -> None:
     for words in labels_of(layout):
         stamped = any(line.ways[0].startswith("SIZE ASSUMED") for line in words.lines)
         assert stamped == (words.part != "B1-1")
+
+
+def test_a_built_box_has_labels_for_what_is_still_drilled() -> None:
+    """Its sides and its drawer boxes' pieces; what stands is not labelled for the saw."""
+    drawer = FrontSpec(id="B1-1", kind="drawer")
+    layout = lay(replace(box(drawer), built=True), box(name="B2"))
+    for order in ("box", "cut"):
+        listed = names(layout, order=order)
+        own = [name for name in listed if name.startswith("B1-") and "BOX" not in name]
+        assert own == ["B1-SIDE-L", "B1-SIDE-R", "B1-1"]
+        assert {"B1-1-BOX-SIDE", "B1-1-BOX", "B2-BOTTOM"} <= set(listed)
+    assert names(layout, order="cut").index("B2-BACK") < names(layout, order="cut").index(
+        "B1-SIDE-L"
+    )

@@ -246,9 +246,10 @@ def test_the_stripe_is_on_the_end_that_goes_to_the_front(stock: Stock, part: str
     )
 
 
-@pytest.mark.parametrize(
-    "stock", [s for s in LABELS.values() if s.height >= 36], ids=lambda stock: stock.name
-)
+HIGH = [name for name, stock in LABELS.items() if stock.height >= 36]
+
+
+@pytest.mark.parametrize("name", HIGH)
 def test_every_label_that_is_high_enough_has_its_plan(name: str) -> None:
     """The symbol makes way for it where it would say all that it might."""
     layout = workshop()

@@ -12,7 +12,7 @@ from templates.labels import label_pages
 from templates.marks import Text
 from templates.raster import Raster
 from tests.templates.kitchens import galley, one_of_each, workshop
-from tests.templates.test_labels import check_page, check_quiet_zones
+from tests.templates.test_labels import check_pages
 
 LAYOUTS = {
     "every kind of piece": workshop(),
@@ -60,8 +60,7 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
     for page in label_pages(layout, one_of_each(layout), stock, raster=raster):
         drawn = replace(stock, width=page.width, height=page.height,
                         sheet=Sheet(name="roll", width=page.width, height=page.height))  # fmt: skip
-        check_page(page, drawn)
-        check_quiet_zones(page)
+        check_pages([page], drawn)
         texts = [mark for mark in page.marks if isinstance(mark, Text)]
         at = next(i for i, mark in enumerate(texts) if page.entry.startswith(mark.text))
         names = texts[at : at + 1 if texts[at].text == page.entry else at + 2]
