@@ -180,7 +180,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
         *([] if words.brief else ticks(words.members, width)),
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
-        *(paragraph(text, width, bold=row == 0) for row, text in enumerate(words.jig)),
+        *(paragraph(text, width) for text in words.jig),
     ]
 
 

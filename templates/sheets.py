@@ -116,12 +116,14 @@ class Sheets:
         come = apart if self.same else iter(shared)
         entries = {batch.words.entry for batch in shared} if self.same else concerned
         pages = sum(drawn.values()) - sum(drawn.get(entry, 0) for entry in entries)
-        return pages + sum(len(self._plan(batch)) for batch in come)
+        return pages + self._count(come)
 
     def count(self) -> int:
         """Count the pages without drawing them."""
         marks = sum(1 for _ in first_pages(self.articles, self.paper, 2)) if self.articles else 0
-        return 1 + marks + sum(1 for _ in self._leaves())
+        if self.tight:
+            return 1 + marks + sum(1 for _ in self._leaves())
+        return 1 + marks + self._count(self._batches(self.same))
 
     def _leaves(self) -> Iterator[Leaf]:
         """Plan page after page; with `tight`, the small parts of each box together."""
@@ -150,15 +152,22 @@ class Sheets:
         planned: list[Plan] = []
         jigs: tuple[tuple[str, ...], ...] = (JIG, JIG_SHORT, ()) if batch.words.members else ()
         for view in batch.views:
-            plans = self._plan_face(view, replace(batch.words, brief=bool(jigs)))
+            plans = self._plan_least(batch, view)
             for jig in jigs:
                 fuller = self._plan_face(view, replace(batch.words, jig=jig))
-                if _cost(fuller) <= _cost(plans):
+                if len(fuller) == len(plans) and _cost(fuller) <= _cost(plans):
                     plans = fuller
                     jigs = ((),) if jig else jigs  # told once
                     break
             planned += plans
         return planned
+
+    def _plan_least(self, batch: Batch, view: FaceView) -> list[Plan]:
+        """Plan the sheets of a face with no more words than it takes: as many pages as it has."""
+        return self._plan_face(view, replace(batch.words, brief=bool(batch.words.members)))
+
+    def _count(self, batches: Iterable[Batch]) -> int:
+        return sum(len(self._plan_least(batch, v)) for batch in batches for v in batch.views)
 
     def _plan_face(self, view: FaceView, words: PartWords) -> list[Plan]:
         return plan_face(

@@ -30,20 +30,20 @@ _INDENT = BOX + 1.6
 _APART = 2.2
 
 JIG = (
-    "A JIG OF A CARD, FOR MANY PARTS",
-    "Glue the card flat, without folds, on hardboard 3 to 6 mm thick (spray glue: wet glue "
-    "stretches paper). Measure its figures again.",
+    "A JIG OF A CARD, FOR MANY PARTS. Glue the card flat, without folds, on hardboard 3 to 6 mm "
+    "thick (spray glue: wet glue stretches paper). Measure its figures again.",
     "Saw it where white meets black, or at its cut edge; diamonds become windows. Screw a "
     "straight strip to each edge that meets the part's own edge, 10 mm deeper: the fence.",
-    "Prick each cross; drill it 3 mm, square. It guides the awl alone: take the jig off to bore.",
+    "Prick each cross, drill it 2 mm, square, for a punch or bit that fits. It marks the place "
+    "alone: take the jig off to bore.",
     "Write FACE, UP and the IDs on it; try it on scrap. Never turn it over: the other hand has "
     "its own sheet.",
 )
-"""How a card becomes a jig; the first line is its heading."""
+"""How a card becomes a jig."""
 
 JIG_SHORT = (
-    "JIG: the card on hardboard 3 to 6 mm, a strip as fence at each edge of the part, 3 mm holes "
-    "for the awl alone. Measure it; never turn it over.",
+    "JIG: the card on hardboard 3 to 6 mm, a strip as fence at each edge of the part, 2 mm holes "
+    "for a punch that fits. Measure it; never turn it over.",
 )
 """The same where room is scarce."""
 
