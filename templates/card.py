@@ -21,7 +21,9 @@ from templates.reference import REACH, Axis, Reference, Wish, choose_reference
 from templates.space import Box
 
 NEIGHBOURS = 100.0
-"""Screws of one column that are further apart have cards of their own, mm."""
+"""Screws that are further apart, up or across, have cards of their own, mm."""
+LOOSE = ("front-fixing", "clearance")
+"""Columns of screws: no piece of hardware holds their places to each other."""
 CLEAR = 20.0
 """Least distance from an index line to a hole's centre: room for the words along the line."""
 
@@ -65,7 +67,7 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
     `rooms` are the widths and heights that a page can give to a card, mm.
     """
     cards: list[Card] = []
-    for fitting in sorted(view.fittings, key=_reading_order):
+    for fitting in sorted(_joined(view, rooms), key=_reading_order):
         rest = list(fitting.holes)
         across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
         if len(rest) > 1:
@@ -75,6 +77,21 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
             cards.append(card)
             rest = rest[taken:]
     return tuple(cards)
+
+
+def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fitting, ...]:
+    """Join the columns of screws of a part so narrow that their cards would lie on each other."""
+    loose = [fitting for fitting in view.fittings if fitting.kind in LOOSE]
+    holes = tuple(hole for fitting in loose for hole in fitting.holes)
+    if len(loose) < 2 or any(
+        _extent(places) > NEIGHBOURS
+        for places in ([hole.x for hole in holes], [hole.y for hole in holes])
+    ):
+        return view.fittings
+    whole = replace(loose[0], holes=holes, index=0, count=1)
+    if not _fits(compose_card(view, whole, 1, rooms), rooms):
+        return view.fittings
+    return (*(fitting for fitting in view.fittings if fitting.kind not in LOOSE), whole)
 
 
 def _largest_card(
@@ -88,7 +105,7 @@ def _largest_card(
 
     Screws that do not belong to one piece of hardware share a card only where they are near.
     """
-    loose = fitting.kind in ("front-fixing", "clearance")
+    loose = fitting.kind in LOOSE
     for take in range(len(rest), 0, -1):
         holes = tuple(rest[:take])
         if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:

@@ -6,15 +6,16 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.job import Job
+from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from templates.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
-from templates.faces import FaceView
+from templates.faces import FaceView, views_of_front
 from templates.marks import Area, Circle, Line, Text
 from templates.page import Placed
 from templates.paper import Paper
 from templates.reference import REACH
 from templates.sheets import make_sheets
+from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
 from tests.templates.worked import only_cards
 
@@ -250,3 +251,20 @@ def test_a_card_that_fits_no_page_with_its_fold_is_cut_on_a_line_instead() -> No
     lower = compose_card(card.view, shifted, 1, ((tall.width + 1.0, tall.height - 1.0),))
     assert [r.axis for r in lower.index] == ["y"]
     assert lower.height < tall.height
+
+
+@pytest.mark.parametrize(("width", "wanted"), [(180.0, 1), (235.0, 1), (260.0, 2)])
+def test_the_back_of_a_narrow_drawer_front_is_one_card(width: float, wanted: int) -> None:
+    """Its screws share a card as long as they stand within 100 mm; then each end has its own."""
+    fronts = FrontSpec(id="A", kind="drawer", height=163.5), FrontSpec(id="B", kind="drawer")
+    layout = lay_out(job(box(*fronts, width=width, kind="drawer")))
+    view = views_of_front(front_of(layout, "A"), "mm")[0]
+    cards = make_cards(view, WIDE)
+    assert len(cards) == wanted
+    assert Counter(h for card in cards for h in card.holes) == Counter(
+        h for fitting in view.fittings for h in fitting.holes
+    )
+    for card in cards:
+        for reference in (*card.edges, *card.index):
+            ends = [reference.distance(h.x if reference.axis == "x" else h.y) for h in card.holes]
+            assert max(map(abs, ends)) <= REACH
