@@ -19,12 +19,25 @@ INCHES_BELOW = 100.0
 
 
 def choose_table(
-    path: Path, tables: Sequence[Table], names: ColumnNames, *, called: str, needs: str
+    path: Path,
+    tables: Sequence[Table],
+    names: ColumnNames,
+    *,
+    called: str,
+    needs: str,
+    must: Sequence[str] = ("width", "height"),
 ) -> tuple[Table, Header]:
-    """Find the one table that has a header of this kind; `needs` says what one names at least."""
+    """Find the one table that has a header of this kind; `needs` says what one names at least.
+
+    Of several the one whose header has the columns that it `must` have: a row of another list
+    may happen to hold two words that are columns of this one. Raises ReadingError.
+    """
     found = [(table, h) for table in tables if (h := find_header(table.rows, names))]
     if not found:
         raise ReadingError([Fault(str(path), f"no header row found; it names at least {needs}")])
+    whole = [(table, h) for table, h in found if all(h.find(column) for column in must)]
+    if len(whole) == 1:
+        return whole[0]
     if len(found) > 1:
         sheets = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in found)
         raise ReadingError(

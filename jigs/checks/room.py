@@ -3,10 +3,9 @@ counter and its floor.
 
 None of it withholds a part: a box that finds no room is drilled no differently. Where the wall is
 too short for its boxes, whatever its fillers, that is an error all the same: it cannot be built
-so. A counter lies on
-the boxes, and wants 3 above the fronts below it. Where the floor is not level, everything is set
-from its high point, and the toe is shimmed up elsewhere, never the fronts. Common practice, no
-source.
+so. A counter lies on the boxes, and wants 3 above the fronts below it. Where the floor is not
+level, everything is set from its high point, and the toe is shimmed up elsewhere, never the
+fronts. Common practice, no source.
 """
 
 from collections.abc import Iterator, Mapping, Sequence

@@ -300,6 +300,20 @@ def test_a_workbook_holds_one_list(tmp_path: Path) -> None:
                 read_front_list(path)
 
 
+def test_a_row_of_another_sheet_is_no_second_list(tmp_path: Path) -> None:
+    """Hinges whose record is called H: two words that might head a list of fronts."""
+    path = tmp_path / "fronts.xlsx"
+    book = xlsxwriter.Workbook(path)
+    fronts, hardware = book.add_worksheet("fronts"), book.add_worksheet("hardware")
+    fronts.write_row(0, 0, ["kind", "width", "height"])
+    fronts.write_row(1, 0, ["door", 454, 713])
+    hardware.write_row(0, 0, ["what", "record", "needed"])
+    hardware.write_row(1, 0, ["hinge", "h", 12])
+    book.close()
+    (row,) = read_front_list(path).rows
+    assert (row.spec.width, row.spec.height) == (454.0, 713.0)
+
+
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     st.lists(
