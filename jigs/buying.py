@@ -1,8 +1,8 @@
 """What is to be bought for a job: fronts, drawer boxes, hardware, screws, band, paint.
 
-Fronts are ordered from finished boxes, not from the plan, at their finished sizes. Of a job with
-a delivered list those that have arrived are not ordered again, but for the ones that are beyond
-their limits. What is held back is left out, with all that belongs to it.
+Fronts are ordered from finished boxes, not from the plan, at their finished sizes. Those in hand
+are not ordered again: they stand in the delivered list, or the job states their sizes as measured.
+Those delivered beyond their limits are. What is held back is left out, with all that belongs to it.
 """
 
 from collections.abc import Iterable
@@ -85,7 +85,7 @@ class HeldBack:
 class Order:
     """All that is to be bought. `unbuilt`: boxes with fronts that are not marked as built and
     measured, `unmeasured`: those built of which no width or height is stated; `built`: boxes
-    whose band and screws are not counted any more; `arrived`: fronts that are here; `boxes_made`:
+    whose band and screws are not counted any more; `arrived`: fronts in hand; `boxes_made`:
     drawer boxes are cut from the parts list and not bought; `open_hardware`: records that are
     bought with numbers that nobody has confirmed, in words."""
 
@@ -114,7 +114,8 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         for name in (name_leaves(spec.id) if spec.kind == "pair" else (spec.id,))
     }
     states = {box.id: state_of(box) for box in layout.boxes}
-    wanted = [f for f in layout.fronts if (f.id not in arrivals and not f.withheld) or _refused(f)]
+    here = {front.id for front in layout.fronts if front.id in arrivals or front.ordered}
+    wanted = [f for f in layout.fronts if (f.id not in here and not f.withheld) or _refused(f)]
     stopped = [part for part in layout.units if part.withheld and not _refused(part)]
     hung = {front.box for front in wanted} | {part.box for part in stopped}
     items = count_items(layout, ready, cut)
@@ -128,7 +129,7 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         unbuilt=tuple(box for box in states if box in hung and states[box] == "planned"),
         unmeasured=tuple(box for box in states if box in hung and states[box] == "built"),
         built=tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing)),
-        arrived=tuple(f.id for f in ready if f.id in arrivals),
+        arrived=tuple(f.id for f in ready if f.id in here),
         boxes_made=layout.job.build.drawer_boxes == "made",
         open_hardware=_open_hardware(layout, items),
     )

@@ -77,7 +77,7 @@ def open_words(order: Order, job: Job) -> Iterator[str]:
     if job.assumptions:
         yield f"ASSUMED, because the job does not say: {'; '.join(job.assumptions)}."
     if order.arrived:
-        yield f"Delivered, not ordered again: {', '.join(order.arrived)}."
+        yield f"In hand, not ordered again: {', '.join(order.arrived)}."
 
 
 def settled_words(order: Order, job: Job) -> Iterator[str]:

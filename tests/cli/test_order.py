@@ -48,7 +48,7 @@ def test_what_has_arrived_is_not_ordered_again(run: Run, small: Path) -> None:
     """--delivered leaves in the list what is missing; the cut list takes it, and stays."""
     Path("came.csv").write_text("id,width,height\nB1-1,17 7/8,6\n", encoding="utf-8")
     told = run("order", small, "--delivered", "came.csv").stdout
-    assert "Delivered, not ordered again: B1-1." in told
+    assert "In hand, not ordered again: B1-1." in told
     rows = run("order", small, "--delivered", "came.csv", "--fronts").stdout.splitlines()
     assert [row.partition(",")[0] for row in rows] == ["id", "B1-2"]
     plain = run("parts", small, "--format", "csv")

@@ -80,15 +80,20 @@ def test_a_drawer_over_a_door(tmp_path: Path) -> None:
 
 
 def test_fronts_are_ordered_at_their_finished_sizes(tmp_path: Path) -> None:
-    """Width 457.2 - 2 x 1.6; measured fronts keep the size they were ordered at."""
+    """Width 457.2 - 2 x 1.6."""
     order = _order(GOLDEN, tmp_path)
     assert [f.width for f in order.fronts] == pytest.approx([457.2 - 2 * 1.6] * 2)
     assert [f.height for f in order.fronts] == pytest.approx([152.4, 613.0])
-    measured = _order(
-        GOLDEN.replace("height = 613\n", "height = 613\n  measured_width = [453, 453.4]\n"),
-        tmp_path,
-    )
-    assert measured.fronts[1].width == pytest.approx(454.0)
+
+
+def test_a_front_whose_sizes_the_job_states_as_measured_is_in_hand(tmp_path: Path) -> None:
+    """It is not bought a second time; its hinges are, and its paint, at the size of the order."""
+    plain = _order(GOLDEN, tmp_path)
+    text = GOLDEN.replace("height = 613\n", "height = 613\n  measured_width = [453, 453.4]\n")
+    measured = _order(text, tmp_path)
+    assert [front.front.id for front in measured.fronts] == ["B1-1"]
+    assert measured.arrived == ("B1-2",)
+    assert (measured.items, measured.paint) == (plain.items, plain.paint)
 
 
 def test_paint_covers_both_faces_and_all_edges(tmp_path: Path) -> None:
@@ -210,4 +215,4 @@ def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
     assert bought("pull") == len(pulls)
     boxes = [name for box in order.drawer_boxes for name in box.parts]
     assert len(boxes) == len(set(boxes))
-    assert len(order.fronts) + len(order.held) == len(layout.fronts)
+    assert len(order.fronts) + len(order.held) + len(order.arrived) == len(layout.fronts)
