@@ -9,12 +9,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.columns import place_columns
-from jigs.cutlist.trimmings import HANDS, panel_at, panel_height
+from jigs.cutlist.trimmings import HANDS, panel_height
 from jigs.geometry import SLACK
 from jigs.job import BoxKind, BoxSpec, Hand
 from jigs.parts import Front, Layout
 from jigs.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
-from jigs.walls import TOUCHING, end_boxes, place_job
+from jigs.walls import TOUCHING, boxes_at_end, panel_at, place_job
 from jigs.wallspec import EndKind, WallSpec
 
 APART = 300.0
@@ -218,20 +218,14 @@ def _overlap(one: Seen, other: Seen) -> bool:
 def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
     """Give the width of the filler at either hand of a box, by its ID: beside the boxes that stand
     at an end of their wall."""
-    found: dict[tuple[str, Hand], float] = {}
-    places = place_job(layout.job)
-    for spec in layout.job.walls:
-        for hand, _ in HANDS:
-            width = spec.end(hand).filler
-            if width > SLACK:
-                found |= {
-                    (box.id, hand): width
-                    for box, distance in end_boxes(
-                        layout.boxes, spec.name, hand, places, spec.appliances
-                    )
-                    if distance <= TOUCHING
-                }
-    return found
+    return {
+        (box.id, hand): width
+        for spec in layout.job.walls
+        for hand, _ in HANDS
+        for width in [spec.end(hand).filler]
+        if width > SLACK
+        for box in boxes_at_end(layout.job, spec.name, hand)
+    }
 
 
 def _see(

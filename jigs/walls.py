@@ -15,7 +15,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Job
+from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.wallspec import Appliance, WallSpec
 
 TOUCHING = 1.0
@@ -110,17 +110,36 @@ def _overlap(one: BoxSpec, other: BoxSpec | Appliance) -> bool:
     return one is not other and high - low > SLACK
 
 
+def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:
+    """Give the end panel at one side of a box, None without."""
+    return box.panel_left if hand == "left" else box.panel_right
+
+
+def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:
+    """Give the boxes that stand at one end of a wall's run, with or without an end panel there:
+    the filler stands beside them."""
+    appliances = next((spec.appliances for spec in job.walls if spec.name == wall), ())
+    panel = job.material.front
+    near = end_boxes(job.boxes, wall, hand, place_job(job), appliances, panel)
+    return tuple(
+        box
+        for box, distance in near
+        if distance - (panel if panel_at(box, hand) else 0.0) <= TOUCHING
+    )
+
+
 def end_boxes(
     boxes: Sequence[BoxSpec],
     wall: str,
     hand: Hand,
     places: Mapping[str, float] | None = None,
     appliances: Iterable[Appliance] = (),
+    panel: float = 0.0,
 ) -> tuple[tuple[BoxSpec, float], ...]:
     """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
 
-    The distance counts from where the outermost box or one of the wall's `appliances` ends: a wall
-    box may keep further off than the base boxes below it.
+    The distance counts from where the outermost box, its end panel (`panel` thick) or one of the
+    wall's `appliances` ends: a wall box may keep further off than the base boxes below it.
     """
     places = place_boxes(boxes) if places is None else places
     standing = [box for box in boxes if box.wall == wall and not box.inferred]
@@ -135,8 +154,13 @@ def end_boxes(
         each.id: places[each.id] if hand == "left" else -places[each.id] - each.width
         for each in all_there
     }
+    outermost = min(
+        at - (panel if isinstance(each, BoxSpec) and panel_at(each, hand) else 0.0)
+        for each in all_there
+        for at in [near[each.id]]
+    )
     return tuple(
-        (box, near[box.id] - min(near.values()))
+        (box, near[box.id] - outermost)
         for box in standing
         if not any(
             near[other.id] < near[box.id] - SLACK and _overlap(box, other) for other in all_there

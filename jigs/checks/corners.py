@@ -43,7 +43,8 @@ def check_corners(
             opposite = [
                 (box, front) for box, _ in others for front in at_end(by_box[box.id], there)
             ]
-            for box, distance in end_boxes(boxes, wall.name, hand, places, wall.appliances):
+            near = end_boxes(boxes, wall.name, hand, places, wall.appliances, job.material.front)
+            for box, distance in near:
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance
                 problems += _check_box(job, box, fronts, hand, end, room, opposite)

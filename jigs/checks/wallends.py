@@ -20,7 +20,7 @@ from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import end_boxes, place_job
+from jigs.walls import end_boxes, panel_at, place_job
 from jigs.wallspec import WallEnd
 
 SPARE = 6.0
@@ -42,19 +42,20 @@ def check_wall_ends(
     """List what the fronts at the ends of walls would strike, and the flush panels of boxes."""
     problems: list[Problem] = []
     hands: tuple[Hand, ...] = ("left", "right")
-    places = place_job(job)
+    places, panel = place_job(job), job.material.front
     for wall in job.walls:
         for hand in hands:
             end = wall.end(hand)
             if end.stands in WORDS:
-                for box, distance in end_boxes(boxes, wall.name, hand, places, wall.appliances):
+                near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel)
+                for box, distance in near:
                     for front in at_end(by_box[box.id], hand):
                         problems += _check_front(job, front, hand, end, end.filler + distance)
     told = {(problem.part, problem.code) for problem in problems}
     flush = WallEnd(stands="panel")
     for box in boxes:
         for hand in hands:
-            if (box.panel_left if hand == "left" else box.panel_right) == "flush":
+            if panel_at(box, hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
                     found = _check_front(job, front, hand, flush, 0.0)
                     problems += [p for p in found if (p.part, p.code) not in told]

@@ -19,10 +19,9 @@ from dataclasses import replace
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Job, PanelKind
+from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_mm
-from jigs.walls import HIGHEST, TOUCHING, place_job
-from jigs.wallspec import Appliance
+from jigs.walls import HIGHEST, TOUCHING, boxes_at_end, panel_at, place_job
 
 HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
@@ -65,18 +64,7 @@ def end_fillers(
     """Give the fillers, `width` wide before scribing, at one end of a wall: one beside each box
     that stands nearest to that end, from the floor up; mm."""
     places = place_job(job)
-    boxes = [box for box in job.boxes if box.wall == wall and not box.inferred]
-    if not boxes:
-        return []
-
-    def inwards(each: BoxSpec | Appliance) -> float:
-        return places[each.id] if hand == "left" else -(places[each.id] + each.width)
-
-    others = [a for spec in job.walls if spec.name == wall for a in spec.appliances]
-    end = min([*map(inwards, boxes), *map(inwards, others)])
-    beside = sorted(
-        (box for box in boxes if inwards(box) - end <= TOUCHING), key=lambda box: box.above_floor
-    )
+    beside = sorted(boxes_at_end(job, wall, hand), key=lambda box: box.above_floor)
     letter = dict(HANDS)[hand]
     names = [letter] if len(beside) == 1 else [f"{letter}{k}" for k in range(1, len(beside) + 1)]
     made = []
@@ -110,14 +98,16 @@ def end_fillers(
 
 def end_panel(
     job: Job, name: str, *, box: str, wall: str, box_depth: float, height: float, flush: bool,
-    scribed: bool = True,
+    scribed: bool = True, over: float = 0.0,
 ) -> Piece:  # fmt: skip
-    """Give an end panel at a box `box_depth` deep, `height` high; mm."""
+    """Give an end panel at a box `box_depth` deep, `height` high; mm. `over`: as much of its
+    height is more than it needs where the floor is highest."""
     scribe = job.build.panel_scribe if scribed else 0.0
     deep = panel_depth(box_depth, front=job.material.front, bumper=job.build.bumper, flush=flush)
     words = "flush with the faces of the fronts" if flush else "the fronts cover its front edge"
     if scribe:
         words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
+    words += floor_words(over)
     piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe, note=words)
     return replace(piece, box=box, scribe="rear" if scribe else None, spare=scribe)
 
@@ -135,6 +125,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             end_panel(
                 job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
                 height=panel_height(box), flush=kind == "flush", scribed=not box.island_back,
+                over=floor_under(job, box),
             ),
             hand=hand,
             blocks=(_panel_block(job, box, hand, flush=kind == "flush"),),
@@ -162,7 +153,12 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         )  # fmt: skip
         behind = tuple(each.id for each in run)
         made.append(
-            replace(back, note=f"behind {', '.join(behind)}", beside=behind, on_wall=(block,))
+            replace(
+                back,
+                note=f"behind {', '.join(behind)}{floor_words(floor_under(job, first))}",
+                beside=behind,
+                on_wall=(block,),
+            )
         )
     return made
 
@@ -178,15 +174,24 @@ def _panel_block(job: Job, box: BoxSpec, hand: Hand, *, flush: bool) -> Block:
     )  # fmt: skip
 
 
-def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:
-    """Give the end panel at one side of a box, None without."""
-    return box.panel_left if hand == "left" else box.panel_right
-
-
 def panel_height(box: BoxSpec) -> float:
     """Give the height of a panel at a box: to the floor, where the box does not hang; mm."""
     hangs = box.kind == "wall" or box.above_floor > HIGHEST
     return box.height if hangs else box.height + max(0.0, box.above_floor)
+
+
+def floor_under(job: Job, box: BoxSpec) -> float:
+    """Give how far the floor's highest point stands into a panel at a box, 0 where that ends
+    above the floor; mm."""
+    floors = {wall.name: wall.floor_high for wall in job.walls}
+    return floors.get(box.wall, 0.0) if panel_height(box) > box.height + SLACK else 0.0
+
+
+def floor_words(over: float) -> str:
+    """Say what comes off a panel's lower end; "" on a level floor."""
+    if over <= SLACK:
+        return ""
+    return f"; scribe its lower end to the floor, {format_mm(over)} where that is highest"
 
 
 def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:

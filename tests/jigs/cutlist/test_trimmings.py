@@ -15,8 +15,10 @@ from jigs.cutlist.trimmings import (
     panel_depth,
     trim_boxes,
 )
+from jigs.elevation import see_walls
 from jigs.job import BoxSpec, FrontMaterial, Hand
 from jigs.layout import lay_out
+from jigs.walls import boxes_at_end, end_boxes, place_job
 from jigs.wallspec import WallEnd, WallSpec
 from tests.jigs.sample import MATERIAL, box, job
 
@@ -127,6 +129,47 @@ def test_each_box_nearest_to_a_walls_end_has_its_filler(hand: Hand, names: dict[
         assert piece.length == {"W1": 762.0}.get(name, 774.7)
         assert piece.width == 41.0 + 12.0
     assert end_fillers(made, "SOUTH", "south", hand, width=41.0) == []
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_a_filler_stands_beyond_an_end_panel_too(hand: Hand) -> None:
+    """The base box ends in a panel, the wall box above it where that panel ends: both have their
+    filler, in the cut list as in the elevation, and the doors stand a panel further from the
+    wall."""
+    filled = WallEnd(stands="wall", filler=41.0)
+    base, hung = box(width=600.0), box(name="W1", kind="wall", width=600 + 19.05, x=41.0)
+    base = replace(base, panel_left="flush") if hand == "left" else replace(
+        base, panel_right="flush"
+    )  # fmt: skip
+    walls = (WallSpec(name="north", left=filled, right=filled),)
+    made = replace(job(base, replace(hung, above_floor=1370.0)), walls=walls)
+    beside = {box.id for box in boxes_at_end(made, "north", hand)}
+    assert beside == {"B1", "W1"}
+    pieces = end_fillers(made, "NORTH", "north", hand, width=41.0)
+    assert [piece.beside for piece in pieces] == [("B1",), ("W1",)]
+    (wall,) = see_walls(lay_out(made))
+    strips = {seen.box.id: [s for s in seen.strips if s.kind == "filler"] for seen in wall.boxes}
+    for name in beside:
+        edge = 0.0 if hand == "left" else 41.0 + 600 + 19.05
+        assert [s.x for s in strips[name] if abs(s.x - edge) < 1e-6] == [pytest.approx(edge)]
+    near = end_boxes(made.boxes, "north", hand, place_job(made), (), made.material.front)
+    assert {b.id: d for b, d in near} == pytest.approx({"B1": 19.05, "W1": 0.0})
+
+
+def test_a_panel_is_scribed_to_a_floor_that_rises() -> None:
+    """As high above the line as its box; where the floor rises 6 above it, 6 comes off."""
+    wall = WallSpec(name="north", floor_high=6.0)
+    stood = replace(box(), panel_right="flush")
+    made = replace(job(stood, replace(box(name="W1", kind="wall"), panel_right="flush")),
+        walls=(wall,))  # fmt: skip
+    panels = {p.id: p for p in cut_list(lay_out(made)) if p.kind == "end-panel"}
+    assert "scribe its lower end to the floor, 6.0 where" in panels["B1-PANEL-R"].note
+    assert "floor" not in panels["W1-PANEL-R"].note
+    island = replace(job(replace(stood, island_back=True)), walls=(wall,))
+    (back,) = [p for p in cut_list(lay_out(island)) if p.kind == "island-back"]
+    assert back.note.startswith("behind B1; scribe its lower end to the floor, 6.0 where")
+    level = cut_list(lay_out(job(stood)))
+    assert "floor" not in next(p.note for p in level if p.kind == "end-panel")
 
 
 def test_fillers_of_a_wall_are_scribed_to_a_wall_and_not_in_a_corner() -> None:
