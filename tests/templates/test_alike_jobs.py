@@ -1,6 +1,7 @@
 """Sets of sheets of whole jobs: what holds for whatever a kitchen has."""
 
 import json
+from collections import Counter
 from typing import Any
 
 import pytest
@@ -8,7 +9,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.geometry import collect_holes
-from jigs.job import Job
+from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from templates.faces import FaceView
@@ -19,11 +20,10 @@ from templates.sheets import make_sheets
 from tests.carddata import same_numbers
 from tests.cardreading import faults_on_paper
 from tests.clashes import clashes_of_marks
-from tests.jobs import jobs, papers, repeated
+from tests.jigs.sample import box, lay
+from tests.jobs import jobs, papers, renamed, repeated
 from tests.readback import read_pages
-from tests.templates.twins import (
-    sheets,
-)
+from tests.templates.twins import BASE, sheets
 
 few, many = (
     settings(
@@ -130,3 +130,20 @@ def check_sets(layout: Layout, paper: Paper) -> None:
     for sheet in drawn:
         shared[sheet.page.entry] = shared.get(sheet.page.entry, 0) + 1
     assert sheets(layout, paper).count_other(shared) == sum(counts.values())
+
+
+def test_sets_stand_beside_small_parts_that_share_a_page() -> None:
+    """With --tight too: a set keeps its own pages, each hole stands on one card, nothing touches
+    anything."""
+    drawers = (FrontSpec(id=f"B4-{row}", kind="drawer") for row in (1, 2, 3, 4))
+    layout = lay(BASE, renamed(BASE, 1), box(*drawers, kind="drawer", name="B4"))
+    tight = make_sheets(layout, PAPERS["a3"], same=True, tight=True)
+    drawn = list(tight)
+    assert len(drawn) == tight.count()
+    assert len(drawn) < make_sheets(layout, PAPERS["a3"], same=True).count()
+    assert all(clashes_of_marks(sheet.page) == [] for sheet in drawn)
+    left = Counter({(v.part, v.drilled): len(collect_holes(v.fittings)) for v in tight.views})
+    for card in (placed.card for sheet in drawn for placed in sheet.cards):
+        for part in card.view.parts or (card.view.part,):
+            left[part, card.view.drilled] -= len(card.holes)
+    assert set(left.values()) == {0}

@@ -9,13 +9,7 @@ from templates.payload import LONGEST
 from templates.pdf import write_pdf
 from templates.sheetdata import sheets_json
 from tests.readback import read_pages
-from tests.templates.twins import (
-    COMMON,
-    DOOR,
-    several,
-    sheets,
-    words_of,
-)
+from tests.templates.twins import COMMON, DOOR, several, sheets, words_of
 
 
 def test_every_page_of_a_set_has_a_box_for_each_part() -> None:
