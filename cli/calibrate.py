@@ -102,10 +102,11 @@ def calibrate(
 
 def _print_page(paper: str, target: str) -> None:
     from templates.calibration import calibration_page
-    from templates.paper import PAPERS
+    from templates.ownpaper import named_paper
     from templates.pdf import write_pdf
 
-    write_bytes(target, write_pdf([calibration_page(PAPERS[paper])], title="Test page"), sources=())
+    page = calibration_page(named_paper(paper))
+    write_bytes(target, write_pdf([page], title="Test page"), sources=())
     if target != "-":
         click.echo(
             f"{target}: print at 100 % and measure its bars. Then\n"

@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     from templates.raster import Raster
 
 
+UNIT_FROM = 200 * 25.4
+"""The longest page that counts in points, mm (ISO 32000-1, annex C)."""
+
+
 class Pages:
     """Pages passed on one by one and counted; the bar moves on with each part."""
 
@@ -27,6 +31,7 @@ class Pages:
         self.pages = pages
         self.parts = parts
         self.counts: Counter[str] = Counter()
+        self.longest = 0.0
 
     def __iter__(self) -> Iterator["Page"]:
         """Pass the pages on."""
@@ -36,6 +41,7 @@ class Pages:
         ) as bar:
             for page in self.pages:
                 self.counts[page.entry] += 1
+                self.longest = max(self.longest, page.width, page.height)
                 yield page
                 if page.entry != entry:
                     entry = page.entry
@@ -51,6 +57,7 @@ def draw_sheets(
     first: bool = False,
     same: bool = False,
     tight: bool = False,
+    strip: bool = False,
 ) -> tuple[bytes, str]:
     """Draw the sheets as a PDF; give it and the number of its pages in words."""
     from jigs.layout import as_printed
@@ -59,12 +66,42 @@ def draw_sheets(
     from templates.sheets import make_sheets
 
     layout = as_printed(layout)
-    sheets = make_sheets(layout, paper, only=only, first=first, same=same, tight=tight)
+    sheets = make_sheets(layout, paper, only=only, first=first, same=same, tight=tight, strip=strip)
     boxes = sum(front.drawer is not None for front in layout.fronts)
-    pages = Pages(sheets.pages, 1 + len(layout.fronts) + boxes + len(layout.sides))
+    pieces: set[int] = set()
+
+    def drawn() -> Iterator["Page"]:
+        for sheet in sheets:
+            pieces.update(placed.card.pieces for placed in sheet.cards)
+            yield sheet.page
+
+    pages = Pages(drawn(), 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
+    if strip:
+        click.echo(_say_strips(max(pieces, default=0)), err=True)
+    if pages.longest > UNIT_FROM:
+        click.echo(
+            "Pages over 200 in (5080 mm) count in a unit of their own; a program that does not "
+            "know it prints them at half their size or less: measure the bars.",
+            err=True,
+        )
     count = pages.counts.total()
     return data, pages_words(count, sheets.count_other(pages.counts), same=same, tight=tight)
+
+
+def _say_strips(most: int) -> str:
+    """Say what of strips is not to be trusted; `most`: pieces of the longest, 0 for none."""
+    if not most:
+        return (
+            "No strip: no face here has two fittings near its hinge edge or its front edge; cards "
+            "serve as well."
+        )
+    if most == 1:
+        return "Strips in one piece: check every hole by its written distance before drilling."
+    return (
+        "Strips: each join may add 0.3 mm; check every hole by its written distance from the end "
+        "before drilling."
+    )
 
 
 def draw_labels(
@@ -116,9 +153,9 @@ def draw_walls(
     the layout narrowed to these walls."""
     from jigs.layout import as_printed
     from templates.elevation import draw_elevations
-    from templates.paper import PAPERS
+    from templates.ownpaper import named_paper
 
-    drawn = draw_elevations(as_printed(layout), PAPERS[paper])
+    drawn = draw_elevations(as_printed(layout), named_paper(paper).for_drawings)
     if only is None:
         return list(drawn), layout
     chosen = narrow(layout, only)

@@ -28,11 +28,23 @@ class OneOf(click.ParamType[str]):
         return value.lower()
 
 
-def find_papers() -> Iterable[str]:
-    """Name the papers that sheets are drawn for."""
-    from templates.paper import PAPERS
+class PaperName(click.ParamType[str]):
+    """A paper by its name, a roll by its width or a sheet by its sizes, in small letters.
 
-    return PAPERS
+    What it stands for is looked up only when the option is used.
+    """
+
+    name = "name"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """Give the name; one that stands for no paper is wrong usage."""
+        from jigs.errors import LengthError
+        from templates.ownpaper import named_paper
+
+        try:
+            return named_paper(value).name
+        except LengthError as error:
+            self.fail(str(error), param, ctx)
 
 
 def job_argument(command: Command) -> Command:
@@ -73,11 +85,12 @@ def paper_option(command: Command) -> Command:
     """Take --paper: the page the sheets are drawn for."""
     return click.option(
         "--paper",
-        type=OneOf(find_papers),
+        type=PaperName(),
         default="common",
         show_default=True,
         metavar="NAME",
-        help="common (prints true on A4 and letter), letter, a4, legal, tabloid or a3.",
+        help="common (prints true on A4 and letter), letter, a4, legal, tabloid or a3; a plotter's "
+        "roll by its width (roll-610, roll-24in); a sheet of your own (610x1500mm, 24x60in).",
     )(command)
 
 

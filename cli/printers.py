@@ -66,7 +66,7 @@ def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
 
 def find_paper(paper: str, printer: str | None, job: "Job | None" = None) -> "Paper":
     """Give a paper by its name, corrected for a printer where one is asked for."""
-    from templates.paper import PAPERS
+    from templates.ownpaper import named_paper
 
-    found = find_printer(printer, job)
-    return PAPERS[paper] if found is None else PAPERS[paper].corrected(found)
+    found, sheet = find_printer(printer, job), named_paper(paper)
+    return sheet if found is None else sheet.corrected(found)

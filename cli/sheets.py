@@ -49,6 +49,12 @@ SIZE = {
     is_flag=True,
     help="The story stick of each family of equal sides instead, and its spacer boards.",
 )
+@click.option(
+    "--strip",
+    is_flag=True,
+    help="One long template along the hinge edge of doors and the front edge of box sides, in "
+    "pieces to join.",
+)
 @paper_option
 @printer_option
 @click.option(
@@ -78,6 +84,7 @@ def sheets(
     tight: bool,
     first: bool,
     stick: bool,
+    strip: bool,
     paper: str,
     printer: str | None,
     form: Literal["pdf", "json", "svg", "outlines", "dxf"],
@@ -89,7 +96,7 @@ def sheets(
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
-    if stick and (first or form != "pdf"):
+    if stick and (first or strip or form != "pdf"):
         raise click.UsageError("--stick is drawn by itself, as a PDF.")
     if same_holes and stick:
         raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
@@ -109,6 +116,10 @@ def sheets(
         raise click.UsageError(
             f"--printer corrects what is printed; --format {form} is drawn true, without it."
         )
+    if strip and form in ("outlines", "dxf"):
+        raise click.UsageError(
+            f"--strip is drawn on pages; --format {form} has each face in one piece, without it."
+        )
     layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
@@ -124,7 +135,13 @@ def sheets(
 
         text = sheets_json(
             make_sheets(
-                as_printed(layout), sheet, only=chosen, first=first, same=same_holes, tight=tight
+                as_printed(layout),
+                sheet,
+                only=chosen,
+                first=first,
+                same=same_holes,
+                tight=tight,
+                strip=strip,
             )
         )
         write_text(target, text, sources=layout.job.sources)
@@ -133,7 +150,13 @@ def sheets(
         from templates.findings import pages_words
 
         drawn = make_sheets(
-            as_printed(layout), sheet, only=chosen, first=first, same=same_holes, tight=tight
+            as_printed(layout),
+            sheet,
+            only=chosen,
+            first=first,
+            same=same_holes,
+            tight=tight,
+            strip=strip,
         )
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
         files = f"{count} {'file' if count == 1 else 'files'}"
@@ -147,7 +170,9 @@ def sheets(
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(layout, sheet, chosen, first=first, same=same_holes, tight=tight)
+        data, pages = draw_sheets(
+            layout, sheet, chosen, first=first, same=same_holes, tight=tight, strip=strip
+        )
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             click.echo(

@@ -11,6 +11,7 @@ from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Page, Text
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
+from templates.scales import numbers, ticks
 
 Row = tuple[str, str]
 """What to do, and the line for the job file."""
@@ -141,23 +142,18 @@ def _page(
     return Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=title)
 
 
-def _scale(
-    length: int, x: float, y: float, *, up: bool = False, numbers: bool = True
-) -> list[Mark]:
+def _scale(length: int, x: float, y: float, *, up: bool = False) -> list[Mark]:
     """Draw a millimetre scale from (x, y) to the right, or up; its ticks away from the piece."""
     marks: list[Mark] = [
         Line(x1=x, y1=y, x2=x if up else x + length, y2=y + length if up else y, width=MEDIUM)
     ]
-    for mm in range(length + 1):
-        tick = 4.5 if mm % 10 == 0 else 3.2 if mm % 5 == 0 else 2.0
-        at = (x - tick, y + mm, x, y + mm) if up else (x + mm, y - tick, x + mm, y)
-        marks.append(Line(x1=at[0], y1=at[1], x2=at[2], y2=at[3]))
-        if numbers and mm % 10 == 0:
-            where = (x - 5.2, y + mm - 1.25) if up else (x + mm, y - 8.0)
-            marks.append(
-                Text(x=where[0], y=where[1], text=str(mm), anchor="end" if up else "middle")
-            )
-    return marks
+    marks += ticks(x, y, 0.0, length, along="up" if up else "right", side=-1)
+    figures = (
+        numbers(x - 5.8, y, 0.0, length, along="up", anchor="end")
+        if up
+        else numbers(x, y - 8.0, 0.0, length, along="right", anchor="middle")
+    )
+    return [*marks, *(text for _, text in figures)]
 
 
 def _cross(x: float, y: float, arm: float = 1.2) -> list[Mark]:

@@ -29,8 +29,8 @@ def border_marks(width: float, height: float, paper: Paper, number: int) -> list
         Text(
             x=3.0,
             y=9.2,
-            text=f"SCALE 1:1. Page {paper.width:.5g} x {paper.height:.5g} mm for {paper.sheet}. "
-            f"{paper.correction} + or -: a little more or less.",
+            text=f"SCALE 1:1. {paper.size_of(width, height)} {paper.correction} "
+            "+ or -: a little more or less.",
         )
     )
     return marks

@@ -9,6 +9,7 @@ from templates.lettering import bar
 from templates.marks import MEDIUM, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
+from templates.scales import numbers, ticks
 
 FRAME = (160.0, 120.0)
 """The frame whose diagonals show a skewed feed, mm: 200 mm from corner to corner."""
@@ -81,12 +82,9 @@ def _bars(width: float, height: float) -> list[Mark]:
 def _ruler(x: float, top: float, length: int) -> list[Mark]:
     """Draw a millimetre scale down the paper's edge, to lay a rule against."""
     marks: list[Mark] = [Line(x1=x, y1=top, x2=x, y2=top - length, width=MEDIUM)]
-    for mm in range(length + 1):
-        tick = 5.0 if mm % 10 == 0 else 3.5 if mm % 5 == 0 else 2.2
-        marks.append(Line(x1=x, y1=top - mm, x2=x + tick, y2=top - mm))
-        if mm % 20 == 0:
-            marks.append(Text(x=x + 6.0, y=top - mm - 1.25, text=str(mm)))
-    return marks
+    marks += ticks(x, top, 0.0, length, along="down", side=1)
+    figures = numbers(x + 6.0, top, 0.0, length, along="down", anchor="start", every=20)
+    return [*marks, *(text for _, text in figures)]
 
 
 def _blanks(x: float, top: float) -> list[Mark]:

@@ -12,7 +12,7 @@ its place on the page.
 
 from dataclasses import dataclass, replace
 
-from jigs.geometry import Fitting, Hole
+from jigs.geometry import Fitting, Hole, collect_holes
 from templates.carddraw import draw_card
 from templates.cardplan import CardPlan
 from templates.faces import FaceView
@@ -34,16 +34,18 @@ class Card:
 
     `box` is its border, flaps included; `edges` the references with a black band, `index` the
     index lines and middles; `ladder` the y of the part's true top where it may be cut longer.
+    `pieces`: of how many a strip consists of which this card is piece `number`, 0 for no strip.
     """
 
     number: int
     view: FaceView
-    fitting: Fitting
+    fittings: tuple[Fitting, ...]
     box: Box
     edges: tuple[Reference, ...]
     index: tuple[Reference, ...]
     ladder: float | None
     marks: tuple[Mark, ...]
+    pieces: int = 0
 
     @property
     def width(self) -> float:
@@ -56,9 +58,15 @@ class Card:
         return self.box[3] - self.box[1]
 
     @property
+    def fitting(self) -> Fitting:
+        """The fitting of a card that has one alone."""
+        (fitting,) = self.fittings
+        return fitting
+
+    @property
     def holes(self) -> tuple[Hole, ...]:
         """The holes on this card."""
-        return self.fitting.holes
+        return collect_holes(self.fittings)
 
 
 def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Card, ...]:
@@ -254,7 +262,7 @@ def _draw(plan: CardPlan) -> Card:
     return Card(
         number=plan.number,
         view=plan.view,
-        fitting=plan.fitting,
+        fittings=(plan.fitting,),
         box=plan.box,
         edges=tuple(r for r in (plan.across, plan.up) if r.kind == "edge"),
         index=tuple(r for r in (plan.across, plan.up) if r.kind != "edge"),

@@ -5,6 +5,7 @@ White meets black exactly on a reference edge; a drawn line would be ambiguous b
 
 from jigs.lengths import format_mm
 from templates.cardplan import BAND, SMALL, CardPlan
+from templates.faces import FaceView
 from templates.marks import Area, Line, Outline, Text
 from templates.reference import Reference
 from templates.space import Space
@@ -152,31 +153,25 @@ def _panel_words(space: Space, plan: CardPlan, panel: float) -> None:
 
 
 def draw_ladder(space: Space, plan: CardPlan) -> None:
-    """Draw the lines to cut at, 2 mm either side of the true height, with their figures."""
-    v = plan.ladder_v
-    if v is None:
-        return
-    draw_line(space, plan, 0.0, v, plan.u_high, v, 0.35)
-    pitch = (plan.u_high - 6.0) / 5
+    """Draw a card's edge ladder, if it reaches up to the part's top end."""
+    if plan.ladder_v is not None:
+        y = plan.y(plan.ladder_v)
+        space.add(*ladder(plan.view, plan.x(0.0), plan.x(plan.u_high), y))
+
+
+def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Text]:
+    """Draw the lines to cut at from `start` to `end`, 2 mm either side of the true height, with
+    their figures; the true one lies at y, mm."""
+    height, whose = view.height, "THEIR" if view.name else "YOUR"
+    along = 1.0 if end > start else -1.0
+    marks: list[Line | Text] = [Line(x1=start, y1=y, x2=end, y2=y, width=0.35)]
+    pitch = (abs(end - start) - 6.0) / 5
     for step in (-2, -1, 0, 1, 2):
         if step:
-            draw_line(space, plan, 0.0, v + step, plan.u_high, v + step)
-        place = 3.0 + pitch * (step + 2.5)
-        draw_line(space, plan, place, v + step, place, v + 2.8)
-        space.add(
-            Text(
-                x=plan.x(place),
-                y=plan.y(v + 4.1),
-                text=format_mm(plan.view.height + step),
-                bold=step == 0,
-                anchor="middle",
-            )
-        )
-    space.add(
-        Text(
-            x=plan.x(plan.u_high / 2),
-            y=plan.y(v - 5.6),
-            text=f"EDGE LADDER: CUT AT {'THEIR' if plan.view.name else 'YOUR'} HEIGHT",
-            anchor="middle",
-        )
-    )
+            marks.append(Line(x1=start, y1=y + step, x2=end, y2=y + step))
+        x = start + along * (3.0 + pitch * (step + 2.5))
+        marks.append(Line(x1=x, y1=y + step, x2=x, y2=y + 2.8))
+        figure = format_mm(height + step)
+        marks.append(Text(x=x, y=y + 4.1, text=figure, bold=step == 0, anchor="middle"))
+    words = f"EDGE LADDER: CUT AT {whose} HEIGHT"
+    return [*marks, Text(x=(start + end) / 2, y=y - 5.6, text=words, anchor="middle")]

@@ -1,11 +1,14 @@
 """A card drawn: holes, figures, heading, notes and the outline of the hardware."""
 
-from jigs.geometry import Hole
+from collections.abc import Sequence
+
+from jigs.geometry import Fitting, Hole
 from templates.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cardplan import ARM, SMALL, CardPlan
+from templates.faces import FaceView
 from templates.lettering import bar_of_50, hole_note
 from templates.marks import Circle, Line, Mark, Outline, Text
-from templates.space import Space
+from templates.space import Box, Space
 from templates.typeface import text_box, text_width, wrap
 
 
@@ -13,7 +16,7 @@ def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
     """Draw a planned card: what must stand first, then what gives way to it."""
     space = Space()
     draw_references(space, plan)
-    _draw_holes(space, plan)
+    draw_holes(space, plan.fitting.holes)
     if plan.inner:
         _draw_inner_figures(space, plan)
     else:
@@ -30,8 +33,9 @@ def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
     return tuple(space.marks)
 
 
-def _draw_holes(space: Space, plan: CardPlan) -> None:
-    for hole in plan.fitting.holes:
+def draw_holes(space: Space, holes: Sequence[Hole]) -> None:
+    """Draw each hole's circle, and its cross of 10 mm."""
+    for hole in holes:
         space.add(
             Circle(x=hole.x, y=hole.y, diameter=hole.diameter),
             Line(x1=hole.x - ARM, y1=hole.y, x2=hole.x + ARM, y2=hole.y),
@@ -163,15 +167,8 @@ def _note_in_two_lines(space: Space, plan: CardPlan, hole: Hole, out: float) -> 
 
 def _draw_outlines(space: Space, plan: CardPlan) -> None:
     """The hardware as it lies, and the part's other edges: a second check, never a cut."""
-    for polygon in plan.fitting.outline:
-        space.add_between_texts((*polygon, polygon[0]), plan.inside, "dashed", 0.18)
-    if plan.view.drawer_outline:
-        outline = plan.view.drawer_outline
-        space.add_between_texts((*outline, outline[0]), plan.inside, "dashed", 0.18)
-    if plan.view.opening:
-        opening = plan.view.opening
-        space.add_between_texts((*opening, opening[0]), plan.inside, "dashed", 0.18)
     view = plan.view
+    draw_hardware(space, view, (plan.fitting,), plan.inside)
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:
         referenced.add("top")
@@ -210,6 +207,14 @@ def _draw_alike(space: Space, plan: CardPlan) -> None:
             ]
             if space.add_all_where_free(texts, plan.inside):
                 return
+
+
+def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], inside: Box) -> None:
+    """Draw the outlines of hardware, of the drawer box behind a front, and of its thin panel."""
+    polygons = [polygon for fitting in fittings for polygon in fitting.outline]
+    for polygon in (*polygons, view.drawer_outline, view.opening):
+        if polygon:
+            space.add_between_texts((*polygon, polygon[0]), inside, "dashed", 0.18)
 
 
 def _axes(plan: CardPlan) -> list[tuple[tuple[float, float], tuple[float, float]]]:

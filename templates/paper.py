@@ -8,6 +8,7 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 (198.0, 267.0)
 """
 
+import math
 from dataclasses import dataclass, replace
 
 from jigs.printer import Printer
@@ -24,6 +25,8 @@ class Paper:
 
     `scale` undoes a printer's error, across the paper and along the feed; `printer` names it.
     `width`, `height` are true lengths: times `scale` they fill the printable area.
+    `longest`: of a roll, on which `height` is the least, a page's greatest length; None for a
+    sheet. `large`: a face is drawn whole where it fits.
     """
 
     name: str
@@ -32,6 +35,8 @@ class Paper:
     sheet: str
     scale: tuple[float, float] = (1.0, 1.0)
     printer: str = ""
+    longest: float | None = None
+    large: bool = False
 
     def corrected(self, printer: Printer) -> "Paper":
         """Give this paper as a printer comes out true on it."""
@@ -40,15 +45,31 @@ class Paper:
             self,
             width=self.width / across,
             height=self.height / along,
+            longest=None if self.longest is None else self.longest / along,
             scale=(across, along),
             printer=printer.name if printer.corrected else "",
         )
 
+    @property
+    def for_drawings(self) -> "Paper":
+        """This paper for drawings that lie: off a roll, as much longer than wide as an A sheet
+        (ISO 216: the square root of 2)."""
+        if self.longest is None:
+            return self
+        return replace(self, height=self.width * math.sqrt(2), longest=None)
+
     def scaled(self, page: Page) -> Page:
-        """Give a page as this paper's printer is to draw it: lying, its axes change places."""
+        """Give a page as this paper's printer is to draw it: lying, its axes change places. A
+        page from a roll never lies: it is as wide as the roll."""
         across, along = self.scale
-        upright = page.width <= page.height
+        upright = self.longest is not None or page.width <= page.height
         return replace(page, scale=(across, along) if upright else (along, across))
+
+    def size_of(self, width: float, height: float) -> str:
+        """Say how large a page is and what it is for; one from a roll has a length of its own."""
+        if self.longest is None:
+            width, height = self.width, self.height
+        return f"Page {width:.5g} x {height:.5g} mm for {self.sheet}."
 
     @property
     def correction(self) -> str:

@@ -1,8 +1,9 @@
 """The PDF writer: pages of marks in, the bytes of one document out (ISO 32000-1, PDF 1.7).
 
 A PDF counts in points of 1/72 in from the page's lower left corner, y up, as marks do: 1 mm is
-72/25.4 pt, and nothing scales but the correction of a printer (`Page.scale`). The same pages give
-the same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH (the custom of
+72/25.4 pt, and nothing scales but the correction of a printer (`Page.scale`). A page longer than
+14,400 units counts in a larger one, its UserUnit (ISO 32000-1, table 30). The same pages give the
+same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH (the custom of
 reproducible builds) dates the document.
 
 >>> from templates.marks import Line, Page
@@ -23,6 +24,9 @@ from templates.typeface import EM_PER_CAP, font_path, known, text_width
 
 POINT = 72 / 25.4
 """Points in a millimetre."""
+
+MOST_UNITS = 14_400
+"""The most that a page may measure in its own units (ISO 32000-1, annex C: 200 in at 1/72 in)."""
 
 _DASHES: dict[Dash, tuple[float, ...]] = {
     # ISO 128-20:1996, lines 02 (dashed: 12 d, 3 d) and 04 (long-dashed dotted: 24 d, 3 d, a dot
@@ -131,17 +135,19 @@ def write_pdf(
     number = 0
     for number, page in enumerate(pages, start=1):
         across, up = page.scale
-        canvas.setPageSize((_points(page.width * across), _points(page.height * up)))
+        wide, high = _points(page.width * across), _points(page.height * up)
+        unit = _user_unit(max(wide, high))
+        canvas.setPageSize((wide / unit, high / unit))
         if page.entry and page.entry not in entries:
             entries.add(page.entry)
             canvas.bookmarkPage(f"page-{number}", fit="Fit")
             canvas.addOutlineEntry(known(page.entry), f"page-{number}")
         drawn = _draw(page.marks, words)
-        if page.scale != (1.0, 1.0):
-            drawn = f"{across:.7f} 0 0 {up:.7f} 0 0 cm\n{drawn}"
+        if page.scale != (1.0, 1.0) or unit > 1:
+            drawn = f"{across / unit:.7f} 0 0 {up / unit:.7f} 0 0 cm\n{drawn}"
         canvas.addLiteral(drawn)
         canvas.showPage()
-        _press(canvas._doc.Pages.pages[-1])
+        _press(canvas._doc.Pages.pages[-1], unit)
     if not number:
         raise ValueError("a PDF of no pages at all; at least one is needed")
     if entries:
@@ -150,14 +156,22 @@ def write_pdf(
     return buffer.getvalue()
 
 
-def _press(page: Any) -> None:
+def _press(page: Any, unit: int) -> None:
     """Compress a finished page at once: the library would keep its text until the end."""
+    if unit > 1:  # the library does not know this entry of a page
+        page.__NoDefault__ = [*page.__NoDefault__, "UserUnit"]
+        page.UserUnit = unit
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream
 
     packed = zlib.compress(page.stream.encode("latin-1"))
     filters = PDFArray([PDFName("FlateDecode")])
     page.Contents = PDFStream(PDFDictionary({"Filter": filters}), content=packed)
     page.stream = None
+
+
+def _user_unit(longest: float) -> int:
+    """Give the unit of a page, in points: the least whole one in which it is not too long."""
+    return math.ceil(longest / MOST_UNITS - 1e-9)
 
 
 def _points(size: float) -> float:

@@ -46,6 +46,8 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         data["datum_mm"] = {edge: _round(datum) for edge, datum in card.view.datums.items()}
     if card.ladder is not None:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
+    if card.pieces:
+        data["strip"] = {"piece": card.number, "pieces": card.pieces}
     data["holes"] = [
         {
             "purpose": hole.purpose,

@@ -23,7 +23,7 @@ from templates.faces import (
 )
 from templates.firstpage import first_pages
 from templates.marks import Page
-from templates.page import Placed, Plan, Sheet, plan_face
+from templates.page import Placed, Sheet
 from templates.panel import PartWords
 from templates.paper import Paper
 from templates.partwords import (
@@ -33,6 +33,7 @@ from templates.partwords import (
     words_of_side,
 )
 from templates.pattern import SheetWords
+from templates.planning import AnyPlan, plan_view
 from templates.steps import steps_again, steps_for
 from templates.ticks import JIG, JIG_SHORT
 from templates.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
@@ -43,7 +44,8 @@ class Sheets:
     """The sheets of a job, drawn one after the other when they are asked for.
 
     `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
-    for all. `articles` are tried on scrap: their pass marks follow the first page. Each
+    for all. `articles` are tried on scrap: their pass marks follow the first page. `strip`: tall
+    parts have a strip along their edge. Each
     iteration draws anew, so that a long job is never held in memory; the plans of a job of
     few boxes are, for the contents on its first page. `same`: parts with the same holes in the
     same face share one set of sheets. `tight`: small parts of one box share pages.
@@ -55,6 +57,7 @@ class Sheets:
     articles: tuple[FirstArticle, ...] = ()
     same: bool = False
     tight: bool = False
+    strip: bool = False
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -134,7 +137,7 @@ class Sheets:
         for _, planned in groupby(self._planned(), key=lambda each: each[0].box):
             yield from leaves_of_box(list(planned), self.paper)
 
-    def _planned(self) -> Iterator[tuple[Batch, list[Plan]]]:
+    def _planned(self) -> Iterator[tuple[Batch, list[AnyPlan]]]:
         """Plan the sheets of part after part, or of parts alike together."""
         for batch in self._batches(self.same):
             yield batch, self._plan(batch)
@@ -146,10 +149,10 @@ class Sheets:
             else batch_each(self._parts())
         )
 
-    def _plan(self, batch: Batch) -> list[Plan]:
+    def _plan(self, batch: Batch) -> list[AnyPlan]:
         """Plan the sheets of a batch. What a set of several parts says besides is said as fully
         as it can be without a further page, and without cards that are parted for it."""
-        planned: list[Plan] = []
+        planned: list[AnyPlan] = []
         jigs: tuple[tuple[str, ...], ...] = (JIG, JIG_SHORT, ()) if batch.words.members else ()
         for view in batch.views:
             plans = self._plan_least(batch, view)
@@ -162,17 +165,18 @@ class Sheets:
             planned += plans
         return planned
 
-    def _plan_least(self, batch: Batch, view: FaceView) -> list[Plan]:
+    def _plan_least(self, batch: Batch, view: FaceView) -> list[AnyPlan]:
         """Plan the sheets of a face with no more words than it takes: as many pages as it has."""
         return self._plan_face(view, replace(batch.words, brief=bool(batch.words.members)))
 
     def _count(self, batches: Iterable[Batch]) -> int:
         return sum(len(self._plan_least(batch, v)) for batch in batches for v in batch.views)
 
-    def _plan_face(self, view: FaceView, words: PartWords) -> list[Plan]:
-        return plan_face(
+    def _plan_face(self, view: FaceView, words: PartWords) -> list[AnyPlan]:
+        return plan_view(
             SheetWords(view=view, part=words, steps=steps_for(view), again=steps_again(view)),
             self.paper,
+            strip=self.strip,
         )
 
     def _parts(self) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
@@ -223,7 +227,7 @@ class Sheets:
         )
 
 
-def _cost(plans: Iterable[Plan]) -> tuple[int, int, bool]:
+def _cost(plans: Iterable[AnyPlan]) -> tuple[int, int, bool]:
     """Count pages, then cards; then tell whether the steps stand on none in full."""
     plans = list(plans)
     cards = sum(len(plan.cards) for plan in plans)
@@ -250,11 +254,14 @@ def make_sheets(
     first: bool = False,
     same: bool = False,
     tight: bool = False,
+    strip: bool = False,
 ) -> Sheets:
     """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
     that are tried on scrap, and leaves out the holes that the trial does not ask for; `same`
     makes one set for all parts with the same holes in the same face; `tight` lets small parts of
-    one box share pages."""
+    one box share pages; `strip` gives tall parts a strip along their edge."""
     articles = first_articles(layout) if first else ()
     shown = trial(layout) if first else layout
-    return Sheets(layout=shown, paper=paper, only=only, articles=articles, same=same, tight=tight)
+    return Sheets(
+        layout=shown, paper=paper, only=only, articles=articles, same=same, tight=tight, strip=strip
+    )

@@ -4,6 +4,7 @@ Text must never touch another text or a line. What must be written is placed by 
 what may be left out, or moved, asks here first.
 """
 
+import math
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
@@ -50,6 +51,32 @@ def circle_meets(x: float, y: float, radius: float, box: Box, margin: float) -> 
     return near_x**2 + near_y**2 <= radius**2 <= far_x**2 + far_y**2
 
 
+def _reaches(
+    x1: float, y1: float, x2: float, y2: float, circle: tuple[float, float, float], margin: float
+) -> bool:
+    """Say whether a straight line comes nearer to a circle's area than `margin` mm."""
+    x, y, radius = circle
+    dx, dy = x2 - x1, y2 - y1
+    square = dx * dx + dy * dy
+    along = ((x - x1) * dx + (y - y1) * dy) / square if square else 0.0
+    along = min(1.0, max(0.0, along))
+    return math.hypot(x1 + along * dx - x, y1 + along * dy - y) < radius + margin
+
+
+def _cross(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
+    """Say whether two straight lines cross."""
+    ax, ay, bx, by = a
+    cx, cy, dx, dy = b
+
+    def side(px: float, py: float, qx: float, qy: float, rx: float, ry: float) -> float:
+        return (qx - px) * (ry - py) - (qy - py) * (rx - px)
+
+    return (
+        side(ax, ay, bx, by, cx, cy) * side(ax, ay, bx, by, dx, dy) < 0.0
+        and side(cx, cy, dx, dy, ax, ay) * side(cx, cy, dx, dy, bx, by) < 0.0
+    )
+
+
 class Space:
     """The marks of one card as they are added, and the room between them."""
 
@@ -84,6 +111,14 @@ class Space:
             any(boxes_meet(box, other, margin) for other in self._boxes)
             or any(segment_meets(*line, box, margin) for line in self._lines)
             or any(circle_meets(*circle, box, margin) for circle in self._circles)
+        )
+
+    def line_is_free(self, x1: float, y1: float, x2: float, y2: float, margin: float = 0.4) -> bool:
+        """Say whether a straight line crosses no other, and comes to no text, area or circle."""
+        return not (
+            any(segment_meets(x1, y1, x2, y2, box, margin) for box in self._boxes)
+            or any(_reaches(x1, y1, x2, y2, circle, margin) for circle in self._circles)
+            or any(_cross((x1, y1, x2, y2), line) for line in self._lines)
         )
 
     def add_where_free(

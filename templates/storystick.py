@@ -2,21 +2,21 @@
 
 A strip carries a running scale from the bottom end and a line for each height. The next strip is
 cut along its foot and its right edge and glued on the tab of the one below: its foot on the join
-line, and the middle marks of the two little scales in one line. The scales are a vernier: marks
-of the strip stand 2.0 apart, those of the tab 1.7, so that a slip of 0.3 brings the next pair in
-line. Joins add up, so the whole length is measured with a steel tape before it is used.
+line, and the middle marks of the two little scales, a vernier (`templates.scales`), in one line.
+Joins add up, so the whole length is measured with a steel tape before it is used.
 """
 
 import math
 from collections.abc import Callable, Iterator, Sequence
 
 from jigs.geometry import rectangle
-from jigs.lengths import MM_PER_INCH, format_inches, format_mm
+from jigs.lengths import Unit, format_inches, format_mm
 from jigs.storystick import Stick, StickLine
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
+from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.space import spread
 from templates.typeface import shorten
 
@@ -27,14 +27,14 @@ TAB = 6.0
 """How far the tab of a strip stands out beyond the strip that is glued on it."""
 PITCH = 62.0
 """From one strip to the next on the page."""
-OVERLAP = 13.0
-"""How far the tab reaches above the join line."""
-VERNIER_AT, FINE, COARSE = 6.5, 1.7, 2.0
-"""The middle marks above the join line; the steps of the tab's marks and of the strip's."""
 FIGURES = 19.0
 """Where the figures begin, from a strip's left edge."""
 INCHES = 10.0
 """Room of the inch scale along a strip's right edge."""
+FAINT = 0.13
+"""Ticks of the running scales: they stand 1 mm apart; mm."""
+MM: Unit = "mm"
+INCH: Unit = "in"
 _SMALL = 2.5
 _LINE = 3.7
 _WORDS = {"slide": "slide", "plate": "plate", "shelf": "shelf pins", "manual": "by hand"}
@@ -145,47 +145,28 @@ def _strip(stick: Stick, strip: int, count: int, x: float, foot: float) -> list[
         marks.append(Line(x1=x, y1=top, x2=right + TAB, y2=top, width=MEDIUM))
         words = f"JOIN: foot of strip {strip + 2} on this line"
         marks.append(Text(x=x + 2.0, y=top + 4.0, text=words))
-        marks += _vernier(right, right + TAB, top + VERNIER_AT, FINE)
+        marks += vernier(right, top + VERNIER_AT, TAB, FINE)
     if strip:
-        marks += _vernier(right, right - TAB, foot + VERNIER_AT, COARSE)
+        marks += vernier(right, foot + VERNIER_AT, -TAB, COARSE)
     marks += _scales(low, high, x, foot)
     marks += _heights(stick, low, high, strip, x, at)
     return marks
 
 
-def _vernier(x: float, to: float, middle: float, step: float) -> list[Mark]:
-    """Draw five marks round a middle one, which is longer."""
-    marks: list[Mark] = []
-    for place in (-2, -1, 0, 1, 2):
-        end = to if place == 0 else x + (to - x) * 0.6
-        y = middle + place * step
-        marks.append(Line(x1=x, y1=y, x2=end, y2=y))
-    return marks
-
-
 def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
     """Draw the running scales: millimetres at the left, inches by sixteenths at the right."""
-    marks: list[Mark] = []
-    for mm in range(int(-(-low // 1)), int(high) + 1):
-        y = foot + mm - low
-        tick = 5.0 if mm % 10 == 0 else 3.5 if mm % 5 == 0 else 2.0
-        marks.append(Line(x1=x, y1=y, x2=x + tick, y2=y, width=0.13))
-        if mm % 10 == 0 and low + 3.0 < mm < high - 3.0:
-            marks.append(Text(x=x + 12.5, y=y - 1.25, text=str(mm), anchor="end"))
-    sixteenth = MM_PER_INCH / 16
     right = x + WIDTH
-    for count in range(int(-(-low // sixteenth)), int(high / sixteenth + 1e-9) + 1):
-        y = foot + count * sixteenth - low
-        if low and y < foot + VERNIER_AT + 6.0:
-            continue  # the little scale stands there
-        tick = next(
-            size for part, size in ((16, 5.0), (8, 4.0), (4, 3.2), (2, 2.4), (1, 1.6))
-            if count % part == 0
-        )  # fmt: skip
-        marks.append(Line(x1=right - tick, y1=y, x2=right, y2=y, width=0.13))
-        inches = count // 16
-        if count % 16 == 0 and low + 3.0 < inches * MM_PER_INCH < high - 3.0:
-            marks.append(Text(x=right - 5.6, y=y - 1.25, text=str(inches), anchor="end"))
+    little = low + VERNIER_AT + 6.0 if low else low  # below it stands the little scale
+    marks: list[Mark] = [
+        *ticks(x, foot, low, high, along="up", side=1, width=FAINT),
+        *ticks(
+            right, foot, low, high, along="up", side=-1, unit="in", width=FAINT,
+            skip=lambda value: value < little,
+        ),
+    ]  # fmt: skip
+    for place, unit, first in ((x + 12.5, MM, low + 3.0), (right - 5.6, INCH, little)):
+        figures = numbers(place, foot, low, high, along="up", anchor="end", unit=unit)
+        marks += [text for value, text in figures if max(first, low + 3.0) < value < high - 3.0]
     return marks
 
 

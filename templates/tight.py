@@ -16,11 +16,12 @@ from templates.card import Card
 from templates.fewest import Shared, fewest_pages_in_shapes
 from templates.marks import WIDE, Line, Mark, Page
 from templates.packing import Room, Size
-from templates.page import Placed, Plan, Sheet, draw_plan
+from templates.page import Placed, Plan, Sheet
 from templates.panel import BOLD, head_across, head_down
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+from templates.planning import AnyPlan, draw_any
 
 PAD = 1.5
 """Between a field's line and what it frames, mm."""
@@ -67,13 +68,13 @@ class Leaf:
     part on it."""
 
     parts: tuple[tuple[str, str], ...]
-    plan: Plan | None = None
+    plan: AnyPlan | None = None
     sheet: str = ""
     small: tuple[Small, ...] = ()
     shared: Shared | None = None
 
 
-def leaves_of_part(batch: Batch, plans: Sequence[Plan]) -> list[Leaf]:
+def leaves_of_part(batch: Batch, plans: Sequence[AnyPlan]) -> list[Leaf]:
     """Give each plan a page of its own."""
     return [
         Leaf(parts=batch.parts, plan=plan, sheet=f"sheet {row} of {len(plans)}")
@@ -81,7 +82,7 @@ def leaves_of_part(batch: Batch, plans: Sequence[Plan]) -> list[Leaf]:
     ]
 
 
-def leaves_of_box(planned: Sequence[tuple[Batch, list[Plan]]], paper: Paper) -> list[Leaf]:
+def leaves_of_box(planned: Sequence[tuple[Batch, list[AnyPlan]]], paper: Paper) -> list[Leaf]:
     """Plan the pages of one box, its small faces together; a page that they would not share
     stays as it is."""
     leaves: list[Leaf] = []
@@ -89,7 +90,8 @@ def leaves_of_box(planned: Sequence[tuple[Batch, list[Plan]]], paper: Paper) -> 
     for batch, plans in planned:
         pages = Counter(plan.words.view.drilled for plan in plans)
         for leaf, plan in zip(leaves_of_part(batch, plans), plans, strict=True):
-            if pages[plan.words.view.drilled] == 1 and not plan.words.part.members:
+            alone = pages[plan.words.view.drilled] == 1 and not plan.words.part.members
+            if alone and isinstance(plan, Plan):
                 face = _small(plan, leaf.sheet, paper)
                 if face.fields:
                     small[len(leaves)] = face
@@ -121,7 +123,7 @@ def leaves_of_box(planned: Sequence[tuple[Batch, list[Plan]]], paper: Paper) -> 
 def draw_leaf(leaf: Leaf, paper: Paper, number: int) -> Sheet:
     """Draw a page of a box, page `number` of the document."""
     if leaf.plan is not None:
-        return draw_plan(leaf.plan, paper, number, leaf.sheet)
+        return draw_any(leaf.plan, paper, number, leaf.sheet)
     assert leaf.shared is not None, "a leaf has one plan or is shared"
     room = _rooms(paper)[leaf.shared.room]
     width, height = (paper.width, paper.height)[:: -1 if leaf.shared.room else 1]

@@ -51,6 +51,7 @@ def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
         edge = far if ruler.from_far else near
         if ruler.kind == "edge":
             edges.append({"edge": edge, "at_mm": ruler.at})
+            edges += _further_bands(card, axis)
         elif ruler.kind == "middle":
             index.append({"from": f"middle-{axis}", "value_mm": None, "at_mm": ruler.at})
         else:
@@ -79,6 +80,13 @@ def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
     ]
     entry["holes"] = holes
     return found
+
+
+def _further_bands(card: PrintedCard, axis: str) -> list[dict[str, Any]]:
+    """Give the right or upper black edge of a whole face, which has one at each side."""
+    low, high, name = (0, 2, "right") if axis == "x" else (1, 3, "top")
+    bands = [band for band in card.bands if band[high] - band[low] < 3.5]
+    return [{"edge": name, "at_mm": max(band[low] for band in bands)}] if bands[1:] else []
 
 
 def same_numbers(a: Any, b: Any) -> bool:

@@ -50,7 +50,7 @@ def ruler_across(card: PrintedCard) -> Ruler:
     """Read what a card is set on from left to right."""
     bands = [band for band in card.bands if extent(band)[0] < 3.5]
     if bands:
-        (band,) = bands
+        band = min(bands)  # a whole face has one at each side
         far = band[0] - card.box[0] > card.box[2] - band[2]
         return Ruler(kind="edge", at=band[0] if far else band[2], value=0.0, from_far=far)
     if card.middles:
@@ -71,7 +71,7 @@ def ruler_up(card: PrintedCard) -> Ruler:
     """Read what a card is set on from bottom to top."""
     bands = [band for band in card.bands if extent(band)[1] < 3.5]
     if bands:
-        (band,) = bands
+        band = min(bands, key=lambda band: band[1])
         far = band[1] - card.box[1] > card.box[3] - band[3]
         return Ruler(kind="edge", at=band[1] if far else band[3], value=0.0, from_far=far)
     level = [r for r in card.runs if r.bold and not r.turned and r.size < 3.0]

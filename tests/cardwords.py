@@ -4,7 +4,7 @@ import re
 from decimal import ROUND_HALF_UP, Decimal
 
 from jigs.parts import Layout
-from tests.cardreading import face_of, ruler_across, ruler_up, wanted_faces
+from tests.cardreading import Ruler, face_of, ruler_across, ruler_up, wanted_faces
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -90,13 +90,23 @@ def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str
                 distance = abs(coordinate - ruler.at)
                 if not _near(place, _SMALL.findall(card.text)):
                     faults.append(f"{place:.2f} from the left is not written on a card")
-            if not _near(distance, large):
+            told = [distance]
+            if _is_whole(card, ruler):  # set on both edges: counted from either, or the middle
+                told = [place, length - place, abs(place - length / 2)]
+            if not any(_near(value, large) for value in told):
                 faults.append(f"{distance:.2f} is not written on a card")
             if ruler.kind == "index":
                 inner = abs(coordinate - ruler.at)
                 if not _near(inner, _FROM_LINE.findall(card.text)):
                     faults.append(f"{inner:.2f} from its line is not written on a card")
     return faults
+
+
+def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
+    """Say whether a card has a black edge at both sides along a ruler's axis."""
+    wide = [band[2] - band[0] < 3.5 for band in card.bands]
+    across = ruler == ruler_across(card)
+    return sum(upright is across for upright in wide) > 1
 
 
 _FIGURE = re.compile(r"\d+\.\d")

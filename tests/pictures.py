@@ -48,6 +48,8 @@ def draw_pictures() -> dict[str, Page]:
     }
     doors = make_sheets(layout, PAPERS["common"], only=["B1-2", "B3-2L"], same=True)
     pages["same"] = list(doors.pages)[-1]
+    strip = make_sheets(layout, PAPERS["common"], only=["B1-2"], strip=True)
+    pages["strip"] = list(strip.pages)[3]
     pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
     pages["calibrate"] = calibration_page(PAPERS["common"])
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]

@@ -3,7 +3,7 @@
 import io
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import pdfplumber
@@ -116,7 +116,51 @@ class PrintedPage:
 def read_pages(pdf: bytes) -> tuple[PrintedPage, ...]:
     """Read all pages of a PDF."""
     with pdfplumber.open(io.BytesIO(pdf)) as document:
-        return tuple(_read_page(page) for page in document.pages)
+        return tuple(
+            _in_unit(_read_page(page), float(page.page_obj.attrs.get("UserUnit", 1)))
+            for page in document.pages
+        )
+
+
+def _in_unit(page: PrintedPage, unit: float) -> PrintedPage:
+    """Give a page that counts in a unit of so many points (its UserUnit) in mm."""
+    if unit == 1:
+        return page
+
+    def box(place: Box) -> Box:
+        x0, y0, x1, y1 = place
+        return x0 * unit, y0 * unit, x1 * unit, y1 * unit
+
+    return replace(
+        page,
+        width=page.width * unit,
+        height=page.height * unit,
+        rings=tuple(
+            Ring(
+                x=ring.x * unit,
+                y=ring.y * unit,
+                diameter=ring.diameter * unit,
+                height=ring.height * unit,
+                line=ring.line * unit,
+            )
+            for ring in page.rings
+        ),
+        runs=tuple(replace(run, box=box(run.box), size=run.size * unit) for run in page.runs),
+        strokes=tuple(
+            replace(
+                stroke,
+                x1=stroke.x1 * unit,
+                y1=stroke.y1 * unit,
+                x2=stroke.x2 * unit,
+                y2=stroke.y2 * unit,
+                line=stroke.line * unit,
+            )
+            for stroke in page.strokes
+        ),
+        frames=tuple((box(place), line * unit, dash) for place, line, dash in page.frames),
+        blacks=tuple(box(place) for place in page.blacks),
+        middles=tuple(box(place) for place in page.middles),
+    )
 
 
 def _read_page(page: Any) -> PrintedPage:

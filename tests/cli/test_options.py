@@ -3,6 +3,7 @@
 import json
 import re
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -90,3 +91,53 @@ def test_only_what_has_no_holes_draws_nothing(run: Run, small: Path) -> None:
     assert result.exit_code == 0, result.output
     assert "Nothing to draw: B1-SIDE-R has no holes. No file is written." in result.stderr
     assert not list(Path().iterdir())
+
+
+@pytest.mark.parametrize("paper", ["roll-610", "24x60in"])
+def test_every_command_that_prints_takes_large_paper(paper: str, run: Run, small: Path) -> None:
+    """A roll or a sheet of one's own is a paper like any other."""
+    for words in (["sheets"], ["sheets", "--stick"], ["elevations"], ["pack"]):
+        result = run(*words[:1], small, *words[1:], "--paper", paper)
+        assert result.exit_code == 0, result.output
+    assert run("calibrate", "--paper", paper).exit_code == 0
+    assert run("hardware", "--bench", "--paper", paper).exit_code == 0
+    data = json.loads(run("sheets", small, "--paper", paper, "--format", "json").stdout)
+    assert data["paper"] == paper
+
+
+def test_pages_with_a_unit_of_their_own_are_told(run: Run, small: Path) -> None:
+    """Over 200 in a program that does not know UserUnit prints too small."""
+    told = "Pages over 200 in (5080 mm) count in a unit of their own"
+    assert told in run("sheets", small, "--paper", "610x6000mm").stderr
+    assert told not in run("sheets", small, "--paper", "610x5000mm").stderr
+
+
+def test_strips_take_the_holes_along_their_edge_and_cards_the_others(run: Run, small: Path) -> None:
+    """As data, each hole once; what joins add is told where there are any."""
+    plain = json.loads(run("sheets", small, "--format", "json").stdout)["cards"]
+    strips = json.loads(run("sheets", small, "--strip", "--format", "json").stdout)["cards"]
+
+    def holes(cards: list[dict[str, Any]]) -> list[tuple[str, str, str, float]]:
+        return sorted(
+            (card["part"], card["face"], hole["purpose"], hole["diameter_mm"])
+            for card in cards
+            for hole in card["holes"]
+        )
+
+    assert holes(strips) == holes(plain)
+    pieces = [card["strip"] for card in strips if card["part"] == "B1-2" and "strip" in card]
+    assert pieces == [{"piece": n, "pieces": 3} for n in (1, 2, 3)]
+    assert not any("strip" in card for card in plain)
+
+
+def test_what_joins_add_is_told(run: Run, small: Path) -> None:
+    """In pieces, in one piece off a roll, and where there is no strip at all."""
+    for words, told in (
+        (["--only", "B1-2"], "each join may add 0.3 mm; check every hole by its written distance"),
+        (["--only", "B1-2", "--paper", "roll-610"], "Strips in one piece: check every hole"),
+        (["--only", "B1-1"], "No strip: no face here has two fittings near its hinge edge"),
+    ):
+        result = run("sheets", small, "--strip", *words)
+        assert result.exit_code == 0
+        assert told in result.stderr
+    assert "trip" not in run("sheets", small).stderr

@@ -3,9 +3,11 @@
 import hashlib
 import io
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pdfplumber
@@ -136,6 +138,45 @@ def test_a_symbol_is_one_path_of_whole_numbers() -> None:
         [0.5 * POINT, 0, 0, 0.5 * POINT, 10 * POINT, 20 * POINT], abs=1e-4
     )
     assert all(number.isdigit() for number in path.replace("re", "").split())
+
+
+@pytest.mark.parametrize(
+    ("length", "unit"),
+    [(5079.0, 1), (200 * 25.4, 1), (5081.0, 2), (400 * 25.4, 2), (400 * 25.4 + 1, 3)],
+)
+def test_a_page_over_200_inches_counts_in_a_larger_unit(length: float, unit: int) -> None:
+    """ISO 32000-1, annex C: 14,400 units at most; table 30: UserUnit. Times it, all is true."""
+    mark = Line(x1=100, y1=20, x2=length - 100, y2=20, width=0.35)
+    data = write_pdf([page_of(mark, width=length, height=300.0)])
+    with pdfplumber.open(io.BytesIO(data)) as document:
+        (page,) = document.pages
+        assert page.page_obj.attrs.get("UserUnit", 1) == unit
+        assert page.width <= 14_400 + 1e-3
+        assert page.width * unit / POINT == pytest.approx(length, abs=0.005)
+        assert page.height * unit / POINT == pytest.approx(300, abs=0.001)
+        (line,) = page.lines
+        assert line["x0"] * unit / POINT == pytest.approx(100, abs=0.001)
+        assert line["x1"] * unit / POINT == pytest.approx(length - 100, abs=0.001)
+
+
+@pytest.mark.skipif(shutil.which("gs") is None, reason="no renderer here that knows UserUnit")
+def test_a_renderer_gives_a_page_of_a_larger_unit_its_true_size(tmp_path: Path) -> None:
+    """Ghostscript honours the unit: 10 dots an inch, and a bar of 5000 mm is so many dots long."""
+    area = Area(points=((100, 50), (5100, 50), (5100, 100), (100, 100)))
+    source, dots = tmp_path / "long.pdf", tmp_path / "long.pgm"
+    source.write_bytes(write_pdf([page_of(area, width=5400.0, height=300.0)]))
+    subprocess.run(
+        ["gs", "-q", "-dSAFER", "-sDEVICE=pgmraw", "-r10", "-o", str(dots), str(source)],
+        check=True,
+        capture_output=True,
+    )
+    lines = [line for line in dots.read_bytes().split(b"\n")[:4] if not line.startswith(b"#")]
+    assert lines[0] == b"P5"
+    width, height = map(int, lines[1].split())
+    assert (width, height) == (round(5400 / 2.54), round(300 / 2.54))
+    pixels = dots.read_bytes()[-width * height :]
+    row = pixels[(height - round(75 / 2.54)) * width :][:width]
+    assert sum(dot < 128 for dot in row) == pytest.approx(5000 / 2.54, abs=1.5)
 
 
 @pytest.mark.parametrize("bad", [float("nan"), float("inf"), -float("inf")])

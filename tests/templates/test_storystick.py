@@ -3,7 +3,6 @@
 from dataclasses import replace
 from pathlib import Path
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -16,7 +15,7 @@ from templates.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.marks import Page, Text
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.storystick import COARSE, FINE, LENGTH, PITCH, divide, stick_pages
+from templates.storystick import LENGTH, PITCH, divide, stick_pages
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs
 from tests.readback import PrintedPage, read_pages
@@ -69,11 +68,6 @@ def test_every_page_says_what_is_not_to_be_trusted() -> None:
             words = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
             assert ("NOT CONFIRMED: slide 'runner'" in words) is wanted
             assert ("INCOMPLETE: lines for B9-1 still to come" in words) is wanted
-
-
-def test_a_slip_of_three_tenths_brings_the_next_marks_in_line() -> None:
-    """The little scales at a join differ by 0.3 a mark."""
-    assert pytest.approx(0.3) == COARSE - FINE
 
 
 @given(jobs())
