@@ -26,9 +26,9 @@ from jigs.rolloutspec import Rollout
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""
 
-BoxState = Literal["measured", "built", "planned", "place"]
-"""How far the box behind a front is: built and its width and height measured; built; neither;
-or no box at all but an appliance's place."""
+BoxState = Literal["measured", "differs", "built", "planned", "place"]
+"""How far the box behind a front is: built and its width and height measured; built, and measured
+otherwise than the job says; built; neither; or no box at all but an appliance's place."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +84,8 @@ class HeldBack:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
     """All that is to be bought. `unbuilt`: boxes with fronts that are not marked as built and
-    measured, `unmeasured`: those built of which no width or height is stated; `built`: boxes
+    measured, `unmeasured`: those built of which no width or height is stated, `differing`: those
+    built to other sizes than the job's, from which their fronts are computed; `built`: boxes
     whose band and screws are not counted any more; `arrived`: fronts in hand; `boxes_made`:
     drawer boxes are cut from the parts list and not bought; `open_hardware`: records that are
     bought with numbers that nobody has confirmed, in words."""
@@ -97,6 +98,7 @@ class Order:
     held: tuple[HeldBack, ...]
     unbuilt: tuple[str, ...]
     unmeasured: tuple[str, ...]
+    differing: tuple[str, ...]
     built: tuple[str, ...]
     arrived: tuple[str, ...]
     boxes_made: bool
@@ -113,7 +115,8 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         for spec in box.fronts
         for name in (name_leaves(spec.id) if spec.kind == "pair" else (spec.id,))
     }
-    states = {box.id: state_of(box) for box in layout.boxes}
+    off = {problem.part for problem in layout.problems if problem.code == "box-differs"}
+    states = {box.id: state_of(box, differs=box.id in off) for box in layout.boxes}
     here = {front.id for front in layout.fronts if front.id in arrivals or front.ordered}
     wanted = [f for f in layout.fronts if (f.id not in here and not f.withheld) or _refused(f)]
     stopped = [part for part in layout.units if part.withheld and not _refused(part)]
@@ -128,9 +131,10 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         held=tuple(HeldBack(id=part.id, box=part.box, why=_why(part)) for part in stopped),
         unbuilt=tuple(box for box in states if box in hung and states[box] == "planned"),
         unmeasured=tuple(box for box in states if box in hung and states[box] == "built"),
+        differing=tuple(box for box in states if box in hung and states[box] == "differs"),
         built=tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing)),
         arrived=tuple(f.id for f in ready if f.id in here),
-        boxes_made=layout.job.build.drawer_boxes == "made",
+        boxes_made=layout.job.build.drawer_boxes != "ordered",
         open_hardware=_open_hardware(layout, items),
     )
 
@@ -150,12 +154,15 @@ def _open_hardware(layout: Layout, items: Iterable[Item]) -> tuple[str, ...]:
     return tuple(words)
 
 
-def state_of(box: BoxSpec) -> BoxState:
-    """Say how far a box is that fronts are ordered from."""
+def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:
+    """Say how far a box is that fronts are ordered from; `differs`: the check has found it built
+    otherwise than the job says."""
     if is_place(box):
         return "place"
     if not box.built:
         return "planned"
+    if differs:
+        return "differs"
     return "measured" if box.measured_width and box.measured_height else "built"
 
 

@@ -83,6 +83,7 @@ def order_json(order: Order, job: Job) -> str:
         "spares": SPARES,
         "not_measured": list(order.unbuilt),
         "built_unmeasured": list(order.unmeasured),
+        "built_differing": list(order.differing),
         "built": list(order.built),
         "not_confirmed": list(order.open_hardware),
         "assumed": list(job.assumptions),

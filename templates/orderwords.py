@@ -26,6 +26,7 @@ SCREW_WORDS = {
 }
 STATE_WORDS: dict[BoxState, str] = {
     "planned": "NOT BUILT AND MEASURED YET",
+    "differs": "BUILT OTHERWISE than the job says: these sizes are the job's",
     "built": "built, but its width and height are not stated as measured",
     "measured": "built and measured",
     "place": "the place of an appliance, whose leaflet rules",
@@ -58,6 +59,11 @@ def open_words(order: Order, job: Job) -> Iterator[str]:
         yield (
             f"Built, but not stated as measured: {', '.join(order.unmeasured)}. Say "
             "measured_width and measured_height in the box before its fronts are ordered."
+        )
+    if order.differing:
+        yield (
+            f"BUILT OTHERWISE than the job says: {', '.join(order.differing)}. Put what the tape "
+            "says into the job as the sizes of the box before its fronts are ordered."
         )
     if order.held:
         yield (
@@ -93,9 +99,11 @@ def settled_words(order: Order, job: Job) -> Iterator[str]:
     if any(front.grained for front in order.fronts):
         yield "Grain runs with the height, unless a front's note says otherwise."
     if order.drawer_boxes:
-        made = "are made from the parts list, none is bought" if order.boxes_made else (
-            "are listed to be bought, unless you make them: drawer_boxes = \"made\" in [build]"
-        )  # fmt: skip
+        made = "are bought, and not cut"
+        if order.boxes_made:
+            made = "are made from the parts list, none is bought"
+            if job.build.drawer_boxes is None:
+                made += '; drawer_boxes = "ordered" in [build] buys them'
         yield f"Drawer boxes, outside WIDTH x HEIGHT x LENGTH, {made}."
     yield SPARES
     if order.built:

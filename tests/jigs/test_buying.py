@@ -147,6 +147,11 @@ def test_a_built_box_is_measured_or_not(tmp_path: Path) -> None:
     order = _order(GOLDEN.replace("built = true\n", measured), tmp_path)
     assert (order.unbuilt, order.unmeasured) == ((), ())
     assert {front.box_state for front in order.fronts} == {"measured"}
+    wider = GOLDEN.replace("built = true\n", measured.replace("[457, 457]", "[458, 458]"))
+    order = _order(wider, tmp_path)
+    assert (order.differing, order.unmeasured) == (("B1",), ())
+    assert {front.box_state for front in order.fronts} == {"differs"}
+    assert [f.width for f in order.fronts] == pytest.approx([457.2 - 2 * 1.6] * 2)
     place = """
 [[box]]
 id = "P1"

@@ -5,6 +5,7 @@ import io
 import json
 from pathlib import Path
 
+import pytest
 from python_calamine import CalamineWorkbook
 
 from jigs.buying import Order, make_order
@@ -180,14 +181,23 @@ def test_no_line_is_wider_than_the_terminal() -> None:
     assert max(map(len, order_text(order, layout.job).splitlines())) <= WIDTH
 
 
-def test_drawer_boxes_that_are_made_are_not_bought(tmp_path: Path) -> None:
-    """They are listed, to be made from the cut list."""
-    layout, order = _changed(tmp_path, ("[build]", '[build]\ndrawer_boxes = "made"'))
+@pytest.mark.parametrize(
+    ("said", "buys"),
+    [('drawer_boxes = "made"', False), ("", False), ('drawer_boxes = "ordered"', True)],
+)
+def test_drawer_boxes_are_cut_or_bought_and_never_both(
+    tmp_path: Path, said: str, buys: bool
+) -> None:
+    """They are listed, to be made from the cut list unless they are ordered."""
+    layout, order = _changed(tmp_path, ("[build]", f"[build]\n{said}"))
     rows = [r for r in _rows(order_csv(order, layout.job)) if r["what"] == "drawer box"]
     assert rows
-    assert {row["buy"] for row in rows} == {"0"}
-    assert all(b["buy"] == 0 for b in json.loads(order_json(order, layout.job))["drawer_boxes"])
-    assert "made from the parts list" in order_text(order, layout.job)
+    data = json.loads(order_json(order, layout.job))["drawer_boxes"]
+    assert all(row["buy"] == (row["needed"] if buys else "0") for row in rows)
+    assert all(b["buy"] == (b["needed"] if buys else 0) for b in data)
+    assert ("made from the parts list" in order_text(order, layout.job)) is not buys
+    cut = any(piece.kind == "drawer-side" for piece in cut_job(layout).pieces)
+    assert cut is not buys
 
 
 def test_grain_runs_with_the_height_unless_it_is_mdf(tmp_path: Path) -> None:
