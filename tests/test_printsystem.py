@@ -65,8 +65,9 @@ def test_common_pages_are_left_alone_on_letter_and_a4(paper: PrinterPaper, margi
         ("sheets", str(DEMO), "--stick", "--only", "B2"),
         ("hardware", "--bench"),
         ("hardware", "cup35-full"),
+        ("labels", str(DEMO), "--only", "B1-2", "--stock", "cup-tag-round"),
     ],
-    ids=["elevations", "story sticks", "bench sheet", "hinge"],
+    ids=["elevations", "story sticks", "bench sheet", "hinge", "tags for cups"],
 )
 @pytest.mark.parametrize("paper", BOTH)
 def test_other_pages_are_left_alone_too(words: tuple[str, ...], paper: PrinterPaper) -> None:

@@ -129,7 +129,9 @@ KINDS = {
     "hinge": ("hardware", "cup35-full"),
     "slide": ("hardware", "undermount-533"),
     "pull": ("hardware", "bar-160"),
-    **{f"labels on {stock}": ("labels", DEMO, "--stock", stock) for stock in STOCKS},
+    **{
+        f"labels on {stock}": ("labels", DEMO, "--only", "B1", "--stock", stock) for stock in STOCKS
+    },
 }
 
 
