@@ -129,18 +129,20 @@ def plan_drawers(
         )
         set_back = front.set_back(job.thickness_of(front.spec))
         problems.extend(check_slide_depth(front.id, carcass, record, job.shown, set_back))
-        problems.extend(check_drawer_width(front, carcass, record, width, drawer_side, job.shown))
-        problems.extend(
-            check_hooks(
-                front.id,
-                (f"{front.id}-BOX",),
-                plans[front.id].drawer.rear,
-                width=width,
-                height=place.height,
-                notch=notch,
-                unit=job.shown,
+        narrow = check_drawer_width(front, carcass, record, width, drawer_side, job.shown)
+        problems.extend(narrow)
+        if not any(problem.code == "drawer-no-width" for problem in narrow):
+            problems.extend(
+                check_hooks(
+                    front.id,
+                    (f"{front.id}-BOX",),
+                    plans[front.id].drawer.rear,
+                    width=width,
+                    height=place.height,
+                    notch=notch,
+                    unit=job.shown,
+                )
             )
-        )
         problems.extend(check_slide_load(front.id, record, width, drawer_length(record)))
         problems.extend(check_drawer_height(front, place, job.shown))
         if front.row == front.rows:

@@ -39,6 +39,10 @@ CLEAR_OF_RAIL = 10.0
 LEAST_HEIGHT = 50.0
 """A drawer box lower than this is not worth building; mm. Common practice, no source."""
 
+LEAST_INSIDE = 50.0
+"""A drawer box or rollout narrower inside than this is not worth building; mm. Common practice,
+no source."""
+
 GRID_SLACK = 0.5
 """A slide may drop this much to meet a grid hole: the accuracy asked of left to right; mm."""
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from jigs.carcass import Carcass
 from jigs.catalogue import generic_slides
 from jigs.checks.finding import error, warning
-from jigs.drawers import GRID_SLACK, LEAST_HEIGHT, DrawerPlace
+from jigs.drawers import GRID_SLACK, LEAST_HEIGHT, LEAST_INSIDE, DrawerPlace
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.grid import COINCIDE
@@ -83,13 +83,25 @@ def check_drawer_width(
     drawer_side: float,
     unit: Unit,
 ) -> tuple[Problem, ...]:
-    """Find a drawer box, `width` mm outside, that its slide does not take.
+    """Find a drawer box, `width` mm outside, that its slide does not take, or that is none.
 
     A computed width rounds down, which may cost more than the slide's tolerance; that is left
     to packing, and only a given width is called too narrow.
     """
     miss = width_error(record, carcass.opening, drawer_side, width)
     nominal = nominal_outside(record, carcass.opening, drawer_side)
+    if width - 2 * drawer_side < LEAST_INSIDE - SLACK:
+        return (
+            error(
+                "drawer-no-width",
+                front.id,
+                f"{format_length(carcass.opening, unit)} between the sides leave a drawer box "
+                f"{format_length(max(0.0, width), unit)} wide outside; less than "
+                f"{format_length(LEAST_INSIDE, unit)} inside is not worth building",
+                'make the box wider, or the front a pullout on a kit: fixing = "kit"',
+                (f"{front.id}-BOX",),
+            ),
+        )
     given = front.spec.drawer_width is not None
     if miss > 0:
         return (

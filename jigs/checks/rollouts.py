@@ -12,15 +12,12 @@ from jigs.checks.finding import error, warning
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
 from jigs.drawerplan import DrawerPlan
-from jigs.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT
+from jigs.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST_INSIDE
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.rollouts import SPACER, RolloutPlan
-
-LEAST_INSIDE = 50.0
-"""A rollout narrower inside than this is not worth building; mm (common practice, no source)."""
 
 SWINGING = ("door", "lift")
 """What opens before a rollout."""

@@ -8,7 +8,9 @@ from jigs.hardware import SlideRecord
 from jigs.job import FrontSpec, Grid
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from tests.jigs.sample import MATERIAL, SLIDE, box, codes, job
+from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
+
+HOOKED = replace(SLIDE, hook_diameter=6.0, hook_depth=10.0, hook_height=24.0, hook_inset=8.0)
 
 
 def drawer(
@@ -43,6 +45,19 @@ def test_golden_box_with_thinner_sides_is_too_wide() -> None:
     assert "drawer-too-wide" in codes(drawer(drawer_side=15.2, drawer_width=409.6))
     assert "drawer-too-wide" not in codes(drawer(drawer_side=15.9, drawer_width=409.6))
     assert "drawer-too-narrow" in codes(drawer(drawer_width=405.0))
+
+
+def test_a_box_too_narrow_for_any_drawer() -> None:
+    """Opening W - 36.6, outside that - 42 + 2 x 15.9: 50 inside from W 128.6 up. Rear hooks are
+    not asked for in a box that there is not."""
+    for width, found in ((36.6 + 42 + 50 + 1.6, False), (36.6 + 42 + 49.0, True), (30.0, True)):
+        for slide in (SLIDE, HOOKED):
+            front = FrontSpec(id="B1-1", kind="drawer", pull="none")
+            made = lay_out(job(box(front, kind="drawer", width=width), slide=slide))
+            found_codes = codes(made, "B1-1")
+            assert ("drawer-no-width" in found_codes) is found
+            assert not (found and "hook-outside" in found_codes)
+            assert not (found and not front_of(made, "B1-1").withheld)
 
 
 def test_drawer_height() -> None:
