@@ -33,6 +33,7 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
         problems += _check_length(wall, own, job.shown)
+        problems += _check_ends(wall, own, job.shown)
         problems += _check_fillers(wall, own, job.shown)
         problems += _check_ceiling(wall, own, job.shown)
         for box in boxes:
@@ -75,6 +76,33 @@ def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[
             f"{figures}: a gap of {format_length(spare, unit)} is left",
             f"close it by fillers: left_filler and right_filler together "
             f"{format_length(wall.left.filler + wall.right.filler + spare, unit)}",
+        )
+
+
+def _check_ends(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+    """Find what an `x` has put into a wall's left filler, or beyond its right end."""
+    if not own:
+        return
+    first, last = min(own, key=lambda each: each.left), max(own, key=lambda each: each.right)
+    if first.left < wall.left.filler - SAME - SLACK:
+        yield warning(
+            "before-filler",
+            None if first.appliance else first.id,
+            f"{first.id} begins {format_length(first.left, unit)} from the left end of wall "
+            f"{wall.name}, and the filler there takes {format_length(wall.left.filler, unit)}",
+            "count x from the wall's left end, filler and end panel included; or leave it out",
+        )
+    end = last.right + wall.right.filler
+    if wall.length is None or run_of(wall, own) > wall.length + SAME + SLACK:
+        return  # too short wherever they stand: told already
+    if end > wall.length + SAME + SLACK:
+        filler = " with the filler beside it" if wall.right.filler else ""
+        yield warning(
+            "beyond-wall",
+            None if last.appliance else last.id,
+            f"{last.id} ends {format_length(end, unit)} from the left end of wall {wall.name}"
+            f"{filler}; the wall is {format_length(wall.length, unit)} long",
+            "correct the x of what stands there: it counts from the wall's left end",
         )
 
 

@@ -21,7 +21,7 @@ from tests.jigs.sample import UNDER_COUNTER, box, job
 
 CODES = {
     "same-place", "wall-short", "wall-gap", "above-ceiling",
-    "counter-height", "counter-front", "floor-high",
+    "counter-height", "counter-front", "floor-high", "before-filler", "beyond-wall",
 }  # fmt: skip
 TOP = 101.6 + 774.7
 """The golden box's top above the floor, mm."""
@@ -58,6 +58,32 @@ def test_a_wall_and_its_run(off: float, code: str | None) -> None:
     problems = found(box(), box(name="B2"), wall=ended(RUN + off))
     assert [p.code for p in problems] == ([f"wall-{code}"] if code else [])
     assert all("0.6 mm" in p.text for p in problems)
+
+
+@pytest.mark.parametrize(
+    ("x", "panel", "codes"),
+    [
+        (41.0, None, []),
+        (40.6, None, []),
+        (40.0, None, ["before-filler"]),
+        (41.0, "flush", ["before-filler"]),
+        (41.0 + 19.05, "flush", []),
+        (0.0, None, ["before-filler"]),
+        (300.0, None, []),
+        (300.5, None, []),
+        (301.0, None, ["beyond-wall"]),
+    ],
+)
+def test_an_x_keeps_to_the_wall(x: float, panel: PanelKind | None, codes: list[str]) -> None:
+    """From the filler of 41 at the left to the one of 45 at the right of a wall on which a box has
+    259 to spare; an end panel at its left takes 19.05 of it."""
+    one = replace(box(), x=x, panel_left=panel)
+    wall = replace(ended(300.0 + 457.2 + 45.0), right=WallEnd(stands="open", filler=45.0))
+    problems = found(one, wall=wall)
+    assert [p.code for p in problems] == codes
+    assert all(p.part == "B1" for p in problems)
+    without = replace(wall, length=None)
+    assert [p.code for p in found(one, wall=without)] == [c for c in codes if c != "beyond-wall"]
 
 
 @pytest.mark.parametrize(
