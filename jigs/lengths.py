@@ -53,8 +53,10 @@ _UNITS = {
 # 25.4: NIST SP 811, Appendix B; 12 inches to the foot: the same.
 _DEFINITIONS = ("mm = [length]", "cm = 10 * mm", "m = 1000 * mm", "in = 25.4 * mm", "ft = 12 * in")
 
-# What a length in either of a job's units is worth, in mm: the library need not be asked.
-_JOB_UNITS = {"mm": Fraction(1), "in": Fraction(str(MM_PER_INCH))}
+# What the units that jobs are written in are worth, in mm: the library need not be asked.
+_TAPE_UNITS = {
+    "mm": Fraction(1), "in": Fraction(str(MM_PER_INCH)), "ft": 12 * Fraction(str(MM_PER_INCH)),
+}  # fmt: skip
 
 # Signs that keyboards and word processors put in place of the plain ones.
 _PLAIN = str.maketrans(
@@ -227,17 +229,17 @@ def _too_long(given: str) -> str:
 
 @cache
 def _mm_per(unit: str) -> Fraction:
-    """Give the mm in one unit, exactly: of a job's own two units by their definition, of all
-    others as the units library converts them."""
-    if unit in _JOB_UNITS:
-        return _JOB_UNITS[unit]
+    """Give the mm in one unit, exactly: of mm, in and ft by their definition, of all others
+    as the units library converts them."""
+    if unit in _TAPE_UNITS:
+        return _TAPE_UNITS[unit]
     return _converted(unit)
 
 
 def _converted(unit: str) -> Fraction:
     """Give the mm in one unit, as the units library converts it, exactly."""
     # Imported here: the library costs more than the rest of a short command, and most jobs are
-    # written in mm and in inches alone.
+    # written in mm, inches and feet alone.
     import pint
 
     registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(None, non_int_type=Fraction)

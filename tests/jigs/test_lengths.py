@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from jigs.errors import LengthError
 from jigs.lengths import (
-    _JOB_UNITS,
+    _TAPE_UNITS,
     Unit,
     _converted,
     format_inches,
@@ -280,7 +280,8 @@ def test_the_unit_of_the_job_stands_first() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "loaded"), [("1", 0), ("1 mm", 0), ("1 in", 0), ("1 cm", 1), ("1 ft", 1)]
+    ("text", "loaded"),
+    [("1", 0), ("1 mm", 0), ("1 in", 0), ("12' 6\"", 0), ("1 cm", 1), ("1 m", 1)],
 )
 def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, loaded: int) -> None:
     """It costs more than the rest of a short command."""
@@ -291,7 +292,7 @@ def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, l
     assert subprocess.run([sys.executable, "-c", code, text], check=False).returncode == loaded
 
 
-def test_the_units_library_agrees_on_both_units_of_a_job() -> None:
-    """They are known without it, and it is asked here."""
-    for unit, mm in _JOB_UNITS.items():
+def test_the_units_library_agrees_on_what_is_known_without_it() -> None:
+    """It is asked here."""
+    for unit, mm in _TAPE_UNITS.items():
         assert _converted(unit) == mm
