@@ -61,6 +61,13 @@ class Room:
             default=0.0,
         )
 
+    def holds(self, size: Size) -> bool:
+        """Whether a single card finds room."""
+        return any(
+            size[0] <= width + SLIP and size[1] <= height + SLIP
+            for width, height in self.rectangles()
+        )
+
     def rectangles(self) -> tuple[Size, ...]:
         """The largest single cards that it can hold: for each depth, between deeper blocks."""
         found: list[Size] = []

@@ -5,7 +5,7 @@ with the fewest pages.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -61,8 +61,7 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     if alone is not None:
         return [_plan(words, even[alone.room], alone, cards)]
     first, further = ways.every(True), ways.every(False)
-    limits = {size for way in (*first, *further) for size in way.room.rectangles()}
-    cards = make_cards(words.view, tuple(limits))
+    cards = _made_to_fit(cards, words, (*first, *further))
     try:
         sharing = fewest_pages(_sizes(cards), _rooms(first), _rooms(further), GUTTER)
     except NoRoomError as fault:
@@ -75,6 +74,16 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
         _plan(words, (first if page.first else further)[page.room], page, cards)
         for page in sharing.pages
     ]
+
+
+def _made_to_fit(
+    cards: tuple[Card, ...], words: SheetWords, ways: Sequence[Pattern]
+) -> tuple[Card, ...]:
+    """Give the cards if some page holds each of them, else cards made for what pages hold."""
+    if all(any(way.room.holds((c.width, c.height)) for way in ways) for c in cards):
+        return cards
+    limits = {size for way in ways for size in way.room.rectangles()}
+    return make_cards(words.view, tuple(limits))
 
 
 def _sizes(cards: tuple[Card, ...]) -> tuple[Size, ...]:

@@ -80,10 +80,16 @@ class Ways:
     def __init__(self, words: SheetWords, paper: Paper) -> None:
         self.words = words
         self.sizes = ((paper.width, paper.height), (paper.height, paper.width))
+        self._even: dict[bool, list[Pattern]] = {}
         self._heads: dict[tuple[float, bool], list[float]] = {}
 
     def even(self, first: bool) -> list[Pattern]:
         """Give the ways with even columns, and the narrowest column at the left."""
+        if first not in self._even:
+            self._even[first] = self._seek_even(first)
+        return self._even[first]
+
+    def _seek_even(self, first: bool) -> list[Pattern]:
         return [
             pattern
             for size in self.sizes
@@ -95,7 +101,7 @@ class Ways:
 
     def every(self, first: bool) -> list[Pattern]:
         """Give all ways, those with even columns first."""
-        ways = self.even(first)
+        ways = list(self.even(first))
         for size in self.sizes:
             ways += self._below(size, first, True)
             ways += islice(self._beside(size, first), 1, None)
