@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, seed, settings
+from hypothesis import HealthCheck, Phase, given, seed, settings
 from hypothesis import strategies as st
 
 import templates.demo
@@ -174,16 +174,18 @@ def shared_faces(
 
 
 LARGEST = 8
-"""Faces of more cards are too much for the program; the search's own proof must do for them."""
+"""Faces of more cards are too much for the program: the search's own proof must do for them, and
+where it gave up, its lower bound."""
 
 
 def check_optimum(cases: Sequence[Case], every: int = 1) -> None:
     """Each face lies well on its pages, and could not do with one page less: by the search's own
     word, and, of so many faces one, by the program's."""
     for row, (sizes, first, further, sharing) in enumerate(dict.fromkeys(cases)):
-        pages = len(sharing.pages)
-        assert sharing.least == pages, f"{sizes}: not proven"
-        if pages > 1 and len(sizes) <= LARGEST and row % every == 0:
+        pages, proven = len(sharing.pages), sharing.least == len(sharing.pages)
+        if len(sizes) > LARGEST:
+            assert proven or pages <= sharing.least * 1.15 + 1, sizes
+        elif pages > 1 and (row % every == 0 or not proven):
             assert not Optimum(sizes, first, further, GAP).possible(pages - 1), sizes
         for shared in sharing.pages:
             room = (first if shared.first else further)[shared.room]
@@ -203,6 +205,7 @@ def test_the_demo_has_the_fewest_pages(monkeypatch: pytest.MonkeyPatch) -> None:
     cases, pages = shared_faces(demo_layout(), PAPERS["common"], monkeypatch)
     assert len(cases) > 20
     assert pages > 100
+    assert all(sharing.least == len(sharing.pages) for _, _, _, sharing in cases)
     check_optimum(cases, every=9)
 
 
@@ -212,7 +215,9 @@ def test_every_part_of_the_demo_has_the_fewest_pages(
     paper: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """All of them proven anew, on every paper."""
-    check_optimum(shared_faces(demo_layout(), PAPERS[paper], monkeypatch)[0])
+    cases, _ = shared_faces(demo_layout(), PAPERS[paper], monkeypatch)
+    assert all(sharing.least == len(sharing.pages) for _, _, _, sharing in cases)
+    check_optimum(cases)
 
 
 def check_jobs(start: int, count: int, every: int) -> None:
@@ -221,7 +226,7 @@ def check_jobs(start: int, count: int, every: int) -> None:
     @seed(start)
     @given(jobs(most_boxes=1), papers)
     @settings(
-        max_examples=count, deadline=None, database=None,
+        max_examples=count, deadline=None, database=None, phases=[Phase.generate],
         suppress_health_check=[HealthCheck.too_slow],
     )  # fmt: skip
     def check(job: Job, paper: Paper) -> None:
