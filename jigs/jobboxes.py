@@ -7,10 +7,9 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from jigs.errors import JigsheetError
 from jigs.faceframe import choose_frameless, refuse_frame_keys
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
-from jigs.ids import check_id, name_fronts, name_leaves, name_parts, names_board
+from jigs.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.job import (
     BAND_STATES,
     BOX_KINDS,
@@ -82,7 +81,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
     assumed: set[str] = set()
     claims: list[tuple[str, str]] = []
     tables = job.tables("box")
-    ids = [_read_id(table) for table in tables]
+    ids = [table.part_id("id") for table in tables]
     for place, (table, box_id) in enumerate(zip(tables, ids, strict=True)):
         table.require("id")
         if box_id and box_id in ids[:place]:
@@ -135,17 +134,6 @@ def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[
 def _names_of(front: FrontSpec) -> tuple[str, ...]:
     """Give the names by which a hole in a board may call a front."""
     return (front.id, *name_leaves(front.id)) if front.kind == "pair" else (front.id,)
-
-
-def _read_id(table: Table) -> str | None:
-    text = table.text("id")
-    if text is None:
-        return None
-    try:
-        return check_id(text)
-    except JigsheetError as error:
-        table.note("id", str(error))
-        return None
 
 
 def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
@@ -201,7 +189,7 @@ def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[Fr
     """Read one table of a front: as many fronts as its `count` says."""
     front = _read_front(row, shelves)
     count = row.whole("count", most=MOST_ALIKE) or 1
-    names = name_fronts(_read_id(row) or "", box=box, place=place, count=count)
+    names = name_fronts(row.part_id("id") or "", box=box, place=place, count=count)
     row.close()
     return tuple(replace(front, id=name, alike=count) for name in names)
 
@@ -249,8 +237,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         leaflet=leaflet,
         appliance=appliance,
         push_latch=row.flag("push_latch") or False,
-        pull_over=_read_other(row, "pull_over"),
-        pull_level=_read_other(row, "pull_level"),
+        pull_over=row.part_id("pull_over"),
+        pull_level=row.part_id("pull_level"),
         restrictor=_read_restrictor(row, kind),
         bored=row.flag("bored") or False,
         drawer_width=row.length("drawer_width"),
@@ -287,18 +275,6 @@ def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
     if len(set(places)) < len(places):
         row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
     return tuple(sorted(places))
-
-
-def _read_other(row: Table, key: str) -> str | None:
-    """Read the ID of another front; whether there is such a one shows when all are read."""
-    text = row.text(key)
-    if text is None:
-        return None
-    try:
-        return check_id(text)
-    except JigsheetError as error:
-        row.note(key, str(error))
-        return None
 
 
 def _read_restrictor(row: Table, kind: FrontKind) -> bool:

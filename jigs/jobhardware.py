@@ -286,7 +286,7 @@ def _check_hooks(slide: SlideRecord, table: Table) -> None:
     if given and slide.mount == "side":
         table.note(given[0], "stands at a side mount; hooks at the rear are an undermount slide's")
         return
-    missing = [key for key in HOOK_KEYS if getattr(slide, key) is None]
+    missing = [key for key in HOOK_KEYS if getattr(slide, key) is None and key not in table]
     if given and missing:
         table.note(
             given[0],

@@ -44,11 +44,9 @@ def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequenc
 def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) -> Appliance | None:
     """Read one appliance; None where a size of it is missing or wrong."""
     table.require("id", "width", "height")
-    name, width, height = table.text("id"), table.length("width"), table.length("height")
+    name, width, height = table.part_id("id"), table.length("width"), table.length("height")
     said, above = table.text("name"), table.length("above_floor", zero=True)
-    x, after = table.length("x", zero=True), table.text("after")
-    if name == "":
-        table.note("id", "empty; give it a short ID of its own, as the boxes have")
+    x, after = table.length("x", zero=True), table.part_id("after")
     if name is not None and name in taken:
         table.note(
             "id", f"taken already ('{name[:40]}' given); every box and appliance has its own"

@@ -9,7 +9,8 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TypeVar
 
-from jigs.errors import Fault, LengthError, ReadingError
+from jigs.errors import Fault, JigsheetError, LengthError, ReadingError
+from jigs.ids import check_id
 from jigs.lengths import Unit, parse_value, show_value
 from jigs.nearest import suggest
 from jigs.tomlindex import KeyPath, find_line, write_path
@@ -97,6 +98,17 @@ class Table:
             key, f"not known ({show_value(value)} given); {near}allowed: {', '.join(allowed)}"
         )
         return None
+
+    def part_id(self, key: str) -> str | None:
+        """Take an ID, upper-cased; whether there is such a part shows when all are read."""
+        text = self.text(key)
+        if text is None:
+            return None
+        try:
+            return check_id(text)
+        except JigsheetError as error:
+            self.note(key, str(error))
+            return None
 
     def text(self, key: str) -> str | None:
         """Take a line of text."""

@@ -154,3 +154,11 @@ def test_half_of_their_numbers_is_a_fault(tmp_path: Path, keys: str, words: str)
     text = JOB.replace('drawer_rise = "14 mm"\n', f'drawer_rise = "14 mm"\n{keys}')
     found = faults_of(tmp_path, text)
     assert any(words in str(fault) for fault in found), found
+
+
+def test_a_number_that_is_wrong_is_told_once(tmp_path: Path) -> None:
+    """It is not called missing as well."""
+    keys = KEYS.replace("hook_diameter = 6", "hook_diameter = 0")
+    text = JOB.replace('drawer_rise = "14 mm"\n', f'drawer_rise = "14 mm"\n{keys}')
+    (fault,) = faults_of(tmp_path, text)
+    assert "hook_diameter: a size must be over 0" in fault

@@ -37,8 +37,8 @@ def test_the_room_is_read(tmp_path: Path) -> None:
     """Length, ceiling, counter and floor in the job's unit; appliances in their order."""
     text = wall(
         'length = "120"\nceiling = "96"\ncounter = "36"\ncounter_thickness = "1 1/2"\n'
-        'floor_high = "1/4"\n[[wall.appliance]]\nid = "R1"\nname = "range"\nwidth = "30"\n'
-        'height = "36"\nafter = "B1"\n[[wall.appliance]]\nid = "H1"\nwidth = "30"\n'
+        'floor_high = "1/4"\n[[wall.appliance]]\nid = "r1"\nname = "range"\nwidth = "30"\n'
+        'height = "36"\nafter = "b1"\n[[wall.appliance]]\nid = "H1"\nwidth = "30"\n'
         'height = "15"\nabove_floor = "54"\nx = "0"'
     )
     [north] = read(tmp_path, text).walls
@@ -61,7 +61,8 @@ SIZES = 'width = "30"\nheight = "36"'
         ('counter = "1"\ncounter_thickness = "1"', "wall[1].counter_thickness", "as thick as"),
         ('floor_high = "-1"', "wall[1].floor_high", "'-1' given"),
         (f'[[wall.appliance]]\n{SIZES}\nx = "0"', "wall[1].appliance[1]", "id is missing"),
-        (f'[[wall.appliance]]\nid = ""\n{SIZES}\nx = "0"', "wall[1].appliance[1].id", "empty"),
+        (f'[[wall.appliance]]\nid = ""\n{SIZES}\nx = "0"', "wall[1].appliance[1].id", "not an ID"),
+        (f'[[wall.appliance]]\nid = "R 1"\n{SIZES}\nx = "0"', "wall[1].appliance[1].id", "A-Z"),
         (
             f'[[wall.appliance]]\nid = "C1"\n{SIZES}\nx = "0"',
             "wall[1].appliance[1].id",
