@@ -7,10 +7,10 @@ that a front list leaves alone.
 
 from jigs.buying import FrontOrder, Order
 from jigs.job import Job
-from jigs.lengths import format_mm
+from jigs.lengths import Unit
 from jigs.supplierrows import SupplierRow, supplier_rows
 from templates.cells import csv_text, number, safe_cell
-from templates.orderwords import STATE_WORDS, making
+from templates.orderwords import STATE_WORDS, making, sizes
 
 Cell = str | float
 FRONT_COLUMNS = (
@@ -62,7 +62,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "increment (mm)": "" if job.increment is None else number(job.increment),
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
-        "description": safe_cell(", ".join([*_leaves(row), *making(one), *_again(one)])),
+        "description": safe_cell(", ".join([_size(row, job.units), *making(one), *_again(one)])),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
 
@@ -71,9 +71,10 @@ def _place(order: FrontOrder) -> str:
     return f"box {order.front.box}{f', {order.front.wall}' if order.front.wall else ''}"
 
 
-def _leaves(row: SupplierRow) -> list[str]:
-    width = format_mm(row.order.width)
-    return [f"TWO leaves, each {width} mm wide"] if row.leaves == 2 else []
+def _size(row: SupplierRow, unit: Unit) -> str:
+    """Give the size in both units, the job's first, for whoever reads no mm."""
+    size = sizes((row.order.width, row.order.height, row.order.thickness), unit)
+    return f"TWO leaves, each {size}" if row.leaves == 2 else size
 
 
 def _again(order: FrontOrder) -> list[str]:

@@ -111,5 +111,6 @@ def test_it_says_how_a_front_is_made() -> None:
         assert told["place"] == f"box {front.front.box}, {front.front.wall}"
     assert rows["S4-1"]["hinges at (mm)"] == "100; 358; 615"
     assert "cups 100.0 358.0 615.0 mm" in rows["S4-1"]["description"]
+    assert rows["B1-1"]["description"].startswith("17 7/8 x 6 x 3/4 in (454.0 x 152.4 x 19.1 mm), ")
     assert rows["B1-1"]["state"] == "built and measured"
     assert rows["B2-1"]["state"] == "NOT BUILT AND MEASURED YET"
