@@ -1,6 +1,6 @@
 """The drawers of a box planned: each drawer box's size and place, and its slides' hole line."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from jigs.carcass import Carcass
@@ -62,33 +62,10 @@ def plan_drawers(
     fronts = [front for front in reversed(column.fronts) if front.id in records]
     if not fronts:
         return {}, ()
-    side = carcass.side
     reveal = reveal_under(carcass, job, column.fronts[-1])
-    spaces = []
-    for front in fronts:
-        record = records[front.id]
-        above = next((other for other in column.fronts if other.row == front.row - 1), None)
-        ceiling = None
-        if above is None:
-            ceiling = carcass.ceiling
-        elif above.id not in records:
-            rise = rise_above_front(record, side=side, reveal_bottom=reveal)
-            ceiling = _ceiling_under(front, above, rise, carcass)
-        over = [low for low, high in carcass.shelves if high > front.y + side]
-        if over and (ceiling is not None or above is None or min(over) < above.y):
-            ceiling = min(over) if ceiling is None else min(ceiling, *over)
-        spaces.append(
-            DrawerSpace(
-                record=record,
-                front_bottom=front.y,
-                ceiling=ceiling,
-                front_above=None if above is None or above.kind == "opening" else above.y,
-                height=front.spec.drawer_height,
-            )
-        )
     places = place_drawers(
-        spaces,
-        side=side,
+        [_space_of(front, column, carcass, records=records, reveal=reveal) for front in fronts],
+        side=carcass.side,
         reveal_bottom=reveal,
         units=job.units,
         start=start,
@@ -98,56 +75,89 @@ def plan_drawers(
     plans: dict[str, DrawerPlan] = {}
     problems: list[Problem] = []
     for front, place in zip(fronts, places, strict=True):
-        record = records[front.id]
-        width = front.spec.drawer_width
-        drawer_side = job.material.drawer_side
-        if width is None:
-            width = outside_width(record, carcass.opening, drawer_side, job.units)
-        recess, notch = recess_and_notch(record)
-        plans[front.id] = DrawerPlan(
-            record=record,
-            place=place,
-            drawer=DrawerBox(
-                id=f"{front.id}-BOX",
-                front=front.id,
-                box=carcass.box.id,
-                width=width,
-                height=place.height,
-                length=drawer_length(record),
-                side=drawer_side,
-                x=carcass.middle - width / 2 - front.x,
-                y=place.rise,
-                code="",
-                recess=recess,
-                notch=notch,
-                slide=record.name,
-                slide_length=record.length,
-                rear=hook_fittings(
-                    record, part=front.id, width=width, height=place.height, side=drawer_side
-                ),
-            ),
-        )
-        set_back = front.set_back(job.thickness_of(front.spec))
-        problems.extend(check_slide_depth(front.id, carcass, record, job.shown, set_back))
-        narrow = check_drawer_width(front, carcass, record, width, drawer_side, job.shown)
-        problems.extend(narrow)
-        if not any(problem.code == "drawer-no-width" for problem in narrow):
-            problems.extend(
-                check_hooks(
-                    front.id,
-                    (f"{front.id}-BOX",),
-                    plans[front.id].drawer.rear,
-                    width=width,
-                    height=place.height,
-                    notch=notch,
-                    unit=job.shown,
-                )
-            )
-        problems.extend(check_slide_load(front.id, record, width, drawer_length(record)))
-        problems.extend(check_drawer_height(front, place, job.shown))
-        if front.row == front.rows:
-            problems.extend(check_drawer_clearance(front, carcass, record, place, job.shown))
+        plans[front.id] = _plan(front, carcass, job, record=records[front.id], place=place)
+        problems += _check(front, carcass, job, plans[front.id])
     return plans, tuple(problems)
+
+
+def _space_of(
+    front: PlacedFront,
+    column: Column,
+    carcass: Carcass,
+    *,
+    records: Mapping[str, SlideRecord],
+    reveal: float,
+) -> DrawerSpace:
+    """Give the room that a drawer has in its column; `reveal` below the lowest front, mm."""
+    record = records[front.id]
+    above = next((other for other in column.fronts if other.row == front.row - 1), None)
+    ceiling = None
+    if above is None:
+        ceiling = carcass.ceiling
+    elif above.id not in records:
+        rise = rise_above_front(record, side=carcass.side, reveal_bottom=reveal)
+        ceiling = _ceiling_under(front, above, rise, carcass)
+    over = [low for low, high in carcass.shelves if high > front.y + carcass.side]
+    if over and (ceiling is not None or above is None or min(over) < above.y):
+        ceiling = min(over) if ceiling is None else min(ceiling, *over)
+    return DrawerSpace(
+        record=record,
+        front_bottom=front.y,
+        ceiling=ceiling,
+        front_above=None if above is None or above.kind == "opening" else above.y,
+        height=front.spec.drawer_height,
+    )
+
+
+def _plan(
+    front: PlacedFront, carcass: Carcass, job: Job, *, record: SlideRecord, place: DrawerPlace
+) -> DrawerPlan:
+    """Give the drawer box that stands at a place behind its front."""
+    side, width = job.material.drawer_side, front.spec.drawer_width
+    if width is None:
+        width = outside_width(record, carcass.opening, side, job.units)
+    recess, notch = recess_and_notch(record)
+    drawer = DrawerBox(
+        id=f"{front.id}-BOX",
+        front=front.id,
+        box=carcass.box.id,
+        width=width,
+        height=place.height,
+        length=drawer_length(record),
+        side=side,
+        x=carcass.middle - width / 2 - front.x,
+        y=place.rise,
+        code="",
+        recess=recess,
+        notch=notch,
+        slide=record.name,
+        slide_length=record.length,
+        rear=hook_fittings(record, part=front.id, width=width, height=place.height, side=side),
+    )
+    return DrawerPlan(record=record, place=place, drawer=drawer)
+
+
+def _check(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> Iterator[Problem]:
+    """List what keeps a drawer from running."""
+    record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
+    set_back = front.set_back(job.thickness_of(front.spec))
+    yield from check_slide_depth(front.id, carcass, record, unit, set_back)
+    wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
+    yield from wide
+    if not any(problem.code == "drawer-no-width" for problem in wide):
+        yield from check_hooks(
+            front.id,
+            (drawer.id,),
+            drawer.rear,
+            width=drawer.width,
+            height=drawer.height,
+            notch=drawer.notch,
+            unit=unit,
+        )
+    yield from check_slide_load(front.id, record, drawer.width, drawer.length)
+    yield from check_drawer_height(front, place, unit)
+    if front.row == front.rows:
+        yield from check_drawer_clearance(front, carcass, record, place, unit)
 
 
 def reveal_under(carcass: Carcass, job: Job, lowest: PlacedFront) -> float:
