@@ -9,16 +9,19 @@ level while it is screwed on.
 774.7
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from jigs.geometry import Fitting
 from jigs.hardware import SlideRecord
+from jigs.job import Hand
 from jigs.parts import Layout, Side
 
 LineKind = Literal["slide", "plate", "shelf", "manual"]
 KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")
+_Height = tuple[float, LineKind, str, tuple[str, Hand]]
+"""A hole's height, mm; what it is, the part it serves, and the face it is in: board and hand."""
 SAME = 0.05
 """Heights nearer than this are one line: half of what is printed; mm."""
 
@@ -26,12 +29,14 @@ SAME = 0.05
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StickLine:
     """A height at which holes stand: above the boards' bottom end, mm; what they are, the parts
-    they serve (none for shelf pins) and the boards they are in."""
+    they serve (none for shelf pins) and the boards they are in. `only`: the faces that alone have
+    it, as short names (`("B4 L+R", "B3 L")`); none where every face of the stick has it."""
 
     y: float
     kind: LineKind
     serves: tuple[str, ...]
     boards: tuple[str, ...]
+    only: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +57,9 @@ class Stick:
     """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
     above their end (0 for partitions, which stand on it), mm; lines and spacers from below.
     `unconfirmed`: what is said of hardware that nobody confirmed and that the lines depend on;
-    `missing`: the fronts and rollouts held back, whose lines are not on it."""
+    `missing`: the fronts and rollouts held back, whose lines are not on it. `struck`: on left and
+    right side of a box together, on each board by itself (no box has both its sides on it), or
+    on the faces of partitions."""
 
     height: float
     bottom: float
@@ -61,6 +68,7 @@ class Stick:
     spacers: tuple[Spacer, ...]
     unconfirmed: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
+    struck: Literal["together", "each", "faces"] = "together"
 
 
 def round_key(height: float) -> float:
@@ -80,11 +88,12 @@ def find_sticks(layout: Layout, boards: Collection[str] | None = None) -> tuple[
 
 
 def _stick(layout: Layout, sides: list[Side]) -> Stick:
-    heights: list[tuple[float, LineKind, str, str]] = []
+    heights: list[_Height] = []
     for side in sides:
         for fitting in side.fittings:
             heights += [
-                (hole.y, _kind(fitting), fitting.part or "", side.board) for hole in fitting.holes
+                (hole.y, _kind(fitting), fitting.part or "", (side.board, side.side))
+                for hole in fitting.holes
             ]
     spacers = {
         (side.box, fitting.part): _spacer(side, fitting, layout.job.slides[fitting.record])
@@ -102,10 +111,15 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
         height=sides[0].height,
         bottom=sides[0].bottom,
         boards=boards,
-        lines=_lines(heights),
+        lines=_lines(heights, sides),
         spacers=tuple(sorted(spacers.values(), key=lambda spacer: spacer.above_end)),
         unconfirmed=tuple(dict.fromkeys(unconfirmed)),
         missing=tuple(dict.fromkeys(part for side in sides for part in side.missing)),
+        struck="faces"
+        if sides[0].partition
+        else "together"
+        if any(_paired(side, sides) for side in sides)
+        else "each",
     )
 
 
@@ -113,11 +127,11 @@ def _kind(fitting: Fitting) -> LineKind:
     return next((kind for kind in KINDS if kind == fitting.kind), "manual")
 
 
-def _lines(heights: list[tuple[float, LineKind, str, str]]) -> tuple[StickLine, ...]:
+def _lines(heights: list[_Height], sides: Sequence[Side]) -> tuple[StickLine, ...]:
     """Join what stands at one height and is of one kind."""
-    rows: list[list[tuple[float, LineKind, str, str]]] = []
+    rows: list[list[_Height]] = []
     for kind in KINDS:
-        last: list[tuple[float, LineKind, str, str]] = []
+        last: list[_Height] = []
         for entry in sorted(entry for entry in heights if entry[1] == kind):
             if last and entry[0] - last[0][0] <= SAME:
                 last.append(entry)
@@ -129,11 +143,47 @@ def _lines(heights: list[tuple[float, LineKind, str, str]]) -> tuple[StickLine, 
             y=row[0][0],
             kind=row[0][1],
             serves=tuple(dict.fromkeys(part for _, _, part, _ in row if part)),
-            boards=tuple(dict.fromkeys(board for _, _, _, board in row)),
+            boards=tuple(dict.fromkeys(face[0] for _, _, _, face in row)),
+            only=name_faces(sides, {face for _, _, _, face in row}),
         )
         for row in rows
     ]
     return tuple(sorted(lines, key=lambda line: line.y))
+
+
+def name_faces(sides: Sequence[Side], marked: Collection[tuple[str, Hand]]) -> tuple[str, ...]:
+    """Name the faces among those of a stick that alone have a line, each by its board and hand.
+
+    None where all have it and nobody can take another board for one of them: where the sides of
+    each box are all there, or the stick serves one face. A stick of one box names them by hand
+    alone.
+    """
+    every = len(marked) == len(sides)
+    if every and (
+        (len(sides) == 1 and not sides[0].partition) or all(_paired(side, sides) for side in sides)
+    ):
+        return ()
+    boxes = {side.box for side in sides}
+    named: dict[str, list[str]] = {}
+    for side in sides:
+        if (side.board, side.side) not in marked:
+            continue
+        if side.partition:  # the right side of a column is the left face of what stands beyond it
+            face = "L" if side.side == "right" else "R"
+            named.setdefault(f"{side.box} P{side.partition} face", []).append(face)
+        elif len(boxes) == 1:
+            named[side.side.upper()] = []
+        else:
+            named.setdefault(side.box, []).append("L" if side.side == "left" else "R")
+    return tuple(f"{name} {'+'.join(sorted(hands))}".strip() for name, hands in named.items())
+
+
+def _paired(side: Side, sides: Sequence[Side]) -> bool:
+    """Tell whether the other side of a side's box, or a partition's other face, is there too."""
+    return any(
+        other.box == side.box and other.partition == side.partition and other.side != side.side
+        for other in sides
+    )
 
 
 def _spacer(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer:

@@ -18,7 +18,7 @@ from templates.paper import Paper
 from templates.pieces import moved, paragraph
 from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.space import spread
-from templates.typeface import shorten
+from templates.typeface import shorten, text_width, wrap
 
 LENGTH = 180.0
 """The most that one strip carries, mm: short enough for every paper, with the words above it."""
@@ -37,6 +37,8 @@ MM: Unit = "mm"
 INCH: Unit = "in"
 _SMALL = 2.5
 _LINE = 3.7
+_Row = tuple[float, str, tuple[str, ...]]
+"""A line's height, mm, what it is, and the boards that alone have it."""
 _WORDS = {"slide": "slide", "plate": "plate", "shelf": "shelf pins", "manual": "by hand"}
 
 
@@ -93,12 +95,7 @@ def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: P
             "tape and the figures.",
             width,
         ),
-        paragraph(
-            "Lay LEFT and RIGHT side front edge to front edge against one stop, strike each line "
-            "across BOTH at once.",
-            width,
-            bold=True,
-        ),
+        paragraph(_striking(stick), width, bold=True),
     ]  # fmt: skip
     words += [
         paragraph(shorten(text, _SMALL, True, width), width, bold=True) for text in _cautions(stick)
@@ -109,6 +106,30 @@ def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: P
         marks += moved(piece.marks, LEFT_STRIP, top)
         top -= piece.height + 0.6
     return marks
+
+
+def _striking(stick: Stick) -> str:
+    """Say on which boards the lines are struck."""
+    some = any(line.only for line in stick.lines)
+    if stick.struck == "faces":
+        words = "Strike each line on both faces"
+        if some:
+            words += "; one marked ONLY on that face alone (L: the left face, seen from the room)"
+        return f"{words}."
+    if stick.struck == "each":
+        if len(stick.boards) == 1:
+            return f"Strike the lines on {stick.boards[0]}, on no other board."
+        return (
+            "Strike each line only on the boards that it names (L: left side, R: right side), on "
+            "no other."
+        )
+    lay = "Lay LEFT and RIGHT side front edge to front edge against one stop"
+    if not some:
+        return f"{lay}, strike each line across BOTH at once."
+    return (
+        f"{lay}. Strike across BOTH at once only what is on both. A line marked ONLY goes on the "
+        "boards that it names, on no other (L: left side, R: right side; L+R: both)."
+    )
 
 
 def _cautions(stick: Stick) -> list[str]:
@@ -179,34 +200,57 @@ def _heights(
     at: Callable[[float], float],
 ) -> list[Mark]:
     """Draw the lines of a strip, their figures beside them, none on another."""
-    rows = [(line.y, _what(line)) for line in stick.lines]
-    rows += [(0.0, "BOTTOM END"), (stick.height, "TOP END")]
+    rows: list[_Row] = [(line.y, _what(line), line.only) for line in stick.lines]
+    rows += [(0.0, "BOTTOM END", ()), (stick.height, "TOP END", ())]
     if stick.bottom:
-        rows.append((stick.bottom, "panel, upper face"))
+        rows.append((stick.bottom, "panel, upper face", ()))
     mine = sorted(
         row for row in rows if (low <= row[0] if not strip else low < row[0]) and row[0] <= high
     )
     if not mine:
         return []
     room = WIDTH - INCHES - FIGURES
-    size = 3 * _LINE + 0.6
-    places = spread([at(height) for height, _ in mine], [size] * len(mine), at(low) + 0.5)
+    for most in (4, 2, 1):
+        boards = [_only_rows(only, room, most) for _, _, only in mine]
+        if sum(_extent(lines) for lines in boards) <= high - low - 1.0:
+            break
+    sizes = [_extent(lines) for lines in boards]
+    places = spread([at(height) for height, _, _ in mine], sizes, at(low) + 0.5)
     limit = at(high) - 0.5
     for index in range(len(places) - 1, -1, -1):  # what is too high goes down again
-        places[index] = min(places[index], limit - size / 2)
-        limit = places[index] - size / 2
+        places[index] = min(places[index], limit - sizes[index] / 2)
+        limit = places[index] - sizes[index] / 2
     marks: list[Mark] = []
-    for (height, what), place in zip(mine, places, strict=True):
+    for (height, what, _), lines, size, place in zip(mine, boards, sizes, places, strict=True):
         y = at(height)
         marks.append(Line(x1=x, y1=y, x2=x + 5.0, y2=y, width=WIDE))
         marks.append(Line(x1=x + 13.2, y1=y, x2=x + 15.2, y2=y, width=WIDE))
         marks.append(Line(x1=x + 15.2, y1=y, x2=x + FIGURES - 0.8, y2=place + 0.4))
         inches = f'{format_inches(height)}"' if height else ""
-        texts = (format_mm(height), inches, shorten(what, _SMALL, False, room))
+        texts = (format_mm(height), inches, shorten(what, _SMALL, False, room), *lines)
         for row, text in enumerate(texts):
             base = place + size / 2 - (row + 1) * _LINE + 0.7
-            marks.append(Text(x=x + FIGURES, y=base, text=text, size=_SMALL, bold=row == 0))
+            bold = row not in (1, 2)
+            marks.append(Text(x=x + FIGURES, y=base, text=text, size=_SMALL, bold=bold))
     return marks
+
+
+def _extent(boards: Sequence[str]) -> float:
+    """Give the height of a line's words, those of its boards below the others; mm."""
+    return (3 + len(boards)) * _LINE + 0.6
+
+
+def _only_rows(only: Sequence[str], room: float, most: int) -> list[str]:
+    """Name the boards that alone have a line, in rows of `room` mm, `most` at most: where they
+    find no room, how many they are. A name is never cut short."""
+    if not only:
+        return []
+    words = f"ONLY {', '.join(only)}"
+    rows = wrap(words, _SMALL, True, room)
+    if len(rows) <= most and all(text_width(row, _SMALL, True) <= room for row in rows):
+        return rows
+    count = sum(name.count("+") + 1 for name in only)
+    return [f"ONLY {count}: see list"]
 
 
 def _figure(height: float) -> str:
@@ -223,9 +267,12 @@ def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[
     width = paper.width - LEFT_STRIP - EDGE
     lines = [(text, True) for text in _cautions(stick)]
     lines.append(("HEIGHTS TO STRIKE, from the bottom end", True))
+    lines.append((_striking(stick), False))
     for line in stick.lines:
         above = f"; {format_mm(line.y - stick.bottom)} mm above the bottom panel"
-        lines.append((f"{_figure(line.y)}  {_what(line)}{above if stick.bottom else ''}", False))
+        only = f", ONLY {', '.join(line.only)}" if line.only else ""
+        above = above if stick.bottom else ""
+        lines.append((f"{_figure(line.y)}  {_what(line)}{only}{above}", False))
     if stick.spacers:
         lines.append(
             ("SPACER BOARDS for the slides, stood on the bottom panel, slide on top", True)

@@ -132,3 +132,48 @@ def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
                 abs(line.y - hole.y) <= SAME + 1e-6 and side.board in line.boards
                 for line in stick.lines
             )
+
+
+DOOR = (
+    GOLDEN.split("[[box]]")[0]
+    + """
+[[box]]
+id = "T1"
+kind = "tall"
+width = 457.2
+height = 2000
+depth = 584.2
+  [[box.front]]
+  kind = "door"
+  hinged = "left"
+"""
+)
+ADJUSTABLE = "  [[box.shelf]]\n  adjustable = true\n"
+
+
+def _only(text: str, folder: Path, kind: str) -> set[tuple[str, ...]]:
+    (stick,) = find_sticks(_laid(text, folder))
+    return {line.only for line in stick.lines if line.kind == kind}
+
+
+def test_a_line_of_one_side_names_it(tmp_path: Path) -> None:
+    """A door hinged at its left has plates in the left side alone; its shelf pins are in both."""
+    assert _only(DOOR + ADJUSTABLE, tmp_path, "plate") == {("LEFT",)}
+    assert _only(DOOR + ADJUSTABLE, tmp_path, "shelf") == {()}
+    right = DOOR.replace('"left"', '"right"') + ADJUSTABLE
+    assert _only(right, tmp_path, "plate") == {("RIGHT",)}
+
+
+def test_lines_of_several_boxes_name_boards_by_their_boxes(tmp_path: Path) -> None:
+    """Pins in both sides of T1, plates in the left sides of both: T2's right side has no line at
+    all, so that even a line on every other board is named."""
+    other = DOOR[DOOR.index("[[box]]") :].replace("T1", "T2")
+    text = DOOR + ADJUSTABLE + other
+    assert _only(text, tmp_path, "plate") == {("T1 L", "T2 L")}
+    assert _only(text, tmp_path, "shelf") == {("T1 L+R",)}
+
+
+def test_a_stick_of_one_board_is_struck_on_no_other(tmp_path: Path) -> None:
+    """Nothing but a door hinged at its left: the right side has no holes, and no line."""
+    (stick,) = find_sticks(_laid(DOOR, tmp_path))
+    assert (stick.boards, stick.struck) == (("T1-SIDE-L",), "each")

@@ -70,6 +70,35 @@ def test_every_page_says_what_is_not_to_be_trusted() -> None:
             assert ("INCOMPLETE: lines for B9-1 still to come" in words) is wanted
 
 
+def _words(stick: Stick) -> list[str]:
+    pages = stick_pages([stick], "job", PAPERS["common"])
+    return [mark.text for page in pages for mark in page.marks if isinstance(mark, Text)]
+
+
+def test_a_line_says_on_which_boards_alone_it_is_struck() -> None:
+    """On the strip, at the head and in the list; a line of all boards is struck across both."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    line = replace(stick.lines[0], serves=("B1-1",), only=())
+    both = replace(stick, lines=(line,), struck="together")
+    assert "across BOTH at once." in " ".join(_words(both))
+    assert not any("ONLY" in text for text in _words(both))
+    left = " ".join(_words(replace(both, lines=(replace(line, only=("LEFT",)),))))
+    assert left.count("ONLY LEFT") == 2  # strip and list
+    assert "Strike across BOTH at once only what is on both." in left
+    alone = replace(both, boards=("T1-SIDE-L",), struck="each")
+    assert "Strike the lines on T1-SIDE-L, on no other board." in " ".join(_words(alone))
+
+
+def test_boards_are_never_cut_short() -> None:
+    """Where a strip has no room for all names it says how many they are; the list names them."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    names = tuple(f"B{number} L+R" for number in range(1, 31))
+    line = replace(stick.lines[0], serves=names, only=names)
+    words = _words(replace(stick, lines=(line,)))
+    assert "ONLY 60: see list" in words
+    assert f"ONLY {', '.join(names)}" in " ".join(words)
+
+
 @given(jobs())
 @settings(max_examples=15, deadline=None)
 def test_nothing_clashes_on_any_stick(job: Job) -> None:
