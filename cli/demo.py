@@ -31,7 +31,7 @@ def demo(ctx: click.Context, folder: Path) -> None:
     make_folder(folder)
     for name, data in files.items():
         write_bytes(str(folder / name), data, sources=())
-    make_pack(ctx, folder / "job.toml", None, None, "common", "letter-2x5", folder / "pack")
+    make_pack(ctx, folder / "job.toml", None, None, "common", None, folder / "pack")
 
 
 def _differs(path: Path, data: bytes) -> bool:

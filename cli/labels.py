@@ -72,7 +72,7 @@ def labels(
     units: Literal["mm", "in"] | None,
     delivered: Path | None,
     only: tuple[str, ...],
-    stock: str,
+    stock: str | None,
     printer: str | None,
     dots: int | None,
     start: int,

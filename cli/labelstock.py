@@ -7,8 +7,13 @@ import click
 if TYPE_CHECKING:
     from jigs.job import Job
     from jigs.labelstock import Stock
+    from jigs.lengths import Unit
     from jigs.printer import Printer
     from templates.raster import Raster
+
+
+USUAL: dict["Unit", str] = {"mm": "a4-2x7", "in": "letter-2x5"}
+"""The stock of a job that names none, by its units."""
 
 
 def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
@@ -19,11 +24,14 @@ def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
     return {**own, **{name: stock for name, stock in STOCKS.items() if name not in own}}
 
 
-def find_stock(name: str, job: "Job | None", hint: str = "'--stock'") -> "Stock":
-    """Give a stock by its name, the job's own first; an unknown name is wrong usage."""
+def find_stock(name: str | None, job: "Job | None", hint: str = "'--stock'") -> "Stock":
+    """Give a stock by its name, the job's own first; an unknown name is wrong usage. Without a
+    name that of the job's units."""
     from templates.stocks import list_text
 
     known = known_stocks(job)
+    if name is None:
+        name = USUAL[job.units if job else "in"]
     if name.lower() not in known:
         raise click.BadParameter(
             f"no stock is called {name!r}. There are:\n\n{list_text(known.values())}",

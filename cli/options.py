@@ -126,10 +126,9 @@ def stock_option(command: Command) -> Command:
     once the job is read."""
     return click.option(
         "--stock",
-        default="letter-2x5",
-        show_default=True,
         metavar="NAME",
-        help="Sheet or roll of labels; 'jigsheet stocks' lists them.",
+        help="Sheet or roll of labels; 'jigsheet stocks' lists them.  "
+        "[default: a4-2x7 for a job in mm, letter-2x5 for one in inches]",
     )(command)
 
 

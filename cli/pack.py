@@ -47,7 +47,7 @@ def pack(
     printer: str | None,
     same_holes: bool,
     tight: bool,
-    stock: str,
+    stock: str | None,
     output: Path | None,
 ) -> None:
     """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
@@ -63,7 +63,7 @@ def make_pack(
     units: Literal["mm", "in"] | None,
     delivered: Path | None,
     paper: str,
-    stock: str,
+    stock: str | None,
     folder: Path,
     printer: str | None = None,
     *,
@@ -134,5 +134,5 @@ def make_pack(
     tell_unprintable(layout)
     tell_problems(job, layout)
     click.echo(f"{folder}: {', '.join(files)}.", err=True)
-    click.echo(closing_text(layout, pages, len(words)), nl=False)
+    click.echo(closing_text(layout, pages, len(words), labels_of.name), nl=False)
     end(ctx, layout)

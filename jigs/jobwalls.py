@@ -1,19 +1,23 @@
 """The walls in the job file: `[[wall]]`, what stands at both ends of a run of boxes.
 
-`left` and `right` say what stands there; `left_filler` how wide the filler before the first box
-is, `left_reach` how far a handle or a casing reaches out, `left_meets` which wall is round the
-corner; the same for `right`. What the wall itself measures, its counter and its appliances are
-read by `jigs.jobroom`.
+`id` begins the names of the wall's pieces. `left` and `right` say what stands there; `left_filler`
+how wide the filler before the first box is, `left_reach` how far a handle or a casing reaches
+out, `left_meets` which wall is round the corner; the same for `right`. What the wall itself
+measures, its counter and its appliances are read by `jigs.jobroom`.
 """
 
 from collections.abc import Iterable, Sequence
 
+from jigs.errors import JigsheetError
+from jigs.ids import check_id
 from jigs.job import BoxSpec, Hand
 from jigs.jobroom import read_room
 from jigs.nearest import suggest
 from jigs.tomltables import Table
 from jigs.wallspec import END_KINDS, WallEnd, WallSpec
 
+LONGEST_ID = 6
+"""Characters of a wall's own ID: what its pieces are called comes behind it."""
 HANDS: tuple[Hand, ...] = ("left", "right")
 OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
 
@@ -23,13 +27,15 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
     boxes = tuple(boxes)
     standing = list(dict.fromkeys(box.wall for box in boxes))
     taken = [box.id for box in boxes]
+    fronts = [front.id for box in boxes for front in box.fronts if front.id]
     rows: list[tuple[Table, WallSpec]] = []
     for table in job.tables("wall"):
         table.require("name")
         name = table.text("name")
         ends = WallSpec(
-            name=name or "", left=_read_end(table, "left"), right=_read_end(table, "right")
-        )
+            name=name or "", id=_read_id(table, fronts, [*taken, *(w.id for _, w in rows)]),
+            left=_read_end(table, "left"), right=_read_end(table, "right"),
+        )  # fmt: skip
         wall = read_room(table, ends, [box.id for box in boxes if box.wall == name], taken)
         taken += [appliance.id for appliance in wall.appliances]
         if name is not None and name in [other.name for _, other in rows]:
@@ -44,6 +50,31 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
         for hand in HANDS:
             _check_corner(table, wall, hand, standing, [other for _, other in rows])
     return tuple(wall for _, wall in rows)
+
+
+def _read_id(table: Table, fronts: Sequence[str], taken: Sequence[str]) -> str:
+    """Read a wall's own ID, "" where none is given, or a wrong one."""
+    text = table.text("id")
+    if text is None:
+        return ""
+    try:
+        name = check_id(text)
+    except JigsheetError:
+        name = ""
+    if not name.strip("-") or name != name.strip("-") or len(name) > LONGEST_ID:
+        table.note(
+            "id",
+            f"not the ID of a wall ({text[:40]!r} given); A-Z, 0-9 and - between them are "
+            f"allowed, at most {LONGEST_ID} characters",
+        )
+        return ""
+    if name in (*taken, *fronts):
+        table.note(
+            "id",
+            f"taken already ('{name}' given); every wall, box, front and appliance has its own",
+        )
+        return ""
+    return name
 
 
 def _which(wanted: str, standing: Sequence[str]) -> str:

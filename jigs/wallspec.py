@@ -53,10 +53,11 @@ class WallSpec:
 
     `length`: from end to end. `ceiling` and `counter`, the counter's top, are counted from the
     line that the boxes' `above_floor` counts from; the floor's highest point stands `floor_high`
-    above that line.
+    above that line. `id` begins the names of its pieces; "": made from its name.
     """
 
     name: str
+    id: str = ""
     left: WallEnd = field(default_factory=WallEnd)
     right: WallEnd = field(default_factory=WallEnd)
     length: float | None = None

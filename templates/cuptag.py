@@ -31,6 +31,8 @@ _INSET = 0.8
 _SMALL = 2.5
 _FOOT = EM_PER_CAP * 0.265
 """What a face's descenders reach below the base line, in capital heights (its `hhea` table)."""
+_SEEN = "FROM ROOM"
+"""What stands under the hinge side: it is told as for a door that hangs."""
 _DOORS = ("door", "lift")
 
 
@@ -174,8 +176,9 @@ def _square(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
 
 
 def _round(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
-    """Set a round tag: the symbol in the middle, ID above it, code below, arrow at the left, the
-    hinge side at the right."""
+    """Set a round tag: the symbol in the middle, ID above it, arrow at the left, code at the
+    right; the hinge side below, for either hand in the middle, since the tag lies in the back of
+    its door, where right and left change places."""
     radius = field.width / 2
     middle = field.left + radius, field.bottom + radius
     across, up = raster.module
@@ -190,25 +193,31 @@ def _round(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
         <= _chord(inner, high / 2 + (1 + _FOOT) * size / 10)
     )
     base = high / 2 + _FOOT * size
-    foot = high / 2 + 0.3 + _SMALL
+    at = wide / 2 + 0.4 + _SMALL
+    length = min(high, _chord(inner, at + _FOOT * _SMALL))
     marks: list[Mark] = [
         Circle(x=middle[0], y=middle[1], diameter=field.width, width=THIN),
         Text(x=middle[0], y=middle[1] + base, text=tag.name, size=size, bold=True, anchor="middle"),
         raster.symbol(*corner, tag.says),
         Text(
-            x=middle[0], y=middle[1] - foot, text=tag.code, anchor="middle",
-            size=min(_SMALL, _chord(inner, foot + _FOOT * _SMALL) / text_width(tag.code, 1.0)),
+            x=middle[0] + at, y=middle[1], text=tag.code, anchor="middle", angle=90,
+            size=min(_SMALL, length / text_width(tag.code, 1.0)),
         ),
         *_arrow(left - 3.0, middle[1] - 7.0, 14.0, 4.0),
     ]  # fmt: skip
-    if tag.hand:
-        at = wide / 2 + 0.4 + _SMALL
-        length = min(high, _chord(inner, at + _FOOT * _SMALL))
-        letters = min(_SMALL, length / text_width(tag.hand, 1.0, True))
+    depth = high / 2 + 0.1
+    for text in (tag.hand, _SEEN) if tag.hand else ():
+        letters = next(
+            size / 10
+            for size in range(18, 9, -1)
+            if text_width(text, size / 10, True) <= _chord(inner, depth + EM_PER_CAP * size / 10)
+            or size == 10
+        )
+        depth += EM_PER_CAP * letters
         marks.append(
             Text(
-                x=middle[0] + at, y=middle[1], text=tag.hand, size=letters, bold=True,
-                anchor="middle", angle=90,
+                x=middle[0], y=middle[1] - depth + _FOOT * letters, text=text, size=letters,
+                bold=True, anchor="middle",
             )
         )  # fmt: skip
     return marks

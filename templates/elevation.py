@@ -17,6 +17,7 @@ from jigs.geometry import SLACK
 from jigs.lengths import Unit
 from jigs.parts import Layout
 from jigs.seen import Seen
+from templates.capitals import capitals
 from templates.chains import ABOVE, Chain, Length, named
 from templates.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevationground import GROUND, OFF, draw_ground, end_width
@@ -148,7 +149,7 @@ def wall_words(elevation: Elevation) -> str:
     """Name a wall: `NORTH WALL`."""
     if not elevation.placed:
         return "BOXES"
-    name = elevation.wall.upper()
+    name = capitals(elevation.wall)
     if not name:
         return "WALL"
     return name if name.endswith("WALL") else f"{name} WALL"

@@ -11,7 +11,7 @@ from jigs.geometry import rectangle
 from jigs.lengths import Unit
 from templates.dimensions import frame
 from templates.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
-from templates.typeface import shorten, text_width
+from templates.typeface import shorten, text_box, text_width
 
 TITLE = 17.0
 """Height of the title block, mm."""
@@ -19,6 +19,8 @@ FRAME = 1.0
 """From the page's edge to the frame, mm."""
 
 _PAD = 2.0
+_NAME_UP = 8.0
+"""Base line of the wall's name above the frame, mm."""
 _LEGEND, _SCALE = 62.0, 66.0
 """Widths of the right-hand fields, mm."""
 
@@ -67,11 +69,13 @@ def draw_title(sheet: Sheet, width: float, height: float) -> list[Mark]:
 
 def _wall(sheet: Sheet, x: float, room: float) -> list[Mark]:
     for size in (7.0, 5.0, 3.5):
-        if text_width(sheet.wall, size, True) <= room:
+        mark = Text(x=x, y=_NAME_UP, text=sheet.wall, size=size, bold=True)
+        # What stands over a capital keeps clear of the block's line.
+        if text_width(sheet.wall, size, True) <= room and text_box(mark)[3] <= TITLE - 0.2:
             break
     name = shorten(sheet.wall, size, True, room)
     return [
-        Text(x=x, y=FRAME + 8.0, text=name, size=size, bold=True),
+        Text(x=x, y=FRAME + _NAME_UP, text=name, size=size, bold=True),
         Text(x=x, y=FRAME + 2.4, text=shorten("Elevation, seen from the room", 2.5, False, room)),
     ]
 

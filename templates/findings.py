@@ -113,9 +113,9 @@ def pages_words(
     return f"{_many(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
 
 
-def closing_text(layout: Layout, pages: str, labels: int) -> str:
+def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
     """Give the closing summary of a pack; `pages` says how many its sheets have, `labels` how
-    many labels there are."""
+    many labels there are, `stock` what they are printed on."""
     ready = sum(not front.withheld for front in layout.fronts)
     held = [part for part in layout.units if part.withheld]
     first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
@@ -124,7 +124,8 @@ def closing_text(layout: Layout, pages: str, labels: int) -> str:
     lines = [
         f"{first.rstrip('.')}. {pages}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
-        f"labels.pdf: {_many(labels, 'label')}, one for every front, drawer box and cut piece.",
+        f"labels.pdf: {_many(labels, 'label')}, one for every front, drawer box and cut piece, "
+        f"on {stock} labels.",
     ]
     if incomplete := incomplete_words(layout):
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")

@@ -12,6 +12,7 @@ from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box
+from templates.capitals import capitals
 from templates.keyplan import Black, black_front, black_rollout, black_side
 from templates.labelmarks import Stripe, Toward, to_the_front
 from templates.payload import drawer_box_payload, front_payload, rollout_payload, side_payload
@@ -74,20 +75,12 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         Wording(ways=ways, worth=9, most=5.0, bold=True),
         place_line(front.wall, front.box, neighbour),
     ]
+    lines += size_lines((front.width, front.height, front.thickness))
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
-        lines += size_lines((front.width, front.height, front.thickness))
         if front.drawer is not None:
-            wide_below = front.drawer.y > (front.height - front.drawer.y - front.drawer.height)
-            up = f"BOX {format_mm(front.drawer.y)} UP"
-            lines.append(
-                Wording(
-                    ways=((f"WIDE GAP DOWN, {up}", up) if wide_below else (up,)),
-                    worth=5,
-                    figure=True,
-                )
-            )
+            lines.append(_box_of_drawer(front, front.drawer))
         lines += [
             Wording(ways=(f"{name}: {text}", text), worth=worth)
             for name, text, worth in (("Note", front.note, 2), ("Finish", front.finish, 3))
@@ -232,6 +225,20 @@ def words_of_rollout_label(rollout: Rollout) -> LabelWords:
     )
 
 
+def _box_of_drawer(front: Front, drawer: DrawerBox) -> Wording:
+    """Say how far above a front's bottom edge its drawer box begins, and whether more of the
+    front is free below the box than above it."""
+    up = format_mm(drawer.y)
+    wide_below = drawer.y > (front.height - drawer.y - drawer.height)
+    ways: tuple[str, ...] = (
+        f"DRAWER BOX {up} ABOVE BOTTOM EDGE", f"BOX {up} ABOVE BOTTOM EDGE",
+        f"BOX {up} ABOVE EDGE", f"EDGE TO BOX {up}",
+    )  # fmt: skip
+    if wide_below:
+        ways = (f"WIDE GAP BELOW, {ways[0]}", f"WIDE GAP BELOW, {ways[1]}", *ways)
+    return Wording(ways=ways, worth=5, figure=True)
+
+
 def _order(layout: Layout, front: Front) -> str:
     """Say the place of a drawer front in a stack of drawers: `LOWEST OF 4`."""
     stack = [
@@ -258,7 +265,7 @@ def _brief(order: str) -> str:
 
 def place_line(wall: str, box: str, neighbour: str) -> Wording:
     """Say where a part goes: its wall, its box, and what it is beside."""
-    name = wall.upper().removesuffix("WALL").strip()
+    name = capitals(wall).removesuffix("WALL").strip()
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
     full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
     own = f"BOX {box}"

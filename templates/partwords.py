@@ -7,6 +7,7 @@ from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
+from templates.capitals import capitals
 from templates.panel import PartWords
 from templates.payload import (
     drawer_box_payload,
@@ -29,7 +30,7 @@ def place_of(wall: str, box: str) -> str:
     """Name a part's place: `NORTH WALL, BOX B3`."""
     if not wall:
         return f"BOX {box}"
-    name = wall.upper()
+    name = capitals(wall)
     return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
 
 

@@ -9,6 +9,7 @@ edge that is scribed.
 from jigs.cutlist.piece import Piece
 from jigs.geometry import SLACK
 from jigs.lengths import format_inches, format_mm
+from templates.capitals import capitals
 from templates.keyplan import black_piece
 from templates.labelmarks import Stripe, Toward, to_the_front
 from templates.labelwords import ASSUMED, LabelWords, Wording, cut_line, finished_line, place_line
@@ -60,8 +61,7 @@ def words_of_piece_label(
     ]
     if assumed:
         lines.insert(1, ASSUMED)
-    stick = _STICK.get(piece.kind, "HIDDEN FACE")
-    lines.append(Wording(ways=(f"STICK ON {stick}", f"ON {stick}"), worth=2, figure=True))
+    lines.append(_stick(piece))
     return LabelWords(
         part=piece.id,
         box=piece.box or "",
@@ -69,7 +69,7 @@ def words_of_piece_label(
         payload=piece_payload(piece, name, number),
         lines=tuple(lines),
         black=black_piece(piece, number),
-        arrow="FRONT" if piece.kind in _LYING else "UP",
+        arrow=_arrow(piece),
         toward=_toward(piece),
         stripe=_stripe(piece, later),
     )
@@ -99,7 +99,7 @@ def _at_front(piece: Piece) -> bool:
 def _place(piece: Piece) -> Wording:
     if piece.box is None:
         beside = f"{_WHERE.get(piece.kind, 'UNDER')} {', '.join(piece.beside)}"
-        name = piece.wall.upper().removesuffix("WALL").strip()
+        name = capitals(piece.wall).removesuffix("WALL").strip()
         ways = [f"{name} WALL, {beside}", f"{name}, {beside}"] if name else []
         ways.append(beside)
         if len(piece.beside) > 2:
@@ -144,9 +144,27 @@ def _inches(piece: Piece) -> str:
     return f"{' x '.join(format_inches(size) for size in sizes)} in"
 
 
+def _stick(piece: Piece) -> Wording:
+    """Say where the label is stuck; on a filler, that it lies along it."""
+    face = _STICK.get(piece.kind, "HIDDEN FACE")
+    ways: tuple[str, ...] = (f"STICK ON {face}", f"ON {face}")
+    if piece.kind == "filler":
+        along = f"STICK ALONG {face}"
+        ways = (f"{along}, ARROW TO ITS TOP END", f"{along}, ARROW TO TOP", *ways)
+    return Wording(ways=ways, worth=2, figure=True)
+
+
+def _arrow(piece: Piece) -> str:
+    """Name what the arrow points to: along a filler it points sideways, and `UP` would be read
+    wrong."""
+    if piece.kind == "filler":
+        return "TOP END"
+    return "FRONT" if piece.kind in _LYING else "UP"
+
+
 def _toward(piece: Piece) -> Toward:
-    """Point an arrow up, or along a filler: its upper edge is then the one to be scribed, which
-    is seen from the back."""
+    """Point an arrow up, or along a filler to its top end: the label's upper edge is then the
+    edge to be scribed, which is seen from the back."""
     if piece.kind != "filler":
         return "up"
     return "left" if piece.hand == "left" else "right"

@@ -87,7 +87,8 @@ def cut_job(layout: Layout) -> Cut:
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
     taken = {*(box.id for box in layout.boxes), *(front.id for front in layout.fronts)}
-    tags = wall_tags((box.wall for box in layout.boxes), taken)
+    given = {wall.name: wall.id for wall in job.walls if wall.id}
+    tags = wall_tags((box.wall for box in layout.boxes), taken, given)
     pieces += toe_pieces(job, tags)
     pieces += trim_boxes(job, tags)
     pieces += wall_fillers(job, tags)

@@ -2,29 +2,36 @@
 
 A tag is the wall's name in capitals, its letters A-Z and digits alone, at most six of them; a
 name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no wall has
-the ID of a box.
+the ID of a box. A wall with an `id` of its own in the job has that.
 
 >>> wall_tags(("north", "island", "northern", "Βόρειος"), taken=())["island"]
 'ISLAND'
 """
 
 import unicodedata
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 
 LONGEST_TAG = 6
 
 
-def wall_tags(walls: Iterable[str], taken: Collection[str]) -> dict[str, str]:
-    """Give each wall's tag; `taken` are the IDs that none may have. "" for a wall unnamed."""
+def wall_tags(
+    walls: Iterable[str], taken: Collection[str], given: Mapping[str, str] | None = None
+) -> dict[str, str]:
+    """Give each wall's tag; `taken` are the IDs that none may have, `given` the walls' own IDs.
+    "" for a wall unnamed."""
+    own = given or {}
     tags: dict[str, str] = {}
     for number, wall in enumerate(dict.fromkeys(walls), start=1):
         if not wall:
             tags[wall] = ""
             continue
+        if wall in own:
+            tags[wall] = own[wall]
+            continue
         plain = unicodedata.normalize("NFKD", wall).encode("ascii", "ignore").decode().upper()
         words = "".join(letter for letter in plain if letter.isalnum())[:LONGEST_TAG]
         tag = words or f"WALL{number}"
-        used = {*tags.values(), *taken}
+        used = {*tags.values(), *taken, *own.values()}
         more = 2
         while tag in used:
             ending = str(more)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
-from tests.cli.conftest import Run
+from tests.cli.conftest import SMALL, Run
 
 
 def codes_of(labels: Path) -> list[str]:
@@ -84,7 +84,24 @@ def test_the_pack_holds_every_label_and_says_how_many(
     assert run("labels", small, "-o", tmp_path / "labels.pdf").exit_code == 0
     count = len(codes_of(tmp_path / "labels.pdf"))
     packed = run("pack", small, "-o", tmp_path / "pack")
-    assert f"labels.pdf: {count} labels, one for every front, drawer box and cut piece." in (
+    assert f"labels.pdf: {count} labels, one for every front, drawer box and cut piece, on " in (
         packed.stdout
     )
     assert len(codes_of(tmp_path / "pack" / "labels.pdf")) == count
+
+
+def _metric(job: str) -> str:
+    """Say the small job in mm."""
+    inches = {"3/4": "19", "18": "457", "30 1/2": "775", "23": "584", "6": "152"}
+    for inch, mm in inches.items():
+        job = job.replace(f'"{inch}"', f'"{mm}"')
+    return job.replace('units = "in"', 'units = "mm"')
+
+
+@pytest.mark.parametrize("command", ["labels", "pack"])
+def test_the_usual_stock_follows_the_jobs_units(run: Run, tmp_path: Path, command: str) -> None:
+    """A4 for a job in mm; that of the inch jobs is tested above."""
+    job = tmp_path / "job.toml"
+    job.write_text(_metric(SMALL), encoding="utf-8")
+    result = run(command, job, "-o", tmp_path / "out")
+    assert "on a4-2x7 labels." in result.output

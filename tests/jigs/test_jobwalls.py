@@ -176,3 +176,29 @@ def test_a_drawer_has_no_restrictor(tmp_path: Path) -> None:
     """Only doors open by an angle."""
     [fault] = faults_of(tmp_path, JOB.replace('height = "6"', 'height = "6"\nrestrictor = true'))
     assert "is for doors and pairs alone; this is a drawer" in fault
+
+
+def test_a_wall_may_have_an_id(tmp_path: Path) -> None:
+    """Its pieces are named by it; without one the tool makes it from the name."""
+    [north] = read(tmp_path, wall('id = "back-1"')).walls
+    assert north.id == "BACK-1"
+    [north] = read(tmp_path, wall("")).walls
+    assert north.id == ""
+
+
+@pytest.mark.parametrize(
+    ("name", "what"),
+    [
+        ("NORTHERN", "at most 6 characters"),
+        ("βορρά", "'βορρά' given"),
+        ("", "A-Z, 0-9 and -"),
+        ("-A", "A-Z, 0-9 and - between"),
+        ("C1", "taken already ('C1' given)"),
+    ],
+)
+def test_an_id_that_no_wall_may_have(tmp_path: Path, name: str, what: str) -> None:
+    """Another alphabet, too long a one, a hyphen at its end, or what a box is called."""
+    text = wall(f'id = "{name}"')
+    [fault] = faults_of(tmp_path, text)
+    assert "wall[1].id: " in fault
+    assert what in fault

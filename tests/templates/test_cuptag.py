@@ -3,7 +3,7 @@
 import io
 import math
 from dataclasses import replace
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 import pdfplumber
@@ -15,7 +15,7 @@ from jigs.job import FrontSpec, HandHole
 from jigs.labelstock import Stock
 from jigs.parts import Layout
 from templates.cuptag import find_tagged, tag_pages, tell_tags
-from templates.marks import Page, Qr
+from templates.marks import Page, Qr, Text
 from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_side
 from templates.raster import Raster
@@ -175,3 +175,19 @@ def test_it_prints_on_the_common_page() -> None:
     for stock in TAGS.values():
         page = tags(galley(), stock)[0]
         assert (page.width, page.height) == (198.0, 267.0)
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_a_round_tag_names_the_hinge_side_in_its_middle(hand: Literal["left", "right"]) -> None:
+    """At the same place for either hand, as seen from the room: at an edge it would seem to
+    stand at the hinges."""
+    front = FrontSpec(id="B1-1", kind="door", hinged=hand)
+    stock = TAGS["cup-tag-round"]
+    (page,) = tags(lay(box(front)), stock)
+    x, _ = stock.corner(1)
+    found = {mark.text: mark for mark in page.marks if isinstance(mark, Text)}
+    said, seen = found[f"HINGES {hand.upper()}"], found["FROM ROOM"]
+    for mark in (said, seen):
+        assert (mark.x, mark.anchor, mark.angle) == (x + stock.width / 2, "middle", 0)
+        assert mark.size >= 1.8
+    assert said.y > seen.y

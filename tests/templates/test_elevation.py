@@ -17,10 +17,12 @@ from jigs.seen import Seen
 from jigs.wallspec import Appliance, WallEnd, WallSpec
 from templates.demo import demo_files
 from templates.elevation import SCALES, Drawn, draw_elevations
+from templates.elevationtitle import FRAME, TITLE
 from templates.marks import Line, Outline, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from templates.svg import write_svg
+from templates.typeface import text_box
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs, papers
@@ -350,3 +352,15 @@ def test_a_ceiling_makes_nothing_smaller() -> None:
     assert drawn.reduction == without.reduction
     assert not any(m.layer == "ceiling" for m in drawn.page.marks if isinstance(m, Line))
     assert any("Ceiling" in m.text for m in drawn.page.marks if isinstance(m, Text))
+
+
+@pytest.mark.parametrize(("name", "size"), [("north", 7.0), ("été", 5.0), ("βόρεια", 7.0)])
+def test_what_stands_over_a_capital_keeps_clear_of_the_title_blocks_line(
+    name: str, size: float
+) -> None:
+    """A name with an accent stands smaller; Greek has none in capitals."""
+    layout = lay(replace(box(FrontSpec(id="B1-1", kind="drawer")), wall=name))
+    [drawn] = draw(layout)
+    [title] = [m for m in drawn.page.marks if isinstance(m, Text) and m.text.endswith(" WALL")]
+    assert title.size == size
+    assert text_box(title)[3] < FRAME + TITLE

@@ -105,10 +105,11 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
         fronts=(layout.fronts[0], held),
         problems=(problem("error", "hand-not-stated", held.id),),
     )
-    assert closing_text(layout, "46 pages (31 with --same-holes)", 120) == (
+    assert closing_text(layout, "46 pages (31 with --same-holes)", 120, "letter-2x5") == (
         "1 front ready, 1 held: B1-2 hand not stated. 46 pages (31 with --same-holes).\n"
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.\n"
-        "labels.pdf: 120 labels, one for every front, drawer box and cut piece.\n"
+        "labels.pdf: 120 labels, one for every front, drawer box and cut piece, "
+        "on letter-2x5 labels.\n"
         "Not confirmed: hinge 'cup35-full' (constant, pattern); "
         "slide 'undermount-533' (fixing height, drawer rise).\n"
     )

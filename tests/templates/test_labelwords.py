@@ -14,6 +14,7 @@ from templates.labelwords import (
 from templates.partwords import words_of_side
 from templates.payload import side_payload
 from tests.jigs.sample import box, front_of, lay, side_of
+from tests.templates.kitchens import galley
 
 
 def stack() -> Layout:
@@ -50,8 +51,8 @@ def test_a_drawer_front_says_how_high_its_box_stands() -> None:
     layout = stack()
     top = fullest(words_of_front_label(layout, front_of(layout, "B1-1")))
     lowest = fullest(words_of_front_label(layout, front_of(layout, "B1-4")))
-    assert top[-1] == "BOX 30.7 UP"
-    assert lowest[-1] == "WIDE GAP DOWN, BOX 30.7 UP"
+    assert top[-1] == "DRAWER BOX 30.7 ABOVE BOTTOM EDGE"
+    assert lowest[-1] == "WIDE GAP BELOW, DRAWER BOX 30.7 ABOVE BOTTOM EDGE"
 
 
 def test_a_drawer_box_is_named_by_its_front() -> None:
@@ -96,7 +97,7 @@ def test_a_side_that_lacks_holes_says_so() -> None:
     assert words_of_side(layout, side).notes[0] == "INCOMPLETE: holes for B1-2 still to come."
     assert "HOLES TO COME" in side_payload(layout, side)
     assert incomplete_words(layout) == ("B1-SIDE-L, B1-SIDE-R: holes for B1-2 still to come",)
-    for text in (check_text(layout), closing_text(layout, "1 page", 9)):
+    for text in (check_text(layout), closing_text(layout, "1 page", 9, "a4-2x7")):
         assert "holes for B1-2 still to come" in " ".join(text.split())
 
 
@@ -116,3 +117,14 @@ def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:
     *others, note, finish = words_of_front_label(layout, front_of(layout, "B1-1")).lines
     assert [note.ways[0], finish.ways[0]] == ["Note: oven", "Finish: sage"]
     assert max(note.worth, finish.worth) < min(line.worth for line in others)
+
+
+def test_a_front_held_back_says_its_size_as_planned() -> None:
+    """So that it is told from others by tape; how its drawer box stands is not said."""
+    layout = galley()
+    front = front_of(layout, "B9-1")
+    assert front.withheld
+    words = words_of_front_label(layout, front)
+    planned = f"{front.width:.1f} x {front.height:.1f} x {front.thickness:.1f}"
+    assert words.hold
+    assert planned in fullest(words)

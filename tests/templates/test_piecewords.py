@@ -129,3 +129,13 @@ def test_a_piece_cut_to_other_figures_has_another_code(change: dict[str, float])
     bottom: Piece = PIECES["B1-BOTTOM"]
     assert replace(bottom, **change).code != bottom.code  # type: ignore[arg-type]
     assert replace(bottom, id="B9-BOTTOM").code == bottom.code
+
+
+def test_a_fillers_arrow_names_the_end_that_it_points_to() -> None:
+    """Sideways, `UP` would be read wrong."""
+    fillers = [piece for piece in PIECES.values() if piece.kind == "filler"]
+    assert fillers
+    for piece in fillers:
+        words = words_of_piece_label(piece)
+        assert (words.arrow, words.toward in ("left", "right")) == ("TOP END", True)
+        assert said(words)[-1] == "STICK ALONG BACK FACE, ARROW TO ITS TOP END"

@@ -27,3 +27,9 @@ def test_names() -> None:
     """The tag, then the piece; without a wall the piece alone."""
     assert name_wall_piece("NORTH", "TOE", "1", "FRONT") == "NORTH-TOE-1-FRONT"
     assert name_wall_piece("", "TOE", "1") == "TOE-1"
+
+
+def test_a_walls_own_id_goes_before_the_others() -> None:
+    """No name made by the tool takes it."""
+    given = {"Βόρεια": "NORTH"}
+    assert wall_tags(("north", "Βόρεια"), (), given) == {"north": "NORTH2", "Βόρεια": "NORTH"}
