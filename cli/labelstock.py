@@ -32,9 +32,11 @@ def find_stock(name: str | None, job: "Job | None", hint: str = "'--stock'") -> 
     known = known_stocks(job)
     if name is None:
         name = USUAL[job.units if job else "in"]
+    # The commands that take a job always have it; the list of stocks only when it is named.
+    own = "" if job else " A stock of your own stands in a job: name it with --job JOB."
     if name.lower() not in known:
         raise click.BadParameter(
-            f"no stock is called {name!r}. There are:\n\n{list_text(known.values())}",
+            f"no stock is called {name!r}.{own} There are:\n\n{list_text(known.values())}",
             param_hint=hint,
         )
     return known[name.lower()]

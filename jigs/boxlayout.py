@@ -103,7 +103,9 @@ def lay_out_box(
         for front in fronts
     }
     in_hand = _take_in_hand(job, fronts, findings)
-    findings.add(check_built(box, tuple(in_hand.values()), job.shown))
+    findings.add(
+        check_built(box, tuple(in_hand.values()), job.shown, drawers=bool(drawers or rolling))
+    )
     for front in fronts:
         findings.add(check_push_latch(front))
         if front.kind == "panel":

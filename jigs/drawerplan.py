@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from jigs.carcass import Carcass
+from jigs.checks.builtdrawers import check_as_built
 from jigs.checks.drawers import (
     check_drawer_clearance,
     check_drawer_height,
@@ -145,6 +146,16 @@ def _check(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> 
     wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
     yield from wide
     if not any(problem.code == "drawer-no-width" for problem in wide):
+        yield from check_as_built(
+            front.id,
+            carcass,
+            record,
+            drawer.width,
+            drawer.side,
+            unit,
+            given=front.spec.drawer_width is not None,
+            also=(drawer.id,),
+        )
         yield from check_hooks(
             front.id,
             (drawer.id,),

@@ -13,6 +13,7 @@ names one thing.
 """
 
 import re
+import unicodedata
 from collections.abc import Collection, Iterable, Iterator
 from itertools import count as count_up
 
@@ -40,7 +41,16 @@ def check_id(text: str) -> str:
     if candidate.isascii() and _ID.fullmatch(candidate.upper()):
         return candidate.upper()
     shown = repr(candidate if len(candidate) <= 40 else candidate[:37] + "...")
-    raise JigsheetError(f"not an ID ({shown} given); {ALLOWED}")
+    raise JigsheetError(f"not an ID ({shown} given){_lookalike(candidate)}; {ALLOWED}")
+
+
+def _lookalike(text: str) -> str:
+    """Name the first letter that is not of ASCII: it may look just like one that is."""
+    for place, letter in enumerate(text, start=1):
+        if not letter.isascii():
+            name = unicodedata.name(letter, f"U+{ord(letter):04X}")
+            return f": its character {place} is {letter!r}, {name}"
+    return ""
 
 
 def name_fronts(given: str, *, box: str, place: int, count: int = 1) -> tuple[str, ...]:

@@ -30,6 +30,7 @@ from jigs.jobleaflet import read_leaflet
 from jigs.jobmeasured import read_both, read_built
 from jigs.jobrollouts import read_rollouts
 from jigs.jobshelves import read_shelves
+from jigs.jobunits import doubt_box, doubt_front
 from jigs.tomltables import Table
 
 MOST_ALIKE = 100
@@ -159,6 +160,9 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
     elif "above_floor" not in table:
         assumed.add(f"box.{box_id}.above_floor")
     kind = kind or "base"
+    meant = doubt_box(table, kind)
+    width, height = meant.get("width", width), meant.get("height", height)
+    depth = meant.get("depth", depth)
     # A size that is missing or wrong is noted; the stand-in lets the reading go on.
     return BoxSpec(
         id=box_id,
@@ -209,6 +213,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     if "bored_tab" in row and "bored" not in row:
         row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
     leaflet, appliance = read_leaflet(row)
+    doubt_front(row, kind)
     return FrontSpec(
         id="?",
         kind=kind,

@@ -18,7 +18,6 @@ from jigs.job import (
     ACCEPTED,
     FRONT_MATERIALS,
     SIDE_MATERIALS,
-    BoxSpec,
     Grid,
     Job,
     Material,
@@ -33,6 +32,7 @@ from jigs.joblist import hang_list
 from jigs.jobpaint import read_paint
 from jigs.jobprinters import read_printers
 from jigs.jobstocks import read_stocks
+from jigs.jobunits import doubt_units
 from jigs.jobwalls import read_walls
 from jigs.lengths import Unit
 from jigs.tomlindex import index_lines
@@ -41,9 +41,6 @@ from jigs.tomltext import parse_toml, read_text
 
 SCHEMA = 1
 UNITS: tuple[Unit, ...] = ("mm", "in")
-
-LEAST_BOX = 100.0
-"""Without stated units, a box whose sizes are all under this is taken for inches; mm."""
 
 
 def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
@@ -70,6 +67,9 @@ def _read_job(
     top = Table(values, (), book, "mm")
     stated = top.choice("units", UNITS)
     top.unit = stated or units or "mm"
+    if doubt := doubt_units(values, top.unit, stated=bool(stated or units)):
+        book.note(("units",) if stated else (), doubt)
+        book.raise_noted()
     _check_schema(top)
     name = top.text("name") or path.stem
     material, open_material = _read_material(top.table("material"))
@@ -95,7 +95,6 @@ def _read_job(
     read = read_boxes(top, shelves)
     walls = read_walls(top, read.boxes)
     refuse_frame_keys(top)
-    _check_units(top, read.boxes, stated or units)
     fronts_file = top.text("fronts_file")
     delivered_file = top.text("delivered_file")
     if delivered is None and delivered_file:
@@ -165,19 +164,6 @@ def _check_schema(top: Table) -> None:
         top.book.note((), f"schema is missing; write schema = {SCHEMA} in the first line")
     elif value != SCHEMA or isinstance(value, bool) or not isinstance(value, int):
         top.note("schema", f"not known ({top.given('schema')} given); {SCHEMA} is allowed")
-
-
-def _check_units(top: Table, boxes: tuple[BoxSpec, ...], stated: Unit | None) -> None:
-    """Refuse a file without units whose boxes would all be toys in mm."""
-    if stated is None and boxes and all(max(b.width, b.height) < LEAST_BOX for b in boxes):
-        largest = max(max(box.width, box.height) for box in boxes)
-        if largest > 1.0:
-            top.book.note(
-                (),
-                f"units is missing and every box is under {LEAST_BOX:.0f} mm "
-                f'(largest size {largest:g}): inches? write units = "in" or units = "mm"; '
-                'centimetres? say so at each length, "60 cm"',
-            )
 
 
 def _read_material(table: Table | None) -> tuple[Material, set[str]]:

@@ -23,7 +23,7 @@ def suggest(word: str, known: Iterable[str]) -> str:
     if near:
         return f"did you mean '{near[0]}'?"
     if len(words) > MOST_LISTED:
-        return f"known: {', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
+        return f"known: {_some(words)}"
     return f"known: {', '.join(words)}" if words else "none is known here"
 
 
@@ -32,8 +32,19 @@ def suggest_id(name: str, known: Iterable[str]) -> str:
     from difflib import get_close_matches
 
     ids = list(known)
-    near = get_close_matches(name.upper()[:64], ids, n=1, cutoff=0.6)
-    return f"did you mean '{near[0]}'?" if near else suggest("", ids)
+    given = name.upper()[:64]
+    near = get_close_matches(given, ids, n=1, cutoff=0.6)
+    if near:
+        return f"did you mean '{near[0]}'?"
+    nearest = get_close_matches(given, ids, n=1, cutoff=0.0) if len(ids) > MOST_LISTED else []
+    # None of those listed is it: the one that comes nearest may stand among the others.
+    if nearest and nearest[0] not in ids[:MOST_LISTED]:
+        return f"known: {_some(ids)}, of which '{nearest[0]}' comes nearest"
+    return suggest("", ids)
+
+
+def _some(words: list[str]) -> str:
+    return f"{', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
 
 
 _ASKED = re.compile(r"(.*[a-z])[- ]?(\d+)(in)?[a-z]?")

@@ -196,6 +196,10 @@ class Table:
         """Take a value as it stands, for a reader that allows more than one type."""
         return self._take(key)
 
+    def peek(self, key: str) -> object:
+        """Give a value as it stands, for a look before it is taken."""
+        return self._values.get(key)
+
     def measure(self, key: str, value: object) -> float | None:
         """Read a picked value as a length, in mm."""
         return self._measure((key,), value)

@@ -28,7 +28,8 @@ def order_text(order: Order, job: Job) -> str:
     lines += [*([""] if lines else []), "Fronts, WIDTH x HEIGHT x THICKNESS"]
     lines += _fronts(order, unit)
     if order.drawer_boxes:
-        lines += ["", "Drawer boxes, outside WIDTH x HEIGHT x LENGTH"]
+        made = "made as the parts list says, not bought" if order.boxes_made else "to be bought"
+        lines += ["", f"Drawer boxes, {made}; outside WIDTH x HEIGHT x LENGTH"]
         lines += _drawer_boxes(order.drawer_boxes, unit)
     lines += ["", "Hardware: needed + spare = to buy"]
     lines += _table(

@@ -99,9 +99,16 @@ def built_lines(parts: PartsList) -> list[str]:
     text = (
         f"Built already, {whose} own pieces in no table and no sum here: {', '.join(parts.built)}."
     )
+    job = parts.layout.job
     held = {drawer.box for drawer in drawers_of(parts)} & set(parts.built)
     if held:
-        text += " Drawer boxes stay in the list: they are made to the finished box."
+        widths = ", ".join(
+            f"{box.id} {format_length(box.width, job.shown)}" for box in job.boxes if box.id in held
+        )
+        text += (
+            " Drawer boxes stay in the list, reckoned for the width in the job, not the measured "
+            f"one: {widths}."
+        )
     return [*wrapped(text, "", "  ")]
 
 

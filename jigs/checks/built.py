@@ -9,23 +9,23 @@ from math import hypot
 
 from jigs.checks.finding import warning
 from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
-from jigs.delivery.limits import is_beyond
+from jigs.delivery.limits import CAREFUL, is_beyond
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
-CAREFUL = 0.5
-"""How well careful work keeps a box's sizes; mm (common practice, no source)."""
 
-
-def check_built(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
-    """List where a box as built differs from the job; `fronts` as they hang on it."""
+def check_built(
+    box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit, *, drawers: bool = False
+) -> tuple[Problem, ...]:
+    """List where a box as built differs from the job; `fronts` as they hang on it; `drawers`:
+    drawer boxes run in it."""
     if not box.built:
         return ()
     return (
-        *_check_width(box, fronts, unit),
+        *_check_width(box, fronts, unit, drawers),
         *_check_height(box, fronts, unit),
         *_check_depth(box, unit),
         *_check_true(box, fronts, unit),
@@ -45,7 +45,9 @@ def squareness_taper(diagonals: tuple[float, float], *, width: float, height: fl
     return abs(diagonals[0] - diagonals[1]) * hypot(width, height) / (2 * width)
 
 
-def _check_width(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+def _check_width(
+    box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit, drawers: bool
+) -> tuple[Problem, ...]:
     if box.measured_width is None:
         return ()
     off = sum(box.measured_width) / 2 - box.width
@@ -55,6 +57,11 @@ def _check_width(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tup
         does = (
             f"the reveal at each of its sides becomes {_left(gap + off / 2, unit)} instead of "
             f"{_left(gap, unit)}"
+        )
+    if drawers:
+        does += (
+            f"; its drawer boxes are still reckoned for {format_length(box.width, unit)}, "
+            "not for the box as built"
         )
     return _differs(box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does)
 
@@ -106,7 +113,8 @@ def _differs(
             box.id,
             f"box {box.id} as built is {format_length(stated + off, unit)} {words[0]}, {much} "
             f"{words[1] if off > 0 else words[2]} than the job says: {does}",
-            f"put the measured size into the job as the box's {size} before its fronts are ordered",
+            f"put the measured size into the job as the box's {size} before its fronts are ordered"
+            f"{' or its drawer boxes made' if 'drawer boxes' in does else ''}",
             tuple(front.id for front in fronts),
         ),
     )
@@ -181,14 +189,24 @@ def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
                 box.id,
                 f"the diagonals of box {box.id} as built differ by "
                 f"{format_length(abs(corners[0] - corners[1]), unit)}: "
-                f"its sides lean by {format_length(taper, unit)} over its height, and a gap of "
-                f"{format_length(between, unit)} bears {_left(bears, unit)}",
+                f"its sides lean by {format_length(taper, unit)} over its height, and "
+                f"{_bears(between, bears, unit)}",
                 "rack the box square before the back is fixed, or with packing under one corner as "
                 "it is screwed to the wall, and measure again",
                 also,
             )
         )
     return tuple(problems)
+
+
+def _bears(gap: float, bears: float, unit: Unit) -> str:
+    """Say what a gap bears, if it is one."""
+    if not is_beyond(max(0.0, gap), 0.0):
+        return "its fronts leave no gap beside them to take that up"
+    if not is_beyond(bears, 0.0):
+        least = format_length(LEAST_GAP, unit)
+        return f"a gap of {format_length(gap, unit)} has nothing to give; {least} must stay"
+    return f"a gap of {format_length(gap, unit)} bears {format_length(bears, unit)}"
 
 
 def _side_gap(box: BoxSpec, fronts: Sequence[PlacedFront]) -> float | None:

@@ -115,6 +115,7 @@ def _check_size(
     beyond = {way: off for way, off in ways.items() if off > 0 and is_beyond(off, limits.tolerance)}
     if not beyond:
         return ()
+    too_small = not beyond.keys().isdisjoint(("too narrow", "too low"))
     off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
     sizes = (
         f"measured {_size(made.width, made.height, unit)}, ordered "
@@ -122,20 +123,25 @@ def _check_size(
         f"{format_length(limits.tolerance, unit)} is accepted"
     )
     if limits.delivered:
-        remedy = "trim it and measure again, or have it made anew"
+        remedy = (
+            "order it anew, or make the gaps in the job so much larger that this is its size"
+            if too_small
+            else "trim it and measure again, or have it made anew"
+        )
         if limits.fits:
             remedy = (
                 f"compare the labels: it has the size of {', '.join(limits.fits[:3])}; "
                 f"otherwise {remedy}"
             )
         return (error("size-differs", front.id, sizes, remedy),)
+    other = "order it anew" if too_small else "trim it, or have it made anew"
     gaps = (in_hand.gap_left, in_hand.gap_right, in_hand.gap_top, in_hand.gap_bottom)
     return (
         warning(
             "size-differs",
             front.id,
             f"{sizes}; its smallest gap becomes {format_length(min(gaps), unit)}",
-            "try it on its box before drilling; trim it, or have it made anew",
+            f"try it on its box before drilling; {other}",
         ),
     )
 

@@ -2,7 +2,8 @@
 
 A front that is held back has no drawer box here: what holds it may change the drawer's size.
 A box that is built already has its pieces listed, for their labels, but they are not cut again;
-its drawer boxes are: they are made to the finished box.
+its drawer boxes are, for the width that the job says; what does not fit the box as measured is
+held back.
 """
 
 from dataclasses import dataclass

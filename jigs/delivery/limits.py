@@ -8,6 +8,9 @@ No tape reads finer, and nobody is to be told that 1.6 is more than the 1.6 that
 
 from jigs.lengths import count_tenths
 
+CAREFUL = 0.5
+"""How well careful work keeps a box's sizes; mm (common practice, no source)."""
+
 TENTH = 0.1
 """The last figure of a printed length; mm."""
 

@@ -143,7 +143,7 @@ def test_the_test_page_of_a_stock(run: Run, own: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "told"),
     [
-        (("none",), "no stock is called 'none'. There are:"),
+        (("none",), "no stock is called 'none'. A stock of your own stands in a job: name it"),
         (("cup-tag",), "there is no stock to lay its page over"),
         (("--dots", "203"), "give its NAME"),
         (("letter-3x10", "--printer", "none"), "none is calibrated yet"),

@@ -121,3 +121,9 @@ def test_two_drawers_of_one_name_clash_once() -> None:
     rows = ("row 2", "row 3", "row 4")
     claims = [(part, row) for row in rows for part in name_parts("D", "drawer")]
     assert [fault.where for fault in find_clashes(claims)] == ["row 3", "row 4"]
+
+
+def test_a_letter_that_looks_like_another_is_named() -> None:
+    """A Greek capital beta looks like a B: the message names it and its place."""
+    with pytest.raises(JigsheetError, match="character 2 is 'Β', GREEK CAPITAL LETTER BETA"):
+        check_id("XΒ1")

@@ -105,3 +105,12 @@ def test_plates_answer_the_tab_that_is_bored() -> None:
     assert holes(layout, "cup") == []
     assert "bored-tab-missing" not in codes(layout)
     assert "bored-tab-missing" in codes(one(bored=True, hinges_at=(100.0, 600.0)))
+
+
+def test_what_is_too_small_is_not_trimmed() -> None:
+    """A front too narrow is ordered anew; one too wide may be trimmed."""
+    for off, told in ((-3.0, "order it anew"), (3.0, "trim it")):
+        layout = one(measured_width=(W + off, W + off))
+        (problem,) = [p for p in layout.problems if p.code == "size-differs"]
+        assert told in problem.remedy
+        assert ("trim" in problem.remedy) is (off > 0)

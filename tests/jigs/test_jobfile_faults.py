@@ -248,7 +248,60 @@ def test_inches_without_units_are_refused(tmp_path: Path) -> None:
     (fault,) = faults_of(tmp_path, text)
     assert "inches?" in fault
     assert "centimetres?" in fault
-    assert read(tmp_path, 'units = "mm"\n' + text).boxes[0].width == 18
+    assert "units is missing" in fault
+    (fault,) = faults_of(tmp_path, 'units = "mm"\n' + text)
+    assert "units: every box is under 100 mm" in fault
+    assert 'write units = "in"' in fault
+
+
+METRIC = """schema = 1
+units = "mm"
+[[box]]
+id = "B1"
+kind = "open"
+width = 600
+height = 762
+[[box]]
+id = "B2"
+kind = "sink"
+width = 800
+height = 762
+depth = 584
+[[box.front]]
+kind = "drawer"
+height = 160
+"""
+
+
+def test_one_box_or_front_in_inches_is_one_fault(tmp_path: Path) -> None:
+    """31.5 wide among boxes in mm is told once, with how to write it; so is a front 6 high; a
+    pull-out of 76 (3 in) and what states its unit stay."""
+    for was, now, told in (
+        (
+            "width = 800",
+            "width = 31.5",
+            'width 31.5 mm given, and no box is under 50 mm in width; write "31.5 in"',
+        ),
+        ("depth = 584", "depth = 23", 'write "23 in"'),
+        ("height = 160", "height = 6", "height 6 mm given, and no drawer is under 50 mm"),
+    ):
+        (fault,) = faults_of(tmp_path, METRIC.replace(was, now))
+        assert "inches typed?" in fault
+        assert told in fault
+    assert read(tmp_path, METRIC.replace("800", "76")).boxes[1].width == 76
+    assert read(tmp_path, METRIC.replace("800", '"2 in"')).boxes[1].width == 50.8
+
+
+def test_millimetres_in_a_job_in_inches_are_one_fault(tmp_path: Path) -> None:
+    """All boxes over 200 in: the job's unit is wrong, not each size; one box alone is told too."""
+    (fault,) = faults_of(tmp_path, METRIC.replace('"mm"', '"in"'))
+    assert 'millimetres? write units = "mm"' in fault
+    text = METRIC.replace('"mm"', '"in"').replace("600", "24").replace("762", "30")
+    text = text.replace("584", "23").replace("160", "6").replace("800", "300")
+    (fault,) = faults_of(tmp_path, text)
+    assert (
+        'millimetres typed? width 300 in given, and no box is over 200 in; write "300 mm"' in fault
+    )
 
 
 MUTATED = st.lists(

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.nearest import suggest_record
+from jigs.nearest import suggest_id, suggest_record
 
 NAMES = (*generic_slides(), *generic_pulls())
 
@@ -33,3 +33,11 @@ def test_families_are_named_by_their_ends() -> None:
         "known: undermount-229 to undermount-750, sidemount-250 to sidemount-711, "
         "bar-64 to bar-480, bar-3in to bar-18in, knob"
     )
+
+
+def test_the_nearest_id_is_named_where_the_list_is_cut_short() -> None:
+    """Nothing is like it, and the one with most letters in common is the last of fourteen."""
+    ids = [f"B{n}" for n in range(1, 14)]
+    said = suggest_id("WESTWALL", [*ids, "T-WEST-LOW-99"])
+    assert said.endswith("and 2 more, of which 'T-WEST-LOW-99' comes nearest")
+    assert suggest_id("WESTWALL", ["B1"]) == "known: B1"

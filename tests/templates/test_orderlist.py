@@ -196,6 +196,8 @@ def test_drawer_boxes_are_cut_or_bought_and_never_both(
     assert all(row["buy"] == (row["needed"] if buys else "0") for row in rows)
     assert all(b["buy"] == (b["needed"] if buys else 0) for b in data)
     assert ("made from the parts list" in order_text(order, layout.job)) is not buys
+    head = "to be bought" if buys else "made as the parts list says, not bought"
+    assert f"Drawer boxes, {head}; outside WIDTH" in order_text(order, layout.job)
     cut = any(piece.kind == "drawer-side" for piece in cut_job(layout).pieces)
     assert cut is not buys
 

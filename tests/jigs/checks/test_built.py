@@ -159,3 +159,44 @@ def test_the_taper_of_a_skewed_box(width: float, height: float, lean: float) -> 
 def test_the_findings_stand_in_the_layout_once() -> None:
     """Both sides, the front: one finding, not one each."""
     assert codes(lay(built(measured_width=(W + 2, W + 2)))).count("box-differs") == 1
+
+
+DRAWER = FrontSpec(id="B1-1", kind="drawer")
+
+
+def test_drawer_boxes_that_do_not_fit_the_box_as_built_are_held() -> None:
+    """3 narrower at the bottom, the golden drawer box (rounded down from 410.4 to 409.6) is 2.2
+    too wide: held back, until the job has the measured width."""
+    layout = lay(built(DRAWER, measured_width=(W, W - 3)))
+    (problem,) = [p for p in layout.problems if p.code == "drawer-not-as-built"]
+    nominal = W - 2 * 18.3 - 42 + 2 * 15.9
+    assert (problem.level, problem.part) == ("error", "B1-1")
+    assert f"({409.575 - (nominal - 3):.1f} mm) too wide" in problem.text
+    assert problem.remedy.startswith('put width = "454.2 mm" into box B1')
+    assert layout.fronts[0].withheld
+    as_said = replace(built(DRAWER, measured_width=(W, W - 3)), width=W - 3)
+    assert not lay(as_said).fronts[0].withheld
+
+
+def test_a_wider_box_holds_a_drawer_box_beyond_its_slides_tolerance() -> None:
+    """1.5 may be packed out (the slide's tolerance); 4 wider, it would hang between its slides.
+    A width that the job gives for the drawer box is only warned of."""
+    found = lay(built(DRAWER, measured_width=(W + 0.6, W + 0.6))).problems
+    assert "drawer-not-as-built" not in {p.code for p in found}
+    wide = {"measured_width": (W + 4, W + 4)}
+    (problem,) = [p for p in lay(built(DRAWER, **wide)).problems if p.code == "drawer-not-as-built"]
+    assert "too narrow" in problem.text
+    assert problem.level == "error"
+    (off,) = said(built(DRAWER, **wide))
+    assert "its drawer boxes are still reckoned for 18 in (457.2 mm)" in off.text
+    given = replace(DRAWER, drawer_width=409.6)
+    (problem,) = [p for p in lay(built(given, **wide)).problems if p.code == "drawer-not-as-built"]
+    assert problem.level == "warning"
+
+
+def test_a_gap_that_is_none_is_said_in_words() -> None:
+    """A box 4 too narrow leaves no gap that could bear what it is out of square."""
+    due = hypot(W - 4, H)
+    problems = said(built(measured_width=(W - 4, W - 4), diagonals=(due + 1, due - 1)))
+    assert "its fronts leave no gap beside them" in problems[-1].text
+    assert "-" not in problems[-1].text.split("over its height")[1]
