@@ -2,7 +2,7 @@
 
 import sys
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import click
@@ -68,17 +68,18 @@ def draw_sheets(
     layout = as_printed(layout)
     sheets = make_sheets(layout, paper, only=only, first=first, same=same, tight=tight, strip=strip)
     boxes = sum(front.drawer is not None for front in layout.fronts)
-    pieces: set[int] = set()
+    strips: dict[str, int] = {}
 
     def drawn() -> Iterator["Page"]:
         for sheet in sheets:
-            pieces.update(placed.card.pieces for placed in sheet.cards)
+            for card in (placed.card for placed in sheet.cards if placed.card.pieces):
+                strips[card.view.part] = max(card.pieces, strips.get(card.view.part, 0))
             yield sheet.page
 
     pages = Pages(drawn(), 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
     if strip:
-        click.echo(_say_strips(max(pieces, default=0)), err=True)
+        click.echo(_say_strips(strips), err=True)
     if pages.longest > UNIT_FROM:
         click.echo(
             "Pages over 200 in (5080 mm) count in a unit of their own; a program that does not "
@@ -89,19 +90,27 @@ def draw_sheets(
     return data, pages_words(count, sheets.count_other(pages.counts), same=same, tight=tight)
 
 
-def _say_strips(most: int) -> str:
-    """Say what of strips is not to be trusted; `most`: pieces of the longest, 0 for none."""
-    if not most:
+NAMED = 8
+"""The most parts that are named in a closing line."""
+
+
+def _say_strips(pieces: Mapping[str, int]) -> str:
+    """Say which parts have a strip, by ID with the number of its pieces, and what of strips is
+    not to be trusted."""
+    if not pieces:
         return (
-            "No strip: no face here has two fittings near its hinge edge or its front edge; cards "
-            "serve as well."
+            "No strip: it wants two fittings near the hinge edge or the front edge, and room for "
+            "its joins between the holes. Cards serve as well."
         )
-    if most == 1:
-        return "Strips in one piece: check every hole by its written distance before drilling."
-    return (
-        "Strips: each join may add 0.3 mm; check every hole by its written distance from the end "
-        "before drilling."
-    )
+    named = ", ".join(pieces) if len(pieces) <= NAMED else f"{len(pieces)} parts"
+    if max(pieces.values()) == 1:
+        how = "In one piece: check every hole by its written distance before drilling."
+    else:
+        how = (
+            "Each join may add 0.3 mm: check every hole by its written distance from the end "
+            "before drilling."
+        )
+    return f"Strips for {named}; all else is on cards.\n{how}"
 
 
 def draw_labels(

@@ -123,12 +123,18 @@ class Parting:
     parted: int
 
 
-def joins_of(strip: Strip, first: float, further: float, above: float) -> Parting | None:
+SPARE = (0.0, 10.0, 20.0)
+"""How much further from the next hole joins stand, where figures find no room without it, mm."""
+
+
+def joins_of(
+    strip: Strip, first: float, further: float, above: float, spare: float = 0.0
+) -> Parting | None:
     """Part a strip at round figures, or at whole millimetres where that parts fewer fittings;
     None: there is no way to part it.
 
     `first`, `further`: the height that the first page and any other has for a piece; `above`:
-    paper beyond the end of the last one.
+    paper beyond the end of the last one; `spare`: what joins keep clear of holes besides, mm.
     """
     spans: list[tuple[float, float]] = []
     holes: list[float] = []
@@ -142,7 +148,7 @@ def joins_of(strip: Strip, first: float, further: float, above: float) -> Partin
         room = first - strip.flap if at_first else further
         return room - (above if at_last else OVERLAP)
 
-    pad = max(most, ARM)
+    pad = max(most, ARM) + spare
     best: Parting | None = None
     for step, foot in ((strip.view.step, FOOT), (1.0, LOW_FOOT)):
         clear = (pad + foot, pad + HEAD)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.geometry import SLACK
-from jigs.lengths import format_mm
+from jigs.lengths import format_inches, format_mm
 from templates.border import EDGE, LEFT_STRIP
 from templates.card import Card
 from templates.faces import FaceView
@@ -13,7 +13,7 @@ from templates.page import Placed
 from templates.paper import Paper
 from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
-from templates.strip import Strip, find_strip, joins_of
+from templates.strip import SPARE, Parting, Strip, find_strip, joins_of
 from templates.strippiece import above, strip_pieces
 
 
@@ -40,27 +40,62 @@ def plan_strip(words: SheetWords, paper: Paper, innermost: float) -> StripPlan |
     further = _tallest(_said(words, strip), strip, paper, long, False)
     if further is None:
         return None
-    ways = []
-    for full in (True, False):
-        said = _said(words, strip, short=not full)
-        first = _tallest(said, strip, paper, long, full)
-        parting = joins_of(strip, first.high, further.high, above(strip)) if first else None
-        if first and parting:
-            ways.append((parting, said, first, full))
-    if not ways:
-        return None
-    # Steps in full cost a page where they leave too little room for a piece.
-    parting, said, first, full = min(ways, key=lambda way: (way[0].parted, len(way[0].joins)))
-    cards = strip_pieces(strip, parting.joins)
-    if cards is None:
-        return None
+    for way in _ways(words, strip, paper, long, further):
+        cards = strip_pieces(strip, way.parting.joins)
+        if cards is not None:
+            return _laid(words, paper, long, strip, rest, way, cards, further)
+    return None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Way:
+    """A way to part a strip: its joins, the words and the division of its first page, and
+    whether these words are the steps in full."""
+
+    parting: Parting
+    said: SheetWords
+    first: Division
+    full: bool
+
+
+def _ways(
+    words: SheetWords, strip: Strip, paper: Paper, long: float, further: Division
+) -> Iterator[_Way]:
+    """Give the ways to part a strip, the best first: joins further from the holes, where figures
+    find more room, only after those near to them."""
+    for spare in SPARE:
+        ways: list[_Way] = []
+        for full in (True, False):
+            said = _said(words, strip, short=not full)
+            first = _tallest(said, strip, paper, long, full)
+            if first is None:
+                continue
+            parting = joins_of(strip, first.high, further.high, above(strip), spare)
+            if parting is not None:
+                ways.append(_Way(parting=parting, said=said, first=first, full=full))
+        # Steps in full cost a page where they leave too little room for a piece.
+        yield from sorted(ways, key=lambda way: (way.parting.parted, len(way.parting.joins)))
+
+
+def _laid(
+    words: SheetWords,
+    paper: Paper,
+    long: float,
+    strip: Strip,
+    rest: FaceView | None,
+    way: _Way,
+    cards: tuple[Card, ...],
+    further: Division,
+) -> StripPlan:
+    """Lay the pieces of a strip on their pages."""
+    said, first = way.said, way.first
     if len(cards) == 1:
-        said = _said(words, strip, short=not full, joined=False)
-        first = _tallest(said, strip, paper, long, full) or first
-    pages = [_on_page(said, cards[0], first, paper, full=full)]
+        said = _said(words, strip, short=not way.full, joined=False)
+        first = _tallest(said, strip, paper, long, way.full) or first
+    pages = [_on_page(said, cards[0], first, paper, full=way.full)]
     said = _said(words, strip)
     pages += [_on_page(said, card, further, paper, full=False) for card in cards[1:]]
-    return StripPlan(pages=tuple(pages), rest=rest, parted=parting.parted)
+    return StripPlan(pages=tuple(pages), rest=rest, parted=way.parting.parted)
 
 
 def _tallest(
@@ -108,11 +143,16 @@ def _said(
 
 
 def _steps(strip: Strip, joined: bool) -> Iterator[str]:
-    end = f" its end must stand at {format_mm(strip.length)};" if strip.to_end else ""
+    inches = abs(strip.view.step - 10.0) > SLACK
+    length = format_mm(strip.length) + (f" ({format_inches(strip.length)} in)" if inches else "")
+    end = f" its end must stand at {length};" if strip.to_end else ""
+    tape = (
+        f"Lay a steel tape along it:{end} the scale, in {'inches' if inches else 'mm'}, must agree."
+    )
     if not joined:
         origin = strip.view.edges[strip.up.edge]
         yield (
-            f"Lay a steel tape along it:{end} the scale must agree. Paper grows, the more the "
+            f"{tape} Paper grows, the more the "
             f"longer: check every hole by its written distance from the {origin}."
         )
         return
@@ -121,5 +161,5 @@ def _steps(strip: Strip, joined: bool) -> Iterator[str]:
         "straight line along the edge: its foot on the JOIN line, the long marks of the little "
         "scales in one line; the next pair in line shows a slip of 0.3 mm."
     )
-    yield f"Lay a steel tape along it:{end} the scale must agree. {JOINS}"
+    yield f"{tape} {JOINS}"
     yield "Or trust no join: set each piece by itself, on a line struck at its foot's figure."

@@ -133,9 +133,9 @@ def test_strips_take_the_holes_along_their_edge_and_cards_the_others(run: Run, s
 def test_what_joins_add_is_told(run: Run, small: Path) -> None:
     """In pieces, in one piece off a roll, and where there is no strip at all."""
     for words, told in (
-        (["--only", "B1-2"], "each join may add 0.3 mm; check every hole by its written distance"),
-        (["--only", "B1-2", "--paper", "roll-610"], "Strips in one piece: check every hole"),
-        (["--only", "B1-1"], "No strip: no face here has two fittings near its hinge edge"),
+        (["--only", "B1-2"], "Each join may add 0.3 mm: check every hole by its written distance"),
+        (["--only", "B1-2", "--paper", "roll-610"], "In one piece: check every hole"),
+        (["--only", "B1-1"], "No strip: it wants two fittings near the hinge edge"),
     ):
         result = run("sheets", small, "--strip", *words)
         assert result.exit_code == 0

@@ -152,8 +152,10 @@ def test_two_in_a_circle() -> None:
 
 def test_a_chain_without_end() -> None:
     """A chain longer than any kitchen's is refused, not followed into the depths."""
-    doors = [box(door(f"B{n}-1", pull_over=f"B{n + 1}-1"), name=f"B{n}", x=0.0) for n in range(400)]
-    layout = lay_out(job(*doors, box(door("B400-1"), name="B400", x=0.0)))
+    doors = [
+        box(door(f"B{n}-1", pull_over=f"B{n + 1}-1"), name=f"B{n}", x=500.0 * n) for n in range(400)
+    ]
+    layout = lay_out(job(*doors, box(door("B400-1"), name="B400", x=500.0 * 400)))
     assert any("a chain of more than 50 fronts" in p.text for p in layout.problems)
     assert not front_of(layout, "B400-1").withheld
 

@@ -31,6 +31,29 @@ from tests.readback import PrintedCard, PrintedPage, Stroke, read_pages
 
 DEMO = Path(__file__).parents[2] / "templates" / "demo" / "job.toml"
 PIECE = re.compile(r"STRIP, PIECE (\d+) OF (\d+)")
+TALL = """
+schema = 1
+units = "mm"
+[material]
+side = 18
+front = 19
+band = 1
+[hinge.own]
+like = "cup35-full"
+constant = 14.5
+plates = [0, 2, 4]
+[use]
+hinge = "own"
+[[box]]
+id = "T1"
+kind = "tall"
+width = 600
+height = 2303
+depth = 560
+  [[box.front]]
+  kind = "door"
+  hinged = "left"
+"""
 Found = dict[tuple[str, str], list[PrintedCard]]
 
 
@@ -131,6 +154,16 @@ def test_doors_and_sides_have_strips_and_other_faces_cards() -> None:
     assert found["B2-SIDE-R"] == "INSIDE OF RIGHT SIDE"
     assert "B1-1" not in found
     assert "B1-SIDE-R" not in found
+
+
+def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> None:
+    """Where figures find no room beside a join, the joins stand further off; five hinges."""
+    job = tmp_path / "tall.toml"
+    job.write_text(TALL, encoding="utf-8")
+    layout, paper = lay_out(read_job(job)), named_paper("common")
+    pages = read_pages(write_pdf(make_sheets(layout, paper, strip=True).pages))
+    assert ("T1-1", "BACK OF DOOR") in _pieces(pages, layout)
+    _check(layout, paper, pages)
 
 
 def test_off_a_roll_a_strip_is_one_piece() -> None:
