@@ -116,7 +116,7 @@ def _print_page(paper: str, target: str) -> None:
 
 
 def _name_faults(name: str) -> list[str]:
-    from jigs.jobprinters import NAME, NAME_RULE
+    from jigs.reading.jobprinters import NAME, NAME_RULE
 
     return [] if NAME.fullmatch(name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
 
@@ -183,7 +183,7 @@ def _length(
 
 
 def _record(printer: "Printer", job: Path | None) -> None:
-    from jigs.jobprinters import printer_toml, printers_toml
+    from jigs.reading.jobprinters import printer_toml, printers_toml
 
     if job is None:
         target = settings_file()
@@ -191,7 +191,7 @@ def _record(printer: "Printer", job: Path | None) -> None:
         write_text(str(target), printers_toml({**stored_printers(), printer.name: printer}),
                    sources=())  # fmt: skip
     else:
-        from jigs.reading import read_job
+        from jigs.reading.inputs import read_job
 
         if printer.name in read_job(job, None).printers:
             raise Failure(

@@ -13,8 +13,8 @@ from cli.selection import narrow
 if TYPE_CHECKING:
     from jigs.labelstock import Stock
     from jigs.parts import Layout
-    from templates.elevation import Drawn
-    from templates.labelwords import LabelWords
+    from templates.elevations.elevation import Drawn
+    from templates.labels.labelwords import LabelWords
     from templates.marks import Page
     from templates.paper import Paper
     from templates.raster import Raster
@@ -123,7 +123,7 @@ def draw_labels(
     copies: int = 1,
 ) -> tuple[bytes, int]:
     """Draw labels as a PDF for a printer's raster; give it and the number of its pages."""
-    from templates.labels import each_label_page
+    from templates.labels.labels import each_label_page
     from templates.pdf import write_pdf
 
     drawn = each_label_page(layout, labels, stock, start=start, copies=copies, raster=raster)
@@ -143,7 +143,7 @@ def draw_tags(
     """Draw cup tags as a PDF; give it, the number of doors that have one, and what is to be said
     of them and of the others. No door with a cup: no PDF, b""."""
     from jigs.layout import as_printed
-    from templates.cuptag import find_tagged, tag_pages, tell_tags
+    from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
     from templates.pdf import write_pdf
 
     layout = as_printed(layout)
@@ -161,7 +161,7 @@ def draw_walls(
     """Draw the elevations of the walls on which the chosen parts stand; give their sheets, and
     the layout narrowed to these walls."""
     from jigs.layout import as_printed
-    from templates.elevation import draw_elevations
+    from templates.elevations.elevation import draw_elevations
     from templates.ownpaper import named_paper
 
     drawn = draw_elevations(as_printed(layout), named_paper(paper).for_drawings)
@@ -191,7 +191,7 @@ def draw_sticks(
     from jigs.layout import as_printed
     from jigs.storystick import find_sticks
     from templates.pdf import write_pdf
-    from templates.storystick import stick_pages
+    from templates.strips.storystick import stick_pages
 
     sticks = find_sticks(as_printed(layout), boards)
     pages = [paper.scaled(page) for page in stick_pages(sticks, layout.job.name, paper)]

@@ -50,7 +50,7 @@ def elevations(
     With --only, the walls on which these parts stand.
     """
     from cli.drawing import bind_walls, draw_walls, tell_unprintable
-    from templates.elevationbox import ROOMY
+    from templates.elevations.elevationbox import ROOMY
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
     single = form == "pdf" or target == "-" or target.lower().endswith(".svg")

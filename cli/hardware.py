@@ -50,7 +50,7 @@ def hardware(
     if name is None:
         write_text(output or "-", list_text(records.values()), sources=sources)
         return
-    from jigs.nearest import suggest_record
+    from jigs.reading.nearest import suggest_record
     from templates.hardwaredraw import hardware_page
     from templates.pdf import write_pdf
 
@@ -84,7 +84,7 @@ def _draw_bench(paper: "Paper", target: str) -> None:
 def _find_records(job: Path | None) -> tuple[dict[str, "Record"], tuple[Path, ...]]:
     """Give the records by name, the job's own first, and the files they were read from."""
     from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-    from jigs.reading import read_job
+    from jigs.reading.inputs import read_job
 
     own: dict[str, Record] = {}
     sources: tuple[Path, ...] = ()

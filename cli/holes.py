@@ -33,7 +33,7 @@ def holes(
     output: str,
 ) -> None:
     """List every hole of JOB with its place, diameter and depth."""
-    from templates.holelist import holes_csv, holes_json, holes_text
+    from templates.lists.holelist import holes_csv, holes_json, holes_text
 
     layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
     text = {"text": holes_text, "csv": holes_csv, "json": holes_json}[form](layout)

@@ -29,7 +29,7 @@ def lay_out_job(
     ReadingError with all faults of the job.
     """
     from jigs.layout import lay_out
-    from jigs.reading import read_job
+    from jigs.reading.inputs import read_job
 
     read = read_job(job, units, delivered)
     for target in targets:

@@ -18,7 +18,7 @@ USUAL: dict["Unit", str] = {"mm": "a4-2x7", "in": "letter-2x5"}
 
 def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
     """Give all stocks by name, the job's own first."""
-    from templates.stocks import STOCKS
+    from templates.labels.stocks import STOCKS
 
     own = dict(job.stocks) if job else {}
     return {**own, **{name: stock for name, stock in STOCKS.items() if name not in own}}
@@ -27,7 +27,7 @@ def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
 def find_stock(name: str | None, job: "Job | None", hint: str = "'--stock'") -> "Stock":
     """Give a stock by its name, the job's own first; an unknown name is wrong usage. Without a
     name that of the job's units."""
-    from templates.stocks import list_text
+    from templates.labels.stocks import list_text
 
     known = known_stocks(job)
     if name is None:

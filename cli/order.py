@@ -44,9 +44,9 @@ def order(
     """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
     from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
-    from templates.orderlist import order_csv, order_json, order_sheets
-    from templates.ordertext import order_text
-    from templates.supplierlist import fronts_csv
+    from templates.lists.orderlist import order_csv, order_json, order_sheets
+    from templates.lists.ordertext import order_text
+    from templates.lists.supplierlist import fronts_csv
 
     if fronts and form not in (None, "csv"):
         raise click.UsageError("--fronts is a CSV list; give it without --format.")
@@ -55,7 +55,7 @@ def order(
     needed = make_order(layout, cut_job(layout))
     sources = layout.job.sources
     if form == "xlsx":
-        from templates.workbook import write_workbook
+        from templates.lists.workbook import write_workbook
 
         sheets = order_sheets(needed, layout.job)
         write_bytes(target, write_workbook(sheets), sources=sources)

@@ -83,11 +83,11 @@ def make_pack(
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout import as_printed
     from templates.findings import closing_text
-    from templates.holelist import holes_csv
-    from templates.labellist import list_labels
-    from templates.orderlist import order_csv
-    from templates.partslist import choose_parts, parts_csv
-    from templates.supplierlist import fronts_csv
+    from templates.labels.labellist import list_labels
+    from templates.lists.holelist import holes_csv
+    from templates.lists.orderlist import order_csv
+    from templates.lists.partslist import choose_parts, parts_csv
+    from templates.lists.supplierlist import fronts_csv
 
     names = [
         "sheets.pdf",

@@ -21,7 +21,7 @@ def settings_file() -> Path:
 
 def stored_printers() -> Mapping[str, "Printer"]:
     """Give the printers of the user's settings by name. Raises ReadingError."""
-    from jigs.jobprinters import read_printer_file
+    from jigs.reading.jobprinters import read_printer_file
 
     return read_printer_file(settings_file())
 
@@ -32,7 +32,7 @@ def known_before(name: str, job: "Path | None") -> "Printer":
 
     if job is None:
         return stored_printers().get(name, Printer(name=name))
-    from jigs.reading import read_job
+    from jigs.reading.inputs import read_job
 
     return read_job(job, None).printers.get(name, Printer(name=name))
 

@@ -36,7 +36,7 @@ def stocks(
     """
     read = None
     if job is not None:
-        from jigs.reading import read_job
+        from jigs.reading.inputs import read_job
 
         read = read_job(job, None)
     if name is not None:
@@ -44,7 +44,7 @@ def stocks(
         return
     if printer or dots:
         raise click.UsageError("--printer and --dots are for a stock's test page; give its NAME.")
-    from templates.stocks import list_text
+    from templates.labels.stocks import list_text
 
     text = list_text(known_stocks(read).values())
     write_text(output or "-", text, sources=read.sources if read else ())
@@ -53,7 +53,7 @@ def stocks(
 def _draw(
     name: str, job: "Job | None", printer: str | None, dots: int | None, output: str | None
 ) -> None:
-    from templates.fitpage import fit_page, tell_fit
+    from templates.labels.fitpage import fit_page, tell_fit
     from templates.pdf import write_pdf
 
     stock = find_stock(name, job, "'NAME'")

@@ -3,7 +3,7 @@
 from jigs.fronts import PlacedFront
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.job import Job
-from jigs.jobdefaults import DEFAULT_HINGES
+from jigs.reading.jobdefaults import DEFAULT_HINGES
 
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:

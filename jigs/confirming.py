@@ -13,8 +13,8 @@ from collections.abc import Collection, Sequence
 from typing import Any
 
 from jigs.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord
-from jigs.nearest import suggest
-from jigs.tomltables import Table
+from jigs.reading.nearest import suggest
+from jigs.reading.tomltables import Table
 
 CONFIRMED = ("leaflet", "measured")
 """How a number was found: what may be written in a job file."""

@@ -16,8 +16,8 @@ from jigs.columns import place_columns
 from jigs.frontpulls import PullAim, middle_of, set_pulls
 from jigs.fronts import PlacedFront
 from jigs.job import BoxSpec, Job
-from jigs.nearest import suggest_id
 from jigs.problems import Problem
+from jigs.reading.nearest import suggest_id
 from jigs.walls import place_job
 
 LONGEST = 50

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from jigs.buying import FrontOrder, Order
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec, Job, Reveal
-from jigs.listedfront import ListedFront, check_widths
+from jigs.reading.listedfront import ListedFront, check_widths
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,9 +19,9 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 
 from jigs.geometry import Fitting
 from jigs.parts import Layout
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
+from templates.labels.payload import set_payload
 from templates.panel import PartWords
-from templates.payload import set_payload
 from templates.ticks import Member
 
 MOST = 10

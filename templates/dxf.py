@@ -9,7 +9,7 @@ lies on the face and is not machined has layers too: `FRAME` (inner edges of sti
 import io
 
 from jigs.geometry import Hole
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.outlines import TEXT, figure, lines_on, operation, words_beside
 
 

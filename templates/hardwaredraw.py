@@ -10,12 +10,12 @@ from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import USUAL_TAB, choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.dimensions import SCALES, across, frame, hatching, sized, upward
+from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
+from templates.cards.pulldraw import pull_corner, pull_on_drawer
 from templates.hardwarewords import Record, described, kind_of, legend, numbers
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
-from templates.pulldraw import pull_corner, pull_on_drawer
 
 SIDE, DOOR, DRAWER_SIDE = 18.0, 19.0, 15.9
 """Boards that stand in, mm."""

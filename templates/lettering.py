@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 
 from jigs.geometry import Hole
 from jigs.lengths import format_inches, format_mm
+from templates.cards.reference import Reference
 from templates.marks import Area, Line, Mark, Text
-from templates.reference import Reference
 from templates.ticks import OWN_CODES
 from templates.typeface import shorten, text_width, wrap
 
 if TYPE_CHECKING:
-    from templates.faces import FaceView
+    from templates.cards.faces import FaceView
 
 LARGE, PLAIN = 3.5, 2.5
 PITCH = 4.0

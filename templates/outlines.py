@@ -14,7 +14,7 @@ import math
 import re
 
 from jigs.geometry import Hole, Polygon
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 
 MARGIN = 10.0

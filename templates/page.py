@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.card import Card, make_cards
+from templates.cards.card import Card, make_cards
 from templates.fewest import NoRoomError, Shared, fewest_pages, one_page
 from templates.marks import Mark, Page
 from templates.packing import Room, Size

@@ -7,8 +7,8 @@ down one column. The steps and notes follow it in columns.
 from dataclasses import dataclass
 
 from jigs.geometry import Face
-from templates.card import Card
-from templates.faces import FaceView
+from templates.cards.card import Card
+from templates.cards.faces import FaceView
 from templates.marks import Mark, Qr, Text
 from templates.picture import picture
 from templates.pieces import GAP, Piece, moved, paragraph

@@ -8,13 +8,13 @@ from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
-from templates.panel import PartWords
-from templates.payload import (
+from templates.labels.payload import (
     drawer_box_payload,
     front_payload,
     rollout_payload,
     side_payload,
 )
+from templates.panel import PartWords
 from templates.wording import FRONT_WORDS, side_words
 
 

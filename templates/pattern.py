@@ -11,7 +11,7 @@ from functools import lru_cache
 from itertools import islice
 
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.packing import Block, Room
 from templates.panel import PartWords, body, body_again, head_across, head_down
 from templates.paper import Paper

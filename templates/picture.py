@@ -1,7 +1,7 @@
 """The small picture of a sheet: the whole face, where its cards lie, and which way is up."""
 
-from templates.card import Card
-from templates.faces import FaceView
+from templates.cards.card import Card
+from templates.cards.faces import FaceView
 from templates.lettering import up_arrow
 from templates.marks import MEDIUM, Area, Outline, Text
 from templates.pieces import Piece

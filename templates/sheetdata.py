@@ -7,8 +7,8 @@ import json
 from typing import Any
 
 from jigs.geometry import SLACK
+from templates.cards.reference import Reference
 from templates.page import Placed
-from templates.reference import Reference
 from templates.sheets import Sheets
 
 

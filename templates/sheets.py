@@ -12,15 +12,15 @@ from jigs.parts import Front, Layout
 from jigs.rolloutspec import Rollout
 from templates.alike import Batch, batch_alike, batch_each, known_names
 from templates.boxparts import parts_of_box
-from templates.contents import MOST_BOXES, Entry
-from templates.cover import cover_page
-from templates.faces import (
+from templates.cards.faces import (
     FaceView,
     view_of_drawer_back,
     view_of_drawer_box,
     view_of_side,
     views_of_front,
 )
+from templates.contents import MOST_BOXES, Entry
+from templates.cover import cover_page
 from templates.firstpage import first_pages
 from templates.marks import Page
 from templates.page import Placed, Sheet

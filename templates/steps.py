@@ -4,8 +4,8 @@ from collections.abc import Set
 
 from jigs.cautions import CAUTION_FOR
 from jigs.lengths import format_mm
-from templates.faces import FaceView
-from templates.reference import Edge
+from templates.cards.faces import FaceView
+from templates.cards.reference import Edge
 from templates.sums import steps_between
 
 _BARS = "Measure both bars. ID and code as on the label?"

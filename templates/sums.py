@@ -6,7 +6,7 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 from itertools import groupby, pairwise
 
 from jigs.lengths import count_tenths
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""

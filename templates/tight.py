@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from templates.alike import Batch
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.card import Card
+from templates.cards.card import Card
 from templates.fewest import Shared, fewest_pages_in_shapes
 from templates.marks import WIDE, Line, Mark, Page
 from templates.packing import Room, Size

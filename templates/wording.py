@@ -8,8 +8,8 @@ from jigs.lengths import format_inches, format_mm
 from jigs.parts import Side
 
 if TYPE_CHECKING:
-    from templates.faces import FaceView
-    from templates.reference import Reference
+    from templates.cards.faces import FaceView
+    from templates.cards.reference import Reference
 
 FRONT_WORDS: dict[FrontKind, str] = {
     "door": "door",

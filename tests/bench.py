@@ -125,7 +125,7 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
 
 def measure_throughput(folder: Path) -> None:
     from jigs.layout import lay_out
-    from jigs.reading import read_job
+    from jigs.reading.inputs import read_job
     from templates.marks import Circle, Line, Outline, Page, Text
     from templates.paper import PAPERS
     from templates.pdf import write_pdf
@@ -157,12 +157,12 @@ def measure_labels(folder: Path) -> None:
     """Measure the labels of all parts, each as much work for the bare library as a page."""
     from jigs.cutlist.cutlist import cut_list
     from jigs.layout import lay_out
-    from jigs.reading import read_job
-    from templates.labellist import list_labels
-    from templates.labels import label_pages
+    from jigs.reading.inputs import read_job
+    from templates.labels.labellist import list_labels
+    from templates.labels.labels import label_pages
+    from templates.labels.stocks import STOCKS
     from templates.marks import Area, Line, Outline, Page, Text
     from templates.pdf import write_pdf
-    from templates.stocks import STOCKS
 
     started = time.perf_counter()
     layout = lay_out(read_job(write_job(folder, 1000)))

@@ -8,21 +8,21 @@ import pypdfium2
 from jigs.cutlist.cutlist import cut_list
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from jigs.sheetsizes import Sheet
 from jigs.storystick import find_sticks
 from templates.calibration import calibration_page
-from templates.cuptag import find_tagged, tag_pages
-from templates.elevation import draw_elevations
-from templates.labellist import list_labels
-from templates.labels import label_pages
+from templates.elevations.elevation import draw_elevations
+from templates.labels.cuptag import find_tagged, tag_pages
+from templates.labels.labellist import list_labels
+from templates.labels.labels import label_pages
+from templates.labels.stocks import STOCKS
 from templates.marks import Mark, Page, Text
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.raster import Raster
 from templates.sheets import make_sheets
-from templates.stocks import STOCKS
-from templates.storystick import stick_pages
+from templates.strips.storystick import stick_pages
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"

@@ -12,7 +12,7 @@ def test_the_bench_finds_the_project_as_a_plain_script(tmp_path: Path) -> None:
     code = (
         "import runpy, sys; sys.path[0] = sys.argv[1]; "
         "runpy.run_path(sys.argv[1] + '/bench.py', run_name='bench'); "
-        "import jigs.reading; print(jigs.__file__)"
+        "import jigs.reading.inputs; print(jigs.__file__)"
     )
     done = subprocess.run(
         [sys.executable, "-c", code, str(ROOT / "tests")],

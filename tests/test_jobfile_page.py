@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.reading import read_job
-from jigs.tomltables import Table
+from jigs.reading.inputs import read_job
+from jigs.reading.tomltables import Table
 from tests.test_readme import run
 
 ROOT = Path(__file__).parents[1]

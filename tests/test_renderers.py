@@ -9,15 +9,15 @@ import pytest
 from click.testing import CliRunner
 
 from cli.main import main
-from jigs.jobfile import read_job_file
 from jigs.layout import lay_out
-from templates.elevation import draw_elevations
+from jigs.reading.jobfile import read_job_file
+from templates.elevations.elevation import draw_elevations
+from templates.labels.stocks import STOCKS
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.outlines import lines_on, outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets
-from templates.stocks import STOCKS
 from templates.svg import write_svg
 from templates.typeface import text_box
 from tests import tools

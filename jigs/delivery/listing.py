@@ -13,9 +13,9 @@ from pathlib import Path
 from jigs.delivery.piece import Both, DeliveredList, Piece
 from jigs.errors import Fault, ReadingError
 from jigs.lengths import Unit
-from jigs.listcolumns import FOR_THE_SUPPLIER, ColumnNames
-from jigs.listrows import RowReader, choose_table
-from jigs.tables import MOST_ROWS, Row, read_tables
+from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
+from jigs.reading.listrows import RowReader, choose_table
+from jigs.reading.tables import MOST_ROWS, Row, read_tables
 
 MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""

@@ -17,7 +17,7 @@ from jigs.delivery.ordering import Ordered
 from jigs.delivery.piece import Arrival, Piece, Surplus
 from jigs.errors import Fault
 from jigs.ids import name_leaves
-from jigs.nearest import suggest_id
+from jigs.reading.nearest import suggest_id
 
 BADLY_MADE = 10.0
 """A piece this near to a front that is missing is that front, out of limit; mm (common practice,

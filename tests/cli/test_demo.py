@@ -7,7 +7,7 @@ import pytest
 
 from jigs.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout import lay_out
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from templates.demo import demo_files
 from tests.cli.conftest import Run
 

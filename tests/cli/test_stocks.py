@@ -6,7 +6,7 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
-from templates.stocks import STOCKS
+from templates.labels.stocks import STOCKS
 from tests.cli.conftest import SMALL, Run
 
 OWN = """

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.errors import ReadingError
 from jigs.job import Job
-from jigs.jobfile import read_job_file
+from jigs.reading.jobfile import read_job_file
 
 JOB = """\
 schema = 1

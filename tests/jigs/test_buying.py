@@ -11,7 +11,7 @@ from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.needed import Item, spare_for
 from jigs.paint import Paint, litres_for, painted_area
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from tests.jobs import jobs
 
 GOLDEN = """

@@ -8,7 +8,7 @@ import pytest
 from jigs.errors import ReadingError
 from jigs.job import BoardHole, BoxSpec, FrontKind, FrontSpec, Hand, HandHole
 from jigs.layout import lay_out
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, front_of, lay, side_of
 from tests.jobtexts import HEAD, box_text
 

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from jigs.errors import ReadingError
 from jigs.job import Job
-from jigs.jobfile import read_job_file
 from jigs.labelstock import LEAST, Stock, find_faults
+from jigs.reading.jobfile import read_job_file
 from jigs.sheetsizes import SHEETS
 from tests.cli.conftest import SMALL
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from jigs.storystick import SAME, find_sticks
 from tests.jobs import jobs
 

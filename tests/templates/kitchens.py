@@ -9,9 +9,9 @@ from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from jigs.wallspec import Appliance, WallEnd, WallSpec
-from templates.labellist import Kinds, Order, list_labels
-from templates.labels import label_pages
-from templates.labelwords import LabelWords
+from templates.labels.labellist import Kinds, Order, list_labels
+from templates.labels.labels import label_pages
+from templates.labels.labelwords import LabelWords
 from templates.marks import Page
 from tests.jigs.sample import box, job, lay
 

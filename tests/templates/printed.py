@@ -4,9 +4,9 @@ import tempfile
 from functools import cache
 from pathlib import Path
 
-from jigs.jobfile import read_job_file
 from jigs.layout import lay_out
 from jigs.parts import Layout
+from jigs.reading.jobfile import read_job_file
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets

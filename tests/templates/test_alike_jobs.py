@@ -12,7 +12,7 @@ from jigs.geometry import collect_holes
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from templates.sheetdata import sheets_json

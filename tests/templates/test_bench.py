@@ -5,7 +5,7 @@ import tomllib
 
 import pytest
 
-from jigs.jobhardware import _HINGE_SIZES, _PULL_SIZES, _SLIDE_SIZES
+from jigs.reading.jobhardware import _HINGE_SIZES, _PULL_SIZES, _SLIDE_SIZES
 from templates.bench import bench_pages
 from templates.marks import Circle, Page, Text
 from templates.paper import PAPERS

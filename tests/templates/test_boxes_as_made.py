@@ -4,9 +4,9 @@ import json
 
 import pytest
 
-from templates.holelist import holes_json
+from templates.labels.stocks import STOCKS
+from templates.lists.holelist import holes_json
 from templates.pdf import write_pdf
-from templates.stocks import STOCKS
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print

@@ -8,7 +8,7 @@ import pytest
 
 from jigs.layout import lay_out
 from jigs.printer import BARS, Printer
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from templates.calibration import calibration_page
 from templates.cover import CARD
 from templates.paper import PAPERS

@@ -13,7 +13,7 @@ import templates.demo
 from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from templates import page
 from templates.fewest import NoRoomError, Sharing, fewest_pages
 from templates.packing import Room, Size, pack

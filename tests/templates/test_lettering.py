@@ -3,9 +3,9 @@
 import pytest
 
 from jigs.geometry import Hole
+from templates.cards.reference import Reference
 from templates.lettering import Label, axis_label, bar, bar_of_50, block, hole_note, up_arrow
 from templates.marks import Area, Line, Text
-from templates.reference import Reference
 from templates.typeface import text_box, text_width
 from tests.templates.worked import only_cards
 

@@ -14,8 +14,8 @@ from jigs.geometry import Face, Hole
 from jigs.job import FrontKind, Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
+from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
-from templates.faces import FaceView
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 
 from jigs.labelstock import Stock, find_faults
 from jigs.sheetsizes import Sheet
-from templates.labels import label_pages
+from templates.labels.labels import label_pages
 from templates.marks import Text
 from templates.raster import Raster
 from tests.templates.kitchens import galley, one_of_each, workshop
-from tests.templates.test_labels import check_pages
+from tests.templates.labels.test_labels import check_pages
 
 LAYOUTS = {
     "every kind of piece": workshop(),

@@ -3,7 +3,7 @@
 import pytest
 
 from templates.border import EDGE, border_marks
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.marks import Line, Outline, Qr, Text
 from templates.page import Sheet, draw_plans, plan_face
 from templates.panel import PartWords

@@ -6,7 +6,7 @@ import pytest
 
 import templates.demo
 from jigs.layout import lay_out
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from templates.marks import Area, Circle, Line, Outline, Text
 from templates.paper import PAPERS
 from templates.picture import picture

@@ -13,14 +13,14 @@ import zxingcpp
 from jigs.labelstock import Stock
 from jigs.printer import Printer
 from jigs.sheetsizes import Sheet
-from templates.labels import label_pages
+from templates.labels.labels import label_pages
+from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr
 from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_matrix
 from templates.raster import Raster, raster_of
-from templates.stocks import STOCKS
 from tests.templates.kitchens import galley, one_of_each, workshop
-from tests.templates.test_labels import LABELS
+from tests.templates.labels.test_labels import LABELS
 
 DOTS = (203, 300, 600)
 SOME = one_of_each(galley())

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.cautions import CAUTION_FOR
-from templates.faces import FaceView
+from templates.cards.faces import FaceView
 from templates.steps import steps_again, steps_for
 from tests.templates.worked import only_cards
 

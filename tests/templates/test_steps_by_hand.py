@@ -3,8 +3,8 @@
 from pathlib import Path
 
 from jigs.layout import lay_out
-from jigs.reading import read_job
-from templates.faces import view_of_side
+from jigs.reading.inputs import read_job
+from templates.cards.faces import view_of_side
 from templates.steps import steps_for
 
 JOB = """

@@ -4,8 +4,8 @@ import json
 import re
 
 from jigs.printer import Printer
+from templates.labels.payload import LONGEST
 from templates.marks import Qr, Text
-from templates.payload import LONGEST
 from templates.pdf import write_pdf
 from templates.sheetdata import sheets_json
 from tests.readback import read_pages

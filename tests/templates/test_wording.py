@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.geometry import Fitting, Hole
-from templates.faces import FaceView
-from templates.reference import Reference
+from templates.cards.faces import FaceView
+from templates.cards.reference import Reference
 from templates.wording import (
     bore_words,
     card_lines,

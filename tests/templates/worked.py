@@ -7,7 +7,7 @@ from functools import cache
 from jigs.job import FrontSpec
 from jigs.lengths import Unit
 from jigs.parts import Layout
-from templates.card import Card
+from templates.cards.card import Card
 from templates.page import Placed
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -14,7 +14,7 @@ from cli.main import main
 from jigs.geometry import Hole
 from jigs.layout import lay_out
 from jigs.parts import Front, Layout, Side
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from tests.jobtexts import HEAD
 
 TS, T, R, TOP, G = 18.3, 19.05, 1.6, 3.2, 3.2

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from jigs.layout import lay_out
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 
 JOB = """
 schema = 1

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from tests.jigs.jobtext import JOB, read
 
 

@@ -9,7 +9,7 @@ from jigs.errors import ReadingError
 from jigs.job import FrontSpec, HandHole
 from jigs.layout import lay_out
 from jigs.leaflet import Leaflet
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, front_of, lay
 from tests.jobtexts import HEAD, box_text
 

@@ -8,7 +8,7 @@ from jigs.cutlist.boxes import pieces_of_box
 from jigs.cutlist.piece import Piece
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from jigs.reading import read_job
+from jigs.reading.inputs import read_job
 
 GOLDEN = """
 schema = 1

@@ -1,0 +1,230 @@
+"""A front list: one row a front, as a shop orders them.
+
+Rows of one box stand from top to bottom. Sizes are in the unit that the person or the header
+names (`width (in)`), else in mm. A bare list must give every front's width and height; a list
+that joins a job file's boxes may leave them to be computed. All faults of a list are reported
+together, each with its row and column.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from jigs.errors import Fault, JigsheetError, ReadingError
+from jigs.ids import check_id, find_clashes, name_fronts, name_parts
+from jigs.job import (
+    FRONT_KINDS,
+    PROFILES,
+    FrontKind,
+    FrontSpec,
+    Hand,
+    Profile,
+    Reveal,
+)
+from jigs.lengths import Unit
+from jigs.reading.jobboxes import HANDS
+from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten
+from jigs.reading.listedfront import FrontList, ListedFront, check_widths
+from jigs.reading.listrows import RowReader, choose_table
+from jigs.reading.nearest import suggest
+from jigs.reading.tables import MOST_ROWS, Row, Table, read_tables
+
+_ZERO = re.compile(r"0+(?:[.,]0+)?(?: ?(?:mm|in))?")
+_KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}
+
+
+def read_front_list(
+    path: Path,
+    units: Unit | None = None,
+    *,
+    bare: bool = True,
+    between: float = Reveal().between,
+    unstated: Unit = "mm",
+) -> FrontList:
+    """Read a front list; `units` overrules what its header says, `unstated` holds if it is silent.
+
+    `bare`: the list stands alone, so that width and height are needed and the widths in one box
+    are compared, with the gap `between` the leaves of a pair (mm). Raises ReadingError.
+    """
+    table, header = choose_table(
+        path,
+        read_tables(path),
+        FRONT_LIST,
+        called="front list",
+        needs="kind, width and height",
+    )
+    reader = _Reader(str(path), table, header, units, bare, unstated)
+    rows = reader.read_rows()
+    faults = [*reader.faults, *_check_names(rows)]
+    if bare:
+        faults += check_widths(rows, between)
+    if faults:
+        raise ReadingError(faults)
+    return FrontList(file=str(path), unit=reader.unit, rows=tuple(rows))
+
+
+def _check_names(rows: Sequence[ListedFront]) -> tuple[Fault, ...]:
+    """Find the clashes among the IDs that were given."""
+    return find_clashes(
+        (part, row.where)
+        for row in rows
+        if row.spec.id
+        for front in name_fronts(row.spec.id, box="", place=0, count=row.count)
+        for part in name_parts(front, row.spec.kind)
+    )
+
+
+class _Reader(RowReader):
+    """Reads the rows of fronts."""
+
+    def __init__(
+        self,
+        file: str,
+        table: Table,
+        header: Header,
+        units: Unit | None,
+        bare: bool,
+        unstated: Unit,
+    ) -> None:
+        super().__init__(file, table, header, FRONT_LIST, units, unstated)
+        self._bare = bare
+
+    def scale_remedy(self) -> str:
+        return "; --units in does for inches"
+
+    def read_rows(self) -> list[ListedFront]:
+        """Read every row; what is wrong in one is noted and left open in it."""
+        self.note_strange()
+        needed: tuple[Column, ...] = ("kind", "width", "height") if self._bare else ("kind", "box")
+        for column in needed:
+            if self.header.find(column) is None:
+                self.note(self.header.row, None, f"no column '{column}'; {_ALLOWED[column]}")
+        rows = [self._read_row(row) for row in self.rows()]
+        if not rows:
+            self.note(self.header.row, None, "a list without rows; one row a front is needed")
+        if sum(row.count for row in rows) > MOST_ROWS:
+            self.note(self.header.row, None, f"over {MOST_ROWS} fronts, which are allowed")
+        self.check_scale()
+        return rows
+
+    def _read_row(self, row: Row) -> ListedFront:
+        self.check_headings(row)
+        kind = self._read_kind(row)
+        opening = kind == "opening"
+        count = self.read_count(row) or 1
+        width = self._read_needed(row, "width", needed=self._bare and not opening)
+        front = FrontSpec(
+            id=self._read_id(row, "id"),
+            kind=kind or "door",
+            # Of an unknown kind nobody can say how wide it hangs.
+            width=width if kind else None,
+            height=self._read_needed(row, "height", needed=self._bare),
+            hinged=self._read_hand(row),
+            thickness=self.read_size(row, "thickness"),
+            stile=self.read_size(row, "stile"),
+            pull=self.cell(row, "pull") or None,
+            finish=self.cell(row, "finish"),
+            note=self.cell(row, "note"),
+        )
+        front = self._with_making(row, front)
+        box = self._read_id(row, "box")
+        if not self._bare and not box and self.header.find("box"):
+            self.note(row.number, "box", "missing; it names the job's box the front hangs on")
+        return ListedFront(spec=front, box=box, count=count, where=self.place(row.number))
+
+    def _with_making(self, row: Row, front: FrontSpec) -> FrontSpec:
+        """Give a front with what its row says of its frame, its edges and its boring."""
+        for column in ("rail", "groove", "panel"):
+            if self.cell(row, column) and not self.cell(row, "stile"):
+                self.note_at(
+                    row, column, "stands without stile; a five-piece front states its stile's width"
+                )
+        bored = self._read_yes(row, "bored")
+        if self.cell(row, "bored tab") and not bored:
+            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
+        return replace(
+            front,
+            rail=self.read_size(row, "rail"),
+            groove=self._read_groove(row),
+            panel=self.read_size(row, "panel"),
+            glass=self._read_yes(row, "glass"),
+            edge_radius=self.read_size(row, "edge radius"),
+            profile=self._read_profile(row),
+            bored=bored,
+            bored_tab=self.read_size(row, "bored tab"),
+            hinges_at=self._read_places(row),
+        )
+
+    def _read_groove(self, row: Row) -> float | None:
+        return 0.0 if _ZERO.fullmatch(self.cell(row, "groove")) else self.read_size(row, "groove")
+
+    def _read_yes(self, row: Row, column: Column) -> bool:
+        text = self.cell(row, column).lower()
+        if text not in ("", "yes", "no"):
+            self.note_at(row, column, f"not yes or no ('{shorten(text)}' given); allowed: yes, no")
+        return text == "yes"
+
+    def _read_profile(self, row: Row) -> Profile | None:
+        text = self.cell(row, "profile").lower()
+        profile = next((word for word in PROFILES if word == text), None)
+        if text and profile is None:
+            self.note_at(
+                row,
+                "profile",
+                f"unknown profile ('{shorten(text)}' given); allowed: {', '.join(PROFILES)}",
+            )
+        return profile
+
+    def _read_places(self, row: Row) -> tuple[float, ...] | None:
+        """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
+        texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
+        found = [self.measure(row, "hinges at", text) for text in texts if text]
+        places = sorted(place for place in found if place is not None)
+        if len(set(places)) < len(places):
+            self.note_at(
+                row, "hinges at", f"a height stands twice ('{'; '.join(texts)[:40]}' given)"
+            )
+        return tuple(places) or None
+
+    def _read_needed(self, row: Row, column: Column, *, needed: bool) -> float | None:
+        return self.read_size(row, column, needed=_ALLOWED[column] if needed else "")
+
+    def _read_kind(self, row: Row) -> FrontKind | None:
+        text = self.cell(row, "kind")
+        if self.header.find("kind") is None:
+            return None
+        kind = _KINDS.get(re.sub(r"[\s_-]", "", text.lower()))
+        if kind is None and text:
+            near = suggest(text, FRONT_KINDS)
+            self.note_at(
+                row, "kind", f"unknown kind ('{shorten(text)}' given); {near}; {_ALLOWED['kind']}"
+            )
+        elif kind is None:
+            self.note_at(row, "kind", f"missing; {_ALLOWED['kind']}")
+        return kind
+
+    def _read_id(self, row: Row, column: Column) -> str:
+        text = self.cell(row, column)
+        try:
+            return check_id(text) if text else ""
+        except JigsheetError as error:
+            self.note_at(row, column, str(error))
+            return ""
+
+    def _read_hand(self, row: Row) -> Hand | None:
+        text = self.cell(row, "hinged")
+        hand = HANDS.get(text.lower())
+        if text and hand is None:
+            self.note_at(
+                row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
+            )
+        return hand
+
+
+_ALLOWED: dict[str, str] = {
+    "kind": f"allowed: {', '.join(FRONT_KINDS)}",
+    "width": "a list without a job file gives every front's width (of a pair: of one leaf)",
+    "height": "a list without a job file gives every front's height",
+    "box": "it names the job's box that the front hangs on",
+}

@@ -1,0 +1,98 @@
+"""Any input of a job: a job file, or a bare front list with everything else assumed."""
+
+import re
+from pathlib import Path
+
+from jigs.errors import Fault, ReadingError
+from jigs.job import Grid, Job, Material, Reveal, Use
+from jigs.lengths import Unit
+from jigs.reading.frontlist import read_front_list
+from jigs.reading.jobboxes import Shelves
+from jigs.reading.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.reading.jobfile import read_job_file
+from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
+from jigs.reading.joblist import check_pulls, settle_pulls
+from jigs.reading.listedboxes import infer_boxes, list_inferred
+from jigs.reading.tables import TABLE_FILES
+
+JOB_FILE = ".toml"
+
+PEEPED = 10_000
+"""Bytes that are looked at."""
+
+_JOB_LINE = re.compile(rb"^[ \t]*(?:schema[ \t]*=|\[\[box(?:\.front)?\]\])", re.MULTILINE)
+
+
+def read_job(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+    """Read a job file (.toml) or a bare front list (a table), by the ending of its name.
+
+    `units`: what a bare number is read in where the file does not say; it overrules a list's
+    header, and changes only how a job file with units of its own is shown. `delivered`: the list
+    of what has arrived, if it is known. Raises ReadingError.
+    """
+    ending = path.suffix.lower()
+    if ending == JOB_FILE or path.is_dir():
+        return read_job_file(path, units, delivered)
+    if _looks_like_job(path):
+        raise ReadingError(
+            [Fault(str(path), f"looks like a job file: name it {path.stem}{JOB_FILE}")]
+        )
+    if ending in TABLE_FILES:
+        return _read_bare_list(path, units, delivered)
+    raise ReadingError(
+        [
+            Fault(
+                str(path),
+                f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
+                f"{', '.join((JOB_FILE, *TABLE_FILES))}",
+            )
+        ]
+    )
+
+
+def _looks_like_job(path: Path) -> bool:
+    """Tell whether a file of another ending begins like a job file."""
+    try:
+        with path.open("rb") as file:
+            return _JOB_LINE.search(file.read(PEEPED)) is not None
+    except OSError:  # its reader says what is wrong with it
+        return False
+
+
+def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> Job:
+    """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
+    front_list = read_front_list(path, units)
+    shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
+    faults = check_pulls(front_list, shelves.pulls)
+    if faults:
+        raise ReadingError(faults)
+    reveal = Reveal()
+    boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
+    job = complete_job(
+        Given(
+            name=path.stem,
+            sources=(path,),
+            units=front_list.unit,
+            material=Material(),
+            reveal=reveal,
+            increment=None,
+            grid=Grid(),
+            use=Use(),
+            shelves=shelves,
+            boxes=boxes,
+            assumed=frozenset(
+                {
+                    *(f"material.{key}" for key in MATERIAL_DEFAULTS),
+                    *(f"reveal.{key}" for key in REVEAL_DEFAULTS),
+                    *list_inferred(boxes),
+                }
+            ),
+        )
+    )
+    if delivered is None:
+        return job
+    # Imported here: few jobs have such a list.
+    from jigs.delivery.handing import with_delivery
+    from jigs.delivery.listing import read_delivered
+
+    return with_delivery(job, read_delivered(delivered, job.units))

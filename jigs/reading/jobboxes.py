@@ -1,0 +1,305 @@
+"""The boxes of a job file and their fronts: `[[box]]`, `[[box.front]]`, `[[box.front.hole]]`.
+
+Fronts stand from top to bottom. What a front does not say is None here: its size is computed
+from the box and the reveals, its hardware is the job's.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.ids import name_fronts, name_leaves, name_parts, names_board
+from jigs.job import (
+    BAND_STATES,
+    BOX_KINDS,
+    FRONT_KINDS,
+    OVERLAYS,
+    PANEL_KINDS,
+    PROFILES,
+    BoxKind,
+    BoxSpec,
+    FrontKind,
+    FrontSpec,
+    Hand,
+)
+from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
+from jigs.reading.jobcolumns import (
+    MOST_COLUMNS,
+    check_place,
+    check_stacks,
+    read_blind,
+    read_columns,
+)
+from jigs.reading.jobhardware import Shelf
+from jigs.reading.jobholes import read_board_holes, read_front_holes
+from jigs.reading.jobleaflet import read_leaflet
+from jigs.reading.jobmeasured import read_both, read_built
+from jigs.reading.jobrollouts import read_rollouts
+from jigs.reading.jobshelves import read_shelves
+from jigs.reading.jobunits import doubt_box, doubt_front
+from jigs.reading.tomltables import Table
+
+MOST_ALIKE = 100
+"""Fronts that one `count` may make."""
+
+ABOVE_FLOOR: Mapping[BoxKind, float] = {
+    "base": 100.0, "drawer": 100.0, "sink": 100.0, "tall": 100.0, "open": 100.0, "wall": 1370.0,
+}  # fmt: skip
+"""A box's bottom above the finished floor where none is given; mm (common practice, no source)."""
+
+ASSUMED_DEPTH: Mapping[BoxKind, float] = {
+    "base": 560.0, "drawer": 560.0, "sink": 560.0, "tall": 560.0, "open": 560.0, "wall": 320.0,
+}  # fmt: skip
+"""A box's depth where none is given; mm (common practice, no source)."""
+
+BESIDE_KIT = ("hinge", "slide", "tab", "hinges_at", "bored", "drawer_width", "drawer_height")
+"""What a front on a kit does not have."""
+
+NAMELESS = "?"
+"""What a box is called whose ID is at fault; no ID begins so."""
+
+HANDS: Mapping[str, Hand] = {
+    "left": "left", "l": "left", "lh": "left", "right": "right", "r": "right", "rh": "right",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shelves:
+    """The hardware records that fronts may name."""
+
+    hinges: Shelf[HingeRecord]
+    slides: Shelf[SlideRecord]
+    pulls: Shelf[PullRecord]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxesRead:
+    """The boxes as read; `assumed`: keys of the defaults that stand in; `claims`: each part's
+    ID with the place where it was claimed."""
+
+    boxes: tuple[BoxSpec, ...]
+    assumed: frozenset[str]
+    claims: tuple[tuple[str, str], ...]
+
+
+def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
+    """Read all `[[box]]` tables of a job."""
+    boxes: list[BoxSpec] = []
+    assumed: set[str] = set()
+    claims: list[tuple[str, str]] = []
+    tables = job.tables("box")
+    ids = [table.part_id("id") for table in tables]
+    for place, (table, box_id) in enumerate(zip(tables, ids, strict=True)):
+        table.require("id")
+        if box_id and box_id in ids[:place]:
+            first = tables[ids.index(box_id)]
+            table.note(
+                "id",
+                f"duplicate ID ('{box_id}', first at {first.book.place((*first.path, 'id'))}); "
+                "each box needs its own",
+            )
+            box_id = None  # its fronts' default names say nothing new
+        elif box_id:
+            claims.append((box_id, table.book.place((*table.path, "id"))))
+        box = _read_box(table, box_id or NAMELESS, assumed, shelves)
+        fronts: list[FrontSpec] = []
+        rows: list[tuple[Table, FrontSpec]] = []
+        for number, row in enumerate(table.tables("front"), start=1):
+            made = _read_fronts(row, box.id, number, shelves)
+            fronts += made
+            claims += _claim(row, made, [known for known in ids if known])
+            if made:
+                check_place(row, made[0], box)
+            rows += [(row, front) for front in made]
+        check_stacks(rows, box)
+        refuse_frame_keys(table)
+        holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
+        box = read_built(table, box)
+        table.close()
+        boxes.append(replace(box, fronts=tuple(fronts), holes=holes))
+    return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
+
+
+def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[tuple[str, str]]:
+    """Claim the IDs of the parts that one table of a front makes."""
+    place = row.book.place((*row.path, "id") if "id" in row else row.path)
+    for front in fronts:
+        if names_board(front.id, boxes):
+            row.note(
+                "id",
+                f"duplicate ID ('{front.id}' given): a part of the box is called so; "
+                "choose another",
+            )
+    return [
+        (part, place)
+        for front in fronts
+        if not front.id.startswith(NAMELESS)
+        for part in name_parts(front.id, front.kind)
+    ]
+
+
+def _names_of(front: FrontSpec) -> tuple[str, ...]:
+    """Give the names by which a hole in a board may call a front."""
+    return (front.id, *name_leaves(front.id)) if front.kind == "pair" else (front.id,)
+
+
+def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
+    kind = choose_frameless(table, "kind", BOX_KINDS)
+    table.require("kind", "width", "height")
+    width, height = table.length("width"), table.length("height")
+    depth = table.length("depth")
+    above_floor = table.length("above_floor", signed=True)
+    if "depth" not in table:
+        if kind == "open":
+            assumed.add(f"box.{box_id}.depth")
+        else:
+            table.require("depth")
+    legs = table.length("legs") or 0.0
+    if height is not None and legs >= height:
+        table.note(
+            "legs",
+            f"as high as the box or higher ({table.given('legs')} given); the height counts from "
+            "the sides' end on the floor",
+        )
+    if legs and above_floor is None:
+        above_floor = 0.0
+    elif "above_floor" not in table:
+        assumed.add(f"box.{box_id}.above_floor")
+    kind = kind or "base"
+    meant = doubt_box(table, kind)
+    width, height = meant.get("width", width), meant.get("height", height)
+    depth = meant.get("depth", depth)
+    # A size that is missing or wrong is noted; the stand-in lets the reading go on.
+    return BoxSpec(
+        id=box_id,
+        kind=kind,
+        width=width or 1.0,
+        height=height or 1.0,
+        depth=depth or ASSUMED_DEPTH[kind],
+        above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
+        wall=table.text("wall") or "",
+        x=table.length("x", signed=True),
+        overlay=choose_frameless(table, "overlay", OVERLAYS) or "full",
+        assembled=table.flag("assembled") or False,
+        band=table.choice("band", BAND_STATES),
+        legs=legs,
+        columns=(columns := read_columns(table)),
+        shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
+        rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
+        rail=table.length("rail"),
+        blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
+        blind_right=blind[1],
+        panel_left=table.choice("panel_left", PANEL_KINDS),
+        panel_right=table.choice("panel_right", PANEL_KINDS),
+        island_back=table.flag("island_back") or False,
+    )
+
+
+def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
+    """Read one table of a front: as many fronts as its `count` says."""
+    front = _read_front(row, shelves)
+    count = row.whole("count", most=MOST_ALIKE) or 1
+    names = name_fronts(row.part_id("id") or "", box=box, place=place, count=count)
+    row.close()
+    return tuple(replace(front, id=name, alike=count) for name in names)
+
+
+def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
+    row.require("kind")
+    kind = row.choice("kind", FRONT_KINDS) or "door"
+    height = row.length("height")
+    modules = row.whole("modules", most=300)
+    share = row.number("share", most=1000.0)
+    ways = [key for key in ("height", "modules", "share") if key in row]
+    if len(ways) > 1:
+        row.note(ways[1], f"stands beside {ways[0]}; give one of height, modules and share")
+    for key in ("rail", "groove", "panel"):
+        if key in row and "stile" not in row:
+            row.note(key, "stands without stile; a five-piece front states the width of its stile")
+    if "bored_tab" in row and "bored" not in row:
+        row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
+    leaflet, appliance = read_leaflet(row)
+    doubt_front(row, kind)
+    return FrontSpec(
+        id="?",
+        kind=kind,
+        width=row.length("width"),
+        height=height,
+        modules=modules,
+        share=share,
+        hinged=_read_hand(row),
+        thickness=row.length("thickness"),
+        stile=row.length("stile"),
+        rail=row.length("rail"),
+        groove=row.length("groove", zero=True),
+        panel=row.length("panel"),
+        glass=row.flag("glass") or False,
+        edge_radius=row.length("edge_radius"),
+        measured_width=read_both(row, "measured_width"),
+        measured_height=read_both(row, "measured_height"),
+        diagonals=read_both(row, "diagonals"),
+        bored_tab=row.length("bored_tab"),
+        profile=row.choice("profile", PROFILES),
+        tab=row.length("tab"),
+        hinge=shelves.hinges.take_name(row, "hinge"),
+        slide=shelves.slides.take_name(row, "slide"),
+        pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
+        hinges_at=_read_hinges_at(row),
+        leaflet=leaflet,
+        appliance=appliance,
+        push_latch=row.flag("push_latch") or False,
+        pull_over=row.part_id("pull_over"),
+        pull_level=row.part_id("pull_level"),
+        restrictor=_read_restrictor(row, kind),
+        bored=row.flag("bored") or False,
+        drawer_width=row.length("drawer_width"),
+        drawer_height=row.length("drawer_height"),
+        finish=row.text("finish") or "",
+        note=row.text("note") or "",
+        overlay=choose_frameless(row, "overlay", OVERLAYS),
+        column=row.whole("column", most=MOST_COLUMNS) or 1,
+        span=row.whole("span", most=MOST_COLUMNS) or 1,
+        reveal_left=row.length("reveal_left", zero=True),
+        reveal_right=row.length("reveal_right", zero=True),
+        reveal_top=row.length("reveal_top", zero=True),
+        reveal_bottom=row.length("reveal_bottom", signed=True),
+        by_kit=_read_kit(row),
+        holes=read_front_holes(row, kind),
+    )
+
+
+def _read_hand(row: Table) -> Hand | None:
+    value = row.pick("hinged")
+    if value is None:
+        return None
+    hand = HANDS.get(value.strip().lower()) if isinstance(value, str) else None
+    if hand is None:
+        row.note("hinged", f"not a hand ({row.given('hinged')} given); allowed: left, right")
+    return hand
+
+
+def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
+    """Read cup heights above the front's bottom edge, in rising order."""
+    places = row.lengths("hinges_at")
+    if places is None:
+        return None
+    if len(set(places)) < len(places):
+        row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
+    return tuple(sorted(places))
+
+
+def _read_restrictor(row: Table, kind: FrontKind) -> bool:
+    """Read whether a door is kept from opening to 90 degrees."""
+    if "restrictor" in row and kind not in ("door", "pair"):
+        row.note("restrictor", f"is for doors and pairs alone; this is a {kind}")
+    return row.flag("restrictor") or False
+
+
+def _read_kit(row: Table) -> bool:
+    """Read whether a front stands on a kit; then no other hardware holds it."""
+    if row.choice("fixing", ("kit",)) is None:
+        return False
+    for key in BESIDE_KIT:
+        if key in row:
+            row.note(key, 'stands beside fixing = "kit", which holds the front by its own holes')
+    return True

@@ -1,0 +1,336 @@
+"""What stands in where a job does not say: default numbers, default hardware, and their stamp.
+
+Every default is common practice or from memory, so each one that stands in is named twice: by
+its key (`reveal.top`), for the sheets it touches, and in words, for the check.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, fields, replace
+from pathlib import Path
+
+from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
+from jigs.build import Build
+from jigs.catalogue import Record, generic_slides
+from jigs.geometry import SLACK
+from jigs.hardware import NO_PULL, PullRecord, SlideRecord
+from jigs.job import ACCEPTED, BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Use
+from jigs.labelstock import Stock
+from jigs.lengths import Unit, format_mm
+from jigs.paint import Paint
+from jigs.printer import Printer
+from jigs.reading.jobboxes import Shelves
+from jigs.slide import inside_depth
+from jigs.wallspec import WallSpec
+
+DEFAULT_HINGES: Mapping[Overlay, str] = {
+    "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
+}  # fmt: skip
+"""The hinge of a job that names none, by how a door hangs."""
+DEFAULT_PULL = "bar-160"
+
+SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
+    "in": tuple(f"undermount-{mm}" for mm in (229, 305, 381, 457, 533)),
+    "mm": tuple(f"undermount-{mm}" for mm in (250, 270, *range(300, 751, 50))),
+}
+"""The generic undermount slides from which a job without its own is served, shortest first."""
+
+_PULL_WORDS = {
+    "door_inset": "from a door's free edge", "door_corner": "from the corner to the near screw",
+    "tall_height": "above the floor on tall doors", "two_from": "of width and more: two pulls",
+}  # fmt: skip
+
+OPEN_SHELVES = ("base", "wall", "tall")
+"""Boxes that are taken for open shelves where they have no front at all (our own choice)."""
+
+MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
+REVEAL_DEFAULTS = ("side", "top", "bottom", "between", "inset")
+PULL_DEFAULTS = (*_PULL_WORDS, "drawer", "screws")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Given:
+    """A job as far as it was given; `assumed` holds the keys of material, reveals and boxes."""
+
+    name: str
+    units: Unit
+    material: Material
+    reveal: Reveal
+    increment: float | None
+    grid: Grid
+    use: Use
+    shelves: Shelves
+    boxes: tuple[BoxSpec, ...]
+    assumed: frozenset[str]
+    sources: tuple[Path, ...]
+    build: Build = field(default_factory=Build)
+    paint: Paint = field(default_factory=Paint)
+    printers: Mapping[str, Printer] = field(default_factory=dict)
+    stocks: Mapping[str, Stock] = field(default_factory=dict)
+    shown_in: Unit | None = None
+    tolerance: float = ACCEPTED
+    walls: tuple[WallSpec, ...] = ()
+
+
+def complete_job(given: Given) -> Job:
+    """Make the job: default hardware where none is named, and the stamps of all defaults."""
+    use, boxes = _fill_slides(given)
+    boxes, open_boxes = _fill_shelves(boxes)
+    use = replace(
+        use,
+        hinge=use.hinge or DEFAULT_HINGES["full"],
+        drawer_pull=use.drawer_pull or DEFAULT_PULL,
+        door_pull=use.door_pull or DEFAULT_PULL,
+    )
+    shelves = given.shelves
+    fronts = [front for box in boxes for front in box.fronts]
+    used_pulls = _used([use.drawer_pull, use.door_pull, *(f.pull for f in fronts)], NO_PULL)
+    rollouts = [rollout for box in boxes for rollout in box.rollouts]
+    used_slides = _used([use.slide, *(f.slide for f in fronts), *(r.slide for r in rollouts)])
+    by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
+    used_hinges = _used([use.hinge, *by_overlay, *(f.hinge for f in fronts)])
+    hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
+    slides = {**shelves.slides.own, **_look_up(used_slides, shelves.slides.generic)}
+    pulls = {**shelves.pulls.own, **_look_up(used_pulls, shelves.pulls.generic)}
+    assumed = {
+        *given.assumed,
+        *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
+        *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
+    }
+    assumed |= {f"box.{box.id}.shelf" for box in open_boxes}
+    assumed |= {f"box.{box.id}.pins" for box in boxes if _has_free_pins(box)}
+    assumed |= {f"box.{box.id}.spacers" for box in boxes if _has_free_spacers(box)}
+    assumed -= set(_idle_defaults(given.boxes))
+    job = Job(
+        name=given.name,
+        units=given.units,
+        material=given.material,
+        reveal=given.reveal,
+        increment=given.increment,
+        grid=given.grid,
+        use=use,
+        hinges=hinges,
+        slides=slides,
+        pulls=pulls,
+        boxes=boxes,
+        assumed=frozenset(assumed),
+        shown_in=given.shown_in,
+        sources=given.sources,
+        build=given.build,
+        tolerance=given.tolerance,
+        walls=given.walls,
+        paint=given.paint,
+        printers=given.printers,
+        stocks=given.stocks,
+    )
+    return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
+
+
+def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
+    """Yield the keys of the defaults that no front of the job asks for."""
+    fronts = [front for box in boxes for front in box.fronts]
+    running = [f for f in fronts if f.kind in ("drawer", "pullout", "false-front")]
+    hung = [f for f in fronts if f.kind in ("door", "pair", "lift")]
+    inset = any(is_inset(box) for box in boxes)
+    if not inset:
+        yield "reveal.inset"
+    made = [front for front in fronts if front.kind != "opening"]
+    if made and not inset and all(front.thickness is not None for front in made):
+        yield "material.front"
+    rollouts = [rollout for box in boxes for rollout in box.rollouts]
+    if not running and not rollouts:
+        yield "material.drawer_side"
+    if all(front.slide for front in running) and all(each.slide for each in rollouts):
+        yield "use.slide"
+    if all(front.pull for front in running):
+        yield "use.drawer_pull"
+    if all(front.hinge for front in hung if front.kind != "lift"):
+        yield "use.hinge"
+    if all(front.pull for front in hung):
+        yield "use.door_pull"
+
+
+def is_inset(box: BoxSpec) -> bool:
+    """Tell whether the fronts of a box stand inside it."""
+    return any((front.overlay or box.overlay) == "inset" for front in box.fronts)
+
+
+def choose_slide(depth: float, back: float, units: Unit) -> str:
+    """Name the longest generic undermount slide that a box of this outside depth (mm) takes.
+
+    A box too shallow for any is given the shortest; the check then says that it is too long.
+    """
+    records = [generic_slides()[name] for name in SLIDE_SERIES[units]]
+    room = inside_depth(depth, back)
+    fitting = [slide for slide in records if _needed(slide) <= room + SLACK]
+    return (fitting[-1] if fitting else records[0]).name
+
+
+def _fill_shelves(boxes: Sequence[BoxSpec]) -> tuple[tuple[BoxSpec, ...], tuple[BoxSpec, ...]]:
+    """Give an open box, without any front, an adjustable shelf where the job states none."""
+    filled = tuple(
+        replace(box, shelves=(ShelfSpec(),)) if _stands_open(box) else box for box in boxes
+    )
+    return filled, tuple(box for box in boxes if _stands_open(box))
+
+
+def _stands_open(box: BoxSpec) -> bool:
+    return box.kind in OPEN_SHELVES and not box.fronts and not box.shelves
+
+
+def _has_free_pins(box: BoxSpec) -> bool:
+    """Tell whether it is left to us between which heights a shelf's pins stand."""
+    return any(
+        shelf.at is None and (shelf.low is None or shelf.high is None) for shelf in box.shelves
+    )
+
+
+def _has_free_spacers(box: BoxSpec) -> bool:
+    """Tell whether it is left to us how thick a rollout's spacers are."""
+    return any(None in (each.spacer_left, each.spacer_right) for each in box.rollouts)
+
+
+def _needed(slide: SlideRecord) -> float:
+    return slide.length + slide.depth_allowance
+
+
+def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
+    """Choose slides by depth where the job names none: the commonest is the job's, and the
+    fronts of shallower or deeper boxes name their own."""
+    if given.use.slide is not None:
+        return given.use, given.boxes
+    drawers = {
+        box.id: sum(front.kind in ("drawer", "pullout") for front in box.fronts) + len(box.rollouts)
+        for box in given.boxes
+    }
+    chosen = {
+        box.id: choose_slide(box.depth, given.material.back, given.units) for box in given.boxes
+    }
+    counts = Counter[str]()
+    for box_id, name in chosen.items():
+        counts[name] += 1000 * drawers[box_id] + 1
+    common = counts.most_common(1)[0][0] if counts else SLIDE_SERIES[given.units][-1]
+    boxes = tuple(
+        replace(
+            box,
+            fronts=tuple(
+                replace(front, slide=chosen[box.id])
+                if front.kind in ("drawer", "pullout")
+                and front.slide is None
+                and chosen[box.id] != common
+                else front
+                for front in box.fronts
+            ),
+            rollouts=tuple(
+                replace(rollout, slide=chosen[box.id])
+                if rollout.slide is None and chosen[box.id] != common
+                else rollout
+                for rollout in box.rollouts
+            ),
+        )
+        for box in given.boxes
+    )
+    return replace(given.use, slide=common), boxes
+
+
+def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
+    """Say in words what stands in for numbers that were not given."""
+    words = [
+        f"{WORDS[f'{table}.{key}']} {_figure(getattr(values, key))}"
+        for table, values, keys in (
+            ("material", job.material, MATERIAL_DEFAULTS),
+            ("reveal", job.reveal, REVEAL_DEFAULTS),
+        )
+        for key in keys
+        if f"{table}.{key}" in job.assumed
+    ]
+    inferred = [box.id for box in job.boxes if box.inferred]
+    if inferred:
+        words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
+    words += _describe_boxes(job, "depth", "{} mm deep")
+    words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
+    for key, text in (
+        ("shelf", "no front, so an adjustable shelf"),
+        ("pins", PIN_WORDS),
+        ("spacers", SPACER_WORDS),
+    ):
+        meant = [box.id for box in job.boxes if f"box.{box.id}.{key}" in job.assumed]
+        words += [f"{_name_boxes(meant)}: {text}"] if meant else []
+    for place, text in (
+        ("hinge", "hinge"), ("slide", "slide"),
+        ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
+    ):  # fmt: skip
+        if f"use.{place}" in job.assumed:
+            if place == "slide":
+                words += _describe_slides(job)
+                continue
+            names = (getattr(job.use, place),) if place != "hinge" else _default_hinges(job.boxes)
+            words += [f"{text} '{name}'" for name in names]
+    for name in used_pulls:
+        words += _describe_pull(job.pulls[name], job.assumed)
+    return words
+
+
+def _describe_slides(job: Job) -> list[str]:
+    """Say which slide of the series each box's depth has chosen."""
+    found: dict[str, list[str]] = {}
+    for box in job.boxes:
+        running = [front.slide for front in box.fronts if front.kind in ("drawer", "pullout")]
+        running += [rollout.slide for rollout in box.rollouts]
+        for name in dict.fromkeys(slide or job.use.slide for slide in running):
+            if name in SLIDE_SERIES[job.units]:
+                found.setdefault(name, []).append(box.id)
+    return [
+        f"slide '{name}', the longest usual one that the depth of {_name_boxes(boxes)} takes"
+        for name, boxes in found.items()
+    ]
+
+
+def _default_hinges(boxes: Iterable[BoxSpec]) -> tuple[str, ...]:
+    """Name the hinges that stand in, one for each way the fronts lie; all where none does."""
+    lying = {front.overlay or box.overlay for box in boxes for front in box.fronts}
+    lying |= {"half" for box in boxes if len(box.columns) > 1 and box.overlay != "inset"}
+    return tuple(name for kind, name in DEFAULT_HINGES.items() if kind in (lying or {"full"}))
+
+
+def _figure(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{format_mm(value)} mm"
+
+
+def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
+    groups: dict[float, list[str]] = {}
+    for box in job.boxes:
+        if f"box.{box.id}.{key}" in job.assumed:
+            groups.setdefault(getattr(box, key), []).append(box.id)
+    return [f"{_name_boxes(ids)}: {text.format(format_mm(value))}" for value, ids in groups.items()]
+
+
+def _name_boxes(ids: Sequence[str]) -> str:
+    return f"box{'es' if len(ids) > 1 else ''} {', '.join(ids)}"
+
+
+def _describe_pull(pull: PullRecord, assumed: frozenset[str]) -> list[str]:
+    """Say a pull's defaults in one line."""
+    said = [
+        f"{format_mm(getattr(pull, key))} mm {text}"
+        for key, text in _PULL_WORDS.items()
+        if f"pull.{pull.name}.{key}" in assumed
+    ]
+    if f"pull.{pull.name}.drawer" in assumed:
+        said.append("centred on drawers")
+    if f"pull.{pull.name}.screws" in assumed:
+        said.append("screws through the front alone")
+    return [f"pull '{pull.name}': {', '.join(said)}"] if said else []
+
+
+def _open_keys(pull: PullRecord) -> list[str]:
+    """Give the keys of a pull that the person left open."""
+    return [key for key in PULL_DEFAULTS if pull.standing.get(key) != "user"]
+
+
+def _used(names: Iterable[str | None], *words: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for name in names if name and name not in words))
+
+
+def _look_up(names: Iterable[str], records: Mapping[str, Record]) -> dict[str, Record]:
+    return {name: records[name] for name in names if name in records}

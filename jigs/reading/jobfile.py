@@ -1,0 +1,240 @@
+"""The job file: a kitchen's materials, reveals, hardware, boxes and fronts, in TOML.
+
+A fault in reading makes nothing: all faults are raised together, each with its line. A number
+that is not given and has a default takes it, and is stamped ASSUMED where it is used.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+from jigs.delivery.piece import DeliveredList
+from jigs.errors import Fault
+from jigs.hardware import NO_PULL
+from jigs.ids import find_clashes
+from jigs.job import (
+    ACCEPTED,
+    FRONT_MATERIALS,
+    SIDE_MATERIALS,
+    Grid,
+    Job,
+    Material,
+    Reveal,
+    Use,
+)
+from jigs.lengths import Unit
+from jigs.reading.faceframe import refuse_frame_keys
+from jigs.reading.hardwarefile import read_hardware_file
+from jigs.reading.jobboxes import Shelves, read_boxes
+from jigs.reading.jobbuild import read_build
+from jigs.reading.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
+from jigs.reading.joblist import hang_list
+from jigs.reading.jobpaint import read_paint
+from jigs.reading.jobprinters import read_printers
+from jigs.reading.jobstocks import read_stocks
+from jigs.reading.jobunits import doubt_units
+from jigs.reading.jobwalls import read_walls
+from jigs.reading.tomlindex import index_lines
+from jigs.reading.tomltables import FaultBook, Table
+from jigs.reading.tomltext import parse_toml, read_text
+
+SCHEMA = 1
+UNITS: tuple[Unit, ...] = ("mm", "in")
+
+
+def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+    """Read a job file.
+
+    `units` in the file says how its bare numbers are read; `units` here then only says how
+    lengths are shown. A file without them is read in the units given here, else in mm.
+    `delivered` is the list of what has arrived, in place of one that the file names. Raises
+    ReadingError with every fault.
+    """
+    text = read_text(path)
+    values = parse_toml(text, str(path))
+    book = FaultBook(file=str(path), lines=index_lines(text))
+    return _read_job(values, book, path, units, delivered)
+
+
+def _read_job(
+    values: Mapping[str, object],
+    book: FaultBook,
+    path: Path,
+    units: Unit | None,
+    delivered: Path | None,
+) -> Job:
+    top = Table(values, (), book, "mm")
+    stated = top.choice("units", UNITS)
+    top.unit = stated or units or "mm"
+    if doubt := doubt_units(values, top.unit, stated=bool(stated or units)):
+        book.note(("units",) if stated else (), doubt)
+        book.raise_noted()
+    _check_schema(top)
+    name = top.text("name") or path.stem
+    material, open_material = _read_material(top.table("material"))
+    reveal, open_reveal = _read_reveal(top.table("reveal"))
+    fronts = top.table("fronts")
+    increment = fronts.length("increment") if fronts else None
+    tolerance = fronts.length("tolerance") if fronts else None
+    if fronts:
+        fronts.close()
+    grid = _read_grid(top.table("grid"))
+    build = read_build(top.table("build"))
+    paint = read_paint(top.table("paint"))
+    printers = read_printers(top.table("printer"))
+    stocks = read_stocks(top.table("stock"))
+    hardware_file = top.text("hardware_file")
+    shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
+    shelves = Shelves(
+        hinges=read_hinges(top.table("hinge"), shared.hinges if shared else None),
+        slides=read_slides(top.table("slide"), shared.slides if shared else None),
+        pulls=read_pulls(top.table("pull"), shared.pulls if shared else None),
+    )
+    use = _read_use(top.table("use"), shelves)
+    read = read_boxes(top, shelves)
+    walls = read_walls(top, read.boxes)
+    refuse_frame_keys(top)
+    fronts_file = top.text("fronts_file")
+    delivered_file = top.text("delivered_file")
+    if delivered is None and delivered_file:
+        delivered = path.parent / delivered_file
+    top.close()
+    if not read.boxes and "box" not in top and "fronts_file" not in top:
+        book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
+    clashes = find_clashes(read.claims)
+    boxes = read.boxes
+    more: list[Fault] = []
+    hardware_faults = shared.faults if shared else []
+    if fronts_file:
+        boxes, more = hang_list(
+            path.parent / fronts_file,
+            top.unit,
+            # Fronts that are at fault already are not held against the list as well.
+            [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
+            shelves.pulls,
+        )
+    arrived = _read_arrived(delivered, top.unit) if delivered else None
+    faults = [*hardware_faults, *clashes, *more]
+    if arrived and (faults or book.faults):
+        faults += arrived.faults
+    book.raise_noted(faults)
+    job = complete_job(
+        Given(
+            name=name,
+            units=top.unit,
+            shown_in=units,
+            sources=(
+                path,
+                *(path.parent / name for name in (hardware_file, fronts_file) if name),
+            ),
+            material=material,
+            reveal=reveal,
+            increment=increment,
+            tolerance=_or_else(tolerance, ACCEPTED),
+            grid=grid,
+            build=build,
+            paint=paint,
+            printers=printers,
+            stocks=stocks,
+            use=use,
+            shelves=shelves,
+            boxes=boxes,
+            walls=walls,
+            assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
+        )
+    )
+    if not arrived:
+        return job
+    from jigs.delivery.handing import with_delivery
+
+    return with_delivery(job, arrived)
+
+
+def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
+    # Imported here, as what it is handed to above: few jobs have such a list.
+    from jigs.delivery.listing import read_delivered
+
+    return read_delivered(path, unit)
+
+
+def _check_schema(top: Table) -> None:
+    value = top.pick("schema")
+    if value is None:
+        top.book.note((), f"schema is missing; write schema = {SCHEMA} in the first line")
+    elif value != SCHEMA or isinstance(value, bool) or not isinstance(value, int):
+        top.note("schema", f"not known ({top.given('schema')} given); {SCHEMA} is allowed")
+
+
+def _read_material(table: Table | None) -> tuple[Material, set[str]]:
+    """Read true thicknesses. Gives also the keys of the defaults."""
+    if table is None:
+        return Material(), {f"material.{key}" for key in MATERIAL_DEFAULTS}
+    standard = Material()
+    sizes = {
+        "side": table.length("side"),
+        "front": table.length("front"),
+        "back": table.length("back"),
+        "band": table.length("band", zero=True),
+        "drawer_side": table.length("drawer_side"),
+    }
+    material = Material(
+        side=_or_else(sizes["side"], standard.side),
+        front=_or_else(sizes["front"], standard.front),
+        front_kind=table.choice("front_kind", FRONT_MATERIALS) or standard.front_kind,
+        back=_or_else(sizes["back"], standard.back),
+        band=_or_else(sizes["band"], standard.band),
+        drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
+        partition=table.length("partition"),
+        side_kind=table.choice("side_kind", SIDE_MATERIALS),
+        front_density=table.number("front_density", most=5000.0),
+    )
+    refuse_frame_keys(table)
+    table.close()
+    return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}
+
+
+def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:
+    """Read the reveals. Gives also the keys of the defaults.
+
+    Top and bottom may be negative: wall fronts hang below their box as a finger pull.
+    """
+    if table is None:
+        return Reveal(), {f"reveal.{key}" for key in REVEAL_DEFAULTS}
+    standard = Reveal()
+    reveal = Reveal(
+        side=_or_else(table.length("side", zero=True), standard.side),
+        top=_or_else(table.length("top", signed=True), standard.top),
+        bottom=_or_else(table.length("bottom", signed=True), standard.bottom),
+        between=_or_else(table.length("between", zero=True), standard.between),
+        inset=_or_else(table.length("inset", zero=True), standard.inset),
+    )
+    table.close()
+    return reveal, {f"reveal.{key}" for key in REVEAL_DEFAULTS if key not in table}
+
+
+def _or_else(given: float | None, standard: float) -> float:
+    return standard if given is None else given
+
+
+def _read_grid(table: Table | None) -> Grid:
+    if table is None:
+        return Grid()
+    hinges, slides = table.flag("hinges"), table.flag("slides")
+    start = table.pick("start")
+    at = None if start is None or start == "balanced" else table.measure("start", start)
+    table.close()
+    return Grid(hinges=True if hinges is None else hinges, slides=slides or False, start=at)
+
+
+def _read_use(table: Table | None, shelves: Shelves) -> Use:
+    if table is None:
+        return Use()
+    use = Use(
+        hinge=shelves.hinges.take_name(table, "hinge"),
+        slide=shelves.slides.take_name(table, "slide"),
+        drawer_pull=shelves.pulls.take_name(table, "drawer_pull", words=(NO_PULL,)),
+        door_pull=shelves.pulls.take_name(table, "door_pull", words=(NO_PULL,)),
+    )
+    table.close()
+    return use

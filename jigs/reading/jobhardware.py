@@ -1,0 +1,327 @@
+"""The hardware of a job file: `[hinge.NAME]`, `[slide.NAME]`, `[pull.NAME]`.
+
+A record is `like` a generic one, or `like` another of the same job, and gives the numbers that
+its leaflet or the caliper says. A pull without `like` is a bar if it has `centers`, else a knob.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+from types import MappingProxyType
+from typing import Any, Generic
+
+from jigs.catalogue import (
+    Record,
+    derive,
+    generic_hinges,
+    generic_pulls,
+    generic_slides,
+    solve_constant,
+)
+from jigs.confirming import read_confirmed
+from jigs.geometry import SLACK
+from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.hooks import HOOK_KEYS
+from jigs.reading.nearest import suggest, suggest_record
+from jigs.reading.tomltables import Table
+
+# Keys that are one length: (key, may be 0).
+_HINGE_SIZES = (
+    ("cup_diameter", False), ("cup_depth", False), ("bit_point", True),
+    ("fixing_spacing", False), ("fixing_inboard", True), ("fixing_diameter", False),
+    ("fixing_depth", False), ("tab", False), ("plate_line", False), ("plate_spacing", False),
+    ("plate_diameter", False), ("plate_depth", False), ("flange_length", False),
+    ("flange_width", False),
+)  # fmt: skip
+_SLIDE_SIZES = (
+    ("length", False), ("fixing_height", False), ("drawer_rise", True), ("centre_height", True),
+    ("width_less", True), ("width_tolerance", True), ("depth_allowance", True),
+    ("drawer_shorter", True), ("fixing_diameter", False), ("fixing_depth", False),
+    ("least_rise", True), ("recess", True), ("end_height", False), ("notch_width", False),
+    ("notch_height", False), ("hook_diameter", False), ("hook_depth", False),
+    ("hook_height", False), ("hook_inset", True),
+)  # fmt: skip
+_GREATEST_LOAD = 500.0
+"""The most that a pair of slides is believed to bear; kg."""
+_PULL_SIZES = (
+    ("centers", False), ("door_inset", False), ("door_corner", False), ("tall_height", False),
+    ("two_from", False), ("hole_diameter", False), ("foot", False), ("projection", True),
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shelf(Generic[Record]):
+    """All records of one kind that a job may name: its own, then the generic ones."""
+
+    kind: str
+    own: Mapping[str, Record]
+    generic: Mapping[str, Record]
+    broken: frozenset[str] = frozenset()
+
+    def find(self, name: str) -> Record | None:
+        """Give a record by name."""
+        return self.own.get(name) or self.generic.get(name)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """All names, the job's own first."""
+        return (*self.own, *self.generic)
+
+    def take_name(self, table: Table, key: str, *, words: tuple[str, ...] = ()) -> str | None:
+        """Take the name of one of the records, or one of some `words`, from a table."""
+        name = table.text(key)
+        if name is None or name in words or name in self.broken or self.find(name):
+            return name
+        near = suggest_record(name, (*self.names, *words))
+        table.note(
+            key,
+            f"unknown {self.kind} ('{name[:40]}' given); {near}",
+        )
+        return None
+
+
+def read_hinges(table: Table | None, shared: Table | None = None) -> Shelf[HingeRecord]:
+    """Read all `[hinge.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("hinge", (table, shared), generic_hinges(), _read_hinge)
+
+
+def read_slides(table: Table | None, shared: Table | None = None) -> Shelf[SlideRecord]:
+    """Read all `[slide.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("slide", (table, shared), generic_slides(), _read_slide)
+
+
+def read_pulls(table: Table | None, shared: Table | None = None) -> Shelf[PullRecord]:
+    """Read all `[pull.NAME]` tables, of the job and of the hardware file it shares."""
+    return _read_shelf("pull", (table, shared), generic_pulls(), _read_pull, basis=_pull_basis)
+
+
+def _pull_basis(table: Table) -> str:
+    """Name what a pull without `like` starts from."""
+    return "bar-160" if "centers" in table else "knob"
+
+
+def _read_shelf(
+    kind: str,
+    files: tuple[Table | None, Table | None],
+    generic: Mapping[str, Record],
+    read: Callable[[Table], dict[str, Any]],
+    basis: Callable[[Table], str] | None = None,
+) -> Shelf[Record]:
+    """Read the records of one kind, each after the one it is like; from the job's own tables
+    and from those of its hardware file, of which none may bear a name twice."""
+    own_tables, shared = (table.named_tables() if table else {} for table in files)
+    for name in own_tables:
+        if name in shared:
+            place = shared[name].book.place(shared[name].path)
+            own_tables[name].book.note(
+                own_tables[name].path,
+                f"the name is taken ('{name[:40]}' given; also {place}); "
+                "give one of the two another name",
+            )
+    tables: dict[str, Table] = {**shared, **own_tables}
+    given: dict[str, dict[str, Any]] = {}
+    like: dict[str, str] = {}
+    for name, record in tables.items():
+        _check_name(record, name, generic)
+        if "like" not in record and basis is None:
+            record.book.note(
+                record.path,
+                f"like is missing; name the generic {kind} that comes nearest, "
+                f"such as '{next(iter(generic))}'",
+            )
+        text = record.text("like") or (basis(record) if basis else "")
+        if text and text not in tables and text not in generic:
+            others: list[str] = [other for other in tables if other != name]
+            near: str = suggest_record(text, (*others, *generic))
+            record.note("like", f"unknown {kind} ('{text[:40]}' given); {near}")
+        like[name], given[name] = text, read(record)
+        record.close()
+    own: dict[str, Record] = {}
+    for name in tables:
+        _derive_chain(name, tables, like, given, generic, own)
+    for slide_name, made in own.items():
+        if isinstance(made, SlideRecord):
+            _check_places(made, tables[slide_name])
+            _check_hooks(made, tables[slide_name])
+    return Shelf(
+        kind=kind,
+        own=MappingProxyType({name: own[name] for name in tables if name in own}),
+        generic=generic,
+        broken=frozenset(tables) - frozenset(own),
+    )
+
+
+def _derive_chain(
+    name: str,
+    tables: Mapping[str, Table],
+    like: Mapping[str, str],
+    given: Mapping[str, dict[str, Any]],
+    generic: Mapping[str, Record],
+    own: dict[str, Record],
+) -> None:
+    """Derive a record after all those it is like, one after the other; note a circle."""
+    start = name
+    chain: list[str] = []
+    while name in tables and name not in own:
+        if name in chain:
+            circle = " -> ".join([*chain[chain.index(name) :], name])
+            if name == start == min(chain):
+                tables[name].note(
+                    "like", f"goes round in a circle ({circle} given); end at a generic record"
+                )
+            return
+        chain.append(name)
+        name = like[name]
+    record = own.get(name) or generic.get(name)
+    if record is None:
+        return
+    for step in reversed(chain):
+        record = derive(record, name=step, given=given[step])
+        own[step] = record
+
+
+def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None:
+    if name in generic or name == NO_PULL:
+        record.book.note(
+            record.path, f"the name is taken ('{name}' given); give your own record another name"
+        )
+    elif not (name.isprintable() and 0 < len(name.strip()) <= 40):
+        record.book.note(record.path, "a record's name is 1 to 40 printable characters")
+
+
+def _read_hinge(table: Table) -> dict[str, Any]:
+    given = _read_sizes(table, _HINGE_SIZES)
+    _put(given, "kind", table.choice("kind", ("full", "half", "inset")))
+    _put(given, "constant", table.length("constant", signed=True))
+    _put(given, "plates", table.lengths("plates", zero=True))
+    _put(given, "tabs", table.lengths("tabs"))
+    _put(given, "least_reveal", _read_least_reveal(table))
+    given |= read_confirmed(table, (*(key for key, _ in _HINGE_SIZES), "constant", "plates"))
+    rest = ["constant", "overlay_at", "overlay_measured"]
+    for key in ("overlay_at", "overlay_measured"):
+        rest.remove(key)
+        constant = _read_cell(table, key, beside=rest)
+        if constant is None:
+            continue
+        given["constant"] = constant
+        if key == "overlay_measured":
+            said = given.get("confirmed_numbers", {})
+            given["confirmed_numbers"] = {**said, "constant": "measured"}
+    return given
+
+
+def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
+    """Read a tab, a plate and the overlay they give, of the leaflet's table (`overlay_at`) or of
+    a scrap door, side screw at its middle (`overlay_measured`); give the constant, mm."""
+    cell = table.table(key)
+    if cell is None:
+        return None
+    tab, plate = cell.length("tab"), cell.length("plate", zero=True)
+    overlay = cell.length("overlay", signed=True)
+    cell.require("tab", "plate", "overlay")
+    cell.close()
+    for other in beside:
+        if other in table:
+            table.note(key, f"stands beside {other}; give one of the two, it fixes the other")
+    if tab is None or plate is None or overlay is None:
+        return None
+    return solve_constant(tab=tab, plate=plate, overlay=overlay)
+
+
+def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
+    """Read pairs of door thickness and least reveal: `[["19 mm", "0.9 mm"], ...]`."""
+    value = table.pick("least_reveal")
+    if value is None:
+        return None
+    if not isinstance(value, list) or not all(isinstance(r, list) and len(r) == 2 for r in value):
+        table.note(
+            "least_reveal",
+            f"not a list of pairs ({table.given('least_reveal')} given); "
+            'allowed: [["19 mm", "0.9 mm"], ...], door thickness and least reveal',
+        )
+        return None
+    rows = []
+    for row in value:
+        thickness, reveal = (table.measure("least_reveal", item) for item in row)
+        if thickness is None or reveal is None:
+            return None
+        rows.append((thickness, reveal))
+    if not rows or any(b[0] <= a[0] for a, b in pairwise(rows)):
+        table.note(
+            "least_reveal",
+            f"thickness does not rise from row to row ({table.given('least_reveal')} given)",
+        )
+        return None
+    return tuple(rows)
+
+
+def _read_slide(table: Table) -> dict[str, Any]:
+    given = _read_sizes(table, _SLIDE_SIZES)
+    _put(given, "mount", table.choice("mount", ("under", "side")))
+    _put(given, "load", table.number("load", most=_GREATEST_LOAD))
+    for key in ("fixing_at", "carry_at"):
+        places = table.lengths(key)
+        if places and any(b <= a for a, b in pairwise(places)):
+            table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
+        _put(given, key, places)
+    return given | read_confirmed(
+        table, (*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at", "load")
+    )
+
+
+def _check_places(slide: SlideRecord, table: Table) -> None:
+    """Note a fixing place, given by the person, that lies beyond the slide."""
+    for key, places in (("fixing_at", slide.fixing_at), ("carry_at", slide.carry_at)):
+        if key in table and places and places[-1] > slide.length + SLACK:
+            table.note(
+                key,
+                f"lies beyond the slide ({places[-1]:.1f} mm given); "
+                f"the slide is {slide.length:.1f} mm long",
+            )
+
+
+def _check_hooks(slide: SlideRecord, table: Table) -> None:
+    """Note hooks of which a number is missing, or that a side mount does not have."""
+    given = [key for key in HOOK_KEYS if key in table]
+    if given and slide.mount == "side":
+        table.note(given[0], "stands at a side mount; hooks at the rear are an undermount slide's")
+        return
+    missing = [key for key in HOOK_KEYS if getattr(slide, key) is None and key not in table]
+    if given and missing:
+        table.note(
+            given[0],
+            f"stands without {', '.join(missing)}; a hook's hole takes all of "
+            f"{', '.join(HOOK_KEYS)}",
+        )
+
+
+def _read_pull(table: Table) -> dict[str, Any]:
+    given = _read_sizes(table, _PULL_SIZES)
+    _put(given, "screws", table.choice("screws", ("front", "through")))
+    words = ("center", "upper-third")
+    value = table.pick("drawer")
+    if value in words:
+        given["drawer"] = value
+    elif isinstance(value, str) and not any(letter.isdigit() for letter in value):
+        near = suggest(value, words)
+        table.note(
+            "drawer",
+            f"not known ({table.given('drawer')} given); "
+            f"{near + ' ' if near.startswith('did') else ''}"
+            "allowed: center, upper-third, or a length below the top edge",
+        )
+    elif value is not None:
+        _put(given, "drawer", table.measure("drawer", value))
+    return given | read_confirmed(table, [key for key, _ in _PULL_SIZES])
+
+
+def _read_sizes(table: Table, sizes: tuple[tuple[str, bool], ...]) -> dict[str, Any]:
+    given: dict[str, Any] = {}
+    for key, zero in sizes:
+        _put(given, key, table.length(key, zero=zero))
+    return given
+
+
+def _put(given: dict[str, Any], key: str, value: object) -> None:
+    if value is not None:
+        given[key] = value

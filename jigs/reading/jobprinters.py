@@ -1,0 +1,109 @@
+"""Calibrated printers in a file: `[printer.NAME]`, in a job file or in the user's settings.
+
+`across` and `along` are the measured bars, with their units; `bars` says which ones, `paper` and
+`tray` what was in the printer. `dots` are its dots per inch; `labels_right` and `labels_up` how
+far its labels are to be moved. A label printer may have these alone.
+"""
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+from jigs.lengths import Unit, format_mm
+from jigs.printer import Printer, find_faults
+from jigs.reading.jobstocks import read_dots
+from jigs.reading.tomlindex import index_lines
+from jigs.reading.tomltables import FaultBook, Table
+from jigs.reading.tomltext import parse_toml, read_text
+
+UNITS: tuple[Unit, ...] = ("mm", "in")
+NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,11}")
+"""A printer's name: short, since it stands on every sheet; a bare key of a TOML file."""
+
+
+def read_printers(table: Table | None) -> dict[str, Printer]:
+    """Read the printers of a file; faults are noted in its book."""
+    if table is None:
+        return {}
+    found = {name: _read(name, row) for name, row in table.named_tables().items()}
+    return {name: printer for name, printer in found.items() if printer is not None}
+
+
+def read_printer_file(path: Path) -> dict[str, Printer]:
+    """Read the user's settings, none where there is no such file. Raises ReadingError."""
+    if not path.exists():
+        return {}
+    text = read_text(path)
+    book = FaultBook(file=str(path), lines=index_lines(text))
+    top = Table(parse_toml(text, str(path)), (), book, "mm")
+    printers = read_printers(top.table("printer"))
+    top.close()
+    book.raise_noted()
+    return printers
+
+
+def _read(name: str, table: Table) -> Printer | None:
+    if not NAME.fullmatch(name):
+        table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
+    noted = len(table.book.faults)
+    bars = table.choice("bars", UNITS) or "mm"
+    across, along = table.length("across"), table.length("along")
+    paper, tray = table.text("paper") or "", table.text("tray") or ""
+    dots = read_dots(table)
+    right, up = (table.length(f"labels_{way}", signed=True) for way in ("right", "up"))
+    if dots is None and right is None and up is None:
+        table.require("across", "along")
+    table.close()
+    if noted < len(table.book.faults):
+        return None
+    printer = Printer(
+        name=name, across=across, along=along, bars=bars, paper=paper, tray=tray,
+        dots=dots, labels_right=right or 0.0, labels_up=up or 0.0,
+    )  # fmt: skip
+    for fault in find_faults(printer):
+        table.book.note(table.path, fault)
+    return printer
+
+
+NAME_RULE = "letters, digits, - and _ are allowed, 12 at most"
+
+
+def printer_toml(printer: Printer) -> str:
+    """Write a printer as the lines of a file."""
+    lines = [
+        f"[printer.{printer.name}]",
+        *(
+            f'{key} = "{_exact(bar)} mm"'
+            for key, bar in (("across", printer.across), ("along", printer.along))
+            if bar is not None
+        ),
+    ]
+    lines += [f'bars = "{printer.bars}"'] if printer.bars != "mm" and printer.corrected else []
+    lines += [f"dots = {printer.dots}"] if printer.dots else []
+    lines += [
+        f'labels_{way} = "{_exact(off)} mm"'
+        for way, off in (("right", printer.labels_right), ("up", printer.labels_up))
+        if off
+    ]
+    lines += [f"{key} = {_quoted(text)}" for key, text in _words(printer).items() if text]
+    return "\n".join(lines) + "\n"
+
+
+def printers_toml(printers: Mapping[str, Printer]) -> str:
+    """Write a whole file of printers, in the order of their names."""
+    blocks = [printer_toml(printers[name]) for name in sorted(printers)]
+    return "\n".join(["# Printers as measured on their test pages.\n", *blocks])
+
+
+def _words(printer: Printer) -> dict[str, str]:
+    return {"paper": printer.paper, "tray": printer.tray}
+
+
+def _exact(length: float) -> str:
+    """Write a length to 0.0001 mm: eighths and 64ths of an inch too, and 0.1 mm as it was read."""
+    return f"{length:.4f}".rstrip("0").rstrip(".") if length % 0.1 else format_mm(length)
+
+
+def _quoted(text: str) -> str:
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'

@@ -1,0 +1,37 @@
+"""The rollouts of a box in the job file: `[[box.rollout]]`.
+
+`at` is the underside of the drawer box above the side's bottom end, `height` the box's own.
+"""
+
+from jigs.hardware import SlideRecord
+from jigs.reading.jobhardware import Shelf
+from jigs.reading.tomltables import Table
+from jigs.rolloutspec import RolloutSpec
+
+
+def read_rollouts(
+    table: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+) -> tuple[RolloutSpec, ...]:
+    """Read the rollouts of a box `height` mm high, of so many columns."""
+    return tuple(
+        _read_rollout(row, height, max(1, columns), slides) for row in table.tables("rollout")
+    )
+
+
+def _read_rollout(
+    row: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+) -> RolloutSpec:
+    row.require("at", "height")
+    at, high = row.length("at"), row.length("height")
+    if at is not None and at >= height:
+        row.note("at", f"above its box ({row.given('at')} given)")
+    spec = RolloutSpec(
+        at=at or 1.0,
+        height=high or 1.0,
+        slide=slides.take_name(row, "slide"),
+        column=row.whole("column", most=columns) or 1,
+        spacer_left=row.length("spacer_left", zero=True),
+        spacer_right=row.length("spacer_right", zero=True),
+    )
+    row.close()
+    return spec

@@ -1,0 +1,71 @@
+"""What a wall measures, in the job file: its length, ceiling, counter, floor and appliances.
+
+An appliance (`[[wall.appliance]]`) stands or hangs between the boxes: it has an ID of its own, and
+stands at `x` along the wall or `after` a box or an earlier appliance of that wall.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from jigs.reading.nearest import suggest
+from jigs.reading.tomltables import Table
+from jigs.wallspec import Appliance, WallSpec
+
+
+def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]) -> WallSpec:
+    """Read a wall's own sizes and its appliances. `boxes`: the IDs of its boxes; `taken`: all IDs
+    of boxes and appliances so far."""
+    counter, thickness = table.length("counter"), table.length("counter_thickness")
+    if "counter_thickness" in table and "counter" not in table:
+        table.note("counter_thickness", "stands without counter, its top above the floor")
+    if counter is not None and thickness is not None and thickness >= counter:
+        table.note(
+            "counter_thickness",
+            f"as thick as the counter is high ({table.given('counter')}), or thicker "
+            f"({table.given('counter_thickness')} given); counter is the height of its top",
+        )
+    found: list[Appliance] = []
+    for row in table.tables("appliance"):
+        known = [*boxes, *(appliance.id for appliance in found)]
+        read = _read_appliance(row, known, [*taken, *(appliance.id for appliance in found)])
+        if read is not None:
+            found.append(read)
+    return replace(
+        wall,
+        length=table.length("length"),
+        ceiling=table.length("ceiling"),
+        counter=counter,
+        counter_thickness=thickness,
+        floor_high=table.length("floor_high", zero=True) or 0.0,
+        appliances=tuple(found),
+    )
+
+
+def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) -> Appliance | None:
+    """Read one appliance; None where a size of it is missing or wrong."""
+    table.require("id", "width", "height")
+    name, width, height = table.part_id("id"), table.length("width"), table.length("height")
+    said, above = table.text("name"), table.length("above_floor", zero=True)
+    x, after = table.length("x", zero=True), table.part_id("after")
+    if name is not None and name in taken:
+        table.note(
+            "id", f"taken already ('{name[:40]}' given); every box and appliance has its own"
+        )
+    if "x" in table and "after" in table:
+        table.note("after", "stands beside x; one of the two says where it stands")
+    elif "x" not in table and "after" not in table:
+        table.note(
+            "id", "neither x nor after; say where it stands: x along the wall, or after which box"
+        )
+    elif after is not None and after not in known:
+        near = suggest(after, known) if known else "no box stands on this wall"
+        table.note(
+            "after", f"no box of this wall, and no appliance above ('{after[:40]}' given); {near}"
+        )
+    table.close()
+    if not name or width is None or height is None:
+        return None
+    return Appliance(
+        id=name, name=said or "", width=width, height=height, above_floor=above or 0.0,
+        x=x, after=after,
+    )  # fmt: skip

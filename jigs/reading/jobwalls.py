@@ -1,0 +1,139 @@
+"""The walls in the job file: `[[wall]]`, what stands at both ends of a run of boxes.
+
+`id` begins the names of the wall's pieces. `left` and `right` say what stands there; `left_filler`
+how wide the filler before the first box is, `left_reach` how far a handle or a casing reaches
+out, `left_meets` which wall is round the corner; the same for `right`. What the wall itself
+measures, its counter and its appliances are read by `jigs.reading.jobroom`.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from jigs.errors import JigsheetError
+from jigs.ids import check_id
+from jigs.job import BoxSpec, Hand
+from jigs.reading.jobroom import read_room
+from jigs.reading.nearest import suggest
+from jigs.reading.tomltables import Table
+from jigs.wallspec import END_KINDS, WallEnd, WallSpec
+
+LONGEST_ID = 6
+"""Characters of a wall's own ID: what its pieces are called comes behind it."""
+HANDS: tuple[Hand, ...] = ("left", "right")
+OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
+
+
+def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
+    """Read the `[[wall]]` tables of a job whose boxes these are."""
+    boxes = tuple(boxes)
+    standing = list(dict.fromkeys(box.wall for box in boxes))
+    taken = [box.id for box in boxes]
+    fronts = [front.id for box in boxes for front in box.fronts if front.id]
+    rows: list[tuple[Table, WallSpec]] = []
+    for table in job.tables("wall"):
+        table.require("name")
+        name = table.text("name")
+        ends = WallSpec(
+            name=name or "", id=_read_id(table, fronts, [*taken, *(w.id for _, w in rows)]),
+            left=_read_end(table, "left"), right=_read_end(table, "right"),
+        )  # fmt: skip
+        wall = read_room(table, ends, [box.id for box in boxes if box.wall == name], taken)
+        taken += [appliance.id for appliance in wall.appliances]
+        if name is not None and name in [other.name for _, other in rows]:
+            table.note("name", f"duplicate wall ('{name[:40]}' given); write each wall once")
+        elif name is not None and name not in standing:
+            table.note(
+                "name", f"no box stands on it ('{name[:40]}' given); {_which(name, standing)}"
+            )
+        table.close()
+        rows.append((table, wall))
+    for table, wall in rows:
+        for hand in HANDS:
+            _check_corner(table, wall, hand, standing, [other for _, other in rows])
+    return tuple(wall for _, wall in rows)
+
+
+def _read_id(table: Table, fronts: Sequence[str], taken: Sequence[str]) -> str:
+    """Read a wall's own ID, "" where none is given, or a wrong one."""
+    text = table.text("id")
+    if text is None:
+        return ""
+    try:
+        name = check_id(text)
+    except JigsheetError:
+        name = ""
+    if not name.strip("-") or name != name.strip("-") or len(name) > LONGEST_ID:
+        table.note(
+            "id",
+            f"not the ID of a wall ({text[:40]!r} given); A-Z, 0-9 and - between them are "
+            f"allowed, at most {LONGEST_ID} characters",
+        )
+        return ""
+    if name in (*taken, *fronts):
+        table.note(
+            "id",
+            f"taken already ('{name}' given); every wall, box, front and appliance has its own",
+        )
+        return ""
+    return name
+
+
+def _which(wanted: str, standing: Sequence[str]) -> str:
+    named = [name for name in standing if name]
+    if not named:
+        return 'say at each box on which it stands: wall = "north"'
+    return suggest(wanted, named)
+
+
+def _read_end(table: Table, hand: Hand) -> WallEnd:
+    """Read one end of a wall."""
+    stands = table.choice(hand, END_KINDS)
+    filler, reach = table.length(f"{hand}_filler", zero=True), table.length(f"{hand}_reach")
+    meets = table.text(f"{hand}_meets")
+    if hand not in table:
+        for key in (f"{hand}_filler", f"{hand}_reach", f"{hand}_meets"):
+            if key in table:
+                allowed = ", ".join(END_KINDS)
+                table.note(key, f"stands without {hand}; say what stands there: {allowed}")
+    elif stands == "open":
+        for key in (f"{hand}_filler", f"{hand}_reach"):
+            if key in table:
+                table.note(key, f'stands beside {hand} = "open", where nothing stands')
+    if stands not in (None, "corner") and f"{hand}_meets" in table:
+        table.note(f"{hand}_meets", f'is for {hand} = "corner" alone')
+    if stands == "corner" and f"{hand}_meets" not in table and f"{hand}_reach" not in table:
+        table.note(
+            hand,
+            f"a corner says what stands opposite: {hand}_meets, the other wall, or {hand}_reach, "
+            "how far its pulls or handles stand out",
+        )
+    return WallEnd(stands=stands, filler=filler or 0.0, reach=reach, meets=meets)
+
+
+def _check_corner(
+    table: Table, wall: WallSpec, hand: Hand, standing: Sequence[str], walls: Sequence[WallSpec]
+) -> None:
+    """Note a corner with a wall that is not there, or that says something else of it."""
+    meets, key = wall.end(hand).meets, f"{hand}_meets"
+    if meets is None:
+        return
+    if meets == wall.name:
+        table.note(key, f"the wall itself ('{meets[:40]}' given); a corner is of two walls")
+        return
+    if meets not in standing:
+        others = [name for name in standing if name and name != wall.name]
+        table.note(
+            key, f"no box stands on that wall ('{meets[:40]}' given); {_which(meets, others)}"
+        )
+        return
+    there = OPPOSITE[hand]
+    for other in walls:
+        end = other.end(there)
+        if other.name == meets and (
+            end.stands not in (None, "corner") or end.meets not in (None, wall.name)
+        ):
+            said = f'{there}_meets = "{end.meets}"' if end.meets else f'{there} = "{end.stands}"'
+            table.note(
+                key,
+                f"a {hand} end meets the {there} end of the other wall, seen from the room, and "
+                f"wall '{meets[:40]}' says {said[:60]}; let both say the same",
+            )

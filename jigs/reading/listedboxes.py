@@ -1,0 +1,147 @@
+"""The boxes of a front list: worked out from their fronts, or those of a job file.
+
+A box that nobody described is as large as its fronts with their gaps and reveals. One with
+nothing but drawers is a drawer box; one over 1500 mm high is tall; else it is a base box. It is
+never taken for a wall box. A front without a box is a box of its own.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from jigs.errors import Fault, ReadingError
+from jigs.geometry import SLACK
+from jigs.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
+from jigs.job import BoxKind, BoxSpec, FrontSpec, Reveal
+from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
+from jigs.reading.listedfront import FrontList, ListedFront
+from jigs.reading.nearest import suggest
+
+TALL_FROM = 1500.0
+"""A box higher than this is taken for a tall one, mm (common practice, no source)."""
+
+INFERRED_KEYS = ("kind", "width", "height", "depth", "above_floor")
+"""What is assumed about a box that was worked out from its fronts."""
+
+
+def infer_boxes(front_list: FrontList, reveal: Reveal) -> tuple[BoxSpec, ...]:
+    """Work the boxes out from a bare list, in its order. Raises ReadingError."""
+    stacks = _stack_rows(front_list.rows)
+    named = {box: _name_stack(box, rows) for box, rows in stacks.items()}
+    faults = _check_names(named, tuple(stacks))
+    faults += [
+        Fault(rows[0].where, f"box {box} has openings alone; give the width of one of them")
+        for box, rows in stacks.items()
+        if all(row.spec.width is None for row in rows)
+    ]
+    if faults:
+        raise ReadingError(faults)
+    return tuple(
+        _infer_box(box, rows, [front for front, _ in named[box]], reveal)
+        for box, rows in stacks.items()
+    )
+
+
+def join_fronts(front_list: FrontList, boxes: Sequence[BoxSpec]) -> tuple[BoxSpec, ...]:
+    """Hang a list's fronts on the boxes of a job file, below those they have already.
+
+    Raises ReadingError for a box that the job does not have, and for IDs that clash.
+    """
+    stacks = {box.id: [row for row in front_list.rows if row.box == box.id] for box in boxes}
+    faults = [
+        Fault(row.where, f"no such box ('{row.box}' given); {suggest(row.box, stacks)}")
+        for row in front_list.rows
+        if row.box not in stacks
+    ]
+    named = {
+        box.id: [
+            *((front, f"box {box.id}") for front in box.fronts),
+            *_name_stack(box.id, stacks[box.id], above=len(box.fronts)),
+        ]
+        for box in boxes
+    }
+    faults += _check_names(named, tuple(stacks))
+    if faults:
+        raise ReadingError(faults)
+    return tuple(replace(box, fronts=tuple(front for front, _ in named[box.id])) for box in boxes)
+
+
+def list_inferred(boxes: Iterable[BoxSpec]) -> frozenset[str]:
+    """Give the keys of everything assumed about the inferred ones among some boxes."""
+    return frozenset(
+        f"box.{box.id}.{key}" for box in boxes if box.inferred for key in INFERRED_KEYS
+    )
+
+
+def _stack_rows(rows: Sequence[ListedFront]) -> dict[str, list[ListedFront]]:
+    """Gather the rows of each box; a front without one gets a box, and each of several its own."""
+    names = name_boxes({*(row.box for row in rows), *(row.spec.id for row in rows)})
+    stacks: dict[str, list[ListedFront]] = {}
+    for row in rows:
+        if row.box:
+            stacks.setdefault(row.box, []).append(row)
+        elif row.count == 1:
+            stacks[next(names)] = [row]
+        else:
+            ids = name_fronts(row.spec.id, box="", place=0, count=row.count)
+            for front in ids:
+                spec = replace(row.spec, id=front if row.spec.id else "")
+                stacks[next(names)] = [replace(row, spec=spec, count=1)]
+    return stacks
+
+
+def _name_stack(
+    box: str, rows: Sequence[ListedFront], above: int = 0
+) -> list[tuple[FrontSpec, str]]:
+    """Give the fronts of a box with their IDs, each with its place in the file."""
+    return [
+        (replace(row.spec, id=front, alike=row.count), row.where)
+        for place, row in enumerate(rows, start=above + 1)
+        for front in name_fronts(row.spec.id, box=box, place=place, count=row.count)
+    ]
+
+
+def _check_names(
+    named: Mapping[str, Sequence[tuple[FrontSpec, str]]], boxes: Sequence[str]
+) -> list[Fault]:
+    fronts = [pair for stack in named.values() for pair in stack]
+    taken = frozenset(boxes)
+    return [
+        *find_clashes(
+            [
+                *((box, f"box {box}") for box in boxes),
+                *((p, where) for front, where in fronts for p in name_parts(front.id, front.kind)),
+            ]
+        ),
+        *(
+            Fault(
+                where,
+                f"duplicate ID ('{front.id}' given); it reads like a part of a box: choose another",
+            )
+            for front, where in fronts
+            if names_board(front.id, taken)
+        ),
+    ]
+
+
+def _infer_box(
+    box: str, rows: Sequence[ListedFront], fronts: Sequence[FrontSpec], reveal: Reveal
+) -> BoxSpec:
+    """Make the box that fits its fronts: their sum plus gaps and reveals."""
+    width = max(row.clear_width(reveal.between) or 0.0 for row in rows)
+    stack = sum(front.height or 0.0 for front in fronts) + (len(fronts) - 1) * reveal.between
+    height = stack + reveal.top + reveal.bottom
+    kind: BoxKind = "base"
+    if all(front.kind == "drawer" for front in fronts):
+        kind = "drawer"
+    elif height > TALL_FROM + SLACK:
+        kind = "tall"
+    return BoxSpec(
+        id=box,
+        kind=kind,
+        width=width + 2 * reveal.side,
+        height=height,
+        depth=ASSUMED_DEPTH[kind],
+        above_floor=ABOVE_FLOOR[kind],
+        fronts=tuple(fronts),
+        inferred=True,
+    )

@@ -1,0 +1,230 @@
+"""Tables of a job file, read key by key; every fault is noted at its line and reading goes on.
+
+A getter gives None, or its default, where a value is missing or wrong; the fault is in the book.
+`close` reports what was never asked for. Nothing may be made from a book that has faults.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import TypeVar
+
+from jigs.errors import Fault, JigsheetError, LengthError, ReadingError
+from jigs.ids import check_id
+from jigs.lengths import Unit, parse_value, show_value
+from jigs.reading.nearest import suggest
+from jigs.reading.tomlindex import KeyPath, find_line, write_path
+
+Word = TypeVar("Word", bound=str)
+
+LONGEST_TEXT = 200
+"""Characters of a name, a note, a finish."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaultBook:
+    """The faults of one file, and the lines of its keys."""
+
+    file: str
+    lines: Mapping[KeyPath, int]
+    faults: list[tuple[int, Fault]] = field(default_factory=list)
+
+    def place(self, path: KeyPath) -> str:
+        """Write where a path stands: `job.toml:12: box[1].width`."""
+        line = f"{self.file}:{find_line(self.lines, path)}"
+        return f"{line}: {write_path(path)}" if path else line
+
+    def note(self, path: KeyPath, what: str) -> None:
+        """Note a fault at a path."""
+        self.faults.append((find_line(self.lines, path), Fault(self.place(path), what)))
+
+    def raise_noted(self, more: Sequence[Fault] = ()) -> None:
+        """Raise ReadingError with all that was noted, in the order of the lines."""
+        noted = sorted(self.faults, key=lambda item: item[0])
+        if noted or more:
+            raise ReadingError([*(fault for _, fault in noted), *more])
+
+
+class Table:
+    """One table of a job file at its path; `unit` is what a bare number is read in."""
+
+    def __init__(
+        self, values: Mapping[str, object], path: KeyPath, book: FaultBook, unit: Unit
+    ) -> None:
+        self._values = values
+        self._asked: list[str] = []
+        self.path = path
+        self.book = book
+        self.unit = unit
+
+    def __contains__(self, key: str) -> bool:
+        return key in self._values
+
+    def note(self, key: str, what: str) -> None:
+        """Note a fault at one key of this table."""
+        self.book.note((*self.path, key), what)
+
+    def given(self, key: str) -> str:
+        """Show the value given for a key."""
+        return show_value(self._values.get(key))
+
+    def length(self, key: str, *, signed: bool = False, zero: bool = False) -> float | None:
+        """Take a length, in mm."""
+        value = self._take(key)
+        return None if value is None else self._measure((key,), value, signed=signed, zero=zero)
+
+    def lengths(self, key: str, *, zero: bool = False) -> tuple[float, ...] | None:
+        """Take a list of one or more lengths, in mm."""
+        value = self._take(key)
+        if value is None:
+            return None
+        if not isinstance(value, list) or not value:
+            self.note(key, f"not a list ({show_value(value)} given); a list of lengths is allowed")
+            return None
+        found = [self._measure((key, i), item, zero=zero) for i, item in enumerate(value, start=1)]
+        return tuple(mm for mm in found if mm is not None)
+
+    def choice(self, key: str, allowed: Sequence[Word]) -> Word | None:
+        """Take one word of a list."""
+        value = self._take(key)
+        if value is None:
+            return None
+        for word in allowed:
+            if value == word:
+                return word
+        near = f"{suggest(value, allowed)} " if isinstance(value, str) else ""
+        near = near if near.startswith("did") else ""
+        self.note(
+            key, f"not known ({show_value(value)} given); {near}allowed: {', '.join(allowed)}"
+        )
+        return None
+
+    def part_id(self, key: str) -> str | None:
+        """Take an ID, upper-cased; whether there is such a part shows when all are read."""
+        text = self.text(key)
+        if text is None:
+            return None
+        try:
+            return check_id(text)
+        except JigsheetError as error:
+            self.note(key, str(error))
+            return None
+
+    def text(self, key: str) -> str | None:
+        """Take a line of text."""
+        value = self._take(key)
+        if value is None:
+            return None
+        if not isinstance(value, str):
+            self.note(key, f"not a text ({show_value(value)} given); a text in quotes is allowed")
+            return None
+        text = value.strip()
+        if len(text) > LONGEST_TEXT or not text.isprintable():
+            self.note(
+                key,
+                f"not one short line ({show_value(value)} given); "
+                f"at most {LONGEST_TEXT} printable characters are allowed",
+            )
+            return None
+        return text
+
+    def flag(self, key: str) -> bool | None:
+        """Take true or false."""
+        value = self._take(key)
+        if value is None or isinstance(value, bool):
+            return value
+        self.note(key, f"neither true nor false ({show_value(value)} given)")
+        return None
+
+    def whole(self, key: str, *, most: int) -> int | None:
+        """Take a whole number from 1 to `most`."""
+        value = self._take(key)
+        if value is None:
+            return None
+        if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= most:
+            self.note(
+                key,
+                f"not a whole number from 1 to {most} ({show_value(value)} given)",
+            )
+            return None
+        return value
+
+    def number(self, key: str, *, most: float) -> float | None:
+        """Take a plain number over 0 and up to `most`, without a unit."""
+        value = self._take(key)
+        if value is None:
+            return None
+        if isinstance(value, int | Decimal) and not isinstance(value, bool):
+            finite = not isinstance(value, Decimal) or value.is_finite()
+            if finite and Decimal("1e-6") <= value <= most:
+                return float(value)
+        self.note(key, f"not a number over 0, up to {most:g} ({show_value(value)} given)")
+        return None
+
+    def table(self, key: str) -> "Table | None":
+        """Take a table inside this one."""
+        value = self._take(key)
+        if value is None:
+            return None
+        if not isinstance(value, dict):
+            self.note(key, f"not a table ({show_value(value)} given); write [{key}] above its keys")
+            return None
+        return Table(value, (*self.path, key), self.book, self.unit)
+
+    def tables(self, key: str) -> "list[Table]":
+        """Take a list of tables, `[[key]]`."""
+        value = self._take(key)
+        if value is None:
+            return []
+        if not isinstance(value, list) or not all(isinstance(item, dict) for item in value):
+            name = ".".join([*(s for s in self.path if isinstance(s, str)), key])
+            self.note(
+                key, f"not a list of tables ({show_value(value)} given); write [[{name}]] for each"
+            )
+            return []
+        return [
+            Table(item, (*self.path, key, place), self.book, self.unit)
+            for place, item in enumerate(value, start=1)
+        ]
+
+    def named_tables(self) -> "dict[str, Table]":
+        """Take every key of this table as a table: `[hinge.mine]`."""
+        found = {key: self.table(key) for key in self._values}
+        return {key: table for key, table in found.items() if table is not None}
+
+    def pick(self, key: str) -> object:
+        """Take a value as it stands, for a reader that allows more than one type."""
+        return self._take(key)
+
+    def peek(self, key: str) -> object:
+        """Give a value as it stands, for a look before it is taken."""
+        return self._values.get(key)
+
+    def measure(self, key: str, value: object) -> float | None:
+        """Read a picked value as a length, in mm."""
+        return self._measure((key,), value)
+
+    def require(self, *keys: str) -> None:
+        """Note each of the keys that is missing."""
+        for key in keys:
+            if key not in self._values:
+                self.book.note(self.path, f"{key} is missing; it must be given")
+
+    def close(self) -> None:
+        """Note every key that was not asked for."""
+        for key in self._values:
+            if key not in self._asked:
+                self.note(key, f"unknown key ('{key[:40]}' given); {suggest(key, self._asked)}")
+
+    def _take(self, key: str) -> object:
+        self._asked.append(key)
+        return self._values.get(key)
+
+    def _measure(
+        self, steps: KeyPath, value: object, *, signed: bool = False, zero: bool = False
+    ) -> float | None:
+        try:
+            return parse_value(value, self.unit, signed=signed, zero=zero)
+        except LengthError as error:
+            self.book.note((*self.path, *steps), str(error))
+            return None

@@ -1,0 +1,94 @@
+"""Read a workbook's cells; run as a process of its own by `jigs.reading.tables`, never imported.
+
+A workbook of a few hundred bytes can ask its reader for more memory than the machine has (one
+cell at the far corner of a sheet, one cell repeated a million times), and the library that
+reads it then takes its whole process down. Here that costs a child with a limit on its memory.
+
+Reads the workbook from standard input and writes JSON to standard output: `{"sheets": [{"name",
+"rows"}]}`, with every cell as text and blank rows kept, or `{"error": "..."}`.
+"""
+
+import contextlib
+import datetime
+import json
+import sys
+from io import BytesIO
+
+MEMORY = 1_000_000_000
+"""Bytes of address space this process may take."""
+
+MOST_CHARACTERS = 20_000_000
+"""Characters in all cells together: one long text may stand in every cell of a sheet."""
+
+
+def limit_memory() -> None:
+    """Keep this process within MEMORY, where the operating system knows how."""
+    try:
+        import resource
+    except ImportError:  # Windows: the parent's time limit has to do.
+        return
+    with contextlib.suppress(OSError, ValueError):
+        resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+
+
+def write_cell(value: object) -> str:
+    """Give a cell as the text that its owner sees, or nearly."""
+    if isinstance(value, bool):
+        return "TRUE" if value else "FALSE"
+    if isinstance(value, float):
+        # 12 figures: a sheet's 18.3 may be stored as 18.300000000000001.
+        return format(value, ".12g")
+    if isinstance(value, datetime.date | datetime.time | datetime.timedelta):
+        # A sheet turns a typed 3/4 into the fourth of March: nobody can tell that back.
+        return f"a date or time ({value})"
+    return str(value)
+
+
+def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str, object]]:
+    """Read each visible sheet, a merged cell's text standing in every row it covers."""
+    from python_calamine import CalamineWorkbook, SheetTypeEnum, SheetVisibleEnum
+
+    sheets: list[dict[str, object]] = []
+    left_over = MOST_CHARACTERS
+    workbook = CalamineWorkbook.from_filelike(BytesIO(data))
+    for index, about in enumerate(workbook.sheets_metadata):
+        if about.visible != SheetVisibleEnum.Visible or about.typ != SheetTypeEnum.WorkSheet:
+            continue
+        sheet = workbook.get_sheet_by_index(index)
+        if sheet.start is None or sheet.end is None:
+            continue
+        if sheet.end[0] >= most_rows or sheet.end[1] >= most_columns:
+            raise ValueError(
+                f"sheet '{about.name}' reaches to row {sheet.end[0] + 1}, column "
+                f"{sheet.end[1] + 1}; {most_rows} rows and {most_columns} columns are allowed"
+            )
+        rows = [[write_cell(v) for v in row] for row in sheet.to_python(skip_empty_area=False)]
+        for (top, left), (bottom, _) in sheet.merged_cell_ranges or ():
+            for row in rows[top + 1 : bottom + 1]:
+                if left < len(row) and not row[left]:
+                    row[left] = rows[top][left]
+        left_over -= sum(len(cell) for row in rows for cell in row)
+        if left_over < 0:
+            raise ValueError(f"more than {MOST_CHARACTERS} characters in its cells")
+        sheets.append({"name": about.name, "rows": rows})
+    return sheets
+
+
+def main() -> None:
+    """Answer standard input on standard output; the limits stand on the command line."""
+    most_rows, most_columns = (int(text) for text in sys.argv[1:3])
+    limit_memory()
+    answer: dict[str, object]
+    try:
+        answer = {"sheets": read_sheets(sys.stdin.buffer.read(), most_rows, most_columns)}
+    except MemoryError:
+        answer = {"error": "it is too large for a front list"}
+    except BaseException as error:  # a panic in the library is not an Exception
+        words = " ".join(str(error).split())
+        locked = type(error).__name__ == "PasswordError"
+        answer = {"error": "it is locked with a password" if locked else words[:200]}
+    sys.stdout.buffer.write(json.dumps(answer).encode())
+
+
+if __name__ == "__main__":
+    main()

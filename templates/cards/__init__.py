@@ -1,0 +1,1 @@
+"""Cards: the parts of a sheet that are laid on the wood."""

@@ -1,0 +1,271 @@
+"""A card: a small paper template at full scale for the holes of one fitting.
+
+A card is set on two references (`templates.cards.reference`), one along each axis. On an edge of
+the part, white meets black exactly on the edge: a solid band 3 mm wide lies outside it, and beyond
+it a flap to fold down. An index line is the card's own cut edge, or, at the middle of a part,
+two diamonds to cut out. Each hole has its distance from both references written beside it, so
+that a steel rule alone can replace the paper.
+
+Everything here is in the coordinates of the face as seen, mm; the sheet moves the whole card to
+its place on the page.
+"""
+
+from dataclasses import dataclass, replace
+
+from jigs.geometry import Fitting, Hole, collect_holes
+from templates.cards.carddraw import draw_card
+from templates.cards.cardplan import CardPlan
+from templates.cards.faces import FaceView
+from templates.cards.reference import REACH, Axis, Reference, Wish, choose_reference
+from templates.marks import Mark
+from templates.space import Box
+
+NEIGHBOURS = 100.0
+"""Screws that are further apart, up or across, have cards of their own, mm."""
+LOOSE = ("front-fixing", "clearance")
+"""Columns of screws: no piece of hardware holds their places to each other."""
+CLEAR = 20.0
+"""Least distance from an index line to a hole's centre: room for the words along the line."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Card:
+    """A card in the coordinates of the face as seen, mm.
+
+    `box` is its border, flaps included; `edges` the references with a black band, `index` the
+    index lines and middles; `ladder` the y of the part's true top where it may be cut longer.
+    `pieces`: of how many a strip consists of which this card is piece `number`, 0 for no strip.
+    """
+
+    number: int
+    view: FaceView
+    fittings: tuple[Fitting, ...]
+    box: Box
+    edges: tuple[Reference, ...]
+    index: tuple[Reference, ...]
+    ladder: float | None
+    marks: tuple[Mark, ...]
+    pieces: int = 0
+
+    @property
+    def width(self) -> float:
+        """Width over all, mm."""
+        return self.box[2] - self.box[0]
+
+    @property
+    def height(self) -> float:
+        """Height over all, mm."""
+        return self.box[3] - self.box[1]
+
+    @property
+    def fitting(self) -> Fitting:
+        """The fitting of a card that has one alone."""
+        (fitting,) = self.fittings
+        return fitting
+
+    @property
+    def holes(self) -> tuple[Hole, ...]:
+        """The holes on this card."""
+        return collect_holes(self.fittings)
+
+
+def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Card, ...]:
+    """Make the cards of a face: one a fitting, or several where no paper holds it whole.
+
+    `rooms` are the widths and heights that a page can give to a card, mm.
+    """
+    cards: list[Card] = []
+    for fitting in sorted(_joined(view, rooms), key=_reading_order):
+        rest = list(fitting.holes)
+        across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
+        if len(rest) > 1:
+            rest.sort(key=lambda hole: (hole.x, hole.y) if across else (hole.y, hole.x))
+        while rest:
+            card, taken = _largest_card(view, fitting, rest, len(cards) + 1, rooms)
+            cards.append(card)
+            rest = rest[taken:]
+    return tuple(cards)
+
+
+def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fitting, ...]:
+    """Join the columns of screws of a part so narrow that their cards would lie on each other."""
+    loose = [fitting for fitting in view.fittings if fitting.kind in LOOSE]
+    holes = tuple(hole for fitting in loose for hole in fitting.holes)
+    if len(loose) < 2 or any(
+        _extent(places) > NEIGHBOURS
+        for places in ([hole.x for hole in holes], [hole.y for hole in holes])
+    ):
+        return view.fittings
+    whole = replace(loose[0], holes=holes, index=0, count=1)
+    if not _fits(compose_card(view, whole, 1, rooms), rooms):
+        return view.fittings
+    return (*(fitting for fitting in view.fittings if fitting.kind not in LOOSE), whole)
+
+
+def _largest_card(
+    view: FaceView,
+    fitting: Fitting,
+    rest: list[Hole],
+    number: int,
+    rooms: tuple[tuple[float, float], ...],
+) -> tuple[Card, int]:
+    """The card of as many of the first holes of `rest` as may share one, and how many they are.
+
+    Screws that do not belong to one piece of hardware share a card only where they are near.
+    """
+    loose = fitting.kind in LOOSE
+    for take in range(len(rest), 0, -1):
+        holes = tuple(rest[:take])
+        if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:
+            continue
+        part = fitting if take == len(fitting.holes) else replace(fitting, holes=holes)
+        card = compose_card(view, part, number, rooms)
+        if take == 1 or _fits(card, rooms):
+            return card, take
+    raise ValueError(f"{view.part}: a fitting without holes")
+
+
+def _extent(values: list[float]) -> float:
+    return max(values) - min(values)
+
+
+def _reading_order(fitting: Fitting) -> tuple[int, float]:
+    """Cards follow each other from the bottom up; side by side, from the driller's left."""
+    kinds = ("hinge", "slide", "plate", "shelf", "pull", "front-fixing", "clearance",
+             "hook", "manual")  # fmt: skip
+    across = fitting.kind in ("pull", "front-fixing", "clearance", "hook")
+    return kinds.index(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
+
+
+def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
+    return any(card.width <= width and card.height <= height for width, height in rooms)
+
+
+def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
+    """From which edges a fitting is set out: across, then up."""
+    xs = [hole.x for hole in view_of_whole(view, fitting).holes]
+    central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
+    match fitting.kind:
+        case "hinge":
+            return ("low" if view.hinge_edge == "left" else "high"), "low"
+        case "plate" | "slide":
+            return ("low" if view.front_edge == "left" else "high"), "low"
+        case "shelf" if view.stand:
+            # The back of a box already together keeps paper from its sides' rear edges.
+            return ("low" if view.front_edge == "left" else "high"), "low"
+        case "shelf":
+            return "near", "low"
+        case "pull":
+            return ("middle" if central else "near"), ("near" if view.hinge_edge else "high")
+        case "hook":
+            return "near", "low"
+        case "front-fixing" | "clearance":
+            return ("middle" if central else "near"), "low"
+        case "manual":
+            return "near", "near"
+
+
+def view_of_whole(view: FaceView, part: Fitting) -> Fitting:
+    """Give the whole fitting of which `part` may be only some holes."""
+    for fitting in view.fittings:
+        if (fitting.kind, fitting.index, fitting.part, fitting.record) == (
+            part.kind,
+            part.index,
+            part.part,
+            part.record,
+        ):
+            return fitting
+    return part
+
+
+def choose_references(
+    view: FaceView, fitting: Fitting, *, lowered: float = 0.0, no_edge: Axis | None = None
+) -> tuple[Reference, Reference]:
+    """Choose where the card of a fitting is set, across and up.
+
+    `lowered` moves an index line that much further from the holes, mm; `no_edge` asks for an
+    index line along one axis even where an edge is near.
+    """
+    wish_x, wish_y = _wishes(view, fitting)
+    wish_y = _away_from_bevel(view, wish_y)
+    xs = [hole.x for hole in fitting.holes]
+    ys = [hole.y for hole in fitting.holes]
+    if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
+        wish_x = "near"
+    first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
+    across = _from_datum(
+        choose_reference(
+            "x",
+            min(xs) - first,
+            max(xs) - first,
+            view.width - first - last,
+            wish_x,
+            step=view.step,
+            clear=CLEAR,
+            edge=no_edge != "x",
+        ),
+        first,
+    )
+    up = choose_reference(
+        "y",
+        min(ys) - view.low,
+        max(ys) - view.low,
+        view.height - view.low,
+        _away_from_bevel(view, "low") if lowered else wish_y,
+        step=view.step,
+        clear=CLEAR + lowered,
+        fallback="near" if wish_y == "high" else "low",
+        edge=no_edge != "y",
+    )
+    return across, _from_datum(up, view.low)
+
+
+def _from_datum(reference: Reference, datum: float) -> Reference:
+    """Give a reference in the coordinates of the face, chosen from its datum, `datum` in; mm."""
+    return replace(reference, at=reference.at + datum) if datum else reference
+
+
+def _away_from_bevel(view: FaceView, wish: Wish) -> Wish:
+    """A bevelled edge is no reference: the opposite one is."""
+    if view.bevel is None:
+        return wish
+    return "low" if view.bevel == "top" else "high"
+
+
+def compose_card(
+    view: FaceView, fitting: Fitting, number: int, rooms: tuple[tuple[float, float], ...]
+) -> Card:
+    """Compose the card of some holes that belong together, set on edges where that fits."""
+    across, up = choose_references(view, fitting)
+    plan = CardPlan(view, fitting, number, across, up)
+    if plan.shortage > 0.0 and up.kind == "index":
+        # Too little room below the door's top end: the index line goes lower instead.
+        across, up = choose_references(view, fitting, lowered=plan.shortage)
+        plan = CardPlan(view, fitting, number, across, up)
+    if plan.shortage > 0.0:
+        # A short door: no room for a ladder as well; the bottom edge alone sets the card.
+        plan = CardPlan(view, fitting, number, across, up, with_ladder=False)
+    card = _draw(plan)
+    axes: tuple[Axis, Axis] = ("y", "x")
+    for axis in axes:
+        if _fits(card, rooms):
+            break
+        across, up = choose_references(view, fitting, no_edge=axis)
+        if (up if axis == "y" else across).kind == "index":
+            other = _draw(CardPlan(view, fitting, number, across, up))
+            if _fits(other, rooms):
+                return other
+    return card
+
+
+def _draw(plan: CardPlan) -> Card:
+    return Card(
+        number=plan.number,
+        view=plan.view,
+        fittings=(plan.fitting,),
+        box=plan.box,
+        edges=tuple(r for r in (plan.across, plan.up) if r.kind == "edge"),
+        index=tuple(r for r in (plan.across, plan.up) if r.kind != "edge"),
+        ladder=None if plan.ladder_v is None else plan.y(plan.ladder_v),
+        marks=draw_card(plan),
+    )

@@ -1,0 +1,177 @@
+"""What a card is set by: bands and flaps, index lines, the middle, the edge ladder.
+
+White meets black exactly on a reference edge; a drawn line would be ambiguous by its own width.
+"""
+
+from jigs.lengths import format_mm
+from templates.cards.cardplan import BAND, SMALL, CardPlan
+from templates.cards.faces import FaceView
+from templates.cards.reference import Reference
+from templates.marks import Area, Line, Outline, Text
+from templates.space import Space
+from templates.typeface import text_width, wrap
+from templates.wording import HALF_WORDS, flap_words, index_words
+
+
+def draw_line(
+    space: Space, plan: CardPlan, u1: float, v1: float, u2: float, v2: float, width: float = 0.18
+) -> None:
+    """Draw a line between two places given from the references, mm."""
+    (x1, y1), (x2, y2) = plan.at(u1, v1), plan.at(u2, v2)
+    space.add(Line(x1=x1, y1=y1, x2=x2, y2=y2, width=width))
+
+
+def _band(space: Space, plan: CardPlan, u1: float, v1: float, u2: float, v2: float) -> None:
+    a, b = plan.at(u1, v1), plan.at(u2, v2)
+    space.add(Area(points=(a, (b[0], a[1]), b, (a[0], b[1]))))
+
+
+def draw_references(space: Space, plan: CardPlan) -> None:
+    """Draw the bands and flaps, or the words along an index line, and what else sets the card."""
+    view = plan.view
+    edge_x, edge_y = plan.across.kind == "edge", plan.up.kind == "edge"
+    if edge_x:
+        _band(space, plan, -BAND, -BAND if edge_y else 0.0, 0.0, plan.v_high)
+        _flap_words(space, plan, plan.across, plan.v_high)
+    if edge_y:
+        _band(space, plan, 0.0 if edge_x else plan.u_low, -BAND, plan.u_high, 0.0)
+        _flap_words(space, plan, plan.up, plan.u_high - plan.u_low)
+    if plan.up.kind == "index":
+        lines = wrap(
+            index_words(view, plan.up), 2.5, True, plan.u_high - plan.u_low - 4.0
+            - (9.0 if plan.across.kind == "index" else 0.0)
+        )  # fmt: skip
+        centre = (plan.u_low + plan.u_high + (9.0 if plan.across.kind == "index" else 0.0)) / 2
+        for row, text in enumerate(lines if plan.up.inward < 0 else reversed(lines)):
+            base = plan.y(1.8 + row * SMALL) if plan.up.inward > 0 else plan.y(3.6 + row * SMALL)
+            space.add(Text(x=plan.x(centre), y=base, text=text, bold=True, anchor="middle"))
+    if plan.across.kind == "index" or plan.half:
+        words = HALF_WORDS if plan.half else index_words(view, plan.across)
+        low = 10.0 if plan.up.kind == "index" else 2.0
+        lines = wrap(words, 2.5, True, plan.v_high - low - 2.0)
+        centre_y = plan.y((low + plan.v_high) / 2)
+        right = plan.x(1.0) > plan.x(0.0)
+        if plan.half and plan.u1 < 0.0:
+            right = not right
+        for row, text in enumerate(lines if right else reversed(lines)):
+            x = plan.x(0.0) + (3.8 + row * SMALL if right else -1.8 - row * SMALL)
+            space.add(Text(x=x, y=centre_y, text=text, bold=True, anchor="middle", angle=90))
+    if plan.across.kind == "middle" and not plan.half:
+        _draw_diamonds(space, plan)
+    if view.panel is not None and edge_y and plan.up.edge == "bottom":
+        _panel_words(space, plan, view.panel)
+
+
+def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
+    name = plan.view.edges[reference.edge]
+    stand = reference.edge == "bottom" and plan.view.stand
+    for words in flap_words(name, plan.view.rounded, stand=stand):
+        if text_width(words, 2.5) < length - 4.0:
+            break
+    if reference.axis == "x":
+        shift = 1.2 if reference.inward < 0 else -1.2
+        if plan.view.rounded:
+            shift = 0.0  # the waste is narrower than a flap
+        x = plan.x(-(BAND + plan.flap) / 2) + shift
+        space.add(
+            Text(
+                x=x + 1.25,
+                y=plan.y(plan.v_high / 2),
+                text=words,
+                anchor="middle",
+                angle=90,
+            )
+        )
+    else:
+        space.add(
+            Text(
+                x=plan.x((plan.u_low + plan.u_high) / 2),
+                y=plan.y(-(BAND + plan.flap) / 2) - 1.25,
+                text=words,
+                anchor="middle",
+            )
+        )
+
+
+def _draw_diamonds(space: Space, plan: CardPlan) -> None:
+    lines = plan.middle_lines()
+    row = plan.diamond_row() if plan.words_low else 10.0
+    near, far = plan.gap_start() - row / 2, plan.far_diamond
+    if plan.up.kind == "index":
+        near = plan.gap_start() - 5.0
+    for v in (near, far):
+        centre = (plan.x(0.0), plan.y(v))
+        space.add(
+            Outline(
+                points=(
+                    (centre[0] - 4.0, centre[1]),
+                    (centre[0], centre[1] - 4.0),
+                    (centre[0] + 4.0, centre[1]),
+                    (centre[0], centre[1] + 4.0),
+                )
+            )
+        )
+        draw_line(space, plan, 0.0, v - 3.2, 0.0, v + 3.2)
+    if plan.up.kind != "index":
+        top = plan.y(near if plan.words_low else far) + len(lines) * SMALL / 2 - 3.0
+        for row, text in enumerate(lines):
+            space.add(Text(x=plan.x(0.0) + 5.5, y=top - row * SMALL, text=text))
+
+
+def draw_middle_names(space: Space, plan: CardPlan) -> None:
+    """Name the diamonds, where there is room beside them."""
+    if plan.across.kind != "middle" or plan.half:
+        return
+    if not plan.words_low and plan.up.kind != "index":
+        return
+    x, y = plan.x(0.0), plan.y(plan.far_diamond) - 1.25
+    space.add_where_free(
+        (
+            Text(x=x + 5.5, y=y, text="MIDDLE"),
+            Text(x=x - 5.5, y=y, text="MIDDLE", anchor="end"),
+        ),
+        plan.inside,
+    )
+
+
+def _panel_words(space: Space, plan: CardPlan, panel: float) -> None:
+    words = (
+        "BOX ALREADY ASSEMBLED? Cut along the dashed line and stand the paper on the bottom panel."
+    )
+    lines = wrap(words, 2.5, False, plan.u_high - plan.u_low - 4.0)
+    rows = int((panel - 2.0) // SMALL)
+    for row, text in enumerate(lines[:rows]):
+        space.add(
+            Text(
+                x=min(plan.x(2.0), plan.x(plan.u_high - 2.0)),
+                y=plan.y(panel) - 3.8 - row * SMALL,
+                text=text,
+            )
+        )
+    (x1, y1), (x2, y2) = plan.at(0.3, panel), plan.at(plan.u_high - 0.3, panel)
+    space.add(Line(x1=x1, y1=y1, x2=x2, y2=y2, dash="dashed", width=0.25))
+
+
+def draw_ladder(space: Space, plan: CardPlan) -> None:
+    """Draw a card's edge ladder, if it reaches up to the part's top end."""
+    if plan.ladder_v is not None:
+        y = plan.y(plan.ladder_v)
+        space.add(*ladder(plan.view, plan.x(0.0), plan.x(plan.u_high), y))
+
+
+def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Text]:
+    """Draw the lines to cut at from `start` to `end`, 2 mm either side of the true height, with
+    their figures; the true one lies at y, mm."""
+    height, whose = view.height, "THEIR" if view.name else "YOUR"
+    along = 1.0 if end > start else -1.0
+    marks: list[Line | Text] = [Line(x1=start, y1=y, x2=end, y2=y, width=0.35)]
+    pitch = (abs(end - start) - 6.0) / 5
+    for step in (-2, -1, 0, 1, 2):
+        if step:
+            marks.append(Line(x1=start, y1=y + step, x2=end, y2=y + step))
+        x = start + along * (3.0 + pitch * (step + 2.5))
+        marks.append(Line(x1=x, y1=y + step, x2=x, y2=y + 2.8))
+        figure = format_mm(height + step)
+        marks.append(Text(x=x, y=y + 4.1, text=figure, bold=step == 0, anchor="middle"))
+    words = f"EDGE LADDER: CUT AT {whose} HEIGHT"
+    return [*marks, Text(x=(start + end) / 2, y=y - 5.6, text=words, anchor="middle")]

@@ -1,0 +1,229 @@
+"""A card drawn: holes, figures, heading, notes and the outline of the hardware."""
+
+from collections.abc import Sequence
+
+from jigs.geometry import Fitting, Hole
+from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
+from templates.cards.cardplan import ARM, SMALL, CardPlan
+from templates.cards.faces import FaceView
+from templates.lettering import bar_of_50, hole_note
+from templates.marks import Circle, Line, Mark, Outline, Text
+from templates.space import Box, Space
+from templates.typeface import text_box, text_width, wrap
+
+
+def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
+    """Draw a planned card: what must stand first, then what gives way to it."""
+    space = Space()
+    draw_references(space, plan)
+    draw_holes(space, plan.fitting.holes)
+    if plan.inner:
+        _draw_inner_figures(space, plan)
+    else:
+        _draw_column(space, plan)
+    _draw_strip(space, plan)
+    _draw_heading(space, plan)
+    draw_ladder(space, plan)
+    draw_middle_names(space, plan)
+    _draw_notes(space, plan)
+    _draw_outlines(space, plan)
+    _draw_alike(space, plan)
+    x0, y0, x1, y1 = plan.box
+    space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
+    return tuple(space.marks)
+
+
+def draw_holes(space: Space, holes: Sequence[Hole]) -> None:
+    """Draw each hole's circle, and its cross of 10 mm."""
+    for hole in holes:
+        space.add(
+            Circle(x=hole.x, y=hole.y, diameter=hole.diameter),
+            Line(x1=hole.x - ARM, y1=hole.y, x2=hole.x + ARM, y2=hole.y),
+            Line(x1=hole.x, y1=hole.y - ARM, x2=hole.x, y2=hole.y + ARM),
+        )
+
+
+def _draw_column(space: Space, plan: CardPlan) -> None:
+    for v, centre, label in zip(plan.rows, plan.row_centres, plan.row_labels, strict=True):
+        us = [u for u, w, _ in plan.places if abs(w - v) < 1e-5]
+        if plan.low_column:
+            start, bend = min(us) - ARM - 0.8, plan.column_start
+            end, text = bend - 3.5, bend - 4.2
+        else:
+            start, bend = max(us) + ARM + 0.8, plan.column_start
+            end, text = bend + 3.5, bend + 4.2
+        if abs(bend - start) > 0.3:
+            draw_line(space, plan, start, v, bend, v)
+        draw_line(space, plan, bend, v, end, centre)
+        grows_right = (plan.across.inward > 0) != plan.low_column
+        left = plan.x(text) if grows_right else plan.x(text) - label.width
+        space.add(*label.marks(left, plan.y(centre) + label.height / 2))
+
+
+def _draw_inner_figures(space: Space, plan: CardPlan) -> None:
+    v, label, u = plan.rows[0], plan.row_labels[0], plan.inner_u
+    x, y = plan.at(u, v)
+    space.add(Line(x1=x - 1.0, y1=y - 1.0, x2=x + 1.0, y2=y + 1.0))
+    if plan.inner_above:
+        centre = v + 7.0 + label.height / 2
+    else:
+        centre = (plan.gap_start() + v - 8.0) / 2
+        if plan.heading_low:
+            centre = v - 8.0 - label.height / 2
+    left = plan.x(u + 1.5) if plan.across.inward > 0 else plan.x(u + 1.5) - label.width
+    space.add(*label.marks(left, plan.y(centre) + label.height / 2))
+
+
+def _draw_strip(space: Space, plan: CardPlan) -> None:
+    side = -1.0 if plan.strip_low_side else 1.0
+    edge = plan.figure_v0 - 0.5 if plan.strip_low_side else plan.figure_v1 + 0.5
+    for u, centre, label in zip(plan.columns, plan.column_centres, plan.column_labels, strict=True):
+        vs = [v for w, v, _ in plan.places if abs(w - u) < 1e-5]
+        start = (min(vs) - ARM - 0.8) if plan.strip_low_side else (max(vs) + ARM + 0.8)
+        if abs(edge - start) > 0.3:
+            draw_line(space, plan, u, start, u, edge)
+        draw_line(space, plan, u, edge, centre, edge + side * 2.8)
+        extent = label.width if plan.turned else label.height
+        near = plan.y(edge + side * 3.4)
+        top = near if (side * plan.up.inward < 0) else near + extent
+        if plan.turned:
+            space.add(*label.turned_marks(plan.x(centre), top - extent))
+        else:
+            space.add(*label.marks(plan.x(centre) - label.width / 2, top))
+
+
+def _draw_heading(space: Space, plan: CardPlan) -> None:
+    middle = plan.bar_in_strip()
+    if middle is not None:
+        v = plan.figure_v1 + plan.strip_height / 2
+        space.add(*bar_of_50(min(plan.x(middle - 30.0), plan.x(middle + 30.0)), plan.y(v)))
+    left = min(plan.x(plan.heading_u0), plan.x(plan.heading_u0 + plan.heading_width))
+    v = plan.heading_v
+    if plan.heading_low and plan.strip_low_side:
+        v = plan.gap_start() + 0.5
+    y = plan.y(v) if plan.up.inward < 0 else plan.y(v + plan.heading.height)
+    space.add(*plan.heading.marks(left, y))
+
+
+def _draw_notes(space: Space, plan: CardPlan) -> None:
+    """A hole's diameter and depth beside it, once for each kind of hole, where there is room."""
+    noted: set[str] = set()
+    # A crowded place is taken only where no hole of the kind has a better one.
+    ways = ("apart", "two lines", "close")
+    for hole, way in [(hole, way) for way in ways for hole in plan.fitting.holes]:
+        words = hole_note(hole)
+        if words in noted:
+            continue
+        width = text_width(words, 2.5)
+        out = hole.diameter / 2 + 1.2
+        if hole.diameter > 25.0:
+            lines = words.split(", ")
+            for sx in (1, -1):
+                room = [text_width(line, 2.5) for line in lines]
+                texts = [
+                    Text(
+                        x=hole.x + (1.5 if sx > 0 else -1.5 - room[row]),
+                        y=hole.y - 5.0 - row * 4.0,
+                        text=line,
+                    )
+                    for row, line in enumerate(lines)
+                ]
+                if all(space.is_free(text_box(text)) for text in texts):
+                    space.add(*texts)
+                    noted.add(words)
+                    break
+            continue
+        spots = [
+            (hole.x + sx * max(out, 1.5) - (width if sx < 0 else 0.0), hole.y + dy)
+            for dy in (1.6, -3.9, 6.0, -9.0)
+            for sx in (1, -1)
+        ]
+        spots += [(hole.x - width / 2, hole.y + dy) for dy in (ARM + 1.8, -ARM - 4.2)]
+        line = (Text(x=x, y=y, text=words) for x, y in spots)
+        if way == "two lines":
+            done = _note_in_two_lines(space, plan, hole, out)
+        else:
+            done = space.add_where_free(line, plan.inside, beside=2.0 if way == "apart" else 0.0)
+        if done:
+            noted.add(words)
+
+
+def _note_in_two_lines(space: Space, plan: CardPlan, hole: Hole, out: float) -> bool:
+    """Write a hole's diameter above its depth where one line would touch what stands beside."""
+    lines = hole_note(hole).split(", ")
+    wide = max(text_width(line, 2.5) for line in lines)
+    for top, shift in (
+        *((top, shift) for top in (-4.4, 8.0, 1.6) for shift in (out, -out - wide)),
+        *((top, -wide / 2) for top in (-ARM - 4.2, ARM + 5.8)),
+    ):
+        texts = [
+            Text(x=hole.x + shift, y=hole.y + top - row * 4.0, text=line)
+            for row, line in enumerate(lines)
+        ]
+        if space.add_all_where_free(texts, plan.inside):
+            return True
+    return False
+
+
+def _draw_outlines(space: Space, plan: CardPlan) -> None:
+    """The hardware as it lies, and the part's other edges: a second check, never a cut."""
+    view = plan.view
+    draw_hardware(space, view, (plan.fitting,), plan.inside)
+    referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
+    if plan.ladder_v is not None:
+        referenced.add("top")
+    for edge, run in (
+        ("left", ((0.0, -1e4), (0.0, 1e4))),
+        ("right", ((view.width, -1e4), (view.width, 1e4))),
+        ("bottom", ((-1e4, 0.0), (1e4, 0.0))),
+        ("top", ((-1e4, view.height), (1e4, view.height))),
+    ):
+        if edge not in referenced:
+            space.add_between_texts(run, plan.inside, "dashed", 0.25)
+    if plan.inner:
+        u, v = plan.inner_u, plan.rows[0]
+        line = (plan.at(u, 0.0), plan.at(u, v))
+        space.add_between_texts(line, plan.inside, "", 0.18)
+    for fitting_line in _axes(plan):
+        space.add_between_texts(fitting_line, plan.inside, "axis", 0.18)
+    if plan.across.kind == "middle" and not plan.half:
+        middle = ((plan.x(0.0), -1e4), (plan.x(0.0), 1e4))
+        space.add_between_texts(middle, plan.inside, "axis", 0.18)
+
+
+def _draw_alike(space: Space, plan: CardPlan) -> None:
+    """List all parts of the set where the card has room to spare; its sheet lists them always."""
+    if not plan.view.alike:
+        return
+    words = f"FOR {', '.join(plan.view.alike)}."
+    x0, y0, x1, y1 = plan.inside
+    for width in (x1 - x0 - 6.0, 50.0):
+        lines = wrap(words, 2.5, False, width)
+        wide = max(text_width(line, 2.5) for line in lines)
+        rows = range(int((y1 - y0 - len(lines) * SMALL) / 3.0))
+        for x, down in ((x, 4.5 + 3.0 * row) for row in rows for x in (x0 + 2.5, x1 - wide - 2.5)):
+            texts = [
+                Text(x=x, y=y1 - down - row * SMALL, text=line) for row, line in enumerate(lines)
+            ]
+            if space.add_all_where_free(texts, plan.inside):
+                return
+
+
+def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], inside: Box) -> None:
+    """Draw the outlines of hardware, of the drawer box behind a front, and of its thin panel."""
+    polygons = [polygon for fitting in fittings for polygon in fitting.outline]
+    for polygon in (*polygons, view.drawer_outline, view.opening):
+        if polygon:
+            space.add_between_texts((*polygon, polygon[0]), inside, "dashed", 0.18)
+
+
+def _axes(plan: CardPlan) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+    """A slide's centre line, from hole to hole and on to the back of the side."""
+    if plan.fitting.kind != "slide":
+        return []
+    v = plan.rows[0]
+    ends = [*(u - ARM - 0.8 for u in plan.columns[1:]), plan.u_high]
+    return [
+        (plan.at(u + ARM + 0.8, v), plan.at(end, v))
+        for u, end in zip(plan.columns, ends, strict=True)
+    ]

@@ -1,0 +1,317 @@
+"""Where everything on a card goes, before anything is drawn.
+
+`u` and `v` run from the two references inward, mm. From the reference outward there follow the
+holes, the figures beside and beyond them, and the card's own words, wherever there is room.
+"""
+
+from dataclasses import replace
+from itertools import pairwise
+
+from jigs.geometry import Fitting
+from templates.cards.faces import FaceView
+from templates.cards.reference import Reference
+from templates.lettering import Label, axis_label, block
+from templates.space import Box, spread
+from templates.typeface import wrap
+from templates.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
+
+BAND = 3.0
+"""Width of the black band outside a reference edge."""
+FLAP = 13.0
+"""Width of band and flap together."""
+WASTE = 10.5
+"""Width of band and waste together, where the card is cut at the edge and not folded."""
+ARM = 5.0
+"""Half a hole's cross: 10 mm over all."""
+LADDER = 7.2
+"""Paper beyond the part's true end, for the edge ladder and its figures."""
+SMALL = 4.0
+"""Line pitch of lettering 2.5."""
+MIDDLE_ROOM = 50.0
+"""Width of the words beside a middle's diamond, mm."""
+LEAST = 68.0
+"""Least inside width of a card: room for its heading."""
+
+
+class CardPlan:
+    """The places of everything on one card."""
+
+    def __init__(
+        self,
+        view: FaceView,
+        fitting: Fitting,
+        number: int,
+        across: Reference,
+        up: Reference,
+        *,
+        with_ladder: bool = True,
+    ) -> None:
+        self.with_ladder = with_ladder
+        self.view, self.fitting, self.number = view, fitting, number
+        self.across, self.up = across, up
+        self.places = [(across.distance(h.x), up.distance(h.y), h) for h in fitting.holes]
+        pads = [max(h.diameter / 2 + 1.0, ARM + 1.0) for h in fitting.holes]
+        self.u0 = min(u - pad for (u, _, _), pad in zip(self.places, pads, strict=True))
+        self.u1 = max(u + pad for (u, _, _), pad in zip(self.places, pads, strict=True))
+        self.v0 = min(v - pad for (_, v, _), pad in zip(self.places, pads, strict=True))
+        self.v1 = max(v + pad for (_, v, _), pad in zip(self.places, pads, strict=True))
+        knob = fitting.kind == "pull" and len(fitting.holes) == 1
+        for polygon in fitting.outline if fitting.kind == "hinge" or knob else ():
+            us = [across.distance(x) for x, _ in polygon]
+            vs = [up.distance(y) for _, y in polygon]
+            if min(us) > self.u0 - 12 and max(us) < self.u1 + 12:
+                self.u0, self.u1 = min(self.u0, *us), max(self.u1, *us)
+            if min(vs) > self.v0 - 12 and max(vs) < self.v1 + 12:
+                self.v0, self.v1 = min(self.v0, *vs), max(self.v1, *vs)
+        self.columns = sorted({round(u, 6) for u, _, _ in self.places})
+        self.rows = sorted({round(v, 6) for _, v, _ in self.places})
+        self.row_labels = [self._label(up, v) for v in self.rows]
+        self.column_labels = [self._label(across, u) for u in self.columns]
+        self.inner = len(self.rows) == 1 and self.widest_gap()[1] > 70.0
+        self._place_column_of_figures()
+        self._place_strip_of_figures()
+        self._place_heading()
+
+    def x(self, u: float) -> float:
+        """Coordinate on the face of a distance from the reference across."""
+        return self.across.at + self.across.inward * u
+
+    def y(self, v: float) -> float:
+        """Coordinate on the face of a distance from the reference up."""
+        return self.up.at + self.up.inward * v
+
+    def _label(self, reference: Reference, distance: float) -> Label:
+        view = self.view
+        return axis_label(
+            reference,
+            distance,
+            edge_name=view.edges[reference.edge],
+            length=view.width if reference.axis == "x" else view.height,
+            panel=view.panel if reference.axis == "y" else None,
+            band=view.band if reference.edge == view.front_edge else 0.0,
+            raw=view.raw,
+        )
+
+    def widest_gap(self) -> tuple[float, float]:
+        """Where, between two neighbouring columns of holes, there is most room: start, width."""
+        gaps = [(b - a, a) for a, b in pairwise(self.columns)]
+        if not gaps:
+            return 0.0, 0.0
+        width, start = max(gaps)
+        return start, width
+
+    def _place_column_of_figures(self) -> None:
+        """The distances up: in a column beside the holes, or between two holes far apart."""
+        self.figure_v0, self.figure_v1 = self.v0, self.v1
+        width = max(label.width for label in self.row_labels)
+        self.low_column = False
+        if self.inner:
+            label = self.row_labels[0]
+            start, gap = self.widest_gap()
+            self.inner_u = start + (gap * 0.62 if start < 0.0 else 12.0)
+            hole_v = self.rows[0]
+            self.inner_above = hole_v - 8.0 - self.gap_start() < label.height
+            if self.inner_above:
+                self.figure_v1 = max(self.v1, hole_v + 8.0 + label.height)
+            self.column_start = self.u1
+            self.column_end = max(self.u1, self.inner_u + 1.5 + width)
+            return
+        heights = [label.height + 0.8 for label in self.row_labels]
+        self.row_centres = spread(self.rows, heights, self.gap_start())
+        self.figure_v0 = min(self.v0, self.row_centres[0] - heights[0] / 2)
+        self.figure_v1 = max(self.v1, self.row_centres[-1] + heights[-1] / 2)
+        self.low_column = (
+            self.across.kind != "middle" and self.u0 - self.side_start() >= width + 6.5
+        )
+        if self.low_column:
+            self.column_start = self.u0 - 0.5
+            self.column_end = self.u1
+        else:
+            self.column_start = self.u1 + 0.3
+            self.column_end = self.u1 + 4.6 + width
+
+    def side_start(self) -> float:
+        """The first u that is free beside the reference across."""
+        if self.half:
+            return 14.0
+        return 10.0 if self.across.kind == "index" else 1.0
+
+    def gap_start(self) -> float:
+        """The first v that is free beside the reference up."""
+        if self.up.kind == "index":
+            width = LEAST - 8.0 if not self.inner else 150.0
+            lines = wrap(index_words(self.view, self.up), 2.5, True, width)
+            start = 2.0 + SMALL * max(2, len(lines))
+            return start + (10.0 if self.across.kind == "middle" and not self.half else 0.0)
+        start = 1.0
+        if self.view.panel is not None and self.up.edge == "bottom":
+            start = max(start, self.view.panel + 1.0)
+        if self.across.kind == "middle" and not self.half:
+            start = max(start, 1.0 + (self.diamond_row() if self.words_low else 10.0))
+        return start
+
+    @property
+    def half(self) -> bool:
+        """Whether a card set on the middle lies on one side of it: then the middle is cut."""
+        return self.across.kind == "middle" and (self.u0 > 4.0 or self.u1 < -4.0)
+
+    @property
+    def words_low(self) -> bool:
+        """Whether the words of the middle find room at the near diamond, before the holes."""
+        return self.v0 >= 1.0 + self.diamond_row()
+
+    def diamond_row(self) -> float:
+        return max(10.0, len(self.middle_lines()) * SMALL + 2.0)
+
+    def middle_lines(self) -> list[str]:
+        return wrap(MIDDLE_WORDS, 2.5, False, MIDDLE_ROOM)
+
+    def _place_strip_of_figures(self) -> None:
+        """The distances across: in a row beyond the holes, on the far side from the reference."""
+        widths = [label.width + 2.0 for label in self.column_labels]
+        low = -1e6 if self.across.kind == "middle" else self.side_start()
+        self.turned = sum(widths) > 190.0
+        if self.turned:
+            self.column_labels = [
+                replace(label, small=(), turned=True) for label in self.column_labels
+            ]
+            widths = [label.height + 0.8 for label in self.column_labels]
+        wanted = self.columns
+        if self.across.kind == "middle" and len(self.columns) == 2:
+            # Towards the middle, so that the card is no wider than its holes need.
+            wanted = [
+                self.u0 + max(self.columns[0] - self.u0, widths[0] / 2),
+                self.u1 - max(self.u1 - self.columns[1], widths[1] / 2),
+            ]
+        elif not self.turned:
+            # The outermost label keeps inside the holes' own room where that is wide enough.
+            last = self.u1 - widths[-1] / 2
+            if len(wanted) == 1 or last - widths[-1] / 2 > wanted[-2] + widths[-2] / 2:
+                wanted = [*wanted[:-1], min(wanted[-1], last)]
+        self.column_centres = spread(wanted, widths, low)
+        self.strip_low = self.column_centres[0] - widths[0] / 2
+        self.strip_high = self.column_centres[-1] + widths[-1] / 2
+        self.strip_height = 4.4 + max(
+            label.width if self.turned else label.height for label in self.column_labels
+        )
+        self.u_low = 0.0 if self.across.kind != "middle" else min(self.u0, self.strip_low) - 1.5
+        self.u_high = max(self.column_end, self.strip_high, self.u1) + 1.5
+        if self.half:
+            if self.u0 > 0.0:
+                self.u_low = 0.0
+            else:
+                self.u_high = 0.0 if not self.low_column else max(self.u_high, 0.0)
+        self.u_high = max(
+            self.u_high, self.u_low + LEAST + (10.0 if self.across.kind == "index" else 0.0)
+        )
+        if self.across.kind == "middle" and not self.half:
+            self.u_high = max(self.u_high, MIDDLE_ROOM + 7.0)
+
+    @property
+    def ladder_v(self) -> float | None:
+        """Where the part's true top end lies, if the card reaches up to it."""
+        if not self.with_ladder or not self.view.ladder or self.up.inward < 0:
+            return None
+        v = self.view.height - self.up.at
+        topmost = self.fitting.index == self.fitting.count
+        return v if topmost and v - self.v1 < 140.0 else None
+
+    def _place_heading(self) -> None:
+        """The card's own words: between the reference and the holes, or beyond the figures."""
+        turned = self.across.kind == "index" or self.half
+        self.heading_u0 = self.u_low + 1.5
+        self.heading_width = self.u_high - self.u_low - 3.0
+        if turned:
+            self.heading_width -= self.side_start() - 1.0
+            if not (self.half and self.u1 < 0.0):
+                self.heading_u0 += self.side_start() - 1.0
+        self.heading = block(
+            self.view,
+            self.number,
+            fitting_heading(self.view, self.fitting),
+            card_lines(self.view, self.fitting, self.up),
+            self.heading_width,
+            with_bar=self.bar_in_strip() is None,
+        )
+        gap = self.figure_v0 - self.gap_start()
+        ladder = self.ladder_v
+        far = 1e6 if ladder is None else ladder - 7.0 - self.figure_v1
+        need = self.heading.height + 1.5
+        figures = self.row_labels[0].height + 4.0 if self.inner and not self.inner_above else 0.0
+        self.heading_low = gap >= need + figures
+        self.strip_low_side = far < self.strip_height
+        roomy = not self.inner and gap >= need + self.strip_height
+        if self.strip_low_side or roomy:
+            self.strip_low_side = True
+            self.heading_low = True
+            self.shortage = max(0.0, need + self.strip_height - gap)
+        elif not self.heading_low and far < self.strip_height + need:
+            self.heading_low = True
+            self.shortage = max(0.0, need - gap)
+        else:
+            self.shortage = 0.0
+        end = self.figure_v1 + (0.0 if self.strip_low_side else self.strip_height)
+        self.heading_v = self.gap_start() + 0.5 if self.heading_low else end + 0.5
+        if not self.heading_low:
+            end += need
+        self.far_diamond = end + 4.5
+        if self.across.kind == "middle" and not self.half:
+            inner = min(
+                abs(centre) - label.width / 2
+                for centre, label in zip(self.column_centres, self.column_labels, strict=True)
+            )
+            above = self.inner and self.inner_above
+            if not self.words_low and self.up.kind != "index":
+                self.far_diamond = end + self.diamond_row() / 2
+                end += self.diamond_row()
+            elif inner > 20.0 and self.heading_low and not above:
+                self.far_diamond = end - 5.0
+            else:
+                end += 9.0
+        self.v_high = max(end + 1.0, 78.0 if turned else 0.0)
+        if ladder is not None:
+            self.v_high = ladder + LADDER
+
+    def bar_in_strip(self) -> float | None:
+        """The u at which the bar of 50 stands between two far figures; None: in the heading."""
+        if self.fitting.kind != "slide" or len(self.columns) < 2 or self.turned:
+            return None
+        ends = [
+            (self.column_centres[k] + self.column_labels[k].width / 2,
+             self.column_centres[k + 1] - self.column_labels[k + 1].width / 2)
+            for k in range(len(self.columns) - 1)
+        ]  # fmt: skip
+        start, end = max(ends, key=lambda pair: pair[1] - pair[0])
+        return (start + end) / 2 if end - start > 66.0 else None
+
+    # --- drawing -----------------------------------------------------------------------
+
+    def at(self, u: float, v: float) -> tuple[float, float]:
+        """Coordinates on the face of a place given from the two references."""
+        return self.x(u), self.y(v)
+
+    @property
+    def flap(self) -> float:
+        """Paper beyond a reference edge: band and flap, or band and waste."""
+        return WASTE if self.view.rounded else FLAP
+
+    @property
+    def box(self) -> Box:
+        """The card's border, flaps included, in the coordinates of the face."""
+        u = -self.flap if self.across.kind == "edge" else self.u_low
+        v = -self.flap if self.up.kind == "edge" else 0.0
+        return self._box(u, v, 0.0)
+
+    @property
+    def inside(self) -> Box:
+        """The card without its flaps, a little within its border."""
+        return self._box(0.0 if self.across.kind == "edge" else self.u_low, 0.0, 0.4)
+
+    def _box(self, u: float, v: float, within: float) -> Box:
+        (x1, y1), (x2, y2) = self.at(u, v), self.at(self.u_high, self.v_high)
+        return (
+            min(x1, x2) + within,
+            min(y1, y2) + within,
+            max(x1, x2) - within,
+            max(y1, y2) - within,
+        )

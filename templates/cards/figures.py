@@ -1,0 +1,178 @@
+"""Figures on a drawing of many fittings: each hole's distances, and each fitting's name, written
+where there is room.
+
+A card of one fitting has its places by construction; where many fittings share one drawing, each
+hole's figures stand together beside it, on a line that leads to it.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from jigs.geometry import Fitting, Hole
+from templates.cards.cardplan import ARM
+from templates.cards.faces import FaceView
+from templates.cards.reference import Reference
+from templates.lettering import Label, axis_label, hole_note
+from templates.marks import Line, Mark, Text
+from templates.space import Box, Space
+from templates.typeface import text_width, wrap
+from templates.wording import card_lines, fitting_heading
+
+PITCH = 4.0
+"""Line pitch of lettering 2.5, mm."""
+OUT = (2.6, 6.0, 10.0, 15.0, 21.0, 28.0, 36.0, 46.0, 58.0, 72.0)
+"""How far beside a hole its figures may begin, the nearest first; mm."""
+STEP = 3.0
+"""From one height tried for a text to the next, mm."""
+TITLE_WIDTHS = (60.0, 50.0, 42.0)
+FAR = 130.0
+"""How far a fitting's name may stand from it, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoleFigures:
+    """What is written beside one hole: its distance up and across, diameter and depth."""
+
+    up: Label
+    across: Label
+    note: str
+
+    @property
+    def width(self) -> float:
+        """Width over all, mm."""
+        return max(self.up.width, self.across.width, text_width(self.note, 2.5))
+
+    @property
+    def height(self) -> float:
+        """Height over all, mm."""
+        return self.up.height + self.across.height + PITCH + 0.4
+
+    def marks(self, left: float, top: float) -> tuple[Mark, ...]:
+        """Give the texts with the upper left corner at (left, top)."""
+        middle = top - self.up.height
+        base = middle - self.across.height - 2.9
+        return (
+            *self.up.marks(left, top),
+            *self.across.marks(left, middle),
+            Text(x=left, y=base, text=self.note),
+        )
+
+
+def figures_of(view: FaceView, hole: Hole, across: Reference, up: Reference) -> HoleFigures:
+    """Give what is written beside a hole that is set out from two references."""
+    labels = [
+        axis_label(
+            reference,
+            reference.distance(hole.x if reference.axis == "x" else hole.y),
+            edge_name=view.edges[reference.edge],
+            length=view.width if reference.axis == "x" else view.height,
+            panel=view.panel if reference.axis == "y" and reference.edge == "bottom" else None,
+            band=view.band if reference.edge == view.front_edge else 0.0,
+            raw=view.raw,
+        )
+        for reference in (up, across)
+    ]
+    return HoleFigures(up=labels[0], across=labels[1], note=hole_note(hole))
+
+
+def write_figures(space: Space, hole: Hole, figures: HoleFigures, inward: int, room: Box) -> bool:
+    """Write a hole's figures beside it, inward of the edge first; say whether there was room."""
+    width, height = figures.width, figures.height
+    out = max(hole.diameter / 2, ARM) + 0.8
+    for side, beyond, shift in _spots(inward, height):
+        start = hole.x + side * out
+        near = start + side * beyond
+        middle = hole.y + shift
+        left = near if side > 0 else near - width
+        box = (left, middle - height / 2, left + width, middle + height / 2)
+        end = near - side * 0.8
+        inside = box[0] >= room[0] and box[2] <= room[2] and box[1] >= room[1] and box[3] <= room[3]
+        if inside and space.is_free(box, 0.8) and space.line_is_free(start, hole.y, end, middle):
+            space.add(Line(x1=start, y1=hole.y, x2=end, y2=middle))
+            space.add(*figures.marks(left, box[3]))
+            return True
+    return False
+
+
+def _spots(inward: int, height: float) -> Iterator[tuple[int, float, float]]:
+    """Give the places of figures: which side, how far beyond the hole, how much higher; mm."""
+    shifts = [0.0]
+    for step in range(1, int(2.5 * height / STEP)):
+        shifts += [step * STEP, -step * STEP]
+    spots = [
+        (out + 0.8 * abs(shift) + (4.0 if side != inward else 0.0), side, out, shift)
+        for side in (inward, -inward)
+        for out in OUT
+        for shift in shifts
+        if abs(shift) <= 3.0 * (out + 4.0)
+    ]
+    for _, side, out, shift in sorted(spots, key=lambda spot: spot[0]):
+        yield side, out, shift
+
+
+def write_name(space: Space, view: FaceView, fitting: Fitting, up: Reference, room: Box) -> bool:
+    """Write what a fitting is and how it is checked near it; say whether there was room."""
+    xs, ys = [hole.x for hole in fitting.holes], [hole.y for hole in fitting.holes]
+    centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
+    for width in TITLE_WIDTHS:
+        lines = [(line, True) for line in wrap(fitting_heading(view, fitting), 2.5, True, width)]
+        for words in card_lines(view, fitting, up):
+            lines += [(line, False) for line in wrap(words, 2.5, False, width)]
+        if write_block(space, lines, centre, room):
+            return True
+    return False
+
+
+def write_block(
+    space: Space, lines: Sequence[tuple[str, bool]], near: tuple[float, float], room: Box
+) -> bool:
+    """Write lines, some bold, as near to a place as there is room; say whether there was any."""
+    width = max(text_width(text, 2.5, bold) for text, bold in lines)
+    height = len(lines) * PITCH
+    spot = free_spot(space, width, height, near, room)
+    if spot is None:
+        return False
+    left, top = spot
+    for row, (text, bold) in enumerate(lines):
+        space.add(Text(x=left, y=top - 2.9 - row * PITCH, text=text, bold=bold))
+    return True
+
+
+def free_spot(
+    space: Space, width: float, height: float, near: tuple[float, float], room: Box
+) -> tuple[float, float] | None:
+    """Give the upper left corner of a free place of a size, the nearest to a point; mm."""
+    spots: list[tuple[float, float, float]] = []
+    left = max(room[0], near[0] - width / 2 - FAR)
+    while left + width <= min(room[2], near[0] + width / 2 + FAR):
+        top = max(room[1], near[1] - FAR) + height
+        while top <= min(room[3], near[1] + FAR + height):
+            dx, dy = left + width / 2 - near[0], top - height / 2 - near[1]
+            spots.append((dx * dx + dy * dy, left, top))
+            top += STEP
+        left += STEP
+    for _, left, top in sorted(spots):
+        if space.is_free((left, top - height, left + width, top), 1.2):
+            return left, top
+    return None
+
+
+def draw_slide_lines(
+    space: Space, view: FaceView, fittings: Sequence[Fitting], inside: Box
+) -> None:
+    """Draw the line of each slide from hole to hole and on towards the back of the side."""
+    for fitting in fittings:
+        if fitting.kind != "slide":
+            continue
+        y = fitting.holes[0].y
+        xs = sorted(hole.x for hole in fitting.holes)
+        ends = [inside[0] - 1.0, *xs] if view.front_edge == "right" else [*xs, inside[2] + 1.0]
+        for a, b in pairwise(ends):
+            start, end = a + ARM + 0.8, b - ARM - 0.8
+            if a < inside[0]:
+                start = inside[0]
+            if b > inside[2]:
+                end = inside[2]
+            if end > start:
+                space.add_between_texts(((start, y), (end, y)), inside, "axis", 0.18)

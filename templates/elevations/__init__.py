@@ -1,0 +1,1 @@
+"""Elevations: each wall drawn to scale."""

@@ -1,0 +1,131 @@
+"""What shows on a label which way its part goes: an arrow, and a black stripe along one edge.
+
+A label is stuck on so that its arrow points up, or to the front. A stripe along an end is on the
+edge of the part that goes to the front; one along the top of a label is the edge that its arrow
+points to, or, where the arrow points to an end, the edge that is named beside it. A filler is
+narrower than most labels: its label lies along it, and the arrow points to an end.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.geometry import rectangle
+from templates.labels.labelplacing import Field
+from templates.marks import Area, Mark, Text
+from templates.typeface import EM_PER_CAP, text_width
+
+SMALL = 2.5
+"""The least lettering, mm."""
+BASE_LINE = 0.385
+"""Base line of a line of lettering above the foot of its em, in capital heights."""
+
+Toward = Literal["up", "left", "right"]
+"""Where an arrow points to on its label."""
+
+STRIPE = 2.5
+"""Width of a stripe along an end, mm."""
+STRIPE_HIGH = SMALL * EM_PER_CAP + 0.4
+"""What a stripe along the top takes of a label's height, mm."""
+CLEAR = 0.5
+"""Between a stripe and what stands beside it, mm."""
+_TALLEST = 20.0
+"""An arrow is as tall as the label takes, up to this; mm."""
+_BAR = 3.0
+"""A stripe along the top is so long on either side of its words at least, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stripe:
+    """A black stripe along the left or right end of a label, or along its top. `ways`: what stands
+    beside it, the fullest wording first (along an end this alone, in smaller letters). `lines`:
+    what is said of it elsewhere, where its words find no room."""
+
+    end: Literal["left", "right", "top"]
+    ways: tuple[str, ...]
+    lines: tuple[str, ...] = ()
+
+
+def to_the_front(end: Literal["left", "right"]) -> Stripe:
+    """Give the stripe along an end that goes to the front."""
+    return Stripe(end=end, ways=("THIS END TO THE FRONT",), lines=("STRIPE TO", "FRONT"))
+
+
+def stripe_width(stripe: Stripe, field: Field) -> float:
+    """Give what a stripe along an end takes with its words, mm."""
+    return STRIPE + _letters(stripe, field) * EM_PER_CAP + 0.4
+
+
+def _letters(stripe: Stripe, field: Field) -> float:
+    """Give the lettering in which a stripe's words fit along an end."""
+    return min(3.5, (field.height - 2 * field.margin) / text_width(stripe.ways[0], 1.0, True))
+
+
+def end_stripe(stripe: Stripe, field: Field, lettered: bool) -> tuple[list[Mark], float]:
+    """Draw a stripe along an end of a label, if it is `lettered` with its words beside it; give
+    the width of both, mm."""
+    edge = field.left if stripe.end == "left" else field.right - STRIPE
+    area = Area(points=rectangle(edge, field.bottom, edge + STRIPE, field.top))
+    if not lettered:
+        return [area], STRIPE + (CLEAR if stripe.end == "left" else 0.0)
+    size, wide = _letters(stripe, field), stripe_width(stripe, field)
+    # Read from the right, the feet of the letters are on the right.
+    base = (field.left + wide if stripe.end == "left" else edge - 0.4) - size * BASE_LINE
+    letters = Text(
+        x=base, y=field.bottom + field.height / 2, text=stripe.ways[0], size=size, bold=True,
+        anchor="middle", angle=90,
+    )  # fmt: skip
+    return [area, letters], wide
+
+
+def top_stripe(stripe: Stripe, left: float, top: float, width: float) -> list[Mark]:
+    """Draw a stripe along the top of a label, parted by its words in the middle, from its upper
+    left corner. Where not even the shortest words fit, it is all black."""
+    foot = top - SMALL * EM_PER_CAP
+    text = next(
+        (way for way in stripe.ways if text_width(way, SMALL, True) + 2 * _BAR <= width), ""
+    )
+    if not text:
+        return [Area(points=rectangle(left, foot, left + width, top))]
+    bar = (width - text_width(text, SMALL, True)) / 2 - 0.8
+    return [
+        Area(points=rectangle(left, foot, left + bar, top)),
+        Text(x=left + width / 2, y=foot + SMALL * BASE_LINE, text=text, size=SMALL, bold=True,
+             anchor="middle"),
+        Area(points=rectangle(left + width - bar, foot, left + width, top)),
+    ]  # fmt: skip
+
+
+def draw_arrow(
+    word: str, toward: Toward, bottom: float, top: float, head: float
+) -> tuple[list[Mark], float]:
+    """Draw an arrow with a head so wide, its left edge at 0, its word below; give its width, mm."""
+    text = text_width(word, SMALL, True)
+    below = SMALL * EM_PER_CAP + 0.5
+    if toward == "up":
+        wide = max(head, text)
+        foot = max(bottom + below, top - _TALLEST)
+        middle = wide / 2
+        points = _arrow(head, top - foot)
+        points = tuple((middle + across, foot + along) for across, along in points)
+    else:
+        long = max(1.8 * head, text)
+        wide, foot = long, (bottom + below + top - head) / 2
+        middle = wide / 2
+        tail, sign = (0.0, 1) if toward == "right" else (wide, -1)
+        points = tuple(
+            (tail + sign * along, foot + head / 2 - across) for across, along in _arrow(head, long)
+        )
+    under = Text(
+        x=middle, y=foot - 0.5 - SMALL * (EM_PER_CAP - BASE_LINE), text=word, size=SMALL,
+        bold=True, anchor="middle",
+    )  # fmt: skip
+    return [Area(points=points), under], wide
+
+
+def _arrow(head: float, long: float) -> tuple[tuple[float, float], ...]:
+    """Give the corners of an arrow: across from its axis, and along it from its foot."""
+    neck, shaft = long - head * 0.9, head * 0.18
+    return (
+        (-shaft, 0.0), (shaft, 0.0), (shaft, neck), (head / 2, neck), (0.0, long),
+        (-head / 2, neck), (-shaft, neck),
+    )  # fmt: skip

@@ -1,0 +1,168 @@
+"""The rows of words on a label: the ID, then line under line, each as large as the room takes.
+
+What does not fit is worded shorter, then left out by its worth, and cut short with an ellipsis
+only at last. The ID, HOLD and the code always stay.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from templates.labels.labelmarks import BASE_LINE, SMALL
+from templates.labels.labelwords import LabelWords, Wording
+from templates.marks import Mark, Text
+from templates.typeface import EM_PER_CAP, shorten, text_width
+
+LEAST = 1.8
+"""The least lettering on a narrow label, mm (ISO 3098)."""
+LETTERS = 8
+"""Letters that must remain of a text that is cut short."""
+
+_HOLD, _CODE = 99, 98
+"""The worth of rows that are never left out."""
+_NAME_LEAST = 3.5
+"""Before an ID is smaller than this, the lines under it go, mm."""
+
+_SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
+
+
+@dataclass(slots=True, kw_only=True)
+class _Row:
+    """A row of lettering while a label is set."""
+
+    text: str
+    size: float
+    bold: bool
+    worth: int
+
+
+def set_rows(
+    words: LabelWords,
+    more: Sequence[Wording],
+    code: str,
+    x: float,
+    width: float,
+    bottom: float,
+    top: float,
+    least: float,
+    named: float | None,
+) -> list[Mark]:
+    """Set the ID, the lines under it, then `more` and the code where it is given, as large as the
+    room takes, and at least `least` mm high. `named`: the ID stands elsewhere, in letters of
+    this height, and nothing here is larger."""
+    height = top - bottom
+    names = [] if named else break_name(words.part, width)
+    rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
+    if words.hold:
+        size = min(5.0, width / text_width("HOLD", 1.0, True))
+        rows.append(_Row(text="HOLD", size=size, bold=True, worth=_HOLD))
+    growing: list[tuple[_Row, Wording]] = []
+    for line in (*words.lines, *more):
+        text = _fit(line, least, width)
+        if not text:
+            continue
+        row = _Row(text=text, size=least, bold=line.bold, worth=line.worth)
+        rows.append(row)
+        growing.append((row, line))
+    if code:
+        size = min(SMALL, width / text_width(code, 1.0))
+        rows.append(_Row(text=code, size=size, bold=False, worth=_CODE))
+    # The ID wants 5 mm at least, or 3.5 on two lines, if it is not too long for that; what is
+    # worth least makes room.
+    name_rows = rows[: len(names)]
+    for row in name_rows:
+        row.size = min(5.0 if len(names) == 1 else 3.5, _widest(names, width))
+    while (over := (_height(rows) - height) / EM_PER_CAP) > 0:
+        spare = [row for row in rows if row.worth < _CODE]
+        large = names and name_rows[0].size - over / len(names) >= _NAME_LEAST
+        if not spare or (large and len(rows) <= len(names) + 2):
+            break
+        rows.remove(min(spare, key=lambda row: row.worth))
+    over = max(0.0, _height(rows) - height) / EM_PER_CAP
+    for row in name_rows:
+        row.size -= over / len(names)
+    _grow(rows, name_rows, growing, width, height, named or _SIZES[0])
+    marks: list[Mark] = []
+    at = top - max(0.0, (height - _height(rows)) / 2)
+    for row in rows:
+        at -= row.size * EM_PER_CAP
+        marks.append(
+            Text(x=x, y=at + row.size * BASE_LINE, text=row.text, size=row.size, bold=row.bold)
+        )
+    return marks
+
+
+def _grow(
+    rows: list[_Row],
+    names: list[_Row],
+    growing: list[tuple[_Row, Wording]],
+    width: float,
+    height: float,
+    most: float,
+) -> None:
+    """Enlarge row after row in order of need, as long as height and width take it."""
+
+    def enlarge(row_or_rows: list[_Row], size: float) -> None:
+        before = [row.size for row in row_or_rows]
+        size = min(size, most)
+        if not before or size <= before[0]:
+            return
+        for row in row_or_rows:
+            row.size = size
+        wide = max(text_width(row.text, row.size, row.bold) for row in row_or_rows)
+        if wide > width or _height(rows) > height:
+            for row, old in zip(row_or_rows, before, strict=True):
+                row.size = old
+
+    def largest() -> float:
+        """No word is larger than the ID."""
+        return names[0].size if names else most
+
+    holds = [row for row in rows if row.worth == _HOLD]
+    kept = [(row, line) for row, line in growing if any(row is other for other in rows)]
+    for row, _ in kept:
+        enlarge([row], SMALL)
+    for size in (4.0, 4.5, 5.0, 5.5, 6.0, 7.0):
+        enlarge(names, size)
+    for hold in holds:
+        enlarge([hold], 7.0)
+    for row, line in kept[:1]:
+        enlarge([row], min(3.5, line.most, largest()))
+    for size in (8.0, 9.0):
+        enlarge(names, size)
+    for row, line in kept:
+        enlarge([row], min(3.5, line.most, largest()))
+    for hold in holds:
+        enlarge([hold], 10.0)
+    for row, line in kept:
+        enlarge([row], min(line.most, largest()))
+    for size in (10.0, 11.0, 12.0):
+        enlarge(names, size)
+
+
+def _height(rows: list[_Row]) -> float:
+    return sum(row.size for row in rows) * EM_PER_CAP
+
+
+def _fit(line: Wording, size: float, width: float) -> str:
+    """Give the fullest wording that fits, else the shortest cut short, if so much of it remains
+    that it can be read; a figure never is cut."""
+    for way in line.ways:
+        if text_width(way, size, line.bold) <= width:
+            return way
+    cut = shorten(line.ways[-1], size, line.bold, width)
+    return "" if line.figure or len(cut) <= LETTERS else cut
+
+
+def _widest(names: list[str], width: float) -> float:
+    """Give the largest lettering in which the lines of an ID fit a width."""
+    unit = max(text_width(name, 1.0, True) for name in names)
+    return next((size for size in _SIZES if unit * size <= width), width / unit)
+
+
+def break_name(part: str, width: float) -> list[str]:
+    """Give the ID on one line, or on two, broken after a hyphen, where one were too small."""
+    if text_width(part, 3.5, True) <= width or len(part) < 2:
+        return [part]
+    breaks = [at + 1 for at, letter in enumerate(part[:-1]) if letter == "-"] or [len(part) // 2]
+    at = min(breaks, key=lambda at: abs(at - len(part) / 2))
+    return [part[:at], part[at:]]

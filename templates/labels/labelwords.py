@@ -1,0 +1,297 @@
+"""The words on a part's label: its name, what it is, where it goes, its size.
+
+Each line has a worth: where a label is too low for all, the line of least worth goes first.
+Kind, place and size come in several wordings, the fullest first; the label takes the fullest
+that fits its width.
+"""
+
+from dataclasses import dataclass
+
+from jigs.cutlist.piece import Piece
+from jigs.lengths import format_inches, format_mm
+from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.rolloutspec import Rollout
+from templates.boxparts import hung_over, hung_under, parts_of_box
+from templates.capitals import capitals
+from templates.labels.keyplan import Black, black_front, black_rollout, black_side
+from templates.labels.labelmarks import Stripe, Toward, to_the_front
+from templates.labels.payload import (
+    drawer_box_payload,
+    front_payload,
+    rollout_payload,
+    side_payload,
+)
+from templates.wording import FRONT_WORDS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wording:
+    """One line, worded in several ways, the fullest first. Its letters may grow from 2.5 to
+    `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number
+    is a wrong number, and half an ID another part's."""
+
+    ways: tuple[str, ...]
+    worth: int
+    most: float = 2.5
+    bold: bool = False
+    figure: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelWords:
+    """What a label says. `lines` from top to bottom, under the ID. `hold`: a large HOLD stands
+    under the ID. `arrow`: the word at the arrow, which points `toward` a side of the label.
+    `stripe`: the edge of the label that carries a black stripe, and its words. `black`: what the
+    key plan shows black."""
+
+    part: str
+    box: str
+    code: str
+    payload: str
+    lines: tuple[Wording, ...]
+    black: Black
+    hold: bool = False
+    arrow: str = "UP"
+    toward: Toward = "up"
+    stripe: Stripe | None = None
+
+
+ASSUMED = Wording(
+    ways=("SIZE ASSUMED: MEASURE FIRST", "SIZE ASSUMED", "ASSUMED"), worth=8, bold=True
+)
+"""What stands on a piece whose size hangs on numbers that nobody gave."""
+
+
+def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
+    """Give the words for a door, a drawer front, or any other front."""
+    name = FRONT_WORDS[front.kind].upper()
+    order = _order(layout, front)
+    if front.kind == "door" and front.hinged:
+        hand = front.hinged.upper()
+        ways: tuple[str, ...] = (f"{name}, HINGES {hand}", f"HINGES {hand}", f"HINGES {hand[0]}")
+    elif order:
+        short = name.removesuffix(" FRONT")
+        ways = (f"{name}, {order}", f"{short}, {order}", f"{short}, {_brief(order)}", short)
+    else:
+        ways = (name, name.removesuffix(" FRONT"))
+    above, below = hung_under(layout, front), hung_over(layout, front)
+    neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
+    lines = [
+        Wording(ways=ways, worth=9, most=5.0, bold=True),
+        place_line(front.wall, front.box, neighbour),
+    ]
+    lines += size_lines((front.width, front.height, front.thickness))
+    if front.withheld:
+        lines.insert(1, _reason(front.held[0]))
+    else:
+        if front.drawer is not None:
+            lines.append(_box_of_drawer(front, front.drawer))
+        lines += [
+            Wording(ways=(f"{name}: {text}", text), worth=worth)
+            for name, text, worth in (("Note", front.note, 2), ("Finish", front.finish, 3))
+            if text
+        ]
+    return LabelWords(
+        part=front.id,
+        box=front.box,
+        code="" if front.withheld else front.code,
+        payload=front_payload(layout, front),
+        lines=tuple(lines),
+        black=black_front(front),
+        hold=front.withheld,
+    )
+
+
+def words_of_side_label(
+    layout: Layout, side: Side, piece: Piece | None = None, *, assumed: bool = False
+) -> LabelWords:
+    """Give the words for a box side, `piece` as it is cut; its label sticks on the outside face.
+    `assumed`: its size hangs on numbers that nobody gave.
+
+    Seen from outside, upright, a left side has its front edge on the right. A partition has no
+    outside: its label sticks on its left face, which is turned as that of a left side.
+    """
+    ways: tuple[str, ...] = (
+        f"{side.side.upper()} SIDE, THIS FACE OUT", "THIS FACE OUT", "FACE OUT",
+    )  # fmt: skip
+    if side.partition:
+        between = f"COLUMNS {side.partition} AND {side.partition + 1}"
+        ways = (
+            f"PARTITION {side.partition}, THIS FACE LEFT, BETWEEN {between}",
+            f"PARTITION {side.partition}, THIS FACE LEFT",
+            "THIS FACE LEFT",
+            "FACE LEFT",
+        )
+    lines = [
+        Wording(ways=ways, worth=9, most=5.0, bold=True),
+        place_line(side.wall, side.box, ""),
+        *_side_sizes(side, piece),
+    ]
+    if side.missing:
+        come = f"{', '.join(side.missing)} TO COME"
+        lines[1:1] = [
+            Wording(
+                ways=(f"INCOMPLETE: {come}", come, "HOLES TO COME", "TO COME"), worth=8, bold=True
+            )
+        ]
+    if assumed:
+        lines.insert(1, ASSUMED)
+    if not side.holes and not side.missing:
+        lines.append(Wording(ways=("NO HOLES",), worth=5))
+    if side.band > 0 and side.band_state == "later":
+        lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW", "RAW"), worth=5))
+    elif side.band > 0:
+        lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED", "BANDED"), worth=5))
+    return LabelWords(
+        part=side.board,
+        box=side.box,
+        code=side.code,
+        payload=side_payload(layout, side),
+        lines=tuple(lines),
+        black=black_side(side),
+        stripe=to_the_front("right" if side.side == "left" or side.partition else "left"),
+    )
+
+
+def _side_sizes(side: Side, piece: Piece | None) -> list[Wording]:
+    """Say a side's finished size, and the cut one where band makes another of it."""
+    finished = size_lines((side.height, side.depth, side.thickness))
+    if piece is None or not piece.band:
+        return finished
+    cut = cut_line(piece)
+    return [cut, finished_line(side.height, side.depth), finished[1]]
+
+
+def finished_line(length: float, width: float) -> Wording:
+    """Say what a piece measures with its band on, mm."""
+    done = f"{format_mm(length)} x {format_mm(width)}"
+    return Wording(
+        ways=(f"FINISHED {done} WITH BAND", f"FINISHED {done}", f"DONE {done}"),
+        worth=5,
+        figure=True,
+    )
+
+
+def cut_line(piece: Piece) -> Wording:
+    """Say what the saw is set to, mm."""
+    cut = [format_mm(size) for size in (piece.length, piece.width, piece.thickness)]
+    brief = " x ".join(size.removesuffix(".0") for size in cut[:2])
+    ways = (f"CUT {' x '.join(cut)}", f"CUT {' x '.join(cut[:2])}", f"CUT {brief}")
+    return Wording(ways=ways, worth=6, most=3.5, figure=True)
+
+
+def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:
+    """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
+    lines = [
+        Wording(ways=("DRAWER BOX", "BOX"), worth=9, most=5.0, bold=True),
+        place_line(front.wall, front.box, f"BEHIND {front.id}"),
+    ]
+    if front.withheld:
+        lines.insert(1, _reason(front.held[0]))
+    else:
+        lines += size_lines((drawer.width, drawer.height, drawer.length))
+    return LabelWords(
+        part=drawer.id,
+        box=front.box,
+        code="" if front.withheld else drawer.code,
+        payload=drawer_box_payload(layout, drawer, front),
+        lines=tuple(lines),
+        black=black_front(front),
+        hold=front.withheld,
+        arrow="FRONT",
+    )
+
+
+def words_of_rollout_label(rollout: Rollout) -> LabelWords:
+    """Give the words for a rollout; its label sticks under the bottom, arrow to the front."""
+    lines = [
+        Wording(ways=("ROLLOUT, DRAWER BOX", "ROLLOUT"), worth=9, most=5.0, bold=True),
+        place_line(
+            rollout.wall,
+            rollout.box,
+            f"BEHIND {', '.join(rollout.behind)}" if rollout.behind else "",
+        ),
+    ]
+    if rollout.withheld:
+        lines.insert(1, _reason(rollout.held[0]))
+    else:
+        lines += size_lines((rollout.width, rollout.height, rollout.length))
+        up = f"UNDERSIDE {format_mm(rollout.y)} UP"
+        lines.append(Wording(ways=(f"{up} IN THE BOX", up), worth=5, figure=True))
+    return LabelWords(
+        part=rollout.id,
+        box=rollout.box,
+        code="" if rollout.withheld else rollout.code,
+        payload=rollout_payload(rollout),
+        lines=tuple(lines),
+        black=black_rollout(rollout),
+        hold=rollout.withheld,
+        arrow="FRONT",
+    )
+
+
+def _box_of_drawer(front: Front, drawer: DrawerBox) -> Wording:
+    """Say how far above a front's bottom edge its drawer box begins, and whether more of the
+    front is free below the box than above it."""
+    up = format_mm(drawer.y)
+    wide_below = drawer.y > (front.height - drawer.y - drawer.height)
+    ways: tuple[str, ...] = (
+        f"DRAWER BOX {up} ABOVE BOTTOM EDGE", f"BOX {up} ABOVE BOTTOM EDGE",
+        f"BOX {up} ABOVE EDGE", f"EDGE TO BOX {up}",
+    )  # fmt: skip
+    if wide_below:
+        ways = (f"WIDE GAP BELOW, {ways[0]}", f"WIDE GAP BELOW, {ways[1]}", *ways)
+    return Wording(ways=ways, worth=5, figure=True)
+
+
+def _order(layout: Layout, front: Front) -> str:
+    """Say the place of a drawer front in a stack of drawers: `LOWEST OF 4`."""
+    stack = [
+        other
+        for other in parts_of_box(layout, front.box).fronts
+        if other.kind == "drawer" and other.column == front.column
+    ]
+    if front.kind != "drawer" or len(stack) < 2:
+        return ""
+    rank = sorted({other.row for other in stack}).index(front.row) + 1
+    count = len({other.row for other in stack})
+    if count < 2:
+        return ""
+    if rank == 1:
+        return f"TOP OF {count}"
+    return f"LOWEST OF {count}" if rank == count else f"{rank} OF {count} FROM TOP"
+
+
+def _brief(order: str) -> str:
+    """Shorten `2 OF 4 FROM TOP` to `2 FROM TOP`, `LOWEST OF 4` to `LOWEST`."""
+    first, _, rest = order.partition(" ")
+    return f"{first} FROM TOP" if rest.endswith("FROM TOP") else first
+
+
+def place_line(wall: str, box: str, neighbour: str) -> Wording:
+    """Say where a part goes: its wall, its box, and what it is beside."""
+    name = capitals(wall).removesuffix("WALL").strip()
+    tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
+    full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
+    own = f"BOX {box}"
+    ways = (*full, tail, neighbour, own) if neighbour else (*full, own)
+    return Wording(ways=ways, worth=7, most=3.5, figure=True)
+
+
+def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
+    """Say three sizes in mm, and in inches."""
+    mm = [format_mm(size) for size in sizes]
+    inches = [format_inches(size) for size in sizes]
+    return [
+        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5, figure=True),
+        Wording(
+            ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"),
+            worth=4,
+            figure=True,
+        ),
+    ]
+
+
+def _reason(held: str) -> Wording:
+    """Say why a part is held: the finding's name alone where the fact is too long."""
+    return Wording(ways=(held, held.partition(":")[0]), worth=8)

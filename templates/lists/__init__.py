@@ -1,0 +1,1 @@
+"""Lists: holes, parts and orders as text, CSV, JSON and workbooks."""

@@ -1,0 +1,230 @@
+"""Every hole of a job as a list: for people, for a spreadsheet, and as data.
+
+All three list the same holes in the axes of their parts (a front as seen from the room, a box
+side back from its finished front edge), fronts first, in the job's order. A front that is held
+back is named and has no holes.
+"""
+
+import json
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Any
+
+from jigs.geometry import Fitting, Hole
+from jigs.lengths import Unit, format_inches, format_mm
+from jigs.parts import Front, Layout, Side
+from jigs.rolloutspec import Rollout
+from templates.findings import problems_data
+from templates.lists.cells import csv_text, number, safe_cell
+from templates.wording import FRONT_WORDS, side_words
+
+COLUMNS = (
+    "part", "box", "kind", "code", "purpose", "face", "serves",
+    "x_mm", "y_mm", "diameter_mm", "depth_mm",
+)  # fmt: skip
+"""The columns of the CSV list; an empty depth means right through."""
+
+
+def holes_json(layout: Layout) -> str:
+    """Give all parts with their holes and findings as JSON text, numbers to 0.0001 mm."""
+    data = {
+        "schema": 1,
+        "job": layout.job.name,
+        "units": layout.job.units,
+        "fronts": [_front_data(front) for front in layout.fronts],
+        "sides": [_side_data(side) for side in layout.sides],
+        **(
+            {"rollouts": [_rollout_data(rollout) for rollout in layout.rollouts]}
+            if layout.rollouts
+            else {}
+        ),
+        "problems": problems_data(layout.problems),
+    }
+    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+
+
+def holes_csv(layout: Layout) -> str:
+    """Give all holes as CSV text, one a line; no cell is ever taken for a formula."""
+    parts: list[tuple[tuple[str, ...], tuple[Fitting, ...]]] = [
+        ((front.id, front.box, front.kind, front.code), front.fittings) for front in layout.fronts
+    ]
+    parts += [
+        ((side.board, side.box, side_words(side).replace(" ", "-"), side.code), side.fittings)
+        for side in layout.sides
+    ]
+    return csv_text(COLUMNS, (row for names, fittings in parts for row in _rows(names, fittings)))
+
+
+def holes_text(layout: Layout) -> str:
+    """Give all holes as tables for people, places in the unit shown first."""
+    unit = layout.job.shown
+    blocks = [_front_block(front, unit) for front in layout.fronts]
+    blocks += [_side_block(side, unit) for side in layout.sides if side.holes]
+    legend = (
+        "x of a front from its left edge, seen from the room; of a side from its finished front "
+        "edge.\ny from the bottom edge or bottom end. Diameter and depth in mm. A + or - after "
+        "inches: a little more or less."
+    )
+    return "\n".join([*blocks, legend]) + "\n"
+
+
+def _depth(hole: Hole) -> float | None:
+    return None if hole.depth is None else number(hole.depth)
+
+
+def _hole_data(hole: Hole) -> dict[str, Any]:
+    return {
+        "purpose": hole.purpose,
+        "face": hole.face,
+        "x_mm": number(hole.x),
+        "y_mm": number(hole.y),
+        "diameter_mm": number(hole.diameter),
+        "depth_mm": _depth(hole),
+    }
+
+
+def _front_data(front: Front) -> dict[str, Any]:
+    hinge = front.hinge
+    return {
+        "id": front.id,
+        "box": front.box,
+        "kind": front.kind,
+        "hinged": front.hinged,
+        "code": front.code,
+        "withheld": front.withheld,
+        "width_mm": number(front.width),
+        "height_mm": number(front.height),
+        "thickness_mm": number(front.thickness),
+        "x_mm": number(front.x),
+        "y_mm": number(front.y),
+        "hinge": None
+        if hinge is None
+        else {
+            "record": hinge.record,
+            "tab_mm": number(hinge.tab),
+            "plate_mm": number(hinge.plate),
+            "overlay_error_mm": number(hinge.error),
+        },
+        "holes": [_hole_data(hole) for hole in front.holes],
+    }
+
+
+def _side_data(side: Side) -> dict[str, Any]:
+    return {
+        "box": side.box,
+        "column": side.column,
+        "side": side.side,
+        "board": side.board,
+        "code": side.code,
+        "height_mm": number(side.height),
+        "depth_mm": number(side.depth),
+        # A partition is counted from its own bottom end, which stands so high in the box.
+        **({"bottom_mm": number(side.base)} if side.partition else {}),
+        "holes": [
+            {
+                "purpose": hole.purpose,
+                "part": fitting.part,
+                "x_mm": number(hole.x),
+                "y_mm": number(hole.y),
+                "diameter_mm": number(hole.diameter),
+                "depth_mm": _depth(hole),
+            }
+            for fitting in side.fittings
+            for hole in fitting.holes
+        ],
+    }
+
+
+def _rollout_data(rollout: Rollout) -> dict[str, Any]:
+    return {
+        "id": rollout.id,
+        "box": rollout.box,
+        "column": rollout.column,
+        "behind": list(rollout.behind),
+        "slide": rollout.slide,
+        "code": rollout.code,
+        "withheld": rollout.withheld,
+        "width_mm": number(rollout.width),
+        "height_mm": number(rollout.height),
+        "length_mm": number(rollout.length),
+        "x_mm": number(rollout.x),
+        "y_mm": number(rollout.y),
+        "spacer_left_mm": number(rollout.spacer_left),
+        "spacer_right_mm": number(rollout.spacer_right),
+    }
+
+
+def _rows(
+    part: tuple[str, ...], fittings: Iterable[Fitting]
+) -> Iterator[tuple[str | float | None, ...]]:
+    for fitting in fittings:
+        for hole in fitting.holes:
+            yield (
+                *(safe_cell(text) for text in part),
+                hole.purpose,
+                hole.face,
+                safe_cell(fitting.part or ""),
+                number(hole.x),
+                number(hole.y),
+                number(hole.diameter),
+                _depth(hole),
+            )
+
+
+def _front_block(front: Front, unit: Unit) -> str:
+    words = FRONT_WORDS[front.kind]
+    if front.hinged:
+        words += f", hinges {front.hinged}"
+    head = f"{front.id}  {words}, {_size(front.width, front.height, unit)}, code {front.code}"
+    if front.withheld:
+        return f"{head}\n  HELD: {'; '.join(front.held)}\n"
+    if not front.holes:
+        return f"{head}\n  no holes\n"
+    rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in front.holes]
+    return f"{head}\n{_table(('purpose', 'face', 'x', 'y', 'dia', 'deep'), rows)}"
+
+
+def _side_block(side: Side, unit: Unit) -> str:
+    head = (
+        f"{side.board}  {'' if side.partition else 'inside of the '}{side_words(side)}, "
+        f"{_size(side.depth, side.height, unit)}, code {side.code}"
+    )
+    rows = [
+        (hole.purpose, fitting.part or "", *_places(hole, unit))
+        for fitting in side.fittings
+        for hole in fitting.holes
+    ]
+    return f"{head}\n{_table(('purpose', 'for', 'x', 'y', 'dia', 'deep'), rows)}"
+
+
+def _size(width: float, height: float, unit: Unit) -> str:
+    metric = f"{format_mm(width)} x {format_mm(height)} mm"
+    inches = f"{format_inches(width)} x {format_inches(height)} in"
+    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+
+
+def _places(hole: Hole, unit: Unit) -> tuple[str, str, str, str]:
+    return (
+        _place(hole.x, unit),
+        _place(hole.y, unit),
+        f"{hole.diameter:g}",
+        "through" if hole.depth is None else f"{hole.depth:g}",
+    )
+
+
+def _place(value: float, unit: Unit) -> str:
+    metric, inches = format_mm(value), f"{format_inches(value)} in"
+    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+
+
+def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
+    """Set rows in columns: words to the left, figures to the right."""
+    widths = [max(len(row[at]) for row in [head, *rows]) for at in range(len(head))]
+    lines = [
+        "  "
+        + "  ".join(
+            cell.ljust(width) if at < 2 else cell.rjust(width)
+            for at, (cell, width) in enumerate(zip(row, widths, strict=True))
+        ).rstrip()
+        for row in [head, *rows]
+    ]
+    return "\n".join(lines) + "\n"

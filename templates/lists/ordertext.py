@@ -1,0 +1,132 @@
+"""The order as tables for people: terms, fronts box by box, drawer boxes, hardware, paint."""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from jigs.buying import DrawerBoxOrder, Order
+from jigs.job import Job
+from jigs.lengths import SQUARE_FEET, Unit, format_mm
+from templates.findings import WIDTH
+from templates.lists.orderwords import (
+    STATE_WORDS,
+    drawer_words,
+    item_words,
+    open_words,
+    said_of,
+    settled_words,
+    sizes,
+)
+from templates.wording import nominal_words
+
+
+def order_text(order: Order, job: Job) -> str:
+    """Give the order in words and tables, no line longer than a terminal is wide."""
+    unit = job.shown
+    lines: list[str] = []
+    for words in open_words(order, job):
+        lines += _hung("", words, "  ")
+    lines += [*([""] if lines else []), "Fronts, WIDTH x HEIGHT x THICKNESS"]
+    lines += _fronts(order, unit)
+    if order.drawer_boxes:
+        made = "made as the parts list says, not bought" if order.boxes_made else "to be bought"
+        lines += ["", f"Drawer boxes, {made}; outside WIDTH x HEIGHT x LENGTH"]
+        lines += _drawer_boxes(order.drawer_boxes, unit)
+    lines += ["", "Hardware: needed + spare = to buy"]
+    lines += _table(
+        [
+            (
+                f"  {item.count}", f"+ {item.spare}", f"= {item.count + item.spare}",
+                item_words(item, unit),
+            )
+            for item in order.items
+        ]
+    )  # fmt: skip
+    for band in order.banding:
+        lines.append(
+            f"  edge band {format_mm(band.band)} mm for the board of {format_mm(band.board)} mm: "
+            f"{band.to_buy / 1000:.1f} m"
+        )
+    lines += ["", f"Paint, {job.paint.coats} coats, {job.paint.spread:g} m2 a litre and coat"]
+    lines += _table(
+        [
+            (
+                f"  {need.finish or 'no finish stated'}",
+                f"{need.fronts} {'front' if need.fronts == 1 else 'fronts'}",
+                f"{need.area:.2f} m2 ({need.area * SQUARE_FEET:.1f} sq ft)",
+                f"{need.litres:.1f} litres",
+            )
+            for need in order.paint
+        ]
+    )
+    lines.append("")
+    for words in settled_words(order, job):
+        lines += _hung("", words, "  ")
+    return "\n".join(lines) + "\n"
+
+
+def _fronts(order: Order, unit: Unit) -> Iterator[str]:
+    """Give the fronts under the box that each is ordered from, and those held back."""
+    boxes = dict.fromkeys(
+        [*(front.front.box for front in order.fronts), *(held.box for held in order.held)]
+    )
+    if not boxes:
+        yield "  none"
+    named = [f.front.id for f in order.fronts]
+    size = {f.front.id: sizes((f.width, f.height, f.thickness), unit) for f in order.fronts}
+    first = max(map(len, named), default=0)
+    second = max(map(len, size.values()), default=0)
+    for box in boxes:
+        own = [front for front in order.fronts if front.front.box == box]
+        state = f": {STATE_WORDS[own[0].box_state]}" if own else ""
+        yield f"  {box}{state}"
+        for front in own:
+            name = front.front.id
+            lead = f"    {name.ljust(first)}  {size[name].ljust(second)}  "
+            yield from _hung(lead, ", ".join(said_of(front)), " " * min(len(lead), 66))
+        for held in order.held:
+            if held.box == box:
+                yield from _hung(f"    {held.id}  ", f"HELD BACK: {'; '.join(held.why)}", " " * 6)
+
+
+def _drawer_boxes(boxes: Sequence[DrawerBoxOrder], unit: Unit) -> Iterator[str]:
+    """Give the drawer boxes slide by slide: what they have in common is said once."""
+    heads = {box: _slide_words(box, unit) for box in boxes}
+    second = max(len(sizes(_outside(box), unit)) for box in boxes)
+    for head in dict.fromkeys(heads.values()):
+        yield from _hung("  ", head, "  ")
+        for box in boxes:
+            if heads[box] == head:
+                lead = f"    {len(box.parts):>2}  {sizes(_outside(box), unit).ljust(second)}  "
+                yield from _hung(lead, ", ".join(box.parts), " " * min(len(lead), 62))
+
+
+def _slide_words(box: DrawerBoxOrder, unit: Unit) -> str:
+    return f"On slide '{box.slide}', {nominal_words(box.slide_length)}: {drawer_words(box, unit)}"
+
+
+def _outside(box: DrawerBoxOrder) -> tuple[float, float, float]:
+    return box.width, box.height, box.length
+
+
+def _hung(lead: str, text: str, rest: str) -> list[str]:
+    """Break a text after its lead into lines, the further ones under `rest`."""
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=lead, subsequent_indent=rest,
+        break_on_hyphens=False, break_long_words=False, drop_whitespace=True,
+    ) or [lead.rstrip()]  # fmt: skip
+
+
+def _table(rows: list[tuple[str, ...]]) -> list[str]:
+    """Set rows in columns; the last one runs on, broken under itself."""
+    if not rows:
+        return ["  none"]
+    wide = [max(len(row[n]) for row in rows) for n in range(len(rows[0]) - 1)]
+    lines = []
+    for row in rows:
+        cells = [
+            f"  {cell.strip().rjust(w - 2)}" if n == 0 and cell.strip().isdigit() else cell.ljust(w)
+            for n, (cell, w) in enumerate(zip(row, wide, strict=False))
+        ]
+        lead = "  ".join([*cells, ""])
+        lines += _hung(lead, row[-1], " " * len(lead))
+    return lines

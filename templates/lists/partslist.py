@@ -1,0 +1,258 @@
+"""The cut list: for people, for a spreadsheet, and as data.
+
+All three list the same pieces: box by box with its drawer boxes, then what belongs to the walls.
+Cut sizes are what the saw is set to, finished sizes have the edge band on.
+"""
+
+import json
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from jigs.cutlist.cutlist import Cut
+from jigs.cutlist.piece import Groove, Piece
+from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
+from jigs.cutlist.trap import Trap, find_trap
+from jigs.parts import DrawerBox, Layout
+from jigs.rolloutspec import Rollout
+from templates.findings import problems_data
+from templates.lists.cells import csv_text, number, safe_cell
+
+COLUMNS = (
+    "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
+    "finished_length_mm", "finished_width_mm", "thickness_mm", "board", "grain", "band",
+    "band_thickness_mm", "pocket_mm", "pocket_top_mm", "groove_at_mm", "groove_width_mm",
+    "groove_depth_mm", "note", "code",
+)  # fmt: skip
+"""The columns of the CSV list; several places in one cell are parted by blanks."""
+
+BUILT_NOTE = "built already: its own pieces are not cut again"
+HELD_NOTE = "left out, because its front or it is held back"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartsList:
+    """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back; `built`:
+    boxes that stand already, whose own pieces are not cut again."""
+
+    layout: Layout
+    pieces: tuple[Piece, ...]
+    left_out: tuple[str, ...] = ()
+    built: tuple[str, ...] = ()
+
+    @property
+    def boxes(self) -> frozenset[str]:
+        """The boxes of which a piece is cut here, be it of a drawer box alone."""
+        return frozenset(piece.box for piece in self.pieces if piece.box is not None)
+
+    @property
+    def cut_boxes(self) -> frozenset[str]:
+        """The boxes that are cut here themselves."""
+        return self.boxes - set(self.built)
+
+    def coded(self) -> list[tuple[Piece, str]]:
+        """Give each piece with the code on its label: a side's is that of its holes."""
+        drilled = {side.board: side.code for side in self.layout.sides}
+        return [(piece, drilled.get(piece.id) or piece.code) for piece in self.pieces]
+
+
+def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) -> PartsList:
+    """Choose the pieces that `only` names: by part, by its front, its box or its wall."""
+    built = tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing))
+    if only is None:
+        return PartsList(layout=layout, pieces=cut.to_cut, left_out=cut.left_out, built=built)
+    fronts = {part.id for part in layout.units}
+    pieces = tuple(piece for piece in cut.to_cut if _names_of(layout, piece) & set(only))
+    named = {
+        piece.box
+        for piece in cut.pieces
+        if piece.id in cut.standing and _names_of(layout, piece) & set(only)
+    }
+    left_out = tuple(name for name in cut.left_out if name.removesuffix("-BOX") in fronts)
+    return PartsList(
+        layout=layout,
+        pieces=pieces,
+        left_out=left_out,
+        built=tuple(box for box in built if box in named),
+    )
+
+
+def _names_of(layout: Layout, piece: Piece) -> set[str | None]:
+    """Give the names by which a piece is chosen."""
+    return {
+        _rollout_of(layout, piece),
+        piece.id,
+        piece.box,
+        piece.front,
+        f"{piece.front}-BOX",
+        piece.wall.upper(),
+    }
+
+
+def _rollout_of(layout: Layout, piece: Piece) -> str | None:
+    """Name the rollout whose drawer box a piece belongs to."""
+    named = (rollout.id for rollout in layout.rollouts if rollout.box == piece.box)
+    return next((name for name in named if piece.id.startswith(f"{name}-")), None)
+
+
+def parts_json(parts: PartsList) -> str:
+    """Give all pieces with their totals as JSON text, numbers to 0.0001 mm."""
+    job = parts.layout.job
+    data = {
+        "schema": 1,
+        "job": job.name,
+        "units": job.units,
+        "parts": [_piece_data(piece, code) for piece, code in parts.coded()],
+        "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
+        "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
+        "thickness_trap": _trap_data(find_trap(job, parts.cut_boxes)),
+        "left_out": list(parts.left_out),
+        "built": list(parts.built),
+        "drawer_boxes": [_drawer_data(drawer) for drawer in drawers_of(parts)],
+        "problems": problems_data(parts.layout.problems),
+    }
+    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+
+
+def parts_csv(parts: PartsList) -> str:
+    """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
+    cell is ever taken for a formula."""
+    rows = [_row(piece, code) for piece, code in parts.coded()]
+    rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
+    rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
+    return csv_text(COLUMNS, rows)
+
+
+def _not_cut(name: str, kind: str, note: str) -> tuple[object, ...]:
+    """Give a row for what has no piece here, its count 0."""
+    said = {"part": safe_cell(name), "kind": kind, "count": 0, "note": note}
+    return tuple(said.get(column) for column in COLUMNS)
+
+
+def drawers_of(parts: PartsList) -> tuple[DrawerBox | Rollout, ...]:
+    """Give the drawer boxes of which a piece is cut here, rollouts last."""
+    layout = parts.layout
+    fronts = {piece.front for piece in parts.pieces if piece.front}
+    rolling = {_rollout_of(layout, piece) for piece in parts.pieces}
+    return (
+        *(f.drawer for f in layout.fronts if f.drawer is not None and f.id in fronts),
+        *(rollout for rollout in layout.rollouts if rollout.id in rolling),
+    )
+
+
+def _row(piece: Piece, code: str) -> tuple[object, ...]:
+    """Give a piece as a row of the CSV list, in the order of COLUMNS."""
+    groove = piece.groove
+    return (
+        safe_cell(piece.id),
+        piece.kind,
+        safe_cell(piece.box or ""),
+        safe_cell(piece.wall),
+        safe_cell(piece.front or ""),
+        piece.count,
+        number(piece.length),
+        number(piece.width),
+        number(piece.finished_length),
+        number(piece.finished_width),
+        number(piece.thickness),
+        piece.stuff,
+        piece.grain or "",
+        " ".join(piece.band),
+        number(piece.band_thickness) if piece.band else None,
+        _in_one_cell(piece.pockets),
+        _in_one_cell(piece.pockets_top or ()),
+        number(groove.at) if groove else None,
+        number(groove.width) if groove else None,
+        number(groove.depth) if groove else None,
+        safe_cell(piece.note),
+        code,
+    )
+
+
+def _in_one_cell(values: Sequence[float]) -> str:
+    return " ".join(f"{number(value):.10g}" for value in values)
+
+
+def _numbers(values: Sequence[float]) -> list[float]:
+    return [number(value) for value in values]
+
+
+def _piece_data(piece: Piece, code: str) -> dict[str, Any]:
+    return {
+        "id": piece.id,
+        "kind": piece.kind,
+        "box": piece.box,
+        "wall": piece.wall or None,
+        "front": piece.front,
+        "length_mm": number(piece.length),
+        "width_mm": number(piece.width),
+        "finished_length_mm": number(piece.finished_length),
+        "finished_width_mm": number(piece.finished_width),
+        "thickness_mm": number(piece.thickness),
+        "board": piece.stuff,
+        "count": piece.count,
+        "band": list(piece.band),
+        "band_mm": number(piece.band_thickness) if piece.band else None,
+        "grain": piece.grain,
+        "pocket_mm": _numbers(piece.pockets),
+        "pocket_top_mm": None if piece.pockets_top is None else _numbers(piece.pockets_top),
+        "groove": _groove_data(piece.groove),
+        "note": piece.note or None,
+        "code": code,
+    }
+
+
+def _groove_data(groove: Groove | None) -> dict[str, float] | None:
+    if groove is None:
+        return None
+    return {
+        "at_mm": number(groove.at),
+        "width_mm": number(groove.width),
+        "depth_mm": number(groove.depth),
+    }
+
+
+def _banding_data(band: Banding) -> dict[str, Any]:
+    return {
+        "board_mm": number(band.board),
+        "band_mm": number(band.band),
+        "edges": band.edges,
+        "length_mm": number(band.length),
+        "to_buy_mm": number(band.to_buy),
+    }
+
+
+def _drawer_data(drawer: DrawerBox | Rollout) -> dict[str, Any]:
+    return {
+        "id": drawer.id,
+        "width_mm": number(drawer.width),
+        "height_mm": number(drawer.height),
+        "length_mm": number(drawer.length),
+        "slide": drawer.slide,
+        "slide_length_mm": number(drawer.slide_length),
+    }
+
+
+def _board_data(board: Board) -> dict[str, Any]:
+    return {
+        "board": board.stuff,
+        "thickness_mm": number(board.thickness),
+        "pieces": board.pieces,
+        "area_m2": number(board.area),
+        "sheets_at_least": board.sheets,
+    }
+
+
+def _trap_data(trap: Trap | None) -> dict[str, Any] | None:
+    if trap is None:
+        return None
+    return {
+        "box": trap.box,
+        "true_mm": number(trap.true),
+        "nominal_mm": number(trap.nominal),
+        "nominal_guessed": trap.guessed,
+        "bottom_mm": number(trap.bottom),
+        "width_mm": number(trap.width),
+        "comes_to_mm": number(trap.comes_to),
+        "lost_mm": number(trap.lost),
+    }

@@ -1,0 +1,199 @@
+"""The cut list as tables for people: board by board, and on each board box by box.
+
+The screws' places and the grooves are many and alike: each pattern is written once, under the
+tables, by a short name (P1, G1).
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from jigs.cutlist.piece import Groove, Piece, Stuff
+from jigs.cutlist.totals import STUFF_ORDER
+from jigs.job import Job
+from jigs.lengths import Unit, format_inches, format_length, format_mm
+from templates.findings import box_words
+from templates.lists.partslist import PartsList
+from templates.lists.partstotals import (
+    STUFF_WORDS,
+    built_lines,
+    drawer_lines,
+    exact,
+    legend_lines,
+    totals_lines,
+    trap_lines,
+    wrapped,
+)
+
+STAMPED: dict[Stuff, str] = {
+    "side": "material.side",
+    "back": "material.back",
+    "front": "material.front",
+    "drawer-side": "material.drawer_side",
+}
+"""The key of the job that a board's thickness comes from."""
+
+
+@dataclass(slots=True, kw_only=True)
+class _Patterns:
+    """Short names for places that many pieces share."""
+
+    unit: Unit
+    screws: dict[tuple[str, ...], str] = field(default_factory=dict)
+    grooves: dict[str, str] = field(default_factory=dict)
+
+    def of_screws(self, piece: Piece) -> str:
+        """Name the places of a piece's pocket screws."""
+        if not piece.pockets and not piece.pockets_top:
+            return ""
+        words = [self._places(piece.pockets) or "none"]
+        if piece.pockets_top is not None:
+            words = [f"foot {words[0]}", f"top {self._places(piece.pockets_top) or 'none'}"]
+        return self.screws.setdefault(tuple(words), f"P{len(self.screws) + 1}")
+
+    def of_groove(self, piece: Piece) -> str:
+        """Name a piece's groove."""
+        if piece.groove is None:
+            return ""
+        words = self._groove(piece.groove, in_side=piece.kind == "side")
+        return self.grooves.setdefault(words, f"G{len(self.grooves) + 1}")
+
+    def _places(self, places: Sequence[float]) -> str:
+        return ", ".join(_figures(place, self.unit) for place in places)
+
+    def _groove(self, groove: Groove, *, in_side: bool) -> str:
+        shape = (
+            f"{format_length(groove.width, self.unit)} wide, "
+            f"{format_length(groove.depth, self.unit)} deep"
+        )
+        if in_side:
+            near, far = groove.at - groove.width, groove.at
+            return (
+                f"for the back, from end to end: {shape}, from {format_length(near, self.unit)} "
+                f"to {format_length(far, self.unit)} behind the finished front edge"
+            )
+        return (
+            f"for the drawer bottom, along the inner face: {shape}, its lower edge "
+            f"{format_length(groove.at, self.unit)} above the lower edge"
+        )
+
+
+def parts_text(parts: PartsList) -> str:
+    """Give the whole cut list as tables, the unit shown first, with its totals and a legend."""
+    job = parts.layout.job
+    patterns = _Patterns(unit=job.shown)
+    lines: list[str] = []
+    for stuff in STUFF_ORDER:
+        for thickness in dict.fromkeys(p.thickness for p in parts.pieces if p.stuff == stuff):
+            group = [p for p in parts.pieces if p.stuff == stuff and p.thickness == thickness]
+            lines += [f"{STUFF_WORDS[stuff]}: {_true(job, stuff, thickness)}"]
+            lines += _tables(parts, group, patterns)
+    if not lines:
+        lines += ["Nothing to cut.", ""]
+    for head, named in (
+        ("Pocket screws", {"; ".join(words): name for words, name in patterns.screws.items()}),
+        ("Grooves", patterns.grooves),
+    ):
+        if named:
+            lines.append(head)
+            for words, name in named.items():
+                lines += wrapped(f"{name.ljust(4)}{words}", "  ", "      ")
+            lines.append("")
+    lines += totals_lines(parts)
+    lines += drawer_lines(parts)
+    lines += trap_lines(parts)
+    lines += built_lines(parts)
+    if parts.left_out:
+        rollouts = {rollout.id for rollout in parts.layout.rollouts}
+        for why, names in (
+            ("their fronts", [name for name in parts.left_out if name not in rollouts]),
+            ("they", [name for name in parts.left_out if name in rollouts]),
+        ):
+            text = f"Left out, because {why} are held back: {', '.join(names)}."
+            lines += wrapped(text, "", "  ") if names else []
+    lines += ["", *legend_lines(parts)]
+    return "\n".join(lines) + "\n"
+
+
+def _tables(parts: PartsList, group: Sequence[Piece], patterns: _Patterns) -> Iterator[str]:
+    """Give the tables of one board: box by box, then wall by wall."""
+    job = parts.layout.job
+    boxes = {box.id: box_words(box) for box in parts.layout.boxes}
+    head: tuple[str, ...] = (
+        "piece",
+        "n",
+        _cut_head(job.shown),
+        "finished",
+        "band",
+        "screws",
+        "groove",
+    )
+    rows = [_row(piece, job.shown, patterns) for piece in group]
+    # A column that no piece of this board fills is left out.
+    filled = [at for at in range(len(head)) if any(row[at] for row in rows)]
+    head = tuple(head[at] for at in filled)
+    rows = [tuple(row[at] for at in filled) for row in rows]
+    widths = [max(len(row[at]) for row in [head, *rows]) for at in range(len(head))]
+    places = dict.fromkeys((piece.box, piece.wall if piece.box is None else "") for piece in group)
+    first = True
+    for box, wall in places:
+        yield f"  {boxes[box] if box in boxes else _wall_words(wall)}"
+        if first:
+            yield _line(head, widths)
+            first = False
+        for piece, row in zip(group, rows, strict=True):
+            if (piece.box, piece.wall if piece.box is None else "") == (box, wall):
+                yield _line(row, widths)
+                if piece.note:
+                    yield from wrapped(piece.note, "        ", "        ")
+    yield ""
+
+
+def _row(piece: Piece, unit: Unit, patterns: _Patterns) -> tuple[str, ...]:
+    cut = _size(piece.length, piece.width, unit)
+    finished = _size(piece.finished_length, piece.finished_width, unit)
+    other: Unit = "mm" if unit == "in" else "in"
+    both = f"{cut} ({_size(piece.length, piece.width, other)})"
+    return (
+        piece.id,
+        str(piece.count),
+        both,
+        finished if piece.band else "",
+        ", ".join(piece.band),
+        patterns.of_screws(piece),
+        patterns.of_groove(piece),
+    )
+
+
+def _line(row: Sequence[str], widths: Sequence[int]) -> str:
+    cells = [
+        cell.rjust(width) if at == 1 else cell.ljust(width)
+        for at, (cell, width) in enumerate(zip(row, widths, strict=True))
+    ]
+    return f"    {'  '.join(cells)}".rstrip()
+
+
+def _cut_head(unit: Unit) -> str:
+    other = "mm" if unit == "in" else "in"
+    return f"cut: length x width, {unit} ({other})"
+
+
+def _wall_words(wall: str) -> str:
+    if not wall:
+        return "No wall named"
+    return wall if wall.lower().endswith("wall") else f"{wall} wall"
+
+
+def _true(job: Job, stuff: Stuff, thickness: float) -> str:
+    assumed = STAMPED.get(stuff) in job.assumed
+    return f"{exact(thickness, job.shown)} thick{', ASSUMED: measure it' if assumed else ''}"
+
+
+def _figures(mm: float, unit: Unit) -> str:
+    """Write a length in both units, without their names."""
+    first, second = format_mm(mm), format_inches(mm)
+    return f"{second} ({first})" if unit == "in" else f"{first} ({second})"
+
+
+def _size(length: float, width: float, unit: Unit) -> str:
+    write = format_inches if unit == "in" else format_mm
+    return f"{write(length)} x {write(width)}"

@@ -1,0 +1,81 @@
+"""The supplier's list of fronts: what is made, at what size, and what is accepted.
+
+Its columns are those of a front list, so that it reads back as one; what arrives is checked
+against the job with the same file. What is said for the supplier's eyes alone stands in columns
+that a front list leaves alone.
+"""
+
+from jigs.buying import FrontOrder, Order
+from jigs.job import Job
+from jigs.lengths import Unit
+from jigs.supplierrows import SupplierRow, supplier_rows
+from templates.lists.cells import csv_text, number, safe_cell
+from templates.lists.orderwords import STATE_WORDS, making, sizes
+
+Cell = str | float
+FRONT_COLUMNS = (
+    "id", "box", "kind", "width (mm)", "height (mm)", "count", "thickness (mm)", "hinged",
+    "stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass", "edge radius (mm)",
+    "profile", "bored", "hinges at (mm)", "bored tab (mm)", "finish", "note", "place", "leaves",
+    "grain", "increment (mm)", "tolerance (mm)", "state", "description",
+)  # fmt: skip
+"""Width before height, as the front hangs; `leaves`: pieces of this size in a row."""
+
+
+def front_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
+    """Give the supplier's rows, in the order of FRONT_COLUMNS."""
+    return [_row(row, job) for row in supplier_rows(order, job)]
+
+
+def fronts_csv(order: Order, job: Job) -> str:
+    """Give the supplier's list of fronts as CSV text; a delivered list has the same columns."""
+    return csv_text(FRONT_COLUMNS, front_rows(order, job))
+
+
+def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
+    one = row.order
+    front, frame, spec = one.front, one.front.frame, one.spec
+    five = ("", "", "", "", "") if frame is None else (
+        number(frame.stile), number(frame.rail), number(frame.groove), number(frame.panel),
+        "yes" if frame.glass else "no",
+    )  # fmt: skip
+    said: dict[str, Cell] = {
+        "id": safe_cell(row.id),
+        "box": safe_cell(row.box),
+        "kind": row.kind,
+        "width (mm)": number(one.width),
+        "height (mm)": number(one.height),
+        "count": 1,
+        "thickness (mm)": number(one.thickness),
+        "hinged": "" if row.kind == "pair" else front.hinged or "",
+        **dict(zip(FRONT_COLUMNS[8:13], five, strict=True)),
+        "edge radius (mm)": number(front.edge_radius) if front.edge_radius else "",
+        "profile": spec.profile or "",
+        "bored": "yes" if one.bored else "no",
+        "hinges at (mm)": "; ".join(f"{number(y):.10g}" for y in one.cups_at),
+        "bored tab (mm)": "" if one.tab is None else number(one.tab),
+        "finish": safe_cell(front.finish),
+        "note": safe_cell(front.note),
+        "place": safe_cell(_place(one)),
+        "leaves": row.leaves,
+        "grain": "height" if one.grained else "",
+        "increment (mm)": "" if job.increment is None else number(job.increment),
+        "tolerance (mm)": number(job.tolerance),
+        "state": STATE_WORDS[one.box_state],
+        "description": safe_cell(", ".join([_size(row, job.units), *making(one), *_again(one)])),
+    }
+    return tuple(said[column] for column in FRONT_COLUMNS)
+
+
+def _place(order: FrontOrder) -> str:
+    return f"box {order.front.box}{f', {order.front.wall}' if order.front.wall else ''}"
+
+
+def _size(row: SupplierRow, unit: Unit) -> str:
+    """Give the size in both units, the job's first, for whoever reads no mm."""
+    size = sizes((row.order.width, row.order.height, row.order.thickness), unit)
+    return f"TWO leaves, each {size}" if row.leaves == 2 else size
+
+
+def _again(order: FrontOrder) -> list[str]:
+    return [f"AGAIN: {why}" for why in order.again]

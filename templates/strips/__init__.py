@@ -1,0 +1,1 @@
+"""Long templates: strips in pieces, faces whole on long paper, story sticks."""

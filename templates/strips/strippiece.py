@@ -1,0 +1,311 @@
+"""One piece of a strip drawn: its edge, its holes, its running scale, and what joins it.
+
+The next piece is cut at its foot and glued on the tab of the one before: its foot on the join
+line, and the middle marks of two verniers in line (`templates.scales`): one along the strip, in
+a notch at its free edge, one across it, beside the edge. Its foot stands at a round figure, so
+that it can be set by itself on a line struck there.
+"""
+
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from jigs.geometry import Fitting, Hole
+from jigs.lengths import Unit, format_mm
+from templates.cards.card import Card
+from templates.cards.cardborder import ladder
+from templates.cards.carddraw import draw_hardware, draw_holes
+from templates.cards.cardplan import BAND, LADDER, SMALL
+from templates.cards.figures import (
+    draw_slide_lines,
+    figures_of,
+    free_spot,
+    write_figures,
+    write_name,
+)
+from templates.cards.reference import Reference
+from templates.lettering import block
+from templates.marks import MEDIUM, Area, Line, Outline, Text
+from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
+from templates.space import Box, Space
+from templates.strips.strip import SCALE, Strip
+from templates.typeface import text_width, wrap
+from templates.wording import flap_words, index_words
+
+NOTCH = 6.0
+"""Width of the notch in which the tab's marks are seen, mm."""
+ACROSS_AT = 8.0
+"""How far from the edge the middle mark of the vernier across stands, mm."""
+FAINT = 0.13
+"""Ticks of the running scale, mm."""
+HEADING = 69.0
+"""Width of a piece's own words, mm."""
+BEYOND_END = LADDER
+"""Paper beyond the end of the part, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """A piece from `low` to `high`, mm from the strip's origin; `number` of `count`."""
+
+    strip: Strip
+    number: int
+    count: int
+    low: float
+    high: float
+
+    @property
+    def first(self) -> bool:
+        return self.number == 1
+
+    @property
+    def last(self) -> bool:
+        return self.number == self.count
+
+    @property
+    def foot(self) -> Reference:
+        """What the piece is set on: the end of the part, or a line at its foot."""
+        up = self.strip.up
+        if self.first:
+            return up
+        return replace(up, kind="index", value=self.low, at=self.y(self.low))
+
+    @property
+    def above(self) -> float:
+        """Paper beyond the piece's end: the tab, or what lies beyond the part's."""
+        return above(self.strip) if self.last else OVERLAP
+
+    def x(self, u: float) -> float:
+        """Coordinate on the face of a distance from the edge."""
+        return self.strip.across.at + self.strip.across.inward * u
+
+    def y(self, v: float) -> float:
+        """Coordinate on the face of a distance from the strip's origin."""
+        return self.strip.up.at + self.strip.up.inward * v
+
+    def box(self, u1: float, v1: float, u2: float, v2: float) -> Box:
+        """Give a rectangle in the coordinates of the face."""
+        xs, ys = sorted((self.x(u1), self.x(u2))), sorted((self.y(v1), self.y(v2)))
+        return xs[0], ys[0], xs[1], ys[1]
+
+    def holds(self, hole: Hole) -> bool:
+        """Say whether a hole lies on the piece."""
+        return self.low <= self.strip.up.distance(hole.y) < self.high
+
+
+def above(strip: Strip) -> float:
+    """Give the paper beyond the end of a strip, mm."""
+    return BEYOND_END if strip.to_end else 1.0
+
+
+def strip_pieces(strip: Strip, joins: tuple[float, ...]) -> tuple[Card, ...] | None:
+    """Draw the pieces of a strip parted at `joins`; None where the figures find no room."""
+    pieces = [
+        _Piece(strip=strip, number=number, count=len(joins) - 1, low=low, high=high)
+        for number, (low, high) in enumerate(pairwise(joins), start=1)
+    ]
+    cards = [_draw(piece) for piece in pieces]
+    return tuple(card for card in cards if card) if all(cards) else None
+
+
+def _draw(piece: _Piece) -> Card | None:
+    strip = piece.strip
+    space = Space()
+    _draw_edges(space, piece)
+    border = piece.box(
+        -strip.flap,
+        -strip.flap if piece.first else piece.low,
+        strip.width,
+        piece.high + piece.above,
+    )
+    x0, y0, x1, y1 = border
+    space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
+    floor = piece.low + _draw_foot(space, piece)
+    ceiling = piece.high - _draw_head(space, piece)
+    _draw_scale(space, piece)
+    fittings = _fittings(piece)
+    room = piece.box(1.5, floor, strip.width - SCALE, ceiling)
+    if not _write(space, piece, fittings, room):
+        return None
+    inside = piece.box(0.0, floor - 1.0, strip.width - SCALE + 1.0, ceiling + 1.0)
+    draw_hardware(space, strip.view, fittings, inside)
+    draw_slide_lines(space, strip.view, fittings, inside)
+    return Card(
+        number=piece.number,
+        view=strip.view,
+        fittings=fittings,
+        box=border,
+        edges=(strip.across, strip.up) if piece.first else (strip.across,),
+        index=() if piece.first else (piece.foot,),
+        ladder=strip.view.height if piece.last and _laddered(strip) else None,
+        marks=tuple(space.marks),
+        pieces=piece.count,
+    )
+
+
+def _laddered(strip: Strip) -> bool:
+    return strip.view.ladder and strip.to_end
+
+
+def _fittings(piece: _Piece) -> tuple[Fitting, ...]:
+    """Give the fittings on a piece, of a long row the holes that lie on it."""
+    found: list[Fitting] = []
+    for fitting in piece.strip.fittings:
+        holes = tuple(hole for hole in fitting.holes if piece.holds(hole))
+        if holes:
+            found.append(fitting if holes == fitting.holes else replace(fitting, holes=holes))
+    return tuple(found)
+
+
+def _draw_edges(space: Space, piece: _Piece) -> None:
+    """Draw the band along the edge, and on the first piece the one along the end."""
+    strip, view = piece.strip, piece.strip.view
+    low = piece.low - (BAND if piece.first else 0.0)
+    space.add(_area(piece.box(-BAND, low, 0.0, piece.high)))
+    name = view.edges[strip.across.edge]
+    length = piece.high - piece.low
+    words = _longest(flap_words(name, view.rounded), length - 4.0)
+    middle = piece.x(-(BAND + strip.flap) / 2)
+    shift = 0.0 if view.rounded else (1.2 if strip.across.inward < 0 else -1.2)
+    space.add(
+        Text(
+            x=middle + shift + 1.25,
+            y=piece.y((piece.low + piece.high) / 2),
+            text=words,
+            anchor="middle",
+            angle=90,
+        )
+    )
+    if piece.first:
+        space.add(_area(piece.box(0.0, -BAND, strip.width, 0.0)))
+        name = view.edges[strip.up.edge]
+        stand = view.stand and strip.up.edge == "bottom"
+        words = _longest(flap_words(name, view.rounded, stand=stand), strip.width - 4.0)
+        y = piece.y(-(BAND + strip.flap) / 2) - 1.25
+        space.add(Text(x=piece.x(strip.width / 2), y=y, text=words, anchor="middle"))
+
+
+def _area(box: Box) -> Area:
+    x0, y0, x1, y1 = box
+    return Area(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
+
+
+def _longest(choices: tuple[str, ...], room: float) -> str:
+    return next((words for words in choices if text_width(words, 2.5) < room), choices[-1])
+
+
+def _draw_foot(space: Space, piece: _Piece) -> float:
+    """Draw what sets the foot of a further piece; give how high it reaches, mm."""
+    if piece.first:
+        return 1.0
+    strip, low = piece.strip, piece.low
+    space.add(*_across(piece, low, COARSE, 1.0))
+    edge = strip.width - NOTCH
+    x0, y0, x1, y1 = piece.box(edge, low, strip.width, low + OVERLAP)
+    space.add(
+        Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))),
+        Line(x1=x0, y1=y0, x2=x1, y2=y1),
+        Line(x1=x0, y1=y1, x2=x1, y2=y0),
+    )
+    space.add(*_lengthwise(piece, edge, low, COARSE, -1.0))
+    left, right = 15.0, strip.width - 2 * NOTCH - 2.0
+    text = index_words(replace(strip.view, panel=None), piece.foot)
+    text = f"{text}: JOIN LINE OF PIECE {piece.number - 1}"
+    lines = wrap(text, 2.5, True, right - left)
+    upward = strip.up.inward > 0
+    for row, line in enumerate(reversed(lines) if upward else lines):
+        y = piece.y(low + 1.8 + row * SMALL if upward else low + 4.3 + row * SMALL)
+        x = piece.x((left + right) / 2)
+        space.add(Text(x=x, y=y, text=line, bold=True, anchor="middle"))
+    return max(OVERLAP, 3.0 + len(lines) * SMALL)
+
+
+def _draw_head(space: Space, piece: _Piece) -> float:
+    """Draw the join line and its tab, or the end of the part; give how far down it reaches."""
+    strip, high = piece.strip, piece.high
+    start, end = piece.x(0.0), piece.x(strip.width)
+    if not piece.last:
+        y = piece.y(high)
+        space.add(Line(x1=piece.x(-strip.flap), y1=y, x2=end, y2=y, width=MEDIUM))
+        space.add(*_across(piece, high, FINE, -1.0))
+        space.add(*_lengthwise(piece, strip.width - NOTCH, high, FINE, 1.0))
+        words = f"JOIN: foot of piece {piece.number + 1} on this line"
+        middle = piece.x((strip.width - NOTCH) / 2)
+        y = piece.y(high + VERNIER_AT) - 1.25
+        space.add(Text(x=middle, y=y, text=words, anchor="middle"))
+        return 6.0
+    if not strip.to_end:
+        return 1.0
+    if _laddered(strip):
+        space.add(*ladder(strip.view, start, end, strip.view.height))
+        return 8.0
+    y = piece.y(high)
+    space.add(Line(x1=start, y1=y, x2=end, y2=y, width=MEDIUM, dash="dashed"))
+    edge = strip.view.edges["top" if strip.up.inward > 0 else "bottom"]
+    words = f"{edge} MUST LIE HERE: {format_mm(strip.length)}"
+    middle, y = piece.x(strip.width / 2), piece.y(high + BEYOND_END / 2) - 1.25
+    space.add(Text(x=middle, y=y, text=words, anchor="middle", bold=True))
+    return 1.0
+
+
+def _lengthwise(piece: _Piece, u: float, v: float, step: float, out: float) -> list[Line]:
+    """Draw the half of a vernier along the strip that begins at u, its middle above a join."""
+    reach = NOTCH * out * piece.strip.across.inward
+    return vernier(piece.x(u), piece.y(v + VERNIER_AT), reach, step)
+
+
+def _across(piece: _Piece, v: float, step: float, out: float) -> list[Line]:
+    """Draw the half of a vernier across the strip that begins on a join."""
+    reach = 5.0 * out * piece.strip.up.inward
+    return vernier(piece.x(ACROSS_AT), piece.y(v), reach, step, along="right")
+
+
+def _draw_scale(space: Space, piece: _Piece) -> None:
+    """Draw the running scale along the free edge, clear of the notch and of holes."""
+    strip = piece.strip
+    unit: Unit = "mm" if abs(strip.view.step - 10.0) < 1e-6 else "in"
+    inward = strip.across.inward
+    start = piece.low if piece.first else piece.low + OVERLAP + 0.5
+    near = [
+        strip.up.distance(hole.y)
+        for fitting in _fittings(piece)
+        for hole in fitting.holes
+        if strip.across.distance(hole.x) > strip.width - SCALE - 6.0
+    ]
+
+    def skip(value: float) -> bool:
+        return value < start or any(abs(value - hole) < 6.5 for hole in near)
+
+    along = "up" if strip.up.inward > 0 else "down"
+    x, y = piece.x(strip.width), piece.y(piece.low)
+    space.add(
+        *ticks(
+            x, y, piece.low, piece.high, along="up" if along == "up" else "down",
+            side=-1 if inward > 0 else 1, unit=unit, width=FAINT, skip=skip,
+        )
+    )  # fmt: skip
+    figures = numbers(
+        piece.x(strip.width - 5.8), y, piece.low, piece.high,
+        along="up" if along == "up" else "down", anchor="end" if inward > 0 else "start", unit=unit,
+    )  # fmt: skip
+    for value, text in figures:
+        if start + 2.0 < value < piece.high - 2.0 and not skip(value):
+            space.add(text)
+
+
+def _write(space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box) -> bool:
+    """Draw the holes and write all that belongs to them; say whether there was room."""
+    strip, view = piece.strip, piece.strip.view
+    draw_holes(space, [hole for fitting in fittings for hole in fitting.holes])
+    for fitting in fittings:
+        for hole in fitting.holes:
+            figures = figures_of(view, hole, strip.across, piece.foot)
+            if not write_figures(space, hole, figures, strip.across.inward, room):
+                return False
+    name = "STRIP" if piece.count == 1 else f"STRIP, PIECE {piece.number} OF {piece.count}"
+    heading = block(view, piece.number, name, (), HEADING, with_bar=True)
+    centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    spot = free_spot(space, heading.width, heading.height, centre, room)
+    if spot is None:
+        return False
+    space.add(*heading.marks(*spot))
+    return all(write_name(space, view, fitting, strip.up, room) for fitting in fittings)

@@ -1,0 +1,333 @@
+"""Front lists: what is read from a row, and every fault that a list can have."""
+
+from pathlib import Path
+
+import pytest
+import xlsxwriter
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from jigs.errors import ReadingError
+from jigs.job import FRONT_KINDS
+from jigs.lengths import Unit
+from jigs.reading.frontlist import read_front_list
+from jigs.reading.listedfront import FrontList
+
+INCH = 25.4  # NIST SP 811, Appendix B
+
+
+def read(folder: Path, text: str, units: Unit | None = None, *, bare: bool = True) -> FrontList:
+    """Write a list and read it."""
+    path = folder / "fronts.csv"
+    path.write_text(text, encoding="utf-8")
+    return read_front_list(path, units, bare=bare)
+
+
+def refuse(folder: Path, text: str, units: Unit | None = None, *, bare: bool = True) -> list[str]:
+    """Give the faults of a list that is refused, without the folder's name."""
+    with pytest.raises(ReadingError) as caught:
+        read(folder, text, units, bare=bare)
+    return [str(fault).removeprefix(f"{folder}/") for fault in caught.value.faults]
+
+
+def test_a_row_is_read_whole(tmp_path: Path) -> None:
+    """Every column finds its place in the front."""
+    front_list = read(
+        tmp_path,
+        "id,box,kind,width,height,count,hinged,thickness,stile,pull,finish,note\n"
+        "d1,b1,Door,454,713,2,LH,22,57,bar,white,left of the range\n",
+    )
+    (row,) = front_list.rows
+    assert (row.spec.id, row.box, row.count, row.spec.kind) == ("D1", "B1", 2, "door")
+    assert (row.spec.width, row.spec.height) == (454.0, 713.0)
+    assert (row.spec.hinged, row.spec.thickness, row.spec.stile) == ("left", 22.0, 57.0)
+    assert (row.spec.pull, row.spec.finish, row.spec.note) == ("bar", "white", "left of the range")
+    assert row.where.endswith("fronts.csv: row 2")
+
+
+def test_how_a_front_is_made(tmp_path: Path) -> None:
+    """Frame, edges and boring; columns for the supplier's eyes
+    are left alone."""
+    (row, other) = read(
+        tmp_path,
+        "kind,width,height,hinged,stile,rail,groove,panel,glass,edge radius (mm),profile,bored,"
+        "hinges at,bored tab,place,leaves,grain,state,description\n"
+        'door,454,713,left,57,60,0,6,Yes,1/8 in,Finger-bevel,yes,"613; 100 ;358",5,B1,1,,,x\n'
+        "door,454,713,left,57,,9.5,,no,,,no,,,,,,,\n",
+    ).rows
+    spec = row.spec
+    assert (spec.stile, spec.rail, spec.groove, spec.panel, spec.glass) == (57, 60, 0, 6, True)
+    assert spec.edge_radius == pytest.approx(INCH / 8)
+    assert spec.profile == "finger-bevel"
+    assert (spec.bored, spec.hinges_at, spec.bored_tab) == (True, (100.0, 358.0, 613.0), 5.0)
+    spec = other.spec
+    assert (spec.rail, spec.groove, spec.glass, spec.bored) == (None, 9.5, False, False)
+    assert (spec.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("column", "cell", "words"),
+    [
+        ("rail", "60", "stands without stile"),
+        ("panel", "6", "stands without stile"),
+        ("groove", "0", "stands without stile"),
+        ("glass", "maybe", "not yes or no ('maybe' given); allowed: yes, no"),
+        ("bored", "=1", "not yes or no ('=1' given)"),
+        ("bored tab", "5", "stands without bored"),
+        ("profile", "ogee", "unknown profile ('ogee' given); allowed: finger-bevel"),
+        ("hinges at", "100; 100", "a height stands twice ('100; 100' given)"),
+        ("hinges at", "100; low", "not a length ('low' given)"),
+        ("edge radius", "-3", "-3"),
+        ("borde", "no", "unknown column ('borde' given); did you mean 'bored'?"),
+    ],
+)
+def test_how_a_front_cannot_be_made(tmp_path: Path, column: str, cell: str, words: str) -> None:
+    """Each with its row and column."""
+    (fault,) = refuse(tmp_path, f"kind,width,height,hinged,{column}\ndoor,454,713,left,{cell}\n")
+    assert words in fault
+    row = 1 if words.startswith("unknown column") else 2
+    assert fault.startswith(f"fronts.csv: row {row}, column {column}: ")
+
+
+def test_what_is_not_given_stays_open(tmp_path: Path) -> None:
+    """Blank cells and absent columns are None, or one front."""
+    (row,) = read(tmp_path, "kind,width,height,hinged,count\ndoor,454,713\n").rows
+    assert (row.spec.id, row.box, row.count) == ("", "", 1)
+    assert (row.spec.hinged, row.spec.thickness, row.spec.pull) == (None, None, None)
+
+
+@pytest.mark.parametrize("text", ["left", "L", "lh", "Left", "LH"])
+def test_hands_to_the_left(tmp_path: Path, text: str) -> None:
+    """The usual ways of writing a hand are known."""
+    (row,) = read(tmp_path, f"kind,w,h,hand\ndoor,454,713,{text}\n").rows
+    assert row.spec.hinged == "left"
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        *((kind, kind) for kind in FRONT_KINDS),
+        ("False Front", "false-front"),
+        ("false_front", "false-front"),
+        ("pull-out", "pullout"),
+        ("DRAWER", "drawer"),
+    ],
+)
+def test_kinds(tmp_path: Path, text: str, kind: str) -> None:
+    """Kinds are matched without case, spaces or hyphens."""
+    (row,) = read(tmp_path, f"kind,w,h\n{text},454,713\n").rows
+    assert row.spec.kind == kind
+
+
+@pytest.mark.parametrize(
+    ("header", "units", "cell", "mm", "unit"),
+    [
+        ("width,height", None, "454", 454.0, "mm"),
+        ("width,height", "in", "17 7/8", 17.875 * INCH, "in"),
+        ("width (in),height (in)", None, "17 7/8", 17.875 * INCH, "in"),
+        ("width (in),height", None, "17 7/8", 17.875 * INCH, "in"),
+        ("width (cm),height (cm)", None, "45.4", 454.0, "mm"),
+        ("Width [cm],height cm", None, "45.4", 454.0, "mm"),
+        ("width (in),height (in)", "mm", "454", 454.0, "mm"),
+        ("width,height", None, "17 7/8 in", 17.875 * INCH, "mm"),
+        ('width ("),height (")', None, '17 7/8"', 17.875 * INCH, "in"),
+    ],
+)
+def test_the_unit_of_bare_numbers(
+    tmp_path: Path, header: str, units: Unit | None, cell: str, mm: float, unit: Unit
+) -> None:
+    """The units asked for rule, then the header's, then mm; a cell may carry its own."""
+    front_list = read(tmp_path, f"kind;{header.replace(',', ';')}\ndoor;{cell};{cell}\n", units)
+    assert front_list.unit == unit
+    assert front_list.rows[0].spec.width == pytest.approx(mm)
+    assert front_list.rows[0].spec.height == pytest.approx(mm)
+
+
+def test_a_column_may_differ_from_the_list(tmp_path: Path) -> None:
+    """Thickness in mm beside sizes in inches is common in shops."""
+    text = "kind,width (in),height (in),thickness (mm)\ndoor,17 7/8,28,19\n"
+    assert read(tmp_path, text).rows[0].spec.thickness == 19.0
+
+
+def test_decimal_commas_titles_and_blank_lines(tmp_path: Path) -> None:
+    """A list as a spreadsheet saves it on the Continent, with a title, is read."""
+    text = "Küche\n\nid;kind;width;height\nF1;door;396,9;714,4\n\nF2;door;396,9;714,4\n"
+    rows = read(tmp_path, text).rows
+    assert [row.where.rpartition(" ")[2] for row in rows] == ["4", "6"]
+    assert rows[0].spec.width == 396.9
+
+
+def test_a_repeated_header_is_no_front(tmp_path: Path) -> None:
+    """A header printed again on each page is passed over."""
+    assert len(read(tmp_path, "kind,w,h\ndoor,454,713\nkind,w,h\ndoor,454,713\n").rows) == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("kind,w,h\ndoor,454,seven\n", "row 2, column h: not a length ('seven' given)"),
+        ("kind,w,h\ndoor,454,0\n", "row 2, column h: a size must be over 0 ('0' given)"),
+        ("kind,w,h\ndoor,-454,713\n", "row 2, column w: a size cannot be negative ('-454' given)"),
+        ("kind,w,h\ndoor,454,20000\n", "row 2, column h: longer than 10 m ('20000' given)"),
+        ('kind;w;h\ndoor;454;"1,234"\n', "row 2, column h: not a length ('1,234' given): a comma"),
+        ("kind,w,h\ndoor,,713\n", "row 2, column w: missing"),
+        ("kind,w,h\ndoor,454,\n", "row 2, column h: missing"),
+        ("kind,w,h\n,454,713\n", "row 2, column kind: missing; allowed: door, pair"),
+        ("kind,w,h\ndoer,454,713\n", "row 2, column kind: unknown kind ('doer' given); did you m"),
+        ("kind,w,h\nporthole,454,713\n", "unknown kind ('porthole' given); known: door, pair"),
+        ("kind,w,h,hand\ndoor,454,713,up\n", "row 2, column hand: not a hand ('up' given); allow"),
+        ("kind,w,h,qty\ndoor,454,713,0\n", "row 2, column qty: not a count ('0' given); allowed"),
+        ("kind,w,h,qty\ndoor,454,713,two\n", "not a count ('two' given); allowed: 1 to 100"),
+        ("kind,w,h,qty\ndoor,454,713,101\n", "not a count ('101' given); allowed: 1 to 100"),
+        ("kind,w,h,qty\ndoor,454,713,1.5\n", "not a count ('1.5' given)"),
+        ("id,kind,w,h\nD 1,door,454,713\n", "row 2, column id: not an ID ('D 1' given); A-Z"),
+        ("box,kind,w,h\nB_1,door,454,713\n", "row 2, column box: not an ID ('B_1' given)"),
+        ("kind,w,h,t\ndoor,454,713,x\n", "row 2, column t: not a length ('x' given)"),
+        ("kind,w,h,price\ndoor,454,713,9\n", "row 1, column price: unknown column ('price' given)"),
+        ("kind,w,h,heigth\ndoor,454,713\n", "did you mean 'height'?"),
+        ("kind,w,h,width\ndoor,454,713,1\n", "row 1, column width: a second column for width"),
+        ("w,h\n454,713\n", "row 1: no column 'kind'; allowed: door, pair"),
+        ("kind,h\ndoor,713\n", "row 1: no column 'width'"),
+        ("kind,w\ndoor,454\n", "row 1: no column 'height'"),
+        ("kind,w,h\n", "row 1: a list without rows"),
+        ("a,b\n1,2\n", "fronts.csv: no header row found"),
+        ("kind,w,h\ndoor,454,713,5,9\n", "row 2, column 4: a cell without a heading ('5' given)"),
+        ("kind,w,h\ndoor,17.9,28\n", "row 1: all sizes are under 100 mm (17.9 given first): inch"),
+        ("id,kind,w,h\nA,door,454,713\na,door,454,713\n", "row 3: duplicate ID ('A', first at "),
+        ("id,kind,w,h\nA,pair,454,713\nAL,door,454,713\n", "row 3: duplicate ID ('AL'"),
+        (
+            "id,kind,w,h,qty\nA,door,454,713,2\nA-2,door,454,713,1\n",
+            "row 3: duplicate ID ('A-2'",
+        ),
+        (
+            "box,kind,w,h\nB1,drawer,454,140\nB1,door,400,570\n",
+            "row 3: different widths in box B1 (400.0 mm",
+        ),
+    ],
+)
+def test_each_fault_names_its_place_and_value(tmp_path: Path, text: str, wanted: str) -> None:
+    """A fault says where it is, what was given and what is allowed."""
+    faults = refuse(tmp_path, text)
+    assert len(faults) == 1
+    assert faults[0].startswith("fronts.csv: ")
+    assert wanted in faults[0]
+
+
+def test_all_faults_are_reported_at_once(tmp_path: Path) -> None:
+    """A list is refused once, with everything that is wrong in it."""
+    faults = refuse(
+        tmp_path,
+        "id,box,kind,w,h,colr\n"
+        "A,B1,door,454,x,red\n"
+        "B,B1,porch,y,713\n"
+        "C,B2,drawer,454,140\n"
+        "C,B2,drawer,300,140,,9\n",
+    )
+    assert len(faults) == 7
+    assert sum("row 3" in fault for fault in faults) == 2
+    assert sum(": row 5" in fault.split(" (")[0] for fault in faults) == 3
+
+
+def test_sizes_under_100_with_their_own_unit_are_meant(tmp_path: Path) -> None:
+    """Only bare numbers raise the question of inches."""
+    (row,) = read(tmp_path, "kind,w,h\npanel,90 mm,80 mm\n").rows
+    assert row.spec.width == 90.0
+    (fault,) = refuse(tmp_path, "kind,w,h\npanel,90,80\n", "mm")
+    assert "inches or centimetres? Say so with 'width (in)' or 'width (cm)'" in str(fault)
+
+
+def test_a_pair_gives_the_width_of_one_leaf(tmp_path: Path) -> None:
+    """A drawer over a pair spans both leaves and their gap."""
+    text = f"box,kind,w,h\nB1,drawer,{2 * 454 + 3.2},140\nB1,pair,454,570\n"
+    rows = read(tmp_path, text).rows
+    assert rows[1].clear_width(3.2) == pytest.approx(rows[0].clear_width(3.2))
+    (fault,) = refuse(tmp_path, "box,kind,w,h\nB1,drawer,454,140\nB1,pair,454,570\n")
+    assert "a pair's row gives the width of one leaf" in fault
+
+
+def test_leaves_rounded_to_the_supplier_s_increment_agree(tmp_path: Path) -> None:
+    """Leaves ordered a sixteenth short still belong under their drawer."""
+    assert read(tmp_path, "box,kind,w,h\nB1,drawer,911.2,140\nB1,pair,452.5,570\n").rows
+
+
+def test_an_opening_needs_no_width(tmp_path: Path) -> None:
+    """A height without a front takes the width of its box."""
+    text = "box,kind,w,h\nB1,opening,,600\nB1,drawer,596,140\n"
+    assert read(tmp_path, text).rows[0].spec.width is None
+
+
+def test_a_list_beside_a_job_may_leave_sizes_open(tmp_path: Path) -> None:
+    """With a job file's boxes sizes may be computed, but each row names its box."""
+    (row,) = read(tmp_path, "box,kind,height\nB1,door,\n", bare=False).rows
+    assert row.spec.width is row.spec.height is None
+    assert "no column 'box'" in refuse(tmp_path, "id,kind\nA,door\n", bare=False)[0]
+    assert "row 2, column box: missing" in refuse(tmp_path, "box,kind\n,door\n", bare=False)[0]
+
+
+def test_a_workbook_explains_an_empty_size(tmp_path: Path) -> None:
+    """An empty cell may be a formula, and a date may have been a fraction; both are said."""
+    path = tmp_path / "fronts.xlsx"
+    book = xlsxwriter.Workbook(path)
+    sheet = book.add_worksheet("Fronts")
+    sheet.write_row(0, 0, ["kind", "width", "height", "thickness"])
+    sheet.write_row(1, 0, ["door", "", 713])
+    sheet.write_number(1, 3, 45355, book.add_format({"num_format": "d-mmm"}))
+    book.close()
+    with pytest.raises(ReadingError) as caught:
+        read_front_list(path)
+    empty, date = (str(fault) for fault in caught.value.faults)
+    assert "sheet Fronts, row 2, column width: missing" in empty
+    assert "a formula that was never calculated reads as empty" in empty
+    assert "format the cell as text" in date
+
+
+def test_a_workbook_holds_one_list(tmp_path: Path) -> None:
+    """A second sheet of notes is passed over; a second list is refused."""
+    header, row = ["kind", "width", "height"], ["door", 454, 713]
+    path = tmp_path / "fronts.xlsx"
+    for lists in (1, 2):
+        book = xlsxwriter.Workbook(path)
+        book.add_worksheet("Notes").write(0, 0, "Measured in May")
+        for _ in range(lists):
+            sheet = book.add_worksheet()
+            sheet.write_row(0, 0, header)
+            sheet.write_row(1, 0, row)
+        book.close()
+        if lists == 1:
+            assert read_front_list(path).rows[0].spec.width == 454.0
+        else:
+            with pytest.raises(ReadingError, match="more than one sheet"):
+                read_front_list(path)
+
+
+def test_a_row_of_another_sheet_is_no_second_list(tmp_path: Path) -> None:
+    """Hinges whose record is called H: two words that might head a list of fronts."""
+    path = tmp_path / "fronts.xlsx"
+    book = xlsxwriter.Workbook(path)
+    fronts, hardware = book.add_worksheet("fronts"), book.add_worksheet("hardware")
+    fronts.write_row(0, 0, ["kind", "width", "height"])
+    fronts.write_row(1, 0, ["door", 454, 713])
+    hardware.write_row(0, 0, ["what", "record", "needed"])
+    hardware.write_row(1, 0, ["hinge", "h", 12])
+    book.close()
+    (row,) = read_front_list(path).rows
+    assert (row.spec.width, row.spec.height) == (454.0, 713.0)
+
+
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    st.lists(
+        st.lists(st.text(max_size=12) | st.sampled_from(["door", "454", "B1", "2"]), max_size=8),
+        max_size=4,
+    )
+)
+def test_no_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> None:
+    """Whatever stands below a header is a list or a ReadingError."""
+    path = tmp_path / "fronts.csv"
+    lines = ["id;kind;w;h;qty;hand;box", *(";".join(row) for row in rows)]
+    path.write_bytes("\n".join(lines).encode("utf-8", "surrogatepass"))
+    try:
+        front_list = read_front_list(path)
+    except ReadingError:
+        return
+    assert front_list.rows

@@ -1,0 +1,116 @@
+"""The supplier's list: how each front is made, and that it reads back, both as a front list and
+as what was delivered."""
+
+import csv
+import io
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+
+from jigs.buying import Order, make_order
+from jigs.cutlist.cutlist import cut_job
+from jigs.delivery.handing import with_delivery
+from jigs.delivery.listing import read_delivered
+from jigs.ids import LONGEST
+from jigs.job import Job
+from jigs.layout import lay_out
+from jigs.reading.frontlist import read_front_list
+from jigs.reading.inputs import read_job
+from templates.lists.orderlist import order_sheets
+from templates.lists.supplierlist import fronts_csv
+from templates.lists.workbook import write_workbook
+from tests.jobs import jobs
+
+DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
+
+
+def _order(job: Job) -> Order:
+    layout = lay_out(job)
+    return make_order(layout, cut_job(layout))
+
+
+def _write(job: Job, path: Path) -> Path:
+    if path.suffix == ".xlsx":
+        path.write_bytes(write_workbook(order_sheets(_order(job), job)))
+    else:
+        path.write_text(fronts_csv(_order(job), job), encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize("name", ["fronts.csv", "order.xlsx"])
+def test_come_back_as_delivered_it_is_complete(tmp_path: Path, name: str) -> None:
+    """Every front of the demo is matched with itself, and nothing is said of any."""
+    path = _write(read_job(DEMO), tmp_path / name)
+    layout = lay_out(read_job(DEMO, delivered=path))
+    delivery = layout.job.delivery
+    assert delivery is not None
+    assert (delivery.missing, delivery.surplus) == ((), ())
+    assert not any(front.withheld for front in layout.fronts)
+
+
+@pytest.mark.parametrize("name", ["fronts.csv", "order.xlsx"])
+def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) -> None:
+    """Kinds, hands, sizes, frames, edges and bores; a pair as a pair; boxes but for those with
+    an opening, which a list of fronts cannot say."""
+    job = read_job(DEMO)
+    ordered = {front.front.id: front for front in _order(job).fronts}
+    listed = read_front_list(_write(job, tmp_path / name))
+    specs = {spec.id: (spec, box) for box in job.boxes for spec in box.fronts
+             if spec.kind != "opening"}  # fmt: skip
+    assert [row.spec.id for row in listed.rows] == list(specs)
+    for row in listed.rows:
+        spec, box = specs[row.spec.id]
+        one = ordered.get(spec.id) or ordered[f"{spec.id}L"]
+        assert row.spec.kind == spec.kind
+        assert row.count == 1
+        assert row.spec.hinged == (None if spec.kind == "pair" else spec.hinged)
+        assert (row.spec.width, row.spec.height) == pytest.approx((one.width, one.height), abs=1e-4)
+        assert row.spec.stile == spec.stile
+        assert row.spec.panel == spec.panel
+        assert row.spec.edge_radius == spec.edge_radius
+        assert (row.spec.bored, row.spec.hinges_at) == (spec.bored, spec.hinges_at)
+        assert row.spec.bored_tab == spec.bored_tab
+        assert row.box == ("" if box.id == "T1" else box.id)
+
+
+@given(jobs())
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
+    """As a front list of as many fronts, leaves of a pair together; as delivered, all of them."""
+    order = _order(job)
+    names = [front.spec.id for front in order.fronts]
+    # A list's own IDs have 16 characters at most; those made from a long box's may have more.
+    assume(names and max(map(len, names)) <= LONGEST)
+    path = _write(job, tmp_path / "fronts.csv")
+    rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
+    assert sum(int(row["leaves"]) for row in rows) == len(order.fronts)
+    read = read_job(path)
+    kinds = Counter(front.kind for box in read.boxes for front in box.fronts)
+    assert kinds == Counter(row["kind"] for row in rows)
+    taken = with_delivery(job, read_delivered(path, "mm"))
+    assert taken.delivery is not None
+    assert set(taken.delivery.arrivals) == {front.front.id for front in order.fronts}
+    assert taken.delivery.surplus == ()
+
+
+def test_it_says_how_a_front_is_made() -> None:
+    """Frames, rounded edges and the supplier's boring go with the order, not slabs."""
+    job = read_job(DEMO)
+    order = _order(job)
+    rows = {row["id"]: row for row in csv.DictReader(io.StringIO(fronts_csv(order, job)))}
+    for front in order.fronts:
+        told = rows[front.front.id if front.front.id in rows else front.front.id[:-1]]
+        made = told["description"]
+        assert ("five-piece" in made) is (front.front.frame is not None), front.front.id
+        assert ("rounded" in made) is bool(front.front.edge_radius), front.front.id
+        assert ("TWO leaves" in made) is (told["leaves"] == "2")
+        assert told["place"] == f"box {front.front.box}, {front.front.wall}"
+    assert rows["S4-1"]["hinges at (mm)"] == "100; 358; 615"
+    assert "cups 100.0 358.0 615.0 mm" in rows["S4-1"]["description"]
+    assert rows["B1-1"]["description"].startswith("17 7/8 x 6 x 3/4 in (454.0 x 152.4 x 19.1 mm), ")
+    assert rows["B1-1"]["state"] == "built and measured"
+    assert rows["B2-1"]["state"] == "NOT BUILT AND MEASURED YET"

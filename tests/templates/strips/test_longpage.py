@@ -1,0 +1,154 @@
+"""Long pages read back: whole faces and cards off a roll, on sheets of one's own."""
+
+import json
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from jigs.job import Job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading.inputs import read_job
+from templates.border import BOTTOM_STRIP
+from templates.ownpaper import named_paper
+from templates.paper import Paper
+from templates.pdf import write_pdf
+from templates.sheetdata import sheets_json
+from templates.sheets import make_sheets
+from templates.strips.wholecard import NAME
+from tests.carddata import faults_in_data
+from tests.cardreading import face_of, faults_on_paper, wanted_faces
+from tests.clashes import clashes_of_print
+from tests.jobs import jobs
+from tests.readback import PrintedCard, PrintedPage, read_pages
+from tests.templates.worked import worked_layout
+
+DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
+LARGE = ("roll-610", "roll-914", "roll-210", "610x1500mm", "914x2500mm")
+
+
+@lru_cache
+def _demo() -> Layout:
+    return lay_out(read_job(DEMO))
+
+
+@lru_cache
+def _printed(name: str) -> tuple[PrintedPage, ...]:
+    return read_pages(write_pdf(make_sheets(_demo(), named_paper(name)).pages))
+
+
+def _whole(pages: tuple[PrintedPage, ...]) -> list[tuple[PrintedPage, PrintedCard]]:
+    return [(page, card) for page in pages for card in page.cards if NAME in card.text]
+
+
+def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None:
+    data = json.loads(sheets_json(make_sheets(layout, paper)))
+    assert faults_on_paper(pages, layout) == []
+    assert faults_in_data(pages, data, layout) == []
+    assert [clash for page in pages for clash in clashes_of_print(page)] == []
+
+
+def test_each_hole_of_the_demo_stands_once_in_its_place() -> None:
+    """Within 0.01 mm of the edges, on paper and in the data; no text touches anything."""
+    paper = named_paper("roll-610")
+    _check(_demo(), paper, _printed("roll-610"))
+    for page in _printed("roll-610"):
+        assert page.width == pytest.approx(paper.width, abs=0.01)
+
+
+def test_off_a_roll_a_face_is_one_page() -> None:
+    """However many cards it has, and no longer than they and the words need."""
+    pages = _printed("roll-610")
+    assert len(pages) == 1 + len(wanted_faces(_demo()))
+    for page in pages[1:]:
+        lowest = min(card.box[1] for card in page.cards)
+        highest = max(*(card.box[3] for card in page.cards), *(run.box[3] for run in page.runs))
+        assert lowest == pytest.approx(BOTTOM_STRIP, abs=3.0) or page.height < 300
+        assert page.height - highest < 6.0
+
+
+def test_the_black_stands_on_all_edges_of_a_whole_face() -> None:
+    """From band to band it is as wide and as high as the face; a door ends at its ladder."""
+    wanted = wanted_faces(_demo())
+    found = _whole(_printed("roll-914"))
+    assert len(found) > 0.9 * len(wanted)
+    for page, card in found:
+        face = face_of(page, wanted)
+        assert face is not None
+        upright = sorted(band for band in card.bands if band[2] - band[0] < 3.5)
+        lying = sorted(
+            (band for band in card.bands if band[3] - band[1] < 3.5), key=lambda band: band[1]
+        )
+        assert len(upright) == 2
+        assert upright[1][0] - upright[0][2] == pytest.approx(
+            face.width - abs(face.shift[0]), abs=0.02
+        )
+        true_top = [s.y1 for s in card.strokes if s.y1 == s.y2 and abs(s.line - 0.35) < 0.001]
+        top = true_top[0] if true_top else lying[1][1]
+        assert top - lying[0][3] == pytest.approx(face.height, abs=0.02)
+
+
+def test_edges_that_set_nothing_are_a_check() -> None:
+    """Those that figures are counted from say FOLD; the others say CHECK."""
+    pages = _printed("roll-914")
+    doors = [(page, card) for page, card in _whole(pages) if "BACK OF DOOR" in page.text]
+    assert doors
+    for page, card in doors:
+        rounded = "NO FOLD" in card.text
+        act = "BUTT TO A BLOCK CLAMPED ON" if rounded else "FOLD DOWN OVER"
+        assert f"{act} THE HINGE EDGE" in card.text
+        assert f"{act} THE BOTTOM EDGE" in card.text
+        assert "CHECK: FREE EDGE MUST LIE HERE" in card.text
+        assert "EDGE LADDER: CUT AT YOUR HEIGHT" in card.text
+        assert "measure the long bar too" in page.text
+
+
+def test_long_pages_have_a_long_bar() -> None:
+    """A whole number of hundreds, as long as there is room for, its length beside it."""
+    for page in _printed("roll-914")[1:]:
+        bars = [
+            stroke.length
+            for stroke in page.strokes
+            if stroke.x1 == stroke.x2 and abs(stroke.x1 - 2.4) < 0.01 and stroke.length > 50
+        ]
+        room = page.height - 112.0 - BOTTOM_STRIP - 4.0
+        wanted = [100.0] + ([room // 100 * 100] if room >= 200 else [])
+        assert sorted(bars) == pytest.approx(wanted, abs=0.01)
+        assert f"{max(wanted):.1f} ±" in page.text
+
+
+def test_a_page_over_200_inches_is_read_back_in_its_own_unit() -> None:
+    """The same holes in the same places, though the page counts in units of 2 points."""
+    layout, paper = worked_layout("in"), named_paper("914x6000mm")
+    data = write_pdf(make_sheets(layout, paper).pages)
+    assert b"/UserUnit 2" in data
+    pages = read_pages(data)
+    assert {(round(p.width), round(p.height)) for p in pages} <= {(902, 5988), (5988, 902)}
+    _check(layout, paper, pages)
+
+
+def _check_job(job: Job, name: str) -> None:
+    layout, paper = lay_out(job), named_paper(name)
+    _check(layout, paper, read_pages(write_pdf(make_sheets(layout, paper).pages)))
+
+
+@given(jobs(most_boxes=1), st.sampled_from(LARGE))
+@settings(
+    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_any_job_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
+    """Every hole exactly once, in its place; data alike; nothing clashes."""
+    _check_job(job, name)
+
+
+@pytest.mark.slow
+@given(jobs(), st.sampled_from(LARGE))
+@settings(
+    max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_any_of_many_jobs_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
+    """The same, at length."""
+    _check_job(job, name)

@@ -1,0 +1,118 @@
+"""The story stick on paper, read back: the heights stand where they are, strip by strip."""
+
+from dataclasses import replace
+from pathlib import Path
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jigs.job import Job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading.inputs import read_job
+from jigs.storystick import Stick, find_sticks
+from templates.border import BOTTOM_STRIP, LEFT_STRIP
+from templates.marks import Page, Text
+from templates.paper import PAPERS
+from templates.pdf import write_pdf
+from templates.strips.storystick import LENGTH, PITCH, divide, stick_pages
+from tests.clashes import clashes_of_marks
+from tests.jobs import jobs
+from tests.readback import PrintedPage, read_pages
+
+FOOT = BOTTOM_STRIP + 3.0
+DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
+
+
+def _pages(layout: Layout) -> list[tuple[Stick, list[Page]]]:
+    return [
+        (stick, list(stick_pages([stick], layout.job.name, PAPERS["common"])))
+        for stick in find_sticks(layout)
+    ]
+
+
+def _thick(pages: list[PrintedPage], length: float) -> set[float]:
+    """Give the heights of the thick lines along the strips' left edges."""
+    heights = set()
+    strip = 0
+    for page in pages:
+        columns = sum(1 for run in page.runs if run.text.startswith("JOIN:"))
+        for column in range(3):
+            x = LEFT_STRIP + column * PITCH
+            heights |= {
+                round(stroke.y1 - FOOT + (strip + column) * length, 2)
+                for stroke in page.strokes
+                if abs(stroke.line - 0.35) < 0.01 and abs(min(stroke.x1, stroke.x2) - x) < 0.01
+            }
+        strip += 3
+        if columns < 3:
+            break
+    return heights
+
+
+def test_each_line_of_the_demo_stands_at_its_height() -> None:
+    """Within 0.02 of the height that the stick states, on the strip that carries it."""
+    for stick, pages in _pages(lay_out(read_job(DEMO))):
+        found = _thick(list(read_pages(write_pdf(pages))), divide(stick.height)[1])
+        for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
+            assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
+
+
+def test_every_page_says_what_is_not_to_be_trusted() -> None:
+    """Hardware not confirmed, and parts still to come, stand on each page of the stick."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    doubtful = replace(stick, unconfirmed=("slide 'runner' is not confirmed",), missing=("B9-1",))
+    sure = replace(stick, unconfirmed=(), missing=())
+    for wanted, each in ((True, doubtful), (False, sure)):
+        for page in stick_pages([each], "job", PAPERS["common"]):
+            words = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+            assert ("NOT CONFIRMED: slide 'runner'" in words) is wanted
+            assert ("INCOMPLETE: lines for B9-1 still to come" in words) is wanted
+
+
+def _words(stick: Stick) -> list[str]:
+    pages = stick_pages([stick], "job", PAPERS["common"])
+    return [mark.text for page in pages for mark in page.marks if isinstance(mark, Text)]
+
+
+def test_a_line_says_on_which_boards_alone_it_is_struck() -> None:
+    """On the strip, at the head and in the list; a line of all boards is struck across both."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    line = replace(stick.lines[0], serves=("B1-1",), only=())
+    both = replace(stick, lines=(line,), struck="together")
+    assert "across BOTH at once." in " ".join(_words(both))
+    assert not any("ONLY" in text for text in _words(both))
+    left = " ".join(_words(replace(both, lines=(replace(line, only=("LEFT",)),))))
+    assert left.count("ONLY LEFT") == 2  # strip and list
+    assert "Strike across BOTH at once only what is on both." in left
+    alone = replace(both, boards=("T1-SIDE-L",), struck="each")
+    assert "Strike the lines on T1-SIDE-L, on no other board." in " ".join(_words(alone))
+
+
+def test_boards_are_never_cut_short() -> None:
+    """Where a strip has no room for all names it says how many they are; the list names them."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    names = tuple(f"B{number} L+R" for number in range(1, 31))
+    line = replace(stick.lines[0], serves=names, only=names)
+    words = _words(replace(stick, lines=(line,)))
+    assert "ONLY 60: see list" in words
+    assert f"ONLY {', '.join(names)}" in " ".join(words)
+
+
+@given(jobs())
+@settings(max_examples=15, deadline=None)
+def test_nothing_clashes_on_any_stick(job: Job) -> None:
+    """No text on a text or a line, nothing outside the page, no figure cut short."""
+    layout = lay_out(job)
+    for stick, pages in _pages(layout):
+        for page in pages:
+            assert clashes_of_marks(page) == [], stick.height
+
+
+@given(st.floats(min_value=100, max_value=3000))
+def test_the_strips_of_a_board_add_up_to_it(height: float) -> None:
+    """Each carries 180 at most, and the last one is no stump."""
+    strips, length = divide(height)
+    rest = height - (strips - 1) * length
+    assert length <= LENGTH
+    assert 0.3 * length < rest <= length
