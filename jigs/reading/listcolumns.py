@@ -25,7 +25,7 @@ Column = Literal[
 ]  # fmt: skip
 
 FOR_THE_SUPPLIER = (
-    "place", "leaves", "grain", "increment (mm)", "tolerance (mm)", "state", "description",
+    "pieces to make", "place", "grain", "increment (mm)", "tolerance (mm)", "state", "description",
 )  # fmt: skip
 """Columns of a supplier's list that are for people's eyes: nothing is read from them."""
 

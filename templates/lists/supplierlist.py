@@ -13,13 +13,15 @@ from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import STATE_WORDS, making, sizes
 
 Cell = str | float
+FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
-    "id", "box", "kind", "width (mm)", "height (mm)", "count", "thickness (mm)", "hinged",
-    "stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass", "edge radius (mm)",
-    "profile", "bored", "hinges at (mm)", "bored tab (mm)", "finish", "note", "place", "leaves",
-    "grain", "increment (mm)", "tolerance (mm)", "state", "description",
+    "id", "box", "pieces to make", "kind", "width (mm)", "height (mm)", "count",
+    "thickness (mm)", "hinged", *FIVE, "edge radius (mm)", "profile", "bored", "hinges at (mm)",
+    "bored tab (mm)", "finish", "note", "place", "grain", "increment (mm)", "tolerance (mm)",
+    "state", "description",
 )  # fmt: skip
-"""Width before height, as the front hangs; `leaves`: pieces of this size in a row."""
+"""Width before height, as the front hangs. `pieces to make` are of the size that the row says: of
+a pair two, which is the `count` of one pair to a front list."""
 
 
 def front_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
@@ -42,13 +44,14 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
     said: dict[str, Cell] = {
         "id": safe_cell(row.id),
         "box": safe_cell(row.box),
+        "pieces to make": row.leaves,
         "kind": row.kind,
         "width (mm)": number(one.width),
         "height (mm)": number(one.height),
         "count": 1,
         "thickness (mm)": number(one.thickness),
         "hinged": "" if row.kind == "pair" else front.hinged or "",
-        **dict(zip(FRONT_COLUMNS[8:13], five, strict=True)),
+        **dict(zip(FIVE, five, strict=True)),
         "edge radius (mm)": number(front.edge_radius) if front.edge_radius else "",
         "profile": spec.profile or "",
         "bored": "yes" if one.bored else "no",
@@ -57,7 +60,6 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "finish": safe_cell(front.finish),
         "note": safe_cell(front.note),
         "place": safe_cell(_place(one)),
-        "leaves": row.leaves,
         "grain": "height" if one.grained else "",
         "increment (mm)": "" if job.increment is None else number(job.increment),
         "tolerance (mm)": number(job.tolerance),

@@ -87,7 +87,7 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     assume(names and max(map(len, names)) <= LONGEST)
     path = _write(job, tmp_path / "fronts.csv")
     rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
-    assert sum(int(row["leaves"]) for row in rows) == len(order.fronts)
+    assert sum(int(row["pieces to make"]) for row in rows) == len(order.fronts)
     read = read_job(path)
     kinds = Counter(front.kind for box in read.boxes for front in box.fronts)
     assert kinds == Counter(row["kind"] for row in rows)
@@ -107,7 +107,7 @@ def test_it_says_how_a_front_is_made() -> None:
         made = told["description"]
         assert ("five-piece" in made) is (front.front.frame is not None), front.front.id
         assert ("rounded" in made) is bool(front.front.edge_radius), front.front.id
-        assert ("TWO leaves" in made) is (told["leaves"] == "2")
+        assert ("TWO leaves" in made) is (told["pieces to make"] == "2")
         assert told["place"] == f"box {front.front.box}, {front.front.wall}"
     assert rows["S4-1"]["hinges at (mm)"] == "100; 358; 615"
     assert "cups 100.0 358.0 615.0 mm" in rows["S4-1"]["description"]
