@@ -51,7 +51,7 @@ def test_how_a_front_is_made(tmp_path: Path) -> None:
     (row, other) = read(
         tmp_path,
         "kind,width,height,hinged,stile,rail,groove,panel,glass,edge radius (mm),profile,bored,"
-        "hinges at,bored tab,place,leaves,grain,state,description\n"
+        "hinges at,bored tab,place,pieces to make,grain,state,description\n"
         'door,454,713,left,57,60,0,6,Yes,1/8 in,Finger-bevel,yes,"613; 100 ;358",5,B1,1,,,x\n'
         "door,454,713,left,57,,9.5,,no,,,no,,,,,,,\n",
     ).rows
