@@ -13,7 +13,9 @@ def test_its_formats(run: Run, small: Path) -> None:
         "what,part,box,record,width_mm,"
     )
     assert json.loads(run("order", small, "--format", "json").stdout)["schema"] == 1
-    assert run("order", small, "--fronts").stdout.startswith("id,box,pieces to make,kind,width (mm),")
+    assert run("order", small, "--fronts").stdout.startswith(
+        "id,box,pieces to make,kind,width (mm),"
+    )
     result = run("order", small, "--format", "xlsx")
     assert result.exit_code == 0, result.output
     assert Path("order.xlsx").read_bytes().startswith(b"PK")
