@@ -21,7 +21,7 @@ from templates.packing import SLIP, Patience, Room, Size, TooLongError, gather, 
 from templates.pagebound import Weights, page_weights
 
 SOON = 500
-MOST_TRIED = 20_000
+MOST_TRIED = 60_000
 """Steps of laying cards before what is found for a face is taken as it is: a few seconds."""
 
 

@@ -79,10 +79,12 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
 def _made_to_fit(
     cards: tuple[Card, ...], words: SheetWords, ways: Sequence[Pattern]
 ) -> tuple[Card, ...]:
-    """Give the cards if some page holds each of them, else cards made for what pages hold."""
-    if all(any(way.room.holds((c.width, c.height)) for way in ways) for c in cards):
+    """Give the cards if some page holds each of them, clear of its words; else cards made for
+    what pages hold."""
+    rooms = [way.room.grown(GUTTER) for way in ways]
+    if all(any(r.holds((c.width + GUTTER, c.height + GUTTER)) for r in rooms) for c in cards):
         return cards
-    limits = {size for way in ways for size in way.room.rectangles()}
+    limits = {(w - GUTTER, h - GUTTER) for room in rooms for w, h in room.rectangles()}
     return make_cards(words.view, tuple(limits))
 
 

@@ -183,9 +183,9 @@ def check_optimum(cases: Sequence[Case], every: int = 1) -> None:
     word, and, of so many faces one, by the program's."""
     for row, (sizes, first, further, sharing) in enumerate(dict.fromkeys(cases)):
         pages, proven = len(sharing.pages), sharing.least == len(sharing.pages)
-        if len(sizes) > LARGEST or not proven:
+        if len(sizes) > LARGEST:
             assert proven or pages <= sharing.least * 1.15 + 1, sizes
-        elif pages > 1 and row % every == 0:
+        elif pages > 1 and (row % every == 0 or not proven):
             assert not Optimum(sizes, first, further, GAP).possible(pages - 1), sizes
         for shared in sharing.pages:
             room = (first if shared.first else further)[shared.room]
@@ -245,3 +245,48 @@ def test_generated_jobs_have_the_fewest_pages() -> None:
 def test_five_hundred_generated_jobs_have_the_fewest_pages(start: int) -> None:
     """25 jobs for each start, hard ones among them: many cards, each near half a page."""
     check_jobs(start=start, count=25, every=1)
+
+
+NARROW = """
+schema = 1
+name = "Galley"
+units = "in"
+[material]
+front = "19 mm"
+front_kind = "mdf"
+back = "6 mm"
+band = "0 mm"
+drawer_side = "15.9 mm"
+[reveal]
+top = "1.6 mm"
+bottom = "1.6 mm"
+between = "3.2 mm"
+inset = "2 mm"
+[use]
+slide = "undermount-450"
+drawer_pull = "bar-160"
+door_pull = "bar-160"
+[[box]]
+id = "B1"
+wall = "north"
+kind = "base"
+width = "222.5 mm"
+height = "280 mm"
+depth = "584.2 mm"
+overlay = "inset"
+  [[box.front]]
+  id = "B1-1-1"
+  kind = "drawer"
+  height = "80 mm"
+  [[box.front]]
+  id = "B1-1-2"
+  kind = "drawer"
+"""
+
+
+def test_a_card_that_would_touch_the_words_is_made_smaller(tmp_path: Path) -> None:
+    """A page holds a card only with the gutter that parts it from the words."""
+    job = tmp_path / "narrow.toml"
+    job.write_text(NARROW, encoding="utf-8")
+    sheets = make_sheets(lay_out(read_job(job)), PAPERS["common"])
+    assert any(sheet.part == "B1-1-2" for sheet in sheets)
