@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from templates.marks import Page
     from templates.paper import Paper
     from templates.raster import Raster
+    from templates.sheets import Sheets
 
 
 UNIT_FROM = 200 * 25.4
@@ -49,24 +50,12 @@ class Pages:
             bar.finish()
 
 
-def draw_sheets(
-    layout: "Layout",
-    paper: "Paper",
-    only: Collection[str] | None,
-    *,
-    first: bool = False,
-    same: bool = False,
-    tight: bool = False,
-    strip: bool = False,
-) -> tuple[bytes, str]:
-    """Draw the sheets as a PDF; give it and the number of its pages in words."""
-    from jigs.layout import as_printed
+def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:
+    """Draw sheets as a PDF; give it and the number of its pages in words."""
     from templates.findings import pages_words
     from templates.pdf import write_pdf
-    from templates.sheets import make_sheets
 
-    layout = as_printed(layout)
-    sheets = make_sheets(layout, paper, only=only, first=first, same=same, tight=tight, strip=strip)
+    layout = sheets.layout
     boxes = sum(front.drawer is not None for front in layout.fronts)
     strips: dict[str, int] = {}
 
@@ -78,7 +67,7 @@ def draw_sheets(
 
     pages = Pages(drawn(), 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
-    if strip:
+    if sheets.strip:
         click.echo(_say_strips(strips), err=True)
     if pages.longest > UNIT_FROM:
         click.echo(
@@ -87,7 +76,9 @@ def draw_sheets(
             err=True,
         )
     count = pages.counts.total()
-    return data, pages_words(count, sheets.count_other(pages.counts), same=same, tight=tight)
+    return data, pages_words(
+        count, sheets.count_other(pages.counts), same=sheets.same, tight=sheets.tight
+    )
 
 
 NAMED = 8

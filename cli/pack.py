@@ -88,6 +88,7 @@ def make_pack(
     from templates.lists.orderlist import order_csv
     from templates.lists.partslist import choose_parts, parts_csv
     from templates.lists.supplierlist import fronts_csv
+    from templates.sheets import make_sheets
 
     names = [
         "sheets.pdf",
@@ -110,9 +111,9 @@ def make_pack(
         )
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
-    sheets, pages = draw_sheets(layout, sheet, None, same=same, tight=tight)
-    cut = cut_job(layout)
     printed = as_printed(layout)
+    sheets, pages = draw_sheets(make_sheets(printed, sheet, same=same, tight=tight))
+    cut = cut_job(layout)
     words = list_labels(printed, cut.pieces)
     labels, _ = draw_labels(printed, words, labels_of, raster)
     sticks, _ = draw_sticks(layout, sheet)

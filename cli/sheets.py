@@ -96,15 +96,10 @@ def sheets(
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
-    if stick and (first or strip or form != "pdf"):
-        raise click.UsageError("--stick is drawn by itself, as a PDF.")
-    if same_holes and stick:
-        raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
-    if same_holes and form in ("outlines", "dxf"):
-        raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
-    if tight and (stick or form in ("outlines", "dxf")):
-        what = "--stick" if stick else f"--format {form}"
-        raise click.UsageError(f"{what} has no cards that could share a page: no --tight.")
+    if stick:
+        _refuse_with_stick(form, first=first, strip=strip, same=same_holes, tight=tight)
+    if form in ("outlines", "dxf"):
+        _refuse_with_faces(form, strip=strip, same=same_holes, tight=tight, printer=printer)
     usual = {"pdf": "stick.pdf" if stick else "sheets.pdf", "json": "-"}
     target = output or usual.get(form, f"sheets-{form}")
     folder = form not in ("pdf", "json")
@@ -112,19 +107,20 @@ def sheets(
         raise click.BadParameter(
             f"--format {form} makes a folder of files; give its name.", param_hint="'-o'"
         )
-    if printer and form in ("outlines", "dxf"):
-        raise click.UsageError(
-            f"--printer corrects what is printed; --format {form} is drawn true, without it."
-        )
-    if strip and form in ("outlines", "dxf"):
-        raise click.UsageError(
-            f"--strip is drawn on pages; --format {form} has each face in one piece, without it."
-        )
     layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
     bare = form in ("outlines", "dxf")
+    drawn = make_sheets(
+        as_printed(layout),
+        sheet,
+        only=chosen,
+        first=first,
+        same=same_holes,
+        tight=tight,
+        strip=strip,
+    )
     if stick:
         boards = {side.board for side in concerned.sides}
         _draw_stick(layout, sheet, boards, target)
@@ -133,31 +129,11 @@ def sheets(
     elif form == "json":
         from templates.sheetdata import sheets_json
 
-        text = sheets_json(
-            make_sheets(
-                as_printed(layout),
-                sheet,
-                only=chosen,
-                first=first,
-                same=same_holes,
-                tight=tight,
-                strip=strip,
-            )
-        )
-        write_text(target, text, sources=layout.job.sources)
+        write_text(target, sheets_json(drawn), sources=layout.job.sources)
     elif folder:
         from cli.sheetfiles import sheet_files, write_folder
         from templates.findings import pages_words
 
-        drawn = make_sheets(
-            as_printed(layout),
-            sheet,
-            only=chosen,
-            first=first,
-            same=same_holes,
-            tight=tight,
-            strip=strip,
-        )
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
         files = f"{count} {'file' if count == 1 else 'files'}"
         if form == "svg":
@@ -170,9 +146,7 @@ def sheets(
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
-        data, pages = draw_sheets(
-            layout, sheet, chosen, first=first, same=same_holes, tight=tight, strip=strip
-        )
+        data, pages = draw_sheets(drawn)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
             click.echo(
@@ -181,6 +155,34 @@ def sheets(
         tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)
+
+
+def _refuse_with_stick(form: str, *, first: bool, strip: bool, same: bool, tight: bool) -> None:
+    """Say what does not go with a story stick; UsageError."""
+    if first or strip or form != "pdf":
+        raise click.UsageError("--stick is drawn by itself, as a PDF.")
+    if same:
+        raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
+    if tight:
+        raise click.UsageError("--stick has no cards that could share a page: no --tight.")
+
+
+def _refuse_with_faces(
+    form: str, *, strip: bool, same: bool, tight: bool, printer: str | None
+) -> None:
+    """Say what does not go with bare faces, a file for each; UsageError."""
+    if same:
+        raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
+    if tight:
+        raise click.UsageError(f"--format {form} has no cards that could share a page: no --tight.")
+    if printer:
+        raise click.UsageError(
+            f"--printer corrects what is printed; --format {form} is drawn true, without it."
+        )
+    if strip:
+        raise click.UsageError(
+            f"--strip is drawn on pages; --format {form} has each face in one piece, without it."
+        )
 
 
 def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], target: str) -> None:

@@ -127,72 +127,57 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     turned: dict[Hand | None, Hand | None] = {"left": "right", "right": "left", None: None}
     other = turned[hinged]
     reversible = front.reversible if hinged and not front.bored else None
+    bare = FaceView(
+        part=front.id,
+        code=front.code,
+        face="front",
+        width=front.width,
+        height=front.height,
+        thickness=front.thickness,
+        fittings=_on_face(front.fittings, "front"),
+        drilled="FRONT FACE",
+        seen="You are looking at the face, as from the room.",
+        edges=_edges_of_front(hinged),
+        hinge_edge=hinged,
+        reversible=None,
+        opening=front.frame.opening if front.frame else (),
+        rounded=front.edge_radius > 0.0,
+        bevel=front.bevel,
+        step=INDEX_STEP[unit],
+    )
+    if hinged:
+        free = "RIGHT" if hinged == "left" else "LEFT"
+        seen = (
+            f"You are looking at the face, as from the room: hinges on the {hinged.upper()}, "
+            f"the free edge on your {free}."
+        )
+        bare = replace(bare, seen=seen)
     back = _on_face(front.fittings, "back")
     if back:
-        if hinged:
+        seen = (
+            "You are looking at the back, the side that faces the box. "
+            "Its right end is the LEFT end seen from the room."
+        )
+        if hinged and other:
             seen = (
                 f"You are looking at the back: the hinge edge is on your {other.upper()}. "
                 f"Hung and seen from the room, the hinges are on the {hinged.upper()}."
-                if other
-                else ""
             )
-        else:
-            seen = (
-                "You are looking at the back, the side that faces the box. "
-                "Its right end is the LEFT end seen from the room."
-            )
-        drawer = front.drawer
-        views.append(
-            FaceView(
-                part=front.id,
-                code=front.code,
-                face="back",
-                width=front.width,
-                height=front.height,
-                thickness=front.thickness,
-                fittings=tuple(_turned(fitting, front.width) for fitting in back),
-                drilled=f"BACK OF {words.upper()}",
-                seen=seen,
-                edges=_edges_of_front(other),
-                hinge_edge=other,
-                ladder=hinged is not None and front.bevel is None,
-                reversible=reversible,
-                drawer_outline=_drawer_outline(drawer, front.width) if drawer else (),
-                opening=front.frame.opening if front.frame else (),
-                rounded=front.edge_radius > 0.0,
-                bevel=front.bevel,
-                step=INDEX_STEP[unit],
-            )
+        turned_over = replace(
+            bare,
+            face="back",
+            fittings=tuple(_turned(fitting, front.width) for fitting in back),
+            drilled=f"BACK OF {words.upper()}",
+            seen=seen,
+            edges=_edges_of_front(other),
+            hinge_edge=other,
+            ladder=hinged is not None and front.bevel is None,
+            reversible=reversible,
+            drawer_outline=_drawer_outline(front.drawer, front.width) if front.drawer else (),
         )
-    face = _on_face(front.fittings, "front")
-    if face:
-        if hinged:
-            seen = (
-                f"You are looking at the face, as from the room: hinges on the {hinged.upper()}, "
-                f"the free edge on your {'RIGHT' if hinged == 'left' else 'LEFT'}."
-            )
-        else:
-            seen = "You are looking at the face, as from the room."
-        views.append(
-            FaceView(
-                part=front.id,
-                code=front.code,
-                face="front",
-                width=front.width,
-                height=front.height,
-                thickness=front.thickness,
-                fittings=face,
-                drilled="FRONT FACE",
-                seen=seen,
-                edges=_edges_of_front(hinged),
-                hinge_edge=hinged,
-                reversible=None,
-                opening=front.frame.opening if front.frame else (),
-                rounded=front.edge_radius > 0.0,
-                bevel=front.bevel,
-                step=INDEX_STEP[unit],
-            )
-        )
+        views.append(turned_over)
+    if bare.fittings:
+        views.append(bare)
     return tuple(views)
 
 
