@@ -145,7 +145,7 @@ PLACES = st.text(
 )
 # Found cases are not made smaller: each costs the drawing of some pages.
 @settings(
-    max_examples=8,
+    max_examples=4,
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow],
     phases=[Phase.explicit, Phase.generate],

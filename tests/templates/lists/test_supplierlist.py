@@ -77,7 +77,7 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
 
 @given(jobs())
 @settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     """As a front list of as many fronts, leaves of a pair together; as delivered, all of them."""

@@ -51,6 +51,7 @@ def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
 
 
+@pytest.mark.slow
 def test_each_hole_of_the_demo_stands_once_in_its_place() -> None:
     """Within 0.01 mm of the edges, on paper and in the data; no text touches anything."""
     paper = named_paper("roll-610")
@@ -70,6 +71,7 @@ def test_off_a_roll_a_face_is_one_page() -> None:
         assert page.height - highest < 6.0
 
 
+@pytest.mark.slow
 def test_the_black_stands_on_all_edges_of_a_whole_face() -> None:
     """From band to band it is as wide and as high as the face; a door ends at its ladder."""
     wanted = wanted_faces(_demo())
@@ -137,7 +139,7 @@ def _check_job(job: Job, name: str) -> None:
 
 @given(jobs(most_boxes=1), st.sampled_from(LARGE))
 @settings(
-    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_any_job_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
     """Every hole exactly once, in its place; data alike; nothing clashes."""
