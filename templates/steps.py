@@ -7,6 +7,7 @@ from jigs.lengths import format_mm
 from templates.cards.faces import FaceView
 from templates.cards.reference import Edge
 from templates.sums import steps_between
+from templates.wording import drawer_ends
 
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
@@ -137,13 +138,21 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         _top(view, "the front"),
         _cut(view),
         _block(view),
-        "Stand the real drawer box on its drawing: as far in at both ends?"
+        _stand_box(view)
         if view.drawer_outline
         else "Hold it at its box: the holes must lie over the rail or the blocks.",
         _AWL,
         f"Bore the pilots. {CAUTION_FOR['front-fixing']} Eye and ear protection.",
         _tick(view),
     )
+
+
+def _stand_box(view: FaceView) -> str:
+    left, right = drawer_ends(view)
+    how = "as far in at both ends"
+    if left != right:
+        how = f"{left} in on the LEFT, {right} on the RIGHT"
+    return f"Stand the real drawer box on its drawing: {how}?"
 
 
 def _bore(view: FaceView) -> str:

@@ -199,17 +199,28 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
                 words += f"{format_mm(high)} high"
             lines.append(f"{words}. Hold the slide to it: its hook must meet the hole.")
         case "front-fixing" if view.drawer_outline:
-            xs = [x for x, _ in view.drawer_outline]
-            ys = [y for _, y in view.drawer_outline]
+            ends = drawer_ends(view)
+            stands = f"{ends[0]} mm from each end"
+            if ends[0] != ends[1]:
+                stands = f"{ends[0]} mm in from the LEFT end as you look, {ends[1]} from the RIGHT"
+            rise = format_mm(min(y for _, y in view.drawer_outline))
             lines.append(
-                f"DRAWER BOX STANDS HERE: {format_mm(min(xs))} mm from each end, "
-                f"{format_mm(min(ys))} mm up. Stand the real box on it first."
+                f"DRAWER BOX STANDS HERE: {stands}, {rise} mm up. Stand the real box on it first."
             )
         case _:
             pass
     if fitting.note:
         lines.append(fitting.note)
     return tuple(lines)
+
+
+def drawer_ends(view: "FaceView") -> tuple[str, str]:
+    """Write how far in from the left and from the right end, as seen, the drawer box stands; mm.
+
+    They differ where the opening is not in the middle of the front.
+    """
+    xs = [x for x, _ in view.drawer_outline]
+    return format_mm(min(xs)), format_mm(view.width - max(xs))
 
 
 def _extent(polygon: Polygon) -> tuple[float, float]:
