@@ -42,11 +42,10 @@ def lay_out_job(
 
 def tell_problems(job: Path, layout: "Layout") -> None:
     """Tell on standard error what is held back, and how much else the check would say."""
-    from templates.findings import held_text
+    from templates.findings import count_warnings, held_text
 
     click.echo(held_text(layout), err=True, nl=False)
-    warnings = sum(problem.level == "warning" for problem in layout.problems)
-    if warnings:
+    if warnings := count_warnings(layout.problems):
         noun = "warning" if warnings == 1 else "warnings"
         click.echo(f"{warnings} {noun}: see 'jigsheet check {job}'.", err=True)
 

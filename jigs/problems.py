@@ -7,6 +7,8 @@ every sheet it concerns.
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.ranks import RANKS, Rank
+
 Level = Literal["error", "warning"]
 
 
@@ -25,3 +27,8 @@ class Problem:
     text: str
     remedy: str
     also: tuple[str, ...] = ()
+
+    @property
+    def rank(self) -> Rank:
+        """How much it matters: 1 an error, 2 spoils wood or money, 3 worth a look."""
+        return 1 if self.level == "error" else RANKS[self.code]

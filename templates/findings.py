@@ -1,18 +1,18 @@
 """The findings of a job in words: what the check prints, what is held back, how the pack closes.
 
-A finding is a fact with its code, then its remedy on a line of its own. They are grouped by box,
-errors first; a finding that several boxes share is said once, with all its parts.
+A finding is a fact with its code, then its remedy on a line of its own. They stand by rank over the
+whole job, and one that several parts share is said once, with all of them.
 """
 
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.advice import advise
 from jigs.confirming import open_names, open_numbers
-from jigs.job import BoxSpec
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
+from jigs.ranks import Rank
 from jigs.rolloutspec import Rollout
 from templates.deliverywords import delivery_words
 
@@ -20,25 +20,34 @@ WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""
 
 
+HEADINGS: dict[Rank, str] = {
+    1: "Errors",
+    2: "What would spoil wood or money",
+    3: "Worth a look",
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Finding:
-    """Problems of one wording, with the parts and boxes they stand at."""
+    """Problems of one wording, with the parts they stand at."""
 
     level: Level
+    rank: Rank
     code: str
     text: str
     remedy: str
     parts: tuple[str, ...]
-    boxes: frozenset[str]
 
 
 def check_text(layout: Layout) -> str:
-    """Give the whole check: echo, findings by box, their count, what was assumed, and advice."""
+    """Give the whole check: echo, findings by rank, their count, what was assumed, and advice."""
     lines: list[str] = [layout.echo] if layout.echo else []
     for number, words in enumerate(delivery_words(layout)):
         lines += _wrapped(words, "" if number == 0 else "  ", "    ")
-    for heading, group in _groups(layout):
-        lines += ["", heading]
+    findings = _merged(layout.problems)
+    for rank, heading in HEADINGS.items():
+        group = [finding for finding in findings if finding.rank == rank]
+        lines += ["", heading] if group else []
         for finding in group:
             lines += _finding_lines(finding)
     lines += ["", count_words(layout.problems)]
@@ -57,20 +66,25 @@ def check_text(layout: Layout) -> str:
 
 
 def count_words(problems: Iterable[Problem]) -> str:
-    """Count the findings in words: `2 errors, 1 warning.`"""
-    problems = tuple(problems)
-    levels = [problem.level for problem in problems]
-    if not levels:
+    """Count the findings in words, as they are shown: `2 errors, 1 warning.`"""
+    findings = _merged(problems)
+    if not findings:
         return "Nothing found: every front can be drilled."
-    errors, warnings = levels.count("error"), levels.count("warning")
-    parts = [_many(errors, "error")] if errors else []
+    errors = [finding for finding in findings if finding.level == "error"]
+    warnings = len(findings) - len(errors)
+    parts = [_many(len(errors), "error")] if errors else []
     parts += [_many(warnings, "warning")] if warnings else []
     closing = "Nothing is held back."
-    if any(problem.level == "error" and problem.part is not None for problem in problems):
+    if any(finding.parts for finding in errors):
         closing = "What an error names is held back."
     elif errors:
         closing = "No part is held back, but it cannot be built so."
     return f"{', '.join(parts)}. {closing}"
+
+
+def count_warnings(problems: Iterable[Problem]) -> int:
+    """Count the warnings as they are shown: once for all the parts that share one."""
+    return sum(finding.level == "warning" for finding in _merged(problems))
 
 
 def has_errors(layout: Layout) -> bool:
@@ -167,58 +181,19 @@ def unconfirmed_words(layout: Layout) -> tuple[str, ...]:
     )
 
 
-def _groups(layout: Layout) -> Iterator[tuple[str, list[_Finding]]]:
-    """Give the findings by box, in the job's order; shared ones and the job's own come first."""
-    findings = _merged(layout.problems, _boxes_of_parts(layout))
-    shared = [finding for finding in findings if len(finding.boxes) != 1]
-    if shared:
-        yield "The whole job", shared
-    for box in layout.boxes:
-        own = [finding for finding in findings if finding.boxes == {box.id}]
-        if own:
-            yield box_words(box), own
-
-
-def _merged(
-    problems: Iterable[Problem], boxes: dict[str, str] | None = None
-) -> tuple[_Finding, ...]:
-    """Join problems of one wording, errors first, otherwise in their own order."""
-    joined: dict[tuple[Level, str, str, str], list[str]] = {}
+def _merged(problems: Iterable[Problem]) -> tuple[_Finding, ...]:
+    """Join problems of one wording: by rank, otherwise in their own order."""
+    joined: dict[tuple[Level, Rank, str, str, str], list[str]] = {}
     for problem in problems:
-        key = (problem.level, problem.code, problem.text, problem.remedy)
+        key = (problem.level, problem.rank, problem.code, problem.text, problem.remedy)
         parts = joined.setdefault(key, [])
         if problem.part is not None and problem.part not in parts:
             parts.append(problem.part)
     findings = [
-        _Finding(
-            level=level,
-            code=code,
-            text=text,
-            remedy=remedy,
-            parts=tuple(parts),
-            boxes=frozenset((boxes or {}).get(part, part) for part in parts),
-        )
-        for (level, code, text, remedy), parts in joined.items()
+        _Finding(level=level, rank=rank, code=code, text=text, remedy=remedy, parts=tuple(parts))
+        for (level, rank, code, text, remedy), parts in joined.items()
     ]
-    return tuple(sorted(findings, key=lambda finding: finding.level != "error"))
-
-
-def _boxes_of_parts(layout: Layout) -> dict[str, str]:
-    boxes = {front.id: front.box for front in layout.fronts}
-    boxes |= {side.board: side.box for side in layout.sides}
-    boxes |= {rollout.id: rollout.box for rollout in layout.rollouts}
-    boxes |= {front.drawer.id: front.box for front in layout.fronts if front.drawer is not None}
-    for box in layout.boxes:
-        boxes |= {spec.id: box.id for spec in box.fronts}
-    return boxes
-
-
-def box_words(box: BoxSpec) -> str:
-    """Name a box with its kind and its wall: `B1, base box, north wall`."""
-    words = f"{box.id}, {box.kind} box"
-    if not box.wall:
-        return words
-    return f"{words}, {box.wall if box.wall.lower().endswith('wall') else f'{box.wall} wall'}"
+    return tuple(sorted(findings, key=lambda finding: finding.rank))
 
 
 def _finding_lines(finding: _Finding, indent: str = "  ") -> list[str]:
@@ -253,11 +228,12 @@ def _many(count: int, noun: str) -> str:
     return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
 
 
-def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | None]]:
+def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | int | None]]:
     """Give findings as data, for what is written as JSON."""
     return [
         {
             "level": problem.level,
+            "rank": problem.rank,
             "code": problem.code,
             "part": problem.part,
             "text": problem.text,

@@ -9,9 +9,8 @@ from dataclasses import dataclass, field
 
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
-from jigs.job import Job
+from jigs.job import BoxSpec, Job
 from jigs.lengths import Unit, format_inches, format_length, format_mm
-from templates.findings import box_words
 from templates.lists.partslist import PartsList
 from templates.lists.partstotals import (
     STUFF_WORDS,
@@ -117,7 +116,7 @@ def parts_text(parts: PartsList) -> str:
 def _tables(parts: PartsList, group: Sequence[Piece], patterns: _Patterns) -> Iterator[str]:
     """Give the tables of one board: box by box, then wall by wall."""
     job = parts.layout.job
-    boxes = {box.id: box_words(box) for box in parts.layout.boxes}
+    boxes = {box.id: _box_words(box) for box in parts.layout.boxes}
     head: tuple[str, ...] = (
         "piece",
         "n",
@@ -197,3 +196,11 @@ def _figures(mm: float, unit: Unit) -> str:
 def _size(length: float, width: float, unit: Unit) -> str:
     write = format_inches if unit == "in" else format_mm
     return f"{write(length)} x {write(width)}"
+
+
+def _box_words(box: BoxSpec) -> str:
+    """Name a box with its kind and its wall: `B1, base box, north wall`."""
+    words = f"{box.id}, {box.kind} box"
+    if not box.wall:
+        return words
+    return f"{words}, {box.wall if box.wall.lower().endswith('wall') else f'{box.wall} wall'}"

@@ -1,4 +1,4 @@
-"""The words of findings: grouped by box, errors first, a fact and its remedy, a count."""
+"""The words of findings: by rank, a fact and its remedy, a count."""
 
 from dataclasses import replace
 
@@ -9,9 +9,11 @@ from templates.findings import (
     WIDTH,
     check_text,
     closing_text,
+    count_warnings,
     count_words,
     has_errors,
     held_text,
+    problems_data,
     unconfirmed_words,
 )
 from tests.templates.small_layout import small_layout
@@ -30,36 +32,57 @@ def problem(level: str, code: str, part: str | None, text: str = "it rubs") -> P
 
 def test_a_finding_is_a_fact_and_its_remedy_on_a_line_of_its_own() -> None:
     """The code stands behind the fact, the remedy below it, further in."""
-    layout = replace(small_layout(), problems=(problem("warning", "rub", "B1-2"),))
-    assert check_text(layout).splitlines()[:4] == [
+    layout = replace(small_layout(), problems=(problem("warning", "counter-front", "B1-2"),))
+    assert check_text(layout).splitlines()[:5] == [
         layout.echo,
         "",
-        "B1, base box, north wall",
-        "  warning: B1-2: it rubs. [rub]",
+        "What would spoil wood or money",
+        "  warning: B1-2: it rubs. [counter-front]",
+        "      Plane it.",
     ]
-    assert check_text(layout).splitlines()[4] == "      Plane it."
 
 
-def test_errors_come_first_in_their_box() -> None:
-    """What must be mended is read before what may be."""
+def test_findings_stand_by_rank_over_the_whole_job() -> None:
+    """What must be mended is read first, whatever box it is in; what is worth a look last."""
     layout = replace(
         small_layout(),
-        problems=(problem("warning", "rub", "B1-2"), problem("error", "stuck", "B1-1")),
+        problems=(
+            problem("warning", "sight-line", "B1-2"),
+            problem("warning", "counter-front", "B1-1"),
+            problem("error", "overlay", "B2-1"),
+        ),
     )
     text = check_text(layout)
-    assert text.index("[stuck]") < text.index("[rub]")
+    order = [
+        "Errors",
+        "[overlay]",
+        "What would spoil wood or money",
+        "[counter-front]",
+        "Worth a look",
+        "[sight-line]",
+    ]
+    assert sorted(order, key=text.index) == order
 
 
 def test_a_finding_that_boxes_share_is_said_once() -> None:
-    """Twenty doors on one unconfirmed hinge are one paragraph."""
-    layout = replace(
-        small_layout(),
-        problems=(problem("warning", "rub", "B1-2"), problem("warning", "rub", "B2-2")),
-    )
-    text = check_text(layout)
+    """Twenty doors on one unconfirmed hinge are one paragraph, and one in the count."""
+    problems = tuple(problem("warning", "sight-line", part) for part in ("B1-2", "B2-2"))
+    text = check_text(replace(small_layout(), problems=problems))
     assert text.count("it rubs") == 1
     assert "B1-2, B2-2: it rubs" in text
-    assert "The whole job" in text
+    assert "1 warning. Nothing is held back." in text
+    assert count_warnings(problems) == 1
+
+
+def test_data_keeps_one_entry_a_part_with_its_rank() -> None:
+    """A program asks by part; an error has rank 1 whatever its code."""
+    problems = [problem("warning", "size-differs", part) for part in ("B1-2", "B2-2")]
+    data = problems_data([*problems, problem("error", "size-differs", "B1-1")])
+    assert [(entry["part"], entry["rank"]) for entry in data] == [
+        ("B1-2", 2),
+        ("B2-2", 2),
+        ("B1-1", 1),
+    ]
 
 
 @pytest.mark.parametrize(
@@ -72,8 +95,13 @@ def test_a_finding_that_boxes_share_is_said_once() -> None:
     ],
 )
 def test_the_check_ends_with_a_count(levels: tuple[str, ...], words: str) -> None:
-    """Errors and warnings are counted apart."""
-    assert count_words(problem(level, "code", "B1-1") for level in levels) == words
+    """Errors and warnings are counted apart, each as often as it is said."""
+    found = [
+        problem(level, "size-differs", f"B1-{number}", f"it rubs {number}")
+        for number, level in enumerate(levels)
+    ]
+    assert count_words(found) == words
+    assert count_words(found * 2) == words
 
 
 def test_assumptions_are_listed_last() -> None:
@@ -88,7 +116,7 @@ def test_assumptions_are_listed_last() -> None:
 def test_no_line_is_broken_late_or_in_a_word() -> None:
     """Lines fit a terminal, and codes and IDs stay whole."""
     long = "the reveal at the hinge-edge is " * 12
-    layout = replace(small_layout(), problems=(problem("error", "hinge-edge", "B1-2", long),))
+    layout = replace(small_layout(), problems=(problem("error", "hinge-no-room", "B1-2", long),))
     for line in (check_text(layout) + held_text(layout)).splitlines()[1:]:
         assert len(line) <= WIDTH
     assert "hinge-\n" not in check_text(layout)

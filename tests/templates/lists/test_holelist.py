@@ -35,7 +35,7 @@ def test_the_data_have_their_promised_keys() -> None:
         for hole in side["holes"]:
             assert tuple(hole) == ("purpose", "part", "x_mm", "y_mm", "diameter_mm", "depth_mm")
     for problem in data["problems"]:
-        assert tuple(problem) == ("level", "code", "part", "text", "remedy")
+        assert tuple(problem) == ("level", "rank", "code", "part", "text", "remedy")
 
 
 def test_the_golden_drawer_and_door() -> None:
