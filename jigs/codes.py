@@ -1,7 +1,9 @@
 """The part code: four characters that bind a sheet, a label and a part's holes together.
 
-It is computed from the part's finished size and its holes alone, so equal codes on paper and
-label say that both were made from the same numbers; a changed hole changes the code.
+It is computed from the part's finished size and its holes, so equal codes on paper and label say
+that both were made from the same numbers; a changed hole changes the code. That of a board of a
+box says besides which board it is: a left and a right side have the same numbers and mirror each
+other, and the sheet of one must not pass for that of the other.
 
 >>> part_code(454.0, 613.0, 19.05, [])
 'H9D5'
@@ -9,8 +11,13 @@ label say that both were made from the same numbers; a changed hole changes the 
 
 import hashlib
 from collections.abc import Iterable
+from typing import Literal
 
 from jigs.geometry import Hole
+from jigs.job import Hand
+
+Board = Literal["left-side", "right-side", "partition"]
+"""Which board of a box it is."""
 
 ALPHABET = "23456789CDFHJKMNPQRTVWXY"
 """The code's characters, all of them in QR's alphanumeric mode (ISO/IEC 18004, table of the
@@ -40,6 +47,20 @@ def part_code(
     sizes = (width, height, thickness, *(() if length is None else (length,)))
     size = " ".join(str(_steps(each)) for each in sizes)
     return _shorten("\n".join([size, *lines]))
+
+
+def board_code(
+    board: Board,
+    size: tuple[float, float, float],
+    holes: Iterable[tuple[Hand, Hole]],
+) -> str:
+    """Give the one code of a board of a box, whatever the order of its holes.
+
+    `size`: depth, height, thickness, mm. Each hole stands with the side of the column whose board
+    it is drilled into: of a partition, which has two such faces, it says which one.
+    """
+    lines = sorted(f"{hand} {_line(hole)}" for hand, hole in holes)
+    return _shorten("\n".join([board, " ".join(str(_steps(each)) for each in size), *lines]))
 
 
 def figures_code(*groups: Iterable[float]) -> str:

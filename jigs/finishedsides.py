@@ -1,6 +1,7 @@
 """The finished boards: both sides of a box and its partitions, one value for each drilled face.
 
 Both faces of a partition carry one code, computed from the holes of both: it has one label.
+A left and a right side never share one.
 """
 
 from collections.abc import Collection, Mapping, Sequence
@@ -10,7 +11,7 @@ from jigs.assumed import keys_of_side, list_assumed
 from jigs.boards import BoardFace, FaceKey, bore_through
 from jigs.carcass import Carcass
 from jigs.checks.finding import warning
-from jigs.codes import part_code
+from jigs.codes import Board, board_code
 from jigs.fittings import renumber
 from jigs.geometry import Fitting
 from jigs.job import Job
@@ -43,13 +44,20 @@ def finish_sides(
         if shared and face.hand == "right":
             problems.append(_bored_once(face, shared, job))
         sides.append(_finish(job, carcass, face, fittings, missing[face.key]))
-    coded = []
-    for side in sides:
-        both = [other for other in sides if other.board == side.board]
-        holes = [hole for other in both for hole in other.holes]
-        code = part_code(side.depth, side.height, side.thickness, tuple(holes))
-        coded.append(replace(side, code=code))
-    return tuple(coded), tuple(problems)
+    return tuple(replace(side, code=_code(side, sides)) for side in sides), tuple(problems)
+
+
+def _code(side: Side, sides: Sequence[Side]) -> str:
+    """Give the code of the board that a drilled face belongs to, with the holes of all its
+    faces."""
+    board: Board = "left-side" if side.side == "left" else "right-side"
+    if side.partition:
+        board = "partition"
+    return board_code(
+        board,
+        (side.depth, side.height, side.thickness),
+        ((face.side, hole) for face in sides if face.board == side.board for hole in face.holes),
+    )
 
 
 def _finish(

@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.codes import ALPHABET, LENGTH, part_code
+from jigs.codes import ALPHABET, LENGTH, Board, board_code, part_code
 from jigs.geometry import Hole
+from jigs.job import Hand
 
 QR_ALPHANUMERIC = set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
 """ISO/IEC 18004, the 45 characters of the alphanumeric mode."""
@@ -132,3 +133,26 @@ def test_a_drawer_boxs_code_changes_with_its_length() -> None:
     """Two drawer boxes alike but for their length are not one part."""
     codes = {part_code(*DRAWER, [], length=length) for length in (None, 457.0, 533.0)}
     assert len(codes) == 3
+
+
+PIN = Hole(purpose="shelf", face="inside", x=37.0, y=211.35, diameter=5.0, depth=12.0)
+BOARD = (584.2, 774.7, 18.3)
+HANDS: tuple[Hand, Hand] = ("left", "right")
+
+
+def test_boards_with_the_same_holes_have_a_code_each() -> None:
+    """Left side, right side and partition of one size, bored alike, are three boards."""
+    boards: tuple[Board, ...] = ("left-side", "right-side", "partition")
+    assert len({board_code(board, BOARD, [("left", PIN)]) for board in boards}) == 3
+
+
+def test_a_partition_bored_from_its_other_face_is_another_board() -> None:
+    """The same hole towards column 1 or towards column 2."""
+    codes = {board_code("partition", BOARD, [(hand, PIN)]) for hand in HANDS}
+    assert len(codes) == 2
+
+
+def test_the_order_of_a_boards_holes_does_not_matter() -> None:
+    """Whichever face is told first."""
+    holes: list[tuple[Hand, Hole]] = [("left", PIN), ("right", replace(PIN, y=243.35))]
+    assert board_code("partition", BOARD, holes) == board_code("partition", BOARD, holes[::-1])
