@@ -17,6 +17,7 @@ import unicodedata
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
+from itertools import zip_longest
 from typing import Literal
 
 from jigs.errors import LengthError
@@ -74,6 +75,9 @@ _SINGLE = re.compile(rf"(?P<number>{_NUMBER}) *(?P<unit>{_UNIT})?")
 _FEET_INCHES = re.compile(
     rf"(?P<feet>[0-9]+) *(?:'|ft|foot|feet)(?: *-? *)(?P<inches>{_NUMBER}) *(?:\"|in|inch|inches)"
 )
+_TAPE = (2, 4, 8, 16, 32, 64)
+"""The fractions of an inch that a tape or a rule shows."""
+
 _THOUSANDS = re.compile(r"[0-9],[0-9]{3}(?![0-9])")
 _BARE_UNIT = re.compile(_UNIT)
 
@@ -90,13 +94,10 @@ def parse_length(text: str, unit: BareUnit, *, signed: bool = False, zero: bool 
             f"{ALLOWED}"
         )
     given = show_value(text)
-    plain = _plain(text)
+    plain = _plain(text, given)
     negative = plain.startswith("-")
     body = plain[1:].lstrip() if plain[:1] in ("-", "+") else plain
-    try:
-        value = _match(body, unit, given)
-    except ZeroDivisionError:
-        raise LengthError(f"not a length ({given} given): the denominator is 0") from None
+    value = _match(body, unit, given)
     return _within_limits(-value if negative else value, given, signed=signed, zero=zero)
 
 
@@ -167,15 +168,31 @@ def show_value(value: object) -> str:
     return shown if len(shown) <= 48 else shown[:45] + "..."
 
 
-def _plain(text: str) -> str:
+def is_bare(value: object) -> bool:
+    """Tell whether a length that was read is a number without a unit.
+
+    >>> is_bare("15 3/4"), is_bare("15¾"), is_bare("15 mm"), is_bare('15"')
+    (True, True, False, False)
+    """
+    return not isinstance(value, str) or value.strip()[-1:].isnumeric()
+
+
+def _plain(text: str, given: str) -> str:
     """Give the text trimmed, in small letters, with its fancy signs replaced by the plain ones."""
     letters = []
-    for letter in text:
+    for letter, following in zip_longest(text, text[1:], fillvalue=" "):
         kind, _, digits = unicodedata.decomposition(letter).partition(" ")
-        if kind == "<fraction>":
-            letters.append(" " + "".join(chr(int(code, 16)) for code in digits.split()))
-        else:
+        if kind != "<fraction>":
             letters.append(letter)
+            continue
+        fraction = "".join(chr(int(code, 16)) for code in digits.split())
+        # The sign ⅟ is a numerator alone: its denominator follows.
+        if following.isdigit() and fraction[-1].isdigit():
+            raise LengthError(
+                f"not a length ({given} given): a digit right behind the sign {letter}; write the "
+                "fraction with a stroke, 15 3/8"
+            )
+        letters.append(f" {fraction}")
     return "".join(letters).translate(_PLAIN).strip(" \r\n").lower()
 
 
@@ -187,9 +204,17 @@ def _match(body: str, unit: BareUnit, given: str) -> Fraction:
             "thousands; write a point for a decimal, and nothing between thousands"
         )
     if found := _SINGLE.fullmatch(body):
-        return _number(found["number"]) * _mm_per(_UNITS[found["unit"]] if found["unit"] else unit)
+        number = _number(found["number"], given)
+        return number * _mm_per(_UNITS[found["unit"]] if found["unit"] else unit)
     if found := _FEET_INCHES.fullmatch(body):
-        return int(found["feet"]) * _mm_per("ft") + _number(found["inches"]) * _mm_per("in")
+        feet, inches = int(found["feet"]), _number(found["inches"], given)
+        if inches >= 12:
+            more, rest = divmod(inches, 12)
+            raise LengthError(
+                f"not a length ({given} given): 12 or more inches behind feet; "
+                f"{feet + more}' {_written(rest)}\"?"
+            )
+        return feet * _mm_per("ft") + inches * _mm_per("in")
     raise LengthError(f"not a length ({given} given){_reason(body)}; {ALLOWED}")
 
 
@@ -204,12 +229,51 @@ def _reason(body: str) -> str:
     return ""
 
 
-def _number(text: str) -> Fraction:
-    """Give the value of a matched number; raises ZeroDivisionError."""
+def _number(text: str, given: str) -> Fraction:
+    """Give the value of a matched number; raises LengthError for a fraction that no tape shows."""
     if "/" not in text:
         return Fraction(text.replace(",", "."))
     whole, fraction = re.fullmatch(rf"(?:([0-9]+)[- ]+)?({_FRACTION})", text).groups()  # type: ignore[union-attr]
-    return Fraction(int(whole or 0)) + Fraction(*(int(part) for part in fraction.split("/")))
+    above, below = (int(part) for part in fraction.split("/"))
+    if below == 0:
+        raise LengthError(f"not a length ({given} given): the denominator is 0")
+    if below not in _TAPE:
+        near = [f"{above}/{tape}" for tape in _TAPE if str(below) in str(tape) and above < tape]
+        meant = f"; {_either(near)}?" if near else ""
+        raise LengthError(
+            f"not a length ({given} given): no tape shows {below} parts of an inch, but 2, 4, 8, "
+            f"16, 32 and 64{meant}; any other is written as a decimal"
+        )
+    if above >= below:
+        meant = f"; {_either(_apart(whole, str(above), below))}?"
+        raise LengthError(f"not a length ({given} given): a fraction of 1 or more{meant}")
+    return Fraction(int(whole or 0)) + Fraction(above, below)
+
+
+def _apart(whole: str | None, above: str, below: int) -> list[str]:
+    """Write what a fraction of 1 or more may have been: run together with its whole, or just so.
+
+    >>> _apart(None, "61", 4), _apart("15", "13", 8)
+    (['6 1/4', '15 1/4'], ['16 5/8'])
+    """
+    cuts = range(1, len(above)) if whole is None else ()
+    halves = [(above[:cut], above[cut:]) for cut in cuts]
+    meant = [
+        f"{first} {second}/{below}"
+        for first, second in halves
+        if not second.startswith("0") and int(second) < below
+    ]
+    return [*meant, _written(int(whole or 0) + Fraction(int(above), below))]
+
+
+def _written(number: Fraction) -> str:
+    """Write a number as a tape shows it: `16 5/8`."""
+    whole, rest = divmod(number, 1)
+    return f"{whole} {rest}" if whole and rest else str(rest or whole)
+
+
+def _either(words: list[str]) -> str:
+    return " or ".join(words)
 
 
 def _within_limits(value: Fraction, given: str, *, signed: bool, zero: bool) -> float:

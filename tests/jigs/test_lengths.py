@@ -58,6 +58,8 @@ INCH = 25.4  # NIST SP 811, Appendix B: exactly
         ("5’ 6½”", "mm", 66.5 * INCH),
         ("3⁄4", "in", 0.75 * INCH),
         ("⅟16", "in", INCH / 16),
+        ("15 8/16", "in", 15.5 * INCH),
+        ("63/64", "in", 63 * INCH / 64),
         (" 396,9\u00a0mm ", "in", 396.9),
         ("10 m", "mm", 10_000.0),
     ],
@@ -107,6 +109,20 @@ def test_fractions_of_an_inch_are_exact(inches: str, mm: float) -> None:
         ("-inf mm", "not a finite number"),
         ("1/0", "the denominator is 0"),
         ("15 3/0 in", "the denominator is 0"),
+        # The space left out: 15 1/4 was read, and drawn.
+        ("61/4", r"a fraction of 1 or more; 6 1/4 or 15 1/4\?"),
+        ("153/4 in", r"; 15 3/4 or 38 1/4\?"),
+        ("1511/16", r"; 15 11/16 or 151 1/16 or 94 7/16\?"),
+        ("15 13/8", r"a fraction of 1 or more; 16 5/8\?"),
+        ("4/4", r"a fraction of 1 or more; 1\?"),
+        ("1/3", r"no tape shows 3 parts of an inch, .*; 1/32\?"),
+        ("3/6", r"; 3/16 or 3/64\?"),
+        ("15 5/10", "no tape shows 10 parts"),
+        ("⅓", "no tape shows 3 parts"),
+        ("15½8", "a digit right behind the sign ½"),
+        ("¾4 in", "a digit right behind the sign ¾"),
+        ("5' 12\"", r"12 or more inches behind feet; 6' 0\"\?"),
+        ("5' 14 1/2\"", r"; 6' 2 1/2\"\?"),
         ("-3", "cannot be negative"),
         ("−3", "cannot be negative"),
         ("0", "must be over 0"),
@@ -222,9 +238,24 @@ def test_no_text_of_likely_signs_raises_anything_else(text: str) -> None:
 @given(st.integers(1, 12_598))
 def test_thirty_seconds_survive_writing_and_reading(n: int) -> None:
     """A multiple of 1/32 in comes back as it was."""
-    mm = parse_length(f"{n}/32", "in")
+    mm = parse_length(f"{n // 32} {n % 32}/32" if n % 32 else f"{n // 32}", "in")
     assert parse_length(format_inches(mm), "in") == mm
     assert parse_length(format_inches(mm) + " in", "mm") == mm
+
+
+@pytest.mark.parametrize("tape", [2, 4, 8, 16, 32, 64])
+def test_a_space_left_out_is_never_read_as_a_larger_fraction(tape: int) -> None:
+    """`15 3/4` without its space is refused, and what was meant is offered; where the figures
+    that run together are less than 1 (`1 1/16`: `11/16`) nothing can tell."""
+    for whole in (*range(1, 40), 84, 96, 123):
+        for part in range(1, tape):
+            run = f"{whole}{part}/{tape}"
+            if int(f"{whole}{part}") < tape:
+                assert tape > 11
+                continue
+            with pytest.raises(LengthError, match="a fraction of 1 or more") as caught:
+                parse_length(run, "in")
+            assert f"{whole} {part}/{tape}" in str(caught.value)
 
 
 @given(st.integers(1, 100_000))
