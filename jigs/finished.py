@@ -82,6 +82,7 @@ def finish_front(
         pull=fitted.pull,
         restrictor=spec.restrictor,
         through_box=fitted.through_box and not held,
+        counterbore=0.0 if held else fitted.counterbore,
         screw_pull=None if held else fitted.screw_pull,
         screw_fixing=None if held else fitted.screw_fixing,
         fittings=fittings,

@@ -24,7 +24,7 @@ from jigs.hinge import cup_fittings
 from jigs.job import Job
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
-from jigs.pull import pull_screw
+from jigs.pull import COUNTERBORE_DEPTH, pull_screw
 
 GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""
@@ -34,12 +34,14 @@ GENERIC_SLIDE = SlideRecord(name="generic")
 class FrontFittings:
     """What is drilled into a front, its drawer box with clearance holes, and its screws; mm.
 
-    `pull` names its pull's record.
+    `pull` names its pull's record. `counterbore`: how deep its pull's screws are sunk into the
+    back, 0 where they are not.
     """
 
     front: tuple[Fitting, ...]
     drawer: DrawerBox | None = None
     through_box: bool = False
+    counterbore: float = 0.0
     screw_pull: float | None = None
     screw_fixing: float | None = None
     pull: str | None = None
@@ -86,11 +88,13 @@ def fit_front(
         problems.extend(check_pull_at_box(front, pulls, box, job.shown))
         behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
         through = bool(pull and pull.screws == "through" and behind and all(behind))
+    # What a front is screwed to lies against its back: a head that is not sunk holds it off.
+    counterbore = COUNTERBORE_DEPTH if pulls and plan and not through else 0.0
     clamped = None
     if pulls:
         on_panel = frame and not through and stands_on_panel(collect_holes(pulls), frame)
         held = frame.panel if frame and on_panel else thickness
-        clamped = held + (job.material.drawer_side if through else 0.0)
+        clamped = held - counterbore + (job.material.drawer_side if through else 0.0)
     passed = None
     if fixings:
         passed = job.material.drawer_side if box else carcass.side
@@ -110,6 +114,7 @@ def fit_front(
         front=(*cups, *fixings, *pulls, *front_by_hand(front)),
         drawer=box,
         through_box=through,
+        counterbore=counterbore,
         screw_pull=screw_pull,
         screw_fixing=screw_fixing,
         pull=pull.name if pull and pulls else None,

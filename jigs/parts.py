@@ -67,10 +67,10 @@ class Front:
     share a row). `gap_left`, ... are the gaps in mm to the neighbour, the box's outside edge or,
     inset, the board's inner face. `least_reveal`: the smallest hinge-edge reveal for this
     thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
-    drawer box too. `pull`: the record of its pull, None
-    without one. `restrictor`: it opens to less than 90 degrees. `screw_pull`, `screw_fixing`:
-    screw lengths that suit, mm or None. `frame`:
-    its stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
+    drawer box too; `counterbore`: how deep their heads are sunk into the back, 0 where they are
+    not. `pull`: the record of its pull, None without one. `restrictor`: it opens to less than 90
+    degrees. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None. `frame`: its
+    stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
     `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
     that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
     places. `held`: the errors that withhold it, in words; then there are no fittings.
@@ -111,6 +111,7 @@ class Front:
     pull: str | None = None
     restrictor: bool = False
     through_box: bool = False
+    counterbore: float = 0.0
     screw_pull: float | None = None
     screw_fixing: float | None = None
     fittings: tuple[Fitting, ...] = ()

@@ -36,6 +36,10 @@ Common practice, no source."""
 SCREW_BITE = (6.0, 7.0, 9.0)
 """Least, best and most that a pull's screw is longer than what it clamps; mm. Common practice."""
 
+COUNTERBORE_DIAMETER, COUNTERBORE_DEPTH = 12.0, 4.0
+"""Where a screw's head is sunk into the back of a front that lies against a drawer box; mm.
+Common practice, no source."""
+
 SCREW_STOCK: dict[Unit, tuple[float, ...]] = {
     "mm": (20.0, 22.0, 25.0, 28.0, 30.0, 35.0, 40.0, 41.0, 45.0),
     "in": tuple(25.4 * eighths / 8 for eighths in range(6, 17)),

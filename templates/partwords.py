@@ -5,6 +5,7 @@ from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
+from jigs.pull import COUNTERBORE_DIAMETER
 from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
@@ -192,8 +193,8 @@ def _back_facts(front: Front) -> tuple[str, ...]:
         box = front.drawer
         if box.y > front.height - box.y - box.height:
             facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
-        if any(fitting.kind == "pull" for fitting in front.fittings):
-            facts.append(_pull_screws(front))
+    if front.through_box or front.counterbore:
+        facts.append(_pull_screws(front))
     if front.screw_fixing is not None:
         facts.append(
             f"Front screws {format_mm(front.screw_fixing)} long at most, pan or washer heads."
@@ -264,7 +265,7 @@ def _face_facts(front: Front) -> tuple[str, ...]:
         f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}.",
     ]
     if any(fitting.kind == "pull" for fitting in front.fittings):
-        if front.drawer is not None:
+        if front.through_box or front.counterbore:
             facts.append(_pull_screws(front))
         if front.screw_pull is not None:
             facts.append(f"Pull screws M4 or 8-32, {format_mm(front.screw_pull)} long.")
@@ -278,7 +279,8 @@ def _pull_screws(front: Front) -> str:
             "front is fixed."
         )
     return (
-        "PULL SCREWS: through the front only. Counterbore the back 12 dia, 4 deep, BEFORE fixing."
+        f"PULL SCREWS: through the front only. Counterbore the back {COUNTERBORE_DIAMETER:g} dia, "
+        f"{front.counterbore:g} deep, BEFORE fixing."
     )
 
 

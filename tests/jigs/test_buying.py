@@ -68,11 +68,11 @@ def test_a_drawer_over_a_door(tmp_path: Path) -> None:
     assert sum(n for (group, *_), n in counts.items() if group == "slide") == 1
     assert sum(n for (group, *_), n in counts.items() if group == "pull") == 2
     assert counts["screw", "cup", None] == counts["screw", "plate", None] == 2 * 2
-    # Front 19.05 and 6 to 9 more (common practice, no source).
-    (pull,) = [item for item in order.items if (item.group, item.name) == ("screw", "pull")]
-    assert pull.count == 2 * 2
-    assert pull.size is not None
-    assert 19.05 + 6 <= pull.size <= 19.05 + 9
+    # 6 to 9 more than is clamped (common practice, no source): the door is 19.05, the drawer
+    # front's back is counterbored 4 deep.
+    assert counts["screw", "pull", 28.0] == counts["screw", "pull", 22.0] == 2
+    assert 6 <= 28 - 19.05 <= 9
+    assert 6 <= 22 - (19.05 - 4) <= 9
     # 15.9 + 19.05 - 3 = 31.95 at most: 28 mm; 2 columns x 2 rows.
     assert counts["screw", "front-fixing", 28.0] == 4
     assert counts["bumper", "", 2.0] == 2 * 2

@@ -59,9 +59,9 @@ def test_a_narrow_rail_takes_no_pull() -> None:
 
 
 def test_a_thick_panel_is_what_the_screw_clamps() -> None:
-    """16 and 7 more: 23; the nearest inch screw is 7/8 (22.2)."""
+    """16, less the counterbore of 4, and 7 more: 19; the nearest inch screw is 3/4 (19.05)."""
     front = front_of(laid(kind="drawer", height=220.8, stile=57.0, panel=16.0), "B1-2")
-    assert front.screw_pull == pytest.approx(25.4 * 7 / 8)
+    assert front.screw_pull == pytest.approx(25.4 * 3 / 4)
 
 
 def test_fixings_land_in_stile_or_rail() -> None:

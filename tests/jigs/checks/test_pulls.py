@@ -2,9 +2,12 @@
 
 from dataclasses import replace
 
+import pytest
+
 from jigs.hardware import PullRecord
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
+from jigs.lengths import Unit
 from jigs.parts import Layout
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
 
@@ -14,6 +17,7 @@ def drawer(
     *,
     thickness: float | None = None,
     width: float = 457.2,
+    units: Unit = "in",
     **given: object,
 ) -> Layout:
     """Lay out a drawer 152.4 high over an opening."""
@@ -22,7 +26,7 @@ def drawer(
         **{"kind": "drawer", "height": 152.4, "thickness": thickness, **given},  # type: ignore[arg-type]
     )
     rest = FrontSpec(id="B1-2", kind="opening")
-    return lay_out(job(box(front, rest, kind="tall", width=width), pull=pull))
+    return lay_out(job(box(front, rest, kind="tall", width=width), pull=pull, units=units))
 
 
 def test_the_golden_drawer_front_has_no_findings() -> None:
@@ -38,13 +42,22 @@ def test_pull_at_the_boxs_top_edge() -> None:
 
 
 def test_pull_screws_through_the_box() -> None:
-    """Through both, 19.05 + 15.9 + 7: 41.3 of the stock; through the front alone, 25.4."""
+    """Through both, 19.05 + 15.9 + 7: 41.3 of the stock."""
     (front,) = drawer(replace(PULL, screws="through")).fronts
     assert front.through_box
     assert front.screw_pull is not None
     assert 19.05 + 15.9 + 6 <= front.screw_pull <= 19.05 + 15.9 + 9
-    (front,) = drawer().fronts
-    assert (front.through_box, front.screw_pull) == (False, 25.4)
+    assert front.counterbore == 0
+
+
+@pytest.mark.parametrize(("units", "screw"), [("in", 25.4 * 7 / 8), ("mm", 22.0)])
+def test_a_counterbored_pull_screw_clamps_less(units: Unit, screw: float) -> None:
+    """The head is sunk 4 into the back: 19.05 - 4 = 15.05 is clamped, a screw 6 to 9 longer is
+    22.05 at best; 25.4 would stand 10.3 out and bottom in the pull (derived)."""
+    (front,) = drawer(units=units).fronts
+    assert (front.through_box, front.counterbore) == (False, 4.0)
+    assert front.screw_pull == pytest.approx(screw)
+    assert 6 <= screw - (19.05 - 4) <= 9
     assert front.screw_fixing == 28
 
 
