@@ -3,7 +3,8 @@
 Widths are clear openings between the boards, given or shared by weight. A front that spans
 columns stands above or below their own fronts; a drawer or an opening across columns ends the
 partition at a fixed shelf (a divider of the sides' board), whose upper face is level with the
-bottom edge of the front above it (common practice, no source).
+bottom edge of the front above it (common practice, no source), or lower by what keeps it out of
+the way of that front's slides.
 
 >>> share_widths((ColumnSpec(width=300.0), ColumnSpec(share=2), ColumnSpec()), 900.0)
 (300.0, 400.0, 200.0)
@@ -16,7 +17,7 @@ from jigs.carcass import Bay, Carcass, name_partition, name_side
 from jigs.frame import frame_of
 from jigs.fronts import Column, PlacedFront, place_stack
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, ColumnSpec, Hand, Job
+from jigs.job import BoxSpec, ColumnSpec, Hand, Job, Reveal
 
 THROUGH = ("drawer", "pullout", "opening")
 """What stands across columns and leaves no room for the partition behind it."""
@@ -152,7 +153,7 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
             )
             for stack in stacks
         ]
-    partitions, dividers = _part(stacks, whole, len(bays))
+    partitions, dividers = _part(stacks, whole, job.reveal)
     shelves = [
         (
             *found,
@@ -186,6 +187,17 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
         spare=spare,
         uneven=tuple(dict.fromkeys(uneven)),
     )
+
+
+def reveal_under(lowest: PlacedFront, side: float, reveal: Reveal) -> float:
+    """Give the reveal below the lowest front of a column, from the box's bottom end; mm.
+
+    The drawers of the column all stand as high above their own fronts as the lowest one does.
+    """
+    own = lowest.spec.reveal_bottom
+    if lowest.overlay == "inset":
+        return side + (reveal.inset if own is None else own)
+    return reveal.bottom if own is None else own
 
 
 def shelves_of_openings(column: Column, side: float) -> tuple[tuple[float, float], ...]:
@@ -239,9 +251,10 @@ def _meet_neighbours(fronts: Mapping[str, PlacedFront]) -> dict[str, PlacedFront
 
 
 def _part(
-    stacks: Sequence[Column], whole: Carcass, count: int
+    stacks: Sequence[Column], whole: Carcass, reveal: Reveal
 ) -> tuple[tuple[tuple[float, float], ...], list[tuple[tuple[float, float], ...]]]:
     """Give the ends of each partition, and each column's fixed shelves."""
+    count = len(stacks)
     partitions = [(whole.floor, whole.flat_ceiling)] * (count - 1)
     shelves: list[list[tuple[float, float]]] = [[] for _ in range(count)]
     for number, stack in enumerate(stacks, start=1):
@@ -250,6 +263,10 @@ def _part(
                 continue
             above, below = _own_rows(stack, front)
             face = front.y if below else front.top + front.gap_top
+            if below and front.kind != "opening":
+                # Slides stand on it: their floor line is as far from each front of the column.
+                under = reveal_under(stack.fronts[-1], whole.side, reveal)
+                face = min(face, front.y + whole.side - under)
             if below or above:
                 shelves[number - 1].append((face - whole.side, face))
             for place in range(front.column - 1, front.last_column - 1):

@@ -8,12 +8,13 @@ from jigs.checks.builtdrawers import check_as_built
 from jigs.checks.drawers import (
     check_drawer_clearance,
     check_drawer_height,
+    check_drawer_shelves,
     check_drawer_width,
     check_slide_depth,
 )
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
-from jigs.columns import THROUGH
+from jigs.columns import THROUGH, reveal_under
 from jigs.drawers import (
     CLEAR_OF_DRAWER,
     CLEAR_OF_RAIL,
@@ -63,9 +64,10 @@ def plan_drawers(
     fronts = [front for front in reversed(column.fronts) if front.id in records]
     if not fronts:
         return {}, ()
-    reveal = reveal_under(carcass, job, column.fronts[-1])
+    reveal = reveal_under(column.fronts[-1], carcass.side, job.reveal)
+    spaces = [_space_of(front, column, carcass, records=records, reveal=reveal) for front in fronts]
     places = place_drawers(
-        [_space_of(front, column, carcass, records=records, reveal=reveal) for front in fronts],
+        spaces,
         side=carcass.side,
         reveal_bottom=reveal,
         units=job.units,
@@ -75,9 +77,9 @@ def plan_drawers(
     )
     plans: dict[str, DrawerPlan] = {}
     problems: list[Problem] = []
-    for front, place in zip(fronts, places, strict=True):
+    for front, space, place in zip(fronts, spaces, places, strict=True):
         plans[front.id] = _plan(front, carcass, job, record=records[front.id], place=place)
-        problems += _check(front, carcass, job, plans[front.id])
+        problems += _check(front, carcass, job, plans[front.id], space)
     return plans, tuple(problems)
 
 
@@ -91,20 +93,20 @@ def _space_of(
 ) -> DrawerSpace:
     """Give the room that a drawer has in its column; `reveal` below the lowest front, mm."""
     record = records[front.id]
+    rise = rise_above_front(record, side=carcass.side, reveal_bottom=reveal)
     above = next((other for other in column.fronts if other.row == front.row - 1), None)
     ceiling = None
     if above is None:
         ceiling = carcass.ceiling
     elif above.id not in records:
-        rise = rise_above_front(record, side=carcass.side, reveal_bottom=reveal)
         ceiling = _ceiling_under(front, above, rise, carcass)
-    over = [low for low, high in carcass.shelves if high > front.y + carcass.side]
-    if over and (ceiling is not None or above is None or min(over) < above.y):
-        ceiling = min(over) if ceiling is None else min(ceiling, *over)
+    underside = front.y + rise
     return DrawerSpace(
         record=record,
         front_bottom=front.y,
         ceiling=ceiling,
+        shelf_above=min((low for low, _ in carcass.shelves if low > underside), default=None),
+        shelf_below=max((high for low, high in carcass.shelves if low <= underside), default=None),
         front_above=None if above is None or above.kind == "opening" else above.y,
         height=front.spec.drawer_height,
     )
@@ -138,7 +140,9 @@ def _plan(
     return DrawerPlan(record=record, place=place, drawer=drawer)
 
 
-def _check(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> Iterator[Problem]:
+def _check(
+    front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan, space: DrawerSpace
+) -> Iterator[Problem]:
     """List what keeps a drawer from running."""
     record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
     set_back = front.set_back(job.thickness_of(front.spec))
@@ -166,20 +170,10 @@ def _check(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> 
             unit=unit,
         )
     yield from check_slide_load(front.id, record, drawer.width, drawer.length)
+    yield from check_drawer_shelves(front, space, place, unit)
     yield from check_drawer_height(front, place, unit)
     if front.row == front.rows:
         yield from check_drawer_clearance(front, carcass, record, place, unit)
-
-
-def reveal_under(carcass: Carcass, job: Job, lowest: PlacedFront) -> float:
-    """Give the reveal below the lowest front of a column, from the box's bottom end; mm.
-
-    The drawers of the column all stand as high above their own fronts as the lowest one does.
-    """
-    reveal = lowest.spec.reveal_bottom
-    if lowest.overlay == "inset":
-        return carcass.side + (job.reveal.inset if reveal is None else reveal)
-    return job.reveal.bottom if reveal is None else reveal
 
 
 def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideRecord) -> Backing:

@@ -24,7 +24,7 @@ from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH, hole_at_or_above
 from jigs.hardware import SlideRecord
 from jigs.lengths import Unit
-from jigs.slide import hole_above_drawer, rise_above_front
+from jigs.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""
@@ -72,13 +72,16 @@ class DrawerSpace:
 
     `front_bottom`: its front's bottom edge. `ceiling`: underside of the stretcher, top or rail
     next above it; None where the next thing above is the next drawer of the column.
-    `front_above`: bottom edge of the front next above it, None where there is none. `height`: the
-    drawer box's, where it is given.
+    `shelf_above`: underside of the lowest fixed shelf above its underside; `shelf_below`: upper
+    face of the highest other one; None where there is none. `front_above`: bottom edge of the
+    front next above it, None where there is none. `height`: the drawer box's, where it is given.
     """
 
     record: SlideRecord
     front_bottom: float
     ceiling: float | None = None
+    shelf_above: float | None = None
+    shelf_below: float | None = None
     front_above: float | None = None
     height: float | None = None
 
@@ -186,6 +189,8 @@ def _meet_grid(
         on_panel = abs(natural[place] - floor - record.drawer_rise) < SLACK
         if on_panel and record.drawer_rise - sunk < record.least_rise - SLACK:
             continue
+        if sunk > 0 and into_shelf(drawers[place], trial[place]):
+            continue
         if all(wanted[each] <= _greatest(drawers, trial, each) + SLACK for each in concerned):
             bottoms = trial
     return bottoms
@@ -201,8 +206,25 @@ def _greatest(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: i
     return room if above is None else min(room, above - CLEAR_OF_FRONT - bottoms[place])
 
 
+def into_shelf(drawer: DrawerSpace, bottom: float) -> float:
+    """Give by how much the fixed shelf under a drawer stands above the floor line of its slides,
+    the drawer's underside at `bottom`; 0 where it does not; mm.
+
+    A side-mounted drawer has no floor line: the shelf stays below its underside (derived).
+    """
+    if drawer.shelf_below is None:
+        return 0.0
+    under = drawer.shelf_below - (bottom - rise_above_floor_line(drawer.record))
+    return under if under > SLACK else 0.0
+
+
 def _room(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: int) -> float:
-    ceiling = drawers[place].ceiling
-    if ceiling is None:
-        return bottoms[place + 1] - CLEAR_OF_DRAWER - bottoms[place]
-    return ceiling - CLEAR_OF_RAIL - bottoms[place]
+    drawer, bottom = drawers[place], bottoms[place]
+    room = (
+        bottoms[place + 1] - CLEAR_OF_DRAWER - bottom
+        if drawer.ceiling is None
+        else drawer.ceiling - CLEAR_OF_RAIL - bottom
+    )
+    if drawer.shelf_above is None:
+        return room
+    return min(room, drawer.shelf_above - CLEAR_OF_RAIL - bottom)

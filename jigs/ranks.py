@@ -13,6 +13,7 @@ RANKS: dict[str, Rank] = {
     # 1: what is never less than an error
     "bored-heights-missing": 1,
     "bored-through": 1,
+    "drawer-into-shelf": 1,
     "drawer-no-width": 1,
     "drawer-too-high": 1,
     "drawer-too-low": 1,

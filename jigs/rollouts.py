@@ -30,6 +30,7 @@ from jigs.slide import (
     hole_above_drawer,
     outside_width,
     recess_and_notch,
+    rise_above_floor_line,
     slide_fitting,
 )
 
@@ -53,8 +54,7 @@ class RolloutPlan:
     @property
     def low(self) -> float:
         """The lower end of the rollout and what hangs under it; mm."""
-        under = self.record.drawer_rise if self.record.mount == "under" else 0.0
-        return self.rollout.y - under
+        return self.rollout.y - rise_above_floor_line(self.record)
 
     @property
     def hung(self) -> tuple[Hand, ...]:

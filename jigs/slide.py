@@ -108,6 +108,14 @@ def rise_above_front(record: SlideRecord, *, side: float, reveal_bottom: float) 
     return side + record.drawer_rise - reveal_bottom
 
 
+def rise_above_floor_line(record: SlideRecord) -> float:
+    """Give how far the drawer's underside stands above what its slides stand on; mm.
+
+    Undermount: b. A side mount hangs beside the drawer, and nothing of it stands lower.
+    """
+    return record.drawer_rise if record.mount == "under" else 0.0
+
+
 def hole_above_drawer(record: SlideRecord) -> float:
     """Give the fixing holes' line above the drawer box's underside; mm.
 

@@ -5,14 +5,29 @@ from collections.abc import Sequence
 from jigs.carcass import Carcass
 from jigs.catalogue import generic_slides
 from jigs.checks.finding import error, warning
-from jigs.drawers import GRID_SLACK, LEAST_HEIGHT, LEAST_INSIDE, DrawerPlace
+from jigs.drawers import (
+    CLEAR_OF_RAIL,
+    GRID_SLACK,
+    LEAST_HEIGHT,
+    LEAST_INSIDE,
+    DrawerPlace,
+    DrawerSpace,
+    into_shelf,
+)
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.grid import COINCIDE
 from jigs.hardware import SlideRecord
 from jigs.lengths import MM_PER_INCH, Unit, format_length
 from jigs.problems import Problem
-from jigs.slide import BACK_SET_IN, depth_needed, depth_short, nominal_outside, width_error
+from jigs.slide import (
+    BACK_SET_IN,
+    depth_needed,
+    depth_short,
+    nominal_outside,
+    rise_above_floor_line,
+    width_error,
+)
 
 UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""
@@ -173,6 +188,37 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> t
             ),
         )
     return ()
+
+
+def check_drawer_shelves(
+    front: PlacedFront, space: DrawerSpace, place: DrawerPlace, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find a fixed shelf, or another column's board, where a drawer's slides or its box run.
+
+    It stands at or below the slides' floor line (side mount: the drawer's underside), or leaves
+    a drawer box above that line its least height and the room over it (derived).
+    """
+    under = into_shelf(space, place.bottom)
+    above = space.shelf_above
+    if under:
+        line = place.bottom - rise_above_floor_line(space.record)
+        what = "the floor line of its slides" if line < place.bottom - SLACK else "its drawer box"
+        text = (
+            f"a fixed shelf stands where its slides run: {what} is "
+            f"{format_length(line, unit)} above the side's bottom end, the shelf's upper face "
+            f"{format_length(under, unit)} higher"
+        )
+        remedy = f"move the shelf: its upper face at {format_length(line, unit)} or lower"
+    elif above is not None and above - CLEAR_OF_RAIL - place.bottom < LEAST_HEIGHT - SLACK:
+        text = (
+            f"a fixed shelf's underside is {format_length(above, unit)} above the side's bottom "
+            f"end, {format_length(above - place.bottom, unit)} above its drawer box's underside"
+        )
+        least = place.bottom + LEAST_HEIGHT + CLEAR_OF_RAIL
+        remedy = f"move the shelf: its underside at {format_length(least, unit)} or higher"
+    else:
+        return ()
+    return (error("drawer-into-shelf", front.id, text, remedy, (f"{front.id}-BOX",)),)
 
 
 def _struck(place: DrawerPlace) -> str:

@@ -19,6 +19,7 @@ from jigs.geometry import SLACK
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.rollouts import SPACER, RolloutPlan
+from jigs.slide import rise_above_floor_line
 
 SWINGING = ("door", "lift")
 """What opens before a rollout."""
@@ -156,6 +157,16 @@ def _check_panels(plan: RolloutPlan, unit: Unit) -> Iterator[Problem]:
                 "move it, or make it lower",
             )
         elif made.top <= low + SLACK and low - made.top < CLEAR_OF_RAIL - SLACK:
+            if (low, high) in plan.carcass.shelves:
+                yield error(
+                    "rollout-into-panel",
+                    made.id,
+                    f"its box reaches up to {format_length(made.top, unit)}, "
+                    f"{format_length(low - made.top, unit)} under a fixed shelf; a drawer box "
+                    f"keeps {format_length(CLEAR_OF_RAIL, unit)} from it",
+                    "move it or the shelf, or make it lower",
+                )
+                continue
             yield _tight(
                 plan, f"to the panel or rail above it, {format_length(low - made.top, unit)}",
                 CLEAR_OF_RAIL, unit,
@@ -228,7 +239,7 @@ def _drawers_near(
         if front.id in drawers and front.column <= plan.rollout.column <= front.last_column:
             drawer = drawers[front.id]
             place, record = drawer.place, drawer.record
-            under = record.drawer_rise if record.mount == "under" else 0.0
-            low, top = place.bottom - under, place.bottom + place.height
+            low = place.bottom - rise_above_floor_line(record)
+            top = place.bottom + place.height
             found.append((f"{front.id}-BOX", place.bottom, low, top))
     return found

@@ -153,6 +153,7 @@ HELD = [
     ((DOOR,), rollout(FLOOR + B - 1, 100), "rollout-into-panel"),
     ((DOOR,), rollout(HB - TS - 119, 120), "rollout-into-panel"),
     ((DOOR,), "[[box.shelf]]\nat = 400\n" + rollout(300, 120), "rollout-into-panel"),
+    ((DOOR,), f"[[box.shelf]]\nat = {420 + 9.9 + TS}\n" + rollout(300, 120), "rollout-into-panel"),
     ((DOOR,), rollout(300, 120, "spacer_left = 180\nspacer_right = 180"), "rollout-too-narrow"),
     (('kind = "door"',), rollout(300, 120), "rollout-hand-open"),
     (('kind = "drawer"\nheight = 152', DOOR), rollout(560, 100), "rollout-behind-front"),
@@ -184,6 +185,13 @@ def test_the_least_places_are_free(tmp_path: Path) -> None:
     layout = rolling(tmp_path, rollout(FLOOR + B, 100), rollout(HB - TS - 10 - 120, 120))
     assert not the(layout).held
     assert not the(layout, "B1-ROLLOUT-2").held
+    assert codes(layout, "B1-ROLLOUT-1") | codes(layout, "B1-ROLLOUT-2") == set()
+
+
+def test_a_rollout_10_under_a_fixed_shelf_and_one_that_stands_on_it_run(tmp_path: Path) -> None:
+    """10 from its box up to the board; its slides' floor line b under it on the board (derived)."""
+    shelf = f"[[box.shelf]]\nat = {420 + 10 + TS}\n"
+    layout = rolling(tmp_path, shelf + rollout(300, 120) + rollout(420 + 10 + TS + B, 100))
     assert codes(layout, "B1-ROLLOUT-1") | codes(layout, "B1-ROLLOUT-2") == set()
 
 

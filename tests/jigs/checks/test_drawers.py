@@ -5,10 +5,11 @@ from dataclasses import replace
 import pytest
 
 from jigs.hardware import SlideRecord
-from jigs.job import FrontSpec, Grid
+from jigs.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
+from tests.jigs.test_overlay import HINGES
 
 HOOKED = replace(SLIDE, hook_diameter=6.0, hook_depth=10.0, hook_height=24.0, hook_inset=8.0)
 
@@ -121,3 +122,121 @@ def test_the_lowest_undermount_drawer_stands_on_the_panel(lift: float, told: boo
     mounted = replace(SLIDE, mount="side", centre_height=19.0)
     layout = lay_out(job(box(*fronts), slide=mounted, grid=Grid(slides=True, start=start)))
     assert "drawer-off-panel" not in codes(layout, "B1-2")
+
+
+# --- beside a fixed shelf ---------------------------------------------------------------------
+
+
+def shelved(
+    at: float,
+    *,
+    overlay: Overlay = "inset",
+    slide: SlideRecord = SLIDE,
+    columns: int = 1,
+    slides_on_grid: bool = False,
+    drawer_height: float | None = None,
+) -> Layout:
+    """Lay out a 150 drawer over a door, in the last column, and a fixed shelf whose upper face
+    stands at this height, mm."""
+    spec = replace(
+        box(
+            FrontSpec(
+                id="D", kind="drawer", height=150.0, column=columns, drawer_height=drawer_height
+            ),
+            FrontSpec(id="E", kind="door", hinged="right", column=columns),
+            width=457.2 * columns,
+            depth=610.0,
+        ),
+        overlay=overlay,
+        columns=(ColumnSpec(),) * columns if columns > 1 else (),
+        shelves=(ShelfSpec(at=at),),
+    )
+    grid = Grid(slides=slides_on_grid)
+    return lay_out(job(spec, slide=slide, grid=grid, hinge=HINGES[overlay]))
+
+
+INSET_LINE = 774.7 - 18.3 - 2 - 150 - 2
+"""The floor line of an inset drawer: an inset gap of 2 under its front, as on the bottom panel."""
+FULL_LINE = 774.7 - 1.6 - 150 + 18.3 - 1.6
+"""The same of a full-overlay one: d_fb less b above its front's bottom edge."""
+RAISED = replace(SLIDE, mount="side", centre_height=40.0, drawer_rise=15.0)
+
+
+@pytest.mark.parametrize(
+    ("above", "held"), [(0.0, False), (-30.0, False), (0.1, True), (9.3, True), (14 + 6.2, True)]
+)
+def test_a_shelf_where_a_drawers_slides_stand(above: float, held: bool) -> None:
+    """The board's top stands at or below the slides' floor line, b = 14 under the drawer
+    (derived): 9.3 above that line, or 6.2 above the drawer's underside, no slide can be set."""
+    layout = shelved(INSET_LINE + above)
+    assert front_of(layout, "D").withheld is held
+    assert ("drawer-into-shelf" in codes(layout, "D")) is held
+    assert not front_of(layout, "E").withheld
+    slides = [f for side in layout.sides for f in side.fittings if f.part == "D"]
+    assert bool(slides) is not held
+
+
+@pytest.mark.parametrize(("above", "held"), [(0.0, False), (0.5, True), (9.3, True)])
+def test_the_same_under_a_full_overlay_drawer_of_the_second_column(
+    above: float, held: bool
+) -> None:
+    """d_fb - b = 18.3 - 1.6 above its own front's bottom edge."""
+    assert front_of(shelved(FULL_LINE + above, overlay="full", columns=2), "D").withheld is held
+
+
+@pytest.mark.parametrize(("above", "held"), [(15.0, False), (15.1, True), (10.0, False)])
+def test_a_side_mounted_drawer_keeps_its_underside_free(above: float, held: bool) -> None:
+    """A side mount has no floor line: the board's top is at or below the drawer's underside, 15
+    above where an undermount would lie."""
+    layout = shelved(FULL_LINE + above, overlay="full", slide=RAISED)
+    assert front_of(layout, "D").withheld is held
+
+
+def test_a_shelf_that_cuts_into_the_drawer_box_or_lies_close_over_it() -> None:
+    """Over the least box of 50 there stay 10 to the board (common practice): its underside 60 or
+    more above the drawer's; less is held, more makes the box lower."""
+    underside = INSET_LINE + 14
+    low = shelved(underside + 60 + 18.3, drawer_height=50.0)
+    assert not front_of(low, "D").withheld
+    for over in (59.9, 20.0, 0.1):
+        assert "drawer-into-shelf" in codes(shelved(underside + over + 18.3), "D")
+
+
+def on_grid(a: float, under: float) -> Layout:
+    """Lay out the inset drawer with a low box on the grid, its fixing holes `a` above the floor
+    line, over a shelf whose top is `under` below that line where no grid moves it."""
+    slide = replace(SLIDE, fixing_height=a)
+    return shelved(INSET_LINE - under, slide=slide, slides_on_grid=True, drawer_height=60.0)
+
+
+def test_on_the_grid_a_drawer_is_judged_where_it_stands() -> None:
+    """Raised by 4.95 to the next 32 mm hole its slides clear a shelf that they would strike."""
+    assert pytest.approx(19.35 + 32 * 20) == INSET_LINE + 52 + 4.95
+    assert front_of(shelved(INSET_LINE + 4.9), "D").withheld
+    assert not front_of(on_grid(52.0, -4.9), "D").withheld
+    assert front_of(on_grid(52.0, -5.0), "D").withheld
+
+
+def test_no_drawer_sinks_into_the_shelf_it_stands_on_to_meet_the_grid() -> None:
+    """With a 57.2 its hole line is 0.25 above a hole, to which it sinks where nothing is below."""
+    lines = [on_grid(57.2, under).sides[0].fittings[0].holes[0].y for under in (0.3, 0.2)]
+    assert lines == pytest.approx([INSET_LINE + 57.2 - 0.25, INSET_LINE + 57.2])
+
+
+def test_an_inset_drawer_across_columns_stands_on_its_own_board() -> None:
+    """The board that ends the partition under it keeps out of its slides' way: 2 below its
+    front's edge, as the bottom panel is below the lowest front."""
+    fronts = (
+        FrontSpec(id="D", kind="drawer", height=150.0, span=2),
+        FrontSpec(id="E", kind="door", hinged="left"),
+        FrontSpec(id="F", kind="door", hinged="right", column=2),
+    )
+    spec = replace(
+        box(*fronts, width=914.4, depth=610.0),
+        overlay="inset",
+        columns=(ColumnSpec(), ColumnSpec(share=2)),
+    )
+    layout = lay_out(job(spec, hinge=HINGES["inset"]))
+    assert not front_of(layout, "D").withheld
+    board = next(side for side in layout.sides if side.partition)
+    assert board.base + board.height == pytest.approx(INSET_LINE - 18.3)
