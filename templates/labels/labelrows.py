@@ -27,7 +27,7 @@ _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.
 
 @dataclass(slots=True, kw_only=True)
 class _Row:
-    """A row of lettering while a label is set."""
+    """A row of lettering while a label is set; a text of two lines (`\\n`) stays one row."""
 
     text: str
     size: float
@@ -84,10 +84,11 @@ def set_rows(
     marks: list[Mark] = []
     at = top - max(0.0, (height - _height(rows)) / 2)
     for row in rows:
-        at -= row.size * EM_PER_CAP
-        marks.append(
-            Text(x=x, y=at + row.size * BASE_LINE, text=row.text, size=row.size, bold=row.bold)
-        )
+        for part in row.text.split("\n"):
+            at -= row.size * EM_PER_CAP
+            marks.append(
+                Text(x=x, y=at + row.size * BASE_LINE, text=part, size=row.size, bold=row.bold)
+            )
     return marks
 
 
@@ -108,7 +109,7 @@ def _grow(
             return
         for row in row_or_rows:
             row.size = size
-        wide = max(text_width(row.text, row.size, row.bold) for row in row_or_rows)
+        wide = max(_wide(row.text, row.size, row.bold) for row in row_or_rows)
         if wide > width or _height(rows) > height:
             for row, old in zip(row_or_rows, before, strict=True):
                 row.size = old
@@ -140,14 +141,19 @@ def _grow(
 
 
 def _height(rows: list[_Row]) -> float:
-    return sum(row.size for row in rows) * EM_PER_CAP
+    return sum(row.size * (1 + row.text.count("\n")) for row in rows) * EM_PER_CAP
+
+
+def _wide(text: str, size: float, bold: bool) -> float:
+    """Give the width of a row, mm: that of its widest line."""
+    return max(text_width(line, size, bold) for line in text.split("\n"))
 
 
 def _fit(line: Wording, size: float, width: float) -> str:
     """Give the fullest wording that fits, else the shortest cut short, if so much of it remains
     that it can be read; a figure never is cut."""
     for way in line.ways:
-        if text_width(way, size, line.bold) <= width:
+        if _wide(way, size, line.bold) <= width:
             return way
     cut = shorten(line.ways[-1], size, line.bold, width)
     return "" if line.figure or len(cut) <= LETTERS else cut

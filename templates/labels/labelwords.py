@@ -26,7 +26,8 @@ from templates.wording import FRONT_WORDS
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wording:
-    """One line, worded in several ways, the fullest first. Its letters may grow from 2.5 to
+    """One line, worded in several ways, the fullest first; a way may be broken on two lines
+    (`\\n`). Its letters may grow from 2.5 to
     `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number
     is a wrong number, and half an ID another part's."""
 
@@ -154,30 +155,49 @@ def words_of_side_label(
 
 
 def _side_sizes(side: Side, piece: Piece | None) -> list[Wording]:
-    """Say a side's finished size, and the cut one where band makes another of it."""
-    finished = size_lines((side.height, side.depth, side.thickness))
-    if piece is None or not piece.band:
-        return finished
-    cut = cut_line(piece)
-    return [cut, finished_line(side.height, side.depth), finished[1]]
+    """Say what the saw is set to; what the side measures with its band on, under that word alone:
+    sawn to it, the side would be too deep. Of a box that is built nothing is sawn."""
+    if piece is None:
+        return [finished_line(side.height, side.depth)]
+    finished = [finished_line(side.height, side.depth)] if piece.band else []
+    return [*cut_lines(piece), *finished]
 
 
 def finished_line(length: float, width: float) -> Wording:
     """Say what a piece measures with its band on, mm."""
     done = f"{format_mm(length)} x {format_mm(width)}"
-    return Wording(
-        ways=(f"FINISHED {done} WITH BAND", f"FINISHED {done}", f"DONE {done}"),
-        worth=5,
-        figure=True,
-    )
+    return Wording(ways=(f"FINISHED {done} WITH BAND", f"FINISHED {done}"), worth=4, figure=True)
 
 
-def cut_line(piece: Piece) -> Wording:
-    """Say what the saw is set to, mm."""
-    cut = [format_mm(size) for size in (piece.length, piece.width, piece.thickness)]
-    brief = " x ".join(size.removesuffix(".0") for size in cut[:2])
-    ways = (f"CUT {' x '.join(cut)}", f"CUT {' x '.join(cut[:2])}", f"CUT {brief}")
-    return Wording(ways=ways, worth=6, most=3.5, figure=True)
+def cut_lines(piece: Piece) -> list[Wording]:
+    """Say what the saw is set to, in mm and in inches: either may be the rule at the saw."""
+    sizes = (piece.length, piece.width, piece.thickness)
+    mm = [format_mm(size) for size in sizes]
+    inches = [format_inches(size) for size in sizes]
+    brief = [size.removesuffix(".0") for size in mm[:2]]
+    return [
+        Wording(
+            ways=(
+                f"CUT {' x '.join(mm)}",
+                f"CUT {' x '.join(mm[:2])}",
+                f"CUT {' x '.join(brief)}",
+                "CUT " + "\nx ".join(brief),
+            ),
+            worth=8,
+            most=3.5,
+            figure=True,
+        ),
+        Wording(
+            ways=(
+                f"CUT {' x '.join(inches)} in",
+                f"CUT {' x '.join(inches[:2])} in",
+                "CUT " + "\nx ".join(inches[:2]) + " in",
+                "CUT " + "\nx ".join(f'{size}"' for size in inches[:2]),
+            ),
+            worth=8,
+            figure=True,
+        ),
+    ]
 
 
 def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:

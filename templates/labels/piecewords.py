@@ -8,7 +8,7 @@ edge that is scribed.
 
 from jigs.cutlist.piece import Piece
 from jigs.geometry import SLACK
-from jigs.lengths import format_inches, format_mm
+from jigs.lengths import format_mm
 from templates.capitals import capitals
 from templates.labels.keyplan import black_piece
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
@@ -16,7 +16,7 @@ from templates.labels.labelwords import (
     ASSUMED,
     LabelWords,
     Wording,
-    cut_line,
+    cut_lines,
     finished_line,
     place_line,
 )
@@ -62,9 +62,8 @@ def words_of_piece_label(
     lines = [
         Wording(ways=_called(name, count), worth=9, most=5.0, bold=True),
         _place(piece),
-        cut_line(piece),
+        *cut_lines(piece),
         *_details(piece),
-        Wording(ways=(_inches(piece),), worth=3, figure=True),
     ]
     if assumed:
         lines.insert(1, ASSUMED)
@@ -144,11 +143,6 @@ def _details(piece: Piece) -> list[Wording]:
     if piece.cutouts:
         lines.append(Wording(ways=("NOTCHED: SEE THE PARTS LIST", "NOTCHED"), worth=4))
     return lines
-
-
-def _inches(piece: Piece) -> str:
-    sizes = (piece.length, piece.width, piece.thickness)
-    return f"{' x '.join(format_inches(size) for size in sizes)} in"
 
 
 def _stick(piece: Piece) -> Wording:

@@ -273,3 +273,19 @@ def test_labels_start_where_the_sheet_was_left() -> None:
 def test_nothing_wanted_is_no_page() -> None:
     """No label, no sheet."""
     assert label_pages(galley(), (), STOCKS["a4-3x7"]) == ()
+
+
+@EVERY
+def test_a_side_has_its_cut_size_in_both_units_on_every_stock(stock: Stock) -> None:
+    """Whoever saws reads CUT, in mm or in inches; a finished size never stands without its word
+    (774.7 x 583.6 on the saw, 584.2 with the band of 0.6)."""
+    layout = workshop()
+    labels = [words for words in labels_of(layout) if words.part == "B1-SIDE-L"]
+    (page,) = label_pages(layout, labels, stock)
+    texts = [mark.text for mark in page.marks if isinstance(mark, Text)]
+    together = " ".join(texts).replace('"', "")
+    assert "CUT 774.7 x 583.6" in together
+    assert "CUT 30 1/2 x 22 31/32+" in together
+    for text in texts:
+        if "584.2" in text or "x 23 " in f"{text} ":
+            assert text.startswith("FINISHED")

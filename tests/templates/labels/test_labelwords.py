@@ -66,14 +66,13 @@ def test_a_drawer_box_is_named_by_its_front() -> None:
 
 
 def test_a_side_says_which_face_is_out() -> None:
-    """Height by depth by true thickness, mm and inches; banded where a band is given."""
+    """Of a box that is built nothing is sawn: its sides have their finished size alone."""
     layout = stack()
     words = words_of_side_label(layout, side_of(layout, "B1-SIDE-L"))
     assert fullest(words) == [
         "LEFT SIDE, THIS FACE OUT",
         "NORTH WALL, BOX B1",
-        "774.7 x 584.2 x 18.3",
-        "30 1/2 x 23 x 23/32 in",
+        "FINISHED 774.7 x 584.2 WITH BAND",
         "FRONT EDGE BANDED",
     ]
 

@@ -29,18 +29,22 @@ def test_a_bottom_says_what_it_is_where_it_goes_and_both_sizes() -> None:
         "BOTTOM",
         "NORTH WALL, BOX B1",
         "CUT 420.6 x 558.6 x 18.3",
+        "CUT 16 9/16 x 22- x 23/32 in",
         "FINISHED 420.6 x 559.2 WITH BAND",
-        "16 9/16 x 22- x 23/32 in",
         "STICK ON UNDERSIDE",
     ]
     assert of("B1-BOTTOM").arrow == "FRONT"
 
 
-def test_a_side_says_its_cut_size_beside_the_finished_one() -> None:
-    """774.7 x 584.2 with its band of 0.6; a partition's label sticks on its left face."""
+def test_a_side_says_its_cut_size_before_the_finished_one() -> None:
+    """774.7 x 584.2 with its band of 0.6: 583.6 on the saw, 22 31/32 in; 584.2 is 23 in, and a
+    side sawn to it is 0.6 too deep. A partition's label sticks on its left face."""
     words = words_of_side_label(LAYOUT, side_of(LAYOUT, "B1-SIDE-L"), PIECES["B1-SIDE-L"])
-    assert "CUT 774.7 x 583.6 x 18.3" in said(words)
-    assert "FINISHED 774.7 x 584.2 WITH BAND" in said(words)
+    assert said(words)[2:5] == [
+        "CUT 774.7 x 583.6 x 18.3",
+        "CUT 30 1/2 x 22 31/32+ x 23/32 in",
+        "FINISHED 774.7 x 584.2 WITH BAND",
+    ]
     assert words.code == side_of(LAYOUT, "B1-SIDE-L").code
     (partition,) = [w for w in labels_of(LAYOUT) if w.part == "S1-PARTITION-1"]
     assert said(partition)[0] == "PARTITION 1, THIS FACE LEFT, BETWEEN COLUMNS 1 AND 2"
