@@ -57,6 +57,11 @@ class DrawerBox:
         """All clearance holes."""
         return collect_holes(self.fittings)
 
+    @property
+    def bored(self) -> tuple[Fitting, ...]:
+        """All that is drilled into it: its front, then its back."""
+        return (*self.fittings, *self.rear)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Front:
@@ -187,6 +192,12 @@ class Layout:
     problems: tuple[Problem, ...]
     echo: str = ""
     rollouts: tuple[Rollout, ...] = ()
+
+    @property
+    def drawers(self) -> tuple[DrawerBox | Rollout, ...]:
+        """All drawer boxes: those behind fronts, then the rollouts."""
+        behind = (front.drawer for front in self.fronts if front.drawer is not None)
+        return (*behind, *self.rollouts)
 
     @property
     def units(self) -> tuple[Front | Rollout, ...]:

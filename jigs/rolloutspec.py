@@ -63,6 +63,11 @@ class Rollout:
         return bool(self.held)
 
     @property
+    def bored(self) -> tuple[Fitting, ...]:
+        """All that is drilled into its box; nothing while it is held back."""
+        return () if self.held else self.rear
+
+    @property
     def top(self) -> float:
         """Its upper edge above the side's bottom end, mm."""
         return self.y + self.height

@@ -1,17 +1,17 @@
 """Every hole of a job as a list: for people, for a spreadsheet, and as data.
 
-All three list the same holes in the axes of their parts (a front as seen from the room, a box
-side back from its finished front edge), fronts first, in the job's order. A front that is held
-back is named and has no holes.
+All three list the same holes in the axes of their parts (a front and a drawer box as seen from the
+room, a box side back from its finished front edge): fronts, then sides, then drawer boxes, in the
+job's order. A part that is held back is named and has no holes.
 """
 
 import json
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
-from jigs.geometry import Fitting, Hole
+from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.lengths import Unit, format_inches, format_mm
-from jigs.parts import Front, Layout, Side
+from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.findings import problems_data
 from templates.lists.cells import csv_text, number, safe_cell
@@ -32,6 +32,7 @@ def holes_json(layout: Layout) -> str:
         "units": layout.job.units,
         "fronts": [_front_data(front) for front in layout.fronts],
         "sides": [_side_data(side) for side in layout.sides],
+        "boxes": [_box_data(box) for box in layout.drawers],
         **(
             {"rollouts": [_rollout_data(rollout) for rollout in layout.rollouts]}
             if layout.rollouts
@@ -51,6 +52,7 @@ def holes_csv(layout: Layout) -> str:
         ((side.board, side.box, side_words(side).replace(" ", "-"), side.code), side.fittings)
         for side in layout.sides
     ]
+    parts += [((box.id, box.box, _box_kind(box), box.code), box.bored) for box in layout.drawers]
     return csv_text(COLUMNS, (row for names, fittings in parts for row in _rows(names, fittings)))
 
 
@@ -59,10 +61,12 @@ def holes_text(layout: Layout) -> str:
     unit = layout.job.shown
     blocks = [_front_block(front, unit) for front in layout.fronts]
     blocks += [_side_block(side, unit) for side in layout.sides if side.holes]
+    held = {front.id for front in layout.fronts if front.withheld}
+    blocks += [_box_block(box, held, unit) for box in layout.drawers]
     legend = (
-        "x of a front from its left edge, seen from the room; of a side from its finished front "
-        "edge.\ny from the bottom edge or bottom end. Diameter and depth in mm. A + or - after "
-        "inches: a little more or less."
+        "x of a front or drawer box from its left end, seen from the room, whichever face is "
+        "drilled; of a side\nfrom its finished front edge. y from the bottom edge, bottom end or "
+        "underside. Diameter and depth in mm.\nA + or - after inches: a little more or less."
     )
     return "\n".join([*blocks, legend]) + "\n"
 
@@ -134,6 +138,22 @@ def _side_data(side: Side) -> dict[str, Any]:
     }
 
 
+def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
+    return {
+        "part": box.id,
+        "front": box.front if isinstance(box, DrawerBox) else None,
+        "code": box.code,
+        "width_mm": number(box.width),
+        "height_mm": number(box.height),
+        "length_mm": number(box.length),
+        "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
+    }
+
+
+def _box_kind(box: DrawerBox | Rollout) -> str:
+    return "drawer-box" if isinstance(box, DrawerBox) else "rollout"
+
+
 def _rollout_data(rollout: Rollout) -> dict[str, Any]:
     return {
         "id": rollout.id,
@@ -174,7 +194,7 @@ def _front_block(front: Front, unit: Unit) -> str:
     words = FRONT_WORDS[front.kind]
     if front.hinged:
         words += f", hinges {front.hinged}"
-    head = f"{front.id}  {words}, {_size(front.width, front.height, unit)}, code {front.code}"
+    head = f"{front.id}  {words}, {_size(unit, front.width, front.height)}, code {front.code}"
     if front.withheld:
         return f"{head}\n  HELD: {'; '.join(front.held)}\n"
     if not front.holes:
@@ -186,7 +206,7 @@ def _front_block(front: Front, unit: Unit) -> str:
 def _side_block(side: Side, unit: Unit) -> str:
     head = (
         f"{side.board}  {'' if side.partition else 'inside of the '}{side_words(side)}, "
-        f"{_size(side.depth, side.height, unit)}, code {side.code}"
+        f"{_size(unit, side.depth, side.height)}, code {side.code}"
     )
     rows = [
         (hole.purpose, fitting.part or "", *_places(hole, unit))
@@ -196,9 +216,24 @@ def _side_block(side: Side, unit: Unit) -> str:
     return f"{head}\n{_table(('purpose', 'for', 'x', 'y', 'dia', 'deep'), rows)}"
 
 
-def _size(width: float, height: float, unit: Unit) -> str:
-    metric = f"{format_mm(width)} x {format_mm(height)} mm"
-    inches = f"{format_inches(width)} x {format_inches(height)} in"
+def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
+    """Give a drawer box's holes; `held`: the fronts that are held back, and their boxes with
+    them."""
+    size = _size(unit, box.width, box.height, box.length)
+    head = f"{box.id}  {_box_kind(box).replace('-', ' ')}, {size}, code {box.code}"
+    if isinstance(box, DrawerBox) and box.front in held:
+        return f"{head}\n  HELD with {box.front}\n"
+    if isinstance(box, Rollout) and box.held:
+        return f"{head}\n  HELD: {'; '.join(box.held)}\n"
+    if not box.bored:
+        return f"{head}\n  no holes\n"
+    rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in collect_holes(box.bored)]
+    return f"{head}\n{_table(('purpose', 'face', 'x', 'y', 'dia', 'deep'), rows)}"
+
+
+def _size(unit: Unit, *sizes: float) -> str:
+    metric = f"{' x '.join(format_mm(size) for size in sizes)} mm"
+    inches = f"{' x '.join(format_inches(size) for size in sizes)} in"
     return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
 
 

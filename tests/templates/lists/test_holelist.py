@@ -4,10 +4,17 @@ import csv
 import io
 import json
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
+from jigs.job import FrontSpec
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.rolloutspec import RolloutSpec
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
+from tests.jigs.sample import box, front_of, job
+from tests.jigs.test_hooks import HOOKED
 from tests.templates.small_layout import small_layout
 
 FRONT_KEYS = (
@@ -24,7 +31,7 @@ def rows() -> list[dict[str, str]]:
 def test_the_data_have_their_promised_keys() -> None:
     """Keys and their order are a promise to whoever reads the data."""
     data = json.loads(holes_json(small_layout()))
-    assert tuple(data) == ("schema", "job", "units", "fronts", "sides", "problems")
+    assert tuple(data) == ("schema", "job", "units", "fronts", "sides", "boxes", "problems")
     assert data["schema"] == 1
     for front in data["fronts"]:
         assert tuple(front) == FRONT_KEYS
@@ -69,8 +76,13 @@ def test_csv_and_data_tell_the_same_holes() -> None:
     """One row a hole, in the same order."""
     data = json.loads(holes_json(small_layout()))
     wanted = [
-        (part.get("id") or part["board"], hole["purpose"], hole["x_mm"], hole["y_mm"])
-        for part in (*data["fronts"], *data["sides"])
+        (
+            part.get("id") or part.get("board") or part["part"],
+            hole["purpose"],
+            hole["x_mm"],
+            hole["y_mm"],
+        )
+        for part in (*data["fronts"], *data["sides"], *data["boxes"])
         for hole in part["holes"]
     ]
     listed = [(r["part"], r["purpose"], float(r["x_mm"]), float(r["y_mm"])) for r in rows()]
@@ -107,3 +119,88 @@ def test_a_part_held_back_is_named_and_has_no_holes() -> None:
     assert data["withheld"] is True
     assert data["holes"] == []
     assert "HELD: hand-not-stated: nobody said" in holes_text(layout)
+
+
+BOX_KEYS = ("part", "front", "code", "width_mm", "height_mm", "length_mm", "holes")
+
+
+@cache
+def boxes_layout() -> Layout:
+    """A wide drawer whose front is not in the middle of its box, one that is held back (11 high),
+    and a rollout; all on slides with rear hooks."""
+    drawers = box(
+        FrontSpec(id="B1-1", kind="drawer", height=152.4, reveal_left=20.0),
+        FrontSpec(id="B1-2", kind="drawer", height=60.0),
+        FrontSpec(id="B1-3", kind="opening"),
+        width=914.4,
+    )
+    door = FrontSpec(id="B2-1", kind="door", hinged="right")
+    rolling = replace(box(door, name="B2"), rollouts=(RolloutSpec(at=200.0, height=120.0),))
+    return lay_out(job(drawers, rolling, slide=HOOKED))
+
+
+def test_drawer_boxes_are_listed_with_all_their_holes() -> None:
+    """Clearances from the room, in its front; hooks in its back, x from the same end (derived):
+    914.4 - 2 x 18.3 - 42 + 2 x 15.9 = 867.6 rounded down to 1/16; the front's middle, and with it
+    the third column, is 20 - 1.6 over 2 right of the box's."""
+    data = json.loads(holes_json(boxes_layout()))
+    assert [tuple(each) for each in data["boxes"]] == [BOX_KEYS] * 3
+    wide, held, rollout = data["boxes"]
+    assert [each["part"] for each in data["boxes"]] == ["B1-1-BOX", "B1-2-BOX", "B2-ROLLOUT-1"]
+    assert [each["front"] for each in data["boxes"]] == ["B1-1", "B1-2", None]
+    width = 546 * 25.4 / 16
+    assert (wide["width_mm"], wide["length_mm"]) == (pytest.approx(width), 533.0)
+    clear = [hole for hole in wide["holes"] if hole["purpose"] == "clearance"]
+    across = sorted({hole["x_mm"] for hole in clear})
+    third = width / 2 + (20 - 1.6) / 2
+    assert across == pytest.approx([15.9 + 32, third, width - 15.9 - 32], abs=1e-4)
+    assert {(h["face"], h["diameter_mm"], h["depth_mm"]) for h in clear} == {
+        ("box-front", 5.0, None)
+    }
+    hooks = [hole for hole in wide["holes"] if hole["purpose"] == "hook"]
+    assert [hole["x_mm"] for hole in hooks] == pytest.approx([15.9 + 8, width - 15.9 - 8], abs=1e-4)
+    assert {hole["face"] for hole in hooks} == {"box-back"}
+    assert len(clear) + len(hooks) == len(wide["holes"])
+    assert held["holes"] == []
+    assert [hole["purpose"] for hole in rollout["holes"]] == ["hook", "hook"]
+    assert wide["code"] == front_of(boxes_layout(), "B1-1").drawer.code  # type: ignore[union-attr]
+
+
+def test_pilots_and_clearances_meet_in_the_list() -> None:
+    """A clearance hole lies over its pilot, once the box stands behind its front: its own corner
+    in the front is half of what the widths differ, less what its left reveal is larger."""
+    data = json.loads(holes_json(boxes_layout()))
+    front, (wide, *_) = data["fronts"][0], data["boxes"]
+    x = 914.4 / 2 - wide["width_mm"] / 2 - 20.0
+    y = 18.3 + 14 - 1.6
+    pilots = {
+        (round(h["x_mm"], 3), round(h["y_mm"], 3))
+        for h in front["holes"] if h["purpose"] == "front-fixing"
+    }  # fmt: skip
+    assert pilots == {
+        (round(h["x_mm"] + x, 3), round(h["y_mm"] + y, 3))
+        for h in wide["holes"] if h["purpose"] == "clearance"
+    }  # fmt: skip
+
+
+def test_csv_and_text_list_the_drawer_boxes_too() -> None:
+    """All holes of the data are rows of the CSV list; a box held back with its front is named."""
+    layout = boxes_layout()
+    data = json.loads(holes_json(layout))
+    wanted = [
+        (part["part"], hole["purpose"], hole["face"], hole["x_mm"])
+        for part in data["boxes"]
+        for hole in part["holes"]
+    ]
+    read = csv.DictReader(io.StringIO(holes_csv(layout)))
+    listed = [
+        (r["part"], r["purpose"], r["face"], float(r["x_mm"]))
+        for r in read
+        if r["kind"] in ("drawer-box", "rollout")
+    ]
+    assert listed == wanted
+    text = holes_text(layout)
+    assert "B1-1-BOX  drawer box, 34 1/8 x 3 1/2 x 20 31/32+ in (866.8 x 88.9 x 533.0 mm)" in text
+    assert "B1-2-BOX  drawer box" in text
+    assert "HELD with B1-2" in text
+    assert text.count("clearance") == 6
