@@ -168,13 +168,11 @@ def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:
 
 def _refused(part: Front | Rollout) -> bool:
     """Tell whether all that holds a front back is what was delivered for it."""
-    return part.withheld and all(
-        reason.partition(":")[0].replace(" ", "-") in REFUSALS for reason in part.held
-    )
+    return part.withheld and all(problem.code in REFUSALS for problem in part.held)
 
 
 def _why(part: Front | Rollout) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(part.held))
+    return tuple(dict.fromkeys(problem.reason for problem in part.held))
 
 
 def _front(

@@ -13,7 +13,7 @@ class Findings:
 
     fronts: frozenset[str]
     problems: list[Problem] = field(default_factory=list)
-    held: dict[str, list[str]] = field(default_factory=dict)
+    held: dict[str, list[Problem]] = field(default_factory=dict)
     hushed: set[str | None] = field(default_factory=set)
 
     def add(self, problems: Iterable[Problem]) -> None:
@@ -24,15 +24,10 @@ class Findings:
             self.problems.append(problem)
             if problem.level == "error":
                 for part in {problem.part, *problem.also} & self.fronts:
-                    self.held.setdefault(str(part), []).append(word_held(problem))
+                    self.held.setdefault(str(part), []).append(problem)
 
     def hush_unclosed(self) -> None:
         """Say no more of parts whose sizes do not close: their holes follow from nothing."""
         for problem in self.problems:
             if problem.level == "error" and problem.code == NOT_CLOSED:
                 self.hushed |= {problem.part, *problem.also}
-
-
-def word_held(problem: Problem) -> str:
-    """Say in one line why a part is held back: the finding's name in words, then the fact."""
-    return f"{problem.code.replace('-', ' ')}: {problem.text}"

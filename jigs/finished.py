@@ -16,6 +16,7 @@ from jigs.geometry import collect_holes
 from jigs.inhand import has_size
 from jigs.job import BoxSpec, Job
 from jigs.parts import Front
+from jigs.problems import Problem
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
@@ -28,7 +29,7 @@ def finish_front(
     front: PlacedFront,
     fitted: FrontFittings,
     door: DoorPlan | None,
-    held: tuple[str, ...],
+    held: tuple[Problem, ...],
 ) -> Front:
     """Give a front as it is printed; what withholds it takes its holes away."""
     spec = front.spec

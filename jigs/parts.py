@@ -78,7 +78,7 @@ class Front:
     stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
     `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
     that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
-    places. `held`: the errors that withhold it, in words; then there are no fittings.
+    places. `held`: the errors that withhold it; then there are no fittings.
     """
 
     id: str
@@ -120,7 +120,7 @@ class Front:
     screw_pull: float | None = None
     screw_fixing: float | None = None
     fittings: tuple[Fitting, ...] = ()
-    held: tuple[str, ...] = ()
+    held: tuple[Problem, ...] = ()
     assumed: tuple[str, ...] = ()
 
     @property

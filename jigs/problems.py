@@ -32,3 +32,13 @@ class Problem:
     def rank(self) -> Rank:
         """How much it matters: 1 an error, 2 spoils wood or money, 3 worth a look."""
         return 1 if self.level == "error" else RANKS[self.code]
+
+    @property
+    def name(self) -> str:
+        """Its code as words: `hinge off grid`."""
+        return self.code.replace("-", " ")
+
+    @property
+    def reason(self) -> str:
+        """Why a part is held back, in one line: its name, then the fact."""
+        return f"{self.name}: {self.text}"

@@ -11,6 +11,7 @@ passes the open door and its hinges.
 from dataclasses import dataclass
 
 from jigs.geometry import Fitting
+from jigs.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +56,7 @@ class Rollout:
     notch: tuple[float, float] | None = None
     slide_length: float = 0.0
     rear: tuple[Fitting, ...] = ()
-    held: tuple[str, ...] = ()
+    held: tuple[Problem, ...] = ()
 
     @property
     def withheld(self) -> bool:

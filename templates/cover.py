@@ -7,7 +7,7 @@ from jigs.geometry import rectangle
 from jigs.parts import Layout
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents
-from templates.findings import incomplete_words
+from templates.findings import held_words, incomplete_words
 from templates.marks import Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
@@ -114,9 +114,7 @@ def _state(layout: Layout, width: float) -> list[Piece]:
     held = [part for part in layout.units if part.withheld]
     if held:
         pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
-        pieces += [
-            paragraph(f"{part.id}: {'; '.join(part.held)}", width, hang="-") for part in held
-        ]
+        pieces += [paragraph(f"{part.id}: {held_words(part)}", width, hang="-") for part in held]
         pieces += [
             paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")
             for words in incomplete_words(layout)

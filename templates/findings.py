@@ -105,8 +105,17 @@ def held_text(layout: Layout) -> str:
                  for also in problem.also}  # fmt: skip
     for front in layout.fronts:
         if front.withheld and front.id not in told | concerned:
-            lines += _wrapped(f"error: {front.id}: {'; '.join(front.held)}", "", "  ")
+            lines += _wrapped(
+                f"error: {front.id}: {held_words(front)}",
+                "",
+                "  ",
+            )
     return "".join(f"{line}\n" for line in lines)
+
+
+def held_words(part: Front | Rollout) -> str:
+    """Say why a part is held back: each error's name and fact."""
+    return "; ".join(problem.reason for problem in part.held)
 
 
 def pages_words(
@@ -220,8 +229,7 @@ def _wrapped(text: str, first: str, rest: str) -> list[str]:
 
 def _reasons(front: Front | Rollout) -> str:
     """Say shortly what holds a front back: the codes of its errors as words."""
-    codes = [reason.partition(":")[0].replace("-", " ") for reason in front.held]
-    return ", ".join(dict.fromkeys(codes))
+    return ", ".join(dict.fromkeys(problem.name for problem in front.held))
 
 
 def _many(count: int, noun: str) -> str:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
@@ -312,6 +313,6 @@ def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
     ]
 
 
-def _reason(held: str) -> Wording:
+def _reason(held: Problem) -> Wording:
     """Say why a part is held: the finding's name alone where the fact is too long."""
-    return Wording(ways=(held, held.partition(":")[0]), worth=8)
+    return Wording(ways=(held.reason, held.name), worth=8)

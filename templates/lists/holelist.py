@@ -13,7 +13,7 @@ from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.lengths import Unit, format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.rolloutspec import Rollout
-from templates.findings import problems_data
+from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.wording import FRONT_WORDS, side_words
 
@@ -196,7 +196,7 @@ def _front_block(front: Front, unit: Unit) -> str:
         words += f", hinges {front.hinged}"
     head = f"{front.id}  {words}, {_size(unit, front.width, front.height)}, code {front.code}"
     if front.withheld:
-        return f"{head}\n  HELD: {'; '.join(front.held)}\n"
+        return f"{head}\n  HELD: {held_words(front)}\n"
     if not front.holes:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in front.holes]

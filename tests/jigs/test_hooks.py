@@ -112,7 +112,7 @@ def test_a_rollout_has_them_too() -> None:
     left, right = collect_holes(rollout.rear)
     assert (left.x, right.x) == pytest.approx((23.9, rollout.width - 23.9))
     (low,) = hooked(spec, slide=replace(HOOKED, hook_height=14.0)).rollouts
-    assert low.held[0].startswith("hook in notch")
+    assert low.held[0].code == "hook-in-notch"
 
 
 def test_the_cut_list_and_the_notch_follow_the_record() -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.cautions import NO_CODE
+from jigs.checks.finding import error
 from jigs.parts import Layout
 from jigs.problems import Problem
 from templates.cover import CARD, cover_page
@@ -21,7 +22,11 @@ def words(page: Page) -> str:
 def troubled(count: int) -> Layout:
     layout = worked_layout("in")
     held = tuple(
-        replace(layout.fronts[0], id=f"B9-{row}", held=("the hand is not stated",))
+        replace(
+            layout.fronts[0],
+            id=f"B9-{row}",
+            held=(error("hand-not-stated", None, "nobody said", "say it"),),
+        )
         for row in range(count)
     )
     problems = tuple(
@@ -69,7 +74,7 @@ def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
     found = words(cover_page(troubled(1), PAPERS["common"]))
-    assert "B9-0: the hand is not stated" in found
+    assert "B9-0: hand not stated: nobody said" in found
     assert "3 fronts ready to drill" in found
     assert "NOT CONFIRMED" in found
     assert "packet 0" in found

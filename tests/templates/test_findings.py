@@ -125,13 +125,12 @@ def test_no_line_is_broken_late_or_in_a_word() -> None:
 def test_the_pack_closes_with_what_the_person_needs() -> None:
     """Ready and held, pages, how to print, what is not confirmed."""
     layout = small_layout()
-    held = replace(
-        layout.fronts[1], fittings=(), held=("hand-not-stated: nobody said on which side",)
-    )
+    why = problem("error", "hand-not-stated", layout.fronts[1].id)
+    held = replace(layout.fronts[1], fittings=(), held=(why,))
     layout = replace(
         layout,
         fronts=(layout.fronts[0], held),
-        problems=(problem("error", "hand-not-stated", held.id),),
+        problems=(why,),
     )
     assert closing_text(layout, "46 pages (31 with --same-holes)", 120, "letter-2x5") == (
         "1 front ready, 1 held: B1-2 hand not stated. 46 pages (31 with --same-holes).\n"

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.checks.finding import error
 from jigs.job import Job
 from jigs.layout import lay_out
 from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
@@ -51,11 +52,11 @@ def test_some_parts_alone(only: tuple[str, ...], wanted: list[str]) -> None:
 def test_a_part_that_is_held_back_has_no_sheet() -> None:
     """Nor has its drawer box."""
     layout = worked_layout("in")
+    why = (error("drawer-too-low", "B3-1", "too low", "x"),)
     held = replace(
         layout,
         fronts=tuple(
-            replace(front, held=("too low",)) if front.id == "B3-1" else front
-            for front in layout.fronts
+            replace(front, held=why) if front.id == "B3-1" else front for front in layout.fronts
         ),
     )
     found = {sheet.part for sheet in make_sheets(held, COMMON)}

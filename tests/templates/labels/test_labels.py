@@ -13,6 +13,7 @@ import zxingcpp
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
+from jigs.checks.finding import error
 from jigs.job import FrontSpec
 from jigs.labelstock import Stock
 from jigs.parts import Layout
@@ -164,7 +165,7 @@ def test_whatever_the_names_and_sizes_nothing_overlaps(
             height=height,
         )
     )
-    first = replace(layout.fronts[0], held=(f"screw length: {reason}",), fittings=())
+    first = replace(layout.fronts[0], held=(error("overlay", None, reason, "x"),), fittings=())
     for version in (layout, replace(layout, fronts=(first, *layout.fronts[1:]))):
         check_pages(label_pages(version, one_of_each(version), STOCKS[stock]), STOCKS[stock])
 
@@ -224,7 +225,9 @@ def test_a_held_parts_label_says_hold_large_and_why(stock: Stock) -> None:
     texts = texts_of(layout, stock.name, "B9-1")
     assert max(mark.size for mark in texts if mark.text == "HOLD") >= 4.8
     held = next(front for front in layout.fronts if front.id == "B9-1").held[0]
-    assert any(held.startswith(mark.text.rstrip("…")) for mark in texts if len(mark.text) > 4)
+    assert any(
+        held.reason.startswith(mark.text.rstrip("…")) for mark in texts if len(mark.text) > 4
+    )
     assert not any(mark.text.startswith("code") for mark in texts)
 
 

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.checks.finding import error
 from jigs.job import FrontSpec
 from jigs.parts import Layout
 from templates.labels.payload import LONGEST, drawer_box_payload, front_payload, side_payload, spell
@@ -92,7 +93,8 @@ def test_every_text_keeps_the_rules(name: str, wall: str, held: bool) -> None:
         )
     )
     if held:
-        fronts = tuple(replace(front, held=("x: y",), fittings=()) for front in layout.fronts)
+        why = (error("overlay", None, "no plate reaches it", "x"),)
+        fronts = tuple(replace(front, held=why, fittings=()) for front in layout.fronts)
         layout = replace(layout, fronts=fronts)
     for part, text in every(layout):
         assert re.fullmatch(r"[0-9A-Z $%*+\-./:]+", text)

@@ -8,6 +8,7 @@ from functools import cache
 
 import pytest
 
+from jigs.checks.finding import error
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.parts import Layout
@@ -113,12 +114,13 @@ def test_the_text_gives_the_jobs_unit_first() -> None:
 def test_a_part_held_back_is_named_and_has_no_holes() -> None:
     """It is not forgotten, and nothing can be drilled from it."""
     layout = small_layout()
-    held = replace(layout.fronts[1], fittings=(), held=("hand-not-stated: nobody said",))
+    why = (error("hand-not-stated", None, "nobody said", "say it"),)
+    held = replace(layout.fronts[1], fittings=(), held=why)
     layout = replace(layout, fronts=(layout.fronts[0], held))
     [_, data] = json.loads(holes_json(layout))["fronts"]
     assert data["withheld"] is True
     assert data["holes"] == []
-    assert "HELD: hand-not-stated: nobody said" in holes_text(layout)
+    assert "HELD: hand not stated: nobody said" in holes_text(layout)
 
 
 BOX_KEYS = ("part", "front", "code", "width_mm", "height_mm", "length_mm", "holes")
