@@ -224,7 +224,7 @@ def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> s
     if isinstance(box, DrawerBox) and box.front in held:
         return f"{head}\n  HELD with {box.front}\n"
     if isinstance(box, Rollout) and box.held:
-        return f"{head}\n  HELD: {'; '.join(box.held)}\n"
+        return f"{head}\n  HELD: {held_words(box)}\n"
     if not box.bored:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in collect_holes(box.bored)]
