@@ -11,17 +11,19 @@ stripped or bent; none of slides, which come in pairs (common practice, no sourc
 
 import math
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from typing import Literal
 
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
-from jigs.geometry import Fitting
+from jigs.geometry import SLACK, Fitting
 from jigs.parts import Front, Layout
 
-Group = Literal["hinge", "plate", "slide", "pull", "bumper", "screw", "pin"]
-GROUPS: tuple[Group, ...] = ("hinge", "plate", "slide", "pull", "bumper", "screw", "pin")
+Group = Literal["hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin"]
+GROUPS: tuple[Group, ...] = (
+    "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin",
+)  # fmt: skip
 TEN = 10
 BUMPERS = 2
 """Bumpers of a door or a drawer front (common practice, no source)."""
@@ -33,8 +35,8 @@ PINS = 4
 class Item:
     """Hardware of one kind: its record's name, or a screw's use (`cup`, `plate`, `slide`,
     `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is bought by one (a
-    plate's height, a slide's or a screw's length); the `board` that pocket screws hold, mm; how
-    many are needed and how many more are bought."""
+    plate's height, a slide's or a screw's length, a spacer's thickness); the `board` that pocket
+    screws hold, mm; how many are needed and how many more are bought."""
 
     group: Group
     name: str
@@ -53,13 +55,16 @@ class _Key:
 
 
 def spare_for(group: Group, count: int) -> int:
-    """Give how many to buy beyond what is needed."""
-    return 0 if group == "slide" else math.ceil(count / TEN)
+    """Give how many to buy beyond what is needed: of spacers, which are cut to size, none."""
+    return 0 if group in ("slide", "spacer") else math.ceil(count / TEN)
 
 
-def count_items(layout: Layout, ready: Iterable[Front], cut: Cut) -> tuple[Item, ...]:
+def count_items(
+    layout: Layout, ready: Iterable[Front], cut: Cut, pushed: Container[str]
+) -> tuple[Item, ...]:
     """Count the hardware of the fronts that are ready, and of the rollouts that are; the shelf
-    pins of all boxes; the screws, those of pockets from the pieces still to be cut."""
+    pins of all boxes; the screws, those of pockets from the pieces still to be cut.
+    `pushed`: the IDs of fronts on a push latch."""
     on_sides: dict[str, list[Fitting]] = {}
     for side in layout.sides:
         for fitting in side.fittings:
@@ -67,11 +72,14 @@ def count_items(layout: Layout, ready: Iterable[Front], cut: Cut) -> tuple[Item,
                 on_sides.setdefault(fitting.part, []).append(fitting)
     counts: Counter[_Key] = Counter()
     for front in ready:
-        _count_front(counts, front, on_sides.get(front.id, []), layout.job.build.bumper)
+        _count_front(counts, front, on_sides.get(front.id, []))
+        _count_stops(counts, front, layout.job.build.bumper, pushed=front.id in pushed)
     for rollout in layout.rollouts:
         if not rollout.held:
             slides = on_sides.get(rollout.id, [])
             _count_slides(counts, slides, rollout.slide, rollout.slide_length)
+            for spacer in (rollout.spacer_left, rollout.spacer_right):
+                _add(counts, "spacer", int(spacer > SLACK), size=spacer)
     _add(counts, "pin", PINS * sum(p.count for p in cut.pieces if p.kind == "shelf"))
     for board, screws in count_pockets(cut.to_cut).items():
         _add(counts, "screw", screws, "pocket", board=board)
@@ -100,9 +108,7 @@ def _add(
     counts[_Key(GROUPS.index(group), name, size, board)] += count
 
 
-def _count_front(
-    counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting], bumper: float
-) -> None:
+def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting]) -> None:
     """Add what one front needs."""
     hinges = sum(fitting.kind == "plate" for fitting in on_sides)
     if front.hinge is not None and hinges:
@@ -119,7 +125,13 @@ def _count_front(
         elif fitting.kind == "front-fixing":
             use = "front-fixing" if front.drawer is not None else "false-front"
             _add(counts, "screw", len(fitting.holes), use, front.screw_fixing or 0.0)
-    if front.kind in ("door", "drawer", "pullout", "lift"):
+
+
+def _count_stops(counts: Counter[_Key], front: Front, bumper: float, *, pushed: bool) -> None:
+    """Add what a front closes against: bumpers, or the push latch that wants the room to itself."""
+    if pushed:
+        _add(counts, "latch", 1)
+    elif front.kind in ("door", "drawer", "pullout", "lift"):
         _add(counts, "bumper", BUMPERS, size=bumper)
 
 

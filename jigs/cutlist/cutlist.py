@@ -9,7 +9,7 @@ held back.
 from dataclasses import dataclass
 
 from jigs.cutlist.boxes import BoxPieces, cut_box
-from jigs.cutlist.drawers import cut_drawer, shape_of_front, shape_of_rollout
+from jigs.cutlist.drawers import cut_drawer, cut_spacers, shape_of_front, shape_of_rollout
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
@@ -78,11 +78,14 @@ def cut_job(layout: Layout) -> Cut:
             drawer, more = cut_drawer(job.build, shape_of_front(front, front.drawer))
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
-        for rollout in layout.rollouts if made else ():
+        for rollout in layout.rollouts:
             if rollout.box != box.id:
                 continue
             if rollout.withheld:
-                left_out.append(rollout.id)
+                left_out += [rollout.id] if made else []
+                continue
+            pieces += cut_spacers(rollout)
+            if not made:
                 continue
             drawer, more = cut_drawer(job.build, shape_of_rollout(rollout))
             pieces += drawer

@@ -16,11 +16,13 @@ The golden drawer, 409.6 x 101.6 x 533 of 15.9 sides:
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from jigs.build import Build
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
+from jigs.geometry import SLACK
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front
 from jigs.rolloutspec import Rollout
@@ -29,6 +31,9 @@ BOTTOM_RISE = 13.0
 """The bottom's underside above the sides' underside on side-mount slides; mm (common practice)."""
 BOTTOM_PLAY = 1.0
 """How much the bottom is smaller than its grooves, both ways; mm (common practice, no source)."""
+SPACER_HEIGHT = 60.0
+"""A spacer under a slide is this high: as high as the slide and its screws ask (common practice,
+no source); mm."""
 FROM_CLEARANCE = 12.0
 """A pocket screw keeps this from the screws that hold the drawer's front; mm (common practice)."""
 
@@ -155,6 +160,34 @@ def cut_drawer(build: Build, shape: DrawerShape) -> tuple[tuple[Piece, ...], tup
         for place in find_unclear(in_front, free, rows, FROM_CLEARANCE)
     )
     return (sides, front, back, _bottom(build, shape)), unclear
+
+
+def cut_spacers(rollout: Rollout) -> tuple[Piece, ...]:
+    """Cut what a rollout's slides stand on where a door hangs: as long as the slide.
+
+    Where they stand in the box, the slide's holes in the side say: no block is given.
+    """
+    spacers: tuple[tuple[Literal["left", "right"], float], ...] = (
+        ("left", rollout.spacer_left),
+        ("right", rollout.spacer_right),
+    )
+    return tuple(
+        Piece(
+            id=f"{rollout.id}-SPACER-{hand[0].upper()}",
+            kind="spacer",
+            box=rollout.box,
+            wall=rollout.wall,
+            stuff="spacer",
+            length=rollout.slide_length or rollout.length,
+            width=SPACER_HEIGHT,
+            thickness=thick,
+            grain="length",
+            hand=hand,
+            note=f"under the {hand} slide of {rollout.id}; bore it with the side's slide holes",
+        )
+        for hand, thick in spacers
+        if thick > SLACK
+    )
 
 
 def _bottom(build: Build, shape: DrawerShape) -> Piece:

@@ -20,12 +20,14 @@ from jigs.geometry import SLACK
 PieceKind = Literal[
     "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",
     "partition", "blind-panel", "drawer-side", "drawer-front", "drawer-back", "drawer-bottom",
+    "spacer",
     "toe-front", "toe-back", "sleeper", "filler", "end-panel", "island-back",
 ]  # fmt: skip
 """What a piece is; `shelf` is adjustable, `drawer-front` the drawer box's own, `rail` on edge,
+`spacer` what a rollout's slide stands on,
 `blind-panel` what closes the covered end of a corner box."""
 
-Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom"]
+Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom", "spacer"]
 """The board that a piece is cut from, as the job states its thickness."""
 
 Edge = Literal["front", "rear", "left", "right", "top", "bottom"]

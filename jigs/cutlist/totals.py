@@ -22,7 +22,7 @@ WASTE = 1.10
 """Band bought over band used (common practice, no source)."""
 
 STUFF_ORDER: tuple[Stuff, ...] = (
-    "side", "partition", "back", "front", "drawer-side", "drawer-bottom",
+    "side", "partition", "back", "front", "drawer-side", "drawer-bottom", "spacer",
 )  # fmt: skip
 
 

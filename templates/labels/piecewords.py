@@ -28,7 +28,8 @@ NAMES = {
     "blind-panel": "BLIND PANEL", "drawer-side": "DRAWER BOX SIDE",
     "drawer-front": "DRAWER BOX FRONT", "drawer-back": "DRAWER BOX BACK",
     "drawer-bottom": "DRAWER BOX BOTTOM", "toe-front": "TOE FRONT", "toe-back": "TOE BACK",
-    "sleeper": "TOE SLEEPER", "filler": "FILLER", "end-panel": "END PANEL",
+    "sleeper": "TOE SLEEPER", "spacer": "SLIDE SPACER", "filler": "FILLER",
+    "end-panel": "END PANEL",
     "island-back": "ISLAND BACK", "side": "SIDE", "partition": "PARTITION",
 }  # fmt: skip
 """Kinds of pieces in words."""
@@ -37,6 +38,7 @@ _STICK = {
     "bottom": "UNDERSIDE", "top": "UPPER FACE", "stretcher": "UPPER FACE", "shelf": "UNDERSIDE",
     "fixed-shelf": "UNDERSIDE", "drawer-bottom": "UNDERSIDE", "drawer-front": "OUTER FACE",
     "drawer-side": "OUTER FACE", "drawer-back": "OUTER FACE", "back": "REAR FACE",
+    "spacer": "FACE TO THE SIDE",
     "nailer": "REAR FACE", "rail": "REAR FACE", "blind-panel": "REAR FACE", "filler": "BACK FACE",
     "end-panel": "BACK FACE", "island-back": "BACK FACE", "toe-front": "BACK FACE",
 }  # fmt: skip

@@ -13,7 +13,8 @@ from templates.wording import FRONT_WORDS, nominal_words
 
 ITEM_WORDS = {
     "hinge": "hinge", "plate": "mounting plate", "slide": "pair of slides", "pull": "pull",
-    "bumper": "bumper", "screw": "screw", "pin": "shelf pin",
+    "bumper": "bumper", "screw": "screw", "pin": "shelf pin", "latch": "push latch",
+    "spacer": "spacer under a rollout's slide",
 }  # fmt: skip
 SCREW_WORDS = {
     "cup": "for the cups of hinges",
@@ -164,6 +165,8 @@ def item_words(item: Item, unit: Unit) -> str:
             return f"{words} '{item.name}', {nominal_words(item.size or 0.0)} long"
         case "bumper":
             return f"{words} {format_mm(item.size or 0.0)} mm"
+        case "spacer":
+            return f"{words}, {size} thick (in the cut list)"
         case _:
             return f"{words} '{item.name}'" if item.name else words
 

@@ -21,6 +21,7 @@ STUFF_WORDS: dict[Stuff, str] = {
     "front": "Board of the fronts",
     "drawer-side": "Board of the drawer sides",
     "drawer-bottom": "Board of the drawer bottoms",
+    "spacer": "Board of the spacers",
 }
 
 

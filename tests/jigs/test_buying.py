@@ -193,6 +193,16 @@ def test_false_fronts_have_screws_of_their_own(tmp_path: Path) -> None:
     assert not [key for key in counts if key[1] == "front-fixing"]
 
 
+def test_a_front_on_a_push_latch_has_its_latch_and_no_bumpers(tmp_path: Path) -> None:
+    """Bumpers would take the room that it is pushed into (common practice, no source)."""
+    text = GOLDEN.replace('hinged = "left"', 'hinged = "left"\n  push_latch = true')
+    counts = _counts(_order(text, tmp_path).items)
+    assert counts["latch", "", None] == 1
+    # Two for the drawer front, none for the door.
+    assert sum(count for (group, *_), count in counts.items() if group == "bumper") == 2
+    assert not any(group == "latch" for group, *_ in _counts(_order(GOLDEN, tmp_path).items))
+
+
 @pytest.mark.parametrize(("count", "spare"), [(1, 1), (10, 1), (11, 2), (56, 6)])
 def test_spares(count: int, spare: int) -> None:
     """One to each ten begun (common practice, no source); slides come in pairs, without."""

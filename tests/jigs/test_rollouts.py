@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from jigs.buying import make_order
+from jigs.cutlist.cutlist import cut_job
 from jigs.errors import ReadingError
 from jigs.geometry import SLACK
 from jigs.parts import Layout
@@ -258,3 +260,24 @@ def test_no_front_takes_its_name(tmp_path: Path) -> None:
     """B1-ROLLOUT-1 is the rollout's ID, not to be given to a front."""
     with pytest.raises(ReadingError, match="duplicate ID"):
         lay(tmp_path, box(f'id = "B1-ROLLOUT-1"\n{DOOR}', depth=DB))
+
+
+def test_a_spacer_is_cut_and_counted_for_each_hand_it_stands_on(tmp_path: Path) -> None:
+    """Hinged left: one of 20 under the left slide, as long as the slide, 60 high (common practice,
+    no source); a right spacer of one's own is another board; a box without spacers has none."""
+    more = "spacer_right = 25"
+    layout = rolling(tmp_path, rollout(100, 120), rollout(400, 120, more))
+    cut = cut_job(layout)
+    spacers = {p.id: p for p in cut.pieces if p.kind == "spacer"}
+    assert {name: (p.length, p.width, p.thickness) for name, p in spacers.items()} == {
+        "B1-ROLLOUT-1-SPACER-L": (LENGTH, 60, 20),
+        "B1-ROLLOUT-2-SPACER-L": (LENGTH, 60, 20),
+        "B1-ROLLOUT-2-SPACER-R": (LENGTH, 60, 25),
+    }
+    items = make_order(layout, cut).items
+    assert {i.size: (i.count, i.spare) for i in items if i.group == "spacer"} == {
+        20: (2, 0),
+        25: (1, 0),
+    }
+    bare = rolling(tmp_path, rollout(300, 120, "spacer_left = 0"))
+    assert not [p for p in cut_job(bare).pieces if p.kind == "spacer"]
