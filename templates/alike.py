@@ -199,7 +199,8 @@ def _key(
     kept: of a long job it would fill the memory.
     """
     mask, fittings, facts, notes = _masked(words, view, known)
-    plain = replace(view, part="", code="", fittings=fittings)
+    # A partition's words name its column; of a side it says only how many its box has.
+    plain = replace(view, part="", code="", column=None, fittings=fittings)
     common = (_steps(plain), faces, words.kind, words.reveals, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
     own = tuple(

@@ -26,7 +26,7 @@ TEXT = 5.0
 def face_name(view: FaceView) -> str:
     """Name part and face, as their file is called: `B1-2-BACK`; of a drawer box `B1-1-BOX-FRONT`,
     as its piece in the cut list."""
-    face = f"column-{view.column}" if view.column else view.face.removeprefix("box-")
+    face = f"column-{view.column}" if view.partition else view.face.removeprefix("box-")
     return f"{view.part}-{face.upper()}"
 
 

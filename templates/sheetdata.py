@@ -1,12 +1,15 @@
 """The cards of a job's sheets as data, for whoever checks or redraws them.
 
-Everything is in mm on the page, from its lower left corner, to 0.0001.
+Everything is in mm on the page, from its lower left corner, to 0.0001. What an index line is from
+an edge is counted from the edge of the face itself, whatever stands there: of a box already
+together, from its sides' bottom ends.
 """
 
 import json
 from typing import Any
 
 from jigs.geometry import SLACK
+from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.page import Placed
 from templates.sheets import Sheets
@@ -31,6 +34,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         "part": card.view.part,
         **({"parts": list(card.view.parts)} if len(card.view.parts) > 1 else {}),
         "face": card.view.face,
+        **_board(card.view),
         "x_mm": _round(card.box[0] + dx),
         "y_mm": _round(card.box[1] + dy),
         "width_mm": _round(card.width),
@@ -42,8 +46,6 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         ],
         "index": [_index(reference, placed) for reference in card.index],
     }
-    if card.view.datums:
-        data["datum_mm"] = {edge: _round(datum) for edge, datum in card.view.datums.items()}
     if card.ladder is not None:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
     if card.pieces:
@@ -60,6 +62,11 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     return data
 
 
+def _board(view: FaceView) -> dict[str, Any]:
+    """Say which face of a board a card is for, in the words of the list of holes."""
+    return {} if view.side is None else {"column": view.column, "side": view.side}
+
+
 def _on_page(reference: Reference, placed: Placed) -> float:
     return reference.at + (placed.dx if reference.axis == "x" else placed.dy)
 
@@ -69,4 +76,5 @@ def _index(reference: Reference, placed: Placed) -> dict[str, Any]:
     if reference.kind == "middle":
         return {"from": f"middle-{reference.axis}", "value_mm": None, "at_mm": at}
     assert reference.value > SLACK
-    return {"from": reference.edge, "value_mm": _round(reference.value), "at_mm": at}
+    value = reference.value + placed.card.view.datums.get(reference.edge, 0.0)
+    return {"from": reference.edge, "value_mm": _round(value), "at_mm": at}

@@ -182,7 +182,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
     if not hardware and "shelf" in kinds:
         lay = "Rule along each row: 32.0 from hole to hole."
     if view.stand:
-        side = f"so that the {view.drilled} is up" if view.base else "on this side"
+        side = f"so that the {view.drilled} is up" if view.partition else "on this side"
         panel = view.edges["bottom"].lower()
         return (
             _BARS,
@@ -194,7 +194,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             _bore(view),
             _tick(view),
         )
-    if view.base:
+    if view.partition:
         return (
             _BARS,
             f"{view.drilled} up, top end away, FRONT edge on your {edge.upper()}. Write the "

@@ -3,7 +3,7 @@
 from typing import Any
 
 from jigs.parts import Layout
-from tests.cardreading import face_of, ruler_across, ruler_up, wanted_faces
+from tests.cardreading import Wanted, face_of, ruler_across, ruler_up, wanted_faces
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -34,7 +34,9 @@ def faults_in_data(
         if face is None or (face.part, face.face) != (entry["part"], entry["face"]):
             faults.append(f"{where} is for another part or face")
             continue
-        if not same_numbers(_as_data(card, entry), entry):
+        if face.board != ((entry["column"], entry["side"]) if "side" in entry else None):
+            faults.append(f"{where} is for another side of a column")
+        if not same_numbers(_as_data(card, entry, face), entry):
             faults.append(f"{where} differs from its data")
         origin_x, origin_y = face.place(0.0, 0.0, ruler_across(card), ruler_up(card))
         if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
@@ -42,8 +44,9 @@ def faults_in_data(
     return faults + [f"page {spot[0]}: a card without data" for spot in printed]
 
 
-def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
-    """Say what is on paper in the words of the data; purposes and names are the data's own."""
+def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str, Any]:
+    """Say what is on paper in the words of the data; purposes and names are the data's own. An
+    index line is counted from the edge of the face, whatever its words count from."""
     edges: list[dict[str, Any]] = []
     index: list[dict[str, Any]] = []
     for axis, ruler in (("x", ruler_across(card)), ("y", ruler_up(card))):
@@ -55,7 +58,8 @@ def _as_data(card: PrintedCard, entry: dict[str, Any]) -> dict[str, Any]:
         elif ruler.kind == "middle":
             index.append({"from": f"middle-{axis}", "value_mm": None, "at_mm": ruler.at})
         else:
-            index.append({"from": edge, "value_mm": ruler.value, "at_mm": ruler.at})
+            value = face.from_edge(ruler, axis)
+            index.append({"from": edge, "value_mm": value, "at_mm": ruler.at})
     found: dict[str, Any] = {
         **entry,
         "x_mm": card.box[0],

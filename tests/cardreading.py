@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.geometry import Face
+from jigs.job import Hand
 from jigs.parts import DrawerBox, Layout
 from jigs.rolloutspec import Rollout
 from tests.readback import PrintedCard, PrintedPage, Run, extent
@@ -108,7 +109,8 @@ class Wanted:
     """The face of a part and the holes wanted in it, as the driller sees them.
 
     `shift`: how much further right and up a hole lies than is read from the edges the cards
-    name: heights from a bottom panel, distances from an edge without its band.
+    name: heights from a bottom panel, distances from an edge without its band. `board`: the
+    column and the side of it, of a box side's or a partition's face.
     """
 
     part: str
@@ -118,6 +120,14 @@ class Wanted:
     height: float
     holes: tuple[Place, ...]
     shift: tuple[float, float] = (0.0, 0.0)
+    board: tuple[int, Hand] | None = None
+
+    def from_edge(self, ruler: Ruler, axis: str) -> float:
+        """Give how far from the face's own edge the line lies that a card is set on, mm."""
+        raw_far = self.shift[0] < 0
+        if axis == "x":
+            return ruler.value + (abs(self.shift[0]) if ruler.from_far is raw_far else 0.0)
+        return ruler.value + (0.0 if ruler.from_far else self.shift[1])
 
     def place(self, x: float, y: float, across: Ruler, up: Ruler) -> tuple[float, float]:
         """Give where a point of the page lies on the face, mm.
@@ -194,6 +204,7 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                     (-side.band if right else side.band) if side.band_state == "later" else 0.0,
                     side.bottom if side.assembled else 0.0,
                 ),
+                board=(side.column, side.side),
             )
         )
     return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}

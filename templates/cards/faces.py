@@ -33,8 +33,9 @@ class FaceView:
     still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
     are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
     `stand`: the box is together, and the cut paper stands on the panel below the face.
-    `column`: the column that a partition's face is towards, None for all else.
-    `base`: how far a partition's bottom end stands above the sides', 0 for a box side.
+    `column`, `side`: the column that a board's face is towards, and on which side of it the board
+    stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
+    partition; `base`: how far its bottom end stands above the sides', mm.
     `parts`: all that its sheets serve, this one first; () where they serve this one alone.
     `name`: what they are called together; `alike`: all of them, where `name` does not list them,
     with their codes where those differ (`code` is empty then).
@@ -59,8 +60,10 @@ class FaceView:
     stand: bool = False
     raw: bool = False
     band: float = 0.0
-    base: float = 0.0
     column: int | None = None
+    side: Hand | None = None
+    partition: int = 0
+    base: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
@@ -219,8 +222,10 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         panel=None if side.assembled or side.partition else side.bottom,
         low=side.bottom if side.assembled else 0.0,
         stand=side.assembled,
+        column=side.column,
+        side=side.side,
+        partition=side.partition,
         base=side.base,
-        column=side.column if side.partition else None,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,
         step=INDEX_STEP[unit],

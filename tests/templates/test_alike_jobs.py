@@ -50,7 +50,7 @@ def on_part(card: dict[str, Any]) -> dict[str, Any]:
         ],
         "index": [[i["from"], i["value_mm"]] for i in card["index"]],
         "ladder": card["ladder"]["at_mm"] - y if "ladder" in card else None,
-        "datum": card.get("datum_mm"),
+        "side": card.get("side"),
         "holes": [
             [h["purpose"], h["x_mm"] - x, h["y_mm"] - y, h["diameter_mm"]] for h in card["holes"]
         ],

@@ -7,6 +7,7 @@ import pytest
 from templates.paper import PAPERS
 from templates.sheetdata import sheets_json
 from templates.sheets import make_sheets
+from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
@@ -137,8 +138,14 @@ def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
     assert "STAND" in text
     assert "BOX ALREADY ASSEMBLED?" not in text
     data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"])))
-    datums = {str(card.get("datum_mm")) for card in data["cards"] if "SIDE" in card["part"]}
-    assert datums == {"{'bottom': 18.3}"}
+    cards = [card for card in data["cards"] if card["part"] == "B1-SIDE-L"]
+    heights = {h["y_mm"] - card["origin_mm"][1] for card in cards for h in card["holes"]}
+    assert sorted(heights) == pytest.approx([51.3, 275.3, 467.3, 659.3], abs=0.001)
+    values = [line["value_mm"] for card in cards for line in card["index"]]
+    # Set on the panel, 18.3 up, or on lines at whole 10 mm over it.
+    assert values
+    assert all((value - 18.3) % 10 == pytest.approx(0.0, abs=1e-6) for value in values)
+    assert faults_in_data(pages, data, layout) == []
 
 
 def test_before_its_band_a_side_is_measured_from_the_raw_edge() -> None:

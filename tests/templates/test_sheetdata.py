@@ -5,7 +5,12 @@ from typing import Any
 
 import pytest
 
+from templates.lists.holelist import holes_json
+from templates.paper import PAPERS
 from templates.sheetdata import sheets_json
+from templates.sheets import make_sheets
+from tests.templates.printed import laid_out
+from tests.templates.uneven import UNEVEN
 from tests.templates.worked import worked_sheets
 
 
@@ -48,3 +53,20 @@ def test_an_index_line_has_its_round_figure_and_a_middle_has_none() -> None:
     (middle,) = pull["index"]
     assert (middle["from"], middle["value_mm"]) == ("middle-x", None)
     assert middle["at_mm"] == pytest.approx(pull["origin_mm"][0] + 454.0 / 2, abs=2e-4)
+
+
+def test_the_faces_of_a_partition_are_told_apart() -> None:
+    """By column and side, as in the list of holes; the part is the board."""
+    layout = laid_out(UNEVEN)
+    boards = {side.board for side in layout.sides}
+    data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"], only=boards)))
+    seen = {(card["column"], card["side"]): card["part"] for card in data["cards"]}
+    listed = json.loads(holes_json(layout))["sides"]
+    assert seen == {(side["column"], side["side"]): side["board"] for side in listed}
+    assert seen[1, "right"] == seen[2, "left"] == "B1-PARTITION-1"
+
+
+def test_only_boards_have_a_column_and_a_side() -> None:
+    """Of a front or a drawer box nothing of the kind is said."""
+    for card in json.loads(sheets_json(worked_sheets("in")))["cards"]:
+        assert ("side" in card) == ("column" in card) == (card["face"] == "inside")
