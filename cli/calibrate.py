@@ -8,8 +8,9 @@ import click
 
 from cli.failures import Failure
 from cli.options import dots_option, paper_option
-from cli.output import write_bytes, write_text
+from cli.output import Unwritable, change_file, make_folder, write_bytes, write_text
 from cli.printers import known_before, printer_words, settings_file, stored_printers
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.printer import Printer
@@ -90,11 +91,13 @@ def calibrate(
         raise click.UsageError("--diagonals and --tray go with --across and --along.")
     if output is not None:
         raise click.UsageError("-o is for the test page; it goes without NAME.")
+    if job is not None:
+        _check_job(job)
     faults = _name_faults(name)
     printer = known_before(name, job)
     if across is not None and along is not None:
         printer = _measured(printer, (across, along), bars, diagonals, faults)
-        printer = replace(printer, tray=tray, paper=paper)
+        printer = replace(printer, tray=_line("--tray", tray, faults), paper=paper)
     printer = _moved(printer, moved, bars, faults)
     printer = replace(printer, dots=dots or printer.dots)
     _record(_without_fault(printer, faults), job)
@@ -108,10 +111,9 @@ def _print_page(paper: str, target: str) -> None:
     page = calibration_page(named_paper(paper))
     write_bytes(target, write_pdf([page], title="Test page"), sources=())
     if target != "-":
-        click.echo(
+        tell(
             f"{target}: print at 100 % and measure its bars. Then\n"
-            "  jigsheet calibrate NAME --across LENGTH --along LENGTH",
-            err=True,
+            "  jigsheet calibrate NAME --across LENGTH --along LENGTH"
         )
 
 
@@ -119,6 +121,19 @@ def _name_faults(name: str) -> list[str]:
     from jigs.reading.jobprinters import NAME, NAME_RULE
 
     return [] if NAME.fullmatch(name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
+
+
+def _line(option: str, text: str, faults: list[str]) -> str:
+    """Give a text as a line of a file keeps it; what no line keeps is added to the faults."""
+    from jigs.reading.tomltables import LONGEST_TEXT
+
+    text = text.strip()
+    if len(text) > LONGEST_TEXT or not text.isprintable():
+        faults.append(
+            f"{option}: not one short line ({len(text)} characters given); at most {LONGEST_TEXT} "
+            "printable characters are allowed"
+        )
+    return text
 
 
 def _measured(
@@ -182,36 +197,91 @@ def _length(
         return None
 
 
+def _check_job(job: Path) -> None:
+    """Refuse what cannot keep a printer: a table of fronts, or what is no file."""
+    if job.suffix.lower() != ".toml" or (job.exists() and not job.is_file()):
+        raise Failure(
+            f"{job}: only a job file (.toml) keeps a printer. Leave --job away: it is then kept "
+            "in your own settings. Nothing was recorded."
+        )
+
+
 def _record(printer: "Printer", job: Path | None) -> None:
-    from jigs.reading.jobprinters import printer_toml, printers_toml
+    target = _into_settings(printer) if job is None else _into_job(printer, job)
+    again = "measure the sheets' own bars" if printer.corrected else "look at the labels"
+    said = [
+        f"{printer.name}: {printer_words(printer)}; kept in {target}.",
+        f"Print with --printer {printer.name}, and {again} again.",
+    ]
+    if printer.uneven:
+        said.append("The two differ by over 2 %: measure once more before you trust it.")
+    _say(said)
 
-    if job is None:
-        target = settings_file()
-        target.parent.mkdir(parents=True, exist_ok=True)
-        write_text(str(target), printers_toml({**stored_printers(), printer.name: printer}),
-                   sources=())  # fmt: skip
-    else:
-        from jigs.reading.inputs import read_job
 
+def _into_settings(printer: "Printer") -> Path:
+    from jigs.reading.jobprinters import printers_toml
+
+    def changed(_: bytes) -> bytes:
+        text = printers_toml({**stored_printers(), printer.name: printer})
+        return _read_back(printer, text, target)
+
+    target = settings_file()
+    if not target.is_absolute():
+        raise Failure(
+            "No folder for settings is known on this machine (HOME is not set); keep the printer "
+            "in a job: --job JOB. Nothing was recorded."
+        )
+    try:
+        make_folder(target.parent)
+        change_file(target, changed)
+    except Unwritable as error:
+        raise Failure(
+            f"{error}\nKeep the printer in a job instead: --job JOB. Nothing was recorded."
+        ) from error
+    return target
+
+
+def _into_job(printer: "Printer", job: Path) -> Path:
+    from jigs.reading.inputs import read_job
+    from jigs.reading.jobprinters import printer_toml
+
+    def changed(old: bytes) -> bytes:
         if printer.name in read_job(job, None).printers:
             raise Failure(
                 f"{job}: it has a [printer.{printer.name}] already; write into it:\n"
                 f"{printer_toml(printer)}Nothing was recorded."
             )
-        target = job
-        added = f"\n{printer_toml(printer)}".encode()
-        write_bytes(str(job), job.read_bytes() + added, sources=())
-    click.echo(f"{printer.name}: {printer_words(printer)}; kept in {target}.")
-    again = "measure the sheets' own bars" if printer.corrected else "look at the labels"
-    click.echo(f"Print with --printer {printer.name}, and {again} again.")
-    if printer.uneven:
-        click.echo("The two differ by over 2 %: measure once more before you trust it.")
+        return _read_back(printer, f"{old.decode()}\n{printer_toml(printer)}", job)
+
+    change_file(job, changed)
+    return job
+
+
+def _read_back(printer: "Printer", text: str, target: Path) -> bytes:
+    """Give a file's new bytes, once the printer can be read out of them as it was recorded."""
+    from jigs.errors import ReadingError
+    from jigs.reading.jobprinters import parse_printers, printer_toml
+
+    try:
+        read = parse_printers(text.removeprefix("\ufeff"), str(target))[printer.name]
+        same = printer_toml(read) == printer_toml(printer)
+    except (ReadingError, KeyError) as error:
+        raise Failure(
+            f"What was measured could not be read again if it were written at the end of {target}:"
+            f"\n{error}\nWrite it in yourself:\n{printer_toml(printer)}Nothing was recorded."
+        ) from error
+    assert same, "a printer is read as it is written"
+    return text.encode()
 
 
 def _list() -> None:
     printers = stored_printers()
+    said = []
     for name, printer in sorted(printers.items()):
         place = ", ".join(word for word in (printer.paper, printer.tray) if word)
-        click.echo(f"{name}: {printer_words(printer)}{f' ({place})' if place else ''}")
-    if not printers:
-        click.echo("No printer is calibrated yet. 'jigsheet calibrate' prints the test page.")
+        said.append(f"{name}: {printer_words(printer)}{f' ({place})' if place else ''}")
+    _say(said or ["No printer is calibrated yet. 'jigsheet calibrate' prints the test page."])
+
+
+def _say(lines: list[str]) -> None:
+    write_text("-", "".join(f"{line}\n" for line in lines), sources=())

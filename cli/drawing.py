@@ -9,6 +9,7 @@ import click
 
 from cli.jobs import on_terminal
 from cli.selection import narrow
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.labelstock import Stock
@@ -68,12 +69,11 @@ def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:
     pages = Pages(drawn(), 1 + len(layout.fronts) + boxes + len(layout.sides))
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
     if sheets.strip:
-        click.echo(_say_strips(strips), err=True)
+        tell(_say_strips(strips))
     if pages.longest > UNIT_FROM:
-        click.echo(
+        tell(
             "Pages over 200 in (5080 mm) count in a unit of their own; a program that does not "
             "know it prints them at half their size or less: measure the bars.",
-            err=True,
         )
     count = pages.counts.total()
     return data, pages_words(
@@ -194,7 +194,7 @@ def tell_unprintable(layout: "Layout") -> None:
     from templates.unprintable import unprintable
 
     for line in unprintable(layout):
-        click.echo(line, err=True)
+        tell(line)
 
 
 def _title(layout: "Layout", what: str) -> str:

@@ -9,6 +9,7 @@ from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import delivered_option, job_argument, only_option, paper_option, units_option
 from cli.output import make_folder, write_bytes, write_text
 from cli.selection import select
+from cli.terminal import tell
 
 LARGEST = ("tabloid", "a3")
 
@@ -75,13 +76,12 @@ def elevations(
             write_text(file, write_svg(sheet.page), sources=sources)
     if target != "-":
         noun = "sheet" if len(sheets) == 1 else "sheets"
-        click.echo(f"{target}: {len(sheets)} {noun}. To check by, not to drill by.", err=True)
+        tell(f"{target}: {len(sheets)} {noun}. To check by, not to drill by.")
         small = [sheet.page.entry for sheet in sheets if sheet.reduction > ROOMY]
         if small and paper not in LARGEST:
-            click.echo(
+            tell(
                 f"Drawn small, without all sizes: {', '.join(dict.fromkeys(small)).lower()}. "
                 "On larger paper (--paper tabloid or a3) there is more room.",
-                err=True,
             )
     tell_unprintable(concerned)
     tell_problems(job, concerned)

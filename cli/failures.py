@@ -4,17 +4,23 @@ Exit codes: 0 done; 1 faults in the job, parts held back, or a file that could n
 2 wrong usage. Nobody is ever shown a traceback, unless JIGSHEET_TRACEBACK is set.
 """
 
+import errno
+import io
 import os
 import signal
+import sys
 import threading
 import traceback
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import IO
 
 import click
 
+from cli.terminal import abandon, open_closed, tell, why
 from jigs.errors import JigsheetError, ReadingError
+
+_OUTPUT_FAILS = (errno.ENOSPC, errno.EDQUOT, errno.EBADF, errno.EIO)
 
 
 class Failure(click.ClickException):
@@ -23,6 +29,28 @@ class Failure(click.ClickException):
     def show(self, file: IO[str] | None = None) -> None:
         """Write the message to standard error, or to `file`."""
         click.echo(self.format_message(), file=file, err=True)
+
+
+def end_plainly(run: Callable[[], object]) -> int:
+    """Run the whole command line and give its exit code, whatever becomes of the streams."""
+    open_closed()
+    try:
+        code = run()
+        sys.stdout.flush()
+    except click.ClickException as error:
+        shown = io.StringIO()
+        error.show(shown)
+        tell(shown.getvalue(), nl=False)
+        return error.exit_code
+    except click.Abort:
+        tell("Aborted!")
+        return 1
+    except OSError as error:
+        abandon(sys.stdout)
+        if error.errno != errno.EPIPE:  # who reads no further wants no more words
+            tell(f"standard output could not be written: {why(error)}.")
+        return 1
+    return code if isinstance(code, int) else 0
 
 
 @contextmanager
@@ -40,6 +68,8 @@ def told_plainly() -> Iterator[None]:
     except (click.exceptions.Exit, click.Abort, click.ClickException, BrokenPipeError):
         raise
     except Exception as error:
+        if isinstance(error, OSError) and error.errno in _OUTPUT_FAILS and not error.filename:
+            raise  # a stream: help is written by click itself
         if os.environ.get("JIGSHEET_TRACEBACK"):
             raise
         frame = traceback.extract_tb(error.__traceback__)[-1]

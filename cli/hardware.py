@@ -8,6 +8,7 @@ import click
 from cli.options import paper_option, printer_option
 from cli.output import guard, write_bytes, write_text
 from cli.printers import find_paper
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from templates.hardwarewords import Record
@@ -64,9 +65,11 @@ def hardware(
     page = sheet.scaled(hardware_page(record, sheet))
     data = write_pdf([page], title=f"Hardware: {name}")
     write_bytes(target, data, sources=sources)
-    click.echo(record_text(record), nl=False, err=target == "-")
-    if target != "-":
-        click.echo(f"{target}: print at 100 %; measure the bars first.", err=True)
+    if target == "-":
+        tell(record_text(record), nl=False)
+    else:
+        write_text("-", record_text(record), sources=())
+        tell(f"{target}: print at 100 %; measure the bars first.")
 
 
 def _draw_bench(paper: "Paper", target: str) -> None:
@@ -76,9 +79,7 @@ def _draw_bench(paper: "Paper", target: str) -> None:
     pages = [paper.scaled(page) for page in bench_pages(paper)]
     write_bytes(target, write_pdf(pages, title="Bench sheet"), sources=())
     if target != "-":
-        click.echo(
-            f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.", err=True
-        )
+        tell(f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.")
 
 
 def _find_records(job: Path | None) -> tuple[dict[str, "Record"], tuple[Path, ...]]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.output import guard
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.parts import Layout
@@ -36,7 +37,7 @@ def lay_out_job(
         guard(target, read.sources)
     layout = lay_out(read)
     if echo and layout.echo:
-        click.echo(layout.echo, err=True)
+        tell(layout.echo)
     return layout
 
 
@@ -44,10 +45,10 @@ def tell_problems(job: Path, layout: "Layout") -> None:
     """Tell on standard error what is held back, and how much else the check would say."""
     from templates.findings import count_warnings, held_text
 
-    click.echo(held_text(layout), err=True, nl=False)
+    tell(held_text(layout), nl=False)
     if warnings := count_warnings(layout.problems):
         noun = "warning" if warnings == 1 else "warnings"
-        click.echo(f"{warnings} {noun}: see 'jigsheet check {job}'.", err=True)
+        tell(f"{warnings} {noun}: see 'jigsheet check {job}'.")
 
 
 def end(ctx: click.Context, layout: "Layout") -> None:

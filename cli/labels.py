@@ -21,6 +21,7 @@ from cli.options import (
 from cli.output import write_bytes
 from cli.printers import find_printer
 from cli.selection import narrow, select
+from cli.terminal import tell
 
 
 @click.command()
@@ -122,9 +123,9 @@ def labels(
     else:
         told = "No door has a cup for such a tag. No file is written."
     if output != "-" or not data:
-        click.echo(told, err=True)
+        tell(told)
     for line in words:
-        click.echo(line, err=True)
+        tell(line)
     concerned = narrow(layout, chosen)
     tell_unprintable(concerned)
     tell_problems(job, concerned)

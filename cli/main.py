@@ -3,11 +3,14 @@
 Nothing but click is imported here, so that `--version` and `--help` answer at once.
 """
 
+import sys
+from functools import partial
 from importlib import import_module
+from typing import Any
 
 import click
 
-from cli.failures import told_plainly
+from cli.failures import end_plainly, told_plainly
 from jigs import __version__
 
 COMMANDS: tuple[str, ...] = (
@@ -41,6 +44,10 @@ class Commands(click.Group):
         command = getattr(import_module(f"cli.{cmd_name}"), cmd_name)
         assert isinstance(command, click.Command)
         return command
+
+    def main(self, *args: Any, **extra: Any) -> Any:
+        """Run the command line and end with its exit code, whatever becomes of the streams."""
+        sys.exit(end_plainly(partial(super().main, *args, **{**extra, "standalone_mode": False})))
 
     def invoke(self, ctx: click.Context) -> object:
         """Run the command; what goes wrong is told in plain words."""

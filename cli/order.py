@@ -8,6 +8,7 @@ import click
 from cli.jobs import end, lay_out_job, tell_problems
 from cli.options import delivered_option, job_argument, units_option
 from cli.output import write_bytes, write_text
+from cli.terminal import tell
 
 
 @click.command()
@@ -60,16 +61,15 @@ def order(
         sheets = order_sheets(needed, layout.job)
         write_bytes(target, write_workbook(sheets), sources=sources)
         if target != "-":
-            click.echo(f"{target}: {', '.join(sheets)}.", err=True)
+            tell(f"{target}: {', '.join(sheets)}.")
     else:
         writers = {"csv": order_csv, "json": order_json, "text": order_text}
         write = fronts_csv if fronts else writers[form or "text"]
         write_text(target, write(needed, layout.job), sources=sources)
     if needed.unbuilt:
-        click.echo(
+        tell(
             f"Not marked as built and measured: {', '.join(needed.unbuilt)}. Order fronts from "
             "finished boxes, not from the plan.",
-            err=True,
         )
     tell_problems(job, layout)
     end(ctx, layout)

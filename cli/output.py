@@ -6,28 +6,33 @@ import os
 import secrets
 import stat
 import sys
-from collections.abc import Iterable
+import time
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from cli.failures import Failure
+from cli.terminal import abandon, plain, why
 
-_REASONS = {
-    errno.ENOSPC: "the disk is full",
-    errno.EDQUOT: "your share of the disk is used up",
-    errno.EACCES: "writing there is not allowed",
-    errno.EPERM: "writing there is not allowed",
-    errno.EROFS: "that disk can only be read",
-    errno.ENOENT: "there is no such folder",
-    errno.ENOTDIR: "a part of the path is a file, not a folder",
-    errno.ENAMETOOLONG: "the name is too long",
-    errno.EISDIR: "it is a folder",
-}
+_ASIDE = ".jigsheet-"
+"""How the name of a file begins that is not yet in its place."""
+_PATIENCE = 10.0
+"""How long another run is waited for, s: files are written in a moment, all drawing is done."""
+
+
+class Unwritable(Failure):
+    """A place that cannot be written."""
 
 
 def write_text(target: str, text: str, *, sources: Iterable[Path]) -> None:
-    """Write text as UTF-8 to a file, or to standard output (`-`) in the terminal's own code."""
-    encoding = sys.stdout.encoding if target == "-" and sys.stdout.isatty() else "utf-8"
-    write_bytes(target, text.encode(encoding, errors="replace"), sources=sources)
+    """Write text as UTF-8 to a file, or to standard output (`-`); to a terminal in its own code,
+    and nothing that it would obey."""
+    if target != "-":
+        write_bytes(target, text.encode(errors="replace"), sources=sources)
+    elif sys.stdout.isatty():
+        _answer(plain(text).encode(sys.stdout.encoding, errors="replace"))
+    else:
+        _answer(text.encode(errors="replace"))
 
 
 def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
@@ -36,27 +41,94 @@ def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
     `sources` are the files the job was read from; writing over one of them is refused, under
     whatever name it goes. Fails with a plain message, and then an older file is left as it was.
     """
-    try:
-        if target == "-":
+    if target != "-":
+        with _told(f"'{target}'"):
+            _write_file(Path(target), data, sources)
+    elif sys.stdout.isatty():
+        raise Failure(
+            "standard output is a terminal, which would obey what is in this file; give its name "
+            "with -o, or send it on with > or |."
+        )
+    else:
+        _answer(data)
+
+
+def _answer(data: bytes) -> None:
+    with _told("standard output"):
+        try:
             sys.stdout.buffer.write(data)
             sys.stdout.buffer.flush()
-        else:
-            _write_file(Path(target), data, sources)
-    except OSError as error:
-        if error.errno == errno.EPIPE:
+        except OSError:
+            abandon(sys.stdout)
             raise
-        shown = "standard output" if target == "-" else f"'{target}'"
-        raise Failure(f"{shown} could not be written: {_reason(error)}.") from error
+
+
+@contextlib.contextmanager
+def _told(what: str) -> Iterator[None]:
+    """Say in one line what could not be written, and why. Who reads no further is no fault."""
+    try:
+        yield
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        raise Unwritable(f"{what} could not be written: {why(error)}.") from error
+
+
+def change_file(path: Path, change: Callable[[bytes], bytes]) -> None:
+    """Write a file anew from what is in it, b"" where there is none; no other run of the tool
+    writes it in between."""
+    with _told(f"'{path}'"), alone_in(path.parent):
+        _replace(path, change(path.read_bytes() if path.exists() else b""))
+
+
+@contextlib.contextmanager
+def alone_in(folder: Path) -> Iterator[None]:
+    """Keep other runs out of a folder while its files are replaced, and clear away what killed
+    ones left there. Not every system can lock a folder; there nobody waits."""
+    handle = None
+    try:
+        if sys.platform != "win32":
+            with contextlib.suppress(OSError):
+                handle = os.open(folder, os.O_RDONLY)
+            if handle is not None:
+                _wait_for(handle, folder)
+        for left in folder.glob(f"{_ASIDE}*.part"):
+            with contextlib.suppress(OSError):
+                left.unlink()
+        yield
+    finally:
+        if handle is not None:
+            os.close(handle)
+
+
+def _wait_for(handle: int, folder: Path) -> None:
+    import fcntl
+
+    end = time.monotonic() + _PATIENCE
+    while True:
+        try:
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError as error:
+            if time.monotonic() > end:
+                raise Failure(
+                    f"Another run has been writing into '{folder}' for {_PATIENCE:g} s: wait for "
+                    "it, or end it; then run this one again."
+                ) from error
+            time.sleep(0.02)
+        except OSError:  # a disk without locks
+            return
+        else:
+            return
 
 
 def make_folder(path: Path) -> None:
     """Make a folder and those above it, if it is not there yet."""
     if path.exists() and not path.is_dir():
-        raise Failure(f"'{path}' is a file; a folder is wanted there.")
+        raise Unwritable(f"'{path}' is a file; a folder is wanted there.")
     try:
         path.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise Failure(f"The folder '{path}' could not be made: {_reason(error)}.") from error
+        raise Unwritable(f"The folder '{path}' could not be made: {why(error)}.") from error
 
 
 def guard(target: str, sources: Iterable[Path]) -> None:
@@ -76,19 +148,50 @@ def guard(target: str, sources: Iterable[Path]) -> None:
 
 def _write_file(path: Path, data: bytes, sources: Iterable[Path]) -> None:
     guard(str(path), sources)
+    if path.exists() and not path.is_file():  # a device or a pipe cannot be replaced
+        path.write_bytes(data)
+        return
+    with alone_in(path.parent):
+        _replace(path, data)
+
+
+def _replace(path: Path, data: bytes) -> None:
+    set_aside(path, data).put()
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """A file that is written whole, beside the one it will replace."""
+
+    part: Path
+    real: Path
+
+    def put(self) -> None:
+        """Put it in its place."""
+        try:
+            self.part.replace(self.real)
+        except BaseException:
+            self.drop()
+            raise
+
+    def drop(self) -> None:
+        """Take it away again."""
+        with contextlib.suppress(OSError):
+            self.part.unlink()
+
+
+def set_aside(path: Path, data: bytes) -> Aside:
+    """Write a file whole, beside the one it will replace. Raises OSError, and leaves nothing."""
     # A link stays a link: what it points at is replaced.
     real = Path(os.path.realpath(path))
     if real.exists():
         mode = real.stat().st_mode
-        if not stat.S_ISREG(mode):  # a device or a pipe cannot be replaced
-            real.write_bytes(data)
-            return
         if not os.access(real, os.W_OK):
             raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(real))
     else:
         mode = None
     # Its name is short, so that a name that is allowed for the file is allowed for it too.
-    part = real.with_name(f".jigsheet-{secrets.token_hex(6)}.part")
+    part = real.with_name(f"{_ASIDE}{secrets.token_hex(6)}.part")
     handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     try:
         with os.fdopen(handle, "wb") as file:
@@ -97,13 +200,8 @@ def _write_file(path: Path, data: bytes, sources: Iterable[Path]) -> None:
             os.fsync(file.fileno())
         if mode is not None:
             part.chmod(stat.S_IMODE(mode))
-        part.replace(real)
     except BaseException:
         with contextlib.suppress(OSError):
             part.unlink()
         raise
-
-
-def _reason(error: OSError) -> str:
-    known = _REASONS.get(error.errno or 0)
-    return known or (error.strerror or str(error)).lower()
+    return Aside(part, real)

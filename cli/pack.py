@@ -19,6 +19,7 @@ from cli.options import (
 )
 from cli.output import make_folder, write_bytes, write_text
 from cli.printers import find_paper, find_printer
+from cli.terminal import tell
 
 
 @click.command()
@@ -134,6 +135,6 @@ def make_pack(
     write_text(files["fronts.csv"], fronts_csv(order, printed.job), sources=sources)
     tell_unprintable(layout)
     tell_problems(job, layout)
-    click.echo(f"{folder}: {', '.join(files)}.", err=True)
-    click.echo(closing_text(layout, pages, len(words), labels_of.name), nl=False)
+    tell(f"{folder}: {', '.join(files)}.")
+    write_text("-", closing_text(layout, pages, len(words), labels_of.name), sources=())
     end(ctx, layout)

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from cli.failures import Failure
+
 if TYPE_CHECKING:
     from jigs.job import Job
     from jigs.printer import Printer
@@ -20,10 +22,21 @@ def settings_file() -> Path:
 
 
 def stored_printers() -> Mapping[str, "Printer"]:
-    """Give the printers of the user's settings by name. Raises ReadingError."""
+    """Give the printers of the user's settings by name. Settings that cannot be read are a
+    Failure that says the way out."""
+    from jigs.errors import ReadingError
     from jigs.reading.jobprinters import read_printer_file
 
-    return read_printer_file(settings_file())
+    file = settings_file()
+    if not file.is_absolute():  # no home is known: there are no settings
+        return {}
+    try:
+        return read_printer_file(file)
+    except ReadingError as error:
+        raise Failure(
+            f"{error}\nThese are your own settings, the printers you measured. Mend that line; or "
+            "move the file away, and record each printer again with 'jigsheet calibrate'."
+        ) from error
 
 
 def known_before(name: str, job: "Path | None") -> "Printer":
@@ -54,6 +67,8 @@ def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
     """Give the printer that was asked for, the job's own first; an unknown name is wrong usage."""
     if name is None:
         return None
+    if job is not None and name in job.printers:
+        return job.printers[name]
     known = {**stored_printers(), **(job.printers if job else {})}
     if name not in known:
         names = f"known: {', '.join(sorted(known))}" if known else "none is calibrated yet"

@@ -20,6 +20,7 @@ from cli.options import (
 from cli.output import write_bytes, write_text
 from cli.printers import find_paper
 from cli.selection import narrow, nothing_drawn, select, select_first
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.parts import Layout
@@ -125,7 +126,7 @@ def sheets(
         boards = {side.board for side in concerned.sides}
         _draw_stick(layout, sheet, boards, target)
     elif (chosen or bare) and not make_sheets(concerned, sheet, only=chosen).any_part:
-        click.echo(nothing_drawn(concerned), err=True)
+        tell(nothing_drawn(concerned))
     elif form == "json":
         from templates.sheetdata import sheets_json
 
@@ -140,17 +141,17 @@ def sheets(
             files = pages_words(
                 count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
             )
-        click.echo(f"{target}: {files}. {SIZE[form]}", err=True)
+        tell(f"{target}: {files}. {SIZE[form]}")
         if older:
-            click.echo(f"Of an earlier run, not of this one: {', '.join(older)}.", err=True)
+            tell(f"Of an earlier run, not of this one: {', '.join(older)}.")
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
         data, pages = draw_sheets(drawn)
         write_bytes(target, data, sources=layout.job.sources)
         if target != "-":
-            click.echo(
-                f"{target}: {pages}. Print at 100 %; measure the bars on page 1 first.", err=True
+            tell(
+                f"{target}: {pages}. Print at 100 %; measure the bars on page 1 first.",
             )
         tell_unprintable(concerned)
     tell_problems(job, concerned)
@@ -190,13 +191,12 @@ def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], targe
 
     data, pages = draw_sticks(layout, paper, boards)
     if not pages:
-        click.echo("No side among these has a hole: there is nothing for a stick.", err=True)
+        tell("No side among these has a hole: there is nothing for a stick.")
         return
     write_bytes(target, data, sources=layout.job.sources)
     if target != "-":
         noun = "page" if pages == 1 else "pages"
-        click.echo(
+        tell(
             f"{target}: {pages} {noun}. Print at 100 %; measure the joined stick with a steel "
             "tape.",
-            err=True,
         )

@@ -9,6 +9,7 @@ from cli.labelstock import find_stock, known_stocks, raster_for
 from cli.options import dots_option, printer_option
 from cli.output import write_bytes, write_text
 from cli.printers import find_printer
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.job import Job
@@ -67,4 +68,4 @@ def _draw(
     data = write_pdf([page], title=f"Test page of {stock.name}")
     write_bytes(target, data, sources=job.sources if job else ())
     if target != "-":
-        click.echo(f"{target}: {tell_fit(stock)}", err=True)
+        tell(f"{target}: {tell_fit(stock)}")

@@ -9,6 +9,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from jigs.errors import Fault, ReadingError
 from jigs.lengths import Unit, format_mm
 from jigs.printer import Printer, find_faults
 from jigs.reading.jobstocks import read_dots
@@ -31,13 +32,22 @@ def read_printers(table: Table | None) -> dict[str, Printer]:
 
 def read_printer_file(path: Path) -> dict[str, Printer]:
     """Read the user's settings, none where there is no such file. Raises ReadingError."""
-    if not path.exists():
-        return {}
-    text = read_text(path)
-    book = FaultBook(file=str(path), lines=index_lines(text))
-    top = Table(parse_toml(text, str(path)), (), book, "mm")
+    try:
+        if not path.exists() or (path.is_file() and not path.stat().st_size):
+            return {}
+    except OSError as error:
+        raise ReadingError([Fault(str(path), f"cannot be read: {error.strerror}")]) from error
+    return parse_printers(read_text(path), str(path), alone=True)
+
+
+def parse_printers(text: str, file: str, *, alone: bool = False) -> dict[str, Printer]:
+    """Read the printers in a file's text; `alone`: nothing else may stand in it. Raises
+    ReadingError."""
+    book = FaultBook(file=file, lines=index_lines(text))
+    top = Table(parse_toml(text, file), (), book, "mm")
     printers = read_printers(top.table("printer"))
-    top.close()
+    if alone:
+        top.close()
     book.raise_noted()
     return printers
 
