@@ -6,7 +6,12 @@ lies on the face and is not machined has layers too: `FRAME` (inner edges of sti
 `DRAWER_BOX`, `BEVEL` (the edge). The same face gives the same bytes.
 """
 
+import contextlib
 import io
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from jigs.geometry import Hole
 from templates.cards.faces import FaceView
@@ -19,10 +24,31 @@ def layer_name(hole: Hole) -> str:
     return f"{operation(hole).upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
 
 
+@contextlib.contextmanager
+def _without_fonts() -> Iterator[None]:
+    """Let the library find an empty list of fonts as it is loaded. It would search the machine
+    for them and keep the list in the user's cache; no text is measured here."""
+    cache = "XDG_CACHE_HOME"
+    before = os.environ.get(cache)
+    with TemporaryDirectory(prefix="jigsheet-") as folder:
+        known = Path(folder) / "ezdxf" / "font_manager_cache.json"
+        known.parent.mkdir()
+        known.write_text('{"version": 0, "font-faces": []}', encoding="utf-8")
+        os.environ[cache] = folder
+        try:
+            yield
+        finally:
+            if before is None:
+                del os.environ[cache]
+            else:
+                os.environ[cache] = before
+
+
 def write_dxf(view: FaceView) -> bytes:
     """Write one face: OUTLINE, a circle for each hole, the lines on it, TEXT outside the part."""
     # Imported here: the library is slow to load.
-    import ezdxf
+    with _without_fonts():
+        import ezdxf
     from ezdxf import units
 
     # Dates and random identifiers would make each run's file another one.
@@ -46,6 +72,9 @@ def write_dxf(view: FaceView) -> bytes:
         space.add_lwpolyline(line, close=len(line) > 2, dxfattribs={"layer": layer})
     for x, y, words in words_beside(view):
         space.add_text(words, height=TEXT, dxfattribs={"layer": "TEXT", "insert": (x, y)})
+    # Else those that are missing are added in the order of a set, another in each run.
+    for kind in sorted({entity.dxftype() for entity in drawing.entitydb.values()}):
+        drawing.classes.add_class(kind)
     text = io.StringIO()
     drawing.write(text)
     return text.getvalue().encode(drawing.output_encoding, errors="dxfreplace")

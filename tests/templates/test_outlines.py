@@ -3,7 +3,11 @@
 import io
 import json
 import math
+import os
+import subprocess
+import sys
 import xml.etree.ElementTree as ET
+from pathlib import Path
 from typing import get_args
 
 import ezdxf
@@ -322,3 +326,41 @@ def test_a_bevelled_edge_is_told_in_words_outside_the_part() -> None:
         if "FINGER BEVEL" in words
     }
     assert told == {("bottom", "bottom"), ("top", "top")}
+
+
+FACE_AS_DXF = """
+import sys
+from templates.dxf import write_dxf
+from templates.paper import PAPERS
+from templates.sheets import make_sheets
+from tests.templates.small_layout import small_layout
+view = next(iter(make_sheets(small_layout(), PAPERS["common"]).views))
+sys.stdout.buffer.write(write_dxf(view))
+"""
+
+
+def test_the_same_bytes_in_every_process_and_no_cache(tmp_path: Path) -> None:
+    """Whatever order sets have in it, and whatever it finds; nothing is left in the user's
+    folders."""
+    made = []
+    for seed in ("0", "4"):
+        home = tmp_path / seed
+        home.mkdir()
+        done = subprocess.run(
+            [sys.executable, "-c", FACE_AS_DXF],
+            cwd=Path(__file__).parents[2],
+            env={
+                "PATH": os.environ["PATH"],
+                "HOME": str(home),
+                "XDG_CACHE_HOME": str(home / "cache"),
+                "PYTHONHASHSEED": seed,
+                "PYTHONDONTWRITEBYTECODE": "1",
+            },
+            capture_output=True,
+            check=True,
+            timeout=60,
+        )
+        made.append(done.stdout)
+        assert list(home.iterdir()) == []
+    assert made[0] == made[1]
+    assert b"FRONT_FIXING_3_D12" in made[0]
