@@ -9,12 +9,14 @@ from dataclasses import dataclass
 
 from jigs.carcass import Carcass
 from jigs.checks.doors import (
+    check_constant,
     check_given_heights,
     check_hinge_reveal,
     check_overlay,
     check_placing,
     check_skin,
     check_spread,
+    check_tab,
 )
 from jigs.checks.finding import error, warning
 from jigs.checks.fivepiece import check_stile
@@ -96,6 +98,8 @@ def plan_door(
     if not spec.bored:
         problems.extend(check_skin(front, record, thickness, unit))
         problems.extend(check_stile(front, record, choice.tab, unit))
+    problems.extend(check_constant(front, record, choice))
+    problems.extend(check_tab(front, record, choice))
     problems.extend(check_overlay(front, record, choice, unit))
     problems.extend(check_hinge_reveal(front, record, thickness, unit))
     if spec.hinges_at:

@@ -15,6 +15,9 @@ Confirmed = Literal["leaflet", "measured", "confirmed"]
 Standing = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
 
+HingeKind = Literal["full", "half", "inset"]
+"""Which overlay a hinge is made for."""
+
 NO_PULL = "none"
 """What a job says in a pull's place where there is none."""
 
@@ -25,14 +28,15 @@ class HingeRecord:
 
     `tab`: free edge of the door to the rim of the cup (K), None where neither record nor person
     fixed it (then 5). `tabs`: what the person can bore. `constant`: C0 in OV = C0 + K - Hp.
-    `plates`: plate heights Hp at hand. `fixing_spacing` (a) runs along the hinge edge,
-    `fixing_inboard` (b) from the cup's centre away from it. `fixing_diameter` None: by the
-    front's material. `flange_*`: outline of the part that lies on the door. `kind`: overlay.
+    `plates`: plate heights Hp at hand, () where nobody said which. `fixing_spacing` (a) runs along
+    the hinge edge, `fixing_inboard` (b) from the cup's centre away from it. `fixing_diameter`
+    None: by the front's material. `flange_*`: outline of the part that lies on the door. `kind`:
+    overlay.
     """
 
     name: str
     like: str | None = None
-    kind: Literal["full", "half", "inset"] = "full"
+    kind: HingeKind = "full"
     cup_diameter: float = 35.0
     cup_depth: float = 13.0
     bit_point: float = 1.0
@@ -43,7 +47,7 @@ class HingeRecord:
     tab: float | None = None
     tabs: tuple[float, ...] | None = None
     constant: float = 15.0
-    plates: tuple[float, ...] = (0.0, 2.0, 3.0)
+    plates: tuple[float, ...] = ()
     plate_line: float = 37.0
     plate_spacing: float = 32.0
     plate_diameter: float = 5.0

@@ -5,7 +5,8 @@ covers the side is the *overlay*, OV = C0 + K - Hp: the hinge's constant plus th
 height of the plate (common practice). How many hinges a door needs is in `jigs.hingecount`.
 
 >>> from jigs.hardware import HingeRecord
->>> choice = choose_tab_and_plate(HingeRecord(name="mine"), needed=18.3 - 1.6)
+>>> mine = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0))
+>>> choice = choose_tab_and_plate(mine, needed=18.3 - 1.6)
 >>> choice.tab, choice.plate, round(choice.error, 4)
 (5.0, 3.0, 0.3)
 """
@@ -14,7 +15,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jigs.geometry import SLACK, Fitting, Hole, rectangle
-from jigs.hardware import HingeRecord
+from jigs.hardware import HingeKind, HingeRecord
 from jigs.job import FrontMaterial, Hand
 from jigs.parts import HingeChoice
 
@@ -27,6 +28,14 @@ NEAR_ENOUGH = 0.5
 OVERLAY_LIMIT = 1.0
 """What no tab and plate bring nearer than this is an error; mm. The side screw takes the rest
 (about 2 either way, from memory)."""
+USUAL_CONSTANTS: dict[HingeKind, tuple[float, float]] = {
+    "full": (11.0, 16.0), "half": (5.5, 8.0), "inset": (-4.0, -4.0),
+}  # fmt: skip
+BELIEVABLE_CONSTANTS: dict[HingeKind, tuple[float, float]] = {
+    "full": (8.0, 20.0), "half": (2.0, 12.0), "inset": (-8.0, 0.0),
+}  # fmt: skip
+"""What a hinge's constant usually is, and between which values it is believed; mm (the first
+common practice, the second from memory)."""
 LEAST_SKIN = 2.5
 """Wood left under the cup; mm (common practice, no source)."""
 SKIN_UNDER_POINT = 1.0
@@ -57,31 +66,56 @@ def choose_tab_and_plate(
 ) -> HingeChoice:
     """Choose the tab to bore and the plate to buy for an overlay of `needed` mm.
 
-    The tab is the front's (`tab`), the record's, or 5, with the plate that comes nearest, a tie
-    to the lower. Where that misses by more than 0.5, every tab the person can bore is tried with
-    every plate at hand: least error, then the tab nearest 5, then the lower plate. `fixed`: the
-    cup is bored already, so that its tab stands. Compare the error with `OVERLAY_LIMIT`.
+    A tab that is stated stands: the front's (`tab`), the record's, or the only one that it lists;
+    so does that of a cup which is bored already (`fixed`). A wrong constant must not move a bore.
+    The plate is then the one that comes nearest, a tie to the lower. Where several tabs or none
+    are stated, it is 5, or the listed one nearest 5; if that misses by more than 0.5, every tab
+    the person can bore is tried with every plate at hand: least error, then the tab nearest 5,
+    then the lower plate. Where no plates are stated the plate is what this tab wants. Compare the
+    error with `OVERLAY_LIMIT`.
     """
-    tabs = record.tabs or BORABLE_TABS
-    first = tab if tab is not None else record.tab
-    if first is None:
-        first = USUAL_TAB
-        if record.tabs:
-            first = min(record.tabs, key=lambda value: (round(abs(value - USUAL_TAB), 6), value))
+    stated = _stated_tab(record, tab)
+    first = _usual_tab(record) if stated is None else stated
+    if not record.plates:
+        plate = overlay_got(record, first, 0.0) - needed
+        return HingeChoice(
+            record=record.name, tab=first, plate=plate, error=0.0, plate_stated=False
+        )
+
+    def miss(pair: tuple[float, float]) -> float:
+        return overlay_got(record, *pair) - needed
 
     def rank(pair: tuple[float, float]) -> tuple[float, float, float]:
-        miss = abs(overlay_got(record, *pair) - needed)
-        return round(miss, 6), round(abs(pair[0] - USUAL_TAB), 6), pair[1]
+        return round(abs(miss(pair)), 6), round(abs(pair[0] - USUAL_TAB), 6), pair[1]
 
-    best = min(((first, plate) for plate in record.plates), key=rank)
-    if not fixed and abs(overlay_got(record, *best) - needed) > NEAR_ENOUGH + SLACK:
+    usual = min(((first, plate) for plate in record.plates), key=rank)
+    best = usual
+    if stated is None and not fixed and abs(miss(usual)) > NEAR_ENOUGH + SLACK:
+        tabs = record.tabs or BORABLE_TABS
         best = min(((value, plate) for value in tabs for plate in record.plates), key=rank)
     return HingeChoice(
         record=record.name,
         tab=best[0],
         plate=best[1],
-        error=overlay_got(record, *best) - needed,
+        error=miss(best),
+        instead=None if best[0] == usual[0] else (usual[0], miss(usual)),
     )
+
+
+def _stated_tab(record: HingeRecord, tab: float | None) -> float | None:
+    """Give the tab that somebody stated, the front's own before the record's; else None."""
+    if tab is not None:
+        return tab
+    if record.tab is None and record.tabs and len(record.tabs) == 1:
+        return record.tabs[0]
+    return record.tab
+
+
+def _usual_tab(record: HingeRecord) -> float:
+    """Give the tab where none is stated: 5, or the listed one nearest 5, the lower of two."""
+    if not record.tabs:
+        return USUAL_TAB
+    return min(record.tabs, key=lambda value: (round(abs(value - USUAL_TAB), 6), value))
 
 
 def skin_under_cup(record: HingeRecord, thickness: float) -> float:

@@ -36,7 +36,8 @@ class Item:
     """Hardware of one kind: its record's name, or a screw's use (`cup`, `plate`, `slide`,
     `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is bought by one (a
     plate's height, a slide's or a screw's length, a spacer's thickness); the `board` that pocket
-    screws hold, mm; how many are needed and how many more are bought."""
+    screws hold, mm; how many are needed and how many more are bought. `stated`: False for
+    plates of a hinge that lists none: the size is what the overlay wants."""
 
     group: Group
     name: str
@@ -44,6 +45,7 @@ class Item:
     count: int
     spare: int
     board: float | None = None
+    stated: bool = True
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -52,6 +54,7 @@ class _Key:
     name: str
     size: float
     board: float = 0.0
+    stated: bool = True
 
 
 def spare_for(group: Group, count: int) -> int:
@@ -91,6 +94,7 @@ def count_items(
             count=count,
             spare=spare_for(GROUPS[key.place], count),
             board=key.board or None,
+            stated=key.stated,
         )
         for key, count in sorted(counts.items())
         if count
@@ -104,8 +108,9 @@ def _add(
     name: str = "",
     size: float = 0.0,
     board: float = 0.0,
+    stated: bool = True,
 ) -> None:
-    counts[_Key(GROUPS.index(group), name, size, board)] += count
+    counts[_Key(GROUPS.index(group), name, size, board, stated)] += count
 
 
 def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting]) -> None:
@@ -113,7 +118,9 @@ def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting
     hinges = sum(fitting.kind == "plate" for fitting in on_sides)
     if front.hinge is not None and hinges:
         _add(counts, "hinge", hinges, front.hinge.record)
-        _add(counts, "plate", hinges, front.hinge.record, front.hinge.plate)
+        choice = front.hinge
+        size = choice.plate if choice.plate_stated else round(choice.plate, 1)
+        _add(counts, "plate", hinges, choice.record, size, stated=choice.plate_stated)
         _add(counts, "screw", 2 * hinges, "cup")
         _add(counts, "screw", 2 * hinges, "plate")
     if front.drawer is not None:

@@ -16,12 +16,19 @@ from jigs.rolloutspec import Rollout
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HingeChoice:
-    """The tab to bore and the plate to buy; `error` is overlay got less overlay needed, mm."""
+    """The tab to bore and the plate to buy; mm.
+
+    `error`: overlay got less overlay needed. `plate_stated`: False where nobody said which plates
+    there are; `plate` is then the one that this wants. `instead`: where the search moved the tab,
+    the usual one, and overlay got less overlay needed with it.
+    """
 
     record: str
     tab: float
     plate: float
     error: float
+    plate_stated: bool = True
+    instead: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -98,12 +98,13 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
     if isinstance(record, HingeRecord):
         assert front.hinge is not None, "a door on a hinge has a plate"
         sign = "-____" if front.overlay == "inset" else "____"
+        plate = f"{front.hinge.plate:g}" if front.hinge.plate_stated else "____"
         return (
             f'All within: confirmed = "measured" below [hinge.{record.name}] (a record of the '
             "list: make your own, like it).",
             "Overlay not as wanted: measure it with the side screw at its middle and write, in "
             f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
-            f'plate = "{front.hinge.plate:g} mm", overlay = "{sign} mm" }}. It solves the '
+            f'plate = "{plate} mm", overlay = "{sign} mm" }}. It solves the '
             "constant. Draw the sheets again: tab or plate may change.",
             "Cup and plate do not meet, or the screws miss: check fixing_spacing and "
             "fixing_inboard on the bench sheet, and both bars.",

@@ -3,7 +3,7 @@
 from jigs.edges import fold_error
 from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
-from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.problems import Problem
 from jigs.pull import COUNTERBORE_DIAMETER
 from jigs.rolloutspec import Rollout
@@ -180,11 +180,7 @@ def _back_facts(front: Front) -> tuple[str, ...]:
     if front.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
         facts.append("The hinge's flange needs 65 mm of flat along the hinge edge.")
     if front.hinge is not None:
-        choice = front.hinge
-        facts.append(
-            f"Tab {format_mm(choice.tab)}. Mount plates {format_mm(choice.plate)} high (the side "
-            f"screw takes {format_mm(abs(choice.error))})."
-        )
+        facts.append(_tab_and_plate(front.hinge))
     if front.kind == "door" and front.hinged:
         own = front.gap_left if front.hinged == "left" else front.gap_right
         least = "see the leaflet" if front.least_reveal is None else format_mm(front.least_reveal)
@@ -272,6 +268,20 @@ def _face_facts(front: Front) -> tuple[str, ...]:
     return tuple(facts)
 
 
+def _tab_and_plate(choice: HingeChoice) -> str:
+    """Say the tab bored and the plate to mount, or the one that is wanted where none is listed."""
+    tab, plate = format_mm(choice.tab), format_mm(choice.plate)
+    if not choice.plate_stated:
+        return (
+            f"Tab {tab}. Plates: none is listed; this wants {plate} high. Buy the nearest that "
+            "the leaflet has."
+        )
+    return (
+        f"Tab {tab}. Mount plates {plate} high (the side screw takes "
+        f"{format_mm(abs(choice.error))})."
+    )
+
+
 def _pull_screws(front: Front) -> str:
     if front.through_box:
         return (
@@ -287,16 +297,17 @@ def _pull_screws(front: Front) -> str:
 def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
     facts: list[str] = []
     fronts = parts_of_box(layout, side.box).fronts
-    plates: dict[float, list[str]] = {}
+    plates: dict[tuple[float, bool], list[str]] = {}
     for fitting in side.fittings:
         if fitting.kind == "plate" and fitting.part:
             choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
             if choice is not None:
-                names = plates.setdefault(choice.plate, [])
+                names = plates.setdefault((choice.plate, choice.plate_stated), [])
                 if fitting.part not in names:
                     names.append(fitting.part)
-    for height, names in sorted(plates.items()):
-        facts.append(f"Plates {format_mm(height)} high for {', '.join(names)}.")
+    for (height, stated), names in sorted(plates.items()):
+        about = "" if stated else " wanted (none is listed)"
+        facts.append(f"Plates {format_mm(height)} high{about} for {', '.join(names)}.")
     inset = [front.thickness for front in fronts if front.overlay == "inset"]
     if inset:
         facts.append(

@@ -8,14 +8,17 @@ from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.hardware import HingeRecord
 from jigs.hinge import (
+    BELIEVABLE_CONSTANTS,
     OVERLAY_LIMIT,
+    USUAL_CONSTANTS,
+    cup_from_edge,
     least_reveal,
     least_skin,
     skin_under_cup,
 )
 from jigs.hingecount import beyond_tables
 from jigs.job import Overlay
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, format_mm
 from jigs.parts import HingeChoice
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
 from jigs.problems import Problem
@@ -78,6 +81,64 @@ def check_overlay(
             "list the plates that can be had, or take a hinge with another constant",
         ),
     )
+
+
+def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> tuple[Problem, ...]:
+    """Say where the search for the overlay moved the cups, and why: a wrong constant does so."""
+    if choice.instead is None:
+        return ()
+    usual, miss = choice.instead
+    cups = format_mm(cup_from_edge(record, choice.tab))
+    return (
+        warning(
+            "tab-moved",
+            front.id,
+            f"cups at {cups} mm from the hinge edge, tab {format_mm(choice.tab)}: with "
+            f"{format_mm(usual)} the overlay misses by {format_mm(abs(miss))}, with plates "
+            f"{_heights(record.plates)}",
+            f"is the constant of hinge '{record.name}' right? {record.kind} overlay is usually "
+            f'{_usual_constant(record)}; a tab that you state stands: tab = "{usual:g} mm"',
+        ),
+    )
+
+
+def check_constant(
+    front: PlacedFront, record: HingeRecord, choice: HingeChoice
+) -> tuple[Problem, ...]:
+    """Ask about a constant that hinges of its kind do not have, and one that wants a plate lower
+    than none."""
+    low, high = BELIEVABLE_CONSTANTS[record.kind]
+    if not low - SLACK <= record.constant <= high + SLACK:
+        text = (
+            f"the constant of hinge '{record.name}' is {record.constant:g} mm; a hinge of the kind "
+            f"{record.kind} has {low:g} to {high:g}"
+        )
+    elif not choice.plate_stated and choice.plate < -SLACK:
+        text = (
+            f"a constant of {record.constant:g} mm wants a plate of {format_mm(choice.plate)} mm "
+            f"for hinge '{record.name}': none is lower than 0"
+        )
+    else:
+        return ()
+    return (
+        warning(
+            "unlikely-number",
+            front.id,
+            text,
+            f"read it again in its leaflet: usually it is {_usual_constant(record)}; or measure "
+            "the overlay on a scrap door and write overlay_measured",
+        ),
+    )
+
+
+def _usual_constant(record: HingeRecord) -> str:
+    """Say what a constant of a hinge's kind usually is; mm."""
+    low, high = USUAL_CONSTANTS[record.kind]
+    return f"about {low:g}" if low == high else f"{low:g} to {high:g}"
+
+
+def _heights(plates: Sequence[float]) -> str:
+    return ", ".join(f"{plate:g}" for plate in plates)
 
 
 def check_hinge_reveal(

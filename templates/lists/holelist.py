@@ -11,7 +11,7 @@ from typing import Any
 
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.lengths import Unit, format_inches, format_mm
-from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
@@ -75,6 +75,19 @@ def _depth(hole: Hole) -> float | None:
     return None if hole.depth is None else number(hole.depth)
 
 
+def _hinge_data(hinge: HingeChoice) -> dict[str, Any]:
+    """Give a door's tab and plate; where its record lists no plates, the height it wants."""
+    data: dict[str, Any] = {
+        "record": hinge.record,
+        "tab_mm": number(hinge.tab),
+        "plate_mm": number(hinge.plate),
+        "overlay_error_mm": number(hinge.error),
+    }
+    if not hinge.plate_stated:
+        data |= {"plate_mm": None, "overlay_error_mm": None, "plate_wanted_mm": number(hinge.plate)}
+    return data
+
+
 def _hole_data(hole: Hole) -> dict[str, Any]:
     return {
         "purpose": hole.purpose,
@@ -100,14 +113,7 @@ def _front_data(front: Front) -> dict[str, Any]:
         "thickness_mm": number(front.thickness),
         "x_mm": number(front.x),
         "y_mm": number(front.y),
-        "hinge": None
-        if hinge is None
-        else {
-            "record": hinge.record,
-            "tab_mm": number(hinge.tab),
-            "plate_mm": number(hinge.plate),
-            "overlay_error_mm": number(hinge.error),
-        },
+        "hinge": None if hinge is None else _hinge_data(hinge),
         "holes": [_hole_data(hole) for hole in front.holes],
     }
 

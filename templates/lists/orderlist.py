@@ -19,6 +19,7 @@ from templates.lists.orderwords import (
     SCREW_WORDS,
     SPARES,
     STATE_WORDS,
+    WANTED_PLATE,
     drawer_words,
     length_words,
     making,
@@ -268,6 +269,8 @@ def _unit(item: Item) -> str:
 
 
 def _remark(item: Item, job: Job) -> str:
+    if not item.stated:
+        return WANTED_PLATE
     if item.group != "screw":
         return ""
     return f"{SCREW_WORDS[item.name]}{length_words(item, job.units)}"

@@ -34,6 +34,8 @@ STATE_WORDS: dict[BoxState, str] = {
 }
 """What a front is ordered from."""
 
+WANTED_PLATE = "the height wanted, its record lists none; the nearest that the leaflet has"
+"""What is said of a plate of a hinge whose heights nobody stated."""
 SPARES = (
     "Spares: one more to each ten begun, since one is always dropped, stripped or bent; none of "
     "slides, which come in pairs (common practice, no source)."
@@ -159,6 +161,9 @@ def item_words(item: Item, unit: Unit) -> str:
         case "screw":
             long = f" {size} long" if item.size else ""
             return f"{words}{long} {SCREW_WORDS[item.name]}{length_words(item, unit)}"
+        case "plate" if not item.stated:
+            high = format_mm(item.size or 0.0)
+            return f"{words} {high} mm high for '{item.name}': {WANTED_PLATE}"
         case "plate":
             return f"{words} {format_mm(item.size or 0.0)} mm high for '{item.name}'"
         case "slide":

@@ -1,6 +1,7 @@
 """Concealed cup hinges: places, overlay, tab and plate."""
 
 import itertools
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -126,16 +127,73 @@ def test_search_finds_the_least_error(
     record = HingeRecord(name="r", plates=tuple(plates), tabs=None if tabs is None else tuple(tabs))
     choice = choose_tab_and_plate(record, needed)
     assert choice.error == pytest.approx(overlay_got(record, choice.tab, choice.plate) - needed)
-    if abs(choice.error) > 0.5 + 1e-6:
+    if abs(choice.error) > 0.5 + 1e-6 and (tabs is None or len(tabs) > 1):
         able = tabs or [3 + step / 2 for step in range(9)]
         least = min(abs(15 + k - p - needed) for k, p in itertools.product(able, plates))
         assert abs(choice.error) == pytest.approx(least, abs=2e-6)
 
 
+@pytest.mark.parametrize(
+    ("record", "own", "kept"),
+    [
+        (replace(HINGE, tab=5.0), None, 5.0),
+        (replace(HINGE, tabs=(4.0,)), None, 4.0),
+        (replace(HINGE, tab=5.0, tabs=(3.0, 5.0, 7.0)), None, 5.0),
+        (replace(HINGE, tabs=(3.0, 5.0)), 6.0, 6.0),
+        (HINGE, 6.5, 6.5),
+    ],
+)
+def test_a_stated_tab_stands(record: HingeRecord, own: float | None, kept: float) -> None:
+    """Whatever the overlay misses by, only the plate is chosen: a wrong constant must never move
+    a bore. Needed 14.7 with plates 0, 2, 3: the highest comes nearest."""
+    choice = choose_tab_and_plate(record, 14.7, tab=own)
+    assert (choice.tab, choice.plate, choice.instead) == (kept, 3.0, None)
+    assert choice.error == pytest.approx(15 + kept - 3 - 14.7)
+
+
+def test_what_the_search_moves_is_told_with_the_choice() -> None:
+    """Needed 18.3 - 1.6 with a constant of 12.5 that may be wrong: 12.5 + 5 - 0 misses by 0.8
+    towards more, plate 2 by 1.2 towards less; tab 4 with plate 0 misses by 0.2, 6 with 2 too."""
+    choice = choose_tab_and_plate(replace(HINGE, constant=12.5), 16.7)
+    assert (choice.tab, choice.plate) == (4.0, 0.0)
+    assert choice.instead == pytest.approx((5.0, 0.8))
+    assert choose_tab_and_plate(HINGE, 16.7).instead is None
+
+
+def test_several_tabs_are_tried_from_the_one_nearest_5() -> None:
+    """4.5 stands where it reaches; where it misses by more than 0.5 the list is searched, and 5,
+    which is not in it, never bored."""
+    record = replace(HINGE, tabs=(3.5, 4.5, 7.0), plates=(3.0,))
+    assert choose_tab_and_plate(record, 16.7).tab == 4.5
+    moved = choose_tab_and_plate(record, 18.7)
+    assert moved.tab == 7.0
+    assert moved.instead == pytest.approx((4.5, 15 + 4.5 - 3 - 18.7))
+
+
+@pytest.mark.parametrize(
+    ("tabs", "own", "tab", "wanted"),
+    [
+        (None, None, 5.0, 15 + 5 - 16.7),
+        ((4.0,), None, 4.0, 15 + 4 - 16.7),
+        ((3.0, 6.0), None, 6.0, 15 + 6 - 16.7),
+        (None, 6.5, 6.5, 15 + 6.5 - 16.7),
+    ],
+)
+def test_without_stated_plates_the_one_wanted_is_named(
+    tabs: tuple[float, ...] | None, own: float | None, tab: float, wanted: float
+) -> None:
+    """Constant plus tab less the needed overlay; the cup stays, and no error is there."""
+    record = HingeRecord(name="r", constant=15.0, tabs=tabs)
+    choice = choose_tab_and_plate(record, 16.7, tab=own)
+    assert (choice.tab, choice.plate) == pytest.approx((tab, wanted))
+    assert (choice.plate_stated, choice.error, choice.instead) == (False, 0.0, None)
+
+
 def test_a_bored_front_keeps_its_tab() -> None:
-    """A tab that is already bored is not exchanged for a better one."""
-    assert choose_tab_and_plate(HINGE, 14.0, tab=5.0, fixed=True).tab == 5.0
-    assert choose_tab_and_plate(HINGE, 14.0, tab=5.0).tab == 3.0
+    """A tab that is already bored is not exchanged for a better one, stated or not."""
+    assert choose_tab_and_plate(HINGE, 14.0, tab=4.0, fixed=True).tab == 4.0
+    assert choose_tab_and_plate(HINGE, 14.0, fixed=True).tab == 5.0
+    assert choose_tab_and_plate(HINGE, 14.0).tab == 3.0
 
 
 def test_skin() -> None:

@@ -46,7 +46,8 @@ def door(name: str = "B1-1", kind: FrontKind = "door", **given: object) -> Front
 )
 def test_the_three_overlays(constant: float, needed: float, got: float) -> None:
     """Tab 5, plate 3 in all three; worked example of the project's trade notes (hinges)."""
-    choice = choose_tab_and_plate(HingeRecord(name="r", constant=constant), needed)
+    record = HingeRecord(name="r", constant=constant, plates=(0.0, 2.0, 3.0))
+    choice = choose_tab_and_plate(record, needed)
     assert (choice.tab, choice.plate) == (5.0, 3.0)
     assert choice.error == pytest.approx(got - needed)
 

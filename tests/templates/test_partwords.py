@@ -1,11 +1,18 @@
 """A part's own words on its sheets."""
 
+import json
 from dataclasses import replace
 
 import pytest
 
+from jigs.buying import make_order
+from jigs.cutlist.cutlist import cut_job
+from jigs.job import FrontSpec
+from jigs.layout import lay_out
 from jigs.parts import Front, Layout
 from jigs.problems import Problem
+from templates.lists.holelist import holes_json
+from templates.lists.ordertext import order_text
 from templates.partwords import (
     kind_of_front,
     neighbour_of,
@@ -15,7 +22,7 @@ from templates.partwords import (
     words_of_front,
     words_of_side,
 )
-from tests.jigs.sample import front_of, side_of
+from tests.jigs.sample import HINGE, box, front_of, job, side_of
 from tests.templates.worked import worked_layout
 
 
@@ -141,3 +148,23 @@ def test_a_note_and_a_finish_are_printed() -> None:
     assert words.notes[:2] == ("Note: oven.", "Finish: Sage green, satin.")
     assert not any(note.startswith(("Note", "Finish")) for note in
                    words_of_front(worked_layout("in"), front("B3-2")).notes)  # fmt: skip
+
+
+def test_where_no_plates_are_listed_the_one_wanted_is_named() -> None:
+    """A constant of 12 and a tab of 5 cover 16.7 on a plate of 12 + 5 - 16.7 = 0.3: on the door,
+    on its side, on the order and in the lists, never as one that can be bought so."""
+    doors = box(FrontSpec(id="B1-1", kind="door", hinged="right"))
+    made = lay_out(job(doors, hinge=replace(HINGE, constant=12.0, plates=())))
+    facts = words_of_front(made, made.fronts[0]).facts["back"]
+    assert "Tab 5.0. Plates: none is listed; this wants 0.3 high." in " ".join(facts)
+    (inside,) = words_of_side(made, side_of(made, "B1-SIDE-R")).facts.values()
+    assert "Plates 0.3 high wanted (none is listed) for B1-1." in inside
+    text = order_text(make_order(made, cut_job(made)), made.job)
+    assert "mounting plate 0.3 mm high for 'mine': the height wanted, its record lists none" in (
+        " ".join(text.split())
+    )
+    (front,) = json.loads(holes_json(made))["fronts"]
+    assert front["hinge"] == {
+        "record": "mine", "tab_mm": 5.0, "plate_mm": None, "overlay_error_mm": None,
+        "plate_wanted_mm": 0.3,
+    }  # fmt: skip
