@@ -10,14 +10,13 @@ from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
-from jigs.checks.drawers import check_slide_grid
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
 from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
 from jigs.checks.rollouts import check_rollouts
-from jigs.chosen import hinge_of, slide_of
+from jigs.chosen import first_hole, hinge_of, slide_of
 from jigs.columns import Columns, place_columns
 from jigs.doors import door_mass
 from jigs.drawerplan import DrawerPlan, plan_drawers
@@ -28,7 +27,6 @@ from jigs.finishedsides import finish_sides
 from jigs.fittings import FrontFittings, fit_front
 from jigs.fronts import PlacedFront
 from jigs.geometry import collect_holes
-from jigs.grid import balanced_start
 from jigs.hardware import SlideRecord
 from jigs.inhand import has_size, move_fittings, take_in_hand
 from jigs.job import BoxSpec, Job
@@ -66,7 +64,7 @@ def lay_out_box(
     if displaced is not None:
         names = [*(f.id for f in fronts), *(plan.rollout.id for plan in rolling)]
         findings.add(replace(displaced, part=name) for name in names or [box.id])
-    start = balanced_start(box.height) if job.grid.start is None else job.grid.start
+    start = first_hole(job, box)
     hinges = {front.id: hinge for front in fronts if (hinge := hinge_of(job, front))}
     slides = {front.id: slide for front in fronts if (slide := slide_of(job, front))}
     for front in fronts:
@@ -123,15 +121,6 @@ def lay_out_box(
     _check_fronts(job, tuple(in_hand.values()), fitted, findings)
     names = [*(front.id for front in fronts), *(plan.rollout.id for plan in rolling)]
     check_faces(job, faces, names, work, findings)
-    for carcass in dict.fromkeys(columns.seen[front.id] for front in fronts):
-        running = [
-            (front.id, drawers[front.id].place)
-            for front in fronts
-            if columns.seen[front.id] == carcass
-            and front.id in drawers
-            and front.id not in findings.held
-        ]
-        findings.add(check_slide_grid(carcass, running, job.shown))
     told: set[str] = set()
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
         as_is = replace(stack, fronts=tuple(in_hand.get(f.id, f) for f in stack.fronts))

@@ -1,8 +1,9 @@
-"""Which hardware a front has: its own, else the job's."""
+"""Which hardware a front has, and where a box's row of holes begins: its own, else the job's."""
 
 from jigs.fronts import PlacedFront
+from jigs.grid import balanced_start
 from jigs.hardware import HingeRecord, SlideRecord
-from jigs.job import Job
+from jigs.job import BoxSpec, Job
 from jigs.reading.jobdefaults import DEFAULT_HINGES
 
 
@@ -28,3 +29,8 @@ def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:
     own = None if by_kit and "use.slide" in job.assumed else front.spec.slide
     name = own or (None if by_kit else job.use.slide)
     return job.slides.get(name) if front.kind in ("drawer", "pullout") and name else None
+
+
+def first_hole(job: Job, box: BoxSpec) -> float:
+    """Give the first hole of the 32 mm row above the bottom end of a box's sides; mm."""
+    return balanced_start(box.height) if job.grid.start is None else job.grid.start

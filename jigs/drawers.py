@@ -93,8 +93,7 @@ class DrawerPlace:
     `bottom`: the drawer box's underside. `rise`: the same above its own front's bottom edge
     (d_fb). `hole`: the line of the slide's holes. `room`: the box height that the clearances
     leave; `greatest`: the one that also passes under the front above; `height`: the one given, or
-    chosen. `moved`: how far the grid raised it. `off`: how far
-    the hole line lies from its nearest grid hole.
+    chosen. `moved`: how far the grid raised it.
     """
 
     bottom: float
@@ -104,7 +103,6 @@ class DrawerPlace:
     greatest: float
     height: float
     moved: float = 0.0
-    off: float = 0.0
 
     @property
     def too_low(self) -> bool:
@@ -160,7 +158,6 @@ def place_drawers(
                 greatest=greatest,
                 height=_first_given(drawer.height, choose_height(greatest, units)),
                 moved=bottoms[place] - natural[place],
-                off=off_grid(hole, start),
             )
         )
     return tuple(places)

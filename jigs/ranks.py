@@ -128,6 +128,5 @@ RANKS: dict[str, Rank] = {
     "push-latch": 3,
     "side-reveal": 3,
     "sight-line": 3,
-    "slides-off-grid": 3,
     "surplus": 3,
 }

@@ -10,10 +10,12 @@ from dataclasses import dataclass
 
 from jigs.advice import advise
 from jigs.confirming import open_names, open_numbers
+from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
 from jigs.ranks import Rank
 from jigs.rolloutspec import Rollout
+from jigs.slidegrid import OffRow, slides_off_row
 from templates.deliverywords import delivery_words
 
 WIDTH = 96
@@ -53,6 +55,10 @@ def check_text(layout: Layout) -> str:
     lines += ["", count_words(layout.problems)]
     for words in incomplete_words(layout):
         lines += _wrapped(f"Incomplete: {words}.", "", "  ")
+    if off := slides_off_row(layout):
+        lines += ["", "Slides beside the 32 mm row, drilled by their own distances:"]
+        for row in off:
+            lines += _wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
         for assumption in layout.job.assumptions:
@@ -63,6 +69,20 @@ def check_text(layout: Layout) -> str:
             words = f"{', '.join(one.boxes)}: {one.text} ({one.source})."
             lines += _wrapped(words, "  - ", "    ")
     return "\n".join(lines) + "\n"
+
+
+def _off_row(row: OffRow, unit: Unit) -> str:
+    """Say how far a box's slides are off the row, and what would bring them onto it."""
+    figures = ", ".join(
+        f"{name} {format_length(abs(miss), unit)} {'above' if miss > 0 else 'below'} its hole"
+        for name, miss in row.off
+    )
+    if row.start is not None:
+        onto = f'start = "{row.start:.1f} mm" in [grid] brings the lowest onto it'
+    else:
+        heights = ", ".join(f"{name} {format_length(high, unit)}" for name, high in row.heights)
+        onto = f"front heights that bring them onto it: {heights}"
+    return f"{row.box}: {figures}; {onto}."
 
 
 def count_words(problems: Iterable[Problem]) -> str:

@@ -1,7 +1,5 @@
 """Will the drawer run? Its slide's length, its box's width and height, its place on the grid."""
 
-from collections.abc import Sequence
-
 from jigs.carcass import Carcass
 from jigs.catalogue import generic_slides
 from jigs.checks.finding import error, warning
@@ -16,7 +14,6 @@ from jigs.drawers import (
 )
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
-from jigs.grid import COINCIDE
 from jigs.hardware import SlideRecord
 from jigs.lengths import MM_PER_INCH, Unit, format_length
 from jigs.problems import Problem
@@ -266,29 +263,6 @@ def _off_panel(
             f"its slide '{record.name}' stands {format_length(abs(off), unit)} {where} the bottom "
             "panel, where the lowest one lies on it",
             "pack it up by as much" if off > 0 else "check the bottom reveal and drawer_rise",
-            carcass.boards,
-        ),
-    )
-
-
-def check_slide_grid(
-    carcass: Carcass, places: Sequence[tuple[str, DrawerPlace]], unit: Unit
-) -> tuple[Problem, ...]:
-    """Say by how much the hole lines of a box's slides miss the 32 mm grid; `places` by front."""
-    off = [(name, place.off) for name, place in places if abs(place.off) > COINCIDE + SLACK]
-    if not off:
-        return ()
-    figures = ", ".join(
-        f"{name} {format_length(abs(miss), unit)} {'above' if miss > 0 else 'below'}"
-        for name, miss in off
-    )
-    return (
-        warning(
-            "slides-off-grid",
-            carcass.box.id,
-            f"slide lines beside the nearest hole of the 32 mm row: {figures}",
-            "drill the slides by their own distances, or choose front heights of whole 32 mm "
-            "steps less the gap",
             carcass.boards,
         ),
     )

@@ -7,6 +7,7 @@ from jigs.hardware import HingeRecord, SlideRecord
 from jigs.job import FrontKind, FrontSpec, Grid, Use
 from jigs.layout import lay_out
 from jigs.parts import Layout
+from jigs.slidegrid import slides_off_row
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, job, lay, side_of
 
 STACK = (163.5, 188.8, 188.8, 220.8)
@@ -84,25 +85,13 @@ def test_golden_stack() -> None:
     assert front_of(layout, "B1-1").y + STACK[0] == pytest.approx(774.7 - 1.6)
 
 
-def test_slide_lines_beside_the_grid_are_told_once_a_box() -> None:
-    """A drawer over a door: one warning with its figure, on both sides' sheets."""
-    layout = lay(
-        box(spec("B1-1", height=152.4), spec("B1-2", "door", hinged="left")), reveal=UNDER_COUNTER
-    )
-    (finding,) = (p for p in layout.problems if p.code == "slides-off-grid")
-    assert finding.part == "B1"
-    assert finding.also == ("B1-SIDE-L", "B1-SIDE-R")
-    assert "B1-1" in finding.text
-    assert "9.5 mm" in finding.text
-
-
 def test_slides_go_to_the_grid_when_asked() -> None:
     """With the grid on for slides the hole line is a grid hole, where that costs nothing."""
     fronts = [spec(f"B1-{i}", height=height) for i, height in enumerate(STACK, start=1)]
     layout = lay_out(job(box(*fronts), grid=Grid(slides=True)))
     lines = [f.holes[0].y for f in side_of(layout, "B1-SIDE-L").fittings]
     assert lines == pytest.approx([51.35, 51.35 + 7 * 32, 51.35 + 13 * 32, 51.35 + 19 * 32])
-    assert "slides-off-grid" not in codes(layout)
+    assert slides_off_row(layout) == ()
 
 
 def test_pair() -> None:

@@ -97,20 +97,6 @@ def test_clearance_under_a_side_mount() -> None:
     assert "drawer-clearance" in codes(drawer(replace(side, drawer_rise=12.0)))
 
 
-def test_a_drawer_held_back_is_not_said_to_miss_the_grid() -> None:
-    """Its line will move when it is mended; both sides lack its holes until then."""
-    high = FrontSpec(id="B1-1", kind="drawer", height=150.0, drawer_height=700.0)
-    fine = FrontSpec(id="B1-2", kind="drawer")
-    layout = lay_out(job(box(high, fine)))
-    assert [front.withheld for front in layout.fronts] == [True, False]
-    assert "slides-off-grid" not in codes(layout)
-    assert [side.missing for side in layout.sides] == [("B1-1",), ("B1-1",)]
-    both = lay_out(job(box(replace(high, drawer_height=None), fine)))
-    (said,) = [p.text for p in both.problems if p.code == "slides-off-grid"]
-    assert "B1-1 " in said
-    assert [side.missing for side in both.sides] == [(), ()]
-
-
 @pytest.mark.parametrize(("lift", "told"), [(0.4, False), (0.6, True), (1.2, True)])
 def test_the_lowest_undermount_drawer_stands_on_the_panel(lift: float, told: bool) -> None:
     """Its underside is t + b above the box's bottom; the grid may take half a millimetre."""
