@@ -11,7 +11,7 @@ from cli.printers import find_paper
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from templates.hardwarewords import Record
+    from jigs.confirming import Record
     from templates.paper import Paper
 
 

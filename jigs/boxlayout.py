@@ -11,7 +11,11 @@ from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
 from jigs.checks.fivepiece import check_wood_in_hand
-from jigs.checks.hardware import check_hinge_confirmed, check_slide_confirmed
+from jigs.checks.hardware import (
+    check_hinge_confirmed,
+    check_pull_confirmed,
+    check_slide_confirmed,
+)
 from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
@@ -131,12 +135,15 @@ def lay_out_box(
         carcass = columns.seen[front.id]
         if front.id in doors:
             board = carcass.board(front.hinged or "left")
-            findings.add(check_hinge_confirmed(front.id, hinges[front.id], board))
+            hinge, bored = hinges[front.id], front.spec.bored
+            findings.add(check_hinge_confirmed(front.id, hinge, board, bored=bored))
         if front.id in drawers:
             drawer = drawers[front.id]
             findings.add(
                 check_slide_confirmed(front.id, drawer.record, carcass.boards, drawer.drawer)
             )
+        if (pull := fitted[front.id].pull) is not None:
+            findings.add(check_pull_confirmed(front.id, job.pulls[pull]))
     for plan in rolling:
         findings.add(check_slide_confirmed(plan.rollout.id, plan.record, plan.carcass.boards, None))
     sides: tuple[Side, ...] = ()

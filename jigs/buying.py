@@ -5,17 +5,16 @@ are not ordered again: they stand in the delivered list, or the job states their
 Those delivered beyond their limits are. What is held back is left out, with all that belongs to it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.checks.inhand import REFUSALS
-from jigs.confirming import open_names, open_numbers
+from jigs.confirming import OpenNumber, Record, open_numbers
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.geometry import Hole
-from jigs.hardware import HingeRecord, SlideRecord
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items
@@ -87,8 +86,8 @@ class Order:
     measured, `unmeasured`: those built of which no width or height is stated, `differing`: those
     built to other sizes than the job's, from which their fronts are computed; `built`: boxes
     whose band and screws are not counted any more; `arrived`: fronts in hand; `boxes_made`:
-    drawer boxes are cut from the parts list and not bought; `open_hardware`: records that are
-    bought with numbers that nobody has confirmed, in words."""
+    drawer boxes are cut from the parts list and not bought; `open`: the open numbers of what
+    is bought."""
 
     fronts: tuple[FrontOrder, ...]
     drawer_boxes: tuple[DrawerBoxOrder, ...]
@@ -102,7 +101,7 @@ class Order:
     built: tuple[str, ...]
     arrived: tuple[str, ...]
     boxes_made: bool
-    open_hardware: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
 
 
 def make_order(layout: Layout, cut: Cut) -> Order:
@@ -136,23 +135,20 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         built=tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing)),
         arrived=tuple(f.id for f in ready if f.id in here),
         boxes_made=layout.job.build.drawer_boxes != "ordered",
-        open_hardware=_open_hardware(layout, items),
+        open=tuple(_open_of(layout, items)),
     )
 
 
-def _open_hardware(layout: Layout, items: Iterable[Item]) -> tuple[str, ...]:
-    """Say which hinges and slides are bought on numbers that nobody has confirmed."""
+def _open_of(layout: Layout, items: Iterable[Item]) -> Iterator[OpenNumber]:
+    """Give the open numbers of the hardware that is bought."""
     job = layout.job
-    words = []
+    records: dict[str, Mapping[str, Record]] = {
+        "hinge": job.hinges, "slide": job.slides, "pull": job.pulls,
+    }  # fmt: skip
     for item in items:
-        record: HingeRecord | SlideRecord | None = None
-        if item.group == "hinge":
-            record = job.hinges.get(item.name)
-        elif item.group == "slide":
-            record = job.slides.get(item.name)
-        if record is not None and open_numbers(record):
-            words.append(f"{item.group} '{item.name}' ({open_names(record)})")
-    return tuple(words)
+        record = records.get(item.group, {}).get(item.name)
+        if record is not None:
+            yield from open_numbers(record)
 
 
 def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:

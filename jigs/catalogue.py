@@ -20,7 +20,7 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from jigs.geometry import SLACK
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord, Standing
 
 Record = TypeVar("Record", HingeRecord, SlideRecord, PullRecord)
 
@@ -75,10 +75,11 @@ def derive(like: Record, *, name: str, given: Mapping[str, Any]) -> Record:
     A given number has the standing `user`. `confirmed` is never inherited: it says that this
     very piece of hardware was looked up or measured.
     """
-    words: dict[str, Any] = {"confirmed": None, "confirmed_numbers": MappingProxyType({})}
-    numbers = [key for key in given if key not in words]
+    numbers = [key for key in given if key != "confirmed"]
     standing: Mapping[str, Standing] = {**like.standing, **dict.fromkeys(numbers, "user")}
-    changes = {**words, **given, "name": name, "like": like.name, "standing": standing}
+    nothing: Mapping[str, Confirmed] = MappingProxyType({})
+    changes = {"confirmed": nothing, **given}
+    changes |= {"name": name, "like": like.name, "standing": standing}
     record = dataclasses.replace(like, **changes)
     if isinstance(record, SlideRecord):
         return _settle_slide(record, given)

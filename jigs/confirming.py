@@ -1,113 +1,119 @@
-"""Confirmed numbers: which of a fitting's numbers were looked up or measured, one by one.
+"""Open numbers: what differs from make to make, and nobody has yet looked up or measured.
 
-`confirmed = "leaflet"` or `"measured"` speaks for the whole record; a list of keys, or a table
-that says how each was found, speaks for these alone. Some numbers matter more than others: a
-hole, or the plate that is bought, depends on them. Those that nobody confirmed are told by name.
+A number of a record is open until the record's `confirmed` covers it, whatever its standing; how
+that is written stands at `jigs.reading.jobconfirmed`. An open number keeps nothing back: it is
+told, with its value, on whatever rests on it.
 
 >>> from jigs.hardware import HingeRecord
->>> open_numbers(HingeRecord(name="mine", confirmed_numbers={"constant": "leaflet"}))
-('fixing_spacing', 'fixing_inboard')
+>>> mine = HingeRecord(name="mine", confirmed={"constant": "leaflet", "plates": "leaflet"})
+>>> open_keys(mine)
+('fixing_spacing', 'fixing_inboard', 'cup_depth')
+>>> [(one.key, one.value) for one in open_numbers(mine, "side")]
+[]
 """
 
-from collections.abc import Collection, Sequence
-from typing import Any
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Literal
 
-from jigs.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord
-from jigs.reading.nearest import suggest
-from jigs.reading.tomltables import Table
+from jigs.hardware import (
+    HINGE_RESTS,
+    PULL_RESTS,
+    SIDE_ALONE,
+    SLIDE_RESTS,
+    UNDER_ALONE,
+    Confirmed,
+    HingeRecord,
+    PullRecord,
+    Rests,
+    SlideRecord,
+)
 
-CONFIRMED = ("leaflet", "measured")
-"""How a number was found: what may be written in a job file."""
-
-HINGE_NUMBERS = ("constant", "fixing_spacing", "fixing_inboard")
-"""What a hinge's holes and plates depend on."""
-SLIDE_NUMBERS = ("fixing_height", "drawer_rise")
-"""What an undermount slide's holes depend on; a side mount has `centre_height` instead of a."""
-PULL_NUMBERS = ("centers",)
-
-_NAMES = {"centers": "hole centres"}
-
-
-HOOK_NUMBERS = ("hook_height", "hook_inset")
-"""What the holes of a slide's rear hooks depend on, where it has any."""
-
-
-def number_name(key: str) -> str:
-    """Give a number's name in words: `fixing height`."""
-    return _NAMES.get(key, key.replace("_", " "))
+Record = HingeRecord | SlideRecord | PullRecord
+"""Any piece of hardware."""
+RecordKind = Literal["hinge", "slide", "pull"]
+"""What a record is, as its table in the job file is called."""
+Value = float | tuple[float, ...] | None
+"""A number of a record, or several; mm. None where there is none yet."""
 
 
-def numbers_that_matter(record: HingeRecord | SlideRecord | PullRecord) -> tuple[str, ...]:
-    """Name the numbers of a record on which its holes depend."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenNumber:
+    """One open number of a record: its key there, and the value that is drawn with; mm."""
+
+    kind: RecordKind
+    record: str
+    key: str
+    value: Value
+
+
+def kind_of(record: Record) -> RecordKind:
+    """Say what a record is."""
     match record:
         case HingeRecord():
-            return HINGE_NUMBERS
-        case SlideRecord(mount="side"):
-            return ("centre_height", "drawer_rise")
+            return "hinge"
         case SlideRecord():
-            return SLIDE_NUMBERS if record.hook_diameter is None else SLIDE_NUMBERS + HOOK_NUMBERS
+            return "slide"
         case PullRecord():
-            return () if record.centers is None else PULL_NUMBERS
+            return "pull"
 
 
-def how_confirmed(record: HingeRecord | SlideRecord | PullRecord, key: str) -> Confirmed | None:
+def numbers_that_matter(record: Record) -> Mapping[str, frozenset[Rests]]:
+    """Give the numbers of a record that differ from make to make, with what rests on each.
+
+    What a piece of hardware has not is no number: a knob's centres, places that are marked through
+    a slide that has none, hooks.
+    """
+    match record:
+        case HingeRecord():
+            return HINGE_RESTS
+        case SlideRecord():
+            foreign = SIDE_ALONE if record.mount == "under" else UNDER_ALONE
+            return {
+                key: rests
+                for key, rests in SLIDE_RESTS.items()
+                if key not in foreign and getattr(record, key) not in (None, ())
+            }
+        case PullRecord():
+            return {} if record.centers is None else PULL_RESTS
+
+
+def how_confirmed(record: Record, key: str) -> Confirmed | None:
     """Say how one number of a record was confirmed; None where nobody did."""
-    return record.confirmed_numbers.get(key) or record.confirmed
+    return record.confirmed.get(key)
 
 
-def open_numbers(record: HingeRecord | SlideRecord | PullRecord) -> tuple[str, ...]:
-    """Name the numbers that matter and that nobody has confirmed."""
-    return tuple(key for key in numbers_that_matter(record) if not how_confirmed(record, key))
+def open_numbers(record: Record, *rests: Rests) -> tuple[OpenNumber, ...]:
+    """Give the open numbers of a record on which one of `rests` rests; all of them for none."""
+    return tuple(
+        OpenNumber(kind=kind_of(record), record=record.name, key=key, value=getattr(record, key))
+        for key, on in numbers_that_matter(record).items()
+        if not how_confirmed(record, key) and (not rests or on & set(rests))
+    )
 
 
-def open_words(record: HingeRecord | SlideRecord) -> str:
-    """Say the open numbers with their values: `constant 15 mm, pattern 45/9.5 mm`."""
-    return ", ".join(f"{name} {value}" for name, value in _open_pairs(record))
+def open_keys(record: Record, *rests: Rests) -> tuple[str, ...]:
+    """Name the open numbers of a record by their keys."""
+    return tuple(number.key for number in open_numbers(record, *rests))
 
 
-def open_names(record: HingeRecord | SlideRecord) -> str:
-    """Say the open numbers by name alone: `constant, pattern`."""
-    return ", ".join(name for name, _ in _open_pairs(record))
+def by_record(numbers: Iterable[OpenNumber]) -> dict[tuple[RecordKind, str], list[OpenNumber]]:
+    """Put open numbers together by their records, each number once, in the order of the tables."""
+    found: dict[tuple[RecordKind, str], list[OpenNumber]] = {}
+    order = (*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS)
+    for number in sorted(dict.fromkeys(numbers), key=lambda number: order.index(number.key)):
+        found.setdefault((number.kind, number.record), []).append(number)
+    return found
 
 
-def _open_pairs(record: HingeRecord | SlideRecord) -> list[tuple[str, str]]:
-    keys = open_numbers(record)
-    pairs: list[tuple[str, str]] = []
-    for key in keys:
-        if key in HINGE_NUMBERS[1:] and set(HINGE_NUMBERS[1:]) <= set(keys):
-            if key == "fixing_spacing":
-                a, b = (getattr(record, name) for name in HINGE_NUMBERS[1:])
-                pairs.append(("pattern", f"{a:g}/{b:g} mm"))
-        else:
-            pairs.append((number_name(key), f"{getattr(record, key):g} mm"))
-    return pairs
+def value_words(value: Value) -> str:
+    """Say a number with its unit: `15 mm`, `37, 165 mm`; `none stated` where there is none."""
+    values = value if isinstance(value, tuple) else () if value is None else (value,)
+    if not values:
+        return "none stated"
+    return f"{', '.join(f'{item:g}' for item in values)} mm"
 
 
-def read_confirmed(table: Table, keys: Sequence[str]) -> dict[str, Any]:
-    """Read `confirmed` of a record whose numbers are `keys`: a word, a list, or a table."""
-    value = table.pick("confirmed")
-    if isinstance(value, list):
-        said = [item for item in value if _is_number(table, item, keys)]
-        return {"confirmed_numbers": dict.fromkeys(said, "confirmed")}
-    if isinstance(value, dict):
-        given: dict[str, Confirmed] = {}
-        inner = table.table("confirmed")
-        assert inner is not None, "it was picked as a table"
-        for key in value:
-            if not _is_number(table, key, keys):
-                continue
-            word = inner.choice(key, CONFIRMED)
-            if word is not None:
-                given[key] = "leaflet" if word == "leaflet" else "measured"
-        return {"confirmed_numbers": given}
-    word = table.choice("confirmed", CONFIRMED)
-    return {} if word is None else {"confirmed": word}
-
-
-def _is_number(table: Table, key: object, keys: Collection[str]) -> bool:
-    if isinstance(key, str) and key in keys:
-        return True
-    shown = f"'{key[:40]}'" if isinstance(key, str) else "no key"
-    near = suggest(key, keys) if isinstance(key, str) else "name its keys in quotes"
-    table.note("confirmed", f"not a number of this record ({shown} given); {near}")
-    return False
+def number_words(numbers: Iterable[OpenNumber]) -> str:
+    """Say open numbers with their values: `constant 15 mm, plates 0, 3 mm`."""
+    return ", ".join(f"{number.key} {value_words(number.value)}" for number in numbers)

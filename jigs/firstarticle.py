@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.parts import Front, Layout
+from jigs.provenance import with_open
 
 LEVEL = 0.5
 """How far two edges may be out of level or out of flush, mm (common practice, no source)."""
@@ -64,7 +65,7 @@ def trial(layout: Layout) -> Layout:
     articles = first_articles(layout)
     tried = {article.front.id for article in articles}
     boards = {board for article in articles for board in article.boards}
-    return replace(
+    tried_alone = replace(
         layout,
         fronts=tuple(
             replace(front, fittings=tuple(f for f in front.fittings if f.kind != "pull"))
@@ -83,6 +84,7 @@ def trial(layout: Layout) -> Layout:
             for side in layout.sides
         ),
     )
+    return with_open(tried_alone)
 
 
 def _trouble(front: Front) -> tuple[bool | int, ...]:

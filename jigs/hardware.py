@@ -2,8 +2,9 @@
 
 A record is a frozen value. Generic records ship with the tool as data (`jigs/records/`), each
 number with its standing; a job's own record is `like` one of them and overrides what differs.
-Until `confirmed` says `leaflet` or `measured`, every sheet that depends on it is stamped;
-`confirmed_numbers` says it of single numbers (`jigs.confirming`).
+Numbers that differ from make to make stand beside each record's keys with what rests on them;
+until `confirmed` names such a number, it is open (`jigs.confirming`), and whatever rests on it
+says so.
 """
 
 from collections.abc import Mapping
@@ -14,6 +15,9 @@ Confirmed = Literal["leaflet", "measured", "confirmed"]
 """How a number was found; `confirmed` where the person did not say how."""
 Standing = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
+Rests = Literal["front", "side", "drawer", "order"]
+"""What rests on a number: holes in a front, holes or plates in a box side, cuts and holes of a
+drawer box, or what is bought."""
 
 HingeKind = Literal["full", "half", "inset"]
 """Which overlay a hinge is made for."""
@@ -55,9 +59,19 @@ class HingeRecord:
     flange_length: float = 62.0
     flange_width: float = 22.0
     least_reveal: tuple[tuple[float, float], ...] = ()
-    confirmed: Confirmed | None = None
-    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
+    confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)
+
+
+HINGE_RESTS: Mapping[str, frozenset[Rests]] = {
+    # Constant and plate heights choose tab and plate together, one for the door, one for the side.
+    "constant": frozenset(("front", "side", "order")),
+    "plates": frozenset(("front", "side", "order")),
+    "fixing_spacing": frozenset(("front",)),
+    "fixing_inboard": frozenset(("front",)),
+    "cup_depth": frozenset(("front",)),
+}
+"""The numbers of a hinge that differ from make to make, and what rests on each."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,9 +117,29 @@ class SlideRecord:
     hook_depth: float | None = None
     hook_height: float | None = None
     hook_inset: float | None = None
-    confirmed: Confirmed | None = None
-    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
+    confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)
+
+
+SLIDE_RESTS: Mapping[str, frozenset[Rests]] = {
+    "fixing_height": frozenset(("side",)),
+    "drawer_rise": frozenset(("front", "side", "drawer")),
+    "centre_height": frozenset(("side",)),
+    "width_less": frozenset(("front", "drawer")),
+    "depth_allowance": frozenset(("order",)),
+    "drawer_shorter": frozenset(("drawer",)),
+    "fixing_at": frozenset(("side",)),
+    "carry_at": frozenset(("side",)),
+    "hook_diameter": frozenset(("drawer",)),
+    "hook_depth": frozenset(("drawer",)),
+    "hook_height": frozenset(("drawer",)),
+    "hook_inset": frozenset(("drawer",)),
+}
+"""The numbers of a slide that differ from make to make, and what rests on each."""
+UNDER_ALONE = frozenset(("fixing_height", "drawer_rise"))
+SIDE_ALONE = frozenset(("centre_height",))
+"""Which of them are an undermount slide's alone, which a side mount's: how far a side mount's
+drawer stands above the bottom panel is a clearance, not the make's."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,6 +165,9 @@ class PullRecord:
     hole_diameter: float = 5.0
     foot: float = 12.0
     projection: float = 35.0
-    confirmed: Confirmed | None = None
-    confirmed_numbers: Mapping[str, Confirmed] = field(default_factory=dict)
+    confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, Standing] = field(default_factory=dict)
+
+
+PULL_RESTS: Mapping[str, frozenset[Rests]] = {"centers": frozenset(("front", "order"))}
+"""The numbers of a pull that differ from make to make, and what rests on each."""

@@ -9,6 +9,7 @@ from jigs.checks.neighbours import check_neighbours
 from jigs.checks.sameplace import find_displaced
 from jigs.job import Job
 from jigs.parts import Layout
+from jigs.provenance import with_open
 from jigs.pullaims import aim_pulls
 from jigs.summary import summarise
 
@@ -29,14 +30,16 @@ def lay_out(job: Job) -> Layout:
         if problem.code != "hinge-edge-reveal" or problem.part not in told
     )
     surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
-    return Layout(
-        job=job,
-        boxes=job.boxes,
-        fronts=fronts,
-        sides=tuple(side for box in boxes for side in box.sides),
-        problems=(*surplus, *problems, *beside, *check_standing(job)),
-        echo=summarise(job),
-        rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
+    return with_open(
+        Layout(
+            job=job,
+            boxes=job.boxes,
+            fronts=fronts,
+            sides=tuple(side for box in boxes for side in box.sides),
+            problems=(*surplus, *problems, *beside, *check_standing(job)),
+            echo=summarise(job),
+            rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
+        )
     )
 
 

@@ -6,6 +6,7 @@ trade from them.
 
 from dataclasses import dataclass
 
+from jigs.confirming import OpenNumber
 from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
 from jigs.geometry import Fitting, Hole, collect_holes
@@ -58,6 +59,8 @@ class DrawerBox:
     fittings: tuple[Fitting, ...] = ()
     rear: tuple[Fitting, ...] = ()
     assumed: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers of its slide that its cuts and holes rest on."""
 
     @property
     def holes(self) -> tuple[Hole, ...]:
@@ -129,6 +132,8 @@ class Front:
     fittings: tuple[Fitting, ...] = ()
     held: tuple[Problem, ...] = ()
     assumed: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers that its holes rest on."""
 
     @property
     def withheld(self) -> bool:
@@ -178,6 +183,8 @@ class Side:
     missing: tuple[str, ...] = ()
     trial_of: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers that its holes, or what is mounted in them, rest on."""
 
     @property
     def holes(self) -> tuple[Hole, ...]:

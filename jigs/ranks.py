@@ -105,6 +105,7 @@ RANKS: dict[str, Rank] = {
     "tab-moved": 2,
     "thickness-differs": 2,
     "unconfirmed-hinge": 2,
+    "unconfirmed-pull": 2,
     "unconfirmed-slide": 2,
     "unlikely-number": 2,
     "wall-filler": 2,

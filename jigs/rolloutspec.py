@@ -10,6 +10,7 @@ passes the open door and its hinges.
 
 from dataclasses import dataclass
 
+from jigs.confirming import OpenNumber
 from jigs.geometry import Fitting
 from jigs.problems import Problem
 
@@ -57,6 +58,8 @@ class Rollout:
     slide_length: float = 0.0
     rear: tuple[Fitting, ...] = ()
     held: tuple[Problem, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers of its slide that its cuts and holes rest on."""
 
     @property
     def withheld(self) -> bool:

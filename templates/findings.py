@@ -9,7 +9,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.advice import advise
-from jigs.confirming import open_names, open_numbers
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
@@ -17,6 +16,7 @@ from jigs.ranks import Rank
 from jigs.rolloutspec import Rollout
 from jigs.slidegrid import OffRow, slides_off_row
 from templates.deliverywords import delivery_words
+from templates.openwords import open_of, open_words
 
 WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""
@@ -174,8 +174,8 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")
     if layout.job.delivery and layout.job.delivery.missing:
         lines.append(f"Not delivered yet: {', '.join(layout.job.delivery.missing)}.")
-    if open_points := unconfirmed_words(layout):
-        lines.append(f"Not confirmed: {'; '.join(open_points)}.")
+    if numbers := open_of(layout):
+        lines.append(f"Open: {'; '.join(open_words(numbers))}.")
     return "\n".join(lines) + "\n"
 
 
@@ -189,24 +189,6 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
     return tuple(
         f"{', '.join(boards)}: holes for {', '.join(fronts)} still to come"
         for fronts, boards in lacking.items()
-    )
-
-
-def unconfirmed_words(layout: Layout) -> tuple[str, ...]:
-    """Name each record in use with numbers that nobody has confirmed: `hinge 'mine' (constant)`."""
-    used: dict[tuple[str, str], None] = {}
-    fittings = [fitting for front in layout.fronts for fitting in front.fittings]
-    fittings += [fitting for side in layout.sides for fitting in side.fittings]
-    for fitting in fittings:
-        kind = "hinge" if fitting.kind == "plate" else fitting.kind
-        if fitting.record and kind in ("hinge", "slide"):
-            used[kind, fitting.record] = None
-    job = layout.job
-    return tuple(
-        f"{kind} '{name}' ({open_names(record)})"
-        for kind, name in sorted(used)
-        for record in [job.hinges.get(name) if kind == "hinge" else job.slides.get(name)]
-        if record is not None and open_numbers(record)
     )
 
 

@@ -6,13 +6,14 @@ corner of a door. Boards of 18 and 19 mm stand in, to show the record in its pla
 laid on a drawing of 1:1 must agree with it. Millimetres.
 """
 
+from jigs.confirming import Record, kind_of
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import USUAL_TAB, choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.cards.pulldraw import pull_corner, pull_on_drawer
-from templates.hardwarewords import Record, described, kind_of, legend, numbers
+from templates.hardwarewords import described, legend, numbers
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import moved, paragraph

@@ -3,10 +3,8 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from jigs.confirming import how_confirmed, number_name, open_numbers
+from jigs.confirming import Record, how_confirmed, kind_of, open_keys
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
-
-Record = HingeRecord | SlideRecord | PullRecord
 
 STANDINGS: Mapping[Standing, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
@@ -48,6 +46,9 @@ _PULL = (
     ("d", "hole_diameter", "hole diameter"),
 )
 
+_NAMES = {"centers": "hole centres"}
+"""What a number is called in words, where it is not its key."""
+
 _OWN = {
     "hinge": ("fixing_spacing", "fixing_inboard"),
     # Which places a slide has follows from its length.
@@ -67,17 +68,6 @@ class Number:
     value: str
     standing: str
     confirmed: str
-
-
-def kind_of(record: Record) -> str:
-    """Say what a record is: `hinge`, `slide` or `pull`."""
-    match record:
-        case HingeRecord():
-            return "hinge"
-        case SlideRecord():
-            return "slide"
-        case PullRecord():
-            return "pull"
 
 
 def described(record: Record) -> str:
@@ -109,7 +99,7 @@ def numbers(record: Record) -> tuple[Number, ...]:
             if key == "centers" and not getattr(record, key)
             else _value(getattr(record, key)),
             standing=record.standing.get(key, ""),
-            confirmed=how_confirmed(record, key) or ("NO" if key in open_numbers(record) else ""),
+            confirmed=how_confirmed(record, key) or ("NO" if key in open_keys(record) else ""),
         )
         for letter, key, name in rows
     )
@@ -176,7 +166,8 @@ def legend() -> str:
 
 def _short(number: Number) -> str:
     standing = f" ({number.standing})" if number.standing else ""
-    return f"{number_name(number.key)} {number.value}{standing}"
+    name = _NAMES.get(number.key, number.key.replace("_", " "))
+    return f"{name} {number.value}{standing}"
 
 
 def _wrapped(words: Iterable[str]) -> list[str]:

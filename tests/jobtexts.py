@@ -27,9 +27,17 @@ like = "cup35-full"
 constant = 15
 plates = [0, 3]
 tabs = [5]
+cup_depth = 13
+fixing_spacing = 45
+fixing_inboard = 9.5
 confirmed = "measured"
 [slide.runner]
 like = "undermount-533"
+width_less = 42
+depth_allowance = 16
+drawer_shorter = 0
+fixing_at = [37, 165]
+carry_at = [261, 357]
 fixing_height = 33
 drawer_rise = 14
 confirmed = "measured"
@@ -41,6 +49,7 @@ drawer = "center"
 tall_height = 1000
 two_from = 762
 screws = "front"
+confirmed = "measured"
 """
 
 

@@ -1,49 +1,63 @@
-"""Which parts depend on hardware whose numbers nobody has confirmed yet?"""
+"""Which parts depend on hardware whose numbers are open: neither looked up nor measured yet?"""
 
 from collections.abc import Sequence
 
 from jigs.checks.finding import warning
-from jigs.confirming import numbers_that_matter, open_names, open_numbers, open_words
-from jigs.hardware import HingeRecord, SlideRecord
+from jigs.confirming import OpenNumber, Record, number_words, open_numbers
+from jigs.hardware import HingeRecord, PullRecord, Rests, SlideRecord
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
 
+BORED: tuple[Rests, ...] = ("side", "order")
+"""What still rests on the hinge of a door whose cups are bored already."""
 
-def check_hinge_confirmed(front: str, record: HingeRecord, board: str) -> tuple[Problem, ...]:
-    """Find a door hung on an unconfirmed hinge; its side is concerned too."""
-    if not open_numbers(record):
+
+def check_hinge_confirmed(
+    front: str, record: HingeRecord, board: str, *, bored: bool = False
+) -> tuple[Problem, ...]:
+    """Find a door hung on a hinge with open numbers; its side is concerned too."""
+    numbers = open_numbers(record, *(BORED if bored else ()))
+    if not numbers:
         return ()
     return (
-        warning(
-            "unconfirmed-hinge",
-            front,
-            _what_is_open("hinge", record),
-            "measure it or read its leaflet, say so with confirmed; or try a scrap door first",
-            (board,),
-        ),
+        warning("unconfirmed-hinge", front, _fact(numbers), _remedy(record, numbers), (board,)),
     )
 
 
 def check_slide_confirmed(
     front: str, record: SlideRecord, boards: Sequence[str], drawer: DrawerBox | None
 ) -> tuple[Problem, ...]:
-    """Find a drawer that runs on an unconfirmed slide; both sides are concerned too."""
-    if not open_numbers(record):
+    """Find a drawer that runs on a slide with open numbers; both sides are concerned too."""
+    numbers = open_numbers(record)
+    if not numbers:
         return ()
+    also = (*boards, *((drawer.id,) if drawer else ()))
+    return (warning("unconfirmed-slide", front, _fact(numbers), _remedy(record, numbers), also),)
+
+
+def check_pull_confirmed(front: str, record: PullRecord) -> tuple[Problem, ...]:
+    """Find a front with a pull whose hole centres are open."""
+    numbers = open_numbers(record)
+    if not numbers:
+        return ()
+    return (warning("unconfirmed-pull", front, _fact(numbers), _remedy(record, numbers)),)
+
+
+def _fact(numbers: Sequence[OpenNumber]) -> str:
+    first = numbers[0]
+    noun = "an open number" if len(numbers) == 1 else "open numbers"
+    return f"{first.kind} '{first.record}' has {noun}: {number_words(numbers)}"
+
+
+def _remedy(record: Record, numbers: Sequence[OpenNumber]) -> str:
+    """Say what to write, and where: a generic record takes none, so there in one of its own."""
+    kind, keys = numbers[0].kind, [number.key for number in numbers]
+    named = keys[0] if len(keys) == 1 else f"{', '.join(keys[:-1])} and {keys[-1]}"
+    them = "it" if len(keys) == 1 else "them"
+    own = f"[{kind}.{record.name}]"
+    if record.like is None:
+        own = f'a [{kind}.NAME] of your own, like = "{record.name}",'
     return (
-        warning(
-            "unconfirmed-slide",
-            front,
-            _what_is_open("slide", record),
-            "set it on a flat board, measure, say so with confirmed",
-            (*boards, *((drawer.id,) if drawer else ())),
-        ),
+        f'write {named} in {own} as your leaflet has {them}, with confirmed = "leaflet" '
+        '(or measure, and write "measured")'
     )
-
-
-def _what_is_open(kind: str, record: HingeRecord | SlideRecord) -> str:
-    """Say the whole record where no number that matters is confirmed, else the numbers."""
-    if len(open_numbers(record)) == len(numbers_that_matter(record)):
-        return f"{kind} '{record.name}' is not confirmed: {open_words(record)}"
-    verb = f"{open_names(record)} not confirmed"
-    return f"{kind} '{record.name}': {verb} ({open_words(record)})"

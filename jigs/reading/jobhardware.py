@@ -18,10 +18,10 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.confirming import read_confirmed
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hooks import HOOK_KEYS
+from jigs.reading.jobconfirmed import read_confirmed
 from jigs.reading.nearest import suggest, suggest_record
 from jigs.reading.tomltables import Table
 
@@ -41,6 +41,8 @@ _SLIDE_SIZES = (
     ("notch_height", False), ("hook_diameter", False), ("hook_depth", False),
     ("hook_height", False), ("hook_inset", True),
 )  # fmt: skip
+CELLS = ("overlay_at", "overlay_measured")
+"""A tab, a plate and the overlay they give, in place of the constant."""
 _GREATEST_LOAD = 500.0
 """The most that a pair of slides is believed to bear; kg."""
 _PULL_SIZES = (
@@ -196,17 +198,16 @@ def _read_hinge(table: Table) -> dict[str, Any]:
     _put(given, "plates", table.lengths("plates", zero=True))
     _put(given, "tabs", table.lengths("tabs"))
     _put(given, "least_reveal", _read_least_reveal(table))
-    given |= read_confirmed(table, (*(key for key, _ in _HINGE_SIZES), "constant", "plates"))
-    rest = ["constant", "overlay_at", "overlay_measured"]
-    for key in ("overlay_at", "overlay_measured"):
+    rest = ["constant", *CELLS]
+    for key in CELLS:
         rest.remove(key)
-        constant = _read_cell(table, key, beside=rest)
-        if constant is None:
-            continue
-        given["constant"] = constant
-        if key == "overlay_measured":
-            said = given.get("confirmed_numbers", {})
-            given["confirmed_numbers"] = {**said, "constant": "measured"}
+        _put(given, "constant", _read_cell(table, key, beside=rest))
+    numbers = [*(key for key, _ in _HINGE_SIZES), "constant", "plates", "least_reveal"]
+    given["confirmed"] = read_confirmed(
+        table, numbers, given, same={cell: "constant" for cell in CELLS if cell in table}
+    )
+    if "overlay_measured" in table:
+        given["confirmed"] = {**given["confirmed"], "constant": "measured"}
     return given
 
 
@@ -264,9 +265,9 @@ def _read_slide(table: Table) -> dict[str, Any]:
         if places and any(b <= a for a, b in pairwise(places)):
             table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
         _put(given, key, places)
-    return given | read_confirmed(
-        table, (*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at", "load")
-    )
+    numbers = [*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at", "load"]
+    given["confirmed"] = read_confirmed(table, numbers, given)
+    return given
 
 
 def _check_places(slide: SlideRecord, table: Table) -> None:
@@ -312,7 +313,8 @@ def _read_pull(table: Table) -> dict[str, Any]:
         )
     elif value is not None:
         _put(given, "drawer", table.measure("drawer", value))
-    return given | read_confirmed(table, [key for key, _ in _PULL_SIZES])
+    given["confirmed"] = read_confirmed(table, [key for key, _ in _PULL_SIZES], given)
+    return given
 
 
 def _read_sizes(table: Table, sizes: tuple[tuple[str, bool], ...]) -> dict[str, Any]:

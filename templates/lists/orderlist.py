@@ -27,6 +27,7 @@ from templates.lists.orderwords import (
     terms,
 )
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
+from templates.openwords import open_data
 from templates.wording import nominal_words
 
 Cell = str | float
@@ -86,7 +87,7 @@ def order_json(order: Order, job: Job) -> str:
         "built_unmeasured": list(order.unmeasured),
         "built_differing": list(order.differing),
         "built": list(order.built),
-        "not_confirmed": list(order.open_hardware),
+        "open": open_data(order.open),
         "assumed": list(job.assumptions),
         "delivered": list(order.arrived),
         "held": [{"id": h.id, "box": h.box, "why": list(h.why)} for h in order.held],

@@ -9,9 +9,9 @@ from jigs.lengths import SQUARE_FEET, Unit, format_mm
 from templates.findings import WIDTH
 from templates.lists.orderwords import (
     STATE_WORDS,
+    doubtful_words,
     drawer_words,
     item_words,
-    open_words,
     said_of,
     settled_words,
     sizes,
@@ -23,7 +23,7 @@ def order_text(order: Order, job: Job) -> str:
     """Give the order in words and tables, no line longer than a terminal is wide."""
     unit = job.shown
     lines: list[str] = []
-    for words in open_words(order, job):
+    for words in doubtful_words(order, job):
         lines += _hung("", words, "  ")
     lines += [*([""] if lines else []), "Fronts, WIDTH x HEIGHT x THICKNESS"]
     lines += _fronts(order, unit)

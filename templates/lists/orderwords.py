@@ -9,6 +9,7 @@ from jigs.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.job import Job
 from jigs.lengths import Unit, format_inches, format_length, format_mm
 from jigs.needed import Item
+from templates.openwords import open_words
 from templates.wording import FRONT_WORDS, nominal_words
 
 ITEM_WORDS = {
@@ -48,10 +49,10 @@ UNLISTED = (
 
 def terms(order: Order, job: Job) -> tuple[str, ...]:
     """Say what holds for the whole order, a sentence or two each, what is open first."""
-    return (*open_words(order, job), *settled_words(order, job))
+    return (*doubtful_words(order, job), *settled_words(order, job))
 
 
-def open_words(order: Order, job: Job) -> Iterator[str]:
+def doubtful_words(order: Order, job: Job) -> Iterator[str]:
     """Say what keeps the order from being sent as it is, and what it leaves out."""
     if order.unbuilt:
         yield (
@@ -78,9 +79,9 @@ def open_words(order: Order, job: Job) -> Iterator[str]:
             "Ordered again, since what was delivered is refused; hardware and paint for them are "
             f"in no sum here: {', '.join(again)}."
         )
-    if order.open_hardware:
+    if order.open:
         yield (
-            f"NOT CONFIRMED: {'; '.join(order.open_hardware)}. Plates, drawer boxes and holes "
+            f"OPEN: {'; '.join(open_words(order.open))}. Plates, drawer boxes and holes "
             "follow from these numbers: read the leaflet, or try one on scrap, before you buy."
         )
     if job.assumptions:

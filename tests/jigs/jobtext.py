@@ -50,6 +50,11 @@ tabs = ["5 mm"]
 
 [slide.runner]
 like = "undermount-533"
+width_less = "42 mm"
+depth_allowance = "16 mm"
+drawer_shorter = "0 mm"
+fixing_at = ["37 mm", "165 mm"]
+carry_at = ["261 mm", "357 mm"]
 fixing_height = "33 mm"
 drawer_rise = "14 mm"
 confirmed = "measured"
@@ -62,6 +67,7 @@ door_corner = "2 1/2"
 tall_height = "1000 mm"
 two_from = "30"
 screws = "front"
+confirmed = "measured"
 
 [[box]]
 id = "B1"

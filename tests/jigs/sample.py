@@ -1,14 +1,24 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.hardware import (
+    HINGE_RESTS,
+    PULL_RESTS,
+    SLIDE_RESTS,
+    Confirmed,
+    HingeRecord,
+    PullRecord,
+    SlideRecord,
+)
 from jigs.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout import lay_out
 from jigs.lengths import Unit
 from jigs.parts import Front, Layout, Side
 
-HINGE = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0), confirmed="measured")
-SLIDE = SlideRecord(name="runner", confirmed="measured")
-PULL = PullRecord(name="bar", door_inset=50.8, door_corner=63.5)
+SURE: dict[str, Confirmed] = dict.fromkeys((*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS), "measured")
+"""Every number that can be open, measured."""
+HINGE = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0), confirmed=SURE)
+SLIDE = SlideRecord(name="runner", confirmed=SURE)
+PULL = PullRecord(name="bar", door_inset=50.8, door_corner=63.5, confirmed=SURE)
 GOLDEN = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
 UNDER_COUNTER = Reveal(side=1.6, top=3.2, bottom=1.6, between=3.2)
 MATERIAL = Material(side=18.3, front=19.05, back=6.0, band=0.6, drawer_side=15.9)

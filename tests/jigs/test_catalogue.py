@@ -14,6 +14,7 @@ from jigs.catalogue import (
     solve_constant,
 )
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from tests.jigs.sample import SURE
 
 
 def every_record() -> list[HingeRecord | SlideRecord | PullRecord]:
@@ -67,7 +68,7 @@ def test_records_are_unconfirmed_and_state_their_standing(
 ) -> None:
     """No generic record is confirmed, none is named by anything but geometry, and each of its
     numbers that differs from nothing has a standing."""
-    assert record.confirmed is None
+    assert record.confirmed == {}
     assert record.like is None
     names = {field.name for field in dataclasses.fields(record)}
     assert set(record.standing) <= names
@@ -151,10 +152,10 @@ def test_derive_marks_what_was_given() -> None:
 
 def test_derive_inherits_no_confirmation() -> None:
     """A record like a confirmed one is another piece of hardware: it is not confirmed."""
-    mine = derive(generic_hinges()["cup35-full"], name="a", given={"confirmed": "leaflet"})
-    assert mine.confirmed == "leaflet"
+    mine = derive(generic_hinges()["cup35-full"], name="a", given={"confirmed": SURE})
+    assert mine.confirmed == SURE
     assert "confirmed" not in mine.standing
-    assert derive(mine, name="b", given={}).confirmed is None
+    assert derive(mine, name="b", given={}).confirmed == {}
 
 
 def test_derive_shortens_a_slide() -> None:

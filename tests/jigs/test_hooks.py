@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from jigs.confirming import open_numbers
+from jigs.confirming import open_keys
 from jigs.cutlist.cutlist import cut_job
 from jigs.geometry import collect_holes
 from jigs.hardware import SlideRecord
-from jigs.hooks import hook_fittings
+from jigs.hooks import HOOK_KEYS, hook_fittings
 from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
 from jigs.lengths import Unit
@@ -132,8 +132,8 @@ def test_they_are_read_and_must_be_confirmed(tmp_path: Path) -> None:
     runner = read(tmp_path, text.replace("hook_inset = 8", 'hook_inset = "8 mm"')).slides["runner"]
     assert runner.hook_inset == 8.0
     assert runner.hook_height == pytest.approx(24 * 25.4)
-    assert open_numbers(replace(HOOKED, confirmed=None))[-2:] == ("hook_height", "hook_inset")
-    assert open_numbers(replace(SLIDE, confirmed=None)) == ("fixing_height", "drawer_rise")
+    assert open_keys(replace(HOOKED, confirmed={}), "drawer")[-4:] == HOOK_KEYS
+    assert not set(HOOK_KEYS) & set(open_keys(replace(SLIDE, confirmed={})))
 
 
 @pytest.mark.parametrize(

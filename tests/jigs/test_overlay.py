@@ -19,10 +19,21 @@ from jigs.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from tests.jigs.jobtext import SMALL, faults_of, read
-from tests.jigs.sample import GOLDEN, MATERIAL, PULL, SLIDE, box, codes, front_of, job, side_of
+from tests.jigs.sample import (
+    GOLDEN,
+    MATERIAL,
+    PULL,
+    SLIDE,
+    SURE,
+    box,
+    codes,
+    front_of,
+    job,
+    side_of,
+)
 
 T = 19.05
-HINGES = {kind: replace(generic_hinges()[f"cup35-{kind}"], confirmed="measured",
+HINGES = {kind: replace(generic_hinges()[f"cup35-{kind}"], confirmed=SURE,
                         plates=(0.0, 2.0, 3.0)) for kind in ("full", "half", "inset")}  # fmt: skip
 
 

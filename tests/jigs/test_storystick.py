@@ -25,6 +25,11 @@ bottom = 1.6
 between = 3.2
 [slide.runner]
 like = "undermount-533"
+width_less = 42
+depth_allowance = 16
+drawer_shorter = 0
+fixing_at = [37, 165]
+carry_at = [261]
 fixing_height = 33
 drawer_rise = 14
 [use]
@@ -97,7 +102,7 @@ def test_it_says_what_is_unconfirmed_and_what_is_missing(tmp_path: Path) -> None
     """Nothing where the slide was measured; a drawer held back is named, its line is not there."""
     (stick,) = find_sticks(_laid(GOLDEN, tmp_path))
     (said,) = stick.unconfirmed
-    assert "slide 'runner' is not confirmed" in said
+    assert "slide 'runner' has open numbers" in said
     sure = GOLDEN.replace("drawer_rise = 14", 'drawer_rise = 14\nconfirmed = "measured"')
     (stick,) = find_sticks(_laid(sure, tmp_path))
     assert (stick.unconfirmed, stick.missing) == ((), ())

@@ -4,7 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.job import FrontSpec
 from jigs.problems import Problem
+from jigs.provenance import with_open
 from templates.findings import (
     WIDTH,
     check_text,
@@ -14,8 +16,8 @@ from templates.findings import (
     has_errors,
     held_text,
     problems_data,
-    unconfirmed_words,
 )
+from tests.jigs.sample import box, lay
 from tests.templates.small_layout import small_layout
 
 
@@ -127,18 +129,17 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
     layout = small_layout()
     why = problem("error", "hand-not-stated", layout.fronts[1].id)
     held = replace(layout.fronts[1], fittings=(), held=(why,))
-    layout = replace(
-        layout,
-        fronts=(layout.fronts[0], held),
-        problems=(why,),
+    layout = with_open(
+        replace(layout, fronts=(layout.fronts[0], held), problems=(why,)),
     )
     assert closing_text(layout, "46 pages (31 with --same-holes)", 120, "letter-2x5") == (
         "1 front ready, 1 held: B1-2 hand not stated. 46 pages (31 with --same-holes).\n"
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.\n"
         "labels.pdf: 120 labels, one for every front, drawer box and cut piece, "
         "on letter-2x5 labels.\n"
-        "Not confirmed: hinge 'cup35-full' (constant, pattern); "
-        "slide 'undermount-533' (fixing height, drawer rise).\n"
+        "Open: hinge 'cup35-full' (constant, plates); pull 'bar-160' (centers); "
+        "slide 'undermount-533' (fixing_height, drawer_rise, width_less, drawer_shorter, "
+        "fixing_at, carry_at).\n"
     )
     assert has_errors(layout)
     assert "B1-2" in held_text(layout)
@@ -146,8 +147,5 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
 
 def test_confirmed_hardware_is_not_named() -> None:
     """What the person confirmed is not brought up again."""
-    layout = small_layout()
-    hinges = {n: replace(r, confirmed="leaflet") for n, r in layout.job.hinges.items()}
-    slides = {n: replace(r, confirmed="measured") for n, r in layout.job.slides.items()}
-    job = replace(layout.job, hinges=hinges, slides=slides)
-    assert unconfirmed_words(replace(layout, job=job)) == ()
+    layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left")))
+    assert "Open:" not in closing_text(layout, "2 pages", 3, "letter-2x5")

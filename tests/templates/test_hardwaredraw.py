@@ -5,12 +5,13 @@ from dataclasses import replace
 import pytest
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.confirming import Record
 from jigs.hardware import HingeRecord
 from templates.hardwaredraw import hardware_page
-from templates.hardwarewords import Record
 from templates.marks import Circle, Page, Text
 from templates.paper import PAPERS
 from tests.clashes import clashes_of_marks
+from tests.jigs.sample import SURE
 
 RECORDS: dict[str, Record] = {**generic_hinges(), **generic_slides(), **generic_pulls()}
 
@@ -84,8 +85,8 @@ def test_a_pull_is_reduced_until_it_fits() -> None:
 def test_what_is_not_confirmed_says_no() -> None:
     """A number that matters is marked until somebody speaks for it."""
     hinge = HingeRecord(name="mine")
-    assert texts(hardware_page(hinge, PAPERS["common"])).count("NO") == 3
-    measured = replace(hinge, confirmed="measured")
+    assert texts(hardware_page(hinge, PAPERS["common"])).count("NO") == 5
+    measured = replace(hinge, confirmed=SURE)
     assert "NO" not in texts(hardware_page(measured, PAPERS["common"]))
 
 

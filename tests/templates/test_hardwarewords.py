@@ -1,7 +1,8 @@
 """Hardware in words."""
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from templates.hardwarewords import Record, list_text, record_text
+from jigs.confirming import Record
+from templates.hardwarewords import list_text, record_text
 
 
 def test_a_family_says_once_what_its_members_share() -> None:

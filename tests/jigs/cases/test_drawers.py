@@ -104,10 +104,11 @@ def test_a_side_mount_asks_for_no_notch(tmp_path: Path) -> None:
     """Its drawer box is 26 less than the opening: 420.6 - 26 = 394.6, down to 394 (common
     practice); nothing is said of recess or notch."""
     head = job().replace('like = "undermount-533"', 'like = "sidemount-500"')
-    made = front(lay(tmp_path, box(DRAWER), head=head, drawer_rise="15"), "B1-1").drawer
+    told = {"drawer_rise": "15", "width_less": "26"}
+    made = front(lay(tmp_path, box(DRAWER), head=head, **told), "B1-1").drawer
     assert made is not None
     assert made.width == pytest.approx((LW - 26) // 1)
-    words = printed(tmp_path, box(DRAWER), only="B1-1-BOX", head=head, drawer_rise="15")
+    words = printed(tmp_path, box(DRAWER), only="B1-1-BOX", head=head, **told)
     assert "notched" not in words
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.confirming import how_confirmed, open_numbers
+from jigs.confirming import how_confirmed, open_keys
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from tests.jigs.cases.kitchen import box as cabinet
@@ -69,7 +69,7 @@ def test_load_is_read_and_confirmed_like_any_number(tmp_path: Path) -> None:
     slide = read(tmp_path, text).slides["runner"]
     assert slide.load == 30.0
     assert how_confirmed(slide, "load") == "confirmed"
-    assert "load" not in open_numbers(replace(slide, confirmed_numbers={}))
+    assert "load" not in open_keys(replace(slide, confirmed={}))
 
 
 @pytest.mark.parametrize("given", ["0", "-3", "501", '"30 kg"', "true"])

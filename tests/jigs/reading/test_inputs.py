@@ -68,7 +68,7 @@ def test_a_bare_list_makes_a_job(tmp_path: Path) -> None:
     assert {"material.side", "reveal.between", "box.A.height", "use.hinge"} <= job.assumed
     assert "boxes A, B, B1: kind, width and height worked out from the fronts" in job.assumptions
     assert job.boxes[1].fronts[0].pull == "knob"
-    assert job.hinges["cup35-full"].confirmed is None
+    assert job.hinges["cup35-full"].confirmed == {}
     # Inside depth 560 - 19 - 6 = 535; 500 + 16 goes in.
     assert job.use.slide == "undermount-500"
 

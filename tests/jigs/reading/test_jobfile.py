@@ -17,7 +17,7 @@ def test_the_golden_job(tmp_path: Path) -> None:
     assert (job.reveal.side, job.reveal.between) == (25.4 / 16, 25.4 / 8)
     assert (job.grid.hinges, job.grid.slides, job.grid.start) == (True, False, None)
     assert job.hinges["mine"].plates == (0.0, 3.0)
-    assert job.slides["runner"].confirmed == "measured"
+    assert job.slides["runner"].confirmed["fixing_height"] == "measured"
     assert (job.pulls["bar"].centers, job.pulls["bar"].door_inset) == (160.0, 50.8)
     (box,) = job.boxes
     assert (box.width, box.height, box.depth) == (457.2, 774.7, 584.2)
@@ -66,7 +66,7 @@ def test_default_hardware(tmp_path: Path) -> None:
     )
     # Inside depth 584.2 - 19 - 6 = 559.2; 550 + 16 does not go in, 500 + 16 does.
     assert job.use.slide == "undermount-500"
-    assert job.hinges["cup35-full"].confirmed is None
+    assert job.hinges["cup35-full"].confirmed == {}
 
 
 def test_default_slides_follow_the_depth_of_the_box(tmp_path: Path) -> None:
