@@ -16,6 +16,7 @@ from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
 from jigs.columns import THROUGH, reveal_under
 from jigs.drawers import (
+    BOTTOM_RISE,
     CLEAR_OF_DRAWER,
     CLEAR_OF_RAIL,
     LEAST_HEIGHT,
@@ -46,7 +47,9 @@ class DrawerPlan:
     def backing(self) -> Backing:
         """The drawer box as what its front is screwed to."""
         box = self.drawer
-        return Backing(x=box.x, y=box.y, width=box.width, height=box.height, side=box.side)
+        return Backing(
+            x=box.x, y=box.y, width=box.width, height=box.height, side=box.side, floor=box.floor
+        )
 
 
 def plan_drawers(
@@ -132,6 +135,7 @@ def _plan(
         y=place.rise,
         code="",
         recess=recess,
+        floor=(recess or BOTTOM_RISE) + job.build.drawer_bottom,
         notch=notch,
         slide=record.name,
         slide_length=record.length,

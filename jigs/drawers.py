@@ -36,6 +36,9 @@ Common practice, no source."""
 CLEAR_OF_RAIL = 10.0
 """A drawer box's top to a stretcher, top or rail above it; mm. Common practice, no source."""
 
+BOTTOM_RISE = 13.0
+"""A drawer's bottom panel above its underside on side-mount slides; mm. Common practice."""
+
 LEAST_HEIGHT = 50.0
 """A drawer box lower than this is not worth building; mm. Common practice, no source."""
 

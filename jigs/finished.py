@@ -86,6 +86,7 @@ def finish_front(
         counterbore=0.0 if held else fitted.counterbore,
         screw_pull=None if held else fitted.screw_pull,
         screw_fixing=None if held else fitted.screw_fixing,
+        screw_head=None if held else fitted.screw_head,
         fittings=fittings,
         held=held,
         assumed=(

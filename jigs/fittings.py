@@ -8,6 +8,7 @@ from jigs.carcass import Carcass
 from jigs.checks.fivepiece import check_frame, check_pierced
 from jigs.checks.pulls import (
     check_blocks,
+    check_fixing_room,
     check_fixings,
     check_pull_at_box,
     check_screws,
@@ -15,10 +16,10 @@ from jigs.checks.pulls import (
 from jigs.doors import DoorPlan
 from jigs.drawerplan import DrawerPlan, false_backing
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
-from jigs.fixing import FixingPlan, fixing_screw, place_fixings
+from jigs.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.frontpulls import PullAim, set_pulls
 from jigs.fronts import PlacedFront
-from jigs.geometry import Fitting, collect_holes
+from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import cup_fittings
 from jigs.job import Job
@@ -34,6 +35,7 @@ GENERIC_SLIDE = SlideRecord(name="generic")
 class FrontFittings:
     """What is drilled into a front, its drawer box with clearance holes, and its screws; mm.
 
+    `screw_head`: the widest head of a fixing screw, None where a washer head passes.
     `pull` names its pull's record. `counterbore`: how deep its pull's screws are sunk into the
     back, 0 where they are not.
     """
@@ -44,6 +46,7 @@ class FrontFittings:
     counterbore: float = 0.0
     screw_pull: float | None = None
     screw_fixing: float | None = None
+    screw_head: float | None = None
     pull: str | None = None
     problems: tuple[Problem, ...] = ()
 
@@ -85,6 +88,7 @@ def fit_front(
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
     if box is not None:
+        problems.extend(check_fixing_room(front, box, job.shown))
         problems.extend(check_pull_at_box(front, pulls, box, job.shown))
         behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
         through = bool(pull and pull.screws == "through" and behind and all(behind))
@@ -117,6 +121,7 @@ def fit_front(
         counterbore=counterbore,
         screw_pull=screw_pull,
         screw_fixing=screw_fixing,
+        screw_head=plan.head if plan and plan.head < 2 * HEAD - SLACK else None,
         pull=pull.name if pull and pulls else None,
         problems=tuple(problems),
     )

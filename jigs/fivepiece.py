@@ -11,7 +11,7 @@ The cup of a hinge must end before the groove: margin = stile - groove - (K + cu
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.fixing import HEAD, UNDER_BOTTOM, Backing, Place
+from jigs.fixing import HEAD, PAN_HEAD, SEAM, Backing, Place
 from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.job import FrontSpec
 from jigs.lengths import Unit, format_length
@@ -28,8 +28,6 @@ NARROW_STILE = 44.0
 """A stile up to this takes no cup; mm (common practice, no source)."""
 GLASS_MASS = 10.0 / 4.0
 """Mass of glass, kg/m2 for each mm of thickness (common practice: 10 kg/m2 at 4 mm)."""
-SEAM = 2.0
-"""Wood between a pull's hole and the stile's or rail's inner edge; mm (common practice)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,26 +83,27 @@ class Frame:
         )
 
     def holds(self, place: Place, radius: float) -> bool:
-        """Tell whether a screw at this place bites the wood of stile or rail."""
-        return self.is_solid(*place, radius)
+        """Tell whether a screw at this place bites the wood of stile or rail, 2 from the groove."""
+        return self.is_solid(*place, radius + SEAM)
 
     def places(self, backing: Backing, place: Place, radius: float) -> Iterator[Place]:
         """Yield where a fixing screw meant for a place may stand in stile or rail; mm.
 
         The place itself; the same row moved out into the stile, as far as the screw's head still
         passes the drawer's side; the same column moved into the rail at that half of the drawer
-        box, as far as the head still passes the drawer's bottom or its top edge.
+        box, as far as the head still passes the drawer's bottom or its top edge. Between the hole
+        and the groove 2 of wood stay.
         """
         x, y = place
-        if self.is_solid(x, y, radius):
+        if self.holds(place, radius):
             yield place
-        reach = self.stile - self.groove - radius
-        least = backing.x + backing.side + HEAD
+        reach = self.stile - self.groove - radius - SEAM
+        least = backing.x + backing.side + PAN_HEAD
         if reach >= least - SLACK and abs(x - self.width / 2) > SLACK:
             yield (min(x, reach) if x < self.width / 2 else max(x, self.width - reach)), y
-        reach = self.rail - self.groove - radius
+        reach = self.rail - self.groove - radius - SEAM
         half = backing.y + backing.height / 2
-        if y <= half + SLACK and reach >= backing.y + UNDER_BOTTOM - SLACK:
+        if y <= half + SLACK and reach >= backing.y + backing.floor + HEAD - SLACK:
             yield x, min(y, reach)
         top = backing.y + backing.height - HEAD
         if y >= half - SLACK and self.height - reach <= top + SLACK:

@@ -55,12 +55,15 @@ SKIN = 3.0
 """What stays between a pilot or a screw's point and the face; mm. Common practice."""
 
 HEAD = 6.0
-"""From a fixing screw to the drawer box's side or top edge: room for its washer head; mm.
-Common practice, no source."""
+"""From a fixing screw to the drawer box's bottom panel, side or top edge: room for its washer
+head; mm. Common practice, no source."""
 
-UNDER_BOTTOM = 13.0 + HEAD
-"""From a drawer box's underside to the lowest fixing screw: the bottom in its recess of 13, and
-the screw's head; mm. Common practice, no source."""
+PAN_HEAD = 4.0
+"""The same where only a pan head, 8 across, passes the drawer side; mm. Common practice, no
+source."""
+
+SEAM = 2.0
+"""Wood between a hole and the groove or the inner edge of a stile or rail; mm (common practice)."""
 
 SCREW_STOCK = (16.0, 20.0, 25.0, 28.0, 32.0, 35.0, 38.0, 45.0)
 """Usual lengths of pan- and washer-head wood screws; mm. Common practice, no source."""
@@ -73,8 +76,9 @@ LEAST_BITE = 6.0
 class Backing:
     """What stands behind the front and is screwed to it, in the front's axes; mm.
 
-    For a drawer the drawer box, `side` its side's thickness. For a false front the drawer box
-    that would stand there: the rail or blocks behind it answer the same screws.
+    For a drawer the drawer box, `side` its side's thickness, `floor` the upper face of its bottom
+    panel above its underside. For a false front, which no floor meets, the rail behind it, or the
+    drawer box that would stand there: blocks behind it answer the same screws.
     """
 
     x: float
@@ -82,17 +86,22 @@ class Backing:
     width: float
     height: float
     side: float
+    floor: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FixingPlan:
-    """The fixings of one front: one fitting a column, from the left as seen from the room."""
+    """The fixings of one front: one fitting a column, from the left as seen from the room.
+
+    `head`: the widest screw head that passes the drawer's sides, mm.
+    """
 
     front: tuple[Fitting, ...]
     box: tuple[Fitting, ...]
     left_out: tuple[tuple[float, float], ...] = ()
     pierced: tuple[tuple[float, float], ...] = ()
     spared: tuple[tuple[float, float], ...] = ()
+    head: float = math.inf
 
 
 Place = tuple[float, float]
@@ -125,7 +134,9 @@ def place_fixings(
     `at_rest`, a false one that nobody pulls at, is held at its corners alone: four screws at most.
     """
     screws = [(hole.x, hole.y) for hole in pulls]
-    rows = [backing.y + row for row in compute_rows(backing.height, width, height)]
+    rows = [
+        backing.y + row for row in compute_rows(backing.height, width, height, floor=backing.floor)
+    ]
     across: Sequence[float] = compute_columns(backing, width)
     if at_rest:
         rows, across = _outer(rows), _outer(across)
@@ -171,7 +182,15 @@ def place_fixings(
         left_out=tuple(left_out),
         pierced=tuple(pierced),
         spared=tuple(spared),
+        head=_head_room(backing, (x for column in columns for x, _ in column)),
     )
+
+
+def _head_room(backing: Backing, across: Iterable[float]) -> float:
+    """Give the widest head, mm, that passes the drawer's sides at all of these x of its front."""
+    left = backing.x + backing.side
+    right = backing.x + backing.width - backing.side
+    return 2 * min((min(x - left, right - x) for x in across), default=math.inf)
 
 
 def _outer(places: Sequence[float]) -> list[float]:
@@ -190,14 +209,24 @@ def compute_columns(backing: Backing, width: float) -> tuple[float, ...]:
     return (left, right)
 
 
-def compute_rows(box_height: float, width: float, height: float) -> tuple[float, ...]:
-    """Give the rows above the underside of a drawer box, for a front of this size; mm."""
-    if box_height < ONE_ROW_BELOW - SLACK:
-        return (box_height / 2,)
+def compute_rows(
+    box_height: float, width: float, height: float, *, floor: float = 0.0
+) -> tuple[float, ...]:
+    """Give the rows above the underside of a drawer box, for a front of this size; mm.
+
+    The screws' heads stay clear of its bottom panel, whose upper face is at `floor` (0: none);
+    () where they would then not stay below its top edge.
+    """
+    least = floor + HEAD if floor else 0.0
+    if least > box_height - HEAD + SLACK:
+        return ()
     inset = ROW_INSET_LOW if box_height < LOW_BOX - SLACK else ROW_INSET
+    low, middle, high = max(inset, least), max(box_height / 2, least), box_height - inset
+    if box_height < ONE_ROW_BELOW - SLACK or high - low < CLEAR_OF_PULL - SLACK:
+        return (middle,)
     if height > HIGH_FRONT + SLACK and width <= WIDE_FRONT + SLACK:
-        return (inset, box_height / 2, box_height - inset)
-    return (inset, box_height - inset)
+        return (low, middle, high)
+    return (low, high)
 
 
 def _starts(ground: Ground | None, backing: Backing, place: Place) -> tuple[Place, ...]:

@@ -38,8 +38,9 @@ class DrawerBox:
     lower left corner in its own front's axes, side thickness, its clearance holes (axes: x from
     its left end, y from its underside, from the room), and what is assumed in it. `recess`: how
     far its bottom panel stands up from its underside, `notch`: width and height that are cut out
-    of both lower corners of its back; 0 and None where its slides ask for neither. `slide`: the
-    record it runs on, `slide_length` that slide's nominal length. `rear`: the holes in its back
+    of both lower corners of its back; 0 and None where its slides ask for neither. `floor`: that
+    panel's upper face above its underside. `slide`: the record it runs on, `slide_length` that
+    slide's nominal length. `rear`: the holes in its back
     for the slides' hooks."""
 
     id: str
@@ -53,6 +54,7 @@ class DrawerBox:
     y: float
     code: str
     recess: float = 0.0
+    floor: float = 0.0
     notch: tuple[float, float] | None = None
     slide: str = ""
     slide_length: float = 0.0
@@ -84,8 +86,9 @@ class Front:
     thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
     drawer box too; `counterbore`: how deep their heads are sunk into the back, 0 where they are
     not. `pull`: the record of its pull, None without one. `restrictor`: it opens to less than 90
-    degrees. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None. `frame`: its
-    stiles, rails and panel, None for a slab. `ordered`: width and height as ordered, where
+    degrees. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None; `screw_head`: the
+    widest head that passes the drawer's sides, None where a washer head does. `frame`: its stiles,
+    rails and panel, None for a slab. `ordered`: width and height as ordered, where
     `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
     that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
     places. `held`: the errors that withhold it; then there are no fittings.
@@ -129,6 +132,7 @@ class Front:
     counterbore: float = 0.0
     screw_pull: float | None = None
     screw_fixing: float | None = None
+    screw_head: float | None = None
     fittings: tuple[Fitting, ...] = ()
     held: tuple[Problem, ...] = ()
     assumed: tuple[str, ...] = ()

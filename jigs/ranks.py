@@ -20,6 +20,7 @@ RANKS: dict[str, Rank] = {
     "drawer-too-wide": 1,
     "faces-meet": 1,
     "fixing-in-panel": 1,
+    "fixing-no-room": 1,
     "frame-without-panel": 1,
     "glass-without-frame": 1,
     "hand-not-stated": 1,

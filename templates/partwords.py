@@ -192,9 +192,10 @@ def _back_facts(front: Front) -> tuple[str, ...]:
     if front.through_box or front.counterbore:
         facts.append(_pull_screws(front))
     if front.screw_fixing is not None:
-        facts.append(
-            f"Front screws {format_mm(front.screw_fixing)} long at most, pan or washer heads."
-        )
+        heads = "pan or washer heads"
+        if front.screw_head is not None:
+            heads = f"pan heads, {format_mm(front.screw_head)} across at most"
+        facts.append(f"Front screws {format_mm(front.screw_fixing)} long at most, {heads}.")
     return tuple(facts)
 
 

@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 
 from jigs.carcass import Carcass
-from jigs.checks.finding import warning
-from jigs.fixing import CLEAR_OF_PULL, FixingPlan
+from jigs.checks.finding import error, warning
+from jigs.fixing import CLEAR_OF_PULL, FixingPlan, compute_rows
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.lengths import Unit, format_length
@@ -61,6 +61,23 @@ def check_pull_at_box(
             f"a pull screw is {format_length(min(misses), unit)} from the height of the drawer "
             f"box's top edge; it keeps {format_length(OFF_BOX_EDGE, unit)}",
             "give a lower drawer_height, or set the pull elsewhere",
+            (drawer.id,),
+        ),
+    )
+
+
+def check_fixing_room(front: PlacedFront, drawer: DrawerBox, unit: Unit) -> tuple[Problem, ...]:
+    """Find a drawer box so low that no screw stays clear of its bottom panel and its top edge."""
+    if compute_rows(drawer.height, front.width, front.height, floor=drawer.floor):
+        return ()
+    return (
+        error(
+            "fixing-no-room",
+            front.id,
+            f"its drawer box, {format_length(drawer.height, unit)} high, leaves no room for a "
+            "fixing screw above its bottom panel, which ends "
+            f"{format_length(drawer.floor, unit)} above its underside",
+            "take a thinner drawer_bottom, or a higher drawer box",
             (drawer.id,),
         ),
     )

@@ -22,13 +22,12 @@ from jigs.build import Build
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
+from jigs.drawers import BOTTOM_RISE
 from jigs.geometry import SLACK
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front
 from jigs.rolloutspec import Rollout
 
-BOTTOM_RISE = 13.0
-"""The bottom's underside above the sides' underside on side-mount slides; mm (common practice)."""
 BOTTOM_PLAY = 1.0
 """How much the bottom is smaller than its grooves, both ways; mm (common practice, no source)."""
 SPACER_HEIGHT = 60.0

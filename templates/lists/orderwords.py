@@ -22,7 +22,7 @@ SCREW_WORDS = {
     "plate": "for mounting plates",
     "slide": "for slides",
     "pull": "for pulls, from behind",
-    "front-fixing": "for drawer fronts, pan or washer head, from inside the drawer box",
+    "front-fixing": "for drawer fronts, pan or washer head as the sheets say, from inside the box",
     "false-front": "for false fronts, pan or washer head, through rail or blocks",
     "pocket": "for pockets",
 }

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
-from jigs.job import FrontSpec, HandHole
+from jigs.job import FrontSpec, Hand, HandHole
 from jigs.parts import Layout
 from tests.jigs.sample import box, codes, front_of, lay
 
@@ -66,13 +66,15 @@ def test_a_thick_panel_is_what_the_screw_clamps() -> None:
 
 def test_fixings_land_in_stile_or_rail() -> None:
     """The column at 22.2 + 15.9 + 32 stands over the panel: its screws go out to the stile's
-    solid wood, 57 - 11, or up into the rail."""
+    solid wood, or up into the rail; 2 of wood stay between the pilot of 3 and the groove."""
     layout = laid(kind="drawer", height=220.8, stile=57.0)
     front = front_of(layout, "B1-2")
     fixings = [hole for hole in front.holes if hole.purpose == "front-fixing"]
     assert len(fixings) == 4
-    assert all(DRAWER.is_solid(hole.x, hole.y, 1.5) for hole in fixings)
-    assert min(hole.x for hole in fixings) == pytest.approx(57 - 11 - 1.5)
+    assert all(DRAWER.is_solid(hole.x, hole.y, 1.5 + 2) for hole in fixings)
+    assert min(hole.x for hole in fixings) == pytest.approx(57 - 11 - 1.5 - 2)
+    # The drawer's side ends at 22.2 + 15.9: a washer head, 12 across, would strike it.
+    assert front.screw_head == pytest.approx(2 * (42.5 - 22.2 - 15.9), abs=0.1)
     assert front.drawer is not None
     through = {(round(h.x + front.drawer.x, 4), round(h.y + front.drawer.y, 4))
                for h in front.drawer.holes}  # fmt: skip
@@ -80,10 +82,35 @@ def test_fixings_land_in_stile_or_rail() -> None:
 
 
 def test_fixings_over_a_panel_are_an_error() -> None:
-    """A stile of 50 ends its solid wood at 39, and the drawer's side at 38.1: no screw passes."""
+    """A stile of 50 holds to 39 - 2, and the drawer's side ends at 38.1: no screw passes."""
     layout = laid(kind="drawer", height=220.8, stile=50.0)
     assert "fixing-in-panel" in codes(layout)
     assert front_of(layout, "B1-2").withheld
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_screws_keep_off_the_groove_at_each_end_of_its_own(hand: Hand) -> None:
+    """An own reveal of 4 brings one end 2.4 nearer to its drawer box: there the screw stands 2.4
+    further in, still 2 off the groove at 46, or would be refused (derived)."""
+    reveal = {f"reveal_{hand}": 4.0}
+    layout = laid(kind="drawer", height=220.8, stile=57.0, **reveal)
+    front = front_of(layout, "B1-2")
+    xs = [hole.x for hole in front.holes if hole.purpose == "front-fixing"]
+    outer = {"left": min(xs), "right": front.width - max(xs)}
+    assert outer["left"] == outer["right"] == pytest.approx(57 - 11 - 1.5 - 2)
+    room = {"left": 22.2 + 15.9, "right": 22.2 + 15.9}
+    room[hand] -= 4.0 - 1.6
+    assert front.screw_head == pytest.approx(2 * (42.5 - max(room.values())), abs=0.1)
+
+
+def test_a_lower_screw_in_a_rail_passes_the_bottom_panel() -> None:
+    """In a rail of 68 it stands at most 68 - 11 - 1.5 - 2 = 53.5 up; the bottom panel ends 13 + 6
+    above the drawer's underside, and the head takes 6: 30.7 + 25 = 55.7. No screw (derived)."""
+    narrow = {"kind": "drawer", "height": 220.8, "stile": 50.0}
+    assert "fixing-in-panel" in codes(laid(**narrow, rail=68.0))
+    front = front_of(laid(**narrow, rail=71.0), "B1-2")
+    low = min(hole.y for hole in front.holes if hole.purpose == "front-fixing")
+    assert 30.7 + 13 + 6 + 6 <= low <= 71 - 11 - 1.5 - 2 + 1e-6
 
 
 def test_glass_is_never_drilled() -> None:

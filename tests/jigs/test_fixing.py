@@ -91,6 +91,29 @@ def test_rows_by_the_height_of_the_drawer_box(box_height: float, rows: tuple[flo
 
 
 @pytest.mark.parametrize(
+    ("box_height", "bottom", "rows"),
+    [
+        # The bottom lies 13 up; a washer head takes 6 above it: 13 + 12 + 6 = 31.
+        (50.0, 12.0, (31.0,)),
+        (50.0, 6.0, (25.0,)),
+        (70.0, 12.0, (35.0,)),
+        (88.9, 12.0, (31.0, 88.9 - 25)),
+        # 31 and 82 - 25 are 26 apart, 37 and 57 too near to be two.
+        (82.0, 12.0, (31.0, 57.0)),
+        (82.0, 18.0, (41.0,)),
+        (120.0, 18.0, (37.0, 120 - 32)),
+        # Nowhere between the panel and 6 below the top edge.
+        (50.0, 26.0, ()),
+    ],
+)
+def test_rows_stay_clear_of_the_bottom_panel(
+    box_height: float, bottom: float, rows: tuple[float, ...]
+) -> None:
+    """A clearance hole at half of 50 stands half in a bottom of 12 (derived)."""
+    assert compute_rows(box_height, 454.0, 200.0, floor=13 + bottom) == pytest.approx(rows)
+
+
+@pytest.mark.parametrize(
     ("width", "height", "count"),
     [(454.0, 250.0, 2), (454.0, 250.1, 3), (600.0, 251.0, 3), (600.1, 251.0, 2)],
 )

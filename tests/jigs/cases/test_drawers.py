@@ -144,7 +144,9 @@ def test_front_screws_of_a_five_piece_front_land_in_its_stiles(tmp_path: Path) -
     made = front(lay(tmp_path, box(f"{DRAWER}\nstile = 57\n{frame}")), "B1-1")
     inner = (WB - 2 * R - 410) / 2 + TD
     for x in across(made, "front-fixing"):
-        assert inner < min(x, made.width - x) < 57 - 11
+        assert inner + 4 <= min(x, made.width - x) <= 57 - 11 - 1.5 - 2 + 1e-6
+    words = printed(tmp_path, box(f"{DRAWER}\nstile = 57\n{frame}"), only="B1-1")
+    assert f"heads, {2 * (57 - 11 - 1.5 - 2 - inner):.1f} across at most" in words
     told = check(tmp_path, box(f"{DRAWER}\nstile = 45\n{frame}"))
     assert told.status == 1
     assert "[fixing-in-panel]" in told.text
@@ -163,6 +165,29 @@ def test_wide_drawers(tmp_path: Path, width: float, columns: int, pulls: int) ->
     assert across(wide, "pull") == pytest.approx([c + o for c in centres for o in (-80, 80)])
     assert wide.drawer is not None
     assert wide.drawer.width == pytest.approx((width - 2 * TS - 42 + 2 * TD) // 1)
+
+
+@pytest.mark.parametrize(("bottom", "low"), [(6, 25.0), (12, 13 + 12 + 6)])
+def test_clearance_holes_stay_above_the_bottom_panel(
+    tmp_path: Path, bottom: float, low: float
+) -> None:
+    """A drawer box 50 high has its screws at half of it; with a bottom of 12 in its recess of 13
+    that is the panel's own face: they stand a washer head, 6, above it, and so do the pilots."""
+    build = f"[build]\ndrawer_bottom = {bottom}\n"
+    given = box(f"{DRAWER}\nheight = 152.4\ndrawer_height = 50", DOOR)
+    made = front(lay(tmp_path, build, given), "B1-1")
+    assert made.drawer is not None
+    assert {hole.y for hole in made.drawer.holes} == {low}
+    assert heights(made, "front-fixing") == pytest.approx([TS + 14 - R + low])
+
+
+def test_a_bottom_that_leaves_a_screw_no_room(tmp_path: Path) -> None:
+    """13 + 26 + 6 is nearer than 6 to the top edge of a box 50 high: refused."""
+    given = box(f"{DRAWER}\nheight = 152.4\ndrawer_height = 50", DOOR)
+    told = check(tmp_path, "[build]\ndrawer_bottom = 26\n", given)
+    assert told.status == 1
+    assert "[fixing-no-room]" in told.text
+    assert "39.0 mm" in told.text
 
 
 def test_a_low_front_has_no_room_for_a_drawer(tmp_path: Path) -> None:
