@@ -42,7 +42,7 @@ def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
     whatever name it goes. Fails with a plain message, and then an older file is left as it was.
     """
     if target != "-":
-        with _told(f"'{target}'"):
+        with told(f"'{target}'"):
             _write_file(Path(target), data, sources)
     elif sys.stdout.isatty():
         raise Failure(
@@ -54,7 +54,7 @@ def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
 
 
 def _answer(data: bytes) -> None:
-    with _told("standard output"):
+    with told("standard output"):
         try:
             sys.stdout.buffer.write(data)
             sys.stdout.buffer.flush()
@@ -64,7 +64,7 @@ def _answer(data: bytes) -> None:
 
 
 @contextlib.contextmanager
-def _told(what: str) -> Iterator[None]:
+def told(what: str) -> Iterator[None]:
     """Say in one line what could not be written, and why. Who reads no further is no fault."""
     try:
         yield
@@ -77,7 +77,7 @@ def _told(what: str) -> Iterator[None]:
 def change_file(path: Path, change: Callable[[bytes], bytes]) -> None:
     """Write a file anew from what is in it, b"" where there is none; no other run of the tool
     writes it in between."""
-    with _told(f"'{path}'"), alone_in(path.parent):
+    with told(f"'{path}'"), alone_in(path.parent):
         _replace(path, change(path.read_bytes() if path.exists() else b""))
 
 
@@ -90,18 +90,18 @@ def alone_in(folder: Path) -> Iterator[None]:
         if sys.platform != "win32":
             with contextlib.suppress(OSError):
                 handle = os.open(folder, os.O_RDONLY)
-            if handle is not None:
-                _wait_for(handle, folder)
-        for left in folder.glob(f"{_ASIDE}*.part"):
-            with contextlib.suppress(OSError):
-                left.unlink()
+        if handle is not None and _wait_for(handle, folder):
+            for left in folder.glob(f"{_ASIDE}*.part"):
+                with contextlib.suppress(OSError):
+                    left.unlink()
         yield
     finally:
         if handle is not None:
             os.close(handle)
 
 
-def _wait_for(handle: int, folder: Path) -> None:
+def _wait_for(handle: int, folder: Path) -> bool:
+    """Wait until the folder is ours; False on a disk without locks."""
     import fcntl
 
     end = time.monotonic() + _PATIENCE
@@ -115,10 +115,10 @@ def _wait_for(handle: int, folder: Path) -> None:
                     "it, or end it; then run this one again."
                 ) from error
             time.sleep(0.02)
-        except OSError:  # a disk without locks
-            return
+        except OSError:
+            return False
         else:
-            return
+            return True
 
 
 def make_folder(path: Path) -> None:

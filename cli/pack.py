@@ -1,5 +1,6 @@
 """`jigsheet pack`: everything that goes to the bench, in one folder."""
 
+from functools import partial
 from pathlib import Path
 from typing import Literal
 
@@ -17,7 +18,8 @@ from cli.options import (
     tight_option,
     units_option,
 )
-from cli.output import make_folder, write_bytes, write_text
+from cli.output import write_text
+from cli.packfolder import write_pack
 from cli.printers import find_paper, find_printer
 from cli.terminal import tell
 
@@ -87,23 +89,12 @@ def make_pack(
     from templates.labels.labellist import list_labels
     from templates.lists.holelist import holes_csv
     from templates.lists.orderlist import order_csv
+    from templates.lists.packlist import contents_data
     from templates.lists.partslist import choose_parts, parts_csv
     from templates.lists.supplierlist import fronts_csv
     from templates.sheets import make_sheets
 
-    names = [
-        "sheets.pdf",
-        "labels.pdf",
-        "stick.pdf",
-        "elevations.pdf",
-        "holes.csv",
-        "parts.csv",
-        "order.csv",
-        "fronts.csv",
-    ]
-    files = {name: str(folder / name) for name in names}
-    layout = lay_out_job(job, units, delivered=delivered, targets=files.values())
-    sources = layout.job.sources
+    layout = lay_out_job(job, units, delivered=delivered)
     labels_of = find_stock(stock, layout.job)
     if labels_of.bore is not None:
         raise click.UsageError(
@@ -118,23 +109,29 @@ def make_pack(
     words = list_labels(printed, cut.pieces)
     labels, _ = draw_labels(printed, words, labels_of, raster)
     sticks, _ = draw_sticks(layout, sheet)
-    if not sticks:  # no side of the job has a hole
-        files.pop("stick.pdf")
-    walls = bind_walls(layout, draw_walls(layout, paper)[0])
-    make_folder(folder)
-    write_bytes(files["sheets.pdf"], sheets, sources=sources)
-    write_bytes(files["labels.pdf"], labels, sources=sources)
-    if sticks:
-        write_bytes(files["stick.pdf"], sticks, sources=sources)
-    write_bytes(files["elevations.pdf"], walls, sources=sources)
-    write_text(files["holes.csv"], holes_csv(layout), sources=sources)
-    parts = choose_parts(layout, cut)
-    write_text(files["parts.csv"], parts_csv(parts), sources=sources)
     order = make_order(printed, cut)
-    write_text(files["order.csv"], order_csv(order, printed.job), sources=sources)
-    write_text(files["fronts.csv"], fronts_csv(order, printed.job), sources=sources)
+    lists = {
+        "holes.csv": holes_csv(layout),
+        "parts.csv": parts_csv(choose_parts(layout, cut)),
+        "order.csv": order_csv(order, printed.job),
+        "fronts.csv": fronts_csv(order, printed.job),
+    }
+    packed = write_pack(
+        folder,
+        {
+            "sheets.pdf": sheets,
+            "labels.pdf": labels,
+            **({"stick.pdf": sticks} if sticks else {}),  # no side of the job has a hole
+            "elevations.pdf": bind_walls(layout, draw_walls(layout, paper)[0]),
+            **{name: text.encode(errors="replace") for name, text in lists.items()},
+        },
+        partial(contents_data, layout, words),
+        layout.job.sources,
+    )
     tell_unprintable(layout)
     tell_problems(job, layout)
-    tell(f"{folder}: {', '.join(files)}.")
+    tell(f"{folder}: {', '.join(packed.files)}.")
+    for name, new in packed.kept:
+        tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
     write_text("-", closing_text(layout, pages, len(words), labels_of.name), sources=())
     end(ctx, layout)

@@ -30,6 +30,7 @@ WRITTEN = {
             "parts.csv",
             "order.csv",
             "fronts.csv",
+            "contents.json",
         )
     },
 }

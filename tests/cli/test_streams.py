@@ -1,11 +1,13 @@
 """The command as a process: streams, pipes, signals, terminals."""
 
 import errno
+import json
 import os
 import signal
 import subprocess
 import sys
 import time
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -172,10 +174,13 @@ def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_j
     run("pack", demo_job, cwd=demo_job.parent)
     length = time.monotonic() - started
     good = {path.name: path.read_bytes() for path in folder.iterdir()}
+    contents = json.loads(good.pop("contents.json"))
     older = {name: b"older " + data for name, data in good.items()}
+    contents["files"] = {name: sha256(data).hexdigest() for name, data in older.items()}
     for step in range(12):
         for name, data in older.items():
             (folder / name).write_bytes(data)
+        (folder / "contents.json").write_text(json.dumps(contents), encoding="utf-8")
         process = subprocess.Popen(
             [*JIGSHEET, "pack", str(demo_job)],
             cwd=demo_job.parent,
@@ -190,8 +195,11 @@ def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_j
         assert b"Traceback" not in told or b", in main\n" not in told
         for name in good:
             assert (folder / name).read_bytes() in (good[name], older[name])
+        assert not list(folder.glob("*-new*"))
         if sign is not signal.SIGKILL:
             assert not list(folder.glob("*.part"))
+    run("pack", demo_job, cwd=demo_job.parent)
+    assert {path.name for path in folder.iterdir()} == {*good, "contents.json"}
 
 
 def test_what_the_printed_face_lacks_is_told(run: Run, small: Path) -> None:
