@@ -10,13 +10,13 @@ from dataclasses import dataclass
 
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
-from templates.fewest import NoRoomError, Shared, fewest_pages, one_page
 from templates.marks import Mark, Page
 from templates.packing import Room, Size
 from templates.panel import head_across, head_down
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
 from templates.pieces import flow, moved
+from templates.sharing import NoRoomError, Shared, one_page, share_cards
 
 NO_LIMIT = ((math.inf, math.inf),)
 """Room for cards as large as they would be."""
@@ -52,7 +52,7 @@ class Plan:
 
 
 def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
-    """Share the cards of one face among the fewest pages that the patterns allow."""
+    """Share the cards of one face among as few pages as a few orders and all patterns give."""
     ways = Ways(words, paper)
     cards = make_cards(words.view, NO_LIMIT)
     even = ways.even(True)
@@ -63,7 +63,7 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     first, further = ways.every(True), ways.every(False)
     cards = _made_to_fit(cards, words, (*first, *further))
     try:
-        sharing = fewest_pages(_sizes(cards), _rooms(first), _rooms(further), GUTTER)
+        pages = share_cards(_sizes(cards), _rooms(first), _rooms(further), GUTTER)
     except NoRoomError as fault:
         card = cards[fault.card]
         raise ValueError(
@@ -71,8 +71,7 @@ def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
             f"finds no room on {paper.name}"
         ) from fault
     return [
-        _plan(words, (first if page.first else further)[page.room], page, cards)
-        for page in sharing.pages
+        _plan(words, (first if page.first else further)[page.room], page, cards) for page in pages
     ]
 
 

@@ -3,7 +3,7 @@
 A field is framed by a wide line and is cut out first, so that no card is taken for another
 part's. It says what a sheet says: the part with its symbol, the face to drill, its picture, its
 sizes, the steps in short, and what applies to it. Only a face whose cards all find room on one
-page stands in a field; the fields of a box are shared among the fewest pages.
+page stands in a field; the fields of a box are shared among pages.
 """
 
 from collections import Counter
@@ -13,7 +13,6 @@ from dataclasses import dataclass
 from templates.alike import Batch
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card
-from templates.fewest import Shared, fewest_pages_in_shapes
 from templates.marks import WIDE, Line, Mark, Page
 from templates.packing import Room, Size
 from templates.page import Placed, Plan, Sheet
@@ -22,6 +21,7 @@ from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
 from templates.planning import AnyPlan, draw_any
+from templates.sharing import Shared, share_shapes
 
 PAD = 1.5
 """Between a field's line and what it frames, mm."""
@@ -99,13 +99,13 @@ def leaves_of_box(planned: Sequence[tuple[Batch, list[AnyPlan]]], paper: Paper) 
     if len(small) < 2:
         return leaves
     rows = list(small)
-    sharing = fewest_pages_in_shapes(
+    fields = share_shapes(
         tuple(tuple(_framed(field) for field in small[row].fields) for row in rows),
         (),
         _rooms(paper),
         BETWEEN,
     )
-    for shared in sharing.pages:
+    for shared in fields:
         if len(shared.cards) < 2:
             continue
         mine = [rows[number] for number, _ in shared.cards]
