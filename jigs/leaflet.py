@@ -29,3 +29,17 @@ class Leaflet:
     gap_bottom: float | None = None
     weight_max: float | None = None
     pull: PanelPull | None = None
+
+    @property
+    def unstated(self) -> tuple[str, ...]:
+        """What of it nobody stated, in words."""
+        gaps = (self.gap_left, self.gap_right, self.gap_top, self.gap_bottom)
+        return tuple(
+            name
+            for name, said in (
+                ("gaps", any(gap is not None for gap in gaps)),
+                ("weight", self.weight_max is not None),
+                ("pull", self.pull is not None),
+            )
+            if not said
+        )

@@ -120,7 +120,7 @@ RANKS: dict[str, Rank] = {
     "fixing-screw": 3,
     "hinge-off-grid": 3,
     "hinges-close": 3,
-    "leaflet-rules": 3,
+    "leaflet-in-part": 3,
     "least-reveal-unknown": 3,
     "not-delivered": 3,
     "one-pull-for-two": 3,

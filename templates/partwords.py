@@ -15,6 +15,7 @@ from templates.labels.payload import (
     rollout_payload,
     side_payload,
 )
+from templates.leafletwords import leaflet_facts
 from templates.panel import PartWords
 from templates.wording import FRONT_WORDS, side_words
 
@@ -68,6 +69,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
     """Give the words of a front's sheets."""
     place = place_of(front.wall, front.box)
     neighbour = neighbour_of(layout, front)
+    common = (*_blind_facts(layout, front), *leaflet_facts(layout, front))
     return PartWords(
         part=front.id,
         kind=kind_of_front(front),
@@ -78,8 +80,8 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         size=_size("This part", front.width, front.height, front.thickness),
         payload=front_payload(layout, front),
         facts={
-            "back": (*_blind_facts(layout, front), *_back_facts(front)),
-            "front": (*_blind_facts(layout, front), *_face_facts(front)),
+            "back": (*common, *_back_facts(front)),
+            "front": (*common, *_face_facts(front)),
         },
         notes=(*_given_words(front), *notes_for(layout, front.id, front.assumed)),
     )

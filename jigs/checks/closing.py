@@ -22,7 +22,13 @@ COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 def check_closing(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:
     """List where the fronts of a box do not fill it as its reveals have it."""
     fronts = tuple(front.id for front in column.fronts if front.kind != "opening")
-    return tuple(_word(carcass, trouble, fronts, unit) for trouble in column.troubles)
+    # How wide an appliance's panel is, its leaflet says, and no reveal of the job.
+    ruled = {front.id for front in column.fronts if front.kind == "panel" and front.spec.leaflet}
+    return tuple(
+        _word(carcass, trouble, fronts, unit)
+        for trouble in column.troubles
+        if trouble.kind != "side-reveal" or trouble.front not in ruled
+    )
 
 
 def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:

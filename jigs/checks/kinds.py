@@ -86,15 +86,6 @@ def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple
                     'read the sheet, give its sizes and holes, and say leaflet = "noted"',
                 ),
             )
-        case "panel" if front.spec.appliance is None:
-            return (
-                warning(
-                    "leaflet-rules",
-                    front.id,
-                    "an appliance's panel: the appliance's own sheet rules over every number here",
-                    "compare each figure with that sheet before drilling",
-                ),
-            )
         case _:
             return ()
 

@@ -24,7 +24,8 @@ def check_leaflet(
         ("high", front.height, leaflet.height_min, leaflet.height_max),
     ):
         if (low is not None and value < low - SLACK) or (high is not None and value > high + SLACK):
-            faults.append(f"it is {format_length(value, unit)} {size}; {_range(low, high, unit)}")
+            allowed = range_words(low, high, unit)
+            faults.append(f"it is {format_length(value, unit)} {size}; {allowed}")
     for place, gap, least in _gaps(front, leaflet):
         if least is not None and gap < least - SLACK:
             faults.append(
@@ -51,7 +52,17 @@ def check_leaflet(
                 "leave the pull out, and holes by hand in its face",
             )
         )
-    return (*problems, _stated(front, leaflet, mass, unit))
+    if leaflet.unstated:
+        names = ", ".join(leaflet.unstated)
+        problems.append(
+            warning(
+                "leaflet-in-part",
+                front.id,
+                f"of the appliance's leaflet these are not stated: {names}",
+                "compare them with that sheet before drilling, and state them",
+            )
+        )
+    return tuple(problems)
 
 
 def _gaps(front: PlacedFront, leaflet: Leaflet) -> tuple[tuple[str, float, float | None], ...]:
@@ -63,41 +74,8 @@ def _gaps(front: PlacedFront, leaflet: Leaflet) -> tuple[tuple[str, float, float
     )
 
 
-def _stated(front: PlacedFront, leaflet: Leaflet, mass: float, unit: Unit) -> Problem:
-    """Say, for the panel's sheet, what was stated of the leaflet, and what was not."""
-    words = [
-        f"width {_range(leaflet.width_min, leaflet.width_max, unit)}",
-        f"height {_range(leaflet.height_min, leaflet.height_max, unit)}",
-    ]
-    least = [
-        f"{place} {format_length(gap, unit)}"
-        for place, _, gap in _gaps(front, leaflet)
-        if gap is not None
-    ]
-    words += [f"gaps of at least {', '.join(least)}"] if least else []
-    if leaflet.weight_max is not None:
-        words.append(f"at most {leaflet.weight_max:g} kg, this one {mass:.1f} without its pull")
-    if leaflet.pull is not None:
-        words.append(f"pull {leaflet.pull}")
-    unsaid = [
-        name
-        for name, said in (
-            ("gaps", bool(least)),
-            ("weight", leaflet.weight_max is not None),
-            ("pull", leaflet.pull is not None),
-        )
-        if not said
-    ]
-    rest = f"; not stated: {', '.join(unsaid)}" if unsaid else ""
-    return warning(
-        "leaflet-rules",
-        front.id,
-        f"the appliance's leaflet rules, as stated: {'; '.join(words)}{rest}",
-        "compare what is not stated, and the places of its holes, with that sheet",
-    )
-
-
-def _range(low: float | None, high: float | None, unit: Unit) -> str:
+def range_words(low: float | None, high: float | None, unit: Unit) -> str:
+    """Say what a leaflet allows a size to be."""
     if low is None and high is None:
         return "any"
     if low is None or high is None:

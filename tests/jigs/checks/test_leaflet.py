@@ -10,7 +10,8 @@ from jigs.job import FrontSpec, HandHole
 from jigs.layout import lay_out
 from jigs.leaflet import Leaflet
 from jigs.reading.inputs import read_job
-from tests.jigs.sample import box, codes, front_of, lay
+from templates.leafletwords import leaflet_facts
+from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, lay
 from tests.jobtexts import HEAD, box_text
 
 FITS = Leaflet(
@@ -26,17 +27,24 @@ def panel(leaflet: Leaflet, **more: object) -> FrontSpec:
     return replace(spec, **more)  # type: ignore[arg-type]
 
 
-def test_a_panel_within_its_leaflet_says_what_was_stated() -> None:
-    """It is ready, and its sheet tells the leaflet's numbers, and what was not stated."""
-    layout = lay(box(panel(FITS, pull="bar")))
-    assert not front_of(layout, "B1-1").withheld
-    (said,) = [p.text for p in layout.problems if p.code == "leaflet-rules"]
-    # 454 x 771.5 x 19.05 of MDF, 750 kg/m3.
-    assert f"at most 8 kg, this one {0.454 * 0.7715 * 0.01905 * 750:.1f}" in said
-    assert "pull allowed" in said
-    assert "not stated" not in said
-    bare = lay(box(panel(Leaflet(width_max=460.0, height_max=780.0))))
-    assert any("not stated: gaps, weight, pull" in p.text for p in bare.problems)
+def test_a_panel_within_its_leaflet_has_no_finding() -> None:
+    """All its numbers are stated and met: it is ready, and its sheet tells what they are."""
+    layout = lay(box(panel(FITS, pull="bar")), units="mm", reveal=UNDER_COUNTER)
+    assert codes(layout) == []
+    front = front_of(layout, "B1-1")
+    assert not front.withheld
+    (fact,) = leaflet_facts(layout, front)
+    assert fact.count("450.0 mm") == fact.count("780.0 mm") == 1
+    assert "gap on the left at least 1.5 mm" in fact
+    assert "weight at most 8 kg; pull allowed" in fact
+
+
+def test_what_is_not_stated_of_a_leaflet_is_named() -> None:
+    """The rest is for the person to compare."""
+    layout = lay(box(panel(Leaflet(width_max=460.0, height_max=780.0))))
+    (said,) = [p.text for p in layout.problems if p.code == "leaflet-in-part"]
+    assert said.endswith("gaps, weight, pull")
+    assert leaflet_facts(layout, front_of(layout, "B1-1"))
 
 
 @pytest.mark.parametrize(

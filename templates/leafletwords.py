@@ -1,0 +1,39 @@
+"""What an appliance's panel says on its sheets: that the appliance's own sheet rules, and what of
+it was stated."""
+
+from jigs.checks.leaflet import range_words
+from jigs.leaflet import Leaflet
+from jigs.lengths import Unit, format_length
+from jigs.parts import Front, Layout
+
+RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."
+
+
+def leaflet_facts(layout: Layout, front: Front) -> tuple[str, ...]:
+    """Say what rules over a panel; nothing for any other front."""
+    if front.kind != "panel":
+        return ()
+    spec = next(s for box in layout.boxes for s in box.fronts if s.id == front.id)
+    if spec.appliance is None:
+        return (RULES,)
+    return (f"{RULES} It allows: {_stated(spec.appliance, layout.job.shown)}.",)
+
+
+def _stated(leaflet: Leaflet, unit: Unit) -> str:
+    words = [
+        f"width {range_words(leaflet.width_min, leaflet.width_max, unit)}",
+        f"height {range_words(leaflet.height_min, leaflet.height_max, unit)}",
+    ]
+    words += [
+        f"{place} at least {format_length(gap, unit)}"
+        for place, gap in (
+            ("gap on the left", leaflet.gap_left),
+            ("on the right", leaflet.gap_right),
+            ("above", leaflet.gap_top),
+            ("below", leaflet.gap_bottom),
+        )
+        if gap is not None
+    ]
+    words += [f"weight at most {leaflet.weight_max:g} kg"] if leaflet.weight_max else []
+    words += [f"pull {leaflet.pull}"] if leaflet.pull else []
+    return "; ".join(words)
