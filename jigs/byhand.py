@@ -42,14 +42,15 @@ def front_by_hand(front: PlacedFront) -> tuple[Fitting, ...]:
     """Give the holes stated by hand in a front; in a leaf of a pair, those meant for it."""
     leaf = front.hinged if front.spec.kind == "pair" else None
     mine = [hole for hole in front.spec.holes if hole.leaf in (None, leaf)]
-    return group_by_hand(tuple(spread(mine, width=front.width)), front.id)
+    return group_by_hand(spread(mine, width=front.width), front.id, height=front.height)
 
 
 def boards_by_hand(
     box: BoxSpec, fronts: Sequence[PlacedFront]
 ) -> tuple[dict[FaceKey, list[Fitting]], tuple[str, ...]]:
     """Give the holes stated by hand in the boards of a box, face by face, and the fronts that
-    some of them name and that are not there. Heights count from the box's bottom end."""
+    some of them name and that are not there. Heights count from the box's bottom end; those that
+    are stated from the top count from that of its sides, in a partition too."""
     by_name: dict[tuple[str, Hand], PlacedFront] = {}
     for front in fronts:
         for hand in ("left", "right"):
@@ -67,25 +68,25 @@ def boards_by_hand(
         groups.setdefault(((column, item.hand), served.id), []).append(item.hole)
     work: dict[FaceKey, list[Fitting]] = {}
     for (face, part), holes in groups.items():
-        work.setdefault(face, []).extend(group_by_hand(holes, part))
+        work.setdefault(face, []).extend(group_by_hand(holes, part, height=box.height))
     return work, tuple(unknown)
 
 
-def group_by_hand(holes: Iterable[HandHole], part: str) -> tuple[Fitting, ...]:
-    """Give the holes stated by hand, those near each other in one face as one fitting."""
+def group_by_hand(holes: Iterable[HandHole], part: str, *, height: float) -> tuple[Fitting, ...]:
+    """Give the holes stated by hand in a part `height` mm high, those near each other in one face
+    and stated from the same end as one fitting."""
+
+    def beside(one: HandHole, other: HandHole) -> bool:
+        alike = (one.face, one.stated_from) == (other.face, other.stated_from)
+        apart = hypot(one.x - other.x, one.up(height) - other.up(height))
+        return alike and apart <= GROUP
+
     groups: list[list[HandHole]] = []
     for hole in holes:
-        near = [
-            group
-            for group in groups
-            if any(
-                other.face == hole.face and hypot(other.x - hole.x, other.y - hole.y) <= GROUP
-                for other in group
-            )
-        ]
+        near = [group for group in groups if any(beside(hole, other) for other in group)]
         groups = [group for group in groups if group not in near]
         groups.append([*(other for group in near for other in group), hole])
-    groups.sort(key=lambda group: (group[0].face, min((h.y, h.x) for h in group)))
+    groups.sort(key=lambda group: (group[0].face, min((h.up(height), h.x) for h in group)))
     return tuple(
         Fitting(
             kind="manual",
@@ -98,13 +99,14 @@ def group_by_hand(holes: Iterable[HandHole], part: str) -> tuple[Fitting, ...]:
                     purpose="manual",
                     face=hole.face,
                     x=hole.x,
-                    y=hole.y,
+                    y=hole.up(height),
                     diameter=hole.diameter,
                     depth=hole.depth,
                 )
                 for hole in group
             ),
             note=", ".join(dict.fromkeys(hole.purpose for hole in group if hole.purpose)),
+            stated_from=group[0].stated_from,
         )
         for index, group in enumerate(groups, start=1)
     )

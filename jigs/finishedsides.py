@@ -86,6 +86,7 @@ def _finish(
         band_state=box.band,
         x=face.x,
         base=face.base,
+        below=box.height - face.base - face.height,
         partition=face.partition,
         code="",
         fittings=renumber(face.lowered(fittings)),

@@ -37,6 +37,9 @@ Purpose = Literal[
 ]
 """What a hole is for."""
 
+End = Literal["bottom", "top"]
+"""The end of a part that heights are stated from."""
+
 Polygon = tuple[tuple[float, float], ...]
 """A closed outline: corners in mm, the last joined to the first."""
 
@@ -73,7 +76,8 @@ class Fitting:
     the ID of the front it serves (None for a shelf), `record` the name of its hardware record.
     `outline` holds the closed outlines of the hardware lying on the part, in the part's axes.
     `carry` holds further x places on the fitting's line that are not on paper: carried back
-    with a square, or marked through the slide itself; mm.
+    with a square, or marked through the slide itself; mm. `stated_from`: the end of the part that
+    the heights of holes by hand were stated from, None where nobody said so.
     """
 
     kind: Literal[
@@ -87,6 +91,7 @@ class Fitting:
     outline: tuple[Polygon, ...] = ()
     carry: tuple[float, ...] = ()
     note: str = ""
+    stated_from: End | None = None
 
 
 def round_down(length: float, step: float | None) -> float:

@@ -121,10 +121,10 @@ def move_fittings(
     """Give what is drilled into a front in hand, from what was meant for it as ordered.
 
     Holes by hand stay where the person has stated them; a mirrored one is counted from the right
-    edge of the front in hand.
+    edge of the front in hand, one stated from the top from its top edge.
     """
     shift = ordered.x - in_hand.x
-    if shift == 0.0 and ordered.width == in_hand.width:
+    if shift == 0.0 and (ordered.width, ordered.height) == (in_hand.width, in_hand.height):
         return fitted
     drawer = fitted.drawer
     return replace(

@@ -12,7 +12,7 @@ from typing import Literal
 
 from jigs.build import Build
 from jigs.delivery.piece import Delivery
-from jigs.geometry import Face
+from jigs.geometry import End, Face
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.labelstock import Stock
 from jigs.leaflet import Leaflet
@@ -103,8 +103,9 @@ class Use:
 class HandHole:
     """A hole given by hand, in the axes of its part (mm); `depth` None means through.
 
-    `mirrored`: another one stands as far from a front's right edge. `leaf`: in this leaf of a
-    pair alone.
+    `y` is as it was stated: up from the part's bottom end, or down from its top end where
+    `stated_from` says so; `up` gives it from the bottom end in either case. `mirrored`: another
+    one stands as far from a front's right edge. `leaf`: in this leaf of a pair alone.
     """
 
     x: float
@@ -115,12 +116,17 @@ class HandHole:
     purpose: str
     mirrored: bool = False
     leaf: Hand | None = None
+    stated_from: End | None = None
+
+    def up(self, height: float) -> float:
+        """Give its height above the bottom end of a part `height` mm high, mm."""
+        return height - self.y if self.stated_from == "top" else self.y
 
 
 @dataclass(frozen=True, slots=True)
 class BoardHole:
     """A hole given by hand in the board on one side of a front: x from the finished front edge,
-    y from the box side's bottom end. `front`: the ID of the front that it serves."""
+    y from the box side's bottom or top end. `front`: the ID of the front that it serves."""
 
     hand: Hand
     front: str

@@ -158,11 +158,11 @@ class Side:
     `band` is the edge band's thickness; `bottom` is the height of the bottom panel's upper face
     above the bottom end, where a box already assembled is measured from. It is the `side` of
     `column`. A partition has a number (`partition`, 0 for a side) and two such faces; its left
-    side stands `x` from the box's left edge, its bottom end `base` above the box's. `assembled`:
-    it is; `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's
-    underside stands above a side's end, where it runs to the floor. `missing`: the held fronts
-    and rollouts whose holes in this face are left out. `trial_of`: the fronts that are tried on
-    scrap, where it carries their holes alone.
+    side stands `x` from the box's left edge, its bottom end `base` above the sides', its top end
+    `below` theirs. `assembled`: it is; `band_state`: the band is on, or comes later. `legs`: how
+    far the bottom panel's underside stands above a side's end, where it runs to the floor.
+    `missing`: the held fronts and rollouts whose holes in this face are left out. `trial_of`: the
+    fronts that are tried on scrap, where it carries their holes alone.
     """
 
     box: str
@@ -179,6 +179,7 @@ class Side:
     code: str
     x: float = 0.0
     base: float = 0.0
+    below: float = 0.0
     partition: int = 0
     fittings: tuple[Fitting, ...] = ()
     assembled: bool = False

@@ -4,10 +4,10 @@ A distance is written in mm, large, to a tenth, and in inches, small, to the nea
 `+` or `-` where the true value is more or less by over 0.1 mm.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from jigs.geometry import Hole
+from jigs.geometry import SLACK, End, Hole
 from jigs.lengths import format_inches, format_mm
 from templates.cards.reference import Reference
 from templates.marks import Area, Line, Mark, Text
@@ -78,9 +78,10 @@ def axis_label(
     """Label a hole's distance along one axis.
 
     `distance` runs inward from the reference line, mm; `length` is the part's extent along the
-    axis. `panel` adds the height above the bottom panel, for boxes already assembled; `band`
-    the distance from the raw edge, where edge band is still to come; with `raw` the large figure
-    is that one, and the small one from the edge once it is banded.
+    axis. `panel`, of a distance from the bottom end, adds the height above the bottom panel, for
+    boxes already assembled; `band` the distance from the raw edge, where edge band is still to
+    come; with `raw` the large figure is that one, and the small one from the edge once it is
+    banded.
     """
     name = edge_name.lower()
     small: list[str] = []
@@ -93,13 +94,50 @@ def axis_label(
         small.append(f"from {name}")
         if reference.kind == "index":
             small.append(f"{format_mm(distance)} from this line")
-    if panel is not None:
+    if panel is not None and value > panel:
         small.append(f"{format_mm(value - panel)} over panel")
     if raw and band > 0.0:
         small.append(f"{format_mm(value + band)} once banded")
     elif band > 0.0:
         small.append(f"{format_mm(value - band)} from raw edge")
     return Label(mm=format_mm(value), inches=f'{format_inches(value)}"', small=tuple(small))
+
+
+def label_on(
+    view: "FaceView", reference: Reference, distance: float, stated_from: End | None = None
+) -> Label:
+    """Label a distance on a face, `distance` inward from its reference line, mm.
+
+    `stated_from`: the end that the heights of holes by hand were stated from; where they are not
+    counted from that very end, the figure as it was stated stands beside.
+    """
+    upward = reference.axis == "y"
+    label = axis_label(
+        reference,
+        distance,
+        edge_name=view.edges[reference.edge],
+        length=view.height if upward else view.width,
+        panel=view.panel if upward and reference.edge == "bottom" else None,
+        band=view.band if reference.edge == view.front_edge else 0.0,
+        raw=view.raw,
+    )
+    if not upward or stated_from is None:
+        return label
+    return replace(label, small=(*label.small, *_as_stated(view, reference, distance, stated_from)))
+
+
+def _as_stated(
+    view: "FaceView", reference: Reference, distance: float, end: End
+) -> tuple[str, ...]:
+    """Give the height of a hole by hand as it was stated, unless the card counts it so itself."""
+    height = reference.at + reference.inward * distance
+    value = view.height - height if end == "top" else height
+    beyond = view.below if end == "top" else view.base
+    of_sides = beyond > SLACK or view.stand
+    if reference.edge == end and not of_sides:
+        return ()
+    name = f"{end} of the sides" if of_sides else view.edges[end].lower()
+    return (f"{format_mm(value + beyond)} from {name}",)
 
 
 def number(value: float) -> str:

@@ -243,6 +243,7 @@ def index_words(view: "FaceView", reference: "Reference") -> str:
         else f"{format_mm(value)} ({format_inches(value)} in)"
     )
     words = f"SET THIS EDGE ON A LINE {figure} FROM THE {view.edges[reference.edge]}"
-    if view.panel is not None and reference.axis == "y" and reference.edge == "bottom":
+    upward = reference.axis == "y" and reference.edge == "bottom"
+    if upward and view.panel is not None and value > view.panel:
         words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
     return words

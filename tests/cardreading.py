@@ -110,7 +110,8 @@ class Wanted:
 
     `shift`: how much further right and up a hole lies than is read from the edges the cards
     name: heights from a bottom panel, distances from an edge without its band. `board`: the
-    column and the side of it, of a box side's or a partition's face.
+    column and the side of it, of a box side's or a partition's face. `panel`: the bottom panel's
+    upper face above a box side's bottom end.
     """
 
     part: str
@@ -121,6 +122,7 @@ class Wanted:
     holes: tuple[Place, ...]
     shift: tuple[float, float] = (0.0, 0.0)
     board: tuple[int, Hand] | None = None
+    panel: float | None = None
 
     def from_edge(self, ruler: Ruler, axis: str) -> float:
         """Give how far from the face's own edge the line lies that a card is set on, mm."""
@@ -205,6 +207,7 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                     side.bottom if side.assembled else 0.0,
                 ),
                 board=(side.column, side.side),
+                panel=None if side.partition else side.bottom,
             )
         )
     return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}

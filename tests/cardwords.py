@@ -4,7 +4,7 @@ import re
 from decimal import ROUND_HALF_UP, Decimal
 
 from jigs.parts import Layout
-from tests.cardreading import Ruler, face_of, ruler_across, ruler_up, wanted_faces
+from tests.cardreading import Ruler, Wanted, face_of, ruler_across, ruler_up, wanted_faces
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -71,6 +71,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
                 if words not in card.text
             ]
             missing = _figures_missing(card, face.width, face.height)
+            missing += _false_over_panel(card, face)
             faults += [f"page {page.number}: {fault}" for fault in missing]
     return faults
 
@@ -102,6 +103,21 @@ def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str
     return faults
 
 
+def _false_over_panel(card: PrintedCard, face: Wanted) -> list[str]:
+    """Each height said to be over the bottom panel is that of a hole on the card, and none is said
+    where there is no panel to stand on."""
+    told = _OVER_PANEL.findall(card.text)
+    heights = [
+        face.place(ring.x, ring.y, ruler_across(card), ruler_up(card))[1] - (face.panel or 0.0)
+        for ring in card.rings
+    ]
+    return [
+        f"{figure} over panel is no hole's height"
+        for figure in told
+        if face.panel is None or not any(_near(height, [figure]) for height in heights)
+    ]
+
+
 def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
     """Say whether a card has a black edge at both sides along a ruler's axis."""
     wide = [band[2] - band[0] < 3.5 for band in card.bands]
@@ -111,6 +127,7 @@ def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
 
 _FIGURE = re.compile(r"\d+\.\d")
 _SMALL = re.compile(r"(\d+\.\d) from ")
+_OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _FROM_LINE = re.compile(r"(\d+\.\d) from this line")
 
 

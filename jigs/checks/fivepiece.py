@@ -45,11 +45,11 @@ def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Pr
             "hole-in-glass" if frame.glass else "hole-in-panel",
             front.id,
             f"the hole given by hand at x {format_length(hole.x, unit)}, y "
-            f"{format_length(hole.y, unit)} meets {_panel(frame, unit)}",
+            f"{format_length(hole.up(front.height), unit)} meets {_panel(frame, unit)}",
             "set it in a stile or a rail",
         )
         for hole in spread(front.spec.holes, width=front.width)
-        if frame.meets_panel(hole.x, hole.y, hole.diameter / 2)
+        if frame.meets_panel(hole.x, hole.up(front.height), hole.diameter / 2)
     )
 
 

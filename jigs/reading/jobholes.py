@@ -2,15 +2,17 @@
 
 from collections.abc import Sequence
 
-from jigs.geometry import Face
+from jigs.geometry import End, Face
 from jigs.job import BoardHole, FrontKind, Hand, HandHole
 from jigs.reading.tomltables import Table
 
 HANDS: tuple[Hand, ...] = ("left", "right")
+ENDS: tuple[End, ...] = ("bottom", "top")
 
 
 def read_front_holes(row: Table, kind: FrontKind) -> tuple[HandHole, ...]:
-    """Read the holes of a front: x from its left edge, y from its bottom edge, from the room."""
+    """Read the holes of a front: x from its left edge, y from its bottom edge, from the room; or
+    down from its top edge, where one says `from = "top"`."""
     return tuple(hole for table in row.tables("hole") if (hole := _read_front_hole(table, kind)))
 
 
@@ -25,7 +27,8 @@ def _read_front_hole(table: Table, kind: FrontKind) -> HandHole | None:
 
 
 def read_board_holes(table: Table, fronts: Sequence[str]) -> tuple[BoardHole, ...]:
-    """Read the holes in a box's sides: x from the finished front edge, y from the bottom end.
+    """Read the holes in a box's sides: x from the finished front edge, y from the bottom end, or
+    down from the top end where one says `from = "top"`.
 
     `fronts`: the IDs of the box's fronts, none where they stand in a list. A hole serves one of
     them, and is held back with it.
@@ -65,10 +68,11 @@ def _read_hole(
     value = table.pick("depth")
     depth = None if value is None or value == "through" else table.measure("depth", value)
     purpose = table.text("purpose") or "manual"
+    stated_from = table.choice("from", ENDS)
     table.close()
     if x is None or y is None or diameter is None:
         return None
     return HandHole(
         x=x, y=y, diameter=diameter, depth=depth, face=face, purpose=purpose,
-        mirrored=mirrored, leaf=leaf,
+        mirrored=mirrored, leaf=leaf, stated_from=stated_from,
     )  # fmt: skip

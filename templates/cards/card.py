@@ -12,7 +12,7 @@ its place on the page.
 
 from dataclasses import dataclass, replace
 
-from jigs.geometry import Fitting, Hole, collect_holes
+from jigs.geometry import SLACK, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.faces import FaceView
@@ -142,8 +142,13 @@ def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
 
 
 def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
-    """From which edges a fitting is set out: across, then up."""
-    xs = [hole.x for hole in view_of_whole(view, fitting).holes]
+    """From which edges a fitting is set out: across, then up.
+
+    All its holes from the same ones, though they may stand on several cards.
+    """
+    whole = holes_of_whole(view, fitting)
+    xs = [hole.x for hole in whole]
+    side = _nearer_side(view, whole)
     central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
     match fitting.kind:
         case "hinge":
@@ -153,20 +158,60 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
         case "shelf" if view.stand:
             # The back of a box already together keeps paper from its sides' rear edges.
             return ("low" if view.front_edge == "left" else "high"), "low"
-        case "shelf":
-            return "near", "low"
+        case "shelf" | "hook":
+            return side, "low"
         case "pull":
-            return ("middle" if central else "near"), ("near" if view.hinge_edge else "high")
-        case "hook":
-            return "near", "low"
+            end = _nearer_end(view, whole) if view.hinge_edge else "high"
+            return ("middle" if central else side), end
         case "front-fixing" | "clearance":
-            return ("middle" if central else "near"), "low"
+            return ("middle" if central else side), "low"
         case "manual":
-            return "near", "near"
+            if view.front_edge:  # leaflets count from a side's front edge
+                side = "low" if view.front_edge == "left" else "high"
+            return side, _end_by_hand(view, fitting, whole)
 
 
-def view_of_whole(view: FaceView, part: Fitting) -> Fitting:
-    """Give the whole fitting of which `part` may be only some holes."""
+def _nearer_side(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
+    """The left or right edge, whichever is nearer to some holes."""
+    first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
+    left = min(hole.x for hole in holes) - first
+    right = view.width - last - max(hole.x for hole in holes)
+    return "low" if left <= right + SLACK else "high"
+
+
+def _nearer_end(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
+    """The top end where some holes are within its reach and no nearer to the bottom end."""
+    top = view.height - max(hole.y for hole in holes)
+    bottom = min(hole.y for hole in holes) - view.low
+    return "high" if top + SLACK < bottom and top <= REACH else "low"
+
+
+def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> Wish:
+    """The end that holes by hand are set from: the one they were stated from, or the nearer.
+
+    In a box already together paper reaches the panel below alone.
+    """
+    if view.stand:
+        return "low"
+    match fitting.stated_from:
+        case "top":
+            return "high"
+        case "bottom":
+            return "low"
+        case None:
+            return _nearer_end(view, holes)
+
+
+def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
+    """Give all holes that are set out from the same edges as those of `part`, which may be only
+    some of its fitting's: by hand, all that serve one front, stated from the same end."""
+    if part.kind == "manual":
+        return collect_holes(
+            fitting
+            for fitting in view.fittings
+            if (fitting.kind, fitting.part, fitting.stated_from)
+            == (part.kind, part.part, part.stated_from)
+        )
     for fitting in view.fittings:
         if (fitting.kind, fitting.index, fitting.part, fitting.record) == (
             part.kind,
@@ -174,8 +219,8 @@ def view_of_whole(view: FaceView, part: Fitting) -> Fitting:
             part.part,
             part.record,
         ):
-            return fitting
-    return part
+            return fitting.holes
+    return part.holes
 
 
 def choose_references(
@@ -191,7 +236,7 @@ def choose_references(
     xs = [hole.x for hole in fitting.holes]
     ys = [hole.y for hole in fitting.holes]
     if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
-        wish_x = "near"
+        wish_x = _nearer_side(view, holes_of_whole(view, fitting))
     first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
     across = _from_datum(
         choose_reference(

@@ -10,7 +10,7 @@ from itertools import pairwise
 from jigs.geometry import Fitting
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
-from templates.lettering import Label, axis_label, block
+from templates.lettering import Label, block, label_on
 from templates.space import Box, spread
 from templates.typeface import wrap
 from templates.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
@@ -81,16 +81,7 @@ class CardPlan:
         return self.up.at + self.up.inward * v
 
     def _label(self, reference: Reference, distance: float) -> Label:
-        view = self.view
-        return axis_label(
-            reference,
-            distance,
-            edge_name=view.edges[reference.edge],
-            length=view.width if reference.axis == "x" else view.height,
-            panel=view.panel if reference.axis == "y" else None,
-            band=view.band if reference.edge == view.front_edge else 0.0,
-            raw=view.raw,
-        )
+        return label_on(self.view, reference, distance, self.fitting.stated_from)
 
     def widest_gap(self) -> tuple[float, float]:
         """Where, between two neighbouring columns of holes, there is most room: start, width."""

@@ -35,7 +35,8 @@ class FaceView:
     `stand`: the box is together, and the cut paper stands on the panel below the face.
     `column`, `side`: the column that a board's face is towards, and on which side of it the board
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
-    partition; `base`: how far its bottom end stands above the sides', mm.
+    partition; `base`: how far its bottom end stands above the sides', `below`: its top end below
+    theirs, mm.
     `parts`: all that its sheets serve, this one first; () where they serve this one alone.
     `name`: what they are called together; `alike`: all of them, where `name` does not list them,
     with their codes where those differ (`code` is empty then).
@@ -64,6 +65,7 @@ class FaceView:
     side: Hand | None = None
     partition: int = 0
     base: float = 0.0
+    below: float = 0.0
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
@@ -226,6 +228,7 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         side=side.side,
         partition=side.partition,
         base=side.base,
+        below=side.below,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,
         step=INDEX_STEP[unit],

@@ -13,7 +13,7 @@ from jigs.geometry import Fitting, Hole
 from templates.cards.cardplan import ARM
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
-from templates.lettering import Label, axis_label, hole_note
+from templates.lettering import Label, hole_note, label_on
 from templates.marks import Line, Mark, Text
 from templates.space import Box, Space
 from templates.typeface import text_width, wrap
@@ -59,21 +59,15 @@ class HoleFigures:
         )
 
 
-def figures_of(view: FaceView, hole: Hole, across: Reference, up: Reference) -> HoleFigures:
-    """Give what is written beside a hole that is set out from two references."""
-    labels = [
-        axis_label(
-            reference,
-            reference.distance(hole.x if reference.axis == "x" else hole.y),
-            edge_name=view.edges[reference.edge],
-            length=view.width if reference.axis == "x" else view.height,
-            panel=view.panel if reference.axis == "y" and reference.edge == "bottom" else None,
-            band=view.band if reference.edge == view.front_edge else 0.0,
-            raw=view.raw,
-        )
-        for reference in (up, across)
-    ]
-    return HoleFigures(up=labels[0], across=labels[1], note=hole_note(hole))
+def figures_of(
+    view: FaceView, fitting: Fitting, hole: Hole, across: Reference, up: Reference
+) -> HoleFigures:
+    """Give what is written beside a hole of a fitting that is set out from two references."""
+    return HoleFigures(
+        up=label_on(view, up, up.distance(hole.y), fitting.stated_from),
+        across=label_on(view, across, across.distance(hole.x)),
+        note=hole_note(hole),
+    )
 
 
 def write_figures(space: Space, hole: Hole, figures: HoleFigures, inward: int, room: Box) -> bool:

@@ -90,7 +90,7 @@ def find_strip(
     heights = [up.distance(hole.y) for hole in holes]
     if len(on) < 2 and max(heights) - min(heights) <= REACH:
         return None
-    figures = max(figures_of(view, hole, across, up).width for hole in holes)
+    figures = max(figures_of(view, f, hole, across, up).width for f in on for hole in f.holes)
     reached = max(_reach(fitting, across) for fitting in on)
     width = max(reached + BESIDE + figures + 2.0 + SCALE, NARROWEST)
     if width > room - flap or reached > REACH / 2:

@@ -298,7 +298,7 @@ def _write(space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box
     draw_holes(space, [hole for fitting in fittings for hole in fitting.holes])
     for fitting in fittings:
         for hole in fitting.holes:
-            figures = figures_of(view, hole, strip.across, piece.foot)
+            figures = figures_of(view, fitting, hole, strip.across, piece.foot)
             if not write_figures(space, hole, figures, strip.across.inward, room):
                 return False
     name = "STRIP" if piece.count == 1 else f"STRIP, PIECE {piece.number} OF {piece.count}"

@@ -154,7 +154,8 @@ def _write(
             inward = across.inward
             if across.kind == "middle" and hole.x > view.width / 2:
                 inward = -1
-            if not write_figures(space, hole, figures_of(view, hole, across, up), inward, room):
+            figures = figures_of(view, fitting, hole, across, up)
+            if not write_figures(space, hole, figures, inward, room):
                 return False
     heading = block(view, 1, NAME, (), HEADING, with_bar=True)
     centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)

@@ -25,11 +25,11 @@ def by_hand(x: float, y: float, face: Face = "back") -> HandHole:
 def test_holes_near_each_other_are_one_fitting() -> None:
     """Two groups far apart stay two; a hole between them joins them; faces never join."""
     apart = [by_hand(50, 50), by_hand(82, 50), by_hand(400, 50)]
-    assert [len(f.holes) for f in group_by_hand(apart, "B1-1")] == [2, 1]
+    assert [len(f.holes) for f in group_by_hand(apart, "B1-1", height=771.5)] == [2, 1]
     chain = [by_hand(50, 50), by_hand(240, 50), by_hand(145, 50)]
-    assert [len(f.holes) for f in group_by_hand(chain, "B1-1")] == [3]
+    assert [len(f.holes) for f in group_by_hand(chain, "B1-1", height=771.5)] == [3]
     faces = [by_hand(50, 50), by_hand(50, 50, "front")]
-    fittings = group_by_hand(faces, "B1-1")
+    fittings = group_by_hand(faces, "B1-1", height=771.5)
     assert [(f.index, f.count, f.note) for f in fittings] == [(1, 2, "bracket"), (2, 2, "bracket")]
 
 
