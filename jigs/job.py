@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
+from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.delivery.piece import Delivery
 from jigs.geometry import End, Face
@@ -151,6 +152,7 @@ class FrontSpec:
     drawer box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it
     is pushed to open, and has no pull. `pull_over`, `pull_level`: the front whose pull it takes
     the place along the wall, the height from. `restrictor`: it opens to less than 90 degrees.
+    `doubts`: its numbers that are not usual.
     """
 
     id: str
@@ -199,6 +201,7 @@ class FrontSpec:
     pull_over: str | None = None
     pull_level: str | None = None
     restrictor: bool = False
+    doubts: tuple[Doubt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -261,7 +264,8 @@ class BoxSpec:
     covered by them. `island_back`: a panel closes its back.
     `built`: it is put together, and measured as far as is stated: `measured_width` (top, bottom),
     `measured_height` (left, right), `measured_depth`, `diagonals` of its front; mm.
-    `holes`: those given by hand in its sides and partitions."""
+    `holes`: those given by hand in its sides and partitions. `doubts`: its numbers that are not
+    usual, without those of its fronts."""
 
     id: str
     kind: BoxKind
@@ -292,6 +296,7 @@ class BoxSpec:
     measured_depth: float | None = None
     diagonals: tuple[float, float] | None = None
     holes: tuple[BoardHole, ...] = ()
+    doubts: tuple[Doubt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -303,7 +308,7 @@ class Job:
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
     that the job was read from. `tolerance`: how far a delivered front may be off its order, mm.
     `delivery`: what has arrived, where a list of it was read. `walls`: what stands at their
-    ends."""
+    ends. `doubts`: numbers that are not usual, but for those of boxes and fronts."""
 
     name: str
     units: Unit
@@ -327,6 +332,7 @@ class Job:
     paint: Paint = field(default_factory=Paint)
     printers: Mapping[str, "Printer"] = field(default_factory=dict)
     stocks: Mapping[str, Stock] = field(default_factory=dict)
+    doubts: tuple[Doubt, ...] = ()
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

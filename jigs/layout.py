@@ -7,6 +7,7 @@ from jigs.checks.delivery import check_surplus
 from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
 from jigs.checks.sameplace import find_displaced
+from jigs.checks.unlikely import check_unlikely
 from jigs.job import Job
 from jigs.parts import Layout
 from jigs.provenance import with_open
@@ -30,13 +31,15 @@ def lay_out(job: Job) -> Layout:
         if problem.code != "hinge-edge-reveal" or problem.part not in told
     )
     surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
+    sides = tuple(side for box in boxes for side in box.sides)
+    unlikely = check_unlikely(job, fronts, sides)
     return with_open(
         Layout(
             job=job,
             boxes=job.boxes,
             fronts=fronts,
-            sides=tuple(side for box in boxes for side in box.sides),
-            problems=(*surplus, *problems, *beside, *check_standing(job)),
+            sides=sides,
+            problems=(*surplus, *problems, *beside, *check_standing(job), *unlikely),
             echo=summarise(job),
             rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
         )

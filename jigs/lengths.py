@@ -101,7 +101,9 @@ def parse_length(text: str, unit: BareUnit, *, signed: bool = False, zero: bool 
     return _within_limits(-value if negative else value, given, signed=signed, zero=zero)
 
 
-def parse_value(value: object, unit: Unit, *, signed: bool = False, zero: bool = False) -> float:
+def parse_value(
+    value: object, unit: BareUnit, *, signed: bool = False, zero: bool = False
+) -> float:
     """Give a length in mm from a text, or from a number that was read as one.
 
     Numbers are in `unit`. Raises LengthError, also for what is neither (true, a list).

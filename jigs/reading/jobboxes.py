@@ -7,6 +7,7 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from jigs.believable import Range
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.job import (
@@ -22,6 +23,7 @@ from jigs.job import (
     FrontSpec,
     Hand,
 )
+from jigs.lengths import LONGEST
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.jobcolumns import (
     MOST_COLUMNS,
@@ -36,7 +38,23 @@ from jigs.reading.jobleaflet import read_leaflet
 from jigs.reading.jobmeasured import read_both, read_built
 from jigs.reading.jobrollouts import read_rollouts
 from jigs.reading.jobshelves import read_shelves
-from jigs.reading.jobunits import doubt_box, doubt_front
+from jigs.reading.kindranges import (
+    BOXES,
+    DIAGONAL,
+    DRAWER_HEIGHT,
+    EDGE_RADIUS,
+    END_REVEAL,
+    FRONT_BOARD,
+    FRONTS,
+    GROOVE,
+    IN_BOX,
+    OWN_REVEAL,
+    RAIL,
+    SHARE,
+    STILE,
+    TAB,
+    THIN_BOARD,
+)  # fmt: skip
 from jigs.reading.tomltables import Table
 
 MOST_ALIKE = 100
@@ -116,7 +134,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
         holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
         box = read_built(table, box)
         table.close()
-        boxes.append(replace(box, fronts=tuple(fronts), holes=holes))
+        boxes.append(replace(box, fronts=tuple(fronts), holes=holes, doubts=table.take_doubts()))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
 
 
@@ -146,15 +164,16 @@ def _names_of(front: FrontSpec) -> tuple[str, ...]:
 def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
     kind = choose_frameless(table, "kind", BOX_KINDS)
     table.require("kind", "width", "height")
-    width, height = table.length("width"), table.length("height")
-    depth = table.length("depth")
-    above_floor = table.length("above_floor", signed=True)
+    sizes = BOXES[kind or "base"]
+    width, height = table.length("width", sizes.width), table.length("height", sizes.height)
+    depth = table.length("depth", sizes.depth)
+    above_floor = table.length("above_floor", sizes.above_floor)
     if "depth" not in table:
         if kind == "open":
             assumed.add(f"box.{box_id}.depth")
         else:
             table.require("depth")
-    legs = table.length("legs") or 0.0
+    legs = table.length("legs", Range(30, 260)) or 0.0
     if height is not None and legs >= height:
         table.note(
             "legs",
@@ -166,9 +185,6 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
     elif "above_floor" not in table:
         assumed.add(f"box.{box_id}.above_floor")
     kind = kind or "base"
-    meant = doubt_box(table, kind)
-    width, height = meant.get("width", width), meant.get("height", height)
-    depth = meant.get("depth", depth)
     # A size that is missing or wrong is noted; the stand-in lets the reading go on.
     return BoxSpec(
         id=box_id,
@@ -178,7 +194,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         depth=depth or ASSUMED_DEPTH[kind],
         above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
         wall=table.text("wall") or "",
-        x=table.length("x", signed=True),
+        x=table.length("x", Range(-2000, LONGEST)),
         overlay=choose_frameless(table, "overlay", OVERLAYS) or "full",
         assembled=table.flag("assembled") or False,
         band=table.choice("band", BAND_STATES),
@@ -186,7 +202,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
         rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
-        rail=table.length("rail"),
+        rail=table.length("rail", RAIL),
         blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
         blind_right=blind[1],
         panel_left=table.choice("panel_left", PANEL_KINDS),
@@ -198,18 +214,20 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
 def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
     """Read one table of a front: as many fronts as its `count` says."""
     front = _read_front(row, shelves)
-    count = row.whole("count", most=MOST_ALIKE) or 1
+    count = row.whole("count", usual=24, most=MOST_ALIKE) or 1
     names = name_fronts(row.part_id("id") or "", box=box, place=place, count=count)
     row.close()
-    return tuple(replace(front, id=name, alike=count) for name in names)
+    doubts = row.take_doubts()
+    return tuple(replace(front, id=name, alike=count, doubts=doubts) for name in names)
 
 
 def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     row.require("kind")
     kind = row.choice("kind", FRONT_KINDS) or "door"
-    height = row.length("height")
-    modules = row.whole("modules", most=300)
-    share = row.number("share", most=1000.0)
+    sizes = FRONTS[kind]
+    height = row.length("height", sizes.height)
+    modules = row.whole("modules", usual=80, most=300)
+    share = row.number("share", SHARE, most=1000.0)
     ways = [key for key in ("height", "modules", "share") if key in row]
     if len(ways) > 1:
         row.note(ways[1], f"stands beside {ways[0]}; give one of height, modules and share")
@@ -219,28 +237,27 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     if "bored_tab" in row and "bored" not in row:
         row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
     leaflet, appliance = read_leaflet(row)
-    doubt_front(row, kind)
     return FrontSpec(
         id="?",
         kind=kind,
-        width=row.length("width"),
+        width=row.length("width", sizes.width),
         height=height,
         modules=modules,
         share=share,
         hinged=_read_hand(row),
-        thickness=row.length("thickness"),
-        stile=row.length("stile"),
-        rail=row.length("rail"),
-        groove=row.length("groove", zero=True),
-        panel=row.length("panel"),
+        thickness=row.length("thickness", FRONT_BOARD),
+        stile=row.length("stile", STILE),
+        rail=row.length("rail", STILE),
+        groove=row.length("groove", GROOVE),
+        panel=row.length("panel", THIN_BOARD),
         glass=row.flag("glass") or False,
-        edge_radius=row.length("edge_radius"),
-        measured_width=read_both(row, "measured_width"),
-        measured_height=read_both(row, "measured_height"),
-        diagonals=read_both(row, "diagonals"),
-        bored_tab=row.length("bored_tab"),
+        edge_radius=row.length("edge_radius", EDGE_RADIUS),
+        measured_width=read_both(row, "measured_width", sizes.width),
+        measured_height=read_both(row, "measured_height", sizes.height),
+        diagonals=read_both(row, "diagonals", DIAGONAL),
+        bored_tab=row.length("bored_tab", TAB),
         profile=row.choice("profile", PROFILES),
-        tab=row.length("tab"),
+        tab=row.length("tab", TAB),
         hinge=shelves.hinges.take_name(row, "hinge"),
         slide=shelves.slides.take_name(row, "slide"),
         pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
@@ -252,17 +269,17 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         pull_level=row.part_id("pull_level"),
         restrictor=_read_restrictor(row, kind),
         bored=row.flag("bored") or False,
-        drawer_width=row.length("drawer_width"),
-        drawer_height=row.length("drawer_height"),
+        drawer_width=row.length("drawer_width", Range(50, 1600)),
+        drawer_height=row.length("drawer_height", DRAWER_HEIGHT),
         finish=row.text("finish") or "",
         note=row.text("note") or "",
         overlay=choose_frameless(row, "overlay", OVERLAYS),
-        column=row.whole("column", most=MOST_COLUMNS) or 1,
-        span=row.whole("span", most=MOST_COLUMNS) or 1,
-        reveal_left=row.length("reveal_left", zero=True),
-        reveal_right=row.length("reveal_right", zero=True),
-        reveal_top=row.length("reveal_top", zero=True),
-        reveal_bottom=row.length("reveal_bottom", signed=True),
+        column=row.whole("column", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
+        span=row.whole("span", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
+        reveal_left=row.length("reveal_left", OWN_REVEAL),
+        reveal_right=row.length("reveal_right", OWN_REVEAL),
+        reveal_top=row.length("reveal_top", OWN_REVEAL),
+        reveal_bottom=row.length("reveal_bottom", END_REVEAL),
         by_kit=_read_kit(row),
         holes=read_front_holes(row, kind),
     )
@@ -280,7 +297,7 @@ def _read_hand(row: Table) -> Hand | None:
 
 def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
     """Read cup heights above the front's bottom edge, in rising order."""
-    places = row.lengths("hinges_at")
+    places = row.lengths("hinges_at", IN_BOX)
     if places is None:
         return None
     if len(set(places)) < len(places):

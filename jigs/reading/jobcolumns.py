@@ -8,7 +8,9 @@ corner box by a panel.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jigs.believable import Range
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec
+from jigs.reading.kindranges import SHARE
 from jigs.reading.tomltables import Table
 
 MOST_COLUMNS = 12
@@ -22,7 +24,7 @@ def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
     if len(rows) > MOST_COLUMNS:
         table.note("columns", f"too many ({len(rows)} given); at most {MOST_COLUMNS}")
     for row in rows[:MOST_COLUMNS]:
-        width, share = row.length("width"), row.number("share", most=1000.0)
+        width, share = row.length("width", Range(50, 1600)), row.number("share", SHARE, most=1000.0)
         if "width" in row and "share" in row:
             row.note("share", "stands beside width; give one of them")
         row.close()
@@ -32,7 +34,9 @@ def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
 
 def read_blind(table: Table, width: float, columns: int) -> tuple[float, float]:
     """Read how far a blind panel closes a box of this width from its left and right end; mm."""
-    left, right = table.length("blind_left") or 0.0, table.length("blind_right") or 0.0
+    left, right = (
+        table.length(f"blind_{end}", Range(50, 1300)) or 0.0 for end in ("left", "right")
+    )
     key = "blind_left" if left else "blind_right"
     if left and right:
         table.note("blind_right", "stands beside blind_left; a box is blind at one end")

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
 from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
+from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
@@ -70,6 +71,7 @@ class Given:
     shown_in: Unit | None = None
     tolerance: float = ACCEPTED
     walls: tuple[WallSpec, ...] = ()
+    doubts: tuple[Doubt, ...] = ()
 
 
 def complete_job(given: Given) -> Job:
@@ -122,6 +124,7 @@ def complete_job(given: Given) -> Job:
         paint=given.paint,
         printers=given.printers,
         stocks=given.stocks,
+        doubts=given.doubts,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
+from jigs.believable import Range
 from jigs.delivery.piece import DeliveredList
 from jigs.errors import Fault
 from jigs.hardware import NO_PULL
@@ -35,6 +36,7 @@ from jigs.reading.jobprinters import read_printers
 from jigs.reading.jobstocks import read_stocks
 from jigs.reading.jobunits import doubt_units
 from jigs.reading.jobwalls import read_walls
+from jigs.reading.kindranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
@@ -75,8 +77,8 @@ def _read_job(
     material, open_material = _read_material(top.table("material"))
     reveal, open_reveal = _read_reveal(top.table("reveal"))
     fronts = top.table("fronts")
-    increment = fronts.length("increment") if fronts else None
-    tolerance = fronts.length("tolerance") if fronts else None
+    increment = fronts.length("increment", Range(0.3, 13)) if fronts else None
+    tolerance = fronts.length("tolerance", Range(0.2, 5)) if fronts else None
     if fronts:
         fronts.close()
     grid = _read_grid(top.table("grid"))
@@ -141,6 +143,7 @@ def _read_job(
             shelves=shelves,
             boxes=boxes,
             walls=walls,
+            doubts=(*book.doubts, *(shared.book.doubts if shared else ())),
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
@@ -172,11 +175,11 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         return Material(), {f"material.{key}" for key in MATERIAL_DEFAULTS}
     standard = Material()
     sizes = {
-        "side": table.length("side"),
-        "front": table.length("front"),
-        "back": table.length("back"),
-        "band": table.length("band", zero=True),
-        "drawer_side": table.length("drawer_side"),
+        "side": table.length("side", BOARD),
+        "front": table.length("front", FRONT_BOARD),
+        "back": table.length("back", THIN_BOARD),
+        "band": table.length("band", Range(0.2, 4, zero=True)),
+        "drawer_side": table.length("drawer_side", Range(6, 30)),
     }
     material = Material(
         side=_or_else(sizes["side"], standard.side),
@@ -185,9 +188,9 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         back=_or_else(sizes["back"], standard.back),
         band=_or_else(sizes["band"], standard.band),
         drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
-        partition=table.length("partition"),
+        partition=table.length("partition", BOARD),
         side_kind=table.choice("side_kind", SIDE_MATERIALS),
-        front_density=table.number("front_density", most=5000.0),
+        front_density=table.number("front_density", Range(250, 1200, unit="kg/m3"), most=5000.0),
     )
     refuse_frame_keys(table)
     table.close()
@@ -203,11 +206,11 @@ def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:
         return Reveal(), {f"reveal.{key}" for key in REVEAL_DEFAULTS}
     standard = Reveal()
     reveal = Reveal(
-        side=_or_else(table.length("side", zero=True), standard.side),
-        top=_or_else(table.length("top", signed=True), standard.top),
-        bottom=_or_else(table.length("bottom", signed=True), standard.bottom),
-        between=_or_else(table.length("between", zero=True), standard.between),
-        inset=_or_else(table.length("inset", zero=True), standard.inset),
+        side=_or_else(table.length("side", REVEAL), standard.side),
+        top=_or_else(table.length("top", END_REVEAL), standard.top),
+        bottom=_or_else(table.length("bottom", END_REVEAL), standard.bottom),
+        between=_or_else(table.length("between", REVEAL), standard.between),
+        inset=_or_else(table.length("inset", REVEAL), standard.inset),
     )
     table.close()
     return reveal, {f"reveal.{key}" for key in REVEAL_DEFAULTS if key not in table}
@@ -222,7 +225,8 @@ def _read_grid(table: Table | None) -> Grid:
         return Grid()
     hinges, slides = table.flag("hinges"), table.flag("slides")
     start = table.pick("start")
-    at = None if start is None or start == "balanced" else table.measure("start", start)
+    free = start is None or start == "balanced"
+    at = None if free else table.measure("start", start, Range(5, 120))
     table.close()
     return Grid(hinges=True if hinges is None else hinges, slides=slides or False, start=at)
 

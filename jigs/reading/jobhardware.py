@@ -10,6 +10,7 @@ from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Generic
 
+from jigs.believable import Range
 from jigs.catalogue import (
     Record,
     derive,
@@ -22,33 +23,48 @@ from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hooks import HOOK_KEYS
 from jigs.reading.jobconfirmed import read_confirmed
+from jigs.reading.kindranges import (
+    ALONG_BOARD,
+    FRONT_BOARD,
+    PLATE,
+    SCREW_DEPTH,
+    SCREW_HOLE,
+    TAB,
+)  # fmt: skip
 from jigs.reading.nearest import suggest, suggest_record
 from jigs.reading.tomltables import Table
 
-# Keys that are one length: (key, may be 0).
-_HINGE_SIZES = (
-    ("cup_diameter", False), ("cup_depth", False), ("bit_point", True),
-    ("fixing_spacing", False), ("fixing_inboard", True), ("fixing_diameter", False),
-    ("fixing_depth", False), ("tab", False), ("plate_line", False), ("plate_spacing", False),
-    ("plate_diameter", False), ("plate_depth", False), ("flange_length", False),
-    ("flange_width", False),
-)  # fmt: skip
-_SLIDE_SIZES = (
-    ("length", False), ("fixing_height", False), ("drawer_rise", True), ("centre_height", True),
-    ("width_less", True), ("width_tolerance", True), ("depth_allowance", True),
-    ("drawer_shorter", True), ("fixing_diameter", False), ("fixing_depth", False),
-    ("least_rise", True), ("recess", True), ("end_height", False), ("notch_width", False),
-    ("notch_height", False), ("hook_diameter", False), ("hook_depth", False),
-    ("hook_height", False), ("hook_inset", True),
-)  # fmt: skip
+# Keys that are one length, each with the range in which it is believed.
+_HINGE_SIZES = {
+    "cup_diameter": Range(20, 45), "cup_depth": Range(8, 20),
+    "bit_point": Range(0.3, 6, zero=True),
+    "fixing_spacing": Range(25, 70), "fixing_inboard": Range(3, 15, zero=True),
+    "fixing_diameter": SCREW_HOLE, "fixing_depth": SCREW_DEPTH,
+    "tab": TAB, "plate_line": Range(20, 90), "plate_spacing": Range(16, 70),
+    "plate_diameter": SCREW_HOLE, "plate_depth": SCREW_DEPTH,
+    "flange_length": Range(30, 110), "flange_width": Range(10, 60),
+}  # fmt: skip
+_SLIDE_SIZES = {
+    "length": Range(150, 900), "fixing_height": Range(4, 120),
+    "drawer_rise": Range(2, 80, zero=True), "centre_height": Range(5, 150, zero=True),
+    "width_less": Range(4, 90, zero=True), "width_tolerance": Range(0.2, 5, zero=True),
+    "depth_allowance": Range(1, 60, zero=True), "drawer_shorter": Range(1, 60, zero=True),
+    "fixing_diameter": SCREW_HOLE, "fixing_depth": SCREW_DEPTH,
+    "least_rise": Range(1, 60, zero=True), "recess": Range(4, 40, zero=True),
+    "end_height": Range(8, 150), "notch_width": Range(8, 100), "notch_height": Range(4, 80),
+    "hook_diameter": Range(3, 15), "hook_depth": SCREW_DEPTH, "hook_height": Range(2, 60),
+    "hook_inset": Range(1, 60, zero=True),
+}  # fmt: skip
+_PULL_SIZES = {
+    "centers": Range(25, 1500), "door_inset": Range(10, 200), "door_corner": Range(15, 400),
+    "tall_height": Range(600, 1500), "two_from": Range(300, 1600),
+    "hole_diameter": Range(2, 15), "foot": Range(3, 60),
+    "projection": Range(6, 90, zero=True),
+}  # fmt: skip
 CELLS = ("overlay_at", "overlay_measured")
 """A tab, a plate and the overlay they give, in place of the constant."""
 _GREATEST_LOAD = 500.0
 """The most that a pair of slides is believed to bear; kg."""
-_PULL_SIZES = (
-    ("centers", False), ("door_inset", False), ("door_corner", False), ("tall_height", False),
-    ("two_from", False), ("hole_diameter", False), ("foot", False), ("projection", True),
-)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,15 +210,15 @@ def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None
 def _read_hinge(table: Table) -> dict[str, Any]:
     given = _read_sizes(table, _HINGE_SIZES)
     _put(given, "kind", table.choice("kind", ("full", "half", "inset")))
-    _put(given, "constant", table.length("constant", signed=True))
-    _put(given, "plates", table.lengths("plates", zero=True))
-    _put(given, "tabs", table.lengths("tabs"))
+    _put(given, "constant", table.length("constant", Range(-12, 25, least=0.5)))
+    _put(given, "plates", table.lengths("plates", PLATE))
+    _put(given, "tabs", table.lengths("tabs", TAB))
     _put(given, "least_reveal", _read_least_reveal(table))
     rest = ["constant", *CELLS]
     for key in CELLS:
         rest.remove(key)
         _put(given, "constant", _read_cell(table, key, beside=rest))
-    numbers = [*(key for key, _ in _HINGE_SIZES), "constant", "plates", "least_reveal"]
+    numbers = [*_HINGE_SIZES, "constant", "plates", "least_reveal"]
     given["confirmed"] = read_confirmed(
         table, numbers, given, same={cell: "constant" for cell in CELLS if cell in table}
     )
@@ -217,8 +233,8 @@ def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
     cell = table.table(key)
     if cell is None:
         return None
-    tab, plate = cell.length("tab"), cell.length("plate", zero=True)
-    overlay = cell.length("overlay", signed=True)
+    tab, plate = cell.length("tab", TAB), cell.length("plate", PLATE)
+    overlay = cell.length("overlay", Range(-30, 30, least=0.5))
     cell.require("tab", "plate", "overlay")
     cell.close()
     for other in beside:
@@ -243,7 +259,8 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
         return None
     rows = []
     for row in value:
-        thickness, reveal = (table.measure("least_reveal", item) for item in row)
+        thickness = table.measure("least_reveal", row[0], FRONT_BOARD)
+        reveal = table.measure("least_reveal", row[1], Range(0.2, 8))
         if thickness is None or reveal is None:
             return None
         rows.append((thickness, reveal))
@@ -259,13 +276,13 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
 def _read_slide(table: Table) -> dict[str, Any]:
     given = _read_sizes(table, _SLIDE_SIZES)
     _put(given, "mount", table.choice("mount", ("under", "side")))
-    _put(given, "load", table.number("load", most=_GREATEST_LOAD))
+    _put(given, "load", table.number("load", Range(5, 150, unit="kg"), most=_GREATEST_LOAD))
     for key in ("fixing_at", "carry_at"):
-        places = table.lengths(key)
+        places = table.lengths(key, ALONG_BOARD)
         if places and any(b <= a for a, b in pairwise(places)):
             table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
         _put(given, key, places)
-    numbers = [*(key for key, _ in _SLIDE_SIZES), "fixing_at", "carry_at", "load"]
+    numbers = [*_SLIDE_SIZES, "fixing_at", "carry_at", "load"]
     given["confirmed"] = read_confirmed(table, numbers, given)
     return given
 
@@ -312,15 +329,15 @@ def _read_pull(table: Table) -> dict[str, Any]:
             "allowed: center, upper-third, or a length below the top edge",
         )
     elif value is not None:
-        _put(given, "drawer", table.measure("drawer", value))
-    given["confirmed"] = read_confirmed(table, [key for key, _ in _PULL_SIZES], given)
+        _put(given, "drawer", table.measure("drawer", value, Range(10, 500)))
+    given["confirmed"] = read_confirmed(table, tuple(_PULL_SIZES), given)
     return given
 
 
-def _read_sizes(table: Table, sizes: tuple[tuple[str, bool], ...]) -> dict[str, Any]:
+def _read_sizes(table: Table, sizes: Mapping[str, Range]) -> dict[str, Any]:
     given: dict[str, Any] = {}
-    for key, zero in sizes:
-        _put(given, key, table.length(key, zero=zero))
+    for key, within in sizes.items():
+        _put(given, key, table.length(key, within))
     return given
 
 

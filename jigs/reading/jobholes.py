@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from jigs.believable import Range
 from jigs.geometry import End, Face
 from jigs.job import BoardHole, FrontKind, Hand, HandHole
 from jigs.reading.tomltables import Table
@@ -63,10 +64,11 @@ def _read_hole(
 ) -> HandHole | None:
     """Read what every hole given by hand states."""
     table.require("x", "y", "diameter", "depth")
-    x, y = table.length("x", zero=True), table.length("y", zero=True)
-    diameter = table.length("diameter")
+    x, y = table.length("x", Range(0, 1600)), table.length("y", Range(0, 2700))
+    diameter = table.length("diameter", Range(1, 60))
     value = table.pick("depth")
-    depth = None if value is None or value == "through" else table.measure("depth", value)
+    blind = value is not None and value != "through"
+    depth = table.measure("depth", value, Range(2, 60)) if blind else None
     purpose = table.text("purpose") or "manual"
     stated_from = table.choice("from", ENDS)
     table.close()

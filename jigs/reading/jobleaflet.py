@@ -1,8 +1,13 @@
 """An appliance's leaflet in the job file: `leaflet = "noted"`, or a table of its numbers."""
 
+from jigs.believable import Range
 from jigs.leaflet import PANEL_PULLS, Leaflet
+from jigs.reading.kindranges import FRONTS
 from jigs.reading.tomltables import Table
 
+PANEL = FRONTS["panel"]
+END_GAP = Range(0.5, 100, zero=True)
+"""A gap that an appliance wants beside its panel: below it the whole plinth."""
 HEAVIEST = 100.0
 """A panel's greatest weight that is believed; kg."""
 
@@ -23,15 +28,15 @@ def read_leaflet(row: Table) -> tuple[bool, Leaflet | None]:
                 f'says nothing of the {size}; give {" or ".join(keys)}, or leaflet = "noted"',
             )
     read = Leaflet(
-        width_min=table.length("width_min"),
-        width_max=table.length("width_max"),
-        height_min=table.length("height_min"),
-        height_max=table.length("height_max"),
-        gap_left=table.length("gap_left", zero=True),
-        gap_right=table.length("gap_right", zero=True),
-        gap_top=table.length("gap_top", zero=True),
-        gap_bottom=table.length("gap_bottom", zero=True),
-        weight_max=table.number("weight_max", most=HEAVIEST),
+        width_min=table.length("width_min", PANEL.width),
+        width_max=table.length("width_max", PANEL.width),
+        height_min=table.length("height_min", PANEL.height),
+        height_max=table.length("height_max", PANEL.height),
+        gap_left=table.length("gap_left", END_GAP),
+        gap_right=table.length("gap_right", END_GAP),
+        gap_top=table.length("gap_top", END_GAP),
+        gap_bottom=table.length("gap_bottom", END_GAP),
+        weight_max=table.number("weight_max", Range(1, 60, unit="kg"), most=HEAVIEST),
         pull=table.choice("pull", PANEL_PULLS),
     )
     for size, low, high in (

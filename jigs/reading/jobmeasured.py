@@ -8,8 +8,10 @@ fronts are ordered from.
 from dataclasses import replace
 from math import hypot
 
+from jigs.believable import Range
 from jigs.job import BoxSpec
 from jigs.lengths import format_length
+from jigs.reading.kindranges import BOXES, DIAGONAL
 from jigs.reading.tomltables import Table
 
 FAR = 25.0
@@ -23,9 +25,9 @@ BOTH = {
 """Where each size that is measured twice is measured."""
 
 
-def read_both(row: Table, key: str) -> tuple[float, float] | None:
-    """Read a size that was measured in two places; mm."""
-    sizes = row.lengths(key)
+def read_both(row: Table, key: str, within: Range) -> tuple[float, float] | None:
+    """Read a size that was measured in two places, and where it is believed; mm."""
+    sizes = row.lengths(key, within)
     if sizes is None:
         return None
     if len(sizes) != 2:
@@ -39,8 +41,11 @@ def read_both(row: Table, key: str) -> tuple[float, float] | None:
 def read_built(table: Table, box: BoxSpec) -> BoxSpec:
     """Give a box with what was measured of it since it was built."""
     built = table.flag("built") or False
-    width, height = read_both(table, "measured_width"), read_both(table, "measured_height")
-    depth, corners = table.length("measured_depth"), read_both(table, "diagonals")
+    believed = BOXES[box.kind]
+    width = read_both(table, "measured_width", believed.width)
+    height = read_both(table, "measured_height", believed.height)
+    depth = table.length("measured_depth", believed.depth)
+    corners = read_both(table, "diagonals", DIAGONAL)
     for key in (*BOTH, "measured_depth"):
         if key in table and not built:
             table.note(key, "stands without built; say built = true of a box that is put together")

@@ -1,5 +1,6 @@
 """How the fronts are painted, in the job file: `[paint]`, with `coats` and `spread`."""
 
+from jigs.believable import Range
 from jigs.paint import Paint
 from jigs.reading.tomltables import Table
 
@@ -12,9 +13,10 @@ def read_paint(table: Table | None) -> Paint:
     usual = Paint()
     if table is None:
         return usual
+    spread = table.number("spread", Range(3, 20, unit="m2 a litre"), most=MOST_SPREAD)
     paint = Paint(
-        coats=table.whole("coats", most=MOST_COATS) or usual.coats,
-        spread=table.number("spread", most=MOST_SPREAD) or usual.spread,
+        coats=table.whole("coats", usual=8, most=MOST_COATS) or usual.coats,
+        spread=spread or usual.spread,
     )
     table.close()
     return paint

@@ -9,6 +9,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from jigs.believable import Range
 from jigs.errors import Fault, ReadingError
 from jigs.lengths import Unit, format_mm
 from jigs.printer import Printer, find_faults
@@ -57,10 +58,10 @@ def _read(name: str, table: Table) -> Printer | None:
         table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
     noted = len(table.book.faults)
     bars = table.choice("bars", UNITS) or "mm"
-    across, along = table.length("across"), table.length("along")
+    across, along = (table.length(way, Range(150, 260)) for way in ("across", "along"))
     paper, tray = table.text("paper") or "", table.text("tray") or ""
     dots = read_dots(table)
-    right, up = (table.length(f"labels_{way}", signed=True) for way in ("right", "up"))
+    right, up = (table.length(f"labels_{way}", Range(-25, 25)) for way in ("right", "up"))
     if dots is None and right is None and up is None:
         table.require("across", "along")
     table.close()

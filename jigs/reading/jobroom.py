@@ -7,6 +7,8 @@ stands at `x` along the wall or `after` a box or an earlier appliance of that wa
 from collections.abc import Sequence
 from dataclasses import replace
 
+from jigs.believable import Range
+from jigs.lengths import LONGEST
 from jigs.reading.nearest import suggest
 from jigs.reading.tomltables import Table
 from jigs.wallspec import Appliance, WallSpec
@@ -15,7 +17,8 @@ from jigs.wallspec import Appliance, WallSpec
 def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]) -> WallSpec:
     """Read a wall's own sizes and its appliances. `boxes`: the IDs of its boxes; `taken`: all IDs
     of boxes and appliances so far."""
-    counter, thickness = table.length("counter"), table.length("counter_thickness")
+    counter = table.length("counter", Range(500, 1400))
+    thickness = table.length("counter_thickness", Range(5, 120))
     if "counter_thickness" in table and "counter" not in table:
         table.note("counter_thickness", "stands without counter, its top above the floor")
     if counter is not None and thickness is not None and thickness >= counter:
@@ -32,11 +35,11 @@ def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequenc
             found.append(read)
     return replace(
         wall,
-        length=table.length("length"),
-        ceiling=table.length("ceiling"),
+        length=table.length("length", Range(300, LONGEST)),
+        ceiling=table.length("ceiling", Range(1500, 6000)),
         counter=counter,
         counter_thickness=thickness,
-        floor_high=table.length("floor_high", zero=True) or 0.0,
+        floor_high=table.length("floor_high", Range(1, 100, zero=True)) or 0.0,
         appliances=tuple(found),
     )
 
@@ -44,9 +47,11 @@ def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequenc
 def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) -> Appliance | None:
     """Read one appliance; None where a size of it is missing or wrong."""
     table.require("id", "width", "height")
-    name, width, height = table.part_id("id"), table.length("width"), table.length("height")
-    said, above = table.text("name"), table.length("above_floor", zero=True)
-    x, after = table.length("x", zero=True), table.part_id("after")
+    name, said = table.part_id("id"), table.text("name")
+    width = table.length("width", Range(100, 1600))
+    height = table.length("height", Range(30, 2600))
+    above = table.length("above_floor", Range(10, 2600, zero=True))
+    x, after = table.length("x", Range(0, LONGEST)), table.part_id("after")
     if name is not None and name in taken:
         table.note(
             "id", f"taken already ('{name[:40]}' given); every box and appliance has its own"

@@ -6,6 +6,7 @@ says how many shelves are cut for them.
 """
 
 from jigs.job import ShelfSpec
+from jigs.reading.kindranges import IN_BOX
 from jigs.reading.tomltables import Table
 
 MOST = 20
@@ -21,9 +22,9 @@ def read_shelves(
 
 
 def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSpec:
-    at, adjustable = row.length("at"), row.flag("adjustable")
-    low, high = row.length("from"), row.length("to")
-    column = row.whole("column", most=columns)
+    at, adjustable = row.length("at", IN_BOX), row.flag("adjustable")
+    low, high = row.length("from", IN_BOX), row.length("to", IN_BOX)
+    column = row.whole("column", usual=columns, most=columns)
     if adjustable and "at" in row:
         row.note("at", "stands beside adjustable; a shelf is fixed or adjustable")
     if not adjustable and "at" not in row:
@@ -44,7 +45,7 @@ def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSp
             )
     if low is not None and high is not None and low >= high:
         row.note("to", f"not above from ({row.given('to')} given)")
-    count = row.whole("count", most=MOST)
+    count = row.whole("count", usual=12, most=MOST)
     if count is not None and not adjustable:
         row.note("count", "is for adjustable shelves alone; say adjustable = true")
     row.close()

@@ -7,12 +7,15 @@ the label's size: labels that touch. A roll says `roll = true`, and its label's 
 
 import re
 
+from jigs.believable import Range
 from jigs.dotpitch import DOTS
 from jigs.labelstock import MARGIN, ROLL_MARGIN, Stock, find_faults
 from jigs.reading.tomltables import Table
 from jigs.sheetsizes import COMMON, SHEETS, Sheet
 
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")
+PAPER = Range(5, 620)
+"""A size of a label, from one to the next, or of their sheet; mm."""
 MOST_PLACES = 100
 """Columns, and rows, of a sheet."""
 
@@ -39,18 +42,18 @@ def _read(name: str, table: Table) -> Stock | None:
         )
     noted = len(table.book.faults)
     roll = table.flag("roll") or False
-    width, height = table.length("label_width"), table.length("label_height")
-    margin = table.length("margin", zero=True)
+    width, height = (table.length(f"label_{way}", PAPER) for way in ("width", "height"))
+    margin = table.length("margin", Range(0.3, 15, zero=True))
     dots = read_dots(table)
-    bore, rounded = table.length("bore"), table.flag("round") or False
+    bore, rounded = table.length("bore", Range(10, 60)), table.flag("round") or False
     if rounded and bore is None:
         table.note("round", "only a tag is round; say for which bore: bore")
     table.require("label_width", "label_height")
     sheet = _read_sheet(table, roll)
-    columns = table.whole("columns", most=MOST_PLACES) or 1
-    rows = table.whole("rows", most=MOST_PLACES) or 1
-    left, top = table.length("left", zero=True), table.length("top", zero=True)
-    pitch_x, pitch_y = table.length("pitch_x"), table.length("pitch_y")
+    columns = table.whole("columns", usual=20, most=MOST_PLACES) or 1
+    rows = table.whole("rows", usual=60, most=MOST_PLACES) or 1
+    left, top = (table.length(way, Range(1, 150, zero=True)) for way in ("left", "top"))
+    pitch_x, pitch_y = (table.length(f"pitch_{way}", PAPER) for way in ("x", "y"))
     if roll:
         for key in (key for key in _SHEET_KEYS if key in table):
             table.note(key, "a roll has one label a page, the page is the label; leave it out")
@@ -104,7 +107,7 @@ def _read_sheet(table: Table, roll: bool) -> Sheet | None:
     """Read the page of a sheet of labels: a named one, or its own width and height."""
     named = {**SHEETS, COMMON.name: COMMON}
     name = table.choice("sheet", tuple(named))
-    wide, high = table.length("page_width"), table.length("page_height")
+    wide, high = (table.length(f"page_{way}", PAPER) for way in ("width", "height"))
     if roll:
         return COMMON  # in its place stands the label
     if "sheet" in table:

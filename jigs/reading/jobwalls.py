@@ -8,6 +8,7 @@ measures, its counter and its appliances are read by `jigs.reading.jobroom`.
 
 from collections.abc import Iterable, Sequence
 
+from jigs.believable import Range
 from jigs.errors import JigsheetError
 from jigs.ids import check_id
 from jigs.job import BoxSpec, Hand
@@ -87,7 +88,8 @@ def _which(wanted: str, standing: Sequence[str]) -> str:
 def _read_end(table: Table, hand: Hand) -> WallEnd:
     """Read one end of a wall."""
     stands = table.choice(hand, END_KINDS)
-    filler, reach = table.length(f"{hand}_filler", zero=True), table.length(f"{hand}_reach")
+    filler = table.length(f"{hand}_filler", Range(3, 500, zero=True))
+    reach = table.length(f"{hand}_reach", Range(3, 900))
     meets = table.text(f"{hand}_meets")
     if hand not in table:
         for key in (f"{hand}_filler", f"{hand}_reach", f"{hand}_meets"):

@@ -1,6 +1,7 @@
 """Tables of a job file, read key by key; every fault is noted at its line and reading goes on.
 
-A getter gives None, or its default, where a value is missing or wrong; the fault is in the book.
+Each number is read with the range in which it is believed. A getter gives None, or its default,
+where a value is missing or wrong; the fault is in the book.
 `close` reports what was never asked for. Nothing may be made from a book that has faults.
 """
 
@@ -9,9 +10,10 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TypeVar
 
+from jigs.believable import Doubt, Range, measure, word_unit
 from jigs.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ids import check_id
-from jigs.lengths import Unit, parse_value, show_value
+from jigs.lengths import Unit, show_value
 from jigs.reading.nearest import suggest
 from jigs.reading.tomlindex import KeyPath, find_line, write_path
 
@@ -23,11 +25,12 @@ LONGEST_TEXT = 200
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FaultBook:
-    """The faults of one file, and the lines of its keys."""
+    """The faults of one file, what is doubted in it, and the lines of its keys."""
 
     file: str
     lines: Mapping[KeyPath, int]
     faults: list[tuple[int, Fault]] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
 
     def place(self, path: KeyPath) -> str:
         """Write where a path stands: `job.toml:12: box[1].width`."""
@@ -68,20 +71,20 @@ class Table:
         """Show the value given for a key."""
         return show_value(self._values.get(key))
 
-    def length(self, key: str, *, signed: bool = False, zero: bool = False) -> float | None:
-        """Take a length, in mm."""
+    def length(self, key: str, within: Range) -> float | None:
+        """Take a length, in mm; `within` says where it is believed."""
         value = self._take(key)
-        return None if value is None else self._measure((key,), value, signed=signed, zero=zero)
+        return None if value is None else self._measure((key,), value, within)
 
-    def lengths(self, key: str, *, zero: bool = False) -> tuple[float, ...] | None:
-        """Take a list of one or more lengths, in mm."""
+    def lengths(self, key: str, within: Range) -> tuple[float, ...] | None:
+        """Take a list of one or more lengths, in mm; `within` says where each is believed."""
         value = self._take(key)
         if value is None:
             return None
         if not isinstance(value, list) or not value:
             self.note(key, f"not a list ({show_value(value)} given); a list of lengths is allowed")
             return None
-        found = [self._measure((key, i), item, zero=zero) for i, item in enumerate(value, start=1)]
+        found = [self._measure((key, i), item, within) for i, item in enumerate(value, start=1)]
         return tuple(mm for mm in found if mm is not None)
 
     def choice(self, key: str, allowed: Sequence[Word]) -> Word | None:
@@ -136,8 +139,8 @@ class Table:
         self.note(key, f"neither true nor false ({show_value(value)} given)")
         return None
 
-    def whole(self, key: str, *, most: int) -> int | None:
-        """Take a whole number from 1 to `most`."""
+    def whole(self, key: str, *, usual: int, most: int) -> int | None:
+        """Take a whole number from 1 to `most`, of which up to `usual` are believed."""
         value = self._take(key)
         if value is None:
             return None
@@ -147,17 +150,18 @@ class Table:
                 f"not a whole number from 1 to {most} ({show_value(value)} given)",
             )
             return None
-        return value
+        return int(self._believe(key, value, Range(1, usual, unit="")))
 
-    def number(self, key: str, *, most: float) -> float | None:
-        """Take a plain number over 0 and up to `most`, without a unit."""
+    def number(self, key: str, within: Range, *, most: float) -> float | None:
+        """Take a plain number over 0 and up to `most`, without a unit; `within` says where it is
+        believed."""
         value = self._take(key)
         if value is None:
             return None
         if isinstance(value, int | Decimal) and not isinstance(value, bool):
             finite = not isinstance(value, Decimal) or value.is_finite()
             if finite and Decimal("1e-6") <= value <= most:
-                return float(value)
+                return self._believe(key, float(value), within)
         self.note(key, f"not a number over 0, up to {most:g} ({show_value(value)} given)")
         return None
 
@@ -200,9 +204,21 @@ class Table:
         """Give a value as it stands, for a look before it is taken."""
         return self._values.get(key)
 
-    def measure(self, key: str, value: object) -> float | None:
-        """Read a picked value as a length, in mm."""
-        return self._measure((key,), value)
+    def measure(self, key: str, value: object, within: Range) -> float | None:
+        """Read a picked value as a length, in mm; `within` says where it is believed."""
+        return self._measure((key,), value, within)
+
+    def doubt(self, key: str, value: float, within: Range, nominal: str = "") -> None:
+        """Note that a number is not usual, or is a trade's name for it."""
+        doubt = Doubt(path=(*self.path, key), value=value, within=within, nominal=nominal)
+        self.book.doubts.append(doubt)
+
+    def take_doubts(self) -> tuple[Doubt, ...]:
+        """Take what is doubted in this table and in those inside it out of the book."""
+        depth = len(self.path)
+        own = [doubt for doubt in self.book.doubts if doubt.path[:depth] == self.path]
+        self.book.doubts[:] = [doubt for doubt in self.book.doubts if doubt not in own]
+        return tuple(own)
 
     def require(self, *keys: str) -> None:
         """Note each of the keys that is missing."""
@@ -220,11 +236,23 @@ class Table:
         self._asked.append(key)
         return self._values.get(key)
 
-    def _measure(
-        self, steps: KeyPath, value: object, *, signed: bool = False, zero: bool = False
-    ) -> float | None:
+    def _believe(self, key: str, value: float, within: Range) -> float:
+        """Give a number, and note where it is not usual."""
+        if not within.holds(value):
+            self.doubt(key, value, within)
+        return value
+
+    def _measure(self, steps: KeyPath, value: object, within: Range) -> float | None:
+        """Read a length. One in another unit is a fault; what it was meant to be goes on."""
         try:
-            return parse_value(value, self.unit, signed=signed, zero=zero)
+            found = measure(value, self.unit, within)
         except LengthError as error:
             self.book.note((*self.path, *steps), str(error))
             return None
+        if found.meant:
+            given = str(value).strip()
+            wrong = word_unit(given, self.unit, within, found.meant)
+            self.book.note((*self.path, *steps), wrong)
+        elif not found.usual:
+            self.book.doubts.append(Doubt(path=(*self.path, *steps), value=found.mm, within=within))
+        return found.mm

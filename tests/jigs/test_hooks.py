@@ -22,7 +22,11 @@ from tests.jigs.sample import SLIDE, box, codes, front_of, job
 HOOKED = replace(SLIDE, hook_diameter=6.0, hook_depth=10.0, hook_height=24.0, hook_inset=8.0)
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 LOW = FrontSpec(id="B1-2", kind="drawer")
-KEYS = "hook_diameter = 6\nhook_depth = 10\nhook_height = 24\nhook_inset = 8\n"
+KEYS = """hook_diameter = "6 mm"
+hook_depth = "10 mm"
+hook_height = 0.5
+hook_inset = "8 mm"
+"""
 
 
 def hooked(*boxes: BoxSpec, slide: SlideRecord = HOOKED, units: Unit = "in") -> Layout:
@@ -129,9 +133,9 @@ def test_the_cut_list_and_the_notch_follow_the_record() -> None:
 def test_they_are_read_and_must_be_confirmed(tmp_path: Path) -> None:
     """All four, or none; what is not confirmed is told by name."""
     text = JOB.replace('drawer_rise = "14 mm"\n', f'drawer_rise = "14 mm"\n{KEYS}')
-    runner = read(tmp_path, text.replace("hook_inset = 8", 'hook_inset = "8 mm"')).slides["runner"]
+    runner = read(tmp_path, text).slides["runner"]
     assert runner.hook_inset == 8.0
-    assert runner.hook_height == pytest.approx(24 * 25.4)
+    assert runner.hook_height == pytest.approx(0.5 * 25.4)
     assert open_keys(replace(HOOKED, confirmed={}), "drawer")[-4:] == HOOK_KEYS
     assert not set(HOOK_KEYS) & set(open_keys(replace(SLIDE, confirmed={})))
 
@@ -143,10 +147,10 @@ def test_they_are_read_and_must_be_confirmed(tmp_path: Path) -> None:
             "hook_height = 1\n",
             "stands without hook_diameter, hook_depth, hook_inset",
         ),
-        (KEYS.replace("hook_inset = 8\n", ""), "hook_diameter: stands without hook_inset"),
+        (KEYS.replace('hook_inset = "8 mm"\n', ""), "hook_diameter: stands without hook_inset"),
         (f'{KEYS}mount = "side"\n', "hooks at the rear are an undermount slide's"),
         ("hook_hight = 1\n", "did you mean 'hook_height'?"),
-        (KEYS.replace("= 24", "= -24"), "hook_height"),
+        (KEYS.replace("= 0.5", "= -0.5"), "hook_height"),
     ],
 )
 def test_half_of_their_numbers_is_a_fault(tmp_path: Path, keys: str, words: str) -> None:
@@ -158,7 +162,7 @@ def test_half_of_their_numbers_is_a_fault(tmp_path: Path, keys: str, words: str)
 
 def test_a_number_that_is_wrong_is_told_once(tmp_path: Path) -> None:
     """It is not called missing as well."""
-    keys = KEYS.replace("hook_diameter = 6", "hook_diameter = 0")
+    keys = KEYS.replace('hook_diameter = "6 mm"', "hook_diameter = 0")
     text = JOB.replace('drawer_rise = "14 mm"\n', f'drawer_rise = "14 mm"\n{keys}')
     (fault,) = faults_of(tmp_path, text)
     assert "hook_diameter: a size must be over 0" in fault

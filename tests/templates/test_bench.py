@@ -27,7 +27,7 @@ def test_nothing_touches_anything(paper: str) -> None:
 
 def test_each_line_is_one_that_a_job_file_takes() -> None:
     """With a number in its blank it is TOML, and its key is a record's."""
-    known = {key for sizes in (_HINGE_SIZES, _SLIDE_SIZES, _PULL_SIZES) for key, _ in sizes}
+    known = {*_HINGE_SIZES, *_SLIDE_SIZES, *_PULL_SIZES}
     known |= {"like", "plates", "fixing_at", "overlay_measured", "confirmed"}
     for page in bench_pages(PAPERS["common"]):
         lines = [re.sub("_{4,}", "5", line) for line in lines_to_type(page)]

@@ -42,10 +42,10 @@ def test_a_job_uses_shared_records_as_its_own(tmp_path: Path) -> None:
     assert tmp_path / "my-hardware.toml" in job.sources
 
 
-@pytest.mark.parametrize(("line", "mm"), [("", 1 * 25.4), ('units = "mm"\n', 1)])
+@pytest.mark.parametrize(("line", "mm"), [("", 30 * 25.4), ('units = "mm"\n', 30)])
 def test_bare_numbers_have_the_units_of_their_file(tmp_path: Path, line: str, mm: float) -> None:
     """Without units of its own, the job's."""
-    job = shared_job(tmp_path, f"{line}[pull.shed]\ncenters = 1\n")
+    job = shared_job(tmp_path, f"{line}[pull.shed]\ncenters = 30\n")
     assert job.pulls["shed"].centers == mm
 
 

@@ -95,7 +95,7 @@ def test_a_list_joins_the_boxes_of_a_job(tmp_path: Path) -> None:
 def test_a_list_is_read_in_the_unit_of_its_job(tmp_path: Path) -> None:
     """The bare numbers of a silent header are in the job's unit; a header that speaks wins."""
     inches = JOB.replace("schema = 1", 'schema = 1\nunits = "in"').replace("457.2", '"457.2 mm"')
-    for size in ("774.7", "584.2", "600", "720", "320"):
+    for size in ("96", "774.7", "584.2", "600", "720", "320"):
         inches = inches.replace(f"= {size}\n", f'= "{size} mm"\n')
     job = read_job(write(tmp_path, inches, "box,kind,height\nA,drawer,6\n"))
     assert job.boxes[0].fronts[0].height == 152.4

@@ -1,0 +1,107 @@
+"""What is believable: the range in which a number of one kind lies in any kitchen.
+
+Each key is read with its range beside it. A bare number outside the range that would lie inside
+it in another unit was typed in that unit: a fault of reading. Any other number outside is only
+unusual, and told as a warning. Ranges are wide: what is in one need not be right.
+
+>>> band = Range(0.2, 4, zero=True)
+>>> measure("0.6", "in", band).meant, measure("0.6 mm", "in", band).meant
+(('mm',), ())
+>>> measure("6 mm", "in", band).usual, measure("0", "in", band).usual
+(False, True)
+"""
+
+from collections.abc import Iterator
+from dataclasses import KW_ONLY, dataclass
+
+from jigs.geometry import SLACK
+from jigs.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
+
+MM_PER: dict[BareUnit, float] = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """From `low` to `high` (common practice, no source, and generous)."""
+
+    low: float
+    """The least that is usual, in `unit`; below 0 where the sign says which way."""
+    high: float
+    """The most that is usual, in `unit`."""
+    _: KW_ONLY
+    zero: bool = False
+    """Whether 0 may stand there, for none."""
+    least: float = 0.0
+    """Nothing but 0 is nearer to 0 than this: of a range on both sides of it, in `unit`."""
+    unit: str = "mm"
+    """What the numbers are in: mm of every length, kg, ...; "" of a plain number."""
+
+    @property
+    def signed(self) -> bool:
+        """Whether a number below 0 has a meaning there."""
+        return self.low < 0
+
+    @property
+    def takes_zero(self) -> bool:
+        """Whether 0 has a meaning there."""
+        return self.zero or self.low <= 0
+
+    def holds(self, value: float) -> bool:
+        """Tell whether a value in `unit` is usual."""
+        if value == 0:
+            return self.takes_zero
+        return self.low - SLACK <= value <= self.high + SLACK and abs(value) >= self.least - SLACK
+
+    def __str__(self) -> str:
+        return f"{self.low:g} to {self.high:g} {self.unit}".rstrip()
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A length as it was read: `mm`; whether that is `usual`; else the units in which the bare
+    number would be, none where it has a unit or lies in the range of no other."""
+
+    mm: float
+    usual: bool = True
+    meant: tuple[BareUnit, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doubt:
+    """A number that was read and is not usual."""
+
+    path: tuple[str | int, ...]
+    """Where it stands in its file, key by key; a list's column alone."""
+    value: float
+    """What was read, in the unit of its range."""
+    within: Range
+    """What is usual there."""
+    nominal: str = ""
+    """The trade's fraction as given, where it is asked whether that was measured."""
+
+
+def measure(value: object, unit: BareUnit, within: Range) -> Measured:
+    """Read a length whose bare number is in `unit`. Raises LengthError."""
+    signed, zero = within.signed, within.takes_zero
+    if is_bare(value):
+        number = parse_value(value, "mm", signed=signed, zero=zero)
+        if not within.holds(number * MM_PER[unit]) and (meant := (*_fits(number, unit, within),)):
+            return Measured(number * MM_PER[meant[0]], usual=False, meant=meant)
+    mm = parse_value(value, unit, signed=signed, zero=zero)
+    return Measured(mm, usual=within.holds(mm))
+
+
+def _fits(number: float, unit: BareUnit, within: Range) -> Iterator[BareUnit]:
+    return (other for other, mm in MM_PER.items() if other != unit and within.holds(number * mm))
+
+
+def word_unit(given: str, unit: BareUnit, within: Range, meant: tuple[BareUnit, ...]) -> str:
+    """Say that a bare number is in another unit than its file's; `given` as it stands.
+
+    >>> word_unit("0.6", "in", Range(0.2, 4), ("mm",))
+    '0.6 in is 15.2 mm, and 0.2 to 4 mm is usual; 0.6 mm? write the unit'
+    """
+    number = parse_value(given, "mm", signed=True)
+    in_mm = "" if unit == "mm" else f" is {number * MM_PER[unit]:.1f} mm"
+    others = " or ".join(f"{given} {other}" for other in meant)
+    return f"{given} {unit}{in_mm or ' given'}, and {within} is usual; {others}? write the unit"

@@ -1,0 +1,99 @@
+"""Which numbers are unusual, and what depends on them? Nothing is held for being unusual."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from jigs.believable import Doubt
+from jigs.checks.finding import warning
+from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.ids import name_leaves
+from jigs.job import FrontSpec, Job
+from jigs.lengths import Unit, format_length
+from jigs.parts import Front, Side
+from jigs.problems import Problem
+from jigs.reading.tomlindex import KeyPath, write_path
+
+
+def check_unlikely(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> tuple[Problem, ...]:
+    """List the numbers of a job that are not usual, each at what depends on it."""
+    return tuple(_find(job, fronts, sides))
+
+
+def _find(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> Iterator[Problem]:
+    everything = (*(front.id for front in fronts), *dict.fromkeys(s.board for s in sides))
+    for doubt in job.doubts:
+        used = _used_by(job, doubt.path, fronts)
+        yield _word(None, doubt, everything if used is None else used, job.shown)
+    for box in job.boxes:
+        parts = tuple(dict.fromkeys(s.board for s in sides if s.box == box.id))
+        inside = (*(front.id for front in fronts if front.box == box.id), *parts)
+        for doubt in box.doubts:
+            yield _word(box.id, doubt, inside, job.shown)
+        for spec in box.fronts:
+            for doubt in spec.doubts:
+                for part in _parts_of(spec, box.id):
+                    yield _word(part, doubt, (), job.shown)
+
+
+def _parts_of(spec: FrontSpec, box: str) -> tuple[str, ...]:
+    """Name what a front's numbers are told at: an opening is no part, its box is."""
+    if spec.kind == "opening":
+        return (box,)
+    return name_leaves(spec.id) if spec.kind == "pair" else (spec.id,)
+
+
+def _word(part: str | None, doubt: Doubt, also: Iterable[str], unit: Unit) -> Problem:
+    name, within = _name(doubt.path), doubt.within
+    if doubt.nominal:
+        return warning(
+            "unlikely-number",
+            part,
+            f"{name} {doubt.nominal}: measured with a caliper? A board called so is usually "
+            f"{within.low:.1f} to {within.high:.1f} mm",
+            "measure it, and write what it is in mm or as a decimal",
+            tuple(also),
+        )
+    plain = f"{doubt.value:g} {within.unit}".rstrip()
+    said = format_length(doubt.value, unit) if within.unit == "mm" else plain
+    return warning(
+        "unlikely-number",
+        part,
+        f"{name}: {said}; {within} is usual",
+        "see whether it is right, and in which unit it was meant; if it is, leave it",
+        tuple(also),
+    )
+
+
+def _name(path: KeyPath) -> str:
+    """Write a number's path; without what its box or front is, where it is told at that."""
+    steps = path[2:] if path[0] == "box" else path
+    return write_path(steps[2:] if path[0] == "box" and steps[0] == "front" else steps)
+
+
+def _used_by(job: Job, path: KeyPath, fronts: Sequence[Front]) -> tuple[str, ...] | None:
+    """Name the fronts that a hardware record, or one like it, is used at; None of a number that
+    is no record's."""
+    if len(path) < 3:
+        return None
+    name = str(path[1])
+    match path[0]:
+        case "hinge":
+            names = _alike(name, job.hinges)
+            return tuple(f.id for f in fronts if f.hinge and f.hinge.record in names)
+        case "slide":
+            names = _alike(name, job.slides)
+            return tuple(f.id for f in fronts if f.drawer and f.drawer.slide in names)
+        case "pull":
+            names = _alike(name, job.pulls)
+            return tuple(f.id for f in fronts if f.pull in names)
+        case "wall" | "printer" | "stock":
+            return ()
+        case _:
+            return None
+
+
+def _alike(name: str, records: Mapping[str, HingeRecord | SlideRecord | PullRecord]) -> set[str]:
+    """Name a record and those that are like it, however far down."""
+    found = {name}
+    while more := {r.name for r in records.values() if r.like in found} - found:
+        found |= more
+    return found

@@ -1,0 +1,220 @@
+"""What is believable: each key has its range, and a number typed in another unit is told."""
+
+import dataclasses
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from jigs.believable import MM_PER, Range, measure
+from jigs.build import Build
+from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.job import Job, Material, Reveal
+from jigs.layout import lay_out
+from jigs.lengths import BareUnit
+from jigs.problems import Problem
+from jigs.reading.inputs import read_job
+from jigs.reading.tomltables import FaultBook, Table
+from tests.jigs.jobtext import JOB, SMALL, faults_of, read
+from tests.test_jobfile_page import DEMO, FURTHER
+
+INCH = 25.4
+GETTERS = {"length": 1, "lengths": 1, "measure": 2, "number": 1}
+"""The ways to take a number with its range, and the range's place among the arguments."""
+UNITS: tuple[BareUnit, ...] = ("mm", "cm", "in")
+
+
+@pytest.fixture(scope="module")
+def ranges(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Range]:
+    """Every key that is a number of the job file and of hardware, with its range as it is read."""
+    folder = tmp_path_factory.mktemp("job")
+    found: dict[str, Range] = {}
+    with pytest.MonkeyPatch.context() as patch:
+        for name, place in GETTERS.items():
+            patch.setattr(Table, name, noting(getattr(Table, name), place, found))
+        for name in ("fronts.csv", "delivered.csv"):
+            (folder / name).write_bytes((DEMO / name).read_bytes())
+        text = (DEMO / "job.toml").read_text(encoding="utf-8") + FURTHER
+        (folder / "job.toml").write_text(text, encoding="utf-8")
+        read_job(folder / "job.toml")
+    return found
+
+
+def noting(getter: Any, place: int, found: dict[str, Range]) -> Any:
+    """A getter that notes which key it was asked for, and with which range."""
+
+    def asked(table: Table, key: str, *arguments: Any, **named: Any) -> Any:
+        within = (key, *arguments)[place]
+        # `hinge.mine.tab` is read as `hinge.tab`, `box[1].front[2].width` as `box.front.width`.
+        steps = [step for step in table.path if isinstance(step, str)]
+        if steps and steps[0] in ("hinge", "slide", "pull", "printer", "stock"):
+            del steps[1:2]
+        found[".".join([*steps, key])] = within
+        return getter(table, key, *arguments, **named)
+
+    return asked
+
+
+def probes(within: Range) -> Iterator[float]:
+    """Lengths all over a range, in mm: tenths and sixteenths of an inch among them."""
+    for step in range(7):
+        yield round(within.low + (within.high - within.low) * step / 6, 1)
+    for sixteenths in range(1, 16 * 40, 37):
+        yield sixteenths * INCH / 16
+
+
+def test_every_number_has_a_range(ranges: dict[str, Range]) -> None:
+    """Those of the issue's keys among them; none is empty, none asks for a length of 0."""
+    assert len(ranges) > 130
+    for key, within in ranges.items():
+        assert within.low < within.high, key
+        assert within.signed or within.low > 0 or within.zero or within.takes_zero, key
+    for key in ("material.band", "hinge.cup_diameter", "pull.centers", "box.front.width"):
+        assert key in ranges
+
+
+def test_a_number_typed_in_another_unit_is_told(ranges: dict[str, Range]) -> None:
+    """Over all keys: one in mm, cm or inches where a bare number is read in another unit. Where
+    that leaves the key's range, the fault offers the unit that was meant."""
+    told = 0
+    for key, within in ranges.items():
+        if within.unit != "mm":
+            continue
+        for mm in probes(within):
+            for meant in UNITS:
+                for unit in ("mm", "in"):
+                    number = f"{mm / MM_PER[meant]:.6f}".lstrip("-")
+                    value = float(number) * MM_PER[unit]
+                    if unit == meant or not within.holds(float(number) * MM_PER[meant]):
+                        continue
+                    if within.holds(value):
+                        continue
+                    assert meant in measure(number, unit, within).meant, (key, number)
+                    told += 1
+    assert told > 3_000
+
+
+def test_what_is_usual_is_in_the_range_of_its_key(ranges: dict[str, Range]) -> None:
+    """All numbers of the generic records, and all defaults, are believed where they are read."""
+    values = [
+        *((f"hinge.{f}", v) for r in generic_hinges().values() for f, v in fields(r)),
+        *((f"slide.{f}", v) for r in generic_slides().values() for f, v in fields(r)),
+        *((f"pull.{f}", v) for r in generic_pulls().values() for f, v in fields(r)),
+        *((f"material.{f}", v) for f, v in fields(Material())),
+        *((f"reveal.{f}", v) for f, v in fields(Reveal())),
+        *((f"build.{f}", v) for f, v in fields(Build())),
+    ]
+    seen = 0
+    for key, value in values:
+        for number in value if isinstance(value, tuple) else (value,):
+            if key in ranges and isinstance(number, float):
+                assert ranges[key].holds(number), (key, number)
+                seen += 1
+    assert seen > 300
+
+
+def fields(record: Any) -> list[tuple[str, Any]]:
+    return [(f.name, getattr(record, f.name)) for f in dataclasses.fields(record)]
+
+
+INCHES = JOB.replace("[grid]", "tolerance = 1\n[grid]").replace(
+    "[use]", "[build]\nshelf_play = 0\n[use]"
+)
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "fault"),
+    [
+        ('band = "0.6 mm"', "band = 0.6", r"material.band: 0.6 in is 15.2 mm, and 0.2 to 4 mm is"
+         r" usual; 0.6 mm\? write the unit"),
+        ('constant = "15 mm"', "fixing_inboard = 9.5", "9.5 in is 241.3 mm, and 3 to 15 mm"),
+        ('back = "6 mm"', "back = 6", r"6 in is 152.4 mm, and 2 to 30 mm is usual; 6 mm\?"),
+        ("shelf_play = 0", "shelf_play = 3", r"3 in is 76.2 mm, and 0.5 to 10 mm is usual; 3 mm\?"),
+        ('fixing_height = "33 mm"', "notch_width = 38", r"38 in is 965.2 mm, .* 38 mm\?"),
+        ('fixing_height = "33 mm"', "recess = 13", r"13 in is 330.2 mm, .* 13 mm\?"),
+        ('front = "3/4"', "front = 19", r"19 in is 482.6 mm, .* 19 mm\?"),
+    ],
+)  # fmt: skip
+def test_millimetres_in_a_job_in_inches(tmp_path: Path, was: str, now: str, fault: str) -> None:
+    """A bare number that would be right in millimetres is a fault; with its unit it is not."""
+    assert was in INCHES
+    (told,) = faults_of(tmp_path, INCHES.replace(was, now).replace("tolerance = 1\n", ""))
+    assert re.search(fault, told), told
+    key, _, number = now.partition(" = ")
+    written = INCHES.replace(was, f'{key} = "{number} mm"')
+    assert not unlikely(read(tmp_path, written.replace("tolerance = 1\n", "")))
+
+
+def unlikely(job: Job) -> list[Problem]:
+    """The numbers of a job that the check doubts."""
+    return [p for p in lay_out(job).problems if p.code == "unlikely-number"]
+
+
+HUNG = '[use]\nhinge = "mine"\n[hinge.mine]\nlike = "cup35-full"\n'
+
+
+def test_numbers_of_no_unit_are_a_warning_on_what_depends_on_them(tmp_path: Path) -> None:
+    """A cup of 3.5 was meant in cm: a fault. A plate's hole of 50, a screw's of 30, a tolerance of
+    16 in are right in no unit: a warning, at the fronts that hang on that hinge, or at all."""
+    metric = SMALL.replace("schema = 1\n", "schema = 1\n" + HUNG)
+    (told,) = faults_of(tmp_path, metric.replace("[[box]]", "cup_diameter = 3.5\n[[box]]", 1))
+    assert "3.5 mm given, and 20 to 45 mm is usual; 3.5 cm? write the unit" in told
+    job = read(tmp_path, metric.replace("[[box]]", "plate_diameter = 50\nfixing_diameter = 30\n"
+                                        "[[box]]", 1))  # fmt: skip
+    found = unlikely(job)
+    assert [p.text for p in found] == [
+        "hinge.mine.fixing_diameter: 30.0 mm (1 3/16- in); 1 to 12 mm is usual",
+        "hinge.mine.plate_diameter: 50.0 mm (1 31/32 in); 1 to 12 mm is usual",
+    ]
+    assert {(p.level, p.part, p.also) for p in found} == {("warning", None, ("B1-1",))}
+    (found16,) = unlikely(read(tmp_path, INCHES.replace("tolerance = 1\n", "tolerance = 16\n")))
+    assert found16.text == "fronts.tolerance: 16 in (406.4 mm); 0.2 to 5 mm is usual"
+    assert set(found16.also) == {"B1-1", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}
+
+
+def test_a_number_at_a_box_or_a_front_is_told_there(tmp_path: Path) -> None:
+    """An unusual one with its unit: at the part itself, both leaves of a pair; nothing is held."""
+    text = SMALL.replace('"door"\nhinged = "left"', '"pair"\nthickness = "50 mm"')
+    job = read(tmp_path, text.replace("depth = 584.2", 'depth = 584.2\nrail = "400 mm"'))
+    found = unlikely(job)
+    assert [(p.part, p.text.partition(":")[0]) for p in found] == [
+        ("B1", "rail"), ("B1-1L", "thickness"), ("B1-1R", "thickness"),
+    ]  # fmt: skip
+    assert all(p.level == "warning" for p in found)
+
+
+def test_weights_and_counts_have_ranges_too(tmp_path: Path) -> None:
+    """A density of 75 kg/m3, forty fronts alike: doubted, not refused."""
+    text = JOB.replace("front_density = 750", "front_density = 75")
+    text = text.replace('kind = "drawer"\n', 'kind = "drawer"\ncount = 40\n')
+    texts = {p.text for p in unlikely(read(tmp_path, text))}
+    assert "material.front_density: 75 kg/m3; 250 to 1200 kg/m3 is usual" in texts
+    assert "count: 40; 1 to 24 is usual" in texts
+
+
+def test_zero_stands_where_it_may_mean_none() -> None:
+    """A band of 0 is none; a side of 0 is refused."""
+    book = FaultBook(file="job.toml", lines={})
+    table = Table({"band": 0, "side": 0}, (), book, "mm")
+    assert table.length("band", Range(0.2, 4, zero=True)) == 0
+    assert not book.faults
+    assert table.length("side", Range(9, 45)) is None
+    assert "must be over 0" in str(book.faults[0][1])
+
+
+def test_nothing_but_zero_lies_near_zero_where_a_sign_has_a_meaning() -> None:
+    """A reveal of 1/8 in, typed in a job in mm, is 0.125 mm: no reveal."""
+    top = Range(-30, 60, least=0.5)
+    assert measure("1/8", "mm", top).meant == ("cm", "in")
+    assert measure("-3", "mm", top).mm == -3
+    assert measure("0", "mm", top).usual
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_a_job_as_people_write_it_is_believed(tmp_path: Path, units: str) -> None:
+    """Neither the demo nor the jobs of these tests have a number that is doubted."""
+    assert not unlikely(read_job(DEMO / "job.toml", units))  # type: ignore[arg-type]
+    assert not unlikely(read(tmp_path, JOB))
+    assert not unlikely(read(tmp_path, SMALL))
