@@ -13,6 +13,7 @@ the front's top, 100 high (common practice, no source).
 
 from dataclasses import dataclass
 
+from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand
 from jigs.slide import inside_depth, opening_width
 
@@ -94,6 +95,12 @@ class Carcass:
         if rail is None:
             rail = SINK_RAIL if self.box.kind == "sink" else self.side
         return self.box.height - rail
+
+    @property
+    def rail(self) -> tuple[float, float] | None:
+        """Lower and upper edge of the rail on edge at the front's top, None without one; mm."""
+        upright = self.box.height - self.ceiling > self.side + SLACK
+        return (self.ceiling, self.box.height) if upright else None
 
     @property
     def panels(self) -> tuple[tuple[float, float], ...]:

@@ -1,7 +1,7 @@
 """The drawers of a box planned: each drawer box's size and place, and its slides' hole line."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jigs.carcass import Carcass
 from jigs.checks.builtdrawers import check_as_built
@@ -19,14 +19,14 @@ from jigs.drawers import (
     BOTTOM_RISE,
     CLEAR_OF_DRAWER,
     CLEAR_OF_RAIL,
-    LEAST_HEIGHT,
     DrawerPlace,
     DrawerSpace,
     choose_height,
     place_drawers,
 )
-from jigs.fixing import Backing
+from jigs.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
 from jigs.fronts import Column, PlacedFront
+from jigs.geometry import SLACK
 from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings
 from jigs.job import Job
@@ -181,9 +181,11 @@ def _check(
 
 
 def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideRecord) -> Backing:
-    """Give what a false front is screwed to: where the drawer box of such a drawer would stand.
+    """Give what a false front is screwed to, in the columns of a drawer's screws.
 
-    Rail or blocks behind it answer the same screws.
+    The rail behind it, where that is high enough for both rows and the front not so high that it
+    would hang from it alone; else blocks, where the drawer box of such a drawer would stand, or
+    all over its height where that were too low for two rows.
     """
     rise = rise_above_front(
         record,
@@ -193,18 +195,20 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
         else job.reveal.bottom,
     )
     width = outside_width(record, carcass.opening, job.material.drawer_side, job.units)
-    top = min(carcass.flat_ceiling, front.y + _room_top(front, rise))
-    height = choose_height(top - CLEAR_OF_RAIL - front.y - rise, job.units)
-    if height < LEAST_HEIGHT:
-        # Too low for a drawer: one row of screws at the front's own middle.
-        rise, height = front.height / 2, 0.0
-    return Backing(
+    place = Backing(
         x=carcass.middle - width / 2 - front.x,
-        y=rise,
+        y=0.0,
         width=width,
-        height=height,
+        height=front.height,
         side=job.material.drawer_side,
     )
+    if carcass.rail is not None and front.height <= HIGH_FRONT + SLACK:
+        low, high = max(carcass.rail[0], front.y), min(carcass.rail[1], front.top)
+        if high - low >= LEAST_RAIL - SLACK:
+            return replace(place, y=low - front.y, height=high - low)
+    top = min(carcass.flat_ceiling, front.y + _room_top(front, rise))
+    height = choose_height(top - CLEAR_OF_RAIL - front.y - rise, job.units)
+    return place if height < ONE_ROW_BELOW else replace(place, y=rise, height=height)
 
 
 def _ceiling_under(front: PlacedFront, above: PlacedFront, rise: float, carcass: Carcass) -> float:

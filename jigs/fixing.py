@@ -32,6 +32,14 @@ LOW_BOX = 96.0
 ONE_ROW_BELOW = 82.0
 """A drawer box below this height has one row at half height; mm. Common practice."""
 
+OFF_RAIL_EDGE = 15.0
+"""A screw keeps this from the edges of the rail it goes through; mm. Common practice, no
+source."""
+
+LEAST_RAIL = 4 * OFF_RAIL_EDGE
+"""Behind a false front a rail of this height takes both rows, a quarter of it from its edges; mm
+(derived)."""
+
 WIDE_FRONT = 600.0
 """A front wider than this has a third column at its middle; mm. Common practice."""
 
@@ -131,15 +139,16 @@ def place_fixings(
     """Place the screws of a front of this size; `pulls` are the holes of its pulls; mm.
 
     `ground` says where a five-piece front has wood; without one it is wood all over. A front
-    `at_rest`, a false one that nobody pulls at, is held at its corners alone: four screws at most.
+    `at_rest`, a false one that nobody pulls at, is held at its corners alone: two rows of two.
     """
     screws = [(hole.x, hole.y) for hole in pulls]
-    rows = [
-        backing.y + row for row in compute_rows(backing.height, width, height, floor=backing.floor)
-    ]
+    up: Sequence[float] = compute_rows(backing.height, width, height, floor=backing.floor)
     across: Sequence[float] = compute_columns(backing, width)
     if at_rest:
-        rows, across = _outer(rows), _outer(across)
+        up, across = _outer(up), _outer(across)
+        if len(up) == 1:
+            up = (backing.height / 4, 3 * backing.height / 4)
+    rows = [backing.y + row for row in up]
     left_out: list[tuple[float, float]] = []
     pierced: list[tuple[float, float]] = []
     spared: list[tuple[float, float]] = []
@@ -182,7 +191,9 @@ def place_fixings(
         left_out=tuple(left_out),
         pierced=tuple(pierced),
         spared=tuple(spared),
-        head=_head_room(backing, (x for column in columns for x, _ in column)),
+        head=math.inf
+        if at_rest
+        else _head_room(backing, (x for column in columns for x, _ in column)),
     )
 
 

@@ -53,15 +53,18 @@ class FrontPulls:
 def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     """Give the pull of a front: its own, else the job's for such a front; None for none.
 
-    A bevelled front is pulled by its edge, one on a push latch is pushed: they have a pull only
-    where they name one; so has an appliance's panel: the appliance's sheet says whether, and
-    where. The leaves of a pair on a kit may fold: where their pull goes the tool does not know.
+    A bevelled front is pulled by its edge, one on a push latch is pushed, a false front not at
+    all: they have a pull only where they name one; so has an appliance's panel: the appliance's
+    sheet says whether, and where. The leaves of a pair on a kit may fold: where their pull goes
+    the tool does not know.
     """
     name = front.spec.pull
     if front.spec.by_kit and front.spec.kind == "pair":
         return None
     if name is None:
-        if front.spec.profile is not None or front.spec.push_latch or front.kind == "panel":
+        if front.spec.profile is not None or front.spec.push_latch:
+            return None
+        if front.kind in ("panel", "false-front"):
             return None
         hung = front.kind in ("door", "lift")
         name = job.use.door_pull if hung else job.use.drawer_pull

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
-from jigs.fixing import CLEAR_OF_PULL, FixingPlan, compute_rows
+from jigs.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.lengths import Unit, format_length
@@ -15,9 +15,6 @@ from jigs.pull import Flag
 
 OFF_BOX_EDGE = 8.0
 """A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""
-OFF_RAIL_EDGE = 15.0
-"""A screw keeps this from the lower edge of the rail it goes into; mm (common practice, no
-source)."""
 
 
 def check_pull_flags(front: PlacedFront, flags: Sequence[Flag], unit: Unit) -> tuple[Problem, ...]:
@@ -120,23 +117,28 @@ def check_fixings(
 def check_blocks(
     front: PlacedFront, carcass: Carcass, plan: FixingPlan, unit: Unit
 ) -> tuple[Problem, ...]:
-    """Find screws of a sink's false front that its rail on edge does not take."""
-    if front.kind != "false-front" or carcass.box.kind != "sink":
+    """Find screws of a false front that no rail on edge takes."""
+    if front.kind != "false-front":
         return ()
     rows = dict.fromkeys(front.y + hole.y for hole in collect_holes(plan.front))
-    missed = sorted(row for row in rows if row < carcass.ceiling + OFF_RAIL_EDGE - SLACK)
+    low = math.inf if carcass.rail is None else carcass.rail[0] + OFF_RAIL_EDGE
+    missed = sorted(row for row in rows if row < low - SLACK)
     if not missed:
         return ()
     heights = " and ".join(format_length(row, unit) for row in missed)
-    rail = format_length(carcass.ceiling, unit)
     which = "lower row" if len(missed) < len(rows) else "row" if len(missed) == 1 else "rows"
+    fact, cure = "no rail on edge stands behind it", ", or give the box a rail on edge, and say it"
+    if carcass.rail is not None:
+        end = format_length(carcass.rail[0], unit)
+        fact, cure = f"the rail behind it ends {end} above the box's bottom", ""
+    thick = format_length(carcass.side, unit)
     return (
         warning(
             "blocks-needed",
             front.id,
-            f"the rail behind it ends {rail} above the box's bottom: its screws at {heights} "
-            "want blocks behind them",
-            f"put blocks behind the {which} at {heights} above the box's bottom",
+            f"{fact}: its screws at {heights} want blocks behind them",
+            f"put blocks {thick} thick behind the {which} at {heights} above the box's bottom"
+            f"{cure}",
         ),
     )
 

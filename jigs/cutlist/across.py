@@ -57,9 +57,9 @@ class Across:
                 Block(x=left, y=box.legs, z=0.0, dx=wide, dy=flat, dz=deep), banded=True,
             )
         ]  # fmt: skip
-        rail = box.height - whole.ceiling
-        upright = rail > whole.side + SLACK
+        upright = whole.rail is not None
         if upright:
+            rail = box.height - whole.ceiling
             block = Block(x=left, y=whole.ceiling, z=0.0, dx=wide, dy=rail, dz=flat)
             pieces.append(self.piece("RAIL", "rail", block, banded=False))
         if box.kind in FULL_TOP:

@@ -145,7 +145,7 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
         yield "material.drawer_side"
     if all(front.slide for front in running) and all(each.slide for each in rollouts):
         yield "use.slide"
-    if all(front.pull for front in running):
+    if all(front.pull for front in running if front.kind != "false-front"):
         yield "use.drawer_pull"
     if all(front.hinge for front in hung if front.kind != "lift"):
         yield "use.hinge"

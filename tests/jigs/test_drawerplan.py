@@ -1,12 +1,15 @@
 """Drawers of a box: their boxes, their ceilings, and what a false front is screwed to."""
 
+from dataclasses import astuple, replace
+
 import pytest
 
 from jigs.carcass import Carcass
 from jigs.drawerplan import DrawerPlan, false_backing, plan_drawers
+from jigs.fixing import Backing
 from jigs.fronts import place_fronts
 from jigs.grid import balanced_start
-from jigs.job import BoxKind, FrontKind, FrontSpec, Reveal
+from jigs.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
 from tests.jigs.sample import GOLDEN, SLIDE, UNDER_COUNTER, box, job
 
 
@@ -66,27 +69,47 @@ def test_ceilings() -> None:
     assert shelf.place.greatest == pytest.approx(200 + 3.2 - 18.3 - 10 - 30.7)
 
 
-@pytest.mark.parametrize("kind", ["base", "sink"])
-def test_false_front_is_screwed_where_a_drawer_would_stand(kind: BoxKind) -> None:
-    """The group of a 6 in drawer front, whether or not a rail on edge stands behind it."""
-    drawer = plan(("drawer", 152.4), ("door", None))["B1-1"].backing
-    spec = box(FrontSpec(id="B1-1", kind="false-front", height=152.4),
-               FrontSpec(id="B1-2", kind="door"), kind=kind)  # fmt: skip
+def false(height: float, **given: object) -> tuple[BoxSpec, Backing]:
+    """Give what a false front of the golden box is screwed to, and that box."""
+    spec = replace(
+        box(
+            FrontSpec(id="B1-1", kind="false-front", height=height),
+            FrontSpec(id="B1-2", kind="door"),
+        ),
+        **given,  # type: ignore[arg-type]
+    )
     front = place_fronts(spec, UNDER_COUNTER, side=18.3).fronts[0]
     carcass = Carcass(box=spec, side=18.3, back=6.0)
-    backing = false_backing(front, carcass, job(spec, reveal=UNDER_COUNTER), SLIDE)
-    assert (backing.x, backing.y, backing.width, backing.side) == pytest.approx(
-        (drawer.x, drawer.y, drawer.width, drawer.side)
-    )
-    assert backing.height == pytest.approx(drawer.height)
+    return spec, false_backing(front, carcass, job(spec, reveal=UNDER_COUNTER), SLIDE)
 
 
-def test_a_low_false_front_has_one_row_at_its_middle() -> None:
-    """Too low for a drawer, it is held along its middle."""
-    spec = box(
-        FrontSpec(id="B1-1", kind="false-front", height=60), FrontSpec(id="B1-2", kind="door")
-    )
-    front = place_fronts(spec, GOLDEN, side=18.3).fronts[0]
-    carcass = Carcass(box=spec, side=18.3, back=6.0)
-    backing = false_backing(front, carcass, job(spec), SLIDE)
-    assert (backing.y, backing.height) == (30, 0)
+def test_blocks_behind_a_false_front_stand_where_a_drawer_would() -> None:
+    """The group of a 6 in drawer front."""
+    drawer = plan(("drawer", 152.4), ("door", None))["B1-1"].backing
+    _, backing = false(152.4)
+    assert astuple(backing) == pytest.approx(astuple(replace(drawer, floor=0.0)))
+
+
+@pytest.mark.parametrize(
+    ("height", "given", "y", "high"),
+    [
+        # A sink's rail is 100 high; 3.2 of it stand above the front.
+        (152.4, {"kind": "sink"}, 152.4 - 96.8, 96.8),
+        (152.4, {"rail": 120.0}, 152.4 - 116.8, 116.8),
+        # All of a low front lies on it.
+        (80.0, {"kind": "sink"}, 0.0, 80.0),
+        # 56.8 are too few for two rows 15 from both edges: blocks, where a drawer would stand.
+        (152.4, {"rail": 60.0}, 30.7, 88.9),
+        # So high a front does not hang from its top alone.
+        (260.0, {"kind": "sink"}, 30.7, 203.2),
+        # Too low for a drawer with two rows of screws: blocks all over its height.
+        (60.0, {}, 0.0, 60.0),
+        (120.0, {}, 0.0, 120.0),
+    ],
+)
+def test_what_a_false_front_is_screwed_to(
+    height: float, given: dict[str, object], y: float, high: float
+) -> None:
+    """The rail, where it takes two rows of screws, or blocks (derived)."""
+    _, backing = false(height, **given)
+    assert (backing.y, backing.height, backing.floor) == pytest.approx((y, high, 0.0))

@@ -113,7 +113,8 @@ def test_within_one_box() -> None:
     layout = lay_out(job(near))
     assert front_of(layout, "B1-1").withheld
     knob = box(
-        FrontSpec(id="B1-1", kind="false-front", height=150.0, pull_level="B1-2"), door("B1-2")
+        FrontSpec(id="B1-1", kind="false-front", height=150.0, pull="bar", pull_level="B1-2"),
+        door("B1-2"),
     )
     assert "off its front" in lay_out(job(knob)).problems[0].text
 

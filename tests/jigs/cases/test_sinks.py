@@ -54,18 +54,54 @@ def test_full_doors_before_a_rail_are_told_heights(tmp_path: Path, rail: int, mo
 
 
 def test_a_false_front_is_fastened_too(tmp_path: Path) -> None:
-    """Four screws from behind; those of the lower row stand below the rail and want blocks."""
+    """Four screws from behind, through the rail of 100: a third of the 96.8 of it that the front
+    covers from its edges, 32, so that no one wants a block (derived)."""
     layout = lay(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
     false = front(layout, "B1-1")
     screws = holes(false, "front-fixing")
     assert len(screws) == 4
     assert {h.face for h in screws} == {"back"}
-    low = false.y + screws[0].y
-    assert low < HB - 100 + 15
+    assert heights(false, "front-fixing") == pytest.approx(
+        [HB - 100 - false.y + 32, HB - TOP - false.y - 32]
+    )
     told = check(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
     assert told.status == 0
-    assert "want blocks behind them" in told.text
+    assert "[blocks-needed]" not in told.text
+
+
+@pytest.mark.parametrize("high", [60, 80, 152.4])
+def test_a_false_front_without_a_rail_wants_blocks(tmp_path: Path, high: float) -> None:
+    """The stretchers of a base box lie flat: nothing stands behind any of its four screws, however
+    low it is. A rail that the job states takes them."""
+    made = box(f'kind = "false-front"\nheight = {high}', DOOR)
+    assert len(holes(front(lay(tmp_path, made), "B1-1"), "front-fixing")) == 4
+    told = check(tmp_path, made)
+    assert told.status == 0
     assert "[blocks-needed]" in told.text
+    assert "no rail on edge stands behind it" in told.text
+    railed = box(f'kind = "false-front"\nheight = {high}', DOOR, more="rail = 100")
+    assert "[blocks-needed]" not in check(tmp_path, railed).text
+
+
+def test_the_lower_row_of_a_high_false_front_wants_blocks(tmp_path: Path) -> None:
+    """300 high it would hang from its top alone."""
+    told = check(
+        tmp_path, box('kind = "false-front"\nheight = 300', PAIR, kind="sink", width=914.4)
+    )
+    assert "the rail behind it ends 674.7 mm" in told.text
+    assert "behind the lower row" in told.text
+
+
+def test_a_false_front_has_no_pull_unless_it_names_one(tmp_path: Path) -> None:
+    """Nobody pulls at it. Of one that it names the screws' heads are sunk: against its back lies
+    the rail."""
+    layout = lay(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
+    assert holes(front(layout, "B1-1"), "pull") == []
+    named = front(
+        lay(tmp_path, box(f'{FALSE}\npull = "bar"', PAIR, kind="sink", width=600)), "B1-1"
+    )
+    assert len(holes(named, "pull")) == 2
+    assert named.counterbore == 4.0
 
 
 def test_a_drawer_under_a_sinks_rail(tmp_path: Path) -> None:
@@ -78,9 +114,11 @@ def test_a_drawer_under_a_sinks_rail(tmp_path: Path) -> None:
 
 
 def test_a_false_front_lines_up_with_the_drawer_beside_it(tmp_path: Path) -> None:
-    """Equal heights beside each other: pulls in one line, nothing to say; 3 lower is told."""
+    """Equal heights beside each other, both with pulls: one line, nothing to say; 3 lower is
+    told."""
+    pulled = f'{FALSE}\npull = "bar"'
     drawer = 'kind = "drawer"\nheight = {}'
     beside = box(drawer.format(152.4), DOOR, name="B2")
-    assert "sight-line" not in codes(lay(tmp_path, box(FALSE, PAIR, kind="sink"), beside), "B2-1")
+    assert "sight-line" not in codes(lay(tmp_path, box(pulled, PAIR, kind="sink"), beside), "B2-1")
     lower = box(drawer.format(158.4), DOOR, name="B2")
-    assert "sight-line" in codes(lay(tmp_path, box(FALSE, PAIR, kind="sink"), lower), "B2-1")
+    assert "sight-line" in codes(lay(tmp_path, box(pulled, PAIR, kind="sink"), lower), "B2-1")
