@@ -54,7 +54,9 @@ def pack(
     output: Path | None,
 ) -> None:
     """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
-    folder = output or job.parent / "pack"
+    from jigs.reading.stream import folder_of
+
+    folder = output or folder_of(job) / "pack"
     make_pack(
         ctx, job, units, delivered, paper, stock, folder, printer, same=same_holes, tight=tight
     )

@@ -1,6 +1,5 @@
 """Any input of a job: a job file, or a bare front list with everything else assumed."""
 
-import re
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
@@ -13,14 +12,10 @@ from jigs.reading.jobfile import read_job_file
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.reading.joblist import check_pulls, settle_pulls
 from jigs.reading.listedboxes import infer_boxes, list_inferred
+from jigs.reading.stream import is_stream, looks_like_job, name_of
 from jigs.reading.tables import TABLE_FILES
 
 JOB_FILE = ".toml"
-
-PEEPED = 10_000
-"""Bytes that are looked at."""
-
-_JOB_LINE = re.compile(rb"^[ \t]*(?:schema[ \t]*=|\[\[box(?:\.front)?\]\])", re.MULTILINE)
 
 
 def read_job(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
@@ -31,9 +26,12 @@ def read_job(path: Path, units: Unit | None = None, delivered: Path | None = Non
     of what has arrived, if it is known. Raises ReadingError.
     """
     ending = path.suffix.lower()
+    if is_stream(path):
+        read = read_job_file if looks_like_job(path) else _read_bare_list
+        return read(path, units, delivered)
     if ending == JOB_FILE or path.is_dir():
         return read_job_file(path, units, delivered)
-    if _looks_like_job(path):
+    if looks_like_job(path):
         raise ReadingError(
             [Fault(str(path), f"looks like a job file: name it {path.stem}{JOB_FILE}")]
         )
@@ -50,15 +48,6 @@ def read_job(path: Path, units: Unit | None = None, delivered: Path | None = Non
     )
 
 
-def _looks_like_job(path: Path) -> bool:
-    """Tell whether a file of another ending begins like a job file."""
-    try:
-        with path.open("rb") as file:
-            return _JOB_LINE.search(file.read(PEEPED)) is not None
-    except OSError:  # its reader says what is wrong with it
-        return False
-
-
 def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> Job:
     """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
     front_list = read_front_list(path, units)
@@ -70,7 +59,7 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
     job = complete_job(
         Given(
-            name=path.stem,
+            name=name_of(path),
             sources=(path,),
             units=front_list.unit,
             material=Material(),

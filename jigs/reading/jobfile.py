@@ -37,6 +37,7 @@ from jigs.reading.jobstocks import read_stocks
 from jigs.reading.jobunits import doubt_units
 from jigs.reading.jobwalls import read_walls
 from jigs.reading.kindranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
+from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
@@ -66,6 +67,7 @@ def _read_job(
     units: Unit | None,
     delivered: Path | None,
 ) -> Job:
+    folder = folder_of(path)
     top = Table(values, (), book, "mm")
     stated = top.choice("units", UNITS)
     top.unit = stated or units or "mm"
@@ -73,7 +75,7 @@ def _read_job(
         book.note(("units",) if stated else (), doubt)
         book.raise_noted()
     _check_schema(top)
-    name = top.text("name") or path.stem
+    name = top.text("name") or name_of(path)
     material, open_material = _read_material(top.table("material"))
     reveal, open_reveal = _read_reveal(top.table("reveal"))
     fronts = top.table("fronts")
@@ -87,7 +89,7 @@ def _read_job(
     printers = read_printers(top.table("printer"))
     stocks = read_stocks(top.table("stock"))
     hardware_file = top.text("hardware_file")
-    shared = read_hardware_file(path.parent / hardware_file, top.unit) if hardware_file else None
+    shared = read_hardware_file(folder / hardware_file, top.unit) if hardware_file else None
     shelves = Shelves(
         hinges=read_hinges(top.table("hinge"), shared.hinges if shared else None),
         slides=read_slides(top.table("slide"), shared.slides if shared else None),
@@ -100,7 +102,7 @@ def _read_job(
     fronts_file = top.text("fronts_file")
     delivered_file = top.text("delivered_file")
     if delivered is None and delivered_file:
-        delivered = path.parent / delivered_file
+        delivered = folder / delivered_file
     top.close()
     if not read.boxes and "box" not in top and "fronts_file" not in top:
         book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
@@ -110,7 +112,7 @@ def _read_job(
     hardware_faults = shared.faults if shared else []
     if fronts_file:
         boxes, more = hang_list(
-            path.parent / fronts_file,
+            folder / fronts_file,
             top.unit,
             # Fronts that are at fault already are not held against the list as well.
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
@@ -128,7 +130,7 @@ def _read_job(
             shown_in=units,
             sources=(
                 path,
-                *(path.parent / name for name in (hardware_file, fronts_file) if name),
+                *(folder / name for name in (hardware_file, fronts_file) if name),
             ),
             material=material,
             reveal=reveal,

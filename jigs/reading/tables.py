@@ -20,6 +20,7 @@ from itertools import islice
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
+from jigs.reading.stream import is_stream, read_stream
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
 WORKBOOKS = (".xlsx", ".xls", ".ods")
@@ -61,7 +62,7 @@ class Table:
 
 def read_tables(path: Path) -> tuple[Table, ...]:
     """Read the file's table, or each visible sheet of a workbook. Raises ReadingError."""
-    if path.suffix.lower() not in TABLE_FILES:
+    if path.suffix.lower() not in TABLE_FILES and not is_stream(path):
         raise _refuse(
             path, f"not a kind of table ('{path.suffix}' given); allowed: {', '.join(TABLE_FILES)}"
         )
@@ -84,11 +85,13 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
     try:
         if not path.exists():
             raise _refuse(path, "no such file")
-        # Neither a folder nor a pipe, which might never end.
-        if not path.is_file():
-            raise _refuse(path, "not a file")
-        with path.open("rb") as stream:
-            data = stream.read(most + 1)
+        if path.is_dir():
+            raise _refuse(path, "not a file but a folder")
+        if is_stream(path):
+            data = read_stream(path)
+        else:
+            with path.open("rb") as file:
+                data = file.read(most + 1)
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
         raise _refuse(path, f"cannot be read ({reason})") from error

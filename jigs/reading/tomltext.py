@@ -12,6 +12,7 @@ from typing import Any
 
 from jigs.errors import Fault, LengthError, ReadingError
 from jigs.lengths import parse_length
+from jigs.reading.stream import is_stream, read_stream
 
 LARGEST = 2_000_000
 """Bytes a job file may have: a kitchen has a few thousand."""
@@ -40,13 +41,13 @@ def read_text(path: Path) -> str:
             raise _fault(path, "is a folder; a job file (.toml) is wanted")
         if not path.exists():
             raise _fault(path, "no such file")
-        if not path.is_file():
-            raise _fault(path, "not a plain file; a job file (.toml) is wanted")
-        if path.stat().st_size > LARGEST:
-            raise _fault(
-                path, f"too large ({path.stat().st_size} bytes); at most {LARGEST} are read"
-            )
-        content = path.read_bytes()
+        if is_stream(path):
+            content = read_stream(path)
+        else:
+            with path.open("rb") as file:
+                content = file.read(LARGEST + 1)
+        if len(content) > LARGEST:
+            raise _fault(path, f"too large; at most {LARGEST} bytes are read")
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise _fault(path, f"cannot be read: {reason}") from error
