@@ -10,6 +10,7 @@ from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
+from jigs.checks.faces import check_faces, check_waits
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import (
     check_hinge_confirmed,
@@ -24,7 +25,7 @@ from jigs.chosen import first_hole, hinge_of, slide_of
 from jigs.columns import Columns, place_columns
 from jigs.doors import door_mass
 from jigs.drawerplan import DrawerPlan, plan_drawers
-from jigs.facework import check_faces, hang_doors, name_missing, run_slides
+from jigs.facework import hang_doors, name_missing, run_slides
 from jigs.findings import Findings
 from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
@@ -40,6 +41,7 @@ from jigs.pullaims import Aims
 from jigs.rollouts import plan_rollouts, run_rollouts, slide_bands
 from jigs.rolloutspec import Rollout
 from jigs.shelves import set_pins
+from jigs.waiting import foresee
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,9 +91,13 @@ def lay_out_box(
     findings.add(check_served(box.id, unserved))
     for key, fittings in by_hand.items():
         work.setdefault(key, []).extend(fittings)
-    doors = hang_doors(job, columns, fronts, hinges, start, work, findings, slide_bands(rolling))
+    before = {key: list(fittings) for key, fittings in work.items()}
+    bands = slide_bands(rolling)
+    doors = hang_doors(job, columns, fronts, hinges, start, work, findings, bands)
+    prospect = foresee(job, columns, fronts, start, before, bands, doors, slides)
+    check_waits(prospect, findings)
     set_back = job.material.front if box.overlay == "inset" else 0.0
-    set_pins(columns, faces, work, start=start, set_back=set_back)
+    set_pins(columns, faces, work, prospect, start=start, set_back=set_back)
     fitted = {
         front.id: fit_front(
             job,
@@ -124,7 +130,7 @@ def lay_out_box(
         fitted[front.id] = move_fittings(fitted[front.id], front, in_hand[front.id])
     _check_fronts(job, tuple(in_hand.values()), fitted, findings)
     names = [*(front.id for front in fronts), *(plan.rollout.id for plan in rolling)]
-    check_faces(job, faces, names, work, findings)
+    check_faces(job, faces, names, work, findings, prospect)
     told: set[str] = set()
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
         as_is = replace(stack, fronts=tuple(in_hand.get(f.id, f) for f in stack.fronts))

@@ -7,10 +7,8 @@ that leave the slides' holes alone, those in the other face of a partition too.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.boards import BoardFace, FaceKey, across, meeting
+from jigs.boards import BoardFace, FaceKey, across
 from jigs.carcass import Carcass
-from jigs.checks.bores import check_side_bores
-from jigs.checks.finding import error
 from jigs.columns import Columns
 from jigs.doors import DoorPlan, plan_door
 from jigs.drawerplan import DrawerPlan
@@ -20,7 +18,6 @@ from jigs.geometry import SLACK, Fitting
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import PLATE_BEYOND, plate_fittings
 from jigs.job import Hand, Job
-from jigs.lengths import format_length
 from jigs.placing import FROM_PANEL
 from jigs.problems import Problem
 from jigs.slide import slide_fitting
@@ -76,42 +73,58 @@ def hang_doors(
     `bands`: lower and upper edge of what else stands on a face; hinges keep clear of it;
     mm.
 
-    Slides of drawers that are held back count as well: they will be drilled one day.
+    Slides of drawers, and plates of doors, that are held back count as well: they will be drilled
+    one day.
     """
     doors: dict[str, DoorPlan] = {}
     for front in fronts:
         if front.id not in hinges or front.hinged is None:
             continue
-        record = hinges[front.id]
-        carcass = columns.seen[front.id]
         key = face_of(front, front.hinged)
-        behind = work.get(across(key), []) if front.hinged in carcass.shared else []
-        holes = [
-            *(hole for fitting in work.get(key, []) for hole in fitting.holes),
-            *(
-                hole
-                for fitting in behind
-                for hole in fitting.holes
-                if (hole.depth or 0.0) + record.plate_depth + 1.0 > carcass.partition + SLACK
-            ),
-        ]
-        plan = plan_door(
-            front,
-            beside_slides(carcass, record, bands.get(key, ())),
-            record,
-            material=job.material,
-            thickness=job.thickness_of(front.spec),
-            grid=start if job.grid.hinges else None,
-            holes=[(hole.x, hole.y) for hole in holes],
-            unit=job.shown,
-        )
+        plan, plates = hang_door(job, columns, front, hinges[front.id], start, work, bands)
         doors[front.id] = plan
         findings.add(_beside_rollouts(plan.problems) if key in bands else plan.problems)
-        set_back = front.set_back(job.thickness_of(front.spec))
-        work.setdefault(key, []).extend(
-            plate_fittings(record, plan.plates, part=front.id, set_back=set_back)
-        )
+        work.setdefault(key, []).extend(plates)
     return doors
+
+
+def hang_door(
+    job: Job,
+    columns: Columns,
+    front: PlacedFront,
+    record: HingeRecord,
+    start: float,
+    work: Mapping[FaceKey, Sequence[Fitting]],
+    bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
+) -> tuple[DoorPlan, tuple[Fitting, ...]]:
+    """Plan one door whose hand is known beside what is drilled already; give its plates too."""
+    hand = front.hinged or "left"
+    carcass = columns.seen[front.id]
+    key = face_of(front, hand)
+    behind = work.get(across(key), ()) if hand in carcass.shared else ()
+    holes = [
+        *(hole for fitting in work.get(key, ()) for hole in fitting.holes),
+        *(
+            hole
+            for fitting in behind
+            for hole in fitting.holes
+            if (hole.depth or 0.0) + record.plate_depth + 1.0 > carcass.partition + SLACK
+        ),
+    ]
+    thickness = job.thickness_of(front.spec)
+    plan = plan_door(
+        front,
+        beside_slides(carcass, record, bands.get(key, ())),
+        record,
+        material=job.material,
+        thickness=thickness,
+        grid=start if job.grid.hinges else None,
+        holes=[(hole.x, hole.y) for hole in holes],
+        unit=job.shown,
+    )
+    return plan, plate_fittings(
+        record, plan.plates, part=front.id, set_back=front.set_back(thickness)
+    )
 
 
 def beside_slides(
@@ -156,62 +169,4 @@ def name_missing(
                 front.kind == "door" and not front.spec.by_kit and front.hinged in (None, face.hand)
             )
         )
-    )
-
-
-def check_faces(
-    job: Job,
-    faces: Sequence[BoardFace],
-    parts: Sequence[str],
-    work: Mapping[FaceKey, Sequence[Fitting]],
-    findings: Findings,
-) -> None:
-    """Check each part's holes in the boards against the board and those of the parts before it.
-
-    `parts`: the IDs of the fronts, from the top, then of the rollouts.
-
-    Slides drill both sides alike, so that one finding tells of both.
-    """
-    found: set[tuple[str, str]] = set()
-    done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in faces}
-    for face in faces:
-        for part in parts:
-            if part in findings.held:
-                continue
-            mine = face.lowered([f for f in work[face.key] if f.part == part])
-            problems = check_side_bores(
-                part,
-                face.board,
-                mine,
-                done[face.key],
-                height=face.height,
-                depth=face.depth,
-                thickness=face.thickness,
-                unit=job.shown,
-            )
-            if face.partition:
-                problems += _check_other_face(face, part, mine, done.get(across(face.key), []))
-            findings.add(p for p in problems if (part, p.code) not in found)
-            found.update((part, problem.code) for problem in problems)
-            if part not in findings.held:
-                done[face.key].extend(mine)
-
-
-def _check_other_face(
-    face: BoardFace, part: str, mine: Sequence[Fitting], others: Sequence[Fitting]
-) -> tuple[Problem, ...]:
-    """Find holes that meet those bored from the other face of a partition."""
-    met = meeting(mine, others, face.thickness)
-    if met is None:
-        return ()
-    return (
-        error(
-            "faces-meet",
-            part,
-            f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
-            f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
-            f"end meets one from the other face",
-            "move one of them, bore both less deep, or make the partition thicker",
-            (face.board,),
-        ),
     )

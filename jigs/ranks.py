@@ -41,6 +41,7 @@ RANKS: dict[str, Rank] = {
     "kit-holes-missing": 1,
     "leaflet-not-met": 1,
     "leaflet-not-noted": 1,
+    "neighbour-open": 1,
     "overlay": 1,
     "pull-aim": 1,
     "pull-on-panel": 1,

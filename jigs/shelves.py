@@ -12,7 +12,7 @@ left out in all four.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from jigs.boards import BoardFace, FaceKey, across, coincide, reach_each_other
 from jigs.columns import Columns
@@ -20,6 +20,7 @@ from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, Hole
 from jigs.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
 from jigs.job import ShelfSpec
+from jigs.waiting import Prospect
 
 PIN_DEPTH = 12.0
 """Depth of a pin hole, less where the board is thin; mm (common practice)."""
@@ -56,14 +57,17 @@ def set_pins(
     columns: Columns,
     faces: Sequence[BoardFace],
     work: dict[FaceKey, list[Fitting]],
+    prospect: Prospect,
     *,
     start: float,
     set_back: float,
 ) -> None:
     """Add the pin rows of all adjustable shelves to what is drilled into the faces.
 
-    `start` is the first grid hole above the box's bottom end, mm.
+    `start` is the first grid hole above the box's bottom end, mm. No pin stands where a front
+    that is held back may yet have its holes (`prospect`): those that stay free come then.
     """
+    taken = {face.key: [*work[face.key], *prospect.plates.get(face.key, ())] for face in faces}
     by_key = {face.key: face for face in faces}
     for number, carcass in enumerate(columns.carcasses, start=1):
         left, right = by_key.get((number, "left")), by_key.get((number, "right"))
@@ -79,20 +83,23 @@ def set_pins(
             fronts = columns.stacks[number - 1].fronts
             low, high = _band(spec, fronts, carcass.floor, carcass.ceiling)
             keep = USEFUL if spec.low is None and spec.high is None else FROM_PANEL
-            panels = [(under - keep, over + keep) for under, over in carcass.panels]
+            panels = [
+                *((under - keep, over + keep) for under, over in carcass.panels),
+                *prospect.spans((left.key, right.key)),
+            ]
             heights = [
                 y
                 for y in _grid(start, low, high)
                 if all(
-                    _free(_pin(x, y, face), face, work, panels)
+                    _free(_pin(x, y, face), face, taken, panels)
                     for face in (left, right)
                     for x in rows
                 )
             ]
             for face in (left, right):
-                work[face.key].extend(
-                    _row(x, group, face) for x in rows for group in _groups(heights)
-                )
+                pins = [_row(x, group, face) for x in rows for group in _groups(heights)]
+                work[face.key].extend(pins)
+                taken[face.key].extend(pins)
 
 
 def _band(
@@ -130,7 +137,7 @@ def _pin(x: float, y: float, face: BoardFace) -> Hole:
 def _free(
     pin: Hole,
     face: BoardFace,
-    work: dict[FaceKey, list[Fitting]],
+    work: Mapping[FaceKey, Sequence[Fitting]],
     panels: Sequence[tuple[float, float]],
 ) -> bool:
     """Tell whether a pin hole may stand here, for both faces of a partition."""
