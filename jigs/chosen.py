@@ -8,13 +8,18 @@ from jigs.reading.jobdefaults import DEFAULT_HINGES
 
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
-    """Give the hinge a front hangs on; None where it has none, or none is stated."""
-    if front.spec.by_kit:
+    """Give the hinge a front hangs on; None where it has none, or none is stated.
+
+    Of several it is the one of the kind that the front hangs on; the first, where none is.
+    """
+    if front.spec.by_kit or front.kind != "door":
         return None
-    name = front.spec.hinge or job.use.hinge
+    names = front.spec.hinge_names or job.use.hinge_names
     if "use.hinge" in job.assumed and front.spec.hinge is None:
-        name = DEFAULT_HINGES[front.hung]
-    return job.hinges.get(name) if front.kind == "door" and name else None
+        names = (DEFAULT_HINGES[front.hung],)
+    records = [job.hinges[name] for name in names if name in job.hinges]
+    fitting = (record for record in records if record.kind == front.hung)
+    return next(fitting, records[0] if records else None)
 
 
 def slide_of(job: Job, front: PlacedFront) -> SlideRecord | None:

@@ -92,12 +92,19 @@ class Grid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Use:
-    """Names of the hardware records used where a front does not say otherwise."""
+    """Names of the hardware records used where a front does not say otherwise. `other_hinges`: of
+    other kinds than `hinge`, for the doors that hang so."""
 
     hinge: str | None = None
+    other_hinges: tuple[str, ...] = ()
     slide: str | None = None
     drawer_pull: str | None = None
     door_pull: str | None = None
+
+    @property
+    def hinge_names(self) -> tuple[str, ...]:
+        """The names of all hinges, one for each way that a door hangs."""
+        return () if self.hinge is None else (self.hinge, *self.other_hinges)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +146,9 @@ class FrontSpec:
     """One front as given: None where it is to be computed or taken from the job.
 
     `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
-    name, or `none`. `box` sizes `drawer_width`, `drawer_height` are the drawer box's outside.
+    name, or `none`; `other_hinges` are of other kinds than `hinge`: one leaf of a pair may hang on
+    a side, the other on a partition. `box` sizes `drawer_width`, `drawer_height` are the drawer
+    box's outside.
     `overlay` None: as its box. It stands in `column` (counted from 1 at the left), or across
     `span` of them. `reveal_left`, ...: its own gap on that side, mm.
     A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
@@ -177,6 +186,7 @@ class FrontSpec:
     bored_tab: float | None = None
     tab: float | None = None
     hinge: str | None = None
+    other_hinges: tuple[str, ...] = ()
     slide: str | None = None
     pull: str | None = None
     hinges_at: tuple[float, ...] | None = None
@@ -202,6 +212,11 @@ class FrontSpec:
     pull_level: str | None = None
     restrictor: bool = False
     doubts: tuple[Doubt, ...] = ()
+
+    @property
+    def hinge_names(self) -> tuple[str, ...]:
+        """The names of all hinges, one for each way that a door hangs."""
+        return () if self.hinge is None else (self.hinge, *self.other_hinges)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

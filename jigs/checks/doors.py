@@ -62,8 +62,9 @@ def check_overlay(
                 "hinge-kind",
                 front.id,
                 f"{HUNG_WORDS[front.hung]}, but hinge '{record.name}' is of the kind {record.kind}",
-                f'name a hinge of the kind {front.hung} at the front: hinge = "cup35-{front.hung}"'
-                f', or one of your own with like = "cup35-{front.hung}"',
+                f"name a hinge of the kind {front.hung} beside it: "
+                f'hinge = ["{record.name}", "cup35-{front.hung}"], or one of your own with '
+                f'like = "cup35-{front.hung}"',
             ),
         )
     if reached:

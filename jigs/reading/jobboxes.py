@@ -32,7 +32,7 @@ from jigs.reading.jobcolumns import (
     read_blind,
     read_columns,
 )
-from jigs.reading.jobhardware import Shelf
+from jigs.reading.jobhardware import Shelf, take_hinges
 from jigs.reading.jobholes import read_board_holes, read_front_holes
 from jigs.reading.jobleaflet import read_leaflet
 from jigs.reading.jobmeasured import read_both, read_built
@@ -237,6 +237,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     if "bored_tab" in row and "bored" not in row:
         row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
     leaflet, appliance = read_leaflet(row)
+    hinges = take_hinges(row, shelves.hinges)
     return FrontSpec(
         id="?",
         kind=kind,
@@ -258,7 +259,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         bored_tab=row.length("bored_tab", TAB),
         profile=row.choice("profile", PROFILES),
         tab=row.length("tab", TAB),
-        hinge=shelves.hinges.take_name(row, "hinge"),
+        hinge=hinges[0] if hinges else None,
+        other_hinges=hinges[1:],
         slide=shelves.slides.take_name(row, "slide"),
         pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
         hinges_at=_read_hinges_at(row),

@@ -90,7 +90,8 @@ def complete_job(given: Given) -> Job:
     rollouts = [rollout for box in boxes for rollout in box.rollouts]
     used_slides = _used([use.slide, *(f.slide for f in fronts), *(r.slide for r in rollouts)])
     by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
-    used_hinges = _used([use.hinge, *by_overlay, *(f.hinge for f in fronts)])
+    named = [*use.hinge_names, *(name for front in fronts for name in front.hinge_names)]
+    used_hinges = _used([*named, *by_overlay])
     hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
     slides = {**shelves.slides.own, **_look_up(used_slides, shelves.slides.generic)}
     pulls = {**shelves.pulls.own, **_look_up(used_pulls, shelves.pulls.generic)}

@@ -29,7 +29,7 @@ from jigs.reading.hardwarefile import read_hardware_file
 from jigs.reading.jobboxes import Shelves, read_boxes
 from jigs.reading.jobbuild import read_build
 from jigs.reading.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
-from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
+from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
 from jigs.reading.joblist import hang_list
 from jigs.reading.jobpaint import read_paint
 from jigs.reading.jobprinters import read_printers
@@ -236,8 +236,10 @@ def _read_grid(table: Table | None) -> Grid:
 def _read_use(table: Table | None, shelves: Shelves) -> Use:
     if table is None:
         return Use()
+    hinges = take_hinges(table, shelves.hinges)
     use = Use(
-        hinge=shelves.hinges.take_name(table, "hinge"),
+        hinge=hinges[0] if hinges else None,
+        other_hinges=hinges[1:],
         slide=shelves.slides.take_name(table, "slide"),
         drawer_pull=shelves.pulls.take_name(table, "drawer_pull", words=(NO_PULL,)),
         door_pull=shelves.pulls.take_name(table, "door_pull", words=(NO_PULL,)),

@@ -88,14 +88,45 @@ class Shelf(Generic[Record]):
     def take_name(self, table: Table, key: str, *, words: tuple[str, ...] = ()) -> str | None:
         """Take the name of one of the records, or one of some `words`, from a table."""
         name = table.text(key)
-        if name is None or name in words or name in self.broken or self.find(name):
+        if name is None or self.knows(table, key, name, words=words):
             return name
-        near = suggest_record(name, (*self.names, *words))
-        table.note(
-            key,
-            f"unknown {self.kind} ('{name[:40]}' given); {near}",
-        )
         return None
+
+    def knows(self, table: Table, key: str, name: str, *, words: tuple[str, ...] = ()) -> bool:
+        """Tell whether a name at a key is one of a record, or of some `words`; note it if not."""
+        if name in words or name in self.broken or self.find(name):
+            return True
+        near = suggest_record(name, (*self.names, *words))
+        table.note(key, f"unknown {self.kind} ('{name[:40]}' given); {near}")
+        return False
+
+
+def take_hinges(table: Table, shelf: Shelf[HingeRecord]) -> tuple[str, ...]:
+    """Take the names at `hinge`: one record, or a list of one for each way that a door hangs.
+
+    Two of one kind are a fault: nothing would say which of them a door hangs on.
+    """
+    value = table.peek("hinge")
+    if not isinstance(value, list):
+        name = shelf.take_name(table, "hinge")
+        return () if name is None else (name,)
+    table.pick("hinge")
+    if not value or not all(isinstance(name, str) for name in value):
+        given = table.given("hinge")
+        table.note("hinge", f"not a list of names ({given} given); names of hinges are allowed")
+        return ()
+    names = tuple(name.strip() for name in value)
+    found = [record for name in names if shelf.knows(table, "hinge", name)
+             for record in [shelf.find(name)] if record is not None]  # fmt: skip
+    for kind in ("full", "half", "inset"):
+        alike = [record.name for record in found if record.kind == kind]
+        if len(alike) > 1:
+            table.note(
+                "hinge",
+                f"several of the kind {kind} ({', '.join(alike)} given); one of each kind is "
+                "allowed: full, half, inset",
+            )
+    return names
 
 
 def read_hinges(table: Table | None, shared: Table | None = None) -> Shelf[HingeRecord]:

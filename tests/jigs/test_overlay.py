@@ -137,7 +137,7 @@ def test_a_hinge_of_the_wrong_kind(overlay: Overlay, hinge: str, held: bool) -> 
     found = [problem for problem in layout.problems if problem.code == "hinge-kind"]
     assert bool(found) is held
     if found:
-        assert f'hinge = "cup35-{overlay}"' in found[0].remedy
+        assert f'hinge = ["cup35-{hinge}", "cup35-{overlay}"]' in found[0].remedy
         assert layout.fronts[0].withheld
 
 
