@@ -6,24 +6,19 @@ with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width a
 faults of a list are reported together, each with its row and column.
 """
 
-import re
 from collections.abc import Mapping
 from pathlib import Path
 
 from jigs.delivery.piece import Both, DeliveredList, Piece
 from jigs.errors import Fault, ReadingError
 from jigs.lengths import Unit
+from jigs.reading.kindranges import ANY_FRONT, DIAGONAL, FRONT_BOARD
 from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import MOST_ROWS, Row, read_tables
 
 MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""
-
-MOST_INCHES = 120.0
-"""A bare number over this is no front's size in inches (common practice)."""
-
-_NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,2})?")
 
 SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "id": ("front", "front id", "mark", "tag", "label", "part"),
@@ -55,9 +50,11 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     ),
 }  # fmt: skip
 
-SIZES = (
-    "width", "width 2", "height", "height 2", "diagonal 1", "diagonal 2", "thickness",
-)  # fmt: skip
+SIZES = {
+    "width": ANY_FRONT.width, "width 2": ANY_FRONT.width,
+    "height": ANY_FRONT.height, "height 2": ANY_FRONT.height,
+    "diagonal 1": DIAGONAL, "diagonal 2": DIAGONAL, "thickness": FRONT_BOARD,
+}  # fmt: skip
 
 DELIVERED = ColumnNames(SYNONYMS, SIZES)
 
@@ -87,8 +84,6 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
 class _Reader(RowReader):
     """Reads the rows of delivered pieces."""
 
-    _large: tuple[str, ...] = ()
-
     def read_pieces(self) -> tuple[Piece, ...]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
@@ -101,15 +96,8 @@ class _Reader(RowReader):
             self.note(self.header.row, None, "a list without rows; one row a piece is needed")
         if sum(piece.count or 1 for piece in pieces) > MOST_ROWS:
             self.note(self.header.row, None, f"over {MOST_ROWS} pieces, which are allowed")
-        if self._large:
-            self.note(
-                self.header.row,
-                None,
-                f"{len(self._large)} sizes are over {MOST_INCHES:.0f} inches ({self._large[0]!r} "
-                "given first): millimetres? Say so with 'width (mm)', 'height (mm)' in the header",
-            )
         self._check_twice(pieces)
-        self.check_scale()
+        self.check_units()
         return pieces
 
     def _read_piece(self, row: Row) -> Piece:
@@ -118,7 +106,7 @@ class _Reader(RowReader):
         for column in () if self.cell(row, "id") else ("width", "height"):
             if not self.cell(row, column):
                 self.note_at(row, column, f"missing; {NEEDED}")
-        return Piece(
+        piece = Piece(
             where=self.place(row.number),
             row=self.row_words(row.number),
             id=name,
@@ -127,16 +115,11 @@ class _Reader(RowReader):
             diagonals=self._read_diagonals(row),
             thickness=self.read_size(row, "thickness"),
             count=self.read_count(row),
-            note=self.cell(row, "note"),
+            note=self.read_text(row, "note"),
         )
-
-    def measure(self, row: Row, column: str, text: str) -> float | None:
-        """Read a length in mm; one that no front has in inches is counted, and told once."""
-        number = float(text.replace(",", ".")) if _NUMBER.fullmatch(text) else 0.0
-        if self.unit_of(column) == "in" and number > MOST_INCHES:
-            self._large += (text,)
-            return None
-        return super().measure(row, column, text)
+        self.check_both(row)
+        self.take_doubts()  # what is unusual in a piece is held against its order
+        return piece
 
     def _read_id(self, row: Row) -> str:
         text = " ".join(self.cell(row, "id").split())

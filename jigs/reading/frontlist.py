@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from jigs.believable import Range
 from jigs.errors import Fault, JigsheetError, ReadingError
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.job import (
@@ -24,13 +25,13 @@ from jigs.job import (
 )
 from jigs.lengths import Unit
 from jigs.reading.jobboxes import HANDS
+from jigs.reading.kindranges import ANY_FRONT, FRONTS
 from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten
 from jigs.reading.listedfront import FrontList, ListedFront, check_widths
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.nearest import suggest
 from jigs.reading.tables import MOST_ROWS, Row, Table, read_tables
 
-_ZERO = re.compile(r"0+(?:[.,]0+)?(?: ?(?:mm|in))?")
 _KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}
 
 
@@ -105,7 +106,7 @@ class _Reader(RowReader):
             self.note(self.header.row, None, "a list without rows; one row a front is needed")
         if sum(row.count for row in rows) > MOST_ROWS:
             self.note(self.header.row, None, f"over {MOST_ROWS} fronts, which are allowed")
-        self.check_scale()
+        self.check_units()
         return rows
 
     def _read_row(self, row: Row) -> ListedFront:
@@ -113,21 +114,25 @@ class _Reader(RowReader):
         kind = self._read_kind(row)
         opening = kind == "opening"
         count = self.read_count(row) or 1
-        width = self._read_needed(row, "width", needed=self._bare and not opening)
+        sizes = FRONTS[kind] if kind else ANY_FRONT
+        width = self._read_needed(row, "width", sizes.width, needed=self._bare and not opening)
+        height = self._read_needed(row, "height", sizes.height, needed=self._bare)
+        if not opening:
+            self.check_both(row)
         front = FrontSpec(
             id=self._read_id(row, "id"),
             kind=kind or "door",
             # Of an unknown kind nobody can say how wide it hangs.
             width=width if kind else None,
-            height=self._read_needed(row, "height", needed=self._bare),
+            height=height,
             hinged=self._read_hand(row),
             thickness=self.read_size(row, "thickness"),
             stile=self.read_size(row, "stile"),
-            pull=self.cell(row, "pull") or None,
-            finish=self.cell(row, "finish"),
-            note=self.cell(row, "note"),
+            pull=self.read_text(row, "pull") or None,
+            finish=self.read_text(row, "finish"),
+            note=self.read_text(row, "note"),
         )
-        front = self._with_making(row, front)
+        front = replace(self._with_making(row, front), doubts=self.take_doubts())
         box = self._read_id(row, "box")
         if not self._bare and not box and self.header.find("box"):
             self.note(row.number, "box", "missing; it names the job's box the front hangs on")
@@ -146,7 +151,7 @@ class _Reader(RowReader):
         return replace(
             front,
             rail=self.read_size(row, "rail"),
-            groove=self._read_groove(row),
+            groove=self.read_size(row, "groove"),
             panel=self.read_size(row, "panel"),
             glass=self._read_yes(row, "glass"),
             edge_radius=self.read_size(row, "edge radius"),
@@ -155,9 +160,6 @@ class _Reader(RowReader):
             bored_tab=self.read_size(row, "bored tab"),
             hinges_at=self._read_places(row),
         )
-
-    def _read_groove(self, row: Row) -> float | None:
-        return 0.0 if _ZERO.fullmatch(self.cell(row, "groove")) else self.read_size(row, "groove")
 
     def _read_yes(self, row: Row, column: Column) -> bool:
         text = self.cell(row, column).lower()
@@ -187,8 +189,11 @@ class _Reader(RowReader):
             )
         return tuple(places) or None
 
-    def _read_needed(self, row: Row, column: Column, *, needed: bool) -> float | None:
-        return self.read_size(row, column, needed=_ALLOWED[column] if needed else "")
+    def _read_needed(
+        self, row: Row, column: Column, within: Range, *, needed: bool
+    ) -> float | None:
+        allowed = _ALLOWED[column] if needed else ""
+        return self.read_size(row, column, needed=allowed, within=within)
 
     def _read_kind(self, row: Row) -> FrontKind | None:
         text = self.cell(row, "kind")

@@ -12,9 +12,20 @@ Columns stand in any order and are matched without case. A size's column may nam
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
+from jigs.believable import Range
 from jigs.lengths import BareUnit
+from jigs.reading.kindranges import (
+    ANY_FRONT,
+    EDGE_RADIUS,
+    FRONT_BOARD,
+    GROOVE,
+    IN_BOX,
+    STILE,
+    TAB,
+    THIN_BOARD,
+)  # fmt: skip
 from jigs.reading.nearest import suggest
 from jigs.reading.tables import Row
 
@@ -54,11 +65,12 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "other": FOR_THE_SUPPLIER,
 }
 
-SIZES: tuple[Column, ...] = (
-    "width", "height", "thickness", "stile", "rail", "groove", "panel", "edge radius",
-    "hinges at", "bored tab",
-)  # fmt: skip
-"""The columns of lengths, whose headings may name a unit."""
+SIZES: Mapping[Column, Range] = {
+    "width": ANY_FRONT.width, "height": ANY_FRONT.height, "thickness": FRONT_BOARD,
+    "stile": STILE, "rail": STILE, "groove": GROOVE, "panel": THIN_BOARD,
+    "edge radius": EDGE_RADIUS, "hinges at": IN_BOX, "bored tab": TAB,
+}  # fmt: skip
+"""The columns of lengths, whose headings may name a unit; where each is believed."""
 
 OTHER = "other"
 """Columns that a list may have and that nobody reads; any number of them."""
@@ -77,11 +89,12 @@ _WITH_UNIT = re.compile(
 
 
 class ColumnNames:
-    """The columns that one kind of list may have, with their synonyms; `sizes` are lengths."""
+    """The columns that one kind of list may have, with their synonyms; `sizes` are lengths, each
+    with the range in which it is believed."""
 
-    def __init__(self, synonyms: Mapping[str, tuple[str, ...]], sizes: Sequence[str]) -> None:
+    def __init__(self, synonyms: Mapping[str, tuple[str, ...]], sizes: Mapping[Any, Range]) -> None:
         self.known = tuple(name for name in synonyms if name != OTHER)
-        self.sizes = tuple(sizes)
+        self.sizes: Mapping[str, Range] = dict(sizes)
         self._columns = {
             name: column for column, others in synonyms.items() for name in (column, *others)
         }

@@ -1,21 +1,39 @@
 """The rows of a list below its header, read cell by cell; every fault is noted on the way.
 
 Sizes are in the unit that the person or the header names (`width (in)`), else in the one that
-the kind of list has. A list whose sizes could only be those of toys was written in another unit.
+the kind of list has. A row whose sizes fit only another unit is a fault; where all do, it is the
+list's, and said once.
 """
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
+from jigs.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.errors import Fault, LengthError, ReadingError
-from jigs.lengths import BareUnit, Unit, parse_length, show_value
+from jigs.lengths import BareUnit, Unit, is_bare, show_value
 from jigs.reading.jobboxes import MOST_ALIKE
 from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
 from jigs.reading.tables import Row, Table
 
-INCHES_BELOW = 100.0
-"""A list whose sizes in mm are all below this was written in inches (common practice)."""
+LEAST_FRONT = 100.0
+"""No front measures less than this both ways; mm (common practice, no source)."""
+LONGEST_TEXT = 200
+"""Characters of a note, a finish, a pull's name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Misfit:
+    """A bare size that fits only another unit than it is read in."""
+
+    row: int
+    column: str
+    text: str
+    unit: BareUnit
+    within: Range
+    meant: tuple[BareUnit, ...]
 
 
 def choose_table(
@@ -69,11 +87,10 @@ class RowReader:
         bare_unit: BareUnit = units or (stated[0] if stated else unstated)
         self.unit: Unit = "in" if bare_unit == "in" else "mm"
         self._units = {h.column: units or h.unit or bare_unit for h in header.headings}
-        self._bare_numbers: list[float] = []
-
-    def unit_of(self, column: str) -> BareUnit:
-        """Give the unit that a bare number in a column is read in."""
-        return self._units[column]
+        self._ranges = names.sizes
+        self._doubts: list[Doubt] = []
+        self._misfits: list[_Misfit] = []
+        self._bare_in: defaultdict[str, set[int]] = defaultdict(set)
 
     def note_strange(self) -> None:
         """Note the headings that are not understood."""
@@ -98,20 +115,84 @@ class RowReader:
                 )
                 return
 
-    def check_scale(self) -> None:
-        """Note that all sizes are too small for millimetres."""
-        if self._bare_numbers and max(self._bare_numbers) < INCHES_BELOW:
-            self.note(
-                self.header.row,
-                None,
-                f"all sizes are under {INCHES_BELOW:.0f} mm "
-                f"({self._bare_numbers[0]:g} given first): inches or centimetres? Say so with "
-                f"'width (in)' or 'width (cm)' in the header{self.scale_remedy()}",
+    def check_units(self) -> None:
+        """Note each row whose sizes fit only another unit; where all do, of the fronts or in a
+        column, say it once."""
+        sizes = [misfit for misfit in self._misfits if _is_size(misfit.column)]
+        whole = {misfit.row for misfit in sizes} == self._bare_in["width"] | self._bare_in["height"]
+        told = {"width", "height"} if sizes and whole else set()
+        if told:
+            self._note_all(sizes[0], "all sizes fit", "width", self.scale_remedy())
+        for column in dict.fromkeys(misfit.column for misfit in self._misfits):
+            found = [misfit for misfit in self._misfits if misfit.column == column]
+            if not _is_size(column) and len(found) > 1 and len(found) == len(self._bare_in[column]):
+                heading = self._heading(column)
+                self._note_all(found[0], f"all of column {heading} fits", heading)
+                told.add(column)
+        for misfit in self._misfits:
+            if misfit.column.removesuffix(" 2") not in told:
+                words = word_unit(misfit.text, misfit.unit, misfit.within, misfit.meant)
+                self.note(misfit.row, self._heading(misfit.column), words)
+
+    def _note_all(self, first: _Misfit, what: str, heading: str, remedy: str = "") -> None:
+        """Note that the header does not name the unit of all that stands below it."""
+        others = " or ".join(f"'{heading} ({unit})'" for unit in first.meant)
+        self.note(
+            self.header.row,
+            None,
+            f"{what} only another unit ({first.text} {first.unit} given first, and {first.within} "
+            f"is usual): {' or '.join(first.meant)}? Say so in the header with {others}"
+            f"{remedy if 'in' in first.meant else ''}",
+        )
+
+    def check_both(self, row: Row, first: str = "width", second: str = "height") -> None:
+        """Find a row whose width and height are both too small for one front in its unit."""
+        texts = {column: self.cell(row, column) for column in (first, second)}
+        if any(misfit.row == row.number for misfit in self._misfits) or not all(texts.values()):
+            return
+        for column, text in texts.items():
+            unit = self._units[column]
+            try:
+                mm = measure(text, unit, self._ranges[column]).mm
+            except LengthError:
+                return
+            if not is_bare(text) or mm >= LEAST_FRONT:
+                return
+        meant: tuple[BareUnit, ...] = tuple(u for u in MM_PER if MM_PER[u] > MM_PER[unit])
+        if meant:
+            within = Range(LEAST_FRONT, self._ranges[first].high)
+            self._misfits.append(
+                _Misfit(
+                    row=row.number,
+                    column=first,
+                    text=texts[first],
+                    unit=unit,
+                    within=within,
+                    meant=meant,
+                )
             )
+
+    def take_doubts(self) -> tuple[Doubt, ...]:
+        """Take what has been doubted since the last time."""
+        doubts, self._doubts = tuple(self._doubts), []
+        return doubts
 
     def scale_remedy(self) -> str:
         """Say what else helps a list that was written in inches."""
         return ""
+
+    def read_text(self, row: Row, column: str) -> str:
+        """Read a line of text; breaks in it are spaces."""
+        text = " ".join(self.cell(row, column).split())
+        if len(text) > LONGEST_TEXT or not text.isprintable():
+            self.note_at(
+                row,
+                column,
+                f"not one short line ({show_value(text)} given); at most {LONGEST_TEXT} printable "
+                "characters are allowed",
+            )
+            return ""
+        return text
 
     def read_count(self, row: Row) -> int | None:
         """Read how many alike; None where it is not said."""
@@ -125,28 +206,46 @@ class RowReader:
         )
         return None
 
-    def read_size(self, row: Row, column: str, *, needed: str = "") -> float | None:
-        """Read a length in mm; `needed` says why a missing one is a fault."""
+    def read_size(
+        self, row: Row, column: str, *, needed: str = "", within: Range | None = None
+    ) -> float | None:
+        """Read a length in mm; `needed` says why a missing one is a fault, `within` where it is
+        believed, if not as in any such column."""
         text = self.cell(row, column)
         if text:
-            return self.measure(row, column, text)
+            return self.measure(row, column, text, within)
         if needed and self.header.find(column):
             self.note_at(row, column, f"missing; {needed}{self._empty_formula()}")
         return None
 
-    def measure(self, row: Row, column: str, text: str) -> float | None:
+    def measure(
+        self, row: Row, column: str, text: str, within: Range | None = None
+    ) -> float | None:
         """Read a text that stands in a column as a length in mm."""
+        unit, within = self._units[column], within or self._ranges[column]
         try:
-            mm = parse_length(text, self._units[column])
+            found = measure(text, unit, within)
         except LengthError as error:
             hint = "; format the cell as text" if text.startswith("a date or time") else ""
             self.note_at(row, column, f"{error}{hint}")
             return None
         # A size that carries its own sign says nothing about the list's unit.
-        bare_number = text[-1].isnumeric() and self._units[column] == "mm"
-        if bare_number and column.startswith(("width", "height")):
-            self._bare_numbers.append(mm)
-        return mm
+        if is_bare(text):
+            self._bare_in[column.split()[0] if _is_size(column) else column].add(row.number)
+        if found.meant:
+            self._misfits.append(
+                _Misfit(
+                    row=row.number,
+                    column=column,
+                    text=text.strip(),
+                    unit=unit,
+                    within=within,
+                    meant=found.meant,
+                )
+            )
+        elif not found.usual:
+            self._doubts.append(Doubt(path=(column,), value=found.mm, within=within))
+        return found.mm
 
     def _empty_formula(self) -> str:
         if not self._table.workbook:
@@ -165,8 +264,12 @@ class RowReader:
 
     def note_at(self, row: Row, column: str, what: str) -> None:
         """Note a fault in a row, under the column's name in the file."""
+        self.note(row.number, self._heading(column), what)
+
+    def _heading(self, column: str) -> str:
+        """Give a column's name in the file."""
         heading = self.header.find(column)
-        self.note(row.number, heading.text if heading else column, what)
+        return heading.text if heading else column
 
     def note(self, row: int, column: str | None, what: str) -> None:
         """Note a fault in a row, or in a column of it."""
@@ -181,3 +284,8 @@ class RowReader:
         """Write where a row stands in its file: `row 4`, `sheet Fronts, row 4`."""
         sheet = f"sheet {shorten(self._table.sheet)}, " if self._table.sheet else ""
         return f"{sheet}row {row}"
+
+
+def _is_size(column: str) -> bool:
+    """Tell whether a column holds a front's own width or height."""
+    return column.startswith(("width", "height"))

@@ -94,7 +94,7 @@ def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     [("", "the file is empty"), ("a,b\n1,2\n", "no header row found"),
      ("id,width\n", "a list without rows"),
      ("count,note\n1,x\n", "no column 'width'"),
-     ("id,width,height\nB1,17.9,24\n", "all sizes are under 100 mm"),
+     ("id,width,height\nB1,17.9,24\n", "all sizes fit only another unit (24 mm given"),
      (f"id,width\n{'B' * 41},454\n", "not an ID"),
      ("width,height,count\n" + "454,613,100\n" * 201, "over 20000 pieces")],
 )  # fmt: skip
@@ -107,7 +107,9 @@ def test_millimetres_in_a_job_in_inches_are_told_once(tmp_path: Path) -> None:
     """Read as inches they would be longer than any front."""
     listing = read(tmp_path, "id,width,height\nB1-1,454,152.4\nB1-2,454,615.9\n", "in")
     (fault,) = listing.faults
-    assert "4 sizes are over 120 inches ('454' given first): millimetres?" in fault.what
+    assert (
+        "(454 in given first, and 10 to 1700 mm is usual): mm? Say so in the header" in fault.what
+    )
     assert not read(tmp_path, "id,w (mm),h (mm)\nB1-1,454,152.4\n", "in").faults
 
 

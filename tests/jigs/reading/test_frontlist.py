@@ -192,7 +192,7 @@ def test_a_repeated_header_is_no_front(tmp_path: Path) -> None:
         ("kind,w,h\n", "row 1: a list without rows"),
         ("a,b\n1,2\n", "fronts.csv: no header row found"),
         ("kind,w,h\ndoor,454,713,5,9\n", "row 2, column 4: a cell without a heading ('5' given)"),
-        ("kind,w,h\ndoor,17.9,28\n", "row 1: all sizes are under 100 mm (17.9 given first): inch"),
+        ("kind,w,h\ndoor,17.9,28\n", "row 1: all sizes fit only another unit (17.9 mm given first"),
         ("id,kind,w,h\nA,door,454,713\na,door,454,713\n", "row 3: duplicate ID ('A', first at "),
         ("id,kind,w,h\nA,pair,454,713\nAL,door,454,713\n", "row 3: duplicate ID ('AL'"),
         (
@@ -233,7 +233,79 @@ def test_sizes_under_100_with_their_own_unit_are_meant(tmp_path: Path) -> None:
     (row,) = read(tmp_path, "kind,w,h\npanel,90 mm,80 mm\n").rows
     assert row.spec.width == 90.0
     (fault,) = refuse(tmp_path, "kind,w,h\npanel,90,80\n", "mm")
-    assert "inches or centimetres? Say so with 'width (in)' or 'width (cm)'" in str(fault)
+    assert "cm or in? Say so in the header with 'width (cm)' or 'width (in)'" in str(fault)
+
+
+@pytest.mark.parametrize(
+    ("text", "faults"),
+    [
+        # Under (in) the sizes are millimetres: the whole list's fault, said once.
+        (
+            "kind,width (in),height (in)\ndoor,454,613\ndrawer,454,152\ndrawer,454,95\n",
+            ["row 1: all sizes fit only another unit (454 in given first, and 75 to 1300 mm is "
+             "usual): mm? Say so in the header with 'width (mm)'"],
+        ),
+        # One row in cm, one in inches, among rows in mm.
+        (
+            "kind,width,height\ndoor,454,613\ndoor,45.4,61.3\ndrawer,17 7/8,6\n",
+            ["row 3, column width: 45.4 mm given, and 75 to 1300 mm is usual; 45.4 cm or 45.4 in?",
+             "row 3, column height: 61.3 mm given, and 120 to 2700 mm is usual; 61.3 cm or 61.3 in",
+             "row 4, column width: 17 7/8 mm given, and 120 to 1600 mm is usual; 17 7/8 cm or 17 ",
+             "row 4, column height: 6 mm given, and 50 to 900 mm is usual; 6 cm or 6 in? write"],
+        ),
+        # Neither size alone tells: no front measures 60 x 72 mm.
+        (
+            "kind,width,height\npanel,600,720\npanel,60,72\n",
+            ["row 3, column width: 60 mm given, and 100 to 1700 mm is usual; 60 cm or 60 in? wri"],
+        ),
+        # A row in mm among rows in inches.
+        (
+            "kind,width (in),height (in)\ndoor,17 7/8,24\ndoor,454,613\n",
+            ["row 3, column width (in): 454 in is 11531.6 mm, and 75 to 1300 mm is usual; 454",
+             "row 3, column height (in): 613 in is 15570.2 mm, and 120 to 2700 mm is usual; 613"],
+        ),
+        # A column of its own in another unit, once.
+        (
+            "kind,width (in),height (in),thickness (in)\ndoor,17 7/8,24,19\ndoor,17 7/8,24,19\n",
+            ["row 1: all of column thickness (in) fits only another unit (19 in given first, and "],
+        ),
+    ],
+)  # fmt: skip
+def test_rows_in_another_unit(tmp_path: Path, text: str, faults: list[str]) -> None:
+    """Where a size would be right in another unit alone, its row is at fault."""
+    told = refuse(tmp_path, text)
+    assert len(told) == len(faults), told
+    for fault, words in zip(told, faults, strict=True):
+        assert words in fault
+
+
+def test_a_size_with_its_unit_is_only_unusual(tmp_path: Path) -> None:
+    """A door 60 mm wide is doubted at its row's front; the others are not."""
+    rows = read(tmp_path, "kind,width,height\ndoor,454,613\ndoor,60 mm,613\n").rows
+    assert [[(d.path, d.value) for d in row.spec.doubts] for row in rows] == [
+        [], [(("width",), 60.0)],
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("x" * 201, "not one short line"),
+        ("up\u202enwod", r"not one short line ('up\u202enwod' given)"),
+        ("ring\x7f", r"not one short line ('ring\x7f' given)"),
+    ],
+)
+@pytest.mark.parametrize("column", ["note", "finish", "pull"])
+def test_texts_are_one_short_line(tmp_path: Path, text: str, what: str, column: str) -> None:
+    """As in a job file: 200 characters, none that a terminal would obey."""
+    (fault,) = refuse(tmp_path, f"kind,width,height,{column}\ndoor,454,613,{text}\n")
+    assert fault.startswith(f"fronts.csv: row 2, column {column}: {what}")
+
+
+def test_a_break_in_a_text_is_a_space(tmp_path: Path) -> None:
+    """Spreadsheets have cells of several lines."""
+    (row,) = read(tmp_path, 'kind,width,height,note\ndoor,454,613,"left of\nthe range"\n').rows
+    assert row.spec.note == "left of the range"
 
 
 def test_a_pair_gives_the_width_of_one_leaf(tmp_path: Path) -> None:

@@ -173,7 +173,7 @@ def test_summary_of_a_bare_list(tmp_path: Path) -> None:
 def test_summary_of_a_job_file(tmp_path: Path) -> None:
     """An opening is no front; plurals agree."""
     rows = (
-        "box,kind,count,height\nA,drawer,2,100\nA,false-front,,100\nB,opening,,300\nB,door,2,100\n"
+        "box,kind,count,height\nA,drawer,2,100\nA,false-front,,100\nB,opening,,300\nB,door,2,200\n"
     )
     assert summarise(read_job(write(tmp_path, JOB, rows))) == (
         "5 fronts: 2 doors, 2 drawers, 1 false front, 1 opening, on 2 boxes"
