@@ -125,13 +125,17 @@ def _pull_keys(kind: FrontKind, box: BoxSpec) -> tuple[str, ...]:
 
 
 def list_assumed(
-    job: Job, keys: Iterable[str], slide: str | None = None, hinge: str | None = None
+    job: Job,
+    keys: Iterable[str],
+    slide: str | None = None,
+    hinge: str | None = None,
+    box: BoxSpec | None = None,
 ) -> tuple[str, ...]:
     """Give in words the defaults among `keys`; `slide` and `hinge` are the records a front
-    really runs or hangs on."""
+    really runs or hangs on, `box` is the one whose keys are among them."""
     figures = {"use.slide": slide, "use.hinge": hinge}
     return tuple(
-        word_key(key, figures.get(key) or _figure(job, key))
+        word_key(key, figures.get(key) or _figure(job, key, box))
         for key in sorted(set(keys) & job.assumed)
     )
 
@@ -149,7 +153,7 @@ def word_key(key: str, figure: str) -> str:
     return f"{words} {figure}".rstrip()
 
 
-def _figure(job: Job, key: str) -> str:
+def _figure(job: Job, key: str, box: BoxSpec | None) -> str:
     """Give the value that stands behind a key, "" where it is not a plain one."""
     table, _, rest = key.partition(".")
     name, _, field = rest.rpartition(".")
@@ -157,7 +161,7 @@ def _figure(job: Job, key: str) -> str:
         "material": job.material,
         "reveal": job.reveal,
         "use": job.use,
-        "box": _box(job, name) if table == "box" else None,
+        "box": box,
         "hinge": job.hinges.get(name),
         "slide": job.slides.get(name),
         "pull": job.pulls.get(name),
@@ -166,7 +170,3 @@ def _figure(job: Job, key: str) -> str:
     if isinstance(value, int | float):
         return format_length(value, job.units)
     return value if isinstance(value, str) else ""
-
-
-def _box(job: Job, name: str) -> BoxSpec | None:
-    return next((box for box in job.boxes if box.id == name), None)

@@ -46,7 +46,7 @@ def finish_front(
         drawer = replace(
             drawer,
             code=part_code(drawer.width, drawer.height, drawer.side, holes, length=drawer.length),
-            assumed=list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide),
+            assumed=list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide, box=box),
         )
     result = Front(
         id=front.id,
@@ -95,6 +95,7 @@ def finish_front(
                 keys_of_front(spec, front.kind, box, fitted.pull),
                 slide=spec.slide,
                 hinge=door.choice.record if door else None,
+                box=box,
             ),
             *assumed_of_frame(spec, job.shown),
         ),

@@ -95,6 +95,7 @@ def _finish(
             job,
             keys_of_side(box, (fitting.kind for fitting in fittings)),
             hinge=", ".join(dict.fromkeys(hinges)),
+            box=box,
         ),
     )
 

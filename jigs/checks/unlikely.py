@@ -23,11 +23,12 @@ def _find(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> Iterator[
     for doubt in job.doubts:
         used = _used_by(job, doubt.path, fronts)
         yield _word(None, doubt, everything if used is None else used, job.shown)
+    inside: dict[str, dict[str, None]] = {}
+    for of, part in (*((f.box, f.id) for f in fronts), *((s.box, s.board) for s in sides)):
+        inside.setdefault(of, {})[part] = None
     for box in job.boxes:
-        parts = tuple(dict.fromkeys(s.board for s in sides if s.box == box.id))
-        inside = (*(front.id for front in fronts if front.box == box.id), *parts)
         for doubt in box.doubts:
-            yield _word(box.id, doubt, inside, job.shown)
+            yield _word(box.id, doubt, inside.get(box.id, ()), job.shown)
         for spec in box.fronts:
             for doubt in spec.doubts:
                 for part in _parts_of(spec, box.id):

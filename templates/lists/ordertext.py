@@ -3,7 +3,7 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from jigs.buying import DrawerBoxOrder, Order
+from jigs.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
 from jigs.job import Job
 from jigs.lengths import SQUARE_FEET, Unit, format_mm
 from templates.findings import WIDTH
@@ -66,26 +66,28 @@ def order_text(order: Order, job: Job) -> str:
 
 def _fronts(order: Order, unit: Unit) -> Iterator[str]:
     """Give the fronts under the box that each is ordered from, and those held back."""
-    boxes = dict.fromkeys(
-        [*(front.front.box for front in order.fronts), *(held.box for held in order.held)]
-    )
+    boxes: dict[str, list[FrontOrder]] = {}
+    for front in order.fronts:
+        boxes.setdefault(front.front.box, []).append(front)
+    back: dict[str, list[HeldBack]] = {}
+    for held in order.held:
+        boxes.setdefault(held.box, [])
+        back.setdefault(held.box, []).append(held)
     if not boxes:
         yield "  none"
     named = [f.front.id for f in order.fronts]
     size = {f.front.id: sizes((f.width, f.height, f.thickness), unit) for f in order.fronts}
     first = max(map(len, named), default=0)
     second = max(map(len, size.values()), default=0)
-    for box in boxes:
-        own = [front for front in order.fronts if front.front.box == box]
+    for box, own in boxes.items():
         state = f": {STATE_WORDS[own[0].box_state]}" if own else ""
         yield f"  {box}{state}"
         for front in own:
             name = front.front.id
             lead = f"    {name.ljust(first)}  {size[name].ljust(second)}  "
             yield from _hung(lead, ", ".join(said_of(front)), " " * min(len(lead), 66))
-        for held in order.held:
-            if held.box == box:
-                yield from _hung(f"    {held.id}  ", f"HELD BACK: {'; '.join(held.why)}", " " * 6)
+        for held in back.get(box, ()):
+            yield from _hung(f"    {held.id}  ", f"HELD BACK: {'; '.join(held.why)}", " " * 6)
 
 
 def _drawer_boxes(boxes: Sequence[DrawerBoxOrder], unit: Unit) -> Iterator[str]:

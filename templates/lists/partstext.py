@@ -132,18 +132,20 @@ def _tables(parts: PartsList, group: Sequence[Piece], patterns: _Patterns) -> It
     head = tuple(head[at] for at in filled)
     rows = [tuple(row[at] for at in filled) for row in rows]
     widths = [max(len(row[at]) for row in [head, *rows]) for at in range(len(head))]
-    places = dict.fromkeys((piece.box, piece.wall if piece.box is None else "") for piece in group)
+    places: dict[tuple[str | None, str], list[tuple[Piece, tuple[str, ...]]]] = {}
+    for piece, row in zip(group, rows, strict=True):
+        place = piece.box, piece.wall if piece.box is None else ""
+        places.setdefault(place, []).append((piece, row))
     first = True
-    for box, wall in places:
+    for (box, wall), pieces in places.items():
         yield f"  {boxes[box] if box in boxes else _wall_words(wall)}"
         if first:
             yield _line(head, widths)
             first = False
-        for piece, row in zip(group, rows, strict=True):
-            if (piece.box, piece.wall if piece.box is None else "") == (box, wall):
-                yield _line(row, widths)
-                if piece.note:
-                    yield from wrapped(piece.note, "        ", "        ")
+        for piece, row in pieces:
+            yield _line(row, widths)
+            if piece.note:
+                yield from wrapped(piece.note, "        ", "        ")
     yield ""
 
 

@@ -143,10 +143,11 @@ def legend_lines(parts: PartsList) -> list[str]:
     ]
     keys = [f"material.{key}" for key in ("side", "back", "band", "drawer_side")]
     assumed = [*list_assumed(job, keys)]
+    cut = parts.boxes
     guessed = [
         box.id
         for box in job.boxes
-        if box.id in parts.boxes
+        if box.id in cut
         and any(f"box.{box.id}.{key}" in job.assumed for key in ("width", "height", "depth"))
     ]
     if guessed:
