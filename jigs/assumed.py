@@ -9,7 +9,7 @@ its size or a place on it is computed from.
 
 from collections.abc import Iterable
 
-from jigs.job import BoxSpec, FrontKind, FrontSpec, Job
+from jigs.job import COUNTER_BOXES, BoxSpec, FrontKind, FrontSpec, Job
 from jigs.lengths import format_length
 
 WORDS = {
@@ -21,6 +21,7 @@ WORDS = {
     "material.drawer_side": "drawer side thickness",
     "reveal.side": "side reveal",
     "reveal.top": "top reveal",
+    "reveal.top_counter": "top reveal under a counter",
     "reveal.bottom": "bottom reveal",
     "reveal.between": "gap between fronts",
     "reveal.inset": "gap round an inset front",
@@ -42,7 +43,7 @@ REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
 HINGED = ("material.side", "material.front", "material.front_kind")
 RUNNING = ("material.side", "material.back", "material.drawer_side")
 FALSE = ("material.side", "material.drawer_side")
-SIDES = ("material.side", "material.band", *REVEALS)
+SIDES = ("material.side", "material.band")
 BOX_SIZE = ("kind", "width", "height")
 
 
@@ -55,7 +56,7 @@ def keys_of_front(
     its own has nothing of the job's.
     """
     overlay = spec.overlay or box.overlay
-    keys = [*(INSET if overlay == "inset" else REVEALS)]
+    keys = [*(INSET if overlay == "inset" else _reveals(box))]
     keys += [f"box.{box.id}.{key}" for key in BOX_SIZE]
     keys += ["material.side"] if overlay == "half" else []
     match kind:
@@ -82,6 +83,13 @@ def keys_of_front(
     return tuple(keys)
 
 
+def _reveals(box: BoxSpec) -> tuple[str, ...]:
+    """Give the keys of the reveals of a box's fronts: under a counter the top one is its own."""
+    if box.kind not in COUNTER_BOXES:
+        return REVEALS
+    return tuple("reveal.top_counter" if key == "reveal.top" else key for key in REVEALS)
+
+
 def keys_of_drawer(spec: FrontSpec, box: BoxSpec) -> tuple[str, ...]:
     """Give the keys that the drawer box behind a front is computed from.
 
@@ -101,6 +109,7 @@ def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
     carried = set(kinds)
     keys = [
         *SIDES,
+        *_reveals(box),
         *(INSET if box.overlay == "inset" else ()),
         *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth")),
     ]

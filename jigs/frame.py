@@ -130,7 +130,7 @@ def frame_of(carcass: Carcass, reveal: Reveal, overlay: Overlay) -> Frame:
         reveal_left=reveals["left"],
         reveal_right=reveals["right"],
         reveal_bottom=reveal.inset if inset else reveal.bottom,
-        reveal_top=reveal.inset if inset else reveal.top,
+        reveal_top=reveal.inset if inset else reveal.top_of(box.kind),
         inner_left=left,
         inner_right=right,
         between=reveal.between,

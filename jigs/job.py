@@ -40,6 +40,8 @@ PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
+COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
+"""Boxes that stand under a counter."""
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
 SIDE_MATERIALS: tuple[SideMaterial, ...] = ("plywood", "mdf", "particleboard", "solid")
@@ -72,13 +74,21 @@ class Material:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reveal:
     """Reveals in mm: `side`, `top`, `bottom` from a front's edge to its own box's outside edge;
-    `between` two fronts of one box; `inset` round a front that stands inside its box."""
+    `between` two fronts of one box; `inset` round a front that stands inside its box.
+    `top_counter`: the top reveal of boxes that stand under a counter; None: theirs is `top` too.
+    """
 
     side: float = 1.6
     top: float = 1.6
     bottom: float = 1.6
     between: float = 3.2
     inset: float = 2.0
+    top_counter: float | None = None
+
+    def top_of(self, kind: BoxKind) -> float:
+        """Give the top reveal of a box of this kind; mm."""
+        own = self.top_counter if kind in COUNTER_BOXES else None
+        return self.top if own is None else own
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
 from jigs.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.geometry import SLACK
-from jigs.job import BoxKind, BoxSpec
+from jigs.job import COUNTER_BOXES, BoxSpec
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 
@@ -16,7 +16,6 @@ LEAST_COLUMN = 50.0
 """A column narrower than this is a slip; mm (common practice, no source)."""
 UNDER_COUNTER = 3.0
 """Least reveal above a front that closes under a counter; mm (common practice, no source)."""
-COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 
 
 def check_closing(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:

@@ -10,10 +10,10 @@ fronts. Common practice, no source.
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.checks.closing import COUNTER_BOXES, UNDER_COUNTER
+from jigs.checks.closing import UNDER_COUNTER
 from jigs.checks.finding import error, warning
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Job
+from jigs.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front
 from jigs.problems import Problem

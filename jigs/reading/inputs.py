@@ -3,11 +3,17 @@
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
-from jigs.job import Grid, Job, Material, Reveal, Use
+from jigs.job import Grid, Job, Material, Use
 from jigs.lengths import Unit
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
-from jigs.reading.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.reading.jobdefaults import (
+    MATERIAL_DEFAULTS,
+    REVEAL_DEFAULTS,
+    Given,
+    complete_job,
+    usual_reveal,
+)  # fmt: skip
 from jigs.reading.jobfile import read_job_file
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.reading.joblist import check_pulls, settle_pulls
@@ -55,7 +61,7 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     faults = check_pulls(front_list, shelves.pulls)
     if faults:
         raise ReadingError(faults)
-    reveal = Reveal()
+    reveal = usual_reveal(front_list.unit)
     boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
     job = complete_job(
         Given(

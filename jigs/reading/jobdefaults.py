@@ -15,7 +15,18 @@ from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
-from jigs.job import ACCEPTED, BoxSpec, Grid, Job, Material, Overlay, Reveal, ShelfSpec, Use
+from jigs.job import (
+    ACCEPTED,
+    COUNTER_BOXES,
+    BoxSpec,
+    Grid,
+    Job,
+    Material,
+    Overlay,
+    Reveal,
+    ShelfSpec,
+    Use,
+)  # fmt: skip
 from jigs.labelstock import Stock
 from jigs.lengths import Unit, format_mm
 from jigs.paint import Paint
@@ -45,7 +56,9 @@ OPEN_SHELVES = ("base", "wall", "tall")
 """Boxes that are taken for open shelves where they have no front at all (our own choice)."""
 
 MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
-REVEAL_DEFAULTS = ("side", "top", "bottom", "between", "inset")
+REVEAL_DEFAULTS = ("side", "top", "top_counter", "bottom", "between", "inset")
+UNDER_COUNTER: dict[Unit, float] = {"mm": 3.0, "in": 25.4 / 8}
+"""Top reveal of boxes under a counter where none is stated; mm (common practice, no source)."""
 PULL_DEFAULTS = (*_PULL_WORDS, "drawer", "screws")
 
 
@@ -138,6 +151,11 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
     inset = any(is_inset(box) for box in boxes)
     if not inset:
         yield "reveal.inset"
+    under = [box.kind in COUNTER_BOXES for box in boxes]
+    if all(under):
+        yield "reveal.top"
+    if not any(under):
+        yield "reveal.top_counter"
     made = [front for front in fronts if front.kind != "opening"]
     if made and not inset and all(front.thickness is not None for front in made):
         yield "material.front"
@@ -152,6 +170,16 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
         yield "use.hinge"
     if all(front.pull for front in hung):
         yield "use.door_pull"
+
+
+def usual_reveal(units: Unit) -> Reveal:
+    """Give the reveals of a job that states none: as a tape of its units shows them."""
+    if units == "mm":
+        return Reveal(top_counter=UNDER_COUNTER["mm"])
+    return Reveal(
+        side=25.4 / 16, top=25.4 / 16, bottom=25.4 / 16, between=25.4 / 8,
+        top_counter=UNDER_COUNTER["in"],
+    )  # fmt: skip
 
 
 def is_inset(box: BoxSpec) -> bool:

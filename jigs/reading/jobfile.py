@@ -28,7 +28,13 @@ from jigs.reading.faceframe import refuse_frame_keys
 from jigs.reading.hardwarefile import read_hardware_file
 from jigs.reading.jobboxes import Shelves, read_boxes
 from jigs.reading.jobbuild import read_build
-from jigs.reading.jobdefaults import MATERIAL_DEFAULTS, REVEAL_DEFAULTS, Given, complete_job
+from jigs.reading.jobdefaults import (
+    MATERIAL_DEFAULTS,
+    REVEAL_DEFAULTS,
+    Given,
+    complete_job,
+    usual_reveal,
+)  # fmt: skip
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
 from jigs.reading.joblist import hang_list
 from jigs.reading.jobpaint import read_paint
@@ -77,7 +83,7 @@ def _read_job(
     _check_schema(top)
     name = top.text("name") or name_of(path)
     material, open_material = _read_material(top.table("material"))
-    reveal, open_reveal = _read_reveal(top.table("reveal"))
+    reveal, open_reveal = _read_reveal(top.table("reveal"), usual_reveal(top.unit))
     fronts = top.table("fronts")
     increment = fronts.length("increment", Range(0.3, 13)) if fronts else None
     tolerance = fronts.length("tolerance", Range(0.2, 5)) if fronts else None
@@ -199,23 +205,24 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
     return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}
 
 
-def _read_reveal(table: Table | None) -> tuple[Reveal, set[str]]:
+def _read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]]:
     """Read the reveals. Gives also the keys of the defaults.
 
     Top and bottom may be negative: wall fronts hang below their box as a finger pull.
     """
     if table is None:
-        return Reveal(), {f"reveal.{key}" for key in REVEAL_DEFAULTS}
-    standard = Reveal()
+        return standard, {f"reveal.{key}" for key in REVEAL_DEFAULTS}
     reveal = Reveal(
         side=_or_else(table.length("side", REVEAL), standard.side),
         top=_or_else(table.length("top", END_REVEAL), standard.top),
         bottom=_or_else(table.length("bottom", END_REVEAL), standard.bottom),
         between=_or_else(table.length("between", REVEAL), standard.between),
         inset=_or_else(table.length("inset", REVEAL), standard.inset),
+        top_counter=None if "top" in table else standard.top_counter,
     )
     table.close()
-    return reveal, {f"reveal.{key}" for key in REVEAL_DEFAULTS if key not in table}
+    unsaid = [key for key in REVEAL_DEFAULTS if key.partition("_")[0] not in table]
+    return reveal, {f"reveal.{key}" for key in unsaid}
 
 
 def _or_else(given: float | None, standard: float) -> float:

@@ -129,17 +129,16 @@ def _infer_box(
     """Make the box that fits its fronts: their sum plus gaps and reveals."""
     width = max(row.clear_width(reveal.between) or 0.0 for row in rows)
     stack = sum(front.height or 0.0 for front in fronts) + (len(fronts) - 1) * reveal.between
-    height = stack + reveal.top + reveal.bottom
     kind: BoxKind = "base"
     if all(front.kind == "drawer" for front in fronts):
         kind = "drawer"
-    elif height > TALL_FROM + SLACK:
+    elif stack + reveal.top + reveal.bottom > TALL_FROM + SLACK:
         kind = "tall"
     return BoxSpec(
         id=box,
         kind=kind,
         width=width + 2 * reveal.side,
-        height=height,
+        height=stack + reveal.top_of(kind) + reveal.bottom,
         depth=ASSUMED_DEPTH[kind],
         above_floor=ABOVE_FLOOR[kind],
         fronts=tuple(fronts),

@@ -9,7 +9,8 @@ from tests.jigs.sample import box, job
 
 ASSUMED = frozenset(
     {
-        "reveal.top", "box.B1.depth", "box.B2.depth", "box.B1.above_floor", "material.back",
+        "reveal.top", "reveal.bottom", "box.B1.depth", "box.B2.depth", "box.B1.above_floor",
+        "material.back",
         "pull.bar.door_inset", "pull.bar.drawer", "pull.bar.tall_height", "use.slide", "use.hinge",
         "use.door_pull",
     }
@@ -30,7 +31,7 @@ def words(kind: FrontKind, pull: str | None = "bar") -> list[str]:
 def test_a_door_is_touched_by_its_reveals_its_hinge_and_its_pull() -> None:
     """Drawer defaults, depth and the height above the floor are no business of a base door."""
     assert set(words("door")) == {
-        "pull bar door inset 50.8 mm", "top reveal 1.6 mm", "pull of doors bar", "hinge mine",
+        "pull bar door inset 50.8 mm", "bottom reveal 1.6 mm", "pull of doors bar", "hinge mine",
     }  # fmt: skip
 
 
@@ -38,7 +39,7 @@ def test_a_drawer_is_touched_by_depth_and_slide() -> None:
     """The slide named is the one the front really runs on."""
     assert set(words("drawer")) == {
         "box B1 depth 584.2 mm", "back thickness 6.0 mm", "pull bar drawer center",
-        "top reveal 1.6 mm", "slide runner-2",
+        "bottom reveal 1.6 mm", "slide runner-2",
     }  # fmt: skip
 
 
@@ -81,3 +82,12 @@ def test_a_drawer_box_says_what_is_assumed_in_it() -> None:
     assert front.drawer.assumed == (
         "drawer side thickness 5/8 in (15.9 mm)", "slide runner",
     )  # fmt: skip
+
+
+def test_the_top_reveal_is_that_of_the_boxs_kind() -> None:
+    """Under a counter it is another default than on a wall box."""
+    spec = FrontSpec(id="B1-1", kind="door")
+    assert "reveal.top_counter" in keys_of_front(spec, "door", box(), None)
+    assert "reveal.top" not in keys_of_front(spec, "door", box(), None)
+    assert "reveal.top" in keys_of_front(spec, "door", box(kind="wall"), None)
+    assert "reveal.top_counter" in keys_of_side(box(), ())

@@ -34,11 +34,12 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     job = read(tmp_path, SMALL)
     assert (job.name, job.units) == ("job", "mm")
     assert (job.material.side, job.material.front, job.material.band) == (18.0, 19.0, 0.0)
-    assert (job.reveal.side, job.reveal.top, job.reveal.between) == (1.6, 1.6, 3.2)
+    assert (job.reveal.side, job.reveal.top_of("base"), job.reveal.between) == (1.6, 3.0, 3.2)
+    assert "top reveal under a counter 3.0 mm" in job.assumptions
     assert job.boxes[0].above_floor == 100.0
     assert {
         *(f"material.{k}" for k in ("side", "front", "back", "band")),
-        *(f"reveal.{k}" for k in ("side", "top", "bottom", "between")),
+        *(f"reveal.{k}" for k in ("side", "top_counter", "bottom", "between")),
         "box.B1.above_floor",
         "pull.bar-160.door_inset",
         "use.hinge",
