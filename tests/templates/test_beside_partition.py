@@ -18,6 +18,7 @@ from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets
 from templates.steps import steps_for
+from tests.cardreading import ruler_across
 from tests.jigs.sample import box, front_of, lay
 from tests.readback import read_pages
 
@@ -77,6 +78,39 @@ def test_the_outline_is_turned_over_with_the_face() -> None:
     inset = 15.9 + 32
     screws = sorted({round(hole.x, 4) for f in back.fittings for hole in f.holes})
     assert screws == pytest.approx([FROM_RIGHT + inset, back.width - FROM_LEFT - inset])
+
+
+def drawn_at(front: Front) -> list[float]:
+    """Print a front, and read where the upright dashed lines stand on its back; mm from the left
+    end as the driller sees it."""
+    layout = replace(asymmetric(), fronts=(front,), sides=())
+    sheets = make_sheets(layout, PAPERS["common"], only=(front.id,))
+    found = set()
+    for page in read_pages(write_pdf(sheets.pages, title="Asymmetric")):
+        for card in page.cards:
+            if "BACK OF DRAWER FRONT" not in card.text:
+                continue
+            for line in card.strokes:
+                if line.dashed and abs(line.x1 - line.x2) < 0.01:
+                    found.add(round(ruler_across(card).place(line.x1, front.width), 1))
+    return sorted(found)
+
+
+def test_the_drawer_box_is_drawn_where_it_stands() -> None:
+    """On paper as on the front: from the folded ends as seen from behind."""
+    front = drawer_front()
+    wanted = [FROM_RIGHT, front.width - FROM_LEFT]
+    assert drawn_at(front) == pytest.approx(wanted, abs=0.06)
+
+
+def test_a_mirrored_outline_is_found() -> None:
+    """The comparison can fail: a box that stands as far from the other end is 4.8 off."""
+    front = drawer_front()
+    assert front.drawer
+    mirrored = front.width - front.drawer.x - front.drawer.width
+    turned = replace(front, drawer=replace(front.drawer, x=mirrored))
+    wanted = [FROM_RIGHT, front.width - FROM_LEFT]
+    assert drawn_at(turned) != pytest.approx(wanted, abs=0.06)
 
 
 def test_equal_ends_are_said_once() -> None:
