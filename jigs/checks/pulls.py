@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from jigs.carcass import Carcass
+from jigs.carcass import SINK_RAIL, Carcass
 from jigs.checks.finding import error, warning
 from jigs.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
 from jigs.fronts import PlacedFront
@@ -127,7 +127,9 @@ def check_blocks(
         return ()
     heights = " and ".join(format_length(row, unit) for row in missed)
     which = "lower row" if len(missed) < len(rows) else "row" if len(missed) == 1 else "rows"
-    fact, cure = "no rail on edge stands behind it", ", or give the box a rail on edge, and say it"
+    fact, cure = "no rail on edge stands behind it", ""
+    if front.row == 1:
+        cure = f', or give the box a rail on edge: rail = "{SINK_RAIL:g} mm"'
     if carcass.rail is not None:
         end = format_length(carcass.rail[0], unit)
         fact, cure = f"the rail behind it ends {end} above the box's bottom", ""

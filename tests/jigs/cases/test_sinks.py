@@ -79,6 +79,7 @@ def test_a_false_front_without_a_rail_wants_blocks(tmp_path: Path, high: float) 
     assert told.status == 0
     assert "[blocks-needed]" in told.text
     assert "no rail on edge stands behind it" in told.text
+    assert 'rail = "100 mm"' in told.text
     railed = box(f'kind = "false-front"\nheight = {high}', DOOR, more="rail = 100")
     assert "[blocks-needed]" not in check(tmp_path, railed).text
 
