@@ -43,6 +43,7 @@ from jigs.reading.jobstocks import read_stocks
 from jigs.reading.jobunits import doubt_units
 from jigs.reading.jobwalls import read_walls
 from jigs.reading.kindranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
+from jigs.reading.nominal import doubt_names
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
@@ -82,7 +83,7 @@ def _read_job(
         book.raise_noted()
     _check_schema(top)
     name = top.text("name") or name_of(path)
-    material, open_material = _read_material(top.table("material"))
+    material, open_material = _read_material(top.table("material"), top.peek("build"))
     reveal, open_reveal = _read_reveal(top.table("reveal"), usual_reveal(top.unit))
     fronts = top.table("fronts")
     increment = fronts.length("increment", Range(0.3, 13)) if fronts else None
@@ -177,8 +178,9 @@ def _check_schema(top: Table) -> None:
         top.note("schema", f"not known ({top.given('schema')} given); {SCHEMA} is allowed")
 
 
-def _read_material(table: Table | None) -> tuple[Material, set[str]]:
-    """Read true thicknesses. Gives also the keys of the defaults."""
+def _read_material(table: Table | None, build: object) -> tuple[Material, set[str]]:
+    """Read true thicknesses; `build` may say what the sides are called. Gives also the keys of
+    the defaults."""
     if table is None:
         return Material(), {f"material.{key}" for key in MATERIAL_DEFAULTS}
     standard = Material()
@@ -200,6 +202,7 @@ def _read_material(table: Table | None) -> tuple[Material, set[str]]:
         side_kind=table.choice("side_kind", SIDE_MATERIALS),
         front_density=table.number("front_density", Range(250, 1200, unit="kg/m3"), most=5000.0),
     )
+    doubt_names(table, sold_as=isinstance(build, dict) and "sold_as" in build)
     refuse_frame_keys(table)
     table.close()
     return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}

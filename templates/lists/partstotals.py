@@ -71,13 +71,17 @@ def trap_lines(parts: PartsList) -> list[str]:
     if trap is None:
         return []
     known = "as assumed" if "material.side" in job.assumed else "as measured"
+    if any(doubt.nominal and doubt.path[-1] == "side" for doubt in job.doubts):
+        known = "as given"
     called = f"{exact(trap.nominal, job.shown)}"
     source = (
         "the nearest trade size, a guess; sold_as in [build] says it" if trap.guessed
         else "what it is sold as"
     )  # fmt: skip
     if abs(trap.lost) < 0.05:
-        words = f"The sides are {called}, {known} and as sold: nothing is lost between the two."
+        if trap.guessed:
+            return []
+        words = f"This list is cut for sides of {called}, {known}, which is what they are sold as."
         return wrapped(words, "", "")
     loss = f"{format_length(abs(trap.lost), job.shown)} {'lost' if trap.lost > 0 else 'too wide'}"
     if trap.takes_a_reveal:

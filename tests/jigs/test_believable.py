@@ -218,3 +218,33 @@ def test_a_job_as_people_write_it_is_believed(tmp_path: Path, units: str) -> Non
     assert not unlikely(read_job(DEMO / "job.toml", units))  # type: ignore[arg-type]
     assert not unlikely(read(tmp_path, JOB))
     assert not unlikely(read(tmp_path, SMALL))
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ('side = "3/4"', 'material.side 3/4: measured with a caliper? A board called so is usually '
+         "18.0 to 18.6 mm"),
+        ('side = "3/4 in"', "material.side 3/4 in: measured with a caliper? A board called so is "
+         "usually 18.0 to 18.6 mm"),
+        ('drawer_side = "5/8"', "usually 14.6 to 15.5 mm"),
+        ('back = "1/4"', "usually 4.8 to 5.8 mm"),
+        ('partition = "3/4"', "18.0 to 18.6 mm"),
+        ('side = "19.05 mm"', ""),
+        ("side = 0.75", ""),
+        ('side = "23/32"', ""),
+        ('side = "3/4"\n[build]\nsold_as = "3/4"', ""),
+        # MDF is what it is called; plywood is not.
+        ('front = "3/4"', ""),
+        ('front = "3/4"\nfront_kind = "plywood"', "material.front 3/4: measured with a caliper?"),
+    ],
+)  # fmt: skip
+def test_what_a_board_is_called_is_asked_about(tmp_path: Path, line: str, told: str) -> None:
+    """A bare trade fraction; the same value in mm or as a decimal, or with `sold_as` beside it,
+    was measured. 3/4: common practice, the others from memory."""
+    text = SMALL.replace("schema = 1\n", f'schema = 1\nunits = "in"\n[material]\n{line}\n')
+    for size in ("457.2", "774.7", "584.2"):
+        text = text.replace(f"= {size}", f'= "{size} mm"')
+    found = [p.text for p in unlikely(read(tmp_path, text))]
+    assert len(found) == bool(told)
+    assert all(told in text for text in found), found

@@ -121,11 +121,14 @@ def test_text_tells_the_trap_and_the_band() -> None:
 
 
 def test_text_says_what_the_board_was_sold_as() -> None:
-    """Known, it is no guess; as thick as its name, nothing is lost."""
+    """Known, it is no guess; as thick as a name that nobody stated, nothing is said of it."""
     known = replace(_job(), build=Build(sold_as=19.05))
     assert "a guess" not in parts_text(_list(known))
     assert "a guess" in parts_text(_list())
-    assert "nothing is lost" in parts_text(_list(replace(_job(), build=Build(sold_as=18.3))))
+    called = parts_text(_list(replace(_job(), build=Build(sold_as=18.3))))
+    assert "which is what they are sold as" in " ".join(called.split())
+    thick = replace(_job(), material=replace(_job().material, side=19.05))
+    assert "sold as" not in parts_text(_list(thick))
 
 
 def test_text_keeps_to_the_unit_shown() -> None:
