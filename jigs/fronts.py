@@ -23,7 +23,7 @@ from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Rev
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
-    "end-reveal", "side-reveal",
+    "end-reveal", "side-reveal", "rounded-away",
 ]  # fmt: skip
 
 CROWN = 25.4
@@ -211,7 +211,9 @@ def place_stack(
     remainder = space - sum(heights)
     if abs(remainder) < SLACK:
         remainder = 0.0
-    troubles = [*exchanged, *_stack_troubles(rows, frame, given, remainder)]
+    stacked = _stack_troubles(rows, frame, given, remainder)
+    lost = _lost_by_rounding(rows, given, heights, increment)
+    troubles = [*exchanged, *(lost if lost and not _no_room(stacked) else stacked)]
 
     first, _ = frame.ends(rows)
     above = [first + (0.0 if frame.from_top else remainder), *gaps]
@@ -295,6 +297,27 @@ def _stack_troubles(
     else:
         return ()
     return (Trouble(kind=kind, front=None, size=end, allowed=wanted),)
+
+
+def _no_room(troubles: Sequence[Trouble]) -> bool:
+    return any(trouble.kind == "no-room" for trouble in troubles)
+
+
+def _lost_by_rounding(
+    rows: tuple[FrontSpec, ...],
+    given: Sequence[float | None],
+    heights: Sequence[float],
+    increment: float | None,
+) -> tuple[Trouble, ...]:
+    """Find fronts of whose height rounding down to the increment leaves nothing."""
+    if increment is None:
+        return ()
+    return tuple(
+        Trouble(kind="rounded-away", front=name, size=height, allowed=increment)
+        for spec, wanted, height in zip(rows, given, heights, strict=True)
+        if wanted is None and height <= SLACK and spec.kind != "opening"
+        for name in (name_leaves(spec.id) if spec.kind == "pair" else (spec.id,))
+    )
 
 
 def _place_row(

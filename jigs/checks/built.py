@@ -213,7 +213,8 @@ def _side_gap(box: BoxSpec, fronts: Sequence[PlacedFront]) -> float | None:
     """Give the smallest gap between a front and the box's own end; None where no front is."""
     last = max(1, len(box.columns))
     gaps = []
-    for front in fronts:
+    # A front of whose height nothing is left, told elsewhere, stands beside no gap.
+    for front in (front for front in fronts if front.height > SLACK):
         level = [o for o in fronts if min(o.top, front.top) > max(o.y, front.y) + SLACK]
         if front.column == 1 and not box.blind_left and not any(o.x < front.x for o in level):
             gaps.append(front.gap_left)

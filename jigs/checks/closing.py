@@ -96,6 +96,12 @@ def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Uni
                 f"{format_length(box.height, unit)} high",
                 "give smaller heights, or fewer fronts", fronts,
             )  # fmt: skip
+        case "rounded-away":
+            return error(
+                code, trouble.front,
+                f"its height, rounded down to whole {allowed}, is nothing",
+                "give a smaller increment in [fronts], or the heights of its box",
+            )  # fmt: skip
         case "too-high":
             return error(
                 code, box.id,

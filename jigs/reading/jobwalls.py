@@ -50,7 +50,20 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
     for table, wall in rows:
         for hand in HANDS:
             _check_corner(table, wall, hand, standing, [other for _, other in rows])
+    _check_standing(job, boxes, [wall.name for _, wall in rows if wall.name])
     return tuple(wall for _, wall in rows)
+
+
+def _check_standing(job: Table, boxes: Sequence[BoxSpec], walls: Sequence[str]) -> None:
+    """Note a box on a wall that no `[[wall]]` names, where there are any: a slip of its name would
+    leave it without neighbours, fillers and ceiling."""
+    for place, box in enumerate(boxes, start=1):
+        if walls and box.wall and box.wall not in walls:
+            job.book.note(
+                ("box", place, "wall"),
+                f"no [[wall]] has that name ('{box.wall[:40]}' given); {suggest(box.wall, walls)} "
+                "write [[wall]] for each wall, or for none",
+            )
 
 
 def _read_id(table: Table, fronts: Sequence[str], taken: Sequence[str]) -> str:

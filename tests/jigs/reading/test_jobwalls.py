@@ -21,13 +21,14 @@ above_floor = "4"
 
 def wall(body: str) -> str:
     """Write the job with a wall of this body, and a box on another wall."""
-    return f'{JOB}{SOUTH}\n[[wall]]\nname = "north"\n{body}\n'
+    south = "" if 'name = "south"' in body else '[[wall]]\nname = "south"\n'
+    return f'{JOB}{SOUTH}\n[[wall]]\nname = "north"\n{body}\n{south}'
 
 
 def test_ends_are_read(tmp_path: Path) -> None:
     """Lengths are read as everywhere; what is not said stays open."""
     text = wall('left = "wall"\nleft_filler = "1 5/8"\nright = "corner"\nright_meets = "south"')
-    [north] = read(tmp_path, text).walls
+    north, _ = read(tmp_path, text).walls
     assert north.name == "north"
     assert north.end("left") == WallEnd(stands="wall", filler=1.625 * 25.4)
     assert north.end("right") == WallEnd(stands="corner", meets="south")
@@ -41,7 +42,7 @@ def test_the_room_is_read(tmp_path: Path) -> None:
         'height = "36"\nafter = "b1"\n[[wall.appliance]]\nid = "H1"\nwidth = "30"\n'
         'height = "15"\nabove_floor = "54"\nx = "0"'
     )
-    [north] = read(tmp_path, text).walls
+    north, _ = read(tmp_path, text).walls
     sizes = (north.length, north.ceiling, north.floor_high, north.underside)
     assert sizes == pytest.approx((120 * 25.4, 96 * 25.4, 0.25 * 25.4, (36 - 1.5) * 25.4))
     assert north.appliances == (
@@ -180,9 +181,9 @@ def test_a_drawer_has_no_restrictor(tmp_path: Path) -> None:
 
 def test_a_wall_may_have_an_id(tmp_path: Path) -> None:
     """Its pieces are named by it; without one the tool makes it from the name."""
-    [north] = read(tmp_path, wall('id = "back-1"')).walls
+    north, _ = read(tmp_path, wall('id = "back-1"')).walls
     assert north.id == "BACK-1"
-    [north] = read(tmp_path, wall("")).walls
+    north, _ = read(tmp_path, wall("")).walls
     assert north.id == ""
 
 
@@ -202,3 +203,16 @@ def test_an_id_that_no_wall_may_have(tmp_path: Path, name: str, what: str) -> No
     [fault] = faults_of(tmp_path, text)
     assert "wall[1].id: " in fault
     assert what in fault
+
+
+def test_a_box_on_a_wall_that_no_wall_names(tmp_path: Path) -> None:
+    """Where walls are stated a slip in a box's wall is refused, with the wall that is nearest; a
+    box may leave its wall out, and a job without [[wall]] may call them as it likes."""
+    slip = wall('left = "wall"').replace('wall = "north"', 'wall = "nroth"')
+    [fault] = [each for each in faults_of(tmp_path, slip) if "box[1].wall: " in each]
+    assert "no [[wall]] has that name ('nroth' given); did you mean 'north'?" in fault
+    away = SOUTH.replace('wall = "south"\n', "").replace("C1", "C2")
+    text = wall('left = "wall"').replace("[[wall]]", f"{away}[[wall]]", 1)
+    assert read(tmp_path, text).boxes[-1].wall == ""
+    free = f"{JOB}{SOUTH}".replace('wall = "north"', 'wall = "nroth"')
+    assert read(tmp_path, free).boxes[0].wall == "nroth"
