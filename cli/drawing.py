@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 
 UNIT_FROM = 200 * 25.4
-"""The longest page that counts in points, mm (ISO 32000-1, annex C)."""
+"""The longest page that counts in points, mm (ISO 32000-1:2008, annex C, from memory)."""
 
 
 class Pages:

@@ -17,16 +17,16 @@ EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"
 
 BASE_HEIGHTS = (820.0, 870.0, 920.0)
-"""Heights of base units above the floor; mm (published: EN 1116, second hand)."""
+"""Heights of base units above the floor; mm (EN 1116, second hand)."""
 PLINTH = 100.0
-"""Least height of a plinth; mm (published: EN 1116, second hand)."""
+"""Least height of a plinth; mm (EN 1116, second hand)."""
 WORKTOP = 600.0
-"""Least depth of a worktop; mm (published: EN 1116, second hand)."""
+"""Least depth of a worktop; mm (EN 1116, second hand)."""
 WALL_DEPTH = 400.0
-"""Greatest depth of a wall unit; mm (published: EN 1116, second hand)."""
+"""Greatest depth of a wall unit; mm (EN 1116, second hand)."""
 TOE_HIGH = 3 * 25.4
 TOE_DEEP = 2 * 25.4
-"""Least height and depth of the toe space; mm (published: KCMA A161.1, second hand)."""
+"""Least height and depth of the toe space; mm (KCMA A161.1, second hand)."""
 OVERHANG = 40.0
 """A worktop stands out before the fronts by no more than this; mm (common practice, no source)."""
 

@@ -20,9 +20,10 @@ Board = Literal["left-side", "right-side", "partition"]
 """Which board of a box it is."""
 
 ALPHABET = "23456789CDFHJKMNPQRTVWXY"
-"""The code's characters, all of them in QR's alphanumeric mode (ISO/IEC 18004, table of the
-alphanumeric mode). Left out: 0 O, 1 I L, B (8), G (6), S (5), Z (2), U (V), which are taken for
-one another in a shop, A, which spells words, and E, which makes a spreadsheet read a number."""
+"""The code's characters, all of them in QR's alphanumeric mode (ISO/IEC 18004:2015, table of the
+alphanumeric mode, from memory). Left out: 0 O, 1 I L, B (8), G (6), S (5), Z (2), U (V), which are
+taken for one another in a shop, A, which spells words, and E, which makes a spreadsheet read a
+number."""
 
 LENGTH = 4
 """24 to the fourth: 331 776 codes."""

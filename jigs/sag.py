@@ -16,8 +16,8 @@ from math import cbrt
 from jigs.job import SideMaterial
 
 SHELF_LOAD = 15 * 4.4482216152605 / 304.8**2
-"""What a shelf is to bear: 15 lb/ft2, in N/mm2 (published: KCMA A161.1; pound-force and foot exact
-by definition)."""
+"""What a shelf is to bear: 15 lb/ft2, in N/mm2 (KCMA A161.1, second hand; pound-force and foot
+exact by definition)."""
 LEAST_STRAIGHT = 300.0
 """A shelf that sags by one part of its length in so many looks straight (common practice: 1 mm
 in 300)."""

@@ -11,7 +11,7 @@ KG_PER_POUND = 0.45359237
 """Exact by definition."""
 
 DRAWER_LOAD = 15 * KG_PER_POUND / 304.8**2
-"""What a drawer is to bear on its area; kg/mm2 (published: KCMA A161.1, 15 lb/ft2)."""
+"""What a drawer is to bear on its area; kg/mm2 (KCMA A161.1, second hand: 15 lb/ft2)."""
 
 
 def expected_load(width: float, length: float) -> float:

@@ -1,10 +1,10 @@
-"""The PDF writer: pages of marks in, the bytes of one document out (ISO 32000-1, PDF 1.7).
+"""The PDF writer: pages of marks in, the bytes of one document out (ISO 32000-1:2008, PDF 1.7).
 
 A PDF counts in points of 1/72 in from the page's lower left corner, y up, as marks do: 1 mm is
 72/25.4 pt, and nothing scales but the correction of a printer (`Page.scale`). A page longer than
-14,400 units counts in a larger one, its UserUnit (ISO 32000-1, table 30). The same pages give the
-same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH (the custom of
-reproducible builds) dates the document.
+14,400 units counts in a larger one, its UserUnit (ISO 32000-1:2008, table 30, from memory). The
+same pages give the same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH
+(the custom of reproducible builds) dates the document.
 
 >>> from templates.marks import Line, Page
 >>> write_pdf([Page(width=100, height=50, marks=(Line(x1=0, y1=0, x2=25.4, y2=0),))])[:8]
@@ -26,7 +26,8 @@ POINT = 72 / 25.4
 """Points in a millimetre."""
 
 MOST_UNITS = 14_400
-"""The most that a page may measure in its own units (ISO 32000-1, annex C: 200 in at 1/72 in)."""
+"""The most that a page may measure in its own units (ISO 32000-1:2008, annex C, from
+memory: 200 in at 1/72 in)."""
 
 _DASHES: dict[Dash, tuple[float, ...]] = {
     # ISO 128-20:1996, lines 02 (dashed: 12 d, 3 d) and 04 (long-dashed dotted: 24 d, 3 d, a dot

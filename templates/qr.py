@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from qrcode.main import QRCode
 
 QUIET = 4
-"""Modules of white on every side (ISO/IEC 18004:2015, 6.3.8)."""
+"""Modules of white on every side (ISO/IEC 18004:2015, 6.3.8, from memory)."""
 
 _MASK = 3
 """The mask of every symbol. The standard's encoder tries all eight and keeps the most even one,
@@ -39,7 +39,8 @@ def qr_matrix(text: str) -> Matrix:
 
 @lru_cache(maxsize=16384)
 def _modules(text: str) -> int:
-    """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1)."""
+    """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1, from
+    memory)."""
     return 4 * int(_symbol(text).best_fit()) + 17
 
 

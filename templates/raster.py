@@ -21,8 +21,8 @@ from templates.marks import Qr
 
 SHORT = 0.004
 """By so much of a module dark ones end before their dots do, where the dots are known. Every dot
-is painted that a shape touches (ISO 32000-1, 10.6.5, from memory), so that a rounding beyond the
-edge between two dots would make each module a dot larger."""
+is painted that a shape touches (ISO 32000-1:2008, 10.6.5, from memory), so that a rounding beyond
+the edge between two dots would make each module a dot larger."""
 
 _HAIR = 0.0005
 """Taken off a page of whole dots, mm: a writer's rounding must not make one dot more of it."""

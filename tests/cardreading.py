@@ -148,8 +148,8 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
     """Give every drilled face of a layout by its part and the words that name the face.
 
     Mirrored here, apart from the sheets: a front's back is turned over; a right side lies with
-    its front edge on the right (the worked example of the project's trade notes: cup at 22.5
-    on a door 454 wide stands at 431.5 as seen from the back).
+    its front edge on the right. A cup at 22.5 on a door 454 wide stands at 454 - 22.5 = 431.5
+    as seen from the back (derived).
     """
     faces: list[Wanted] = []
     for front in layout.fronts:

@@ -39,7 +39,8 @@ WORDS = 18.0
 NARROW = 51.0
 """Label width under which the arrow is slimmer and the lines may be 1.8 mm high (ISO 3098)."""
 SAYS = (90, 61, 38)
-"""Characters of a symbol of version 4, 3 and 2, level M (ISO/IEC 18004:2015, table 7)."""
+"""Characters of a symbol of version 4, 3 and 2, level M (ISO/IEC 18004:2015, table 7, from
+memory)."""
 
 _GAP = 1.0
 _CODE_UP = SMALL * (EM_PER_CAP - BASE_LINE)

@@ -22,7 +22,8 @@ from templates.boxparts import hung_over, hung_under
 from templates.wording import FRONT_WORDS
 
 LONGEST = 90
-"""Characters of version 4-M in alphanumeric mode (ISO/IEC 18004:2015, table 7)."""
+"""Characters of version 4-M in alphanumeric mode (ISO/IEC 18004:2015, table 7,
+from memory)."""
 
 _LETTERS = str.maketrans({"Ł": "L", "Ø": "O", "Đ": "D", "Æ": "AE", "Œ": "OE", "Þ": "TH"})
 """Capitals that do not come apart into a letter and an accent."""

@@ -32,7 +32,7 @@ depth = "23"
   kind = "door"
   hinged = "left"
 """
-"""The golden box of the trade notes: a drawer over a left-hung door."""
+"""A box of our own, 18 x 30 1/2 x 23 in: a drawer over a left-hung door."""
 
 HELD = SMALL.replace('  hinged = "left"\n', "")
 """The same, its door without a hand: a trade error that withholds it alone."""

@@ -18,7 +18,7 @@ def told(*boxes: BoxSpec, units: Unit = "mm") -> list[tuple[tuple[str, ...], str
     return [(one.boxes, one.text, one.source) for one in advise(lay(*boxes, units=units))]
 
 
-# Ranges: EN 1116, KCMA A161.1 (published, second hand).
+# Ranges: EN 1116, KCMA A161.1 (both second hand).
 EN_ROWS = [
     (box(height=720.0, above_floor=100.0), None),
     (box(height=770.0, above_floor=100.0), None),

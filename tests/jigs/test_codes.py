@@ -15,7 +15,7 @@ from jigs.geometry import Hole
 from jigs.job import Hand
 
 QR_ALPHANUMERIC = set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
-"""ISO/IEC 18004, the 45 characters of the alphanumeric mode."""
+"""ISO/IEC 18004:2015, the 45 characters of the alphanumeric mode (from memory)."""
 
 CUP = Hole(purpose="cup", face="back", x=22.5, y=97.75, diameter=35.0, depth=13.0)
 PULL = Hole(purpose="pull", face="front", x=404.0, y=547.5, diameter=5.0, depth=None)

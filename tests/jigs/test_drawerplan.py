@@ -50,7 +50,7 @@ def test_drawer_over_a_door() -> None:
     [(60, 2.6, 38), (80, 23, 58), (110, 53, 88), (140, 83, 118)],
 )
 def test_space_by_front_height(front: float, room_top: float, room_other: float) -> None:
-    """Room for the top drawer and for the others; worked example of the trade notes."""
+    """Room for the top drawer and for the others (derived, as written below)."""
     plans = plan(("drawer", front), ("drawer", front), ("door", None), reveal=GOLDEN)
     assert plans["B1-1"].place.room == pytest.approx(front + 1.6 - 18.3 - 10 - (18.3 + 14 - 1.6))
     assert plans["B1-1"].place.room == pytest.approx(room_top, abs=0.5)

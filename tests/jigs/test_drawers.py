@@ -20,7 +20,7 @@ from jigs.hardware import SlideRecord
 RUNNER = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
 HEIGHT, SIDE, REVEAL, GAP = 774.7, 18.3, 1.6, 3.2
 START = balanced_start(HEIGHT)
-"""Worked example of the project's trade notes: the golden box and its balanced start."""
+"""Derived: (774.7 - 23 x 32) / 2 = 19.35."""
 
 
 def stack(
@@ -63,7 +63,7 @@ GOLDEN = [220.8, 188.8, 188.8, 163.5]
 def test_the_golden_stack(
     place: int, bottom: float, hole: float, room: float, chosen: float
 ) -> None:
-    """Worked example of the project's trade notes: four drawers, bottom up."""
+    """Derived, four drawers bottom up: 18.3 + 14 = 32.3 for the first, then up by front and gap."""
     drawer = stack(GOLDEN)[place]
     assert drawer.bottom == pytest.approx(bottom)
     assert drawer.hole == pytest.approx(hole)
@@ -75,7 +75,7 @@ def test_the_golden_stack(
 
 
 def test_the_golden_hole_lines_step_by_whole_pitches() -> None:
-    """Worked example of the project's trade notes: 7, 6 and 6 times 32 apart."""
+    """Derived: 220.8 + 3.2 = 7 x 32, 188.8 + 3.2 = 6 x 32."""
     holes = [drawer.hole for drawer in stack(GOLDEN)]
     steps = [(above - below) / 32 for below, above in pairwise(holes)]
     assert steps == pytest.approx([7, 6, 6])
@@ -86,7 +86,8 @@ def test_the_golden_hole_lines_step_by_whole_pitches() -> None:
     [(60.0, 2.6, 38.0), (80.0, 23.0, 58.0), (110.0, 53.0, 88.0), (140.0, 83.0, 118.0)],
 )
 def test_space_by_front_height(front: float, top: float, others: float) -> None:
-    """Worked example of the project's trade notes: room for the top drawer and for others."""
+    """Room for the top drawer and for others, derived: front + 1.6 - 18.3 - 10 - 30.7, and the
+    front below another less what they keep."""
     lower, upper = place_drawers(
         [
             DrawerSpace(record=RUNNER, front_bottom=HEIGHT - REVEAL - 2 * front - GAP),
@@ -115,7 +116,7 @@ def test_a_box_passes_under_the_front_above() -> None:
 
 
 def test_a_drawer_over_a_door_follows_the_same_rule() -> None:
-    """Worked example of the project's trade notes: 6 in of front under a reveal of 3.2."""
+    """Derived: 774.7 - 3.2 - 152.4 = 619.1, the drawer 30.7 above, its holes 19 above that."""
     (drawer,) = place_drawers(
         [DrawerSpace(record=RUNNER, front_bottom=HEIGHT - 3.2 - 6 * 25.4, ceiling=HEIGHT - SIDE)],
         side=SIDE,

@@ -39,8 +39,8 @@ def test_the_overlay_wanted_is_that_of_the_box(tmp_path: Path) -> None:
 
 
 def test_the_drawer_box_stands_as_far_above_its_front_as_computed(tmp_path: Path) -> None:
-    """Bottom 18.3, drawer rise 14, bottom reveal 1/16 in: 30.7 (worked example of the project's
-    trade notes with 1.6), half a millimetre either way."""
+    """Bottom 18.3, drawer rise 14, bottom reveal 1/16 in: 18.3 + 14 - 1.5875 = 30.7 (derived),
+    half a millimetre either way."""
     rise = articles(tmp_path)["runner"].marks[1]
     assert rise.wanted == pytest.approx(18.3 + 14 - 25.4 / 16)
     assert rise.most - rise.least == pytest.approx(2 * 0.5)

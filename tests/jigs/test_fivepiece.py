@@ -24,8 +24,8 @@ def laid(**given: object) -> Layout:
      (44.0, 44 - 11 - 40, "stile-narrow"), (44.1, 44.1 - 51, "cup-at-groove")],
 )  # fmt: skip
 def test_hinge_margin(stile: float, margin: float, found: str | None) -> None:
-    """Stile less groove less tab and cup: +6 passes, -1 warns, 44 and less is an error (common
-    practice; worked example of the project's trade notes)."""
+    """Stile less groove less tab and cup: +6 passes, -1 warns, 44 and less is an error (derived;
+    44: common practice, no source)."""
     frame = Frame(width=454, height=771.5, stile=stile, rail=57, groove=11, panel=6)
     assert frame.hinge_margin(tab=5.0, cup=35.0) == pytest.approx(margin)
     layout = laid(kind="door", hinged="left", stile=stile, rail=57.0, groove=11.0)

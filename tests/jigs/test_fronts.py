@@ -74,7 +74,7 @@ def test_single_and_pair() -> None:
     [(2, 768.3, 384.15), (3, 765.1, 255.03), (4, 761.9, 190.47), (5, 758.7, 151.74)],
 )
 def test_equal_stacks(count: int, total: float, each: float) -> None:
-    """Stacks of two to five in the golden box; worked example of the project's trade notes."""
+    """Stacks of two to five in a box 774.7 high: 774.7 - 3.2 - (n - 1) x 3.2, by n (derived)."""
     fronts = column(*(front() for _ in range(count))).fronts
     assert sum(f.height for f in fronts) == pytest.approx(774.7 - 3.2 - (count - 1) * 3.2)
     assert sum(f.height for f in fronts) == pytest.approx(total)

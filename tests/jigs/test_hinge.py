@@ -90,7 +90,7 @@ def test_plates_straddle_their_height() -> None:
 
 @pytest.mark.parametrize(
     ("kind_constant", "needed", "tab", "plate", "error"),
-    [  # worked examples of the project's trade notes: OV = C0 + K - Hp
+    [  # derived: overlay = constant + tab - plate (common practice, no source)
         (15.0, 18.3 - 1.6, 5.0, 3.0, 15 + 5 - 3 - (18.3 - 1.6)),
         (15.0, 18.3 - 0.8, 5.0, 2.0, 15 + 5 - 2 - (18.3 - 0.8)),
         (5.5, (18.3 - 3.2) / 2, 5.0, 3.0, 5.5 + 5 - 3 - (18.3 - 3.2) / 2),

@@ -36,7 +36,7 @@ def hooked(*boxes: BoxSpec, slide: SlideRecord = HOOKED, units: Unit = "in") -> 
 @pytest.mark.parametrize(("units", "outside"), [("in", 16.125 * 25.4), ("mm", 410.0)])
 def test_where_they_stand(units: Unit, outside: float) -> None:
     """The opening is 457.2 - 2 x 18.3; outside = 420.6 - 42 + 2 x 15.9 = 410.4, rounded down to
-    1/16 in or 1 mm (worked example of the project's trade notes); 8 inside each side's face."""
+    1/16 in or 1 mm (derived; 42: common practice, no source); 8 inside each side's face."""
     drawer = front_of(hooked(box(DRAWER, LOW, kind="drawer"), units=units), "B1-1").drawer
     assert drawer
     assert drawer.width == pytest.approx(outside)

@@ -1,6 +1,6 @@
 """Fronts over half of their sides, and fronts inside their box.
 
-Expected values: worked examples of the project's trade notes, where it is said.
+Expected values are derived: overlay = constant + tab - plate (common practice, no source).
 """
 
 from dataclasses import replace
@@ -56,7 +56,8 @@ def door(name: str = "B1-1", kind: FrontKind = "door", **given: object) -> Front
     ids=["full", "half", "inset"],
 )
 def test_the_three_overlays(constant: float, needed: float, got: float) -> None:
-    """Tab 5, plate 3 in all three; worked example of the project's trade notes (hinges)."""
+    """Tab 5, plate 3 in all three: 15 + 5 - 3 = 17, 5.5 + 5 - 3 = 7.5, -4 + 5 - 3 = -2
+    (derived)."""
     record = HingeRecord(name="r", constant=constant, plates=(0.0, 2.0, 3.0))
     choice = choose_tab_and_plate(record, needed)
     assert (choice.tab, choice.plate) == (5.0, 3.0)

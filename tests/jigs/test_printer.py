@@ -6,7 +6,7 @@ from jigs.printer import BARS, Printer, find_faults, skew_of
 
 
 def test_factors_are_nominal_over_measured() -> None:
-    """A 200 mm bar that measures 199.4 asks for 1.0030 (worked example of the trade notes)."""
+    """A 200 mm bar that measures 199.4 asks for 200 / 199.4 = 1.0030 (derived)."""
     printer = Printer(name="garage", across=180.0, along=199.4)
     assert printer.scale_across == 1.0
     assert printer.scale_along == pytest.approx(200 / 199.4)

@@ -50,14 +50,14 @@ def places(plan: PullPlan) -> list[tuple[float, float]]:
 
 
 def test_a_drawer_pull_lies_on_the_middle() -> None:
-    """Worked example of the project's trade notes: 454 wide, 160: 147 and 307."""
+    """Derived: 454 / 2 -+ 160 / 2 = 147 and 307."""
     plan = place_pulls(BAR, front(height=152.4))
     assert places(plan) == [(147.0, 76.2), (307.0, 76.2)]
     assert plan.flags == ()
 
 
 def test_a_wide_drawer_takes_two_pulls() -> None:
-    """Worked example of the project's trade notes: 911.2 wide."""
+    """Derived: at quarters of 911.2, 227.8 and 683.4, each -+ 80."""
     plan = place_pulls(BAR, front(width=911.2, height=152.4))
     assert [x for x, _ in places(plan)] == pytest.approx([147.8, 307.8, 603.4, 763.4])
     assert [(fitting.index, fitting.count) for fitting in plan.fittings] == [(1, 2), (2, 2)]
@@ -90,7 +90,7 @@ def test_the_height_on_a_drawer_is_the_records_choice(drawer: str | float, y: fl
 
 @pytest.mark.parametrize(("hinged", "x"), [("left", 454.0 - 50.0), ("right", 50.0)])
 def test_a_door_pull_stands_at_the_free_edge(hinged: Hand, x: float) -> None:
-    """Worked example of the project's trade notes: base, 160, 64 down: 707.5 and 547.5."""
+    """Derived: 771.5 - 64 = 707.5, and 160 below it 547.5."""
     plan = place_pulls(BAR, front("door", hinged=hinged))
     assert places(plan) == [(x, 547.5), (x, 707.5)]
 
@@ -111,7 +111,7 @@ def test_wall_boxes_take_the_bottom_corner() -> None:
 @pytest.mark.parametrize(
     ("floor", "height", "middle"),
     [
-        # Worked example of the project's trade notes: box bottom at 114, reveal 1.6.
+        # Derived: box bottom at 114, reveal 1.6; 1000 - 115.6 = 884.4 on the front.
         (114 + 1.6, 2100.0, 1000 - 115.6),
         # Reaches just 64 beyond both screws, below and above.
         (1000 - 64 - 80, 900.0, 64.0 + 80),
@@ -261,10 +261,11 @@ def test_pull_holes_go_through_from_the_face() -> None:
 @pytest.mark.parametrize(
     ("thread", "clearance"),
     [
-        # ISO 724: M4 major diameter 4.0; ISO 273, from memory: clearance 4.3 close, 4.5 medium,
+        # ISO 724: M4 major diameter 4.0. ISO 273, from memory: clearance 4.3 fine, 4.5 medium,
         # 4.8 coarse.
         (4.0, 4.5),
-        # ASME B1.1: 8-32 major diameter 0.1640 in; close clearance 0.1695 in.
+        # ASME B1.1: 8-32 major diameter 0.1640 in. Close clearance 0.1695 in (No. 18): drill
+        # charts, common practice, no source; ASME B18.2.8 has larger holes (from memory).
         (0.1640 * 25.4, 0.1695 * 25.4),
     ],
 )
@@ -273,8 +274,9 @@ def test_a_pull_hole_clears_both_usual_screws(hole: float, thread: float, cleara
     assert clearance <= hole <= thread + 1.0
 
 
-def test_the_pull_hole_clears_by_the_published_coarse_figures() -> None:
-    """5 mm passes the loosest: M4 coarse 4.8 (ISO 273, from memory), 8-32 free 0.1770 in."""
+def test_the_pull_hole_clears_by_the_loosest_figures_of_both() -> None:
+    """M4 coarse 4.8 (ISO 273, from memory); 8-32 free 0.1770 in, No. 16 (drill charts: common
+    practice, no source)."""
     assert BAR.hole_diameter >= 4.8
     assert 25.4 * 3 / 16 >= 0.1770 * 25.4
 
@@ -282,8 +284,8 @@ def test_the_pull_hole_clears_by_the_published_coarse_figures() -> None:
 @pytest.mark.parametrize(
     ("clamped", "units", "screw"),
     [
-        # Worked example of the project's trade notes: 19 + 7 is an inch, through a drawer box
-        # 19 + 15.9 + 7 is 1 5/8 in, in metric stock 41.
+        # Derived: what is clamped and 6 to 9 of thread (common practice, no source): 19 + 7
+        # is an inch; through a drawer box 19 + 15.9 + 7 = 41.9 is 1 5/8 in, in metric stock 41.
         (19.0, "in", 25.4),
         (19.05, "in", 25.4),
         (19.0 + 15.9, "in", 25.4 * 13 / 8),

@@ -1,7 +1,7 @@
 """Rollouts behind doors: their place, their spacers, and what holds them back.
 
-Worked example of the project's trade notes: box 457.2 x 774.7 x 584.2, sides 18.3, opening
-420.6; undermount slide a 33, b 14, 42 less wide inside; drawer sides 15.9.
+A box of our own, 457.2 x 774.7 x 584.2, sides 18.3, opening 457.2 - 2 x 18.3 = 420.6 (derived);
+undermount slide a 33, b 14, 42 less wide inside; drawer sides 15.9.
 """
 
 from pathlib import Path

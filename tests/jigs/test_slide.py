@@ -30,7 +30,7 @@ SIDE_MOUNT = SlideRecord(
     end_height=45.0,
 )
 OPENING = 457.2 - 2 * 18.3
-"""Worked example of the project's trade notes: the golden box, 457.2 wide of 18.3 sides."""
+"""A box of our own, 18 in wide, of sides 18.3."""
 
 
 def test_the_opening_is_the_box_less_both_sides() -> None:
@@ -42,7 +42,7 @@ def test_the_opening_is_the_box_less_both_sides() -> None:
     ("drawer_side", "deducted"), [(12.7, 16.6), (13.0, 16.0), (15.0, 12.0), (15.9, 10.2)]
 )
 def test_undermount_goes_by_the_inside_width(drawer_side: float, deducted: float) -> None:
-    """Worked example of the project's trade notes: the opening less 42, plus both sides."""
+    """The opening less 42 (common practice, no source), plus both sides: 42 - 2 x 12.7 = 16.6."""
     assert nominal_outside(RUNNER, OPENING, drawer_side) == pytest.approx(OPENING - deducted)
 
 
@@ -64,8 +64,8 @@ def test_a_width_on_the_step_is_not_rounded_away() -> None:
 @pytest.mark.parametrize(
     ("drawer_side", "width", "error"),
     [
-        # Worked example of the project's trade notes: ordered for 15.9, sides really 15.2,
-        # so 379.2 inside where 378.6 is the most.
+        # Derived: ordered for 15.9, sides really 15.2: 409.6 - 30.4 = 379.2 inside where
+        # 420.6 - 42 = 378.6 is the most.
         (15.2, 409.6, 409.6 - 2 * 15.2 - 378.6),
         (15.9, 410.4, 0.0),
         (15.9, 410.4 - 1.5, 0.0),
@@ -91,13 +91,13 @@ def test_a_side_mount_leaves_12_7_to_13_5_each_side(each_side: float, error: flo
 
 
 def test_a_side_mount_drawer_box_is_26_narrower_than_the_opening() -> None:
-    """Worked example of the project's trade notes: 394.6, whatever the drawer's sides."""
+    """420.6 - 26 = 394.6, whatever the drawer's sides (26: common practice, no source)."""
     assert nominal_outside(SIDE_MOUNT, OPENING, 12.0) == pytest.approx(394.6)
     assert outside_width(SIDE_MOUNT, OPENING, 15.9, "mm") == pytest.approx(394.0)
 
 
 def test_the_slide_needs_the_inside_depth() -> None:
-    """Worked example of the project's trade notes: 584.2 - 19 - 6 takes a slide of 533."""
+    """584.2 - 19 - 6 = 559.2 takes a slide of 533 and its 16 (derived; 16: from memory)."""
     assert inside_depth(584.2, 6.0) == pytest.approx(559.2)
     assert depth_needed(RUNNER) == 533.0 + 16.0
     assert depth_short(RUNNER, 559.2) == 0.0
@@ -113,7 +113,7 @@ def test_metric_drawers_may_be_shorter_than_their_slide() -> None:
 
 
 def test_heights_come_from_two_measured_numbers() -> None:
-    """Worked example of the project's trade notes: 30.7 above the front, hole 19 higher."""
+    """18.3 + 14 - 1.6 = 30.7 above the front, hole 33 - 14 = 19 higher (derived)."""
     assert rise_above_front(RUNNER, side=18.3, reveal_bottom=1.6) == pytest.approx(30.7)
     assert hole_above_drawer(RUNNER) == 33.0 - 14.0
 

@@ -6,8 +6,8 @@ from jigs.slideload import KG_PER_POUND, expected_load
 
 
 def test_worked_example() -> None:
-    """30 x 21 in is 4.375 ft2: 15 lb/ft2 make 66 lb (KCMA A161.1; worked example of the project's
-    trade notes), 29.8 kg."""
+    """Derived: 30 x 21 in is 4.375 ft2; at 15 lb/ft2 (KCMA A161.1, second hand) 66 lb, 29.8
+    kg."""
     area = 30 * 21 / 144
     assert area == 4.375
     load = expected_load(30 * 25.4, 21 * 25.4)
@@ -16,5 +16,6 @@ def test_worked_example() -> None:
 
 
 def test_a_square_foot() -> None:
-    """15 lb (KCMA A161.1); the foot is 304.8 mm, the pound 0.45359237 kg, both by definition."""
+    """15 lb (KCMA A161.1, second hand); the foot is 304.8 mm, the pound 0.45359237 kg, both
+    by definition."""
     assert expected_load(304.8, 304.8) == pytest.approx(15 * 0.45359237)

@@ -62,7 +62,8 @@ def _laid(text: str, folder: Path) -> Layout:
 
 
 def test_golden_drawers_stand_on_one_stick(tmp_path: Path) -> None:
-    """Hole lines 51.3, 275.3, 467.3, 659.3 (worked example of the trade notes), both sides."""
+    """Hole lines 51.3, 275.3, 467.3, 659.3 (derived: 18.3 + 33, then 7, 6 and 6 x 32), on both
+    sides."""
     (stick,) = find_sticks(_laid(GOLDEN, tmp_path))
     assert stick.boards == ("B1-SIDE-L", "B1-SIDE-R")
     assert [line.y for line in stick.lines] == pytest.approx([51.3, 275.3, 467.3, 659.3])

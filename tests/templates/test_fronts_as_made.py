@@ -127,7 +127,7 @@ def test_sheets_follow_the_front_in_hand() -> None:
 
 
 def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
-    """Worked example of the project's trade notes: hole lines at 51.3, 275.3, 467.3 and 659.3
+    """Derived, 18.3 less over the panel: hole lines at 51.3, 275.3, 467.3 and 659.3
     from the bottom end are 33.0, 257.0, 449.0 and 641.0 over the panel."""
     layout, pages = printed(ASSEMBLED)
     text = " ".join(page.text for page in pages if "B1-SIDE-L" in page.text)

@@ -46,8 +46,8 @@ def test_from_the_middle_the_end_is_written_too() -> None:
 
 
 def test_a_side_is_measured_from_raw_edge_and_panel_too() -> None:
-    """36.4 for 37.0 with a band of 0.6 to come; 51.3 is 33.0 over the bottom panel (worked
-    example of the project's trade notes)."""
+    """36.4 for 37.0 with a band of 0.6 to come; 51.3 is 51.3 - 18.3 = 33.0 over the bottom
+    panel (derived)."""
     across = label(EDGE, 37.0, band=0.6)
     assert [line for line in across.small if line.startswith("36.4") and "raw edge" in line]
     up = label(EDGE, 51.3, panel=18.3)

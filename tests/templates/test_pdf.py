@@ -145,7 +145,8 @@ def test_a_symbol_is_one_path_of_whole_numbers() -> None:
     [(5079.0, 1), (200 * 25.4, 1), (5081.0, 2), (400 * 25.4, 2), (400 * 25.4 + 1, 3)],
 )
 def test_a_page_over_200_inches_counts_in_a_larger_unit(length: float, unit: int) -> None:
-    """ISO 32000-1, annex C: 14,400 units at most; table 30: UserUnit. Times it, all is true."""
+    """ISO 32000-1:2008, from memory, annex C: 14,400 units at most; table 30: UserUnit. Times it,
+    all is true."""
     mark = Line(x1=100, y1=20, x2=length - 100, y2=20, width=0.35)
     data = write_pdf([page_of(mark, width=length, height=300.0)])
     with pdfplumber.open(io.BytesIO(data)) as document:

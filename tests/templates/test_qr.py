@@ -20,7 +20,8 @@ def read_back(matrix: Matrix) -> str:
 
 
 def codewords(matrix: Matrix) -> bytes:
-    """Take the codewords out of a version 1 symbol of mask 3 (ISO/IEC 18004, 7.7.3, 7.8.2)."""
+    """Take the codewords out of a version 1 symbol of mask 3 (ISO/IEC 18004:2015,
+    7.7.3 and 7.8.2, from memory)."""
     bits = []
     upwards = True
     for right in (20, 18, 16, 14, 12, 10, 8, 5, 3, 1):
@@ -38,14 +39,15 @@ def codewords(matrix: Matrix) -> bytes:
 
 
 def test_the_standards_own_example() -> None:
-    """`01234567` as 1-M: data and error correction codewords of ISO/IEC 18004, annex I."""
+    """`01234567` as 1-M: data and error correction codewords of ISO/IEC 18004:2015,
+    annex I (from memory; recomputed)."""
     data = bytes.fromhex("10200C566180EC11EC11EC11EC11EC11")
     correction = bytes.fromhex("A524D4C1ED36C7872C55")
     assert codewords(qr_matrix("01234567")) == data + correction
 
 
 def test_level_and_mask_stand_in_the_format_information() -> None:
-    """Level M with mask 3 is 101101101001011 (ISO/IEC 18004, annex C; from memory)."""
+    """Level M with mask 3 is 101101101001011 (ISO/IEC 18004:2015, annex C, from memory)."""
     matrix = qr_matrix("B3-2")
     read = [matrix[8][column] for column in (0, 1, 2, 3, 4, 5, 7, 8)]
     read += [matrix[row][8] for row in (7, 5, 4, 3, 2, 1, 0)]
@@ -54,7 +56,7 @@ def test_level_and_mask_stand_in_the_format_information() -> None:
 
 @pytest.mark.parametrize(
     ("version", "characters"),
-    # ISO/IEC 18004:2015, table 7: alphanumeric characters at level M.
+    # ISO/IEC 18004:2015, table 7 (from memory): alphanumeric characters at level M.
     [(1, 20), (2, 38), (3, 61), (4, 90), (5, 122)],
 )
 def test_capacity_and_side(version: int, characters: int) -> None:

@@ -28,7 +28,8 @@ def test_the_printed_figures_add_up(places: list[float], beyond: float) -> None:
 
 
 def test_a_door_is_summed_from_cup_to_cup() -> None:
-    """The worked example of the project's trade notes."""
+    """Derived: cups 13 x 32 = 416 apart, the lower 99.35 - 1.6 = 97.75 up, the rest of 613
+    above."""
     (text,) = sums(only_cards("B3-2", "back")[0].view)
     assert text.startswith("97.8 + 416.0 + 99.2 = 613.0.")
     assert "Punch to punch 416.0" in text

@@ -1,4 +1,4 @@
-"""The worked example of the project's trade notes: box B1 with four drawers, box B3 with a drawer
+"""A worked example of our own: box B1 with four drawers, box B3 with a drawer
 over a left-hung door 613 high; and the same job on paper, printed once for all tests."""
 
 from dataclasses import replace

@@ -28,8 +28,8 @@ TWO = "columns = [{share = 1}, {share = 1}]"
 
 
 def test_an_assembled_box_is_set_out_from_its_bottom_panel(tmp_path: Path) -> None:
-    """51.3 from the side's end is 33.0 from the upper face of the bottom panel (worked example
-    of the project's trade notes); the hole itself stays where it is."""
+    """51.3 from the side's end is 51.3 - 18.3 = 33.0 from the upper face of the bottom panel
+    (derived); the hole itself stays where it is."""
     loose, done = lay(tmp_path, box(DRAWER)), lay(tmp_path, box(DRAWER, more="assembled = true"))
     assert heights(side(done, "B1-SIDE-L"), "slide") == pytest.approx([51.3])
     assert side(done, "B1-SIDE-L").holes == side(loose, "B1-SIDE-L").holes
@@ -41,7 +41,7 @@ def test_an_assembled_box_is_set_out_from_its_bottom_panel(tmp_path: Path) -> No
 
 def test_the_edge_band_is_taken_off(tmp_path: Path) -> None:
     """37.0 from the finished edge is 36.4 from the raw one, with 0.6 still to come; the side is
-    584.2 - 0.6 = 583.6 deep until then (worked example of the project's trade notes)."""
+    584.2 - 0.6 = 583.6 deep until then (derived)."""
     layout = lay(tmp_path, box(LEFT))
     assert across(side(layout, "B1-SIDE-L"), "plate") == [37.0]
     later = printed(tmp_path, box(LEFT, more='band = "later"'), only="B1-SIDE-L")

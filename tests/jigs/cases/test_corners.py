@@ -58,7 +58,7 @@ def test_the_other_hand_is_its_mirror(tmp_path: Path) -> None:
 
 def test_an_inset_door_stands_beside_the_panel(tmp_path: Path) -> None:
     """2 of gap (the default) from panel and side: 1066.8 - 18.3 - 670 - 2 x 2 = 374.5 wide; its
-    hinge by Hp - K - C0 = 3 - 5 + 4 = 2 (worked example of the project's trade notes)."""
+    hinge by Hp - K - C0 = 3 - 5 + 4 = 2 (derived)."""
     inset = f'blind_left = {BLIND}\noverlay = "inset"'
     hung = f'{DOOR}\nhinge = "in"'
     record = '"measured"\n[hinge.in]\nlike = "cup35-inset"\nconfirmed = "measured"'

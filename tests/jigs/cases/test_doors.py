@@ -54,8 +54,9 @@ def test_a_door_without_a_hand_is_never_guessed(tmp_path: Path) -> None:
 
 
 def test_hinge_and_plate_stand_at_one_height(tmp_path: Path) -> None:
-    """Golden door: holes 83.35 and 115.35 on the side, the cup 97.75 above the door's bottom
-    (worked example of the project's trade notes); 16 up and down from each cup to its plate."""
+    """Holes at 19.35 + 2 x 32 = 83.35 and 115.35 on the side, the cup between them at 99.35,
+    99.35 - 1.6 = 97.75 above the door's bottom (derived); 16 up and down from each
+    cup to its plate."""
     layout = lay(tmp_path, box(f"{LEFT}\nreveal_top = {R}"))
     plates, cups = (
         heights(side(layout, "B1-SIDE-L"), "plate"),
@@ -166,7 +167,7 @@ def test_a_hinge_edge_needs_its_reveal(tmp_path: Path, reveal: float, rubs: bool
 def test_doors_hinged_back_to_back_need_twice_as_much(
     tmp_path: Path, reveal: float, rubs: bool
 ) -> None:
-    """Right-hung beside left-hung: 2 m(T) = 1.82 between them (worked rule of the trade notes)."""
+    """Right-hung beside left-hung: 2 x 0.91 = 1.82 between them (from memory)."""
     made = lay(
         tmp_path,
         box(f"{RIGHT}\nreveal_right = {reveal}"),
@@ -270,7 +271,7 @@ def test_glass_is_light_enough_for_two_hinges(tmp_path: Path) -> None:
 )
 def test_a_five_piece_stile_takes_the_cup(tmp_path: Path, stile: float, found: str | None) -> None:
     """Margin stile - groove - (K + dia): 57 - 11 - 40 = 6, 50 - 11 - 40 = -1; 44 is too narrow
-    (worked example of the project's trade notes)."""
+    (derived; 44: common practice, no source)."""
     made = lay(tmp_path, box(f"{LEFT}\nstile = {stile}\nrail = 70\ngroove = 11\npanel = 12"))
     assert codes(made, "B1-1") & {"cup-at-groove", "stile-narrow"} == ({found} if found else set())
     assert front(made, "B1-1").withheld is (found == "stile-narrow")

@@ -31,8 +31,8 @@ LW = WB - 2 * TS
 
 
 def test_a_drawer_box_is_as_wide_inside_as_its_slide_asks(tmp_path: Path) -> None:
-    """Inside 420.6 - 42 = 378.6, outside + 2 x 15.9 = 410.4, rounded down to whole mm (worked
-    example of the project's trade notes)."""
+    """Inside 420.6 - 42 = 378.6, outside + 2 x 15.9 = 410.4, rounded down to whole mm
+    (derived; 42 less: common practice, no source)."""
     drawer = front(lay(tmp_path, box(DRAWER)), "B1-1").drawer
     assert drawer is not None
     assert pytest.approx(410.4) == LW - 42 + 2 * TD
@@ -65,8 +65,8 @@ def test_a_drawer_box_given_in_hand(
 
 
 def test_slides_stand_level_left_and_right(tmp_path: Path) -> None:
-    """The golden stack: hole lines 51.3, 275.3, 467.3, 659.3 on both sides alike (worked example
-    of the project's trade notes: a 33, b 14, fronts 220.8, 188.8, 188.8, 163.5)."""
+    """The golden stack: hole lines 51.3, 275.3, 467.3, 659.3 on both sides alike. Derived:
+    18.3 + 33 = 51.3, then up by front and gap: 220.8 + 3.2, 188.8 + 3.2, 188.8 + 3.2."""
     stack = [f"{DRAWER}\nheight = {high}" for high in (163.5, 188.8, 188.8, 220.8)]
     layout = lay(tmp_path, box(*stack, kind="drawer"))
     left, right = side(layout, "B1-SIDE-L"), side(layout, "B1-SIDE-R")
@@ -76,7 +76,7 @@ def test_slides_stand_level_left_and_right(tmp_path: Path) -> None:
 
 def test_a_drawer_over_a_door(tmp_path: Path) -> None:
     """6 in of front under a top reveal of 3.2: front bottom 619.1, drawer bottom 649.8, hole
-    668.8; 774.7 - 18.3 - 10 - 649.8 = 96.6 of room (worked example of the trade notes)."""
+    668.8; 774.7 - 18.3 - 10 - 649.8 = 96.6 of room (derived)."""
     layout = lay(tmp_path, box(f"{DRAWER}\nheight = 152.4", DOOR))
     over = front(layout, "B1-1")
     assert over.drawer is not None
@@ -113,8 +113,8 @@ def test_a_side_mount_asks_for_no_notch(tmp_path: Path) -> None:
 
 
 def test_front_screws_stay_below_the_face(tmp_path: Path) -> None:
-    """15.9 + 19.05 - 3 = 31.9: 28 is the longest usual one, pan head (worked example of the
-    project's trade notes); the front's sheet says so."""
+    """15.9 + 19.05 - 3 = 31.9: 28 is the longest usual one, pan head (derived; 3 kept below the
+    face and lengths in stock: common practice); the front's sheet says so."""
     assert pytest.approx(31.95) == TD + T - 3
     assert front(lay(tmp_path, box(DRAWER)), "B1-1").screw_fixing == 28
     words = printed(tmp_path, box(DRAWER), only="B1-1")

@@ -29,7 +29,7 @@ def test_centres_in_inches_are_not_those_in_millimetres(
 
 
 def test_golden_pull(tmp_path: Path) -> None:
-    """454 wide, centres 160: 147 and 307 (worked example of the project's trade notes)."""
+    """454 / 2 -+ 160 / 2 = 147 and 307 (derived)."""
     made = front(lay(tmp_path, box(DRAWER, DOOR)), "B1-1")
     assert across(made, "pull") == pytest.approx([147.0, 307.0])
 

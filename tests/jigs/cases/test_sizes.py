@@ -38,8 +38,8 @@ side = 18.3
 def test_fronts_follow_the_finished_box(tmp_path: Path) -> None:
     """A box that came out 1.5 narrower than planned has a front 1.5 narrower.
 
-    A bottom cut for sheets of 19.05 between sides of 18.3: 457.2 - 2 x 0.75 = 455.7 (worked
-    example of the project's trade notes).
+    A bottom cut for sheets of 19.05 between sides of 18.3: 457.2 - 2 x 0.75 = 455.7
+    (derived).
     """
     assert front(lay(tmp_path, box(DOOR)), "B1-1").width == pytest.approx(454.0)
     built = WB - 2 * (T - TS)
@@ -57,7 +57,8 @@ def test_fronts_follow_the_finished_box(tmp_path: Path) -> None:
 def test_a_sixteenth_of_reveal_has_two_meanings(
     tmp_path: Path, reveal: float, between: float, leaf: float
 ) -> None:
-    """Both numbers are stated, and sizes follow both (worked example of the trade notes)."""
+    """Both numbers are stated, and sizes follow both (derived: the width less two reveals and
+    the gap, halved)."""
     given = f"[reveal]\nside = {reveal}\ntop = 3.2\nbottom = 1.6\nbetween = {between}\n"
     made = lay(tmp_path, box(PAIR, width=914.4), head=PLAIN + given)
     assert front(made, "B1-1L").width == pytest.approx(leaf)

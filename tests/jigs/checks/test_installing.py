@@ -34,7 +34,7 @@ def sagging(box: BoxSpec, kind: SideMaterial | None = None) -> list[Problem]:
     ceiling=st.floats(min_value=2000, max_value=3000),
 )
 def test_a_tall_unit_needs_its_diagonal_and_10(height: float, depth: float, ceiling: float) -> None:
-    """Over ceiling - 10 it is told, else not (the project's trade notes)."""
+    """Over ceiling - 10 it is told, else not (common practice, no source; the diagonal derived)."""
     found = check_tilting(tall(height, depth), ceiling, "mm")
     if abs(hypot(height, depth) - (ceiling - 10)) > 0.001:
         assert bool(found) == (hypot(height, depth) > ceiling - 10)

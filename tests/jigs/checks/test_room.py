@@ -199,7 +199,7 @@ def test_sides_that_run_to_the_floor() -> None:
 
 @pytest.mark.parametrize(("high", "told"), [(101.6 - 76.2, False), (101.6 - 76.0, True)])
 def test_a_toe_low_at_the_high_point(high: float, told: bool) -> None:
-    """At least 3 in of toe space (published: KCMA A161.1, second hand)."""
+    """At least 3 in of toe space (KCMA A161.1, second hand)."""
     layout = lay_out(walled(box(), wall=WallSpec(name="north", floor_high=high)))
     assert ["floor's high point" in one.text for one in advise(layout)] == [True] * told
 

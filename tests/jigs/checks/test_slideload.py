@@ -20,7 +20,7 @@ CONFIRMED = 'drawer_rise = "14 mm"\nconfirmed = "measured"'
 
 
 def _reckoned(width: float, length: float) -> float:
-    """15 lb/ft2 (KCMA A161.1) on a box of this size; kg."""
+    """15 lb/ft2 (KCMA A161.1, second hand) on a box of this size; kg."""
     return 15 * POUND * (width / 304.8) * (length / 304.8)
 
 

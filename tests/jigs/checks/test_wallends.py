@@ -36,7 +36,7 @@ def found(
 
 @pytest.mark.parametrize(("filler", "told"), [(0.0, True), (40.8, True), (41.0, False)])
 def test_a_door_at_a_wall(filler: float, told: bool) -> None:
-    """A pull that stands out 35 wants 35 + 6 = 41 (worked example of the project's trade notes)."""
+    """A pull that stands out 35 wants 35 + 6 = 41 (derived; 6: common practice)."""
     problems = found(box(door()), filler=filler)
     assert [p.code for p in problems] == ["wall-filler"] * told
     if told:

@@ -1,4 +1,4 @@
-"""The pieces of a box: the golden box of the project's trade notes, and boxes put together."""
+"""The pieces of a box: a box of our own, 18 x 30 1/2 x 23 in, and boxes put together."""
 
 from pathlib import Path
 
@@ -49,7 +49,7 @@ def _pieces(text: str, folder: Path) -> dict[str, Piece]:
 @pytest.mark.parametrize(
     ("name", "length", "width", "finished"),
     [
-        # Worked example of the project's trade notes (common practice, no source).
+        # Derived; groove, play and what a shelf is short of: common practice, no source.
         ("B1-SIDE-L", 774.7, 584.2 - 0.6, (774.7, 584.2)),
         ("B1-SIDE-R", 774.7, 584.2 - 0.6, (774.7, 584.2)),
         ("B1-BOTTOM", OPENING, INSIDE - 0.6, (OPENING, INSIDE)),

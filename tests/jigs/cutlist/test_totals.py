@@ -18,8 +18,8 @@ def _piece(**changed: object) -> Piece:
 
 
 def test_golden_banding() -> None:
-    """(2 x 774.7 + 3 x 420.6 + 5 x 50) x 1.10 = 3.37 m (worked example of the project's trade
-    notes)."""
+    """(2 x 774.7 + 3 x 420.6 + 5 x 50) x 1.10 = 3.37 m (derived; 50 and a tenth: common
+    practice)."""
     sides = _piece(count=2, banded_length=774.7)
     (band,) = add_banding([sides, _piece(count=3)])
     assert (band.edges, band.board, band.band) == (5, 18.3, 0.6)

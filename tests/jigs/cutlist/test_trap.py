@@ -11,8 +11,8 @@ from tests.jigs.sample import box, job
 
 
 def test_golden_trap() -> None:
-    """Bottoms of 457.2 - 2 x 19.05 = 419.1 between sides of 18.3: 455.7, 1.5 lost (worked
-    example of the project's trade notes)."""
+    """Bottoms of 457.2 - 2 x 19.05 = 419.1 between sides of 18.3: 419.1 + 36.6 = 455.7, 1.5
+    lost (derived)."""
     trap = find_trap(job(box()), {"B1"})
     assert trap is not None
     assert trap.guessed

@@ -10,7 +10,7 @@ from jigs.reading.frontlist import read_front_list
 from jigs.reading.listedboxes import infer_boxes, join_fronts, list_inferred
 
 REVEAL = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
-"""The golden box of the project's trade notes."""
+"""1/16 in at each edge, so that two fronts stand 1/8 in apart."""
 
 
 def infer(folder: Path, text: str, reveal: Reveal = REVEAL) -> tuple[BoxSpec, ...]:
@@ -84,7 +84,7 @@ def test_several_in_a_box_are_stacked(tmp_path: Path) -> None:
 
 
 def test_a_pair_spans_its_box(tmp_path: Path) -> None:
-    """Two leaves of 454.0 hang on a box of 914.4 (worked example of the trade notes)."""
+    """Two leaves of 454.0 hang on a box of 2 x 454 + 3.2 + 2 x 1.6 = 914.4 (derived)."""
     (box,) = infer(tmp_path, "kind,w,h\npair,454,713\n")
     assert box.width == pytest.approx(914.4)
 

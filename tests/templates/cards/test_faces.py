@@ -79,7 +79,7 @@ def test_the_drawer_box_is_seen_from_the_room() -> None:
 
 
 def test_the_drawer_box_is_dashed_on_the_back_of_its_front() -> None:
-    """22.2 from each end, 30.7 up (worked example of the project's trade notes)."""
+    """(454 - 409.6) / 2 = 22.2 from each end, 18.3 + 14 - 1.6 = 30.7 up (derived)."""
     back = views_of_front(worked_front("B3-1"), "in")[0]
     xs, ys = zip(*back.drawer_outline, strict=True)
     assert (min(xs), 454.0 - max(xs)) == (

@@ -20,12 +20,12 @@ def up(low: float, high: float, length: float, step: float = 25.4) -> Reference:
 @pytest.mark.parametrize(
     ("line", "inches", "tens"),
     [
-        # Worked example of the project's trade notes: four slides on the left side of box B1,
+        # A worked example of our own: four slides on the left side of box B1,
         # 774.7 high; the lowest from the bottom edge, the next two from 10 in and 17 in.
         (51.3, 0, 0),
         (275.3, 10, 25),
         (467.3, 17, 44),
-        # 25 in as in the notes: 24.3 remain, 26 in would lie above the line of 659.3.
+        # 25 in (635.0): 659.3 - 635 = 24.3 remain, 26 in would lie above the line of 659.3.
         (659.3, 25, 63),
     ],
 )

@@ -47,7 +47,7 @@ def test_the_data_have_their_promised_keys() -> None:
 
 
 def test_the_golden_drawer_and_door() -> None:
-    """Worked example of the project's trade notes: pull at 147 and 307, cup at 22.5."""
+    """Derived: pull at 454 / 2 -+ 80, cup at 5 + 35 / 2."""
     drawer, door = json.loads(holes_json(small_layout()))["fronts"]
     pulls = [hole["x_mm"] for hole in drawer["holes"] if hole["purpose"] == "pull"]
     assert pulls == [454.0 / 2 - 160 / 2, 454.0 / 2 + 160 / 2]
