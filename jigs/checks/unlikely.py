@@ -1,4 +1,5 @@
-"""Which numbers are unusual, and what depends on them? Nothing is held for being unusual."""
+"""Which numbers are unusual, and what depends on them? Nothing is held for being unusual. Rows that
+a workbook hides are told as well: perhaps nobody meant them."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
@@ -26,13 +27,29 @@ def _find(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> Iterator[
     inside: dict[str, dict[str, None]] = {}
     for of, part in (*((f.box, f.id) for f in fronts), *((s.box, s.board) for s in sides)):
         inside.setdefault(of, {})[part] = None
+    for front in fronts:
+        arrival = job.delivery.arrivals.get(front.id) if job.delivery else None
+        if arrival and arrival.piece.in_hidden_row:
+            yield _hidden(front.id, "its row in the delivered list")
     for box in job.boxes:
         for doubt in box.doubts:
             yield _word(box.id, doubt, inside.get(box.id, ()), job.shown)
         for spec in box.fronts:
+            if spec.in_hidden_row:
+                for part in _parts_of(spec, box.id):
+                    yield _hidden(part, "its row in the front list")
             for doubt in spec.doubts:
                 for part in _parts_of(spec, box.id):
                     yield _word(part, doubt, (), job.shown)
+
+
+def _hidden(part: str, what: str) -> Problem:
+    return warning(
+        "hidden-row",
+        part,
+        f"{what} is hidden in the workbook, and was read as any other",
+        "show all rows; delete it there if it is not wanted",
+    )
 
 
 def _parts_of(spec: FrontSpec, box: str) -> tuple[str, ...]:

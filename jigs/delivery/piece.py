@@ -24,7 +24,8 @@ class Piece:
 
     `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
     names none, `count` None where it says nothing. `width` and `height`
-    hold no size, one, or two: top and bottom, left and right.
+    hold no size, one, or two: top and bottom, left and right. `in_hidden_row`: its workbook does
+    not show it.
     """
 
     where: str
@@ -36,6 +37,7 @@ class Piece:
     thickness: float | None = None
     count: int | None = None
     note: str = ""
+    in_hidden_row: bool = False
 
     @property
     def across(self) -> Both | None:

@@ -132,7 +132,11 @@ class _Reader(RowReader):
             finish=self.read_text(row, "finish"),
             note=self.read_text(row, "note"),
         )
-        front = replace(self._with_making(row, front), doubts=self.take_doubts())
+        front = replace(
+            self._with_making(row, front),
+            doubts=self.take_doubts(),
+            in_hidden_row=self.is_hidden(row),
+        )
         box = self._read_id(row, "box")
         if not self._bare and not box and self.header.find("box"):
             self.note(row.number, "box", "missing; it names the job's box the front hangs on")

@@ -102,6 +102,10 @@ class RowReader:
         below = (row for row in self._table.rows if row.number > self.header.row)
         return tuple(row for row in below if row.cells != self.header.cells)
 
+    def is_hidden(self, row: Row) -> bool:
+        """Tell whether a row is hidden in its workbook; it is read as any other, and told."""
+        return row.number in self._table.hidden
+
     def check_headings(self, row: Row) -> None:
         """Note the first cell that stands under no heading: the row is shifted, or too long."""
         headed = self.header.cells

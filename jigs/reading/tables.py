@@ -53,11 +53,13 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
-    """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file."""
+    """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
+    the numbers of those that its owner does not see."""
 
     rows: tuple[Row, ...]
     sheet: str = ""
     workbook: bool = False
+    hidden: frozenset[int] = frozenset()
 
 
 def read_tables(path: Path) -> tuple[Table, ...]:
@@ -222,6 +224,7 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[Table]:
             rows=tuple(row for row in islice(trimmed, MOST_ROWS) if row.cells),
             sheet=sheet["name"],
             workbook=True,
+            hidden=frozenset(sheet["hidden"]),
         )
 
 

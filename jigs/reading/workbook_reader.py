@@ -5,14 +5,19 @@ cell at the far corner of a sheet, one cell repeated a million times), and the l
 reads it then takes its whole process down. Here that costs a child with a limit on its memory.
 
 Reads the workbook from standard input and writes JSON to standard output: `{"sheets": [{"name",
-"rows"}]}`, with every cell as text and blank rows kept, or `{"error": "..."}`.
+"rows", "hidden"}]}`, with every cell as text and blank rows kept, or `{"error": "..."}`. `hidden`
+are the numbers, from 1, of the rows that its owner does not see: hidden, or filtered away. The
+library reads them as any other and does not tell; what is in an .xlsx or .ods file does.
 """
 
 import contextlib
 import datetime
 import json
 import sys
+import zipfile
+from collections.abc import Iterator
 from io import BytesIO
+from xml.etree.ElementTree import iterparse
 
 MEMORY = 1_000_000_000
 """Bytes of address space this process may take."""
@@ -44,6 +49,57 @@ def write_cell(value: object) -> str:
     return str(value)
 
 
+def find_hidden(data: bytes, most_rows: int) -> dict[str, list[int]]:
+    """Give the rows of each sheet that its owner does not see, by the sheet's name; nothing for
+    an .xls file, which is no archive."""
+    if not data.startswith(b"PK"):
+        return {}
+    with zipfile.ZipFile(BytesIO(data)) as archive:
+        if "content.xml" in archive.namelist():
+            return _hidden_in_ods(archive, most_rows)
+        targets = {
+            element["Id"]: element["Target"]
+            for element in _elements(archive, "xl/_rels/workbook.xml.rels", "Relationship")
+        }
+        hidden = {}
+        for sheet in _elements(archive, "xl/workbook.xml", "sheet"):
+            target = targets[sheet["id"]]
+            path = target[1:] if target.startswith("/") else f"xl/{target}"
+            number, rows = 0, []
+            for row in _elements(archive, path, "row"):
+                number = int(row.get("r", number + 1))
+                if row.get("hidden") in ("1", "true"):
+                    rows.append(number)
+            hidden[sheet["name"]] = rows
+        return hidden
+
+
+def _hidden_in_ods(archive: zipfile.ZipFile, most_rows: int) -> dict[str, list[int]]:
+    hidden: dict[str, list[int]] = {}
+    name, number = "", 0
+    for element in _elements(archive, "content.xml", "table", "table-row"):
+        if "name" in element:
+            name, number = element["name"], 0
+            hidden[name] = []
+            continue
+        repeated = int(element.get("number-rows-repeated", 1))
+        if element.get("visibility", "visible") != "visible":
+            last = min(number + repeated, most_rows)
+            hidden[name] += range(number + 1, last + 1)
+        number += repeated
+    return hidden
+
+
+def _elements(archive: zipfile.ZipFile, path: str, *names: str) -> Iterator[dict[str, str]]:
+    """Yield the attributes of each element of these names, without their namespaces."""
+    with archive.open(path) as stream:
+        for event, element in iterparse(stream, events=("start", "end")):
+            if event == "end":
+                element.clear()
+            elif element.tag.rpartition("}")[2] in names:
+                yield {key.rpartition("}")[2]: value for key, value in element.attrib.items()}
+
+
 def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str, object]]:
     """Read each visible sheet, a merged cell's text standing in every row it covers."""
     from python_calamine import CalamineWorkbook, SheetTypeEnum, SheetVisibleEnum
@@ -51,6 +107,10 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
     sheets: list[dict[str, object]] = []
     left_over = MOST_CHARACTERS
     workbook = CalamineWorkbook.from_filelike(BytesIO(data))
+    hidden: dict[str, list[int]] = {}
+    # Where a file that the library reads is made otherwise, nothing is known of hidden rows.
+    with contextlib.suppress(KeyError, ValueError, SyntaxError, zipfile.BadZipFile):
+        hidden = find_hidden(data, most_rows)
     for index, about in enumerate(workbook.sheets_metadata):
         if about.visible != SheetVisibleEnum.Visible or about.typ != SheetTypeEnum.WorkSheet:
             continue
@@ -70,7 +130,7 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
         left_over -= sum(len(cell) for row in rows for cell in row)
         if left_over < 0:
             raise ValueError(f"more than {MOST_CHARACTERS} characters in its cells")
-        sheets.append({"name": about.name, "rows": rows})
+        sheets.append({"name": about.name, "rows": rows, "hidden": hidden.get(about.name, [])})
     return sheets
 
 

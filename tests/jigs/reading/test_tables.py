@@ -235,6 +235,40 @@ def test_an_open_document_spreadsheet_is_read(tmp_path: Path) -> None:
     assert read(tmp_path, write_ods(row), "fronts.ods") == [("id", "w")]
 
 
+def test_hidden_rows_of_a_workbook_are_told(tmp_path: Path) -> None:
+    """Hidden one by one or by a filter: the owner does not see them, the library reads them."""
+    stream = io.BytesIO()
+    book = xlsxwriter.Workbook(stream, {"in_memory": True})
+    for name in ("Notes & more", "Fronts"):
+        sheet = book.add_worksheet(name)
+        for number, row in enumerate(CELLS):
+            sheet.write_row(number, 0, row)
+    sheet.set_row(2, None, None, {"hidden": True})
+    book.close()
+    path = tmp_path / "fronts.xlsx"
+    path.write_bytes(stream.getvalue())
+    assert [(t.sheet, t.hidden, len(t.rows)) for t in read_tables(path)] == [
+        ("Notes & more", frozenset(), 3), ("Fronts", frozenset({3}), 3),
+    ]  # fmt: skip
+
+
+def test_hidden_rows_of_an_open_document_spreadsheet_are_told(tmp_path: Path) -> None:
+    """By hand (`collapse`) and by a filter; rows that repeat count as many."""
+    cell = '<table:table-cell office:value-type="string"><text:p>x</text:p></table:table-cell>'
+    rows = "".join(
+        f"<table:table-row {more}>{cell}</table:table-row>"
+        for more in (
+            "", 'table:number-rows-repeated="2"', 'table:visibility="collapse"', "",
+            'table:visibility="filter" table:number-rows-repeated="2"',
+        )
+    )  # fmt: skip
+    path = tmp_path / "fronts.ods"
+    path.write_bytes(write_ods(rows))
+    (table,) = read_tables(path)
+    assert table.hidden == {4, 6, 7}
+    assert len(table.rows) == 7
+
+
 def test_a_bomb_is_refused_before_it_is_unpacked(tmp_path: Path) -> None:
     """An archive that declares too much is refused by what it declares."""
     stream = io.BytesIO()
