@@ -14,6 +14,7 @@ from jigs.confirming import OpenNumber, Record, open_numbers
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
+from jigs.gapsmade import GapsMade, measure_gaps
 from jigs.geometry import Hole
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
@@ -21,6 +22,7 @@ from jigs.needed import Item, count_items
 from jigs.paint import PaintNeed, litres_for, painted_area
 from jigs.parts import DrawerBox, Front, Layout
 from jigs.rolloutspec import Rollout
+from jigs.unchecked import Unchecked, list_unchecked
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""
@@ -87,7 +89,7 @@ class Order:
     built to other sizes than the job's, from which their fronts are computed; `built`: boxes
     whose band and screws are not counted any more; `arrived`: fronts in hand; `boxes_made`:
     drawer boxes are cut from the parts list and not bought; `open`: the open numbers of what
-    is bought."""
+    is bought; `gaps`: those that the fronts' sizes make; `unchecked`: what nothing says."""
 
     fronts: tuple[FrontOrder, ...]
     drawer_boxes: tuple[DrawerBoxOrder, ...]
@@ -102,6 +104,8 @@ class Order:
     arrived: tuple[str, ...]
     boxes_made: bool
     open: tuple[OpenNumber, ...] = ()
+    gaps: GapsMade | None = None
+    unchecked: tuple[Unchecked, ...] = ()
 
 
 def make_order(layout: Layout, cut: Cut) -> Order:
@@ -136,6 +140,8 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         arrived=tuple(f.id for f in ready if f.id in here),
         boxes_made=layout.job.build.drawer_boxes != "ordered",
         open=tuple(_open_of(layout, items)),
+        gaps=measure_gaps(layout),
+        unchecked=list_unchecked(layout),
     )
 
 

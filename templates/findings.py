@@ -9,14 +9,18 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.advice import advise
+from jigs.gapsmade import measure_gaps
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
 from jigs.ranks import Rank
 from jigs.rolloutspec import Rollout
 from jigs.slidegrid import OffRow, slides_off_row
+from jigs.unchecked import list_unchecked
 from templates.deliverywords import delivery_words
+from templates.gapwords import gap_words
 from templates.openwords import open_of, open_words
+from templates.uncheckedwords import good_words, unchecked_words
 
 WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""
@@ -59,6 +63,10 @@ def check_text(layout: Layout) -> str:
         lines += ["", "Slides beside the 32 mm row, drilled by their own distances:"]
         for row in off:
             lines += _wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
+    lines.append("")
+    gaps = gap_words(measure_gaps(layout), layout.job.shown)
+    for words in (gaps, *good_words(open_of(layout)), unchecked_words(list_unchecked(layout))):
+        lines += _wrapped(words, "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
         for assumption in layout.job.assumptions:
@@ -176,6 +184,7 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
         lines.append(f"Not delivered yet: {', '.join(layout.job.delivery.missing)}.")
     if numbers := open_of(layout):
         lines.append(f"Open: {'; '.join(open_words(numbers))}.")
+    lines += [*good_words(numbers), unchecked_words(list_unchecked(layout))]
     return "\n".join(lines) + "\n"
 
 

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from jigs.elevation import Elevation, levels, part_wall, see_walls
+from jigs.gapsmade import measure_gaps
 from jigs.geometry import SLACK
 from jigs.lengths import Unit
 from jigs.parts import Layout
@@ -23,6 +24,7 @@ from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevations.elevationground import GROUND, OFF, draw_ground, end_width
 from templates.elevations.elevationroom import draw_room, room_notes
 from templates.elevations.elevationtitle import TITLE, Sheet, draw_title
+from templates.gapwords import gap_words
 from templates.marks import Mark, Page, Text
 from templates.paper import Paper
 from templates.typeface import wrap
@@ -127,6 +129,7 @@ class _Plan:
 def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
     """Draw each wall of a job on its sheets, in the job's order."""
     names: dict[str, int] = {}
+    gaps = gap_words(measure_gaps(layout), layout.job.units)
     for elevation in see_walls(layout):
         room = paper.height - 2 * _EDGE - 45.0
         stretches = part_wall(elevation, room * (LONG if elevation.placed else 20))
@@ -138,7 +141,7 @@ def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
                 number=number,
                 count=len(stretches),
             )
-            page, reduction = _draw(stretch, layout, paper, sheet)
+            page, reduction = _draw(stretch, layout, paper, sheet, gaps)
             yield Drawn(
                 page=page, elevation=stretch, reduction=reduction,
                 name=_file_name(stretch, number, len(stretches), names),
@@ -155,11 +158,13 @@ def wall_words(elevation: Elevation) -> str:
     return name if name.endswith("WALL") else f"{name} WALL"
 
 
-def _draw(elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet) -> tuple[Page, int]:
+def _draw(
+    elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet, gaps: str
+) -> tuple[Page, int]:
     width, height = paper.height, paper.width
     notes = tuple(
         line
-        for note in _notes(elevation, layout)
+        for note in _notes(elevation, layout, gaps)
         for line in wrap(note, 1.8, False, width - 2 * _EDGE - 4.0)
     )
     # A ceiling that would make all else smaller is said in words alone.
@@ -336,7 +341,7 @@ def _all_levels(elevation: Elevation) -> tuple[float, ...]:
     )
 
 
-def _notes(elevation: Elevation, layout: Layout) -> Iterator[str]:
+def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
     if not elevation.placed:
         yield "Where these boxes stand is not known: each is drawn by itself."
     assumed = layout.job.assumed
@@ -344,6 +349,8 @@ def _notes(elevation: Elevation, layout: Layout) -> Iterator[str]:
     if heights:
         yield f"ASSUMED: height above the floor of {', '.join(heights)}."
     yield from room_notes(elevation, layout.job.units)
+    if gaps:
+        yield gaps
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
     if held:
         yield f"HOLD: {', '.join(held)}: held back until 'check' finds no error in it."

@@ -88,6 +88,7 @@ def order_json(order: Order, job: Job) -> str:
         "built_differing": list(order.differing),
         "built": list(order.built),
         "open": open_data(order.open),
+        "not_checked": [{"subject": one.subject, "of": list(one.names)} for one in order.unchecked],
         "assumed": list(job.assumptions),
         "delivered": list(order.arrived),
         "held": [{"id": h.id, "box": h.box, "why": list(h.why)} for h in order.held],

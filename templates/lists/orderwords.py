@@ -9,7 +9,9 @@ from jigs.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.job import Job
 from jigs.lengths import Unit, format_inches, format_length, format_mm
 from jigs.needed import Item
+from templates.gapwords import gap_words
 from templates.openwords import open_words
+from templates.uncheckedwords import good_words, unchecked_words
 from templates.wording import FRONT_WORDS, nominal_words
 
 ITEM_WORDS = {
@@ -84,6 +86,8 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
             f"OPEN: {'; '.join(open_words(order.open))}. Plates, drawer boxes and holes "
             "follow from these numbers: read the leaflet, or try one on scrap, before you buy."
         )
+    yield from good_words(order.open)
+    yield unchecked_words(order.unchecked)
     if job.assumptions:
         yield f"ASSUMED, because the job does not say: {'; '.join(job.assumptions)}."
     if order.arrived:
@@ -100,6 +104,8 @@ def settled_words(order: Order, job: Job) -> Iterator[str]:
         f"upright as it hangs.{steps} Accepted within {format_length(job.tolerance, job.shown)} "
         "either way."
     )
+    if order.gaps and (gaps := gap_words(order.gaps, job.shown)):
+        yield gaps
     if any(front.grained for front in order.fronts):
         yield "Grain runs with the height, unless a front's note says otherwise."
     if order.drawer_boxes:

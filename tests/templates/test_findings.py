@@ -140,6 +140,9 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
         "Open: hinge 'cup35-full' (constant, plates); pull 'bar-160' (centers); "
         "slide 'undermount-533' (fixing_height, drawer_rise, width_less, drawer_shorter, "
         "fixing_at, carry_at).\n"
+        "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
+        "rear hooks (no hook numbers of slide undermount-533); what slides bear (no load of slide "
+        "undermount-533); paint and seasons.\n"
     )
     assert has_errors(layout)
     assert "B1-2" in held_text(layout)

@@ -1,0 +1,79 @@
+"""The gaps that the fronts' sizes make: a sixteenth of reveal means two things, a sixteenth at each
+edge or a sixteenth between two fronts, and only the gaps themselves show which was meant.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from jigs.checks.sightlines import at_end
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec
+from jigs.parts import Front, Layout
+from jigs.walls import neighbours, place_job
+
+BESIDE = 40.0
+"""Fronts further apart have something else between them; mm (our own choice)."""
+SAME = 0.1
+"""Gaps nearer to each other than this are shown as one; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GapsMade:
+    """Least and greatest gap between two fronts of one box, and of two boxes side by side; mm.
+    None where no two fronts stand so."""
+
+    one_box: tuple[float, float] | None
+    two_boxes: tuple[float, float] | None
+
+    @property
+    def differ(self) -> bool:
+        """Whether no gap of the one kind is like one of the other."""
+        if self.one_box is None or self.two_boxes is None:
+            return False
+        (low, high), (least, most) = self.one_box, self.two_boxes
+        return max(low - most, least - high) > SAME + SLACK
+
+
+def measure_gaps(layout: Layout) -> GapsMade:
+    """Measure the gaps between the fronts of a layout as their sizes make them."""
+    by_box: dict[str, list[Front]] = {box.id: [] for box in layout.boxes}
+    for front in layout.fronts:
+        by_box[front.box].append(front)
+    beside = [
+        one.gap_right + other.gap_left
+        for left, right in neighbours(layout.boxes, place_job(layout.job))
+        for one in at_end(by_box[left.id], "right")
+        for other in at_end(by_box[right.id], "left")
+        if _level(left, one, right, other) and "inset" not in (one.overlay, other.overlay)
+    ]
+    return GapsMade(
+        one_box=_range(gap for fronts in by_box.values() for gap in _within(fronts)),
+        two_boxes=_range(beside),
+    )
+
+
+def _within(fronts: Sequence[Front]) -> Iterator[float]:
+    """Give the gaps between the fronts of one box, beside and above each other; mm."""
+    for one in fronts:
+        for other in fronts:
+            if _overlap(one.y, one.height, other.y, other.height):
+                gap = other.x - one.x - one.width
+            elif _overlap(one.x, one.width, other.x, other.width):
+                gap = other.y - one.y - one.height
+            else:
+                continue
+            if 0.0 <= gap < BESIDE:
+                yield gap
+
+
+def _overlap(start: float, length: float, other: float, other_length: float) -> bool:
+    return max(start, other) < min(start + length, other + other_length) - SLACK
+
+
+def _level(left: BoxSpec, one: Front, right: BoxSpec, other: Front) -> bool:
+    return _overlap(left.above_floor + one.y, one.height, right.above_floor + other.y, other.height)
+
+
+def _range(gaps: Iterable[float]) -> tuple[float, float] | None:
+    found = list(gaps)
+    return (min(found), max(found)) if found else None

@@ -1,0 +1,46 @@
+"""What was not checked because nothing says it, and that no number is open: one line each."""
+
+from collections.abc import Collection, Iterable
+
+from jigs.confirming import OpenNumber
+from jigs.unchecked import Subject, Unchecked
+
+NO_OPEN = "No number is open."
+
+_WORDS: dict[Subject, tuple[str, str]] = {
+    "wall": ("ends and corners, ceiling, counter", "no [[wall]]"),
+    "ends": ("ends and corners", "no left or right"),
+    "corner": ("what stands round a corner", "no left_meets or right_meets"),
+    "length": ("room along the wall", "no length"),
+    "ceiling": ("ceiling", "no ceiling"),
+    "counter": ("counter", "no counter"),
+    "underside": ("the counter's underside", "no counter_thickness"),
+    "square": ("square", "no diagonals"),
+    "sides": ("holes in the sides", "no [[box.hole]]"),
+    "hooks": ("rear hooks", "no hook numbers"),
+    "loads": ("what slides bear", "no load"),
+    "seasons": ("paint and seasons", ""),
+}
+"""Each subject, and what would say it."""
+_OF: dict[Subject, str] = {"hooks": "of slide ", "loads": "of slide ", "sides": "for "}
+
+
+def unchecked_words(found: Iterable[Unchecked]) -> str:
+    """Name what was not checked: `Not checked, because nothing says it: ceiling (no ceiling of
+    north); paint and seasons.`"""
+    listed = "; ".join(_one(unchecked) for unchecked in found)
+    return f"Not checked, because nothing says it: {listed}."
+
+
+def _one(unchecked: Unchecked) -> str:
+    words, lacking = _WORDS[unchecked.subject]
+    if not lacking:
+        return words
+    of = _OF.get(unchecked.subject, "of ")
+    names = f" {of}{', '.join(unchecked.names)}" if unchecked.names else ""
+    return f"{words} ({lacking}{names})"
+
+
+def good_words(numbers: Collection[OpenNumber]) -> tuple[str, ...]:
+    """Say that no number is open, where none is."""
+    return () if numbers else (NO_OPEN,)

@@ -1,0 +1,103 @@
+"""What was not checked because nothing says it: one line, and gone when it is said."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.buying import make_order
+from jigs.cutlist.cutlist import cut_job
+from jigs.job import BoxSpec, FrontSpec, HandHole, Job
+from jigs.layout import lay_out
+from jigs.unchecked import Unchecked, list_unchecked
+from jigs.wallspec import WallEnd, WallSpec
+from templates.findings import check_text, closing_text
+from templates.lists.ordertext import order_text
+from templates.uncheckedwords import NO_OPEN, unchecked_words
+from tests.jigs.sample import SLIDE, box, job
+
+DRAWER = FrontSpec(id="B1-1", kind="drawer")
+NORTH = WallSpec(
+    name="north", left=WallEnd(stands="open"), right=WallEnd(stands="wall"), length=3000.0,
+    ceiling=2500.0, counter=900.0, counter_thickness=30.0,
+)  # fmt: skip
+SURE = replace(
+    SLIDE, load=40.0, hook_diameter=6.0, hook_depth=10.0, hook_height=24.0, hook_inset=8.0
+)
+
+
+def unchecked(*boxes: BoxSpec, wall: WallSpec | None = NORTH, **more: object) -> dict[str, object]:
+    """What is not checked of a job on this wall, by subject."""
+    given: Job = job(*(boxes or (box(DRAWER),)), **{"slide": SURE, **more})  # type: ignore[arg-type]
+    layout = lay_out(replace(given, walls=() if wall is None else (wall,)))
+    return {one.subject: one.names for one in list_unchecked(layout)}
+
+
+def test_what_is_all_said_leaves_paint_and_seasons() -> None:
+    """They are never reckoned with; everything else was looked at."""
+    assert unchecked() == {"seasons": ()}
+
+
+@pytest.mark.parametrize(
+    ("wall", "subject"),
+    [
+        (replace(NORTH, right=WallEnd()), "ends"),
+        (replace(NORTH, left=WallEnd(stands="corner")), "corner"),
+        (replace(NORTH, length=None), "length"),
+        (replace(NORTH, ceiling=None), "ceiling"),
+        (replace(NORTH, counter=None), "counter"),
+        (replace(NORTH, counter_thickness=None), "underside"),
+    ],
+)
+def test_what_a_wall_does_not_say(wall: WallSpec, subject: str) -> None:
+    """Each is named with its wall."""
+    assert unchecked(wall=wall) == {subject: ("north",), "seasons": ()}
+
+
+def test_a_job_without_walls() -> None:
+    """Ends, ceiling and counter hang on them all; of one wall unsaid among others, its name."""
+    assert unchecked(wall=None) == {"wall": (), "seasons": ()}
+    south = box(replace(DRAWER, id="S1-1"), name="S1", wall="south")
+    assert unchecked(box(DRAWER), south)["wall"] == ("south",)
+
+
+def test_a_built_box_without_diagonals() -> None:
+    """Only one that stands can be measured."""
+    built = replace(box(DRAWER), built=True)
+    assert unchecked(built)["square"] == ("B1",)
+    assert "square" not in unchecked(replace(built, diagonals=(890.0, 890.0)))
+    assert "square" not in unchecked(box(DRAWER))
+
+
+def test_a_lift_whose_sides_have_no_holes() -> None:
+    """Its front is set out, and nothing says where its arms are screwed to the box."""
+    hole = HandHole(x=40, y=60, diameter=3, depth=12, face="back", purpose="arm")
+    lift = FrontSpec(id="W1-1", kind="lift", holes=(hole,))
+    assert unchecked(box(lift, name="W1", kind="wall"))["sides"] == ("W1-1",)
+
+
+def test_slides_without_hooks_or_load() -> None:
+    """Named by their record; a side mount has no hooks at the drawer's back."""
+    assert unchecked(slide=SLIDE) == {"hooks": ("runner",), "loads": ("runner",), "seasons": ()}
+    side = replace(SLIDE, mount="side", width_less=26.0, centre_height=32.0, drawer_rise=16.0)
+    assert "hooks" not in unchecked(slide=side)
+
+
+def test_it_is_one_line() -> None:
+    """Each subject with what would say it, and of whom."""
+    found = [Unchecked("wall"), Unchecked("square", ("B2", "B3")), Unchecked("seasons")]
+    assert unchecked_words(found) == (
+        "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
+        "square (no diagonals of B2, B3); paint and seasons."
+    )
+
+
+@pytest.mark.parametrize("sure", [True, False])
+def test_check_pack_and_order_say_it_and_that_no_number_is_open(sure: bool) -> None:
+    """The good news stands only where it is true."""
+    slide = SURE if sure else replace(SURE, confirmed={})
+    layout = lay_out(replace(job(box(DRAWER), slide=slide), walls=(NORTH,)))
+    line = "Not checked, because nothing says it: paint and seasons."
+    order = order_text(make_order(layout, cut_job(layout)), layout.job)
+    for text in (check_text(layout), closing_text(layout, "4 pages", 9, "letter-2x5"), order):
+        assert line in text
+        assert (NO_OPEN in text) is sure
