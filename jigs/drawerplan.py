@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from jigs.carcass import Carcass
-from jigs.checks.builtdrawers import check_as_built
+from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import (
     check_drawer_clearance,
     check_drawer_height,
@@ -150,7 +150,8 @@ def _check(
     """List what keeps a drawer from running."""
     record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
     set_back = front.set_back(job.thickness_of(front.spec))
-    yield from check_slide_depth(front.id, carcass, record, unit, set_back)
+    short = check_slide_depth(front.id, carcass, record, unit, set_back)
+    yield from short or check_depth_as_built(front.id, carcass, record, unit, set_back)
     wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
     yield from wide
     if not any(problem.code == "drawer-no-width" for problem in wide):
@@ -171,6 +172,8 @@ def _check(
             width=drawer.width,
             height=drawer.height,
             notch=drawer.notch,
+            board=drawer.side,
+            depth=record.hook_depth,
             unit=unit,
         )
     yield from check_slide_load(front.id, record, drawer.width, drawer.length)

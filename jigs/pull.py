@@ -20,7 +20,7 @@ from typing import Literal
 from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.hardware import PullRecord
 from jigs.job import BoxKind, FrontKind, Hand
-from jigs.lengths import Unit
+from jigs.lengths import MM_PER_INCH, Unit
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""
@@ -29,6 +29,16 @@ LEAST_END = 38.0
 """Two pulls need this much from a front's end, or its middle, to the near screw; mm.
 Common practice, no source."""
 
+USUAL_CENTERS = (
+    *(64.0, 96.0, 128.0, 160.0, 192.0, 224.0, 256.0, 288.0, 320.0, 352.0, 384.0, 448.0, 480.0),
+    *(inches * MM_PER_INCH for inches in (3, 4, 5, 6, 8, 12, 18)),
+)
+"""Hole centres that pulls are sold with; mm (common practice, no source)."""
+NEARLY = 2.0
+"""Centres this near to usual ones, and not on them, were perhaps meant to be these; mm (common
+practice, no source)."""
+ON = 0.05
+"""Two centres this near are the same; mm: half of what a rule shows."""
 UPRIGHT_BELOW = 50.0
 """A pullout narrower than the hole centres plus this takes its pull upright; mm.
 Common practice, no source."""
@@ -69,6 +79,17 @@ class PullPlan:
 
     fittings: tuple[Fitting, ...]
     flags: tuple[Flag, ...] = ()
+
+
+def usual_near(centers: float) -> float | None:
+    """Give the usual hole centres that a pull's nearly are; None where they are such, or none
+    is near.
+
+    >>> usual_near(95.25), usual_near(127.0), usual_near(150.0)
+    (96.0, None, None)
+    """
+    nearest = min(USUAL_CENTERS, key=lambda usual: abs(usual - centers))
+    return nearest if ON < abs(nearest - centers) <= NEARLY + SLACK else None
 
 
 def place_pulls(record: PullRecord, front: PulledFront) -> PullPlan:

@@ -93,6 +93,7 @@ RANKS: dict[str, Rank] = {
     "hinge-edge-reveal": 2,
     "hinge-to-hinge": 2,
     "hinges-few": 2,
+    "hook-through": 2,
     "nailer-inside": 2,
     "out-of-square": 2,
     "piece-no-room": 2,

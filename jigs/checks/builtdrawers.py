@@ -1,8 +1,8 @@
-"""Do the drawer boxes fit the box as it is built? They are reckoned for the width in the job.
+"""Do the drawer boxes fit the box as it is built? They are reckoned for the sizes in the job.
 
 A drawer box is cut to a millimetre by the opening between the sides. Where the tape found another
 width than the job says, the box is wrong before it is cut: it is held back until the job has the
-measured width, from which it then follows.
+measured width, from which it then follows. So is one whose slide the measured depth does not take.
 
 >>> from jigs.job import BoxSpec
 >>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
@@ -18,7 +18,7 @@ from jigs.hardware import SlideRecord
 from jigs.job import BoxSpec
 from jigs.lengths import Unit, format_inches, format_length, format_mm
 from jigs.problems import Problem
-from jigs.slide import width_error
+from jigs.slide import depth_needed, depth_short, width_error
 
 
 def off_as_built(box: BoxSpec) -> float:
@@ -70,6 +70,32 @@ def check_as_built(
     if miss < 0 and given:
         return (warning("drawer-not-as-built", part, text, "pack the slides out", also),)
     return (error("drawer-not-as-built", part, text, remedy, also),)
+
+
+def check_depth_as_built(
+    part: str, carcass: Carcass, record: SlideRecord, unit: Unit, set_back: float = 0.0
+) -> tuple[Problem, ...]:
+    """Find a slide that the box as built is not deep enough for, behind an inset front that
+    stands `set_back` in it; mm. Its depth as planned takes it."""
+    box = carcass.box
+    if not box.built or box.measured_depth is None:
+        return ()
+    off = box.measured_depth - box.depth
+    inside = carcass.inside_depth - set_back + off
+    if not is_beyond(off, CAREFUL) or not depth_short(record, inside):
+        return ()
+    built = format_length(box.measured_depth, unit)
+    return (
+        error(
+            "drawer-not-as-built",
+            part,
+            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
+            f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
+            f"and leaves {format_length(inside, unit)}",
+            f"put depth = {_quoted(box.measured_depth, unit)} into box {box.id}, and take a "
+            "shorter slide",
+        ),
+    )
 
 
 def _quoted(mm: float, unit: Unit) -> str:

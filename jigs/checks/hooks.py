@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from jigs.checks.finding import error
+from jigs.checks.finding import error, warning
 from jigs.geometry import SLACK, Fitting
 from jigs.grid import WOOD_BETWEEN
 from jigs.lengths import Unit, format_length
@@ -17,14 +17,30 @@ def check_hooks(
     width: float,
     height: float,
     notch: tuple[float, float] | None,
+    board: float,
+    depth: float | None,
     unit: Unit,
 ) -> tuple[Problem, ...]:
-    """Find hook holes that leave the back of a drawer box, or fall into its notch; mm.
+    """Find hook holes that leave the back of a drawer box, fall into its notch, or are asked
+    deeper (`depth`) than its `board` is thick; mm.
 
     Left and right are alike, so the left one speaks for both.
     """
     if not hooks:
         return ()
+    deep: tuple[Problem, ...] = ()
+    if depth is not None and depth > board + SLACK:
+        deep = (
+            warning(
+                "hook-through",
+                part,
+                f"the holes for its slide's hooks are to be {format_length(depth, unit)} deep, "
+                f"and its back is {format_length(board, unit)} thick: they come out behind",
+                "correct hook_depth from the slide's leaflet, or see that a hole right through "
+                "serves the hook",
+                tuple(also),
+            ),
+        )
     hole, radius = hooks[0].holes[0], hooks[0].holes[0].diameter / 2
     low, high = hole.y - radius, hole.y + radius
     holes = (
@@ -33,6 +49,7 @@ def check_hooks(
     )
     if high > height - WOOD_BETWEEN + SLACK or hole.x + radius > width / 2 - WOOD_BETWEEN + SLACK:
         return (
+            *deep,
             error(
                 "hook-outside",
                 part,
@@ -46,6 +63,7 @@ def check_hooks(
     inner = hooks[0].outline[0][1][0]
     if notch and low < notch[1] - SLACK and hole.x - radius < inner + notch[0] - SLACK:
         return (
+            *deep,
             error(
                 "hook-in-notch",
                 part,
@@ -55,4 +73,4 @@ def check_hooks(
                 tuple(also),
             ),
         )
-    return ()
+    return deep

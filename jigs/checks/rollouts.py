@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from jigs.boards import FaceKey
 from jigs.checks.blind import blind_hand
-from jigs.checks.builtdrawers import check_as_built
+from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import UNDER_SIDE_MOUNT, check_slide_depth
 from jigs.checks.finding import error, warning
 from jigs.checks.hooks import check_hooks
@@ -60,7 +60,8 @@ def _check_hardware(
             "no slide is named for this rollout",
             "name one in [use] or at the rollout",
         )
-    yield from check_slide_depth(made.id, plan.carcass, plan.record, unit, made.z)
+    short = check_slide_depth(made.id, plan.carcass, plan.record, unit, made.z)
+    yield from short or check_depth_as_built(made.id, plan.carcass, plan.record, unit, made.z)
     yield from check_as_built(
         made.id,
         plan.carcass,
@@ -72,7 +73,15 @@ def _check_hardware(
     )
     yield from check_slide_load(made.id, plan.record, made.width, made.length)
     yield from check_hooks(
-        made.id, (), made.rear, width=made.width, height=made.height, notch=made.notch, unit=unit
+        made.id,
+        (),
+        made.rear,
+        width=made.width,
+        height=made.height,
+        notch=made.notch,
+        board=made.side,
+        depth=plan.record.hook_depth,
+        unit=unit,
     )
     if made.height < LEAST_HEIGHT - SLACK:
         yield error(

@@ -11,6 +11,7 @@ from jigs.job import FrontSpec, Job
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Side
 from jigs.problems import Problem
+from jigs.pull import usual_near
 from jigs.reading.tomlindex import KeyPath, write_path
 
 
@@ -24,6 +25,10 @@ def _find(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> Iterator[
     for doubt in job.doubts:
         used = _used_by(job, doubt.path, fronts)
         yield _word(None, doubt, everything if used is None else used, job.shown)
+    for pull in job.pulls.values():
+        if pull.centers is not None and (near := usual_near(pull.centers)) is not None:
+            at = tuple(front.id for front in fronts if front.pull == pull.name)
+            yield from _centres(pull.name, pull.centers, near, at, job.shown)
     inside: dict[str, dict[str, None]] = {}
     for of, part in (*((f.box, f.id) for f in fronts), *((s.box, s.board) for s in sides)):
         inside.setdefault(of, {})[part] = None
@@ -50,6 +55,21 @@ def _hidden(part: str, what: str) -> Problem:
         f"{what} is hidden in the workbook, and was read as any other",
         "show all rows; delete it there if it is not wanted",
     )
+
+
+def _centres(
+    name: str, centers: float, near: float, at: tuple[str, ...], unit: Unit
+) -> Iterator[Problem]:
+    """Ask about a pull's hole centres beside usual ones, where the pull is used."""
+    if at:
+        yield warning(
+            "unlikely-number",
+            None,
+            f"{write_path(('pull', name, 'centers'))}: {format_length(centers, unit)}, and pulls "
+            f"are sold with {format_length(near, unit)}",
+            "measure one, from hole to hole; if it is so, leave it",
+            at,
+        )
 
 
 def _parts_of(spec: FrontSpec, box: str) -> tuple[str, ...]:

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec
+from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
 from jigs.problems import Problem
+from jigs.rolloutspec import RolloutSpec
 from tests.jigs.sample import box, codes, lay
 
 W, H, D = 457.2, 774.7, 584.2
@@ -192,6 +193,35 @@ def test_a_wider_box_holds_a_drawer_box_beyond_its_slides_tolerance() -> None:
     given = replace(DRAWER, drawer_width=409.6)
     (problem,) = [p for p in lay(built(given, **wide)).problems if p.code == "drawer-not-as-built"]
     assert problem.level == "warning"
+
+
+@pytest.mark.parametrize(
+    ("deep", "held"), [(533 + 16 + 19 + 6, False), (533 + 16 + 19 + 6 - 0.1, True), (D + 4, False)]
+)
+def test_a_slide_that_the_measured_depth_does_not_take_is_held(deep: float, held: bool) -> None:
+    """533 and 16 behind it, less the back of 6 and its set-in of 19 (derived): 574 deep and no
+    less; until the job has the measured depth, and a shorter slide."""
+    layout = lay(built(DRAWER, measured_depth=deep))
+    assert layout.fronts[0].withheld is held
+    found = [p for p in layout.problems if p.code == "drawer-not-as-built"]
+    assert [p.level for p in found] == ["error"] * held
+    if held:
+        assert "(573.9 mm) deep as built" in found[0].text
+        assert 'put depth = "22 19/32 in" into box B1' in found[0].remedy
+    # Not built, the tape says nothing of it.
+    assert not lay(replace(built(DRAWER, measured_depth=deep), built=False)).fronts[0].withheld
+
+
+@pytest.mark.parametrize(("overlay", "least"), [("full", 574.0), ("inset", 574.0 + 19.05)])
+def test_a_rollout_is_held_by_the_measured_depth_too(overlay: Overlay, least: float) -> None:
+    """Alone, whatever becomes of the door before it; an inset one sets it back by its thickness."""
+    for deep, held in ((least, False), (least - 1, True)):
+        spec = replace(
+            built(DOOR, measured_depth=deep), depth=610.0, overlay=overlay,
+            rollouts=(RolloutSpec(at=100.0, height=120.0),),
+        )  # fmt: skip
+        (made,) = lay(spec).rollouts
+        assert made.withheld is held
 
 
 def test_a_gap_that_is_none_is_said_in_words() -> None:

@@ -110,6 +110,14 @@ def test_the_lowest_undermount_drawer_stands_on_the_panel(lift: float, told: boo
     assert "drawer-off-panel" not in codes(layout, "B1-2")
 
 
+@pytest.mark.parametrize(("deep", "told"), [(10.0, False), (15.9, False), (16.0, True)])
+def test_a_hook_bored_deeper_than_the_back_is_told(deep: float, told: bool) -> None:
+    """The back is of the drawer sides' board, 15.9: deeper comes out behind; it is told."""
+    layout = drawer(replace(HOOKED, hook_depth=deep))
+    assert ("hook-through" in codes(layout, "B1-1")) is told
+    assert not front_of(layout, "B1-1").withheld
+
+
 # --- beside a fixed shelf ---------------------------------------------------------------------
 
 

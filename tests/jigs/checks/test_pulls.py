@@ -76,3 +76,31 @@ def test_screws_of_no_usual_length() -> None:
 def test_material_is_the_golden_one() -> None:
     """The drawer box's front is as thick as its sides."""
     assert MATERIAL.drawer_side + 19.05 - 3 >= 28
+
+
+@pytest.mark.parametrize(
+    ("centers", "usual"),
+    [
+        (95.25, "96.0"), (98.0, "96.0"), (98.1, None), (96.0, None), (76.0, "76.2"), (127.0, None),
+        (126.0, "127.0"), (129.0, "128.0"), (304.8, None), (303.0, "304.8"), (150.0, None),
+        (None, None),
+    ],
+)  # fmt: skip
+def test_centres_beside_a_usual_spacing_are_asked_about(
+    centers: float | None, usual: str | None
+) -> None:
+    """3 3/4 in is not 96, 5 in is not 128: within 2 of a usual one, metric or in inches, and not
+    on it (common practice, no source). Nothing is held, and no pull that nobody uses is told."""
+    bar = replace(PULL, centers=centers)
+    doors = [
+        FrontSpec(id=name, kind="door", hinged="left", pull=pull)
+        for name, pull in (("B1-1", None), ("B2-1", "none"))
+    ]
+    layout = lay_out(job(*(box(d, name=d.id[:2], kind="wall") for d in doors), pull=bar))
+    found = [p for p in layout.problems if p.code == "unlikely-number"]
+    assert [p.also for p in found] == ([("B1-1",)] if usual else [])
+    if usual:
+        assert f"{usual} mm" in found[0].text
+        assert "pull.bar.centers" in found[0].text
+    unused = replace(job(box(doors[1], kind="wall"), pull=bar))
+    assert "unlikely-number" not in codes(lay_out(unused))
