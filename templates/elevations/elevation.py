@@ -348,9 +348,9 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
     heights = [b.box.id for b in elevation.boxes if f"box.{b.box.id}.above_floor" in assumed]
     if heights:
         yield f"ASSUMED: height above the floor of {', '.join(heights)}."
-    yield from room_notes(elevation, layout.job.units)
-    if gaps:
-        yield gaps
+    # In one paragraph: a row more may cost a scale, and with it the IDs of small fronts.
+    if room := " ".join((*room_notes(elevation, layout.job.units), *([gaps] if gaps else []))):
+        yield room
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
     if held:
         yield f"HOLD: {', '.join(held)}: held back until 'check' finds no error in it."

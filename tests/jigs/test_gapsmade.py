@@ -70,4 +70,4 @@ def test_check_order_and_elevations_say_it() -> None:
     order = order_text(make_order(layout, cut_job(layout)), layout.job)
     assert words in " ".join(order.split())
     (drawn,) = draw_elevations(layout, PAPERS["a4"])
-    assert words in [mark.text for mark in drawn.page.marks if isinstance(mark, Text)]
+    assert words in " ".join(m.text for m in drawn.page.marks if isinstance(m, Text))
