@@ -42,10 +42,10 @@ def generic_hinges() -> Mapping[str, HingeRecord]:
 
 @cache
 def generic_slides() -> Mapping[str, SlideRecord]:
-    """Give the generic slides by name; each has the fixing places that its length reaches."""
+    """Give the generic slides by name."""
     return MappingProxyType(
         {
-            name: _keep_reached(SlideRecord(name=name, standing=standing, **values))
+            name: SlideRecord(name=name, standing=standing, **values)
             for name, values, standing in _read_records("slides.toml")
         }
     )

@@ -103,8 +103,8 @@ class SlideRecord:
     width_tolerance: float = 1.5
     depth_allowance: float = 16.0
     drawer_shorter: float = 0.0
-    fixing_at: tuple[float, ...] = (37.0, 165.0)
-    carry_at: tuple[float, ...] = (261.0,)
+    fixing_at: tuple[float, ...] = (37.0,)
+    carry_at: tuple[float, ...] = ()
     fixing_diameter: float = 5.0
     fixing_depth: float = 12.0
     least_rise: float = 0.0

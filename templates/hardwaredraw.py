@@ -13,7 +13,7 @@ from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.cards.pulldraw import pull_corner, pull_on_drawer
-from templates.hardwarewords import described, legend, numbers
+from templates.hardwarewords import described, legend, lettered, numbers
 from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
@@ -65,7 +65,8 @@ def _stands_in(record: Record) -> str:
         case HingeRecord():
             return (
                 f"Drawn at 1:1 with a side of {SIDE:g} and a door of {DOOR:g} mm: lay the hinge "
-                "on it; what does not agree is to be measured. Overlay OV = C0 + K - Hp."
+                "on it; what does not agree is to be measured. "
+                "Overlay = constant + tab - plate height."
             )
         case SlideRecord():
             return (
@@ -123,25 +124,33 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
             dash="dashed",
         ),
         Line(x1=-6.0, y1=line, x2=face + 16.0, y2=line, dash="axis"),
-        *upward(0.0, line, -9.0, sized("L", line), from1=min(0.0, edge), from2=-6.0),
-        *upward(under, 0.0, end + 8.0, sized("t", record.cup_depth), from1=far, from2=end),
+        *upward(0.0, line, -9.0, lettered(record, "plate_line", line),
+                from1=min(0.0, edge), from2=-6.0),
+        *upward(under, 0.0, end + 8.0, lettered(record, "cup_depth"), from1=far, from2=end),
     ]  # fmt: skip
     if choice.plate > 0.0:
         marks.append(frame(SIDE, line - 12.0, face, line + 12.0))
-        marks += across(SIDE, face, line + 30.0, sized("Hp", choice.plate),
+        marks += across(SIDE, face, line + 30.0, lettered(record, "plates", choice.plate),
                         from1=line + 22.0, from2=line + 12.0)  # fmt: skip
     y = -DOOR - 8.0
     # The row of the one whose lines stand further left comes first: none crosses a value.
     tab_row, over_row = (y - 8.0, y) if edge > SIDE else (y, y - 8.0)
-    marks += across(edge, rim, tab_row, sized("K", choice.tab), from1=-DOOR, from2=under,
-                    beside="left", outside=True)  # fmt: skip
+    marks += across(edge, rim, tab_row, lettered(record, "tab", choice.tab),
+                    from1=-DOOR, from2=under, beside="left", outside=True)  # fmt: skip
     if abs(overlay) > 0.05:
-        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, sized("OV", overlay),
+        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, sized("overlay", overlay),
                         from1=-DOOR, from2=-DOOR, beside="left", outside=True)  # fmt: skip
     if abs(face - rim) > 0.05:
-        marks += across(min(rim, face), max(rim, face), y - 16.0, sized("C0", record.constant),
+        marks += across(min(rim, face), max(rim, face), y - 16.0, lettered(record, "constant"),
                         from1=under, from2=-DOOR)  # fmt: skip
-    marks += across(rim, far, y - 24.0, sized("d", record.cup_diameter), from1=under, from2=under)
+    marks += across(
+        rim,
+        far,
+        y - 24.0,
+        lettered(record, "cup_diameter"),
+        from1=under,
+        from2=under,
+    )
     return marks
 
 
@@ -164,11 +173,11 @@ def _cup_plan(record: HingeRecord) -> list[Mark]:
         ),
         Line(x1=-4.0, y1=0.0, x2=wide, y2=0.0, dash="axis"),
         Line(x1=line, y1=-outer, x2=line, y2=outer, dash="axis"),
-        *upward(-half, half, wide + 6.0, sized("a", record.fixing_spacing),
+        *upward(-half, half, wide + 6.0, lettered(record, "fixing_spacing"),
                 from1=line + screw, from2=line + screw),
-        *across(cup, line, outer + 6.0, sized("b", record.fixing_inboard), from1=0.0, from2=outer),
-        *across(0.0, tab, -outer - 6.0, sized("K", tab), from1=-outer, from2=0.0),
-        *across(0.0, cup, -outer - 14.0, sized("K + d/2", cup), from1=-outer, from2=0.0),
+        *across(cup, line, outer + 6.0, lettered(record, "fixing_inboard"), from1=0.0, from2=outer),
+        *across(0.0, tab, -outer - 6.0, lettered(record, "tab", tab), from1=-outer, from2=0.0),
+        *across(0.0, cup, -outer - 14.0, sized("tab, half the cup", cup), from1=-outer, from2=0.0),
     ]  # fmt: skip
 
 
@@ -183,8 +192,8 @@ def _plate_plan(record: HingeRecord, room: float) -> list[Mark]:
         *(Circle(x=line, y=y, diameter=5.0 / scale) for y in (-half, half)),
         *(Line(x1=line - 5.0, y1=y, x2=line + 5.0, y2=y) for y in (-half, half)),
         *(Line(x1=line, y1=y - 5.0, x2=line, y2=y + 5.0) for y in (-half, half)),
-        *across(0.0, line, 0.0, sized("L", record.plate_line), from1=half, from2=half - 5.0),
-        *upward(-half, half, line + 16.0, sized("P", record.plate_spacing),
+        *across(0.0, line, 0.0, lettered(record, "plate_line"), from1=half, from2=half - 5.0),
+        *upward(-half, half, line + 16.0, lettered(record, "plate_spacing"),
                 from1=line + 5.0, from2=line + 5.0),
         Text(x=line + 26.0, y=2.0, text="The plate's holes on the inside of the side, its front"),
         Text(x=line + 26.0, y=-2.0, text=f"edge on the left. SCALE 1:{scale}"),
@@ -209,9 +218,10 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
         frame(wall, panel, 70.0, panel + 12.0),
         *hatching(wall, panel, 70.0, panel + 12.0),
         Line(x1=-SIDE - 4.0, y1=hole, x2=gap - 0.6, y2=hole, dash="axis"),
-        *upward(0.0, rise, 78.0, sized("b", rise), from1=70.0, from2=wall, beside="below"),
-        *across(0.0, gap if not under else wall, high + 16.0, sized("w/2", record.width_less / 2),
-                from1=high + 8.0, from2=high),
+        *upward(0.0, rise, 78.0, lettered(record, "drawer_rise", rise),
+                from1=70.0, from2=wall, beside="below"),
+        *across(0.0, gap if not under else wall, high + 16.0,
+                f"half of {lettered(record, 'width_less')}", from1=high + 8.0, from2=high),
     ]  # fmt: skip
     if under:
         body = ((0.4, 0.6), (wall + 24.0, 0.6), (wall + 24.0, panel - 0.8),
@@ -219,8 +229,15 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
                 (wall + 0.8, rise - 0.6), (gap - 0.8, rise - 0.6), (gap - 0.8, hole + 6.0),
                 (0.4, hole + 6.0))  # fmt: skip
         marks.append(Outline(points=body, dash="dashed"))
-        marks += upward(0.0, hole, -SIDE - 8.0, sized("a", hole), from1=-SIDE, from2=-SIDE - 4.0)
-        marks += upward(rise, panel, 88.0, sized("n", record.recess), from1=wall, from2=70.0)
+        marks += upward(
+            0.0,
+            hole,
+            -SIDE - 8.0,
+            lettered(record, "fixing_height", hole),
+            from1=-SIDE,
+            from2=-SIDE - 4.0,
+        )
+        marks += upward(rise, panel, 88.0, lettered(record, "recess"), from1=wall, from2=70.0)
     else:
         reach = record.end_height / 2
         marks.append(
@@ -230,7 +247,7 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
                 dash="dashed",
             )
         )  # fmt: skip
-        marks += upward(rise, hole, -SIDE - 8.0, sized("s", record.centre_height),
+        marks += upward(rise, hole, -SIDE - 8.0, lettered(record, "centre_height"),
                         from1=gap, from2=-SIDE - 4.0)  # fmt: skip
     marks.append(
         Text(x=18.0, y=-SIDE - 5.0, text="SCALE 1:1. Floor line: the bottom's upper face.")
@@ -258,8 +275,8 @@ def _slide_places(record: SlideRecord) -> list[Mark]:
         if x in record.fixing_at:
             marks.append(Circle(x=at, y=0.0, diameter=hole))
         marks.append(Line(x1=at, y1=-3.0, x2=at, y2=3.0))
-        letter = "h" if x in record.fixing_at else "m"
-        marks += across(0.0, at, 14.0 + 7.0 * row, sized(letter, x), from1=10.0, from2=3.0)
-    marks += across(0.0, length, -12.0, sized("l", record.length), from1=-8.0, from2=-5.0)
+        key = "fixing_at" if x in record.fixing_at else "carry_at"
+        marks += across(0.0, at, 14.0 + 7.0 * row, lettered(record, key, x), from1=10.0, from2=3.0)
+    marks += across(0.0, length, -12.0, lettered(record, "length"), from1=-8.0, from2=-5.0)
     marks.append(Text(x=0.0, y=-18.0, text=f"SCALE 1:{scale}. From the finished front edge."))
     return marks

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from string import ascii_lowercase
 
 from jigs.confirming import Record, how_confirmed, kind_of, open_keys
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.hooks import HOOK_KEYS
 
 STANDINGS: Mapping[Standing, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
@@ -12,50 +14,52 @@ STANDINGS: Mapping[Standing, str] = {
 }  # fmt: skip
 
 _HINGE = (
-    ("K", "tab", "tab: door's edge to the rim of the cup"),
-    ("C0", "constant", "constant: rim of the cup to the plate's face"),
-    ("Hp", "plates", "plate heights at hand"),
-    ("d", "cup_diameter", "cup diameter"),
-    ("t", "cup_depth", "cup depth"),
-    ("a", "fixing_spacing", "screws of the cup, apart"),
-    ("b", "fixing_inboard", "their line inboard of the cup's centre"),
-    ("L", "plate_line", "plate holes from the finished front edge"),
-    ("P", "plate_spacing", "plate holes, apart"),
+    ("tab", "tab: door's edge to the rim of the cup"),
+    ("constant", "constant: rim of the cup to the plate's face"),
+    ("plates", "plate heights at hand"),
+    ("cup_diameter", "cup diameter"),
+    ("cup_depth", "cup depth"),
+    ("fixing_spacing", "screws of the cup, apart"),
+    ("fixing_inboard", "their line inboard of the cup's centre"),
+    ("plate_line", "plate holes from the finished front edge"),
+    ("plate_spacing", "plate holes, apart"),
 )
 _UNDER = (
-    ("a", "fixing_height", "fixing height: hole above the floor line"),
-    ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
-    ("w", "width_less", "opening less inside width, both sides together"),
-    ("n", "recess", "recess under the drawer's bottom"),
-    ("h", "fixing_at", "holes back from the finished front edge"),
-    ("m", "carry_at", "further holes, marked through the slide"),
-    ("l", "length", "nominal length"),
-    ("e", "depth_allowance", "inside depth wanted beyond the length"),
+    ("fixing_height", "fixing height: hole above the floor line"),
+    ("drawer_rise", "drawer rise: drawer side above the floor line"),
+    ("width_less", "opening less inside width, both sides together"),
+    ("recess", "recess under the drawer's bottom"),
+    ("fixing_at", "holes back from the finished front edge"),
+    ("carry_at", "further holes, marked through the slide"),
+    ("length", "nominal length"),
+    ("depth_allowance", "inside depth wanted beyond the length"),
+    ("drawer_shorter", "drawer shorter than the length by"),
 )
 _SIDE = (
-    ("s", "centre_height", "centre line above the drawer's underside"),
-    ("b", "drawer_rise", "drawer rise: drawer side above the floor line"),
-    ("w", "width_less", "opening less outside width, both sides together"),
+    ("centre_height", "centre line above the drawer's underside"),
+    ("drawer_rise", "drawer rise: drawer side above the floor line"),
+    ("width_less", "opening less outside width, both sides together"),
     *_UNDER[4:],
 )
 _PULL = (
-    ("c", "centers", "hole centres"),
-    ("i", "door_inset", "inset: free edge to the pull's line"),
-    ("k", "door_corner", "corner to the near screw"),
-    ("p", "projection", "projection out from the face"),
-    ("d", "hole_diameter", "hole diameter"),
+    ("centers", "hole centres"),
+    ("door_inset", "inset: free edge to the pull's line"),
+    ("door_corner", "corner to the near screw"),
+    ("projection", "projection out from the face"),
+    ("hole_diameter", "hole diameter"),
 )
-
-_NAMES = {"centers": "hole centres"}
-"""What a number is called in words, where it is not its key."""
+LETTERS = ascii_lowercase
+"""What the numbers of a drawing are called there, in the order of the drawing."""
 
 _OWN = {
     "hinge": ("fixing_spacing", "fixing_inboard"),
-    # Which places a slide has follows from its length.
-    "slide": ("length", "fixing_at", "carry_at"),
+    "slide": ("length",),
     "pull": ("centers",),
 }
 """What the members of a family differ in."""
+
+_NAMES = {"centers": "hole centres"}
+"""What a number is called in words, where it is not its key."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,27 +85,37 @@ def described(record: Record) -> str:
             return "knob, one hole" if record.centers is None else "pull, two holes"
 
 
-def numbers(record: Record) -> tuple[Number, ...]:
-    """Give the numbers that a drawing of the record dimensions, in its order."""
+def _rows(record: Record) -> tuple[tuple[str, str], ...]:
+    """Give keys and names of the numbers that a drawing of the record dimensions."""
     match record:
         case HingeRecord():
-            rows: Iterable[tuple[str, str, str]] = _HINGE
+            return _HINGE
         case SlideRecord():
-            rows = _UNDER if record.mount == "under" else _SIDE
+            return _UNDER if record.mount == "under" else _SIDE
         case PullRecord():
-            rows = _PULL
+            return _PULL
+
+
+def lettered(record: Record, key: str, value: float | None = None) -> str:
+    """Give a number's letter in the drawing of its record, and its value, or the one that is drawn
+    for it: `f 45`."""
+    letter = LETTERS[[name for name, _ in _rows(record)].index(key)]
+    shown: float = getattr(record, key) if value is None else value
+    return f"{letter} {shown:.1f}".removesuffix(".0")
+
+
+def numbers(record: Record) -> tuple[Number, ...]:
+    """Give the numbers that a drawing of the record dimensions, in its order."""
     told = tuple(
         Number(
             letter=letter,
             key=key,
             name=name,
-            value="none"
-            if key == "centers" and not getattr(record, key)
-            else _value(getattr(record, key)),
+            value=_value(record, key),
             standing=record.standing.get(key, ""),
             confirmed=how_confirmed(record, key) or ("NO" if key in open_keys(record) else ""),
         )
-        for letter, key, name in rows
+        for letter, (key, name) in zip(LETTERS, _rows(record), strict=False)
     )
     return told + (_hooks(record) if isinstance(record, SlideRecord) else ())
 
@@ -114,7 +128,7 @@ def _hooks(record: SlideRecord) -> tuple[Number, ...]:
     deep, up, inset = (
         f"{value or 0.0:g}" for value in (record.hook_depth, record.hook_height, record.hook_inset)
     )
-    keys = ("hook_height", "hook_inset")
+    keys = HOOK_KEYS
     ways = {how_confirmed(record, key) or "NO" for key in keys}
     return (
         Number(
@@ -128,10 +142,15 @@ def _hooks(record: SlideRecord) -> tuple[Number, ...]:
     )
 
 
-def _value(value: object) -> str:
+def _value(record: Record, key: str) -> str:
+    value: object = getattr(record, key)
     if isinstance(value, tuple):
-        return ", ".join(f"{item:g}" for item in value) or "none"
-    return "open" if value is None else f"{value:g}"
+        # Places that a slide has not; plates that nobody listed.
+        empty = "none stated" if key == "plates" else "none"
+        return ", ".join(f"{item:g}" for item in value) or empty
+    if value is None:
+        return "none" if key == "centers" else "open"
+    return f"{value:g}"
 
 
 def record_text(record: Record) -> str:
@@ -140,7 +159,7 @@ def record_text(record: Record) -> str:
     rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
     lines = [f"{kind_of(record)} '{record.name}': {described(record)}", *_columns(rows)]
     if isinstance(record, HingeRecord):
-        lines.append("overlay = C0 + K - Hp")
+        lines.append("overlay = constant + tab - plate height")
     return "\n".join([*lines, legend()]) + "\n"
 
 

@@ -191,6 +191,8 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
                     f"{places} from the front edge: carry this line back with a square, or mark "
                     "through the slide itself."
                 )
+            elif len(fitting.holes) == 1:
+                lines.append("The others: mark through the slide itself, on this line.")
         case "hook":
             side, *notch = (_extent(polygon) for polygon in fitting.outline)
             words = f"Dashed: the end of the drawer side, {format_mm(side[0])} thick"

@@ -43,7 +43,7 @@ DEFAULT_PULL = "bar-160"
 
 SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
     "in": tuple(f"undermount-{mm}" for mm in (229, 305, 381, 457, 533)),
-    "mm": tuple(f"undermount-{mm}" for mm in (250, 270, *range(300, 751, 50))),
+    "mm": tuple(f"undermount-{mm}" for mm in range(250, 751, 50)),
 }
 """The generic undermount slides from which a job without its own is served, shortest first."""
 

@@ -1,7 +1,8 @@
 """A pull drawn in its two places: the corner of a door, and a drawer front; reduced. mm."""
 
 from jigs.hardware import PullRecord
-from templates.cards.dimensions import SCALES, across, frame, sized, upward
+from templates.cards.dimensions import SCALES, across, frame, upward
+from templates.hardwarewords import lettered
 from templates.marks import WIDE, Circle, Line, Mark, Outline, Text
 
 DRAWER_FRONT = (400.0, 140.0)
@@ -31,14 +32,14 @@ def pull_corner(record: PullRecord, room: float) -> list[Mark]:
             ),
             dash="dashed",
         ),
-        *across(x, edge, room + 8.0, sized("i", record.door_inset), from1=room, from2=room,
+        *across(x, edge, room + 8.0, lettered(record, "door_inset"), from1=room, from2=room,
                 beside="left"),
-        *upward(holes[0], room, edge + 12.0, sized("k", record.door_corner),
+        *upward(holes[0], room, edge + 12.0, lettered(record, "door_corner"),
                 from1=x + foot, from2=edge),
         Text(x=0.0, y=-6.0, text=f"SCALE 1:{scale}"),
     ]  # fmt: skip
     if record.centers is not None:
-        marks += upward(holes[1], holes[0], x - foot - 14.0, sized("c", record.centers),
+        marks += upward(holes[1], holes[0], x - foot - 14.0, lettered(record, "centers"),
                         from1=x - foot, from2=x - foot)  # fmt: skip
     return marks
 
@@ -49,8 +50,8 @@ def pull_on_drawer(record: PullRecord) -> list[Mark]:
     wide, high = max(DRAWER_FRONT[0], centers + 150.0), DRAWER_FRONT[1]
     scale = next((s for s in SCALES if wide / s <= 120.0 and high / s <= 32.0), SCALES[-1])
     down, words = {
-        "center": (high / 2, "H/2"),
-        "upper-third": (high / 3, "H/3"),
+        "center": (high / 2, "half"),
+        "upper-third": (high / 3, "a third"),
     }.get(str(record.drawer), (0.0, ""))
     if isinstance(record.drawer, float):
         down, words = min(record.drawer, high - 10.0), f"{record.drawer:g}"
@@ -67,8 +68,17 @@ def pull_on_drawer(record: PullRecord) -> list[Mark]:
         *upward(y, h, w + 10.0, words, from1=right + foot, from2=w),
     ]  # fmt: skip
     if record.centers is not None:
-        marks += across(left, right, h + 8.0, sized("c", centers), from1=y + foot, from2=y + foot)
-    first = f"SCALE 1:{scale}. H: the front's height."
+        marks += across(
+            left,
+            right,
+            h + 8.0,
+            lettered(record, "centers"),
+            from1=y + foot,
+            from2=y + foot,
+        )
+    first = f"SCALE 1:{scale}."
+    if not isinstance(record.drawer, float):
+        first += f" {words.capitalize()}: of the front's height."
     two = f"From a width of {record.two_from:g} two, each a quarter of it from its end."
     return [
         *marks,
