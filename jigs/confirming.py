@@ -8,7 +8,7 @@ told, with its value, on whatever rests on it.
 >>> mine = HingeRecord(name="mine", confirmed={"constant": "leaflet", "plates": "leaflet"})
 >>> open_keys(mine)
 ('fixing_spacing', 'fixing_inboard', 'cup_depth')
->>> [(one.key, one.value) for one in open_numbers(mine, "side")]
+>>> [(one.key, one.value) for one in open_numbers(mine, "inside")]
 []
 """
 
@@ -90,6 +90,14 @@ def open_numbers(record: Record, *rests: Rests) -> tuple[OpenNumber, ...]:
         for key, on in numbers_that_matter(record).items()
         if not how_confirmed(record, key) and (not rests or on & set(rests))
     )
+
+
+def rests_on(number: OpenNumber, *rests: Rests) -> bool:
+    """Tell whether one of `rests` rests on an open number."""
+    tables: dict[RecordKind, Mapping[str, frozenset[Rests]]] = {
+        "hinge": HINGE_RESTS, "slide": SLIDE_RESTS, "pull": PULL_RESTS,
+    }  # fmt: skip
+    return bool(tables[number.kind][number.key] & set(rests))
 
 
 def open_keys(record: Record, *rests: Rests) -> tuple[str, ...]:

@@ -11,13 +11,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from jigs.geometry import Face
+
 Confirmed = Literal["leaflet", "measured", "confirmed"]
 """How a number was found; `confirmed` where the person did not say how."""
 Standing = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
-Rests = Literal["front", "side", "drawer", "order"]
-"""What rests on a number: holes in a front, holes or plates in a box side, cuts and holes of a
-drawer box, or what is bought."""
+Rests = Face | Literal["cut", "order"]
+"""What rests on a number: the holes of a face or what is mounted there, a cut, what is bought."""
 
 HingeKind = Literal["full", "half", "inset"]
 """Which overlay a hinge is made for."""
@@ -65,11 +66,11 @@ class HingeRecord:
 
 HINGE_RESTS: Mapping[str, frozenset[Rests]] = {
     # Constant and plate heights choose tab and plate together, one for the door, one for the side.
-    "constant": frozenset(("front", "side", "order")),
-    "plates": frozenset(("front", "side", "order")),
-    "fixing_spacing": frozenset(("front",)),
-    "fixing_inboard": frozenset(("front",)),
-    "cup_depth": frozenset(("front",)),
+    "constant": frozenset(("back", "inside", "order")),
+    "plates": frozenset(("back", "inside", "order")),
+    "fixing_spacing": frozenset(("back",)),
+    "fixing_inboard": frozenset(("back",)),
+    "cup_depth": frozenset(("back",)),
 }
 """The numbers of a hinge that differ from make to make, and what rests on each."""
 
@@ -122,18 +123,18 @@ class SlideRecord:
 
 
 SLIDE_RESTS: Mapping[str, frozenset[Rests]] = {
-    "fixing_height": frozenset(("side",)),
-    "drawer_rise": frozenset(("front", "side", "drawer")),
-    "centre_height": frozenset(("side",)),
-    "width_less": frozenset(("front", "drawer")),
+    "fixing_height": frozenset(("inside",)),
+    "drawer_rise": frozenset(("back", "inside", "box-front", "cut")),
+    "centre_height": frozenset(("inside",)),
+    "width_less": frozenset(("back", "box-front", "box-back", "cut")),
     "depth_allowance": frozenset(("order",)),
-    "drawer_shorter": frozenset(("drawer",)),
-    "fixing_at": frozenset(("side",)),
-    "carry_at": frozenset(("side",)),
-    "hook_diameter": frozenset(("drawer",)),
-    "hook_depth": frozenset(("drawer",)),
-    "hook_height": frozenset(("drawer",)),
-    "hook_inset": frozenset(("drawer",)),
+    "drawer_shorter": frozenset(("cut",)),
+    "fixing_at": frozenset(("inside",)),
+    "carry_at": frozenset(("inside",)),
+    "hook_diameter": frozenset(("box-back",)),
+    "hook_depth": frozenset(("box-back",)),
+    "hook_height": frozenset(("box-back",)),
+    "hook_inset": frozenset(("box-back",)),
 }
 """The numbers of a slide that differ from make to make, and what rests on each."""
 UNDER_ALONE = frozenset(("fixing_height", "drawer_rise"))

@@ -4,14 +4,18 @@ A number is put to a part where a hole or a cut in it, or what is mounted on it,
 number: never to a part that is held back, which has none yet.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from jigs.checks.hardware import OPEN_CODES
 from jigs.confirming import OpenNumber, Record, open_numbers
 from jigs.geometry import Fitting
 from jigs.hardware import Rests
 from jigs.job import Job
-from jigs.parts import Front, Layout, Side
+from jigs.parts import DrawerBox, Front, Layout, Side
+
+OF_FRONT: tuple[Rests, ...] = ("front", "back")
+OF_DRAWER: tuple[Rests, ...] = ("box-front", "box-back", "cut")
 
 
 def with_open(layout: Layout) -> Layout:
@@ -22,34 +26,64 @@ def with_open(layout: Layout) -> Layout:
         fronts=tuple(_front(job, front) for front in layout.fronts),
         sides=tuple(_side(job, side) for side in layout.sides),
         rollouts=tuple(
-            replace(rollout, open=_slide_numbers(job, rollout.slide, "drawer"))
+            replace(
+                rollout,
+                open=() if rollout.held else _slide_numbers(job, rollout.slide, OF_DRAWER),
+            )
             for rollout in layout.rollouts
         ),
     )
 
 
+def open_in(layout: Layout) -> tuple[OpenNumber, ...]:
+    """Give every open number that a part of a job, or what is bought for it, rests on."""
+    job = layout.job
+    found = [number for front in layout.fronts for number in front.open]
+    found += [number for side in layout.sides for number in side.open]
+    found += [number for drawer in layout.drawers for number in drawer.open]
+    fittings = [fitting for front in layout.fronts for fitting in front.fittings]
+    fittings += [fitting for side in layout.sides for fitting in side.fittings]
+    for fitting in fittings:
+        record = _record_of(job, fitting)
+        if record is not None:
+            found += open_numbers(record, "order")
+    return tuple(dict.fromkeys(found))
+
+
+def depending(layout: Layout) -> tuple[str, ...]:
+    """Name the fronts and rollouts that rest on open numbers, those held back left out."""
+    found = {problem.part for problem in layout.problems if problem.code in OPEN_CODES}
+    return tuple(part.id for part in layout.units if part.id in found and not part.withheld)
+
+
 def _front(job: Job, front: Front) -> Front:
     drawer = front.drawer
     if front.withheld:
-        return replace(front, drawer=replace(drawer, open=()) if drawer else None, open=())
-    numbers = [*_of_fittings(job, front.fittings, "front")]
+        return replace(front, drawer=_without(drawer), open=())
+    numbers = [*_of_fittings(job, front.fittings, OF_FRONT)]
     if drawer is not None:
         if any(fitting.kind == "front-fixing" for fitting in front.fittings):
-            numbers += _slide_numbers(job, drawer.slide, "front")
-        drawer = replace(drawer, open=_slide_numbers(job, drawer.slide, "drawer"))
+            numbers += _slide_numbers(job, drawer.slide, OF_FRONT)
+        drawer = replace(drawer, open=_slide_numbers(job, drawer.slide, OF_DRAWER))
     return replace(front, drawer=drawer, open=tuple(dict.fromkeys(numbers)))
 
 
+def _without(drawer: DrawerBox | None) -> DrawerBox | None:
+    return None if drawer is None else replace(drawer, open=())
+
+
 def _side(job: Job, side: Side) -> Side:
-    return replace(side, open=tuple(dict.fromkeys(_of_fittings(job, side.fittings, "side"))))
+    return replace(side, open=tuple(dict.fromkeys(_of_fittings(job, side.fittings, ("inside",)))))
 
 
-def _of_fittings(job: Job, fittings: Iterable[Fitting], rests: Rests) -> Iterable[OpenNumber]:
+def _of_fittings(
+    job: Job, fittings: Iterable[Fitting], rests: tuple[Rests, ...]
+) -> Iterator[OpenNumber]:
     """Give the open numbers of the hardware that some fittings are for."""
     for fitting in fittings:
         record = _record_of(job, fitting)
         if record is not None:
-            yield from open_numbers(record, rests)
+            yield from open_numbers(record, *rests)
 
 
 def _record_of(job: Job, fitting: Fitting) -> Record | None:
@@ -65,6 +99,6 @@ def _record_of(job: Job, fitting: Fitting) -> Record | None:
             return None
 
 
-def _slide_numbers(job: Job, name: str, rests: Rests) -> tuple[OpenNumber, ...]:
+def _slide_numbers(job: Job, name: str, rests: tuple[Rests, ...]) -> tuple[OpenNumber, ...]:
     record = job.slides.get(name)
-    return () if record is None else open_numbers(record, rests)
+    return () if record is None else open_numbers(record, *rests)

@@ -13,6 +13,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.confirming import OpenNumber
 from jigs.geometry import Fitting
 from jigs.hardware import SlideRecord
 from jigs.job import Hand
@@ -56,7 +57,7 @@ class Spacer:
 class Stick:
     """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
     above their end (0 for partitions, which stand on it), mm; lines and spacers from below.
-    `unconfirmed`: what is said of hardware that nobody confirmed and that the lines depend on;
+    `open`: the open numbers that the lines, or what is mounted on them, rest on;
     `missing`: the fronts and rollouts held back, whose lines are not on it. `struck`: on left and
     right side of a box together, on each board by itself (no box has both its sides on it), or
     on the faces of partitions."""
@@ -66,7 +67,7 @@ class Stick:
     boards: tuple[str, ...]
     lines: tuple[StickLine, ...]
     spacers: tuple[Spacer, ...]
-    unconfirmed: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
     missing: tuple[str, ...] = ()
     struck: Literal["together", "each", "faces"] = "together"
 
@@ -102,18 +103,13 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
         if fitting.kind == "slide" and fitting.part and fitting.record
     }
     boards = tuple(dict.fromkeys(side.board for side in sides))
-    unconfirmed = [
-        problem.text
-        for problem in layout.problems
-        if problem.code.startswith("unconfirmed") and set(boards) & set(problem.also)
-    ]
     return Stick(
         height=sides[0].height,
         bottom=sides[0].bottom,
         boards=boards,
         lines=_lines(heights, sides),
         spacers=tuple(sorted(spacers.values(), key=lambda spacer: spacer.above_end)),
-        unconfirmed=tuple(dict.fromkeys(unconfirmed)),
+        open=tuple(dict.fromkeys(number for side in sides for number in side.open)),
         missing=tuple(dict.fromkeys(part for side in sides for part in side.missing)),
         struck="faces"
         if sides[0].partition

@@ -1,14 +1,15 @@
 """The pack's first page: the bars, a bank card to lay on, the cautions in full, what is ready."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.cautions import CAUTIONS
 from jigs.geometry import rectangle
 from jigs.parts import Layout
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents
-from templates.findings import held_words, incomplete_words
+from templates.findings import held_words, incomplete_words, sheets_words
 from templates.marks import Mark, Outline, Page, Text
+from templates.openlist import open_columns, open_list
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
 
@@ -23,11 +24,12 @@ SAME = (
 """What the first page says where parts share their sheets."""
 
 
-def cover_page(
+def cover_pages(
     layout: Layout, paper: Paper, listed: Sequence[Entry] = (), *, same: bool = False
-) -> Page:
-    """Draw the first page of the sheets; `listed` are the parts and pages of its contents;
-    `same`: parts with the same holes share their sheets."""
+) -> tuple[Page, ...]:
+    """Draw the first page of the sheets, and those that its open numbers take where it has no room
+    for them; `listed` are the parts and pages of its contents; `same`: parts with the same holes
+    share their sheets."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
@@ -45,6 +47,13 @@ def cover_page(
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.9
     y -= 3.0
+    further: tuple[Page, ...] = ()
+    found = open_list(layout, across, y - BOTTOM_STRIP - 2.0)
+    if found is not None:
+        marks += moved(found.marks, LEFT_STRIP, y)
+        y -= found.height + 3.0
+    else:
+        further = tuple(_open_pages(layout, paper))
     for piece in _state(layout, across):
         if y - piece.height < BOTTOM_STRIP + 6.0:
             marks += moved(
@@ -57,7 +66,18 @@ def cover_page(
         y -= 3.0
         found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
         marks += moved(found.marks, LEFT_STRIP, y) if found else ()
-    return Page(width=width, height=height, marks=tuple(marks), entry="First page")
+    first = Page(width=width, height=height, marks=tuple(marks), entry="First page")
+    return (first, *further)
+
+
+def _open_pages(layout: Layout, paper: Paper) -> Iterator[Page]:
+    """Draw the pages of open numbers that the first page has no room for."""
+    across = paper.width - LEFT_STRIP - EDGE
+    room = paper.height - EDGE - BOTTOM_STRIP - 2.0
+    for number, piece in enumerate(open_columns(layout, across, room), start=2):
+        marks = border_marks(paper.width, paper.height, paper, number)
+        marks += moved(piece.marks, LEFT_STRIP, paper.height - EDGE)
+        yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry="Open numbers")
 
 
 def bank_card(x: float, y: float) -> list[Mark]:
@@ -80,12 +100,11 @@ def bank_card(x: float, y: float) -> list[Mark]:
 
 
 def _opening(layout: Layout, width: float, same: bool) -> list[Piece]:
-    fronts = len([front for front in layout.fronts if not front.withheld])
     return [
         paragraph(layout.job.name or "Drilling sheets", width, size=5.0, bold=True),
         paragraph("Drilling sheets at full scale", width, size=3.5),
         paragraph(layout.echo, width),
-        paragraph(f"{fronts} fronts ready to drill.", width, bold=True),
+        paragraph(sheets_words(layout), width, bold=True),
         paragraph(
             "1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label "
             "carry the same code: if they differ, the paper is stale. 3 One part at a time: "
@@ -119,14 +138,6 @@ def _state(layout: Layout, width: float) -> list[Piece]:
             paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")
             for words in incomplete_words(layout)
         ]
-    open_points = dict.fromkeys(
-        f"{problem.text.rstrip('.')}: {problem.remedy.rstrip('.')}."
-        for problem in layout.problems
-        if problem.code.startswith("unconfirmed")
-    )
-    if open_points:
-        pieces.append(paragraph("NOT CONFIRMED: A SCRAP DOOR FIRST", width, size=3.5, bold=True))
-        pieces += [paragraph(text, width, hang="-") for text in open_points]
     if layout.job.assumptions:
         pieces.append(paragraph("ASSUMED", width, size=3.5, bold=True))
         pieces.append(paragraph("; ".join(layout.job.assumptions) + ".", width))

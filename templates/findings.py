@@ -13,13 +13,14 @@ from jigs.gapsmade import measure_gaps
 from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
+from jigs.provenance import depending, open_in
 from jigs.ranks import Rank
 from jigs.rolloutspec import Rollout
 from jigs.slidegrid import OffRow, slides_off_row
 from jigs.unchecked import list_unchecked
 from templates.deliverywords import delivery_words
 from templates.gapwords import gap_words
-from templates.openwords import open_of, open_words
+from templates.openwords import open_words
 from templates.uncheckedwords import good_words, unchecked_words
 
 WIDTH = 96
@@ -65,7 +66,7 @@ def check_text(layout: Layout) -> str:
             lines += _wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
     lines.append("")
     gaps = gap_words(measure_gaps(layout), layout.job.shown)
-    for words in (gaps, *good_words(open_of(layout)), unchecked_words(list_unchecked(layout))):
+    for words in (gaps, *good_words(open_in(layout)), unchecked_words(list_unchecked(layout))):
         lines += _wrapped(words, "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
@@ -167,13 +168,13 @@ def pages_words(
 def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
     """Give the closing summary of a pack; `pages` says how many its sheets have, `labels` how
     many labels there are, `stock` what they are printed on."""
-    ready = sum(not front.withheld for front in layout.fronts)
     held = [part for part in layout.units if part.withheld]
-    first = f"{_many(ready, 'front')} ready, {len(held) or 'none'} held"
+    first = f"{_with_sheets(layout)}, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
     lines = [
-        f"{first.rstrip('.')}. {pages}.",
+        f"{first.rstrip('.')}. {_resting(layout)}",
+        f"{pages}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
         f"labels.pdf: {_many(labels, 'label')}, one for every front, drawer box and cut piece, "
         f"on {stock} labels.",
@@ -182,10 +183,28 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")
     if layout.job.delivery and layout.job.delivery.missing:
         lines.append(f"Not delivered yet: {', '.join(layout.job.delivery.missing)}.")
-    if numbers := open_of(layout):
-        lines.append(f"Open: {'; '.join(open_words(numbers))}.")
-    lines += [*good_words(numbers), unchecked_words(list_unchecked(layout))]
+    lines.append(unchecked_words(list_unchecked(layout)))
     return "\n".join(lines) + "\n"
+
+
+def sheets_words(layout: Layout) -> str:
+    """Say in a line how many fronts have sheets, and on how many open numbers bear."""
+    return f"{_with_sheets(layout)}. {_resting(layout, named=False)}"
+
+
+def _with_sheets(layout: Layout) -> str:
+    count = sum(not front.withheld for front in layout.fronts)
+    return "1 front has sheets" if count == 1 else f"{count} fronts have sheets"
+
+
+def _resting(layout: Layout, *, named: bool = True) -> str:
+    """Say how many parts rest on open numbers; none is ready to drill till then."""
+    numbers, parts = open_in(layout), depending(layout)
+    if not numbers:
+        return "No number is open."
+    verb = "depends" if len(parts) == 1 else "depend"
+    names = f": {'; '.join(open_words(numbers))}." if named else ", listed here."
+    return f"{len(parts)} {verb} on open numbers{names}"
 
 
 def incomplete_words(layout: Layout) -> tuple[str, ...]:

@@ -3,16 +3,11 @@
 from collections.abc import Iterable
 
 from jigs.confirming import OpenNumber, Value, by_record
-from jigs.parts import Layout
 
-
-def open_of(layout: Layout) -> tuple[OpenNumber, ...]:
-    """Give the open numbers that the parts of a job rest on, each once."""
-    found = [number for front in layout.fronts for number in front.open]
-    found += [number for front in layout.fronts if front.drawer for number in front.drawer.open]
-    found += [number for side in layout.sides for number in side.open]
-    found += [number for rollout in layout.rollouts for number in rollout.open]
-    return tuple(dict.fromkeys(found))
+MOST_WORDS = 12
+"""Words of the line on a page that says what is open."""
+STAMP = "OPEN"
+"""What the line begins with, and what a small label has room for."""
 
 
 def open_words(numbers: Iterable[OpenNumber]) -> tuple[str, ...]:
@@ -21,6 +16,44 @@ def open_words(numbers: Iterable[OpenNumber]) -> tuple[str, ...]:
         f"{kind} '{name}' ({', '.join(number.key for number in of_it)})"
         for (kind, name), of_it in sorted(by_record(numbers).items())
     )
+
+
+def open_line(numbers: Iterable[OpenNumber], where: str = "") -> str:
+    """Say in one line which records have open numbers, and how many; "" where none has.
+
+    `where` says where they are listed: `OPEN: slide runner, 3 numbers: page 1`.
+    """
+    found = by_record(numbers)
+    if not found:
+        return ""
+    tail = f": {where}" if where else ""
+    counts = [(f"{kind} {name}", len(of_it)) for (kind, name), of_it in sorted(found.items())]
+    first, *rest = (f"{name}, {count}" for name, count in counts)
+    noun = "number" if counts[0][1] == 1 else "numbers"
+    line = f"{STAMP}: {'; '.join([f'{first} {noun}', *rest])}{tail}"
+    if len(line.split()) <= MOST_WORDS:
+        return line
+    total = sum(count for _, count in counts)
+    return f"{STAMP}: {total} numbers of {len(counts)} pieces of hardware{tail}"
+
+
+def open_cell(numbers: Iterable[OpenNumber]) -> str:
+    """Name open numbers by their places in the job, for one cell: `hinge.mine.constant`."""
+    return " ".join(f"{number.kind}.{number.record}.{number.key}" for number in numbers)
+
+
+def line_to_write(number: OpenNumber) -> str:
+    """Give the line that states a number in its record: `constant = "15 mm"`."""
+    value = number.value
+    if value is None or value == ():
+        return f"{number.key} = ..."
+    if isinstance(value, tuple):
+        return f"{number.key} = [{', '.join(_quoted(item) for item in value)}]"
+    return f"{number.key} = {_quoted(value)}"
+
+
+def _quoted(value: float) -> str:
+    return f'"{value:g} mm"'
 
 
 def open_data(numbers: Iterable[OpenNumber]) -> list[dict[str, str | float | list[float] | None]]:

@@ -4,7 +4,8 @@ The head says what the part is and which face is drilled; it lies across the she
 down one column. The steps and notes follow it in columns.
 """
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from jigs.geometry import Face
 from templates.cards.card import Card
@@ -23,7 +24,7 @@ PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
 YOURS = "Yours _________ x _________ mm."
 """Blanks for what the person measures."""
-BOLD = ("INCOMPLETE", "NOT CONFIRMED")
+BOLD = ("INCOMPLETE",)
 """Notes that begin so are set bold."""
 MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""
@@ -36,7 +37,8 @@ class PartWords:
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
     `reveals` both meanings of the word,
     `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
-    for the work on one face, `notes` what applies to the part. `members`: all parts that the
+    for the work on one face, `notes` what applies to the part; `open` says in one line which open
+    numbers decide the holes of a face, if any do. `members`: all parts that the
     sheets serve, () where they serve this one alone; `set_words` which of several sets it is
     (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
     `brief`: their tick boxes stand close, below the title.
@@ -52,6 +54,7 @@ class PartWords:
     payload: str
     facts: dict[Face, tuple[str, ...]]
     notes: tuple[str, ...]
+    open: Mapping[Face, str] = field(default_factory=dict)
     members: tuple[Member, ...] = ()
     set_words: str = ""
     jig: tuple[str, ...] = ()
@@ -178,6 +181,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
     notes = (*words.facts.get(view.face, ()), *words.notes)
     return [
         *([] if words.brief else ticks(words.members, width)),
+        *open_pieces(words, view.face, width),
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
         *(paragraph(text, width) for text in words.jig),
@@ -187,6 +191,13 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
 def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> list[Piece]:
     """Give the body of a face's further sheets: the steps in one line, and what applies."""
     return [
+        *open_pieces(words, view.face, width),
         paragraph(steps, width),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in words.notes),
     ]
+
+
+def open_pieces(words: PartWords, face: Face, width: float) -> list[Piece]:
+    """Say before anything is drilled that open numbers decide the holes of a face."""
+    line = words.open.get(face, "")
+    return [paragraph(line, width, bold=True)] if line else []

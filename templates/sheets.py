@@ -20,7 +20,7 @@ from templates.cards.faces import (
     views_of_front,
 )
 from templates.contents import MOST_BOXES, Entry
-from templates.cover import cover_page
+from templates.cover import cover_pages
 from templates.firstpage import first_pages
 from templates.marks import Page
 from templates.page import Placed, Sheet
@@ -65,15 +65,16 @@ class Sheets:
             yield replace(sheet, page=self.paper.scaled(sheet.page))
 
     def _draw(self) -> Iterator[Sheet]:
-        marks = list(first_pages(self.articles, self.paper, 2)) if self.articles else []
-        number = 2 + len(marks)
+        covers = self._covers()
+        marks = self._marks(covers)
+        number = 1 + covers + len(marks)
         leaves: Iterable[Leaf] = self._leaves()
         listed: list[Entry] = []
         if len(self.layout.boxes) <= MOST_BOXES:
             leaves = list(leaves)
             listed = list(_list_pages(self.layout, leaves, number))
-        yield Sheet(page=cover_page(self.layout, self.paper, listed, same=self.same), cards=())
-        for page in marks:
+        first = cover_pages(self.layout, self.paper, listed, same=self.same)
+        for page in (*first, *marks):
             yield Sheet(page=page, cards=())
         for leaf in leaves:
             yield draw_leaf(leaf, self.paper, number)
@@ -123,10 +124,19 @@ class Sheets:
 
     def count(self) -> int:
         """Count the pages without drawing them."""
-        marks = sum(1 for _ in first_pages(self.articles, self.paper, 2)) if self.articles else 0
+        covers = self._covers()
+        before = covers + len(self._marks(covers))
         if self.tight:
-            return 1 + marks + sum(1 for _ in self._leaves())
-        return 1 + marks + self._count(self._batches(self.same))
+            return before + sum(1 for _ in self._leaves())
+        return before + self._count(self._batches(self.same))
+
+    def _covers(self) -> int:
+        """Count the first page, and those that its open numbers take."""
+        return len(cover_pages(self.layout, self.paper, same=self.same))
+
+    def _marks(self, covers: int) -> list[Page]:
+        """Draw the pages of pass marks, which follow the first pages."""
+        return list(first_pages(self.articles, self.paper, 1 + covers)) if self.articles else []
 
     def _leaves(self) -> Iterator[Leaf]:
         """Plan page after page; with `tight`, the small parts of each box together."""

@@ -16,7 +16,7 @@ from templates.cards.card import Card
 from templates.marks import WIDE, Line, Mark, Page
 from templates.packing import Room, Size
 from templates.page import Placed, Plan, Sheet
-from templates.panel import BOLD, head_across, head_down
+from templates.panel import BOLD, head_across, head_down, open_pieces
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
@@ -278,6 +278,7 @@ def _body(words: SheetWords, width: float) -> list[Piece]:
     """The steps in short, and all that holds for the face and the part."""
     notes = (*words.part.facts.get(words.view.face, ()), *words.part.notes)
     return [
+        *open_pieces(words.part, words.view.face, width),
         paragraph(words.again, width),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
     ]

@@ -8,7 +8,9 @@ from jigs.hardware import HingeRecord, PullRecord, Rests, SlideRecord
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
 
-BORED: tuple[Rests, ...] = ("side", "order")
+OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
+"""The codes of what is found here: a part with one of them rests on open numbers."""
+BORED: tuple[Rests, ...] = ("inside", "order")
 """What still rests on the hinge of a door whose cups are bored already."""
 
 

@@ -14,6 +14,7 @@ from jigs.lengths import Unit, format_inches, format_mm
 from jigs.storystick import Stick, StickLine
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
+from templates.openwords import open_line
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
 from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
@@ -135,8 +136,8 @@ def _striking(stick: Stick) -> str:
 def _cautions(stick: Stick) -> list[str]:
     """Say what of the stick is not to be trusted yet, and what is not on it."""
     said = []
-    if stick.unconfirmed:
-        said.append(f"NOT CONFIRMED: {'; '.join(stick.unconfirmed)}. Try it on scrap first.")
+    if stick.open:
+        said.append(open_line(stick.open, "the check lists them"))
     if stick.missing:
         said.append(f"INCOMPLETE: lines for {', '.join(stick.missing)} still to come.")
     return said

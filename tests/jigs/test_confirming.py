@@ -55,7 +55,7 @@ def test_a_number_that_a_fitting_has_not_is_not_open() -> None:
 def test_an_open_number_is_a_value() -> None:
     """What it is a number of, its key, and what is drawn with it."""
     slide = SlideRecord(name="s", fixing_at=(37.0, 165.0), confirmed={"fixing_height": "leaflet"})
-    [only] = open_numbers(slide, "side")[-2:-1]
+    only = open_numbers(slide, "inside")[-1]
     assert (only.kind, only.record, only.key, only.value) == (
         "slide", "s", "fixing_at", (37.0, 165.0),
     )  # fmt: skip

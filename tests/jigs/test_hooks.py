@@ -136,7 +136,7 @@ def test_they_are_read_and_must_be_confirmed(tmp_path: Path) -> None:
     runner = read(tmp_path, text).slides["runner"]
     assert runner.hook_inset == 8.0
     assert runner.hook_height == pytest.approx(0.5 * 25.4)
-    assert open_keys(replace(HOOKED, confirmed={}), "drawer")[-4:] == HOOK_KEYS
+    assert open_keys(replace(HOOKED, confirmed={}), "box-back")[-4:] == HOOK_KEYS
     assert not set(HOOK_KEYS) & set(open_keys(replace(SLIDE, confirmed={})))
 
 

@@ -8,7 +8,7 @@ from jigs.cautions import NO_CODE
 from jigs.checks.finding import error
 from jigs.parts import Layout
 from jigs.problems import Problem
-from templates.cover import CARD, cover_page
+from templates.cover import CARD, cover_pages
 from templates.marks import Outline, Page, Text
 from templates.paper import PAPERS
 from tests.clashes import clashes_of_marks
@@ -45,7 +45,7 @@ def troubled(count: int) -> Layout:
 
 def test_a_bank_card_is_drawn_at_full_size() -> None:
     """85.60 x 53.98 mm: ISO/IEC 7810, ID-1 (from memory)."""
-    page = cover_page(worked_layout("in"), PAPERS["common"])
+    page = cover_pages(worked_layout("in"), PAPERS["common"])[0]
     sizes = [
         (max(xs) - min(xs), max(ys) - min(ys))
         for xs, ys in (
@@ -61,23 +61,21 @@ def test_a_bank_card_is_drawn_at_full_size() -> None:
 
 def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     """The job, its reveals to the box's edge and between fronts, the cautions in full."""
-    found = words(cover_page(worked_layout("in"), PAPERS["common"]))
+    found = words(cover_pages(worked_layout("in"), PAPERS["common"])[0])
     assert "Test galley" in found
-    assert "3 fronts ready to drill" in found
+    assert "3 fronts have sheets. No number is open." in found
     assert "1.6 from a front's edge to its own box's edge" in found
     assert "3.2 between two fronts of one box" in found
     assert NO_CODE in found
     assert "HELD BACK" not in found
-    assert "NOT CONFIRMED" not in found
+    assert "OPEN NUMBERS" not in found
 
 
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
-    found = words(cover_page(troubled(1), PAPERS["common"]))
+    found = words(cover_pages(troubled(1), PAPERS["common"])[0])
     assert "B9-0: hand not stated: nobody said" in found
-    assert "3 fronts ready to drill" in found
-    assert "NOT CONFIRMED" in found
-    assert "packet 0" in found
+    assert "3 fronts have sheets" in found
     assert "above floor 100.0 mm" in found
 
 
@@ -85,7 +83,7 @@ def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
 @pytest.mark.parametrize("count", [0, 1, 5, 60])
 def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) -> None:
     """What finds no room is left to the check, and the page says so."""
-    page = cover_page(troubled(count), PAPERS[paper])
+    page = cover_pages(troubled(count), PAPERS[paper])[0]
     assert clashes_of_marks(page) == []
     if count == 60:
         assert "More: see the check" in words(page)

@@ -133,13 +133,13 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
         replace(layout, fronts=(layout.fronts[0], held), problems=(why,)),
     )
     assert closing_text(layout, "46 pages (31 with --same-holes)", 120, "letter-2x5") == (
-        "1 front ready, 1 held: B1-2 hand not stated. 46 pages (31 with --same-holes).\n"
+        "1 front has sheets, 1 held: B1-2 hand not stated. 0 depend on open numbers: hinge "
+        "'cup35-full' (constant, plates); pull 'bar-160' (centers); slide 'undermount-533' "
+        "(fixing_height, drawer_rise, width_less, depth_allowance, drawer_shorter, fixing_at).\n"
+        "46 pages (31 with --same-holes).\n"
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.\n"
         "labels.pdf: 120 labels, one for every front, drawer box and cut piece, "
         "on letter-2x5 labels.\n"
-        "Open: hinge 'cup35-full' (constant, plates); pull 'bar-160' (centers); "
-        "slide 'undermount-533' (fixing_height, drawer_rise, width_less, drawer_shorter, "
-        "fixing_at, carry_at).\n"
         "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
         "rear hooks (no hook numbers of slide undermount-533); what slides bear (no load of slide "
         "undermount-533); paint and seasons.\n"
@@ -151,4 +151,4 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
 def test_confirmed_hardware_is_not_named() -> None:
     """What the person confirmed is not brought up again."""
     layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left")))
-    assert "Open:" not in closing_text(layout, "2 pages", 3, "letter-2x5")
+    assert "No number is open." in closing_text(layout, "2 pages", 3, "letter-2x5")

@@ -119,7 +119,7 @@ def test_a_drawer_box_names_its_front() -> None:
 
 
 def test_findings_stand_on_the_sheets_they_concern() -> None:
-    """The part's own and those that name it also, what is unconfirmed first; the rest not."""
+    """The part's own and those that name it also; what is open has a line of its own."""
     layout = with_problems(
         Problem(level="warning", code="end-reveal", part="B3", text="a gap", remedy="x"),
         Problem(level="warning", code="sight-line", part="B3-2", text="nearly level", remedy="x"),
@@ -134,7 +134,6 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
     )
     notes = notes_for(layout, "B3-2", ("side thickness 18.0 mm",))
     assert notes == (
-        "NOT CONFIRMED: Hinge 'mine': constant 15.0. Try it on scrap first.",
         "Nearly level.",
         "ASSUMED: side thickness 18.0 mm.",
     )

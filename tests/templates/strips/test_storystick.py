@@ -6,6 +6,8 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.confirming import open_numbers
+from jigs.hardware import SlideRecord
 from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
@@ -61,12 +63,12 @@ def test_each_line_of_the_demo_stands_at_its_height() -> None:
 def test_every_page_says_what_is_not_to_be_trusted() -> None:
     """Hardware not confirmed, and parts still to come, stand on each page of the stick."""
     (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
-    doubtful = replace(stick, unconfirmed=("slide 'runner' is not confirmed",), missing=("B9-1",))
-    sure = replace(stick, unconfirmed=(), missing=())
+    doubtful = replace(stick, open=open_numbers(SlideRecord(name="runner")), missing=("B9-1",))
+    sure = replace(stick, open=(), missing=())
     for wanted, each in ((True, doubtful), (False, sure)):
         for page in stick_pages([each], "job", PAPERS["common"]):
             words = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
-            assert ("NOT CONFIRMED: slide 'runner'" in words) is wanted
+            assert ("OPEN: slide runner, 6 numbers: the check lists them" in words) is wanted
             assert ("INCOMPLETE: lines for B9-1 still to come" in words) is wanted
 
 

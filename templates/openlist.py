@@ -1,0 +1,128 @@
+"""The list of open numbers on the first page: value, where it is drawn, and the line to write."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from jigs.confirming import OpenNumber, Record, RecordKind, by_record, rests_on
+from jigs.hardware import Rests
+from jigs.parts import Layout
+from jigs.provenance import open_in
+from templates.alike import join_names
+from templates.marks import Mark
+from templates.openwords import line_to_write
+from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+
+COLUMNS = (2, 3)
+GUTTER = 5.0
+"""Between two columns, mm."""
+LINE = 0.62
+"""How much of a column's width the line to write has; the rest says where the number is drawn."""
+MOST_NAMES = 6
+WHERE: dict[Rests, str] = {
+    "back": "backs", "front": "faces", "inside": "sides", "box-front": "box fronts",
+    "box-back": "box backs", "cut": "cut list", "order": "order",
+}  # fmt: skip
+"""Where a number is drawn or written, by what rests on it."""
+HEADING = "OPEN NUMBERS: NOBODY HAS LOOKED THEM UP YET"
+HOW = (
+    "Nothing is held back for them, and every hole that rests on one may be wrong: try it on "
+    "scrap. Write each as your leaflet has it below its [heading] in the job, then "
+    'confirmed = "leaflet" there (or measure, and write "measured"); print again.'
+)
+
+
+def open_list(layout: Layout, width: float, room: float) -> Piece | None:
+    """Set the list in columns; None where `room` (mm) does not hold it or nothing is open."""
+    blocks = list(_blocks(layout))
+    if not blocks:
+        return None
+    head = [
+        paragraph(HEADING, width, size=3.5, bold=True),
+        paragraph(HOW, width),
+    ]
+    top = sum(piece.height + GAP for piece in head) + 1.0
+    for columns in COLUMNS:
+        column = (width - (columns - 1) * GUTTER) / columns
+        pieces = [piece for block in blocks for piece in _pieces(*block, column)]
+        height = least_height(pieces, columns, room - top)
+        if height is not None:
+            return Piece(
+                height=top + height,
+                marks=(*_stacked(head), *_set(pieces, columns, column, height, top)),
+            )
+    return None
+
+
+def open_columns(layout: Layout, width: float, height: float) -> Iterator[Piece]:
+    """Set the list on pages of its own, `height` mm of each, in columns."""
+    column = (width - GUTTER) / 2
+    pieces = [piece for block in _blocks(layout) for piece in _pieces(*block, column)]
+    head = paragraph(HEADING, width, size=3.5, bold=True)
+    how = paragraph(HOW, width)
+    top = head.height + how.height + 2 * GAP + 1.0
+    while pieces:
+        count = len(pieces)
+        while flow(pieces[:count], 2, height - top) is None:
+            count -= 1
+        marks = (*_stacked([head, how]), *_set(pieces[:count], 2, column, height - top, top))
+        yield Piece(height=height, marks=marks)
+        pieces = pieces[count:]
+
+
+def _blocks(layout: Layout) -> Iterator[tuple[str, str, list[OpenNumber]]]:
+    """Give each record with open numbers: the heading to write below, what rests on it, and
+    the numbers."""
+    job = layout.job
+    records: dict[RecordKind, Mapping[str, Record]] = {
+        "hinge": job.hinges, "slide": job.slides, "pull": job.pulls,
+    }  # fmt: skip
+    for (kind, name), numbers in sorted(by_record(open_in(layout)).items()):
+        heading = f"[{kind}.{name}]"
+        if records[kind][name].like is None:
+            heading = f'[{kind}.NAME], your own, like = "{name}"'
+        yield heading, join_names(_parts(layout, kind, name), MOST_NAMES, "and {} more"), numbers
+
+
+def _parts(layout: Layout, kind: RecordKind, name: str) -> list[str]:
+    """Name the fronts and rollouts that a record serves."""
+    fittings = [fitting for front in layout.fronts for fitting in front.fittings]
+    fittings += [fitting for side in layout.sides for fitting in side.fittings]
+    kinds = ("hinge", "plate") if kind == "hinge" else (kind,)
+    return [f.part for f in fittings if f.part and f.record == name and f.kind in kinds]
+
+
+def _pieces(
+    heading: str, parts: str, numbers: Sequence[OpenNumber], width: float
+) -> Iterator[Piece]:
+    head: Piece | None = paragraph(f"{heading}: {parts}", width, bold=True)
+    for number in numbers:
+        line = paragraph(line_to_write(number), width * LINE)
+        where = ", ".join(words for rests, words in WHERE.items() if rests_on(number, rests))
+        beside = paragraph(where, width * (1 - LINE) - 2.0)
+        row = Piece(
+            height=max(line.height, beside.height),
+            marks=(*line.marks, *moved(beside.marks, width * LINE + 2.0, 0.0)),
+        )
+        # A heading stands in one column with its first line.
+        yield row if head is None else _stack([head, row])
+        head = None
+
+
+def _stack(pieces: Sequence[Piece]) -> Piece:
+    height = sum(piece.height + GAP for piece in pieces) - GAP
+    return Piece(height=height, marks=tuple(_stacked(pieces)))
+
+
+def _stacked(pieces: Sequence[Piece]) -> Iterator[Mark]:
+    down = 0.0
+    for piece in pieces:
+        yield from moved(piece.marks, 0.0, -down)
+        down += piece.height + GAP
+
+
+def _set(
+    pieces: list[Piece], columns: int, column: float, height: float, top: float
+) -> Iterator[Mark]:
+    places = flow(pieces, columns, height)
+    assert places is not None, "the pieces were counted for this height"
+    for piece, (place, down) in zip(pieces, places, strict=True):
+        yield from moved(piece.marks, place * (column + GUTTER), -top - down)
