@@ -1,5 +1,7 @@
 """Drawer slides: heights, widths and holes."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.geometry import rectangle
@@ -19,7 +21,13 @@ from jigs.slide import (
     width_error,
 )
 
-RUNNER = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
+RUNNER = SlideRecord(
+    name="runner",
+    fixing_height=33.0,
+    drawer_rise=14.0,
+    fixing_at=(37.0, 165.0),
+    carry_at=(261.0,),
+)
 SIDE_MOUNT = SlideRecord(
     name="side",
     mount="side",
@@ -152,7 +160,7 @@ def test_the_outline_of_a_side_mount_lies_about_its_centre_line() -> None:
 
 def test_a_short_slide_has_no_hole_beyond_its_end() -> None:
     """A slide of 229 reaches 165 and not 261."""
-    short = SlideRecord(name="short", length=229.0)
+    short = replace(RUNNER, length=229.0)
     fitting = slide_fitting(short, 51.3, part="B1-4")
     assert [hole.x for hole in fitting.holes] == [37.0, 165.0]
     assert fitting.carry == ()
