@@ -23,6 +23,7 @@ from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Rev
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
+    "exchanged-perhaps",
     "end-reveal", "side-reveal", "rounded-away",
 ]  # fmt: skip
 
@@ -267,8 +268,13 @@ def _undo_exchanges(
             fits = abs(spec.width - wanted) <= SAME_SIZE
             turned = abs(spec.height - wanted) <= SAME_SIZE
             closes = None in others or abs(rest - spec.width) <= CROWN
+            names = name_leaves(spec.id) if spec.kind == "pair" else (spec.id,)
+            if fits and _is_closer_turned(spec, wanted, None if None in others else rest):
+                troubles.extend(
+                    Trouble(kind="exchanged-perhaps", front=name, size=spec.width, allowed=wanted)
+                    for name in names
+                )
             if turned and not fits and closes and spec.width <= rest + CROWN:
-                names = name_leaves(spec.id) if spec.kind == "pair" else (spec.id,)
                 troubles.extend(
                     Trouble(kind="exchanged", front=name, size=spec.width, allowed=wanted)
                     for name in names
@@ -276,6 +282,18 @@ def _undo_exchanges(
                 spec = replace(spec, width=spec.height, height=spec.width)
         rows.append(spec)
     return tuple(rows), tuple(troubles)
+
+
+def _is_closer_turned(spec: FrontSpec, width: float, height: float | None) -> bool:
+    """Tell whether a front of nearly the size wanted has it exactly with its sizes exchanged;
+    `height` None where no one height is wanted. mm."""
+    given = (spec.width or 0.0, spec.height or 0.0)
+    straight, turned = [given[0] - width], [given[1] - width]
+    if height is not None:
+        straight.append(given[1] - height)
+        turned.append(given[0] - height)
+    off = max(map(abs, turned))
+    return off <= WORTH_SAYING and max(map(abs, straight)) > off + WORTH_SAYING
 
 
 def _stack_troubles(

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from jigs.boxlayout import lay_out_box
+from jigs.checks.crosswise import check_crosswise
 from jigs.checks.delivery import check_surplus
 from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
@@ -32,6 +33,7 @@ def lay_out(job: Job) -> Layout:
     )
     surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
     sides = tuple(side for box in boxes for side in box.sides)
+    crosswise = check_crosswise(job.boxes, fronts, job.shown)
     unlikely = check_unlikely(job, fronts, sides)
     return with_open(
         Layout(
@@ -39,7 +41,7 @@ def lay_out(job: Job) -> Layout:
             boxes=job.boxes,
             fronts=fronts,
             sides=sides,
-            problems=(*surplus, *problems, *beside, *check_standing(job), *unlikely),
+            problems=(*surplus, *problems, *beside, *check_standing(job), *crosswise, *unlikely),
             echo=summarise(job),
             rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
         )

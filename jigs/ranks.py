@@ -85,6 +85,7 @@ RANKS: dict[str, Rank] = {
     "drawer-too-narrow": 2,
     "edge-at-end": 2,
     "end-reach": 2,
+    "exchanged-perhaps": 2,
     "floor-high": 2,
     "gap-in-hand": 2,
     "groove-too-deep": 2,

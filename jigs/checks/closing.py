@@ -128,6 +128,13 @@ def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Uni
                 f"{allowed}, which is its height",
                 "exchange width and height in the list; ask the supplier what was made",
             )  # fmt: skip
+        case "exchanged-perhaps":
+            return warning(
+                "exchanged-perhaps", trouble.front,
+                f"width and height exchanged? Given as {size} wide, where {allowed} is "
+                "wanted, which is its height",
+                "exchange them, if so, and ask the supplier what was made",
+            )  # fmt: skip
         case "too-wide":
             return error(
                 code, trouble.front,

@@ -58,10 +58,12 @@ def check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
         wanted = above.clear_width(between) or width
         paired = "pair" in (row.spec.kind, above.spec.kind)
         if abs(width - wanted) > (SAME_WIDTH_PAIR if paired else SAME_WIDTH) + SLACK:
+            turned = row.spec.height is not None and abs(row.spec.height - wanted) <= SAME_WIDTH
             faults.append(
                 Fault(
                     row.where,
-                    f"different widths in box {row.box} ({format_length(width, 'mm')} given, "
+                    ("width and height exchanged? " if turned else "")
+                    + f"different widths in box {row.box} ({format_length(width, 'mm')} given, "
                     f"{format_length(wanted, 'mm')} at {above.where}); the fronts of a box share "
                     "one width, and a pair's row gives the width of one leaf",
                 )

@@ -308,6 +308,14 @@ def test_a_break_in_a_text_is_a_space(tmp_path: Path) -> None:
     assert row.spec.note == "left of the range"
 
 
+def test_exchanged_sizes_of_a_row_are_asked_about(tmp_path: Path) -> None:
+    """Its height is the width of its box."""
+    text = "box,kind,w,h\nB1,door,454,600\nB1,drawer,140,454\nB1,drawer,440,140\n"
+    first, second = refuse(tmp_path, text)
+    assert "width and height exchanged? different widths in box B1" in first
+    assert "exchanged" not in second
+
+
 def test_a_pair_gives_the_width_of_one_leaf(tmp_path: Path) -> None:
     """A drawer over a pair spans both leaves and their gap."""
     text = f"box,kind,w,h\nB1,drawer,{2 * 454 + 3.2},140\nB1,pair,454,570\n"
