@@ -85,6 +85,16 @@ def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words:
     assert words in " ".join(found.facts["front"])
 
 
+@pytest.mark.parametrize(("head", "words"), [
+    (None, "28.0 long at most, pan or washer heads."),
+    (9.2, "28.0 long at most, pan heads, 9.2 across at most."),
+])  # fmt: skip
+def test_a_drawer_front_says_which_heads_pass(head: float | None, words: str) -> None:
+    """A washer head strikes a drawer side that stands near."""
+    found = words_of_front(worked_layout("in"), replace(front("B3-1"), screw_head=head))
+    assert f"Front screws {words}" in found.facts["back"]
+
+
 def test_the_wide_gap_tells_which_way_up() -> None:
     """Only where the gap below the box is the wider one."""
     drawer = front("B3-1")

@@ -56,9 +56,9 @@ def test_only_the_leaves_that_meet() -> None:
 
 
 def test_a_false_front_is_compared_with_a_drawer() -> None:
-    """An eye takes a false front for a drawer."""
+    """An eye takes a false front with a pull for a drawer."""
     false = box(
-        FrontSpec(id="B2-1", kind="false-front", height=155.0),
+        FrontSpec(id="B2-1", kind="false-front", height=155.0, pull="bar"),
         FrontSpec(id="B2-2", kind="opening"),
         name="B2",
         kind="tall",
