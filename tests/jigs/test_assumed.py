@@ -25,7 +25,7 @@ def sample() -> Job:
 def words(kind: FrontKind, pull: str | None = "bar") -> list[str]:
     """Give what is assumed for a front of this kind, without the inches."""
     keys = keys_of_front(FrontSpec(id="B1-1", kind=kind), kind, box(), pull)
-    return [text.split(" (")[0] for text in list_assumed(sample(), keys, "runner-2")]
+    return [text.split(" (")[0] for text in list_assumed(sample(), keys, "runner-2", box=box())]
 
 
 def test_a_door_is_touched_by_its_reveals_its_hinge_and_its_pull() -> None:
