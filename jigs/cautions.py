@@ -4,25 +4,38 @@ The full list stands in front of a pack, the short one beside its operation on t
 it is common practice of the trade, no source.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from jigs.geometry import Purpose
+from jigs.job import BoxKind
 
 NO_CODE = "The tool does not check code: building, electrical and gas rules are yours to look up."
 """What the tool leaves to its user, to be quoted by itself."""
+
+PAINT = (
+    "Spray and brush finish with exhaust running and nothing near that can ignite it; "
+    "put rags in a closed can."
+)
+TWO_PEOPLE = "Lift tall and wall boxes with two people."
+FASTEN = (
+    "Screw wall boxes into studs or solid blocking, never into board alone; "
+    "fix tall units to the structure before you load them."
+)
+APPLIANCES = (
+    "Range, oven, hood, dishwasher, sockets: licensed trades, the appliance's instructions and "
+    "local code."
+)
 
 CAUTIONS: tuple[str, ...] = (
     "Clamp the part before you drill it; a hand is no clamp.",
     "Set a depth stop, and try every bit, stop and bore on scrap first.",
     "Wear eye and ear protection; no gloves, loose sleeves or long hair near a spindle.",
     "Draw off wood and MDF dust at the tool, and wear a respirator that fits your face.",
-    "Spray and brush finish with exhaust running and nothing near that can ignite it; "
-    "put rags in a closed can.",
+    PAINT,
     "Punch lightly, look, then firmly; on a painted face drill a 2 mm pilot first, "
     "with a backing block clamped behind.",
-    "Lift tall and wall boxes with two people.",
-    "Screw wall boxes into studs or solid blocking, never into board alone; "
-    "fix tall units to the structure before you load them.",
+    TWO_PEOPLE,
+    FASTEN,
     "Probe a wall before you drill it.",
     "Gas, new circuits, ducts and appliance clearances belong to licensed trades, "
     "the appliance's instructions and local code.",
@@ -45,3 +58,9 @@ CAUTION_FOR: Mapping[Purpose, str] = {
     "manual": "Clamp the part; check every figure against the leaflet before you drill.",
 }
 """The short caution for each operation, to stand beside its step."""
+
+
+def cautions_of(kinds: Iterable[BoxKind]) -> tuple[str, ...]:
+    """Give what is to be known of boxes of these kinds before they are cut, bought or hung."""
+    heavy = {"wall", "tall"} & set(kinds)
+    return (TWO_PEOPLE, FASTEN, APPLIANCES) if heavy else (APPLIANCES,)

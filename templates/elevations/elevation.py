@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from jigs.cautions import cautions_of
 from jigs.elevation import Elevation, levels, part_wall, see_walls
 from jigs.gapsmade import measure_gaps
 from jigs.geometry import SLACK
@@ -42,7 +43,7 @@ _ROW = 7.0
 """From one dimension line to the next, mm."""
 _NAMES = 6.4
 """The row of box IDs, mm."""
-_NOTE = 3.2
+_NOTE = 2.9
 """Line pitch of notes, mm."""
 
 
@@ -162,14 +163,17 @@ def _draw(
     elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet, gaps: str
 ) -> tuple[Page, int]:
     width, height = paper.height, paper.width
-    notes = tuple(
-        line
-        for note in _notes(elevation, layout, gaps)
-        for line in wrap(note, 1.8, False, width - 2 * _EDGE - 4.0)
+    room = width - 2 * _EDGE - 4.0
+    *notes, last = tuple(_notes(elevation, layout, gaps)) or ("",)
+    # The cautions go on in the last note's line: each line more makes less room for the wall.
+    care = " ".join((last, *cautions_of(b.box.kind for b in elevation.boxes))).strip()
+    told = (
+        *[line for note in notes for line in wrap(note, 1.8, False, room)][:4],
+        *wrap(care, 1.8, False, room),
     )
     # A ceiling that would make all else smaller is said in words alone.
     for reduction, shown in ((n, one) for n in SCALES for one in _with_and_without(elevation)):
-        plan = _Plan(elevation=shown, reduction=reduction, unit=layout.job.units, notes=notes[:4])
+        plan = _Plan(elevation=shown, reduction=reduction, unit=layout.job.units, notes=told)
         left, low, right, high = shown.extent
         margins = plan.margins(Scale(reduction, 0.0, 0.0))
         free_x = width - margins[0] - margins[2] - (right - left) / reduction

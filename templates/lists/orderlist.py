@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, Order
+from jigs.cautions import PAINT, cautions_of
 from jigs.job import Job
 from jigs.lengths import SQUARE_FEET
 from jigs.needed import Item
@@ -115,6 +116,10 @@ def order_json(order: Order, job: Job) -> str:
                 "litres": number(n.litres),
             }
             for n in order.paint
+        ],
+        "cautions": [
+            *([PAINT] if order.paint else []),
+            *cautions_of(box.kind for box in job.boxes),
         ],
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"

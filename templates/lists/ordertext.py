@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
+from jigs.cautions import PAINT, cautions_of
 from jigs.job import Job
 from jigs.lengths import SQUARE_FEET, Unit, format_mm
 from templates.findings import WIDTH
@@ -58,8 +59,10 @@ def order_text(order: Order, job: Job) -> str:
             for need in order.paint
         ]
     )
+    if order.paint:
+        lines += _hung("  ", PAINT, "  ")
     lines.append("")
-    for words in settled_words(order, job):
+    for words in (*settled_words(order, job), *cautions_of(box.kind for box in job.boxes)):
         lines += _hung("", words, "  ")
     return "\n".join(lines) + "\n"
 

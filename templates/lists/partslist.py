@@ -9,6 +9,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from jigs.cautions import cautions_of
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
@@ -109,6 +110,7 @@ def parts_json(parts: PartsList) -> str:
         "left_out": list(parts.left_out),
         "built": list(parts.built),
         "drawer_boxes": [_drawer_data(drawer) for drawer in drawers_of(parts)],
+        "cautions": list(cautions_of(box.kind for box in parts.layout.boxes)),
         "problems": problems_data(parts.layout.problems),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"

@@ -7,6 +7,7 @@ tables, by a short name (P1, G1).
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from jigs.cautions import cautions_of
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.job import BoxSpec, Job
@@ -110,6 +111,8 @@ def parts_text(parts: PartsList) -> str:
             text = f"Left out, because {why} are held back: {', '.join(names)}."
             lines += wrapped(text, "", "  ") if names else []
     lines += ["", *legend_lines(parts)]
+    for words in cautions_of(box.kind for box in parts.layout.boxes):
+        lines += wrapped(words, "", "  ")
     return "\n".join(lines) + "\n"
 
 
