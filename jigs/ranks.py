@@ -76,6 +76,7 @@ RANKS: dict[str, Rank] = {
     "counter-height": 2,
     "counter-reveal": 2,
     "cup-at-groove": 2,
+    "deeper-box": 2,
     "door-beyond-tables": 2,
     "doors-stacked": 2,
     "drawer-above-front": 2,

@@ -14,8 +14,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jigs.geometry import SLACK
-from jigs.job import Job
-from jigs.walls import place_job
+from jigs.job import BoxSpec, Hand, Job
+from jigs.walls import lines_of, place_job
 from jigs.wallspec import WallSpec
 
 SAME = 0.5
@@ -24,7 +24,11 @@ SAME = 0.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Taken:
-    """The room that a box with its panels, or an appliance, takes on a wall; mm."""
+    """The room that a box with its panels, or an appliance, takes on a wall; mm.
+
+    `line_left`, `line_right`: how far beyond the wall's ends the line is from which it counts: of
+    a wall box at an inside corner.
+    """
 
     id: str
     wall: str
@@ -33,6 +37,18 @@ class Taken:
     bottom: float
     top: float
     appliance: bool = False
+    line_left: float = 0.0
+    line_right: float = 0.0
+
+    @property
+    def begins(self) -> float:
+        """Its left end from its own line at the left; mm."""
+        return self.left + self.line_left
+
+    @property
+    def ends(self) -> float:
+        """Its right end, as its own line at the right leaves it room; mm."""
+        return self.right - self.line_right
 
     def overlaps(self, other: "Taken") -> bool:
         """Tell whether two stand in the same place, by more than a trifle."""
@@ -45,13 +61,18 @@ class Taken:
 
 def taken_by(job: Job) -> tuple[Taken, ...]:
     """Give the room that each box and each appliance of a job takes, in the job's order."""
-    places, panel = place_job(job), job.material.front
+    places, panel, lines = place_job(job), job.material.front, lines_of(job)
+
+    def line(box: BoxSpec, hand: Hand) -> float:
+        return lines.get((box.wall, hand), 0.0) if box.kind == "wall" else 0.0
+
     boxes = [
         Taken(
             id=box.id, wall=box.wall,
             left=places[box.id] - (panel if box.panel_left else 0.0),
             right=places[box.id] + box.width + (panel if box.panel_right else 0.0),
             bottom=box.above_floor, top=box.above_floor + box.height,
+            line_left=line(box, "left"), line_right=line(box, "right"),
         )
         for box in job.boxes
         if not box.inferred
@@ -75,5 +96,5 @@ def run_of(wall: WallSpec, taken: Sequence[Taken]) -> float:
     own = [each for each in taken if each.wall == wall.name]
     if not own:
         return 0.0
-    wide = max(each.right for each in own) - min(each.left for each in own)
+    wide = max(each.ends for each in own) - min(each.begins for each in own)
     return wall.left.filler + wide + wall.right.filler

@@ -4,6 +4,10 @@ A box without an x of its own follows the one before it. Wall boxes hang in a ro
 above the others. The first of a row begins where the filler at the left ends; end panels take
 their thickness along the wall, and appliances stand after a box. A place that is given is kept.
 
+At an inside corner the x of a base box counts from the front line of the other run's base boxes,
+that of a wall box from its wall boxes, which are less deep, or from the room's wall where it has
+none. All places come out counted from the line of the base boxes.
+
 >>> from jigs.job import BoxSpec
 >>> boxes = [BoxSpec(id=name, kind="base", width=600, height=720, depth=560, above_floor=100)
 ...          for name in ("B1", "B2")]
@@ -13,6 +17,7 @@ their thickness along the wall, and appliances stand after a box. A place that i
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
 
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job, PanelKind
@@ -20,6 +25,8 @@ from jigs.wallspec import Appliance, WallSpec
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
+CORNERS: tuple[tuple[Hand, Hand], ...] = (("left", "right"), ("right", "left"))
+"""An end of a wall at an inside corner, and the end of the other wall that it meets."""
 HIGHEST = 300.0
 """A box whose bottom is higher above the floor than this hangs, or stands on another; mm."""
 
@@ -41,6 +48,53 @@ def place_boxes(
 
     `panel`: the thickness of end panels.
     """
+    boxes, walls = tuple(boxes), tuple(walls)
+    lines = corner_lines(boxes, walls, panel)
+    return _place(boxes, walls, panel, lines)
+
+
+def corner_lines(
+    boxes: Sequence[BoxSpec], walls: Sequence[WallSpec], panel: float
+) -> Mapping[tuple[str, Hand], float]:
+    """Give how far beyond the line of the base boxes that of the wall boxes lies, by wall and
+    end: at an inside corner the depth of the other run's base boxes less that of its wall boxes;
+    mm. A tall box that stands there is as deep for both."""
+    lines: dict[tuple[str, Hand], float] = {}
+    corners: list[tuple[WallSpec, Hand, Hand]] = [
+        (wall, hand, there)
+        for wall in walls
+        for hand, there in CORNERS
+        if wall.end(hand).stands == "corner" and wall.end(hand).meets is not None
+    ]
+    if not corners:
+        return lines
+    flat = _place(boxes, walls, panel, {})
+    appliances = {wall.name: wall.appliances for wall in walls}
+    for wall, hand, there in corners:
+        hung = [box for box in boxes if box.wall == wall.name and box.kind == "wall"]
+        meets = wall.end(hand).meets or ""
+        near = end_boxes(boxes, meets, there, flat, appliances.get(meets, ()), panel)
+        other = [box for box, _ in near]
+        low = [box.depth for box in other if box.kind != "wall"]
+        high = [box.depth for box in other if box.kind == "wall"] or [
+            box.depth for box in other if any(_overlap(box, one) for one in hung)
+        ]
+        if hung and low:
+            lines[wall.name, hand] = max(low) - max(high, default=0.0)
+    return lines
+
+
+def lines_of(job: Job) -> Mapping[tuple[str, Hand], float]:
+    """Give the lines of a job's wall boxes at its inside corners, as `corner_lines` does."""
+    return corner_lines(job.boxes, job.walls, job.material.front)
+
+
+def _place(
+    boxes: Iterable[BoxSpec],
+    walls: Iterable[WallSpec],
+    panel: float,
+    lines: Mapping[tuple[str, Hand], float],
+) -> dict[str, float]:
     specs = {wall.name: wall for wall in walls}
     waiting: dict[str, list[Appliance]] = {}
     for wall in specs.values():
@@ -64,10 +118,11 @@ def place_boxes(
 
     for box in boxes:
         row = row_of(box)
-        x = box.x
+        line = lines.get((box.wall, "left"), 0.0) if box.kind == "wall" else 0.0
+        x = None if box.x is None else box.x - line
         if x is None:
             start = specs[box.wall].left.filler if box.wall in specs else 0.0
-            x = ends.get(row, start) + (panel if box.panel_left else 0.0)
+            x = ends.get(row, start - line) + (panel if box.panel_left else 0.0)
         places[box.id] = x
         ends[row] = stand_after(box.id, x + box.width + (panel if box.panel_right else 0.0))
     for wall in specs.values():
@@ -120,7 +175,7 @@ def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:
     the filler stands beside them."""
     appliances = next((spec.appliances for spec in job.walls if spec.name == wall), ())
     panel = job.material.front
-    near = end_boxes(job.boxes, wall, hand, place_job(job), appliances, panel)
+    near = end_boxes(job.boxes, wall, hand, place_job(job), appliances, panel, lines_of(job))
     return tuple(
         box
         for box, distance in near
@@ -135,11 +190,13 @@ def end_boxes(
     places: Mapping[str, float] | None = None,
     appliances: Iterable[Appliance] = (),
     panel: float = 0.0,
+    lines: Mapping[tuple[str, Hand], float] = MappingProxyType({}),
 ) -> tuple[tuple[BoxSpec, float], ...]:
     """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
 
     The distance counts from where the outermost box, its end panel (`panel` thick) or one of the
-    wall's `appliances` ends: a wall box may keep further off than the base boxes below it.
+    wall's `appliances` ends: a wall box may keep further off than the base boxes below it. Each
+    row counts from its own of the `lines`.
     """
     places = place_boxes(boxes) if places is None else places
     standing = [box for box in boxes if box.wall == wall and not box.inferred]
@@ -154,13 +211,19 @@ def end_boxes(
         each.id: places[each.id] if hand == "left" else -places[each.id] - each.width
         for each in all_there
     }
+    line = lines.get((wall, hand), 0.0)
+    own = {
+        each.id: near[each.id]
+        + (line if isinstance(each, BoxSpec) and each.kind == "wall" else 0.0)
+        for each in all_there
+    }
     outermost = min(
         at - (panel if isinstance(each, BoxSpec) and panel_at(each, hand) else 0.0)
         for each in all_there
-        for at in [near[each.id]]
+        for at in [own[each.id]]
     )
     return tuple(
-        (box, near[box.id] - outermost)
+        (box, own[box.id] - outermost)
         for box in standing
         if not any(
             near[other.id] < near[box.id] - SLACK and _overlap(box, other) for other in all_there

@@ -16,7 +16,7 @@ from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
-from jigs.walls import end_boxes, place_job
+from jigs.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.wallspec import WallEnd
 
 Placed = tuple[BoxSpec, Front]
@@ -27,11 +27,10 @@ def check_corners(
 ) -> tuple[Problem, ...]:
     """List the boxes at inside corners whose fronts would strike what stands opposite."""
     problems: list[Problem] = []
-    hands: tuple[tuple[Hand, Hand], ...] = (("left", "right"), ("right", "left"))
-    places = place_job(job)
+    places, lines = place_job(job), lines_of(job)
     appliances = {wall.name: wall.appliances for wall in job.walls}
     for wall in job.walls:
-        for hand, there in hands:
+        for hand, there in CORNERS:
             end = wall.end(hand)
             if end.stands != "corner":
                 continue
@@ -43,7 +42,8 @@ def check_corners(
             opposite = [
                 (box, front) for box, _ in others for front in at_end(by_box[box.id], there)
             ]
-            near = end_boxes(boxes, wall.name, hand, places, wall.appliances, job.material.front)
+            panel = job.material.front
+            near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel, lines)
             for box, distance in near:
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance

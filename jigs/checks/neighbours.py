@@ -4,6 +4,7 @@ what stands at the ends of a wall."""
 from collections.abc import Sequence
 
 from jigs.checks.corners import check_corners
+from jigs.checks.deeper import check_deeper
 from jigs.checks.finding import warning
 from jigs.checks.room import check_room
 from jigs.checks.sameplace import check_same_place
@@ -43,6 +44,7 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
     problems.extend(check_pull_lines(boxes, by_box, places, unit))
     problems.extend(check_wall_ends(job, boxes, by_box))
     problems.extend(check_corners(job, boxes, by_box))
+    problems.extend(check_deeper(job, boxes, by_box))
     problems.extend(check_same_place(job))
     problems.extend(check_room(job, by_box))
     return tuple(problems)

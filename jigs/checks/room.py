@@ -83,16 +83,16 @@ def _check_ends(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Pr
     """Find what an `x` has put into a wall's left filler, or beyond its right end."""
     if not own:
         return
-    first, last = min(own, key=lambda each: each.left), max(own, key=lambda each: each.right)
-    if first.left < wall.left.filler - SAME - SLACK:
+    first, last = min(own, key=lambda each: each.begins), max(own, key=lambda each: each.ends)
+    if first.begins < wall.left.filler - SAME - SLACK:
         yield warning(
             "before-filler",
             None if first.appliance else first.id,
-            f"{first.id} begins {format_length(first.left, unit)} from the left end of wall "
+            f"{first.id} begins {format_length(first.begins, unit)} from the left end of wall "
             f"{wall.name}, and the filler there takes {format_length(wall.left.filler, unit)}",
             "count x from the wall's left end, filler and end panel included; or leave it out",
         )
-    end = last.right + wall.right.filler
+    end = last.ends + wall.right.filler
     if wall.length is None or run_of(wall, own) > wall.length + SAME + SLACK:
         return  # too short wherever they stand: told already
     if end > wall.length + SAME + SLACK:
@@ -109,8 +109,8 @@ def _check_ends(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Pr
 def _check_fillers(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
     """Find fillers beside which no box stands to hold them."""
     for hand, filler, far in (
-        ("left", wall.left.filler, [-each.left for each in own]),
-        ("right", wall.right.filler, [each.right for each in own]),
+        ("left", wall.left.filler, [-each.begins for each in own]),
+        ("right", wall.right.filler, [each.ends for each in own]),
     ):
         last = [e for e, at in zip(own, far, strict=True) if max(far) - at <= TOUCHING]
         if filler and last and all(each.appliance for each in last):

@@ -102,7 +102,7 @@ def _check_strike(
     if end.stands == "panel":
         if not reach:
             return ()
-        if _pull_from_hinge(front) > reach + SLACK:
+        if pull_from_hinge(front) > reach + SLACK:
             projection = 0.0
         reach = 0.0
     needed = reach + projection + SPARE
@@ -125,7 +125,7 @@ def _check_strike(
     )
 
 
-def _pull_from_hinge(front: Front) -> float:
+def pull_from_hinge(front: Front) -> float:
     """Give how far a door's pull stands from its hinge edge; its width where it has none; mm."""
     xs = [hole.x for hole in front.holes if hole.purpose == "pull"]
     if not xs:

@@ -2,9 +2,13 @@
 
 from dataclasses import replace
 
-from jigs.walls import end_boxes, neighbours, place_boxes
+import pytest
+
+from jigs.job import BoxSpec, Hand
+from jigs.layout import lay_out
+from jigs.walls import corner_lines, end_boxes, neighbours, place_boxes
 from jigs.wallspec import Appliance, WallEnd, WallSpec
-from tests.jigs.sample import box
+from tests.jigs.sample import box, job
 
 
 def test_boxes_follow_each_other() -> None:
@@ -81,3 +85,85 @@ def test_fillers_panels_and_appliances_take_their_room() -> None:
         "F1": 4000.0, "B1": first, "R1": range_at, "R2": range_at + 762.0,
         "B2": range_at + 762.0 + 20.0, "W1": 30, "H1": 430, "W2": 430 + 762.0,
     }  # fmt: skip
+
+
+# --- inside corners ---------------------------------------------------------------------------
+
+BASE_DEEP, WALL_DEEP = 584.2, 320.0
+
+
+def corner(hand: Hand) -> tuple[WallSpec, WallSpec]:
+    """Two walls that meet at this end of the first, with a filler of 60."""
+    here = WallEnd(stands="corner", filler=60.0, meets="west")
+    there = WallEnd(stands="corner", meets="north")
+    if hand == "left":
+        return WallSpec(name="north", left=here), WallSpec(name="west", right=there)
+    return WallSpec(name="north", right=here), WallSpec(name="west", left=there)
+
+
+def rows(*, hung_x: float | None = None) -> list[BoxSpec]:
+    """A base box and a wall box on the north wall."""
+    return [
+        box(name="B1", width=900.0),
+        box(name="W1", width=600.0, kind="wall", depth=WALL_DEEP, x=hung_x, above_floor=1370.0),
+    ]
+
+
+def west(*, hung: bool = True, tall: bool = False) -> list[BoxSpec]:
+    """What stands on the other wall."""
+    made = [box(name="C1", wall="west", depth=BASE_DEEP)]
+    if hung:
+        made.append(box(name="D1", wall="west", kind="wall", depth=WALL_DEEP, above_floor=1370.0))
+    if tall:
+        made = [box(name="T1", wall="west", kind="tall", depth=600.0, height=2100.0)]
+    return made
+
+
+@pytest.mark.parametrize(
+    ("other", "line"),
+    [
+        (west(), BASE_DEEP - WALL_DEEP),
+        (west(hung=False), BASE_DEEP),
+        (west(tall=True), 0.0),
+        ([], 0.0),
+    ],
+    ids=["wall boxes", "the room's wall", "a tall box", "nothing"],
+)
+def test_wall_boxes_count_from_the_other_runs_wall_boxes(other: list[BoxSpec], line: float) -> None:
+    """Each row begins at its own filler: that of the wall boxes by the difference of the depths
+    nearer to the room's wall (derived); a place that is given counts from there too."""
+    walls = corner("left")
+    places = place_boxes([*rows(), *other], walls)
+    assert (places["B1"], places["W1"]) == pytest.approx((60.0, 60.0 - line))
+    places = place_boxes([*rows(hung_x=100.0), *other], walls)
+    assert places["W1"] == pytest.approx(100.0 - line)
+    # At the right end places count from the left as ever.
+    places = place_boxes([*rows(), *other], corner("right"))
+    assert (places["B1"], places["W1"]) == (0.0, 0.0)
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_each_row_keeps_its_own_filler_at_a_corner(hand: Hand) -> None:
+    """The row of wall boxes reaches 264.2 further into the corner, and as near to its own line."""
+    boxes = rows()
+    if hand == "right":
+        boxes[1] = replace(boxes[1], x=900.0 + (BASE_DEEP - WALL_DEEP) - 600.0)
+    boxes += west()
+    walls = corner(hand)
+    places = place_boxes(boxes, walls)
+    lines = corner_lines(boxes, walls, 0.0)
+    near = end_boxes(boxes, "north", hand, places, (), 0.0, lines)
+    assert {each.id: distance for each, distance in near} == pytest.approx({"B1": 0, "W1": 0})
+
+
+def test_the_run_of_a_wall_is_that_of_each_row() -> None:
+    """60 and 900 and 41 on a wall of 1001 from the base boxes' line; 264.2 more of wall boxes fill
+    the same wall, and a millimetre beyond that is too long."""
+    walls = corner("left")
+    ends = replace(walls[0], right=WallEnd(stands="wall", filler=41.0), length=1001.0)
+    longer = BASE_DEEP - WALL_DEEP
+    for width, told in ((900.0, []), (900.0 + 1.0, ["wall-short"])):
+        boxes = [rows()[0], replace(rows()[1], width=width + longer), *west()]
+        made = lay_out(replace(job(*boxes), walls=(ends, walls[1])))
+        found = [p.code for p in made.problems if p.code.startswith(("wall-", "before", "beyond"))]
+        assert found == told

@@ -1,0 +1,92 @@
+"""What a door strikes that is hinged beside a deeper box: a wall box beside a tall one.
+
+The deeper box stands out beyond the face of the door as an end panel does: opened, the door's pull
+strikes it where the box reaches as far, else its face. It wants the pull's projection, or nothing,
+and 6 between the boxes, or a restrictor (common practice, no source). A box that stands out by
+less than the thickness of a front is no deeper one.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from jigs.checks.finding import warning
+from jigs.checks.sightlines import at_end
+from jigs.checks.wallends import SEEN, SPARE, projection_of, pull_from_hinge
+from jigs.geometry import SLACK
+from jigs.job import BoxSpec, Hand, Job
+from jigs.lengths import format_length
+from jigs.parts import Front
+from jigs.problems import Problem
+from jigs.walls import TOUCHING, panel_at, place_job
+
+STANDS_OUT = 20.0
+"""A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;
+mm (common practice, no source)."""
+OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
+
+
+def check_deeper(
+    job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
+) -> tuple[Problem, ...]:
+    """List the doors that strike a deeper box on the side where they hang."""
+    places, panel = place_job(job), job.material.front
+    walls: dict[str, list[BoxSpec]] = {}
+    for box in boxes:
+        if not box.inferred:
+            walls.setdefault(box.wall, []).append(box)
+    problems: list[Problem] = []
+    for row in walls.values():
+        depths = {box.depth for box in row}
+        for box in row if len(depths) > 1 else ():
+            for hand in OPPOSITE:
+                doors = [
+                    front
+                    for front in at_end(by_box[box.id], hand)
+                    if front.kind == "door" and front.hinged == hand and not front.restrictor
+                ]
+                for other in row if doors else ():
+                    room = _room(box, other, hand, places, panel)
+                    for front in doors:
+                        problems += _check(job, box, front, other, room)
+    return tuple(problems)
+
+
+def _room(
+    box: BoxSpec, other: BoxSpec, hand: Hand, places: Mapping[str, float], panel: float
+) -> float:
+    """Give what is between a box and another on one side of it, below 0 on the other side; mm."""
+    one, two = (other, box) if hand == "left" else (box, other)
+    panels = (panel_at(one, "right"), panel_at(two, "left"))
+    between = places[two.id] - places[one.id] - one.width
+    return between - panel * sum(kind is not None for kind in panels)
+
+
+def _check(job: Job, box: BoxSpec, front: Front, other: BoxSpec, room: float) -> Iterator[Problem]:
+    low, high = box.above_floor + front.y, box.above_floor + front.y + front.height
+    if min(high, other.above_floor + other.height) - max(low, other.above_floor) <= SLACK:
+        return
+    face = box.depth
+    if front.overlay != "inset":
+        face += job.build.bumper + front.thickness
+    reach = other.depth - face
+    if reach <= STANDS_OUT + SLACK or room < -TOUCHING:
+        return
+    projection = projection_of(front, job.pulls)
+    if pull_from_hinge(front) > reach + SLACK:
+        projection = 0.0
+    needed = projection + SPARE
+    if room >= needed - SEEN - SLACK:
+        return
+    unit = job.shown
+    sum_of = [f"{format_length(projection, unit)} for its pull"] if projection else []
+    sum_of += [f"{format_length(SPARE, unit)} to spare"]
+    between = "nothing" if room <= TOUCHING else format_length(room, unit)
+    yield warning(
+        "deeper-box",
+        front.id,
+        f"hinged {front.hinged} beside box {other.id}, which stands out "
+        f"{format_length(reach, unit)} beyond its face, with {between} between the boxes: "
+        "opened, it strikes it; "
+        f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
+        f"set a filler of {format_length(needed, unit)} between them, hang it on its other side, "
+        "or fit a restrictor that stops it at 90 degrees, and say restrictor = true",
+    )

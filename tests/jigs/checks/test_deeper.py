@@ -1,0 +1,71 @@
+"""Doors hinged beside a deeper box."""
+
+from dataclasses import replace
+
+import pytest
+
+from jigs.build import Build
+from jigs.hardware import PullRecord
+from jigs.job import BoxSpec, FrontSpec, Grid, Hand, Job
+from jigs.layout import lay_out
+from jigs.problems import Problem
+from tests.jigs.sample import PULL, box, job
+
+KNOB = replace(PULL, centers=None, door_inset=50.0)
+TALL_DEEP, WALL_DEEP, T, BUMPER = 584.0, 320.0, 19.05, 2.0
+
+
+def kitchen(
+    hinged: Hand, *, tall_at: Hand, gap: float = 0.0, deep: float = TALL_DEEP,
+    pull: PullRecord = PULL, width: float = 457.2, **front: object,
+) -> Job:  # fmt: skip
+    """A wall box and a tall one on either side of it, this far apart."""
+    door = FrontSpec(id="W1-1", kind="door", hinged=hinged, **front)  # type: ignore[arg-type]
+    wall = box(door, name="W1", kind="wall", depth=WALL_DEEP, width=width, height=720.0,
+               above_floor=1370.0, x=1000.0)  # fmt: skip
+    x = 1000.0 - gap - 600.0 if tall_at == "left" else 1000.0 + width + gap
+    tall = box(FrontSpec(id="T1-1", kind="pair"), name="T1", kind="tall", depth=deep, width=600.0,
+               height=2100.0, x=x)  # fmt: skip
+    made = job(wall, tall, pull=pull, grid=Grid())
+    return replace(made, build=Build(bumper=BUMPER), shown_in="mm")
+
+
+def found(made: Job) -> list[Problem]:
+    """Give what is said of deeper boxes."""
+    problems = lay_out(made).problems
+    return [p for p in problems if p.code == "deeper-box" and p.part == "W1-1"]
+
+
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_a_wall_box_beside_a_tall_one(hand: Hand) -> None:
+    """The tall one stands out 584 - 320 - 2 - 19.05 = 242.95; the pull, 50.8 from the free edge of
+    454, is further from the hinge: 6 is wanted. Hinged on its other side nothing is struck."""
+    (told,) = found(kitchen(hand, tall_at=hand))
+    assert told.part == "W1-1"
+    assert pytest.approx(242.95) == TALL_DEEP - WALL_DEEP - BUMPER - T
+    assert "stands out 243.0 mm" in told.text
+    assert "6.0 mm" in told.remedy
+    other: Hand = "right" if hand == "left" else "left"
+    assert found(kitchen(other, tall_at=hand)) == []
+    assert found(kitchen(hand, tall_at=hand, gap=6.0)) == []
+    assert len(found(kitchen(hand, tall_at=hand, gap=5.0))) == 1
+    assert found(kitchen(hand, tall_at=hand, restrictor=True)) == []
+
+
+def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:
+    """A door 271.8 wide has its pull 221 from the hinge, within 242.95: 35 + 6."""
+    for gap, told in ((41.0, 0), (40.0, 1)):
+        assert len(found(kitchen("left", tall_at="left", gap=gap, width=275.0))) == told
+
+
+@pytest.mark.parametrize(("deep", "told"), [(361.0, 0), (361.1, 1), (320.0, 0), (250.0, 0)])
+def test_a_trifle_deeper_is_none(deep: float, told: int) -> None:
+    """320 + 2 + 19.05 and 20 beyond."""
+    assert len(found(kitchen("right", tall_at="right", deep=deep))) == told
+
+
+def test_what_stands_lower_is_not_struck() -> None:
+    """A deep base box below a wall box is beside it along the wall, and not at its height."""
+    made = kitchen("left", tall_at="left")
+    low: BoxSpec = replace(made.boxes[1], height=760.0, kind="base")
+    assert found(replace(made, boxes=(made.boxes[0], low))) == []
