@@ -49,6 +49,8 @@ from jigs.reading.kindranges import (
     GROOVE,
     IN_BOX,
     OWN_REVEAL,
+    PANEL_GAP,
+    PANEL_REVEAL,
     RAIL,
     SHARE,
     STILE,
@@ -225,6 +227,8 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     row.require("kind")
     kind = row.choice("kind", FRONT_KINDS) or "door"
     sizes = FRONTS[kind]
+    wide = kind in ("panel", "opening")
+    beside, below = (PANEL_GAP, PANEL_REVEAL) if wide else (OWN_REVEAL, END_REVEAL)
     height = row.length("height", sizes.height)
     modules = row.whole("modules", usual=80, most=300)
     share = row.number("share", SHARE, most=1000.0)
@@ -278,10 +282,10 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         overlay=choose_frameless(row, "overlay", OVERLAYS),
         column=row.whole("column", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
         span=row.whole("span", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
-        reveal_left=row.length("reveal_left", OWN_REVEAL),
-        reveal_right=row.length("reveal_right", OWN_REVEAL),
-        reveal_top=row.length("reveal_top", OWN_REVEAL),
-        reveal_bottom=row.length("reveal_bottom", END_REVEAL),
+        reveal_left=row.length("reveal_left", beside),
+        reveal_right=row.length("reveal_right", beside),
+        reveal_top=row.length("reveal_top", beside),
+        reveal_bottom=row.length("reveal_bottom", below),
         by_kit=_read_kit(row),
         holes=read_front_holes(row, kind),
     )

@@ -2,12 +2,10 @@
 
 from jigs.believable import Range
 from jigs.leaflet import PANEL_PULLS, Leaflet
-from jigs.reading.kindranges import FRONTS
+from jigs.reading.kindranges import FRONTS, PANEL_GAP
 from jigs.reading.tomltables import Table
 
 PANEL = FRONTS["panel"]
-END_GAP = Range(0.5, 100, zero=True)
-"""A gap that an appliance wants beside its panel: below it the whole plinth."""
 HEAVIEST = 100.0
 """A panel's greatest weight that is believed; kg."""
 
@@ -32,10 +30,10 @@ def read_leaflet(row: Table) -> tuple[bool, Leaflet | None]:
         width_max=table.length("width_max", PANEL.width),
         height_min=table.length("height_min", PANEL.height),
         height_max=table.length("height_max", PANEL.height),
-        gap_left=table.length("gap_left", END_GAP),
-        gap_right=table.length("gap_right", END_GAP),
-        gap_top=table.length("gap_top", END_GAP),
-        gap_bottom=table.length("gap_bottom", END_GAP),
+        gap_left=table.length("gap_left", PANEL_GAP),
+        gap_right=table.length("gap_right", PANEL_GAP),
+        gap_top=table.length("gap_top", PANEL_GAP),
+        gap_bottom=table.length("gap_bottom", PANEL_GAP),
         weight_max=table.number("weight_max", Range(1, 60, unit="kg"), most=HEAVIEST),
         pull=table.choice("pull", PANEL_PULLS),
     )

@@ -20,6 +20,10 @@ REVEAL = Range(0.5, 19, zero=True)
 """A gap beside a front."""
 OWN_REVEAL = Range(0.5, 60, zero=True)
 """A front's own gap: beside a filler, above it, at a handle."""
+PANEL_GAP = Range(0.5, 250, zero=True)
+"""A gap beside an appliance's panel, or an opening."""
+PANEL_REVEAL = Range(-30, 250, least=0.5)
+"""The gap below it: the whole plinth."""
 END_REVEAL = Range(-30, 60, least=0.5)
 """A gap above or below a front: a crown takes some, a wall front hangs below its box."""
 TAB = Range(2, 12)

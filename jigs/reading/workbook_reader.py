@@ -17,7 +17,6 @@ import sys
 import zipfile
 from collections.abc import Iterator
 from io import BytesIO
-from xml.etree.ElementTree import iterparse
 
 MEMORY = 1_000_000_000
 """Bytes of address space this process may take."""
@@ -92,6 +91,8 @@ def _hidden_in_ods(archive: zipfile.ZipFile, most_rows: int) -> dict[str, list[i
 
 def _elements(archive: zipfile.ZipFile, path: str, *names: str) -> Iterator[dict[str, str]]:
     """Yield the attributes of each element of these names, without their namespaces."""
+    from xml.etree.ElementTree import iterparse  # few lists are workbooks with XML inside
+
     with archive.open(path) as stream:
         for event, element in iterparse(stream, events=("start", "end")):
             if event == "end":

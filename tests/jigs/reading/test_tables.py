@@ -311,7 +311,9 @@ def test_too_many_rows_or_columns_in_a_sheet(tmp_path: Path) -> None:
     )
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 @given(st.binary(max_size=400))
 @example(b'"')
 @example(b"sep=\n")
