@@ -43,7 +43,7 @@ _ROW = 7.0
 """From one dimension line to the next, mm."""
 _NAMES = 6.4
 """The row of box IDs, mm."""
-_NOTE = 2.9
+_NOTE = 2.6
 """Line pitch of notes, mm."""
 
 
@@ -124,7 +124,7 @@ class _Plan:
             above += _NAMES + 1.5 + chains["top"].reach
         if "top in all" in chains:
             above += _ROW - 1.3
-        return left, below + TITLE + len(self.notes) * _NOTE + 1.0, right, above
+        return left, below + TITLE + len(self.notes) * _NOTE + 1.6, right, above
 
 
 def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
