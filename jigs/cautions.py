@@ -25,6 +25,11 @@ APPLIANCES = (
     "Range, oven, hood, dishwasher, sockets: licensed trades, the appliance's instructions and "
     "local code."
 )
+CARE = "CLAMP; eye, ear, dust protection; NO GLOVES where a spindle turns."
+"""What stands on every page that has holes, in one line."""
+
+SPRUNG = "A lift's arms are sprung: never release one without its door."
+"""What stands where a lift is set out."""
 
 CAUTIONS: tuple[str, ...] = (
     "Clamp the part before you drill it; a hand is no clamp.",
@@ -46,7 +51,7 @@ CAUTIONS: tuple[str, ...] = (
 _SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
 
 CAUTION_FOR: Mapping[Purpose, str] = {
-    "cup": "Clamp the door; stop set from the bit's rim; first bore in scrap; no gloves.",
+    "cup": "Clamp the door; stop set from the bit's rim; first bore in scrap.",
     "cup-fixing": "Stop on the bit: a pilot too deep comes out in the face.",
     "front-fixing": "Stop on the bit, and measure the screw: too long, and it shows in the face.",
     "pull": "Drill from the face, backing block clamped behind; painted: 2 mm pilot first.",

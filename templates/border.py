@@ -1,5 +1,6 @@
 """What stands along the borders of every page: check bars, the page's number, how it is printed."""
 
+from jigs.cautions import CARE
 from templates.lettering import bar
 from templates.marks import Mark, Text
 from templates.paper import Paper
@@ -10,21 +11,26 @@ EDGE = 1.0
 """Paper left free along the other borders, mm."""
 
 
-def border_marks(width: float, height: float, paper: Paper, number: int) -> list[Mark]:
-    """Draw the bars of 150 across and 100 down, the page's number, and how it is printed."""
+_BARS = (
+    "Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual size. Still? "
+    "Calibrate, or trust a rule and the figures."
+)
+_BARS_IN_SHORT = "Bars wrong? Print again at 100 %, actual size, or calibrate."
+
+
+def border_marks(
+    width: float, height: float, paper: Paper, number: int, *, holes: bool = False
+) -> list[Mark]:
+    """Draw the bars of 150 across and 100 down, the page's number, and how it is printed; with
+    `holes`, which care their drilling wants: its steps say that the bars are measured first."""
     marks = bar(3.0, 2.6, 150.0)
     marks += bar(2.4, height - 4.0, 100.0, down=True)
     marks.append(Text(x=6.6, y=height - 54.0, text="100.0 ±0.2", anchor="middle", angle=90))
     marks.append(Text(x=155.0, y=1.4, text="150.0 ±0.3"))
     marks.append(Text(x=width - EDGE, y=1.4, text=f"page {number}", anchor="end"))
-    marks.append(
-        Text(
-            x=3.0,
-            y=5.2,
-            text="Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual "
-            "size. Still? Calibrate, or trust a rule and the figures.",
-        )
-    )
+    marks.append(Text(x=3.0, y=5.2, text=_BARS_IN_SHORT if holes else _BARS))
+    if holes:
+        marks.append(Text(x=width - EDGE, y=5.2, text=CARE, bold=True, anchor="end"))
     marks.append(
         Text(
             x=3.0,

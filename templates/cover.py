@@ -105,6 +105,7 @@ def _opening(layout: Layout, width: float, same: bool) -> list[Piece]:
         paragraph("Drilling sheets at full scale", width, size=3.5),
         paragraph(layout.echo, width),
         paragraph(sheets_words(layout), width, bold=True),
+        paragraph("Print one-sided: sheets are cut up.", width, bold=True),
         paragraph(
             "1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label "
             "carry the same code: if they differ, the paper is stale. 3 One part at a time: "

@@ -137,7 +137,7 @@ def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:
     cards = tuple(placed.card for placed in plan.cards)
     across = pattern.width - LEFT_STRIP - EDGE
     top = pattern.height - EDGE
-    marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number)
+    marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number, holes=True)
     pieces = plan.words.body(pattern.column_width, plan.first)
     if pattern.head is None:
         pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]

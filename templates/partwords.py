@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import get_args
 
+from jigs.cautions import SPRUNG
 from jigs.checks.hardware import OPEN_CODES
 from jigs.confirming import OpenNumber, rests_on
 from jigs.edges import fold_error
@@ -206,6 +207,8 @@ def _back_facts(front: Front) -> tuple[str, ...]:
             facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
     if front.through_box or front.counterbore:
         facts.append(_pull_screws(front))
+    if front.kind == "lift":
+        facts.append(SPRUNG)
     if front.screw_fixing is not None:
         heads = "pan or washer heads"
         if front.screw_head is not None:
@@ -324,6 +327,9 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
     for (height, stated), names in sorted(plates.items()):
         about = "" if stated else " wanted (none is listed)"
         facts.append(f"Plates {format_mm(height)} high{about} for {', '.join(names)}.")
+    lifts = {front.id for front in fronts if front.kind == "lift"}
+    if any(fitting.part in lifts for fitting in side.fittings):
+        facts.append(SPRUNG)
     inset = [front.thickness for front in fronts if front.overlay == "inset"]
     if inset:
         facts.append(

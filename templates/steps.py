@@ -5,6 +5,7 @@ from collections.abc import Set
 from jigs.cautions import CAUTION_FOR
 from jigs.lengths import format_mm
 from templates.cards.faces import FaceView
+from templates.cards.flap import TRUE_FOLD
 from templates.cards.reference import Edge
 from templates.sums import steps_between
 from templates.wording import drawer_ends
@@ -12,6 +13,7 @@ from templates.wording import drawer_ends
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
 CHECK_LEAFLET = "Check each place against the leaflet."
+_BLOCK = "Clamp a straight block against the folded flap; four strips of low-tack tape."
 _ALIKE = "Measure all: alike to 0.5?"
 """One card is cut at one height; cups meet their plates within 0.5 (common practice, no source)."""
 
@@ -34,19 +36,18 @@ def _cut(view: FaceView) -> str:
         if view.ladder and view.name:
             ladder = "; cut the ladder too, at their height"
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
-    if view.ladder and view.name:
-        return "Cut the cards, the top one at their height; fold the flaps."
-    if view.ladder:
-        return "Cut the cards, the top one at your height; fold the flaps."
-    return "Cut the cards, fold the flaps down."
+    top = "the top one at their height" if view.name else "the top one at your height"
+    return f"Cut cards and crossed corners{f'; {top}' if view.ladder else ''}."
 
 
-def _block(view: FaceView) -> str:
-    push = "butt the cut paper to it" if view.rounded else "push the fold into it"
-    return (
-        f"Clamp a straight block to each reference edge, 3 mm proud; {push}; four strips of "
-        "low-tack tape."
-    )
+def _set(view: FaceView) -> str:
+    """Say how the paper is set on its edges: the one way to fold and to block."""
+    if view.rounded:
+        return (
+            "Clamp a straight block to each reference edge, 3 mm proud; butt the cut paper to it; "
+            "four strips of low-tack tape."
+        )
+    return f"Fold each flap down over its edge: {TRUE_FOLD}. {_BLOCK}"
 
 
 def steps_for(view: FaceView) -> tuple[str, ...]:
@@ -59,7 +60,8 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
             return (
                 _BARS,
                 "The front's pilots come first. The box stands on its bottom.",
-                _block(view),
+                _cut(view),
+                _set(view),
                 _AWL,
                 f"Bore from outside. {CAUTION_FOR['clearance']}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
@@ -70,23 +72,22 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 _BARS,
                 "Turn the box round: it stands on its bottom, its back towards you.",
                 f"{_cut(view)} Where the notch is cut already, the fold hangs free.",
-                _block(view),
+                _set(view),
                 "Hold the slide's rear end to the drawing: its hook must meet the hole.",
                 _AWL,
-                f"Bore. {CAUTION_FOR['hook']} Eye and ear protection.",
+                f"Bore. {CAUTION_FOR['hook']}",
                 _tick(view),
             )
         case "front":
             return (
                 _BARS,
                 f"{_measure(view, 'it')} {_cut(view)}",
-                _block(view),
+                _set(view),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
                 else CHECK_LEAFLET,
                 _AWL,
-                f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']} Eye and ear "
-                "protection.",
+                f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']}",
                 _tick(view),
             )
         case "back":
@@ -96,9 +97,12 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
 def steps_again(view: FaceView) -> str:
     """Give the steps in one line, for the further sheets of a face, with the caution."""
     purpose = view.fittings[0].holes[0].purpose
+    setting = f"fold down, {TRUE_FOLD}; block against the flap"
+    if view.rounded:
+        setting = "butt to a block"
     return (
-        "STEPS: measure both bars; ID and code as on the label; measure the part; cut and fold; "
-        f"block and tape; lay the hardware; awl; check; bore. {CAUTION_FOR[purpose]}"
+        "STEPS: measure both bars; ID and code as on the label; measure the part; cut; "
+        f"{setting}; tape; lay the hardware; awl; check; bore. {CAUTION_FOR[purpose]}"
     )
 
 
@@ -113,11 +117,10 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
         _cut(view),
         "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
-        _block(view),
+        _set(view),
         "Lay the hinge on the drawing. Awl, lightly, then firmly.",
         f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
-        "Depth stop from the rim, first bore in scrap. Bore: clamped, eye and ear protection, "
-        "no gloves.",
+        f"Depth stop from the rim. Bore. {CAUTION_FOR['cup']}",
         _tick(view),
     )
 
@@ -127,22 +130,23 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
         return (
             _BARS,
             _top(view, "the part"),
-            _block(view),
+            _cut(view),
+            _set(view),
             CHECK_LEAFLET,
             _AWL,
-            f"Bore. {CAUTION_FOR['manual']} Eye and ear protection.",
+            f"Bore. {CAUTION_FOR['manual']}",
             _tick(view),
         )
     return (
         _BARS,
         _top(view, "the front"),
         _cut(view),
-        _block(view),
+        _set(view),
         _stand_box(view)
         if view.drawer_outline
         else "Hold it at its box: the holes must lie over the rail or the blocks.",
         _AWL,
-        f"Bore the pilots. {CAUTION_FOR['front-fixing']} Eye and ear protection.",
+        f"Bore the pilots. {CAUTION_FOR['front-fixing']}",
         _tick(view),
     )
 
@@ -158,11 +162,8 @@ def _stand_box(view: FaceView) -> str:
 def _bore(view: FaceView) -> str:
     """Say how a side or a partition is bored: right through only where a hole is."""
     if any(hole.depth is None for fitting in view.fittings for hole in fitting.holes):
-        return (
-            f"Bore; what is marked THROUGH once, from one face. {CAUTION_FOR['manual']} Eye and "
-            "ear protection."
-        )
-    return f"Bore. {CAUTION_FOR['plate']} Eye and ear protection."
+        return f"Bore; what is marked THROUGH once, from one face. {CAUTION_FOR['manual']}"
+    return f"Bore. {CAUTION_FOR['plate']}"
 
 
 def _side_steps(view: FaceView) -> tuple[str, ...]:
@@ -187,8 +188,8 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         return (
             _BARS,
             f"Lay the box {side}, its top away, FRONT edge on your {edge.upper()}.",
-            f"Cut the cards; fold over the front edge alone, stand the paper on the {panel}.",
-            "Four strips of low-tack tape.",
+            f"Cut the cards. Fold the flap down over the front edge alone: {TRUE_FOLD}; stand the "
+            f"paper on the {panel}. {_BLOCK}",
             lay,
             f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
             _bore(view),
@@ -202,7 +203,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
             "sides.",
             _cut(view),
-            _block(view),
+            _set(view),
             lay,
             f"{_AWL} Compare with the side across the column.",
             _bore(view),
@@ -213,7 +214,7 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",
         *both,
         _cut(view),
-        _block(view),
+        _set(view),
         lay,
         f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         _bore(view),

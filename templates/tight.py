@@ -129,7 +129,7 @@ def draw_leaf(leaf: Leaf, paper: Paper, number: int) -> Sheet:
     width, height = (paper.width, paper.height)[:: -1 if leaf.shared.room else 1]
     names = ", ".join(dict.fromkeys(part for _, part in leaf.parts))
     top = height - EDGE
-    marks: list[Mark] = border_marks(width, height, paper, number)
+    marks: list[Mark] = border_marks(width, height, paper, number, holes=True)
     words = (
         f"ON THIS PAGE: {names}. Cut along the wide lines first: each field is one face of one "
         "part."

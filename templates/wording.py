@@ -33,27 +33,6 @@ HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from 
 """How a card is set whose cut edge is the middle of a part."""
 
 
-def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[str, ...]:
-    """Say what is done with the paper beyond an edge, in full and shorter.
-
-    `stand`: the edge is a panel's face, on which the cut paper is stood.
-    """
-    if stand:
-        return (
-            f"CUT OFF THE BLACK, STAND THE PAPER ON THE {edge}",
-            f"CUT, STAND IT ON THE {edge}",
-            "CUT, NO FOLD",
-        )
-    if rounded:
-        return (
-            f"CUT OFF THE BLACK, NO FOLD: BUTT TO A BLOCK CLAMPED ON THE {edge}",
-            f"CUT OFF THE BLACK: BLOCK ON THE {edge}",
-            f"CUT, NO FOLD: {edge}",
-            "CUT, NO FOLD",
-        )
-    return (f"FOLD DOWN OVER THE {edge}", f"FOLD: {edge}", "FOLD DOWN")
-
-
 def side_words(side: Side) -> str:
     """Name a box side, or one face of a partition as it stands in its box, seen from the room.
 

@@ -6,11 +6,12 @@ White meets black exactly on a reference edge; a drawn line would be ambiguous b
 from jigs.lengths import format_mm
 from templates.cards.cardplan import BAND, SMALL, CardPlan
 from templates.cards.faces import FaceView
+from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Reference
 from templates.marks import Area, Line, Outline, Text
 from templates.space import Space
-from templates.typeface import text_width, wrap
-from templates.wording import HALF_WORDS, flap_words, index_words
+from templates.typeface import wrap
+from templates.wording import HALF_WORDS, index_words
 
 
 def draw_line(
@@ -30,8 +31,13 @@ def draw_references(space: Space, plan: CardPlan) -> None:
     """Draw the bands and flaps, or the words along an index line, and what else sets the card."""
     view = plan.view
     edge_x, edge_y = plan.across.kind == "edge", plan.up.kind == "edge"
+    both_fold = edge_x and edge_y and not view.rounded and not view.stand
+    if both_fold:
+        (x1, y1), (x2, y2) = plan.at(-plan.flap, -plan.flap), plan.at(0.0, 0.0)
+        cross_out(space, (min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)))
     if edge_x:
-        _band(space, plan, -BAND, -BAND if edge_y else 0.0, 0.0, plan.v_high)
+        low = -BAND if edge_y and not both_fold else 0.0
+        _band(space, plan, -BAND, low, 0.0, plan.v_high)
         _flap_words(space, plan, plan.across, plan.v_high)
     if edge_y:
         _band(space, plan, 0.0 if edge_x else plan.u_low, -BAND, plan.u_high, 0.0)
@@ -63,34 +69,15 @@ def draw_references(space: Space, plan: CardPlan) -> None:
 
 
 def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
-    name = plan.view.edges[reference.edge]
-    stand = reference.edge == "bottom" and plan.view.stand
-    for words in flap_words(name, plan.view.rounded, stand=stand):
-        if text_width(words, 2.5) < length - 4.0:
-            break
+    view = plan.view
+    stand = reference.edge == "bottom" and view.stand
+    lines = fullest(flap_words(view.edges[reference.edge], view.rounded, stand=stand), length)
+    out = -(BAND + plan.flap) / 2
     if reference.axis == "x":
-        shift = 1.2 if reference.inward < 0 else -1.2
-        if plan.view.rounded:
-            shift = 0.0  # the waste is narrower than a flap
-        x = plan.x(-(BAND + plan.flap) / 2) + shift
-        space.add(
-            Text(
-                x=x + 1.25,
-                y=plan.y(plan.v_high / 2),
-                text=words,
-                anchor="middle",
-                angle=90,
-            )
-        )
+        space.add(*flap_texts(lines, "x", plan.x(out), plan.y(plan.v_high / 2)))
     else:
-        space.add(
-            Text(
-                x=plan.x((plan.u_low + plan.u_high) / 2),
-                y=plan.y(-(BAND + plan.flap) / 2) - 1.25,
-                text=words,
-                anchor="middle",
-            )
-        )
+        middle = plan.x((plan.u_low + plan.u_high) / 2)
+        space.add(*flap_texts(lines, "y", plan.y(out), middle))
 
 
 def _draw_diamonds(space: Space, plan: CardPlan) -> None:

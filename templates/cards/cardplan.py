@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from jigs.geometry import Fitting
 from templates.cards.faces import FaceView
+from templates.cards.flap import FLAP
 from templates.cards.reference import Reference
 from templates.lettering import Label, block, label_on
 from templates.space import Box, spread
@@ -17,8 +18,6 @@ from templates.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_w
 
 BAND = 3.0
 """Width of the black band outside a reference edge."""
-FLAP = 13.0
-"""Width of band and flap together."""
 WASTE = 10.5
 """Width of band and waste together, where the card is cut at the edge and not folded."""
 ARM = 5.0

@@ -106,7 +106,7 @@ def cut(page: Division, used: float, least: float) -> Division:
 
 
 WHOLE = (
-    "Paper grows, the more the longer: measure the long bar too. Fold over the edges that say so; "
+    "Paper grows, the more the longer: measure the long bar too. Fold at the edges that say so; "
     "where one marked CHECK is off by over 0.5, set each hole out by its written distance."
 )
 """The step that a whole face has besides the others."""
@@ -170,7 +170,7 @@ def draw_long(plan: LongPlan, sheet: str, paper: Paper, number: int) -> Sheet:
     page, view, part = plan.page, plan.words.view, plan.words.of_page(plan.first)
     cards = tuple(placed.card for placed in plan.cards)
     across, top = page.width - LEFT_STRIP - EDGE, page.height - EDGE
-    marks: list[Mark] = border_marks(page.width, page.height, paper, number)
+    marks: list[Mark] = border_marks(page.width, page.height, paper, number, holes=True)
     marks += _long_bar(page.height)
     pieces = plan.words.body(page.column_width, plan.first)
     room = page.words_height

@@ -15,9 +15,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.geometry import SLACK, Fitting
-from templates.cards.cardplan import ARM, FLAP, WASTE
+from templates.cards.cardplan import ARM, WASTE
 from templates.cards.faces import FaceView
 from templates.cards.figures import figures_of
+from templates.cards.flap import FLAP
 from templates.cards.reference import REACH, Reference
 from templates.scales import OVERLAP
 from templates.strips.wholecard import edges_of

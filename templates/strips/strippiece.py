@@ -22,14 +22,15 @@ from templates.cards.figures import (
     write_figures,
     write_name,
 )
+from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Reference
 from templates.lettering import block
 from templates.marks import MEDIUM, Area, Line, Outline, Text
 from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.space import Box, Space
 from templates.strips.strip import SCALE, Strip
-from templates.typeface import text_width, wrap
-from templates.wording import flap_words, index_words
+from templates.typeface import wrap
+from templates.wording import index_words
 
 NOTCH = 6.0
 """Width of the notch in which the tab's marks are seen, mm."""
@@ -159,38 +160,27 @@ def _fittings(piece: _Piece) -> tuple[Fitting, ...]:
 def _draw_edges(space: Space, piece: _Piece) -> None:
     """Draw the band along the edge, and on the first piece the one along the end."""
     strip, view = piece.strip, piece.strip.view
-    low = piece.low - (BAND if piece.first else 0.0)
+    stand = view.stand and strip.up.edge == "bottom"
+    folds = piece.first and not view.rounded and not stand
+    low = piece.low - (BAND if piece.first and not folds else 0.0)
     space.add(_area(piece.box(-BAND, low, 0.0, piece.high)))
-    name = view.edges[strip.across.edge]
-    length = piece.high - piece.low
-    words = _longest(flap_words(name, view.rounded), length - 4.0)
-    middle = piece.x(-(BAND + strip.flap) / 2)
-    shift = 0.0 if view.rounded else (1.2 if strip.across.inward < 0 else -1.2)
-    space.add(
-        Text(
-            x=middle + shift + 1.25,
-            y=piece.y((piece.low + piece.high) / 2),
-            text=words,
-            anchor="middle",
-            angle=90,
-        )
-    )
-    if piece.first:
-        space.add(_area(piece.box(0.0, -BAND, strip.width, 0.0)))
-        name = view.edges[strip.up.edge]
-        stand = view.stand and strip.up.edge == "bottom"
-        words = _longest(flap_words(name, view.rounded, stand=stand), strip.width - 4.0)
-        y = piece.y(-(BAND + strip.flap) / 2) - 1.25
-        space.add(Text(x=piece.x(strip.width / 2), y=y, text=words, anchor="middle"))
+    words = flap_words(view.edges[strip.across.edge], view.rounded)
+    out, middle = -(BAND + strip.flap) / 2, (piece.low + piece.high) / 2
+    lines = fullest(words, piece.high - piece.low)
+    space.add(*flap_texts(lines, "x", piece.x(out), piece.y(middle)))
+    if not piece.first:
+        return
+    space.add(_area(piece.box(0.0, -BAND, strip.width, 0.0)))
+    words = flap_words(view.edges[strip.up.edge], view.rounded, stand=stand)
+    lines = fullest(words, strip.width)
+    space.add(*flap_texts(lines, "y", piece.y(out), piece.x(strip.width / 2)))
+    if folds:
+        cross_out(space, piece.box(-strip.flap, -strip.flap, 0.0, 0.0))
 
 
 def _area(box: Box) -> Area:
     x0, y0, x1, y1 = box
     return Area(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
-
-
-def _longest(choices: tuple[str, ...], room: float) -> str:
-    return next((words for words in choices if text_width(words, 2.5) < room), choices[-1])
 
 
 def _draw_foot(space: Space, piece: _Piece) -> float:

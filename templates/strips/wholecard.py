@@ -8,7 +8,7 @@ that has grown. The top end of a hinged door has its ladder instead of a band.
 from templates.cards.card import Card, choose_references
 from templates.cards.cardborder import ladder
 from templates.cards.carddraw import draw_hardware, draw_holes
-from templates.cards.cardplan import BAND, FLAP, LADDER
+from templates.cards.cardplan import BAND, LADDER
 from templates.cards.faces import FaceView
 from templates.cards.figures import (
     draw_slide_lines,
@@ -18,12 +18,11 @@ from templates.cards.figures import (
     write_figures,
     write_name,
 )
+from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Axis, Edge, Reference
 from templates.lettering import block
-from templates.marks import Area, Outline, Text
+from templates.marks import Area, Outline
 from templates.space import Box, Space
-from templates.typeface import text_width
-from templates.wording import flap_words
 
 HEADING = 69.0
 """Width of the card's own words, mm."""
@@ -58,6 +57,7 @@ def whole_card(view: FaceView) -> Card | None:
             space.add(*ladder(view, inside[0], inside[2], view.height))
         elif edge != view.bevel:
             _draw_band(space, view, reference, inside, border, sets=edge in setting)
+    _cross_corners(space, view, setting, inside, border)
     x0, y0, x1, y1 = border
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     top = inside[3] - (9.0 if view.ladder else 1.5)
@@ -122,8 +122,9 @@ def _draw_band(
     x0, y0, x1, y1 = inside
     at, out = edge.at, edge.at - edge.inward * BAND
     if edge.axis == "x":
-        low = y0 - (BAND if _banded(view, "bottom") else 0.0)
-        high = y1 + (BAND if _banded(view, "top") else 0.0)
+        # A rounded part's corners are cut away with the black, the others are crossed.
+        low = y0 - (BAND if view.rounded and _banded(view, "bottom") else 0.0)
+        high = y1 + (BAND if view.rounded and _banded(view, "top") else 0.0)
         points = ((at, low), (out, low), (out, high), (at, high))
         length = y1 - y0
     else:
@@ -131,16 +132,30 @@ def _draw_band(
         length = x1 - x0
     space.add(Area(points=points))
     name = view.edges[edge.edge]
-    check = (f"CHECK: {name} MUST LIE HERE", f"CHECK: {name}", "CHECK")
-    for words in flap_words(name, view.rounded) if sets else check:
-        if text_width(words, 2.5) < length - 4.0:
-            break
+    check = ((f"CHECK: {name} MUST LIE HERE",), (f"CHECK: {name}",), ("CHECK",))
+    lines = fullest(flap_words(name, view.rounded) if sets else check, length)
     middle = (out + (border[0 if edge.axis == "x" else 1] if edge.inward > 0 else
                      border[2 if edge.axis == "x" else 3])) / 2  # fmt: skip
-    if edge.axis == "x":
-        space.add(Text(x=middle + 1.25, y=(y0 + y1) / 2, text=words, anchor="middle", angle=90))
-    else:
-        space.add(Text(x=(x0 + x1) / 2, y=middle - 1.25, text=words, anchor="middle"))
+    along = (y0 + y1) / 2 if edge.axis == "x" else (x0 + x1) / 2
+    space.add(*flap_texts(lines, edge.axis, middle, along))
+
+
+def _cross_corners(
+    space: Space, view: FaceView, setting: set[Edge], inside: Box, border: Box
+) -> None:
+    """Cross the corners where a flap that goes down meets another, or the paper of a check."""
+    if view.rounded:
+        return
+    xs: tuple[tuple[Edge, float, float], ...] = (
+        ("left", border[0], inside[0]), ("right", inside[2], border[2])
+    )  # fmt: skip
+    ys: tuple[tuple[Edge, float, float], ...] = (
+        ("bottom", border[1], inside[1]), ("top", inside[3], border[3])
+    )  # fmt: skip
+    for side, x0, x1 in xs:
+        for end, y0, y1 in ys:
+            if _banded(view, end) and setting & {side, end}:
+                cross_out(space, (x0, y0, x1, y1))
 
 
 def _write(

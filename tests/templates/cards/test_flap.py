@@ -1,0 +1,125 @@
+"""Flaps: where to fold is said on each, and corners where two meet are cut out."""
+
+import pytest
+
+from jigs.parts import Layout
+from templates.cards.card import Card
+from templates.cards.faces import FaceView
+from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
+from templates.marks import Line, Text
+from templates.paper import PAPERS
+from templates.sheets import make_sheets
+from templates.steps import steps_again, steps_for
+from templates.strips.wholecard import whole_card
+from templates.typeface import text_width
+from tests.jobtexts import box_text
+from tests.templates.printed import laid_out
+from tests.templates.uneven import UNEVEN
+from tests.templates.worked import only_cards
+
+ROUNDED = box_text("B1", "base", 'kind = "door"\nhinged = "left"\nedge_radius = 3')
+TOGETHER = box_text("B1", "drawer", 'kind = "drawer"', more="assembled = true")
+
+
+def words(card: Card) -> str:
+    """Give all that is written on a card."""
+    return " ".join(mark.text for mark in card.marks if isinstance(mark, Text))
+
+
+def corner_of(card: Card) -> tuple[float, float] | None:
+    """Give the middle of the crossed corner, where its two words stand; None without one."""
+    cut, out = (
+        [(mark.x, mark.y) for mark in card.marks if isinstance(mark, Text) and mark.text == text]
+        for text in ("CUT", "OUT")
+    )
+    if not cut and not out:
+        return None
+    ((x, high),), ((_, low),) = cut, out
+    return x, (high + low) / 2 + 1.1  # the middle of two lines, letters 2.5 high
+
+
+def cards_of(layout: Layout, *, strip: bool = False) -> list[Card]:
+    """Give all cards of a job."""
+    sheets = make_sheets(layout, PAPERS["common"], strip=strip)
+    return [placed.card for _, placed in sheets.cards]
+
+
+@pytest.mark.parametrize("edge", ["HINGE EDGE", "BOTTOM EDGE", "FREE EDGE"])
+@pytest.mark.parametrize("length", [40.0, 68.0, 100.0, 250.0])
+def test_where_to_fold_is_said_on_flaps_of_any_length(edge: str, length: float) -> None:
+    """Neither black on the face nor white on the edge, in two lines at most, and it fits."""
+    lines = fullest(flap_words(edge, False), length)
+    said = " ".join(lines)
+    assert "FOLD" in said
+    assert "no black on" in said
+    assert "no white on" in said
+    assert len(lines) <= 2
+    assert max(text_width(line, 2.5) for line in lines) < length
+
+
+def test_every_flap_says_so() -> None:
+    """As often as a card has black edges to fold at."""
+    for card in cards_of(laid_out(UNEVEN)):
+        assert words(card).count("no white on") == len(card.edges)
+
+
+def test_the_corner_of_two_flaps_is_crossed() -> None:
+    """A square as wide as a flap, outside both edges: of the lower hinge of a left-hung door at
+    the lower right of its back, 454 wide."""
+    for card in only_cards("B3-2", "back"):
+        if len(card.edges) < 2:
+            assert corner_of(card) is None
+            continue
+        assert corner_of(card) == pytest.approx((454.0 + FLAP / 2, -FLAP / 2), abs=0.1)
+        edges = {
+            (mark.x1, mark.y1, mark.x2, mark.y2)
+            for mark in card.marks if isinstance(mark, Line)
+        }  # fmt: skip
+        assert (454.0, -FLAP, 454.0 + FLAP, -FLAP) in edges
+        assert (454.0, 0.0, 454.0 + FLAP, 0.0) in edges
+
+
+def test_every_card_with_two_flaps_has_its_corner() -> None:
+    """Of whatever part, left or right."""
+    for strip in (False, True):
+        for card in cards_of(laid_out(UNEVEN), strip=strip):
+            assert (corner_of(card) is not None) == (len(card.edges) == 2)
+
+
+def test_where_nothing_folds_no_corner_is_crossed() -> None:
+    """Rounded edges: cut where white meets black. A box together: the paper stands on the panel,
+    cut, and one flap alone goes down."""
+    backs = [card for card in cards_of(laid_out(ROUNDED)) if card.view.face == "back"]
+    together = [card for card in cards_of(laid_out(TOGETHER)) if card.view.face == "inside"]
+    assert any(len(card.edges) == 2 for card in backs)
+    assert any(len(card.edges) == 2 for card in together)
+    assert all(corner_of(card) is None for card in (*backs, *together))
+    assert all("no white on" not in words(card) for card in backs)
+    assert all(words(card).count("no white on") == 1 for card in together)
+
+
+def test_a_whole_face_has_a_crossed_corner_wherever_a_flap_meets_other_paper() -> None:
+    """A side's four edges: two set the paper, two are checks; no corner is left but that of two
+    checks."""
+    view = only_cards("B3-SIDE-L", "inside")[0].view
+    card = whole_card(view)
+    assert card is not None
+    assert sum(isinstance(mark, Text) and mark.text == "CUT" for mark in card.marks) == 3
+
+
+def views() -> list[FaceView]:
+    """Give faces of every kind."""
+    views = [card.view for card in cards_of(laid_out(UNEVEN))]
+    return [*views, *(card.view for card in cards_of(laid_out(TOGETHER)))]
+
+
+def test_there_is_one_way_to_fold_and_to_block() -> None:
+    """Flap first, then a block against it: in every face's steps, and in short on its further
+    sheets; nobody pushes a fold into a block."""
+    for view in views():
+        steps = steps_for(view)
+        (step,) = [step for step in steps if TRUE_FOLD in step]
+        assert "Clamp a straight block against the folded flap" in step
+        assert not any("push" in each for each in steps)
+        assert any("Cut " in each for each in steps)
+        assert f"fold down, {TRUE_FOLD}; block against the flap" in steps_again(view)

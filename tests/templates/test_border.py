@@ -1,0 +1,52 @@
+"""What stands along the borders: the care that drilling wants, on each page that has holes."""
+
+import pytest
+
+from jigs.cautions import CARE
+from templates.marks import Text
+from templates.paper import PAPERS
+from templates.sheets import make_sheets
+from tests.templates.printed import laid_out
+from tests.templates.test_byhandsheets import arm, wall_box
+from tests.templates.uneven import UNEVEN
+
+
+@pytest.mark.parametrize("tight", [False, True])
+@pytest.mark.parametrize("name", ["common", "a3"])
+def test_every_page_with_holes_says_what_care_they_want(name: str, tight: bool) -> None:
+    """In one line, once, beside the check of the bars; the first page has the cautions in full."""
+    first, *others = make_sheets(laid_out(UNEVEN), PAPERS[name], tight=tight)
+    for sheet in others:
+        lines = [mark for mark in sheet.page.marks if isinstance(mark, Text) and mark.text == CARE]
+        assert sheet.cards
+        assert len(lines) == 1
+        assert lines[0].bold
+    assert CARE not in {mark.text for mark in first.page.marks if isinstance(mark, Text)}
+
+
+def test_the_care_names_each_danger() -> None:
+    """And that no glove belongs near a spindle."""
+    for word in ("CLAMP", "eye", "ear", "dust", "NO GLOVES where a spindle turns"):
+        assert word in CARE
+
+
+def test_the_first_page_says_to_print_one_side_alone() -> None:
+    """Sheets are cut up: what stood on the back would be cut with them."""
+    first = next(iter(make_sheets(laid_out(UNEVEN), PAPERS["common"])))
+    words = " ".join(mark.text for mark in first.page.marks if isinstance(mark, Text))
+    assert words.count("Print one-sided") == 1
+
+
+def test_the_arms_of_a_lift_are_sprung() -> None:
+    """Said on the door's sheet and on those of both sides; nowhere in a box without a lift."""
+    for boxes, parts in (
+        (wall_box(arm(250)), {"B1-1", "B1-SIDE-L", "B1-SIDE-R"}),
+        (UNEVEN, set()),
+    ):
+        said = {
+            sheet.part
+            for sheet in make_sheets(laid_out(boxes), PAPERS["common"])
+            if "arms are sprung"
+            in " ".join(mark.text for mark in sheet.page.marks if isinstance(mark, Text))
+        }
+        assert said == parts
