@@ -283,8 +283,8 @@ class BoxSpec:
     `assembled`: its sides are drilled in the box; `band`: the edge band on its sides is on, or
     comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
     its bottom panel above their end; the box's height counts from there too, mm.
-    `columns` from left to right, parted by partitions; none: one column. `rollouts` run behind
-    its doors. `rail`: height of a
+    `columns` from left to right, parted by partitions; none: one column. `no_shelf`: it has
+    none, and that is meant. `rollouts` run behind its doors. `rail`: height of a
     rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
     corner box whose front is closed by a fixed panel from that end to this far along it, mm.
     `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
@@ -310,6 +310,7 @@ class BoxSpec:
     legs: float = 0.0
     columns: tuple[ColumnSpec, ...] = ()
     shelves: tuple[ShelfSpec, ...] = ()
+    no_shelf: bool = False
     rollouts: tuple[RolloutSpec, ...] = ()
     rail: float | None = None
     blind_left: float = 0.0

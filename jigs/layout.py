@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from jigs.boxlayout import lay_out_box
+from jigs.checks.asked import check_asked
 from jigs.checks.crosswise import check_crosswise
 from jigs.checks.delivery import check_surplus
 from jigs.checks.installing import check_standing
@@ -41,7 +42,15 @@ def lay_out(job: Job) -> Layout:
             boxes=job.boxes,
             fronts=fronts,
             sides=sides,
-            problems=(*surplus, *problems, *beside, *check_standing(job), *crosswise, *unlikely),
+            problems=(
+                *surplus,
+                *problems,
+                *beside,
+                *check_standing(job),
+                *check_asked(job),
+                *crosswise,
+                *unlikely,
+            ),
             echo=summarise(job),
             rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
         )

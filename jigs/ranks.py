@@ -61,6 +61,7 @@ RANKS: dict[str, Rank] = {
     "stile-narrow": 1,
     # 2: wood or money is spoilt where it is passed over
     "above-ceiling": 2,
+    "appliance-place": 2,
     "before-filler": 2,
     "beyond-wall": 2,
     "blocks-needed": 2,
@@ -97,6 +98,7 @@ RANKS: dict[str, Rank] = {
     "hinges-few": 2,
     "hook-through": 2,
     "nailer-inside": 2,
+    "opening-not-noted": 2,
     "out-of-square": 2,
     "piece-no-room": 2,
     "pocket-near-hole": 2,
@@ -128,6 +130,7 @@ RANKS: dict[str, Rank] = {
     "leaflet-in-part": 3,
     "least-reveal-unknown": 3,
     "not-delivered": 3,
+    "no-shelf": 3,
     "one-pull-for-two": 3,
     "pull-on-rail": 3,
     "pull-screw": 3,

@@ -203,6 +203,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         legs=legs,
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
+        no_shelf=table.pick("shelf") == [],
         rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
         rail=table.length("rail", RAIL),
         blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],

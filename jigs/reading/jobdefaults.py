@@ -207,7 +207,7 @@ def _fill_shelves(boxes: Sequence[BoxSpec]) -> tuple[tuple[BoxSpec, ...], tuple[
 
 
 def _stands_open(box: BoxSpec) -> bool:
-    return box.kind in OPEN_SHELVES and not box.fronts and not box.shelves
+    return box.kind in OPEN_SHELVES and not box.fronts and not (box.shelves or box.no_shelf)
 
 
 def _has_free_pins(box: BoxSpec) -> bool:

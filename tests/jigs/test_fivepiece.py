@@ -1,5 +1,7 @@
 """Five-piece fronts: margins, pulls, fixing screws and glass."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
@@ -14,7 +16,7 @@ def laid(**given: object) -> Layout:
     """Lay out a door in a wall box, or another front under an opening in a drawer box."""
     front = FrontSpec(id="B1-2", **given)  # type: ignore[arg-type]
     if front.kind == "door":
-        return lay(box(front, kind="wall"))
+        return lay(replace(box(front, kind="wall"), no_shelf=True))
     return lay(box(FrontSpec(id="B1-1", kind="opening"), front, kind="drawer"))
 
 

@@ -42,7 +42,7 @@ def test_a_dishwashers_panel_by_its_sheet(tmp_path: Path) -> None:
     panel = front(layout, "DW1-1")
     assert [(h.purpose, h.x, h.y) for h in panel.holes] == [("manual", 80.0, 640.0)]
     assert (panel.width, panel.y) == pytest.approx((594, 97))
-    assert not codes(layout, "DW1-1")
+    assert codes(layout, "DW1-1") <= {"unlikely-number"}  # 97 is no usual reveal
     assert not panel.withheld
 
 

@@ -21,8 +21,8 @@ def door(
 ) -> Layout:
     """Lay out one left-hung door."""
     front = FrontSpec(id="B1-1", **{"kind": "door", "hinged": "left", **given})  # type: ignore[arg-type]
-    return lay_out(job(box(front, width=width, height=height, kind="wall"), hinge=hinge,
-                       reveal=reveal))  # fmt: skip
+    bare = replace(box(front, width=width, height=height, kind="wall"), no_shelf=True)
+    return lay_out(job(bare, hinge=hinge, reveal=reveal))
 
 
 def test_the_golden_door_has_no_findings() -> None:

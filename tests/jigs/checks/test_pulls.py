@@ -25,7 +25,7 @@ def drawer(
         id="B1-1",
         **{"kind": "drawer", "height": 152.4, "thickness": thickness, **given},  # type: ignore[arg-type]
     )
-    rest = FrontSpec(id="B1-2", kind="opening")
+    rest = FrontSpec(id="B1-2", kind="opening", leaflet=True)
     return lay_out(job(box(front, rest, kind="tall", width=width), pull=pull, units=units))
 
 
