@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from jigs.checks.finding import warning
 from jigs.checks.sightlines import at_end
-from jigs.checks.wallends import SEEN, SPARE, projection_of
+from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
@@ -48,7 +48,22 @@ def check_corners(
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance
                 problems += _check_box(job, box, fronts, hand, end, room, opposite)
+                if others and _meets_the_room(box, [other for other, _ in others]):
+                    bare = WallEnd(stands="wall", filler=end.filler)
+                    for front in fronts:
+                        problems += check_front(job, front, hand, bare, room)
     return tuple(problems)
+
+
+def _meets_the_room(box: BoxSpec, others: Sequence[BoxSpec]) -> bool:
+    """Tell whether a wall box has the room's wall at its end: nothing of the other run hangs."""
+    top = box.above_floor + box.height
+    return box.kind == "wall" and not any(
+        other.kind == "wall"
+        or min(top, other.above_floor + other.height) - max(box.above_floor, other.above_floor)
+        > SLACK
+        for other in others
+    )
 
 
 def _check_box(

@@ -50,14 +50,14 @@ def check_wall_ends(
                 near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel)
                 for box, distance in near:
                     for front in at_end(by_box[box.id], hand):
-                        problems += _check_front(job, front, hand, end, end.filler + distance)
+                        problems += check_front(job, front, hand, end, end.filler + distance)
     told = {(problem.part, problem.code) for problem in problems}
     flush = WallEnd(stands="panel")
     for box in boxes:
         for hand in hands:
             if panel_at(box, hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
-                    found = _check_front(job, front, hand, flush, 0.0)
+                    found = check_front(job, front, hand, flush, 0.0)
                     problems += [p for p in found if (p.part, p.code) not in told]
     return tuple(problems)
 
@@ -68,7 +68,7 @@ def projection_of(front: Front, pulls: Mapping[str, PullRecord]) -> float:
     return record.projection if record else 0.0
 
 
-def _check_front(
+def check_front(
     job: Job, front: Front, hand: Hand, end: WallEnd, room: float
 ) -> tuple[Problem, ...]:
     """Check one front against what stands at its end, `room` from its box."""

@@ -107,3 +107,17 @@ def test_a_box_in_the_corner_is_seen_from_both_walls() -> None:
     given = replace(job(*boxes, material=BOARDS), walls=(WallSpec(name="north", left=end),))
     [problem] = [p for p in lay_out(given).problems if p.code == "corner-filler"]
     assert "0 in (0.0 mm) for what stands out" in problem.text
+
+
+@pytest.mark.parametrize(("filler", "told"), [(0.0, True), (40.0, True), (41.0, False)])
+def test_a_wall_box_at_the_rooms_own_wall(filler: float, told: bool) -> None:
+    """Where nothing of the other run hangs, the wall boxes go on to the room's wall: a door hinged
+    there wants its pull's 35 and 6, as at any wall."""
+    north = box(door("W1-1", "right"), name="W1", kind="wall", above_floor=1370.0, depth=320.0)
+    south = replace(box(door("C1-1", "left"), name="C1"), wall="south")
+    given = job(north, south, material=BOARDS)
+    end = WallEnd(stands="corner", filler=filler, meets="south")
+    made = lay_out(replace(given, walls=(WallSpec(name="north", right=end),)))
+    codes = [p.code for p in made.problems if p.part == "W1-1"]
+    assert ("wall-filler" in codes) is told
+    assert "corner-filler" not in codes
