@@ -27,6 +27,7 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
         "parts.csv",
         "order.csv",
         "fronts.csv",
+        "contents.json",
     )
     pack = {f"pack/{name}" for name in made}
     assert files == pack | set(demo_files())
