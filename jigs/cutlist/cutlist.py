@@ -6,8 +6,10 @@ its drawer boxes are, for the width that the job says; what does not fit the box
 held back.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from jigs.columns import place_columns
 from jigs.cutlist.boxes import BoxPieces, cut_box
 from jigs.cutlist.drawers import cut_drawer, cut_spacers, shape_of_front, shape_of_rollout
 from jigs.cutlist.joints import Unclear
@@ -17,6 +19,7 @@ from jigs.cutlist.trimmings import trim_boxes, wall_fillers
 from jigs.cutlist.wallnames import wall_tags
 from jigs.geometry import SLACK
 from jigs.parts import Front, Layout, Side
+from jigs.rolloutspec import Rollout
 
 LEAST = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""
@@ -39,6 +42,19 @@ class Cut:
     def to_cut(self) -> tuple[Piece, ...]:
         """The pieces that are still to be cut."""
         return tuple(piece for piece in self.pieces if piece.id not in self.standing)
+
+
+def _line_of(rollout: Rollout, sides: Iterable[Side]) -> float:
+    """Give the height of a rollout's slide holes above the side's bottom end, mm."""
+    return next(
+        (
+            fitting.holes[0].y
+            for side in sides
+            for fitting in side.fittings
+            if fitting.part == rollout.id and fitting.kind == "slide"
+        ),
+        rollout.y,
+    )
 
 
 def cut_list(layout: Layout) -> tuple[Piece, ...]:
@@ -84,7 +100,8 @@ def cut_job(layout: Layout) -> Cut:
             if rollout.withheld:
                 left_out += [rollout.id] if made else []
                 continue
-            pieces += cut_spacers(rollout)
+            carcass = place_columns(job, box).carcasses[rollout.column - 1]
+            pieces += cut_spacers(rollout, carcass, _line_of(rollout, sides.get(box.id, ())))
             if not made:
                 continue
             drawer, more = cut_drawer(job.build, shape_of_rollout(rollout))

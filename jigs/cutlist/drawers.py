@@ -16,14 +16,15 @@ The golden drawer, 409.6 x 101.6 x 533 of 15.9 sides:
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from jigs.build import Build
+from jigs.carcass import Carcass
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
 from jigs.drawers import BOTTOM_RISE
 from jigs.geometry import SLACK
+from jigs.job import Hand
 from jigs.lengths import format_mm
 from jigs.parts import DrawerBox, Front
 from jigs.rolloutspec import Rollout
@@ -161,14 +162,15 @@ def cut_drawer(build: Build, shape: DrawerShape) -> tuple[tuple[Piece, ...], tup
     return (sides, front, back, _bottom(build, shape)), unclear
 
 
-def cut_spacers(rollout: Rollout) -> tuple[Piece, ...]:
-    """Cut what a rollout's slides stand on where a door hangs: as long as the slide.
-
-    Where they stand in the box, the slide's holes in the side say: no block is given.
-    """
-    spacers: tuple[tuple[Literal["left", "right"], float], ...] = (
-        ("left", rollout.spacer_left),
-        ("right", rollout.spacer_right),
+def cut_spacers(rollout: Rollout, carcass: Carcass, line: float) -> tuple[Piece, ...]:
+    """Cut what a rollout's slides stand on where a door hangs: as long as the slide, the slide's
+    hole `line` (mm above the side's bottom end) along its middle where the floor lets it."""
+    long = rollout.slide_length or rollout.length
+    low = max(carcass.floor, line - SPACER_HEIGHT / 2)
+    right = carcass.inner("right") - rollout.spacer_right
+    spacers: tuple[tuple[Hand, float, float], ...] = (
+        ("left", rollout.spacer_left, carcass.inner("left")),
+        ("right", rollout.spacer_right, right),
     )
     return tuple(
         Piece(
@@ -177,14 +179,15 @@ def cut_spacers(rollout: Rollout) -> tuple[Piece, ...]:
             box=rollout.box,
             wall=rollout.wall,
             stuff="spacer",
-            length=rollout.slide_length or rollout.length,
+            length=long,
             width=SPACER_HEIGHT,
             thickness=thick,
             grain="length",
             hand=hand,
+            blocks=(Block(x=x, y=low, z=rollout.z, dx=thick, dy=SPACER_HEIGHT, dz=long),),
             note=f"under the {hand} slide of {rollout.id}; bore it with the side's slide holes",
         )
-        for hand, thick in spacers
+        for hand, thick, x in spacers
         if thick > SLACK
     )
 

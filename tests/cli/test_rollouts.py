@@ -62,14 +62,19 @@ def test_its_sheets_are_those_of_the_sides(path: Path, tmp_path: Path) -> None:
 
 
 def test_its_pieces(path: Path, tmp_path: Path) -> None:
-    """Sides, front, back and bottom of its box, chosen by its ID; they stand between the spacer
-    and the other side, and no screws of a front are kept clear of."""
+    """Its spacer, and sides, front, back and bottom of its box, which stand between the spacer
+    and the other side; no screws of a front are kept clear of."""
     data = json.loads(run("parts", path, "--only", "B1-ROLLOUT-1", "--format", "json").stdout)
     assert [piece["id"] for piece in data["parts"]] == [
-        f"B1-ROLLOUT-1-{name}" for name in ("SIDE", "FRONT", "BACK", "BOTTOM")
+        f"B1-ROLLOUT-1-{name}" for name in ("SPACER-L", "SIDE", "FRONT", "BACK", "BOTTOM")
     ]
     pieces = cut_job(lay(tmp_path, box(DOOR, more=TWO))).pieces
-    blocks = [b for p in pieces if p.id.startswith("B1-ROLLOUT-1-") for b in p.blocks]
+    (spacer,) = [b for p in pieces if p.id == "B1-ROLLOUT-1-SPACER-L" for b in p.blocks]
+    assert (spacer.x, spacer.dx) == pytest.approx((TS, 20))
+    # 60 high, the slide's hole along its middle: a - b = 19 above 120.
+    assert spacer.y == pytest.approx(120 + 33 - 14 - 30)
+    wood = [p for p in pieces if p.kind != "spacer" and p.id.startswith("B1-ROLLOUT-1-")]
+    blocks = [b for p in wood for b in p.blocks]
     assert min(b.x for b in blocks) > TS + 20
     assert max(b.x + b.dx for b in blocks) < WB - TS
     assert min(b.y for b in blocks) == pytest.approx(120)
