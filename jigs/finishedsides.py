@@ -43,7 +43,13 @@ def finish_sides(
         fittings, shared = bore_through(face, kept)
         if shared and face.hand == "right":
             problems.append(_bored_once(face, shared, job))
-        sides.append(_finish(job, carcass, face, fittings, missing[face.key]))
+        side = _finish(job, carcass, face, fittings, missing[face.key])
+        other = next(
+            (each for each in faces if each.column == face.column and each.hand != face.hand), None
+        )
+        if other is not None:
+            side = replace(side, across=other.partition, raised=other.base - face.base)
+        sides.append(side)
     return tuple(replace(side, code=_code(side, sides)) for side in sides), tuple(problems)
 
 

@@ -159,10 +159,12 @@ class Side:
     above the bottom end, where a box already assembled is measured from. It is the `side` of
     `column`. A partition has a number (`partition`, 0 for a side) and two such faces; its left
     side stands `x` from the box's left edge, its bottom end `base` above the sides', its top end
-    `below` theirs. `assembled`: it is; `band_state`: the band is on, or comes later. `legs`: how
-    far the bottom panel's underside stands above a side's end, where it runs to the floor.
-    `missing`: the held fronts and rollouts whose holes in this face are left out. `trial_of`: the
-    fronts that are tried on scrap, where it carries their holes alone.
+    `below` theirs. `across`: the partition on the other side of its column, 0 for a side of the
+    box; `raised`: how far that board's bottom end stands above its own. `assembled`: it is;
+    `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's underside
+    stands above a side's end, where it runs to the floor. `missing`: the held fronts and rollouts
+    whose holes in this face are left out. `trial_of`: the fronts that are tried on scrap, where it
+    carries their holes alone.
     """
 
     box: str
@@ -180,6 +182,8 @@ class Side:
     x: float = 0.0
     base: float = 0.0
     below: float = 0.0
+    across: int = 0
+    raised: float = 0.0
     partition: int = 0
     fittings: tuple[Fitting, ...] = ()
     assembled: bool = False

@@ -3,6 +3,7 @@
 from collections.abc import Set
 
 from jigs.cautions import CAUTION_FOR
+from jigs.geometry import SLACK
 from jigs.lengths import format_mm
 from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
@@ -166,18 +167,29 @@ def _bore(view: FaceView) -> str:
     return f"Bore. {CAUTION_FOR['plate']}"
 
 
+def _together(view: FaceView) -> str:
+    """Say how a board is laid with the one across its column, so that a line is struck on both.
+
+    A partition stands on the bottom panel: an offcut of its board lifts it as high off the stop.
+    """
+    level = abs(view.raised) <= SLACK
+    pair = "LEFT and RIGHT" if level and not view.partition else f"it and the {view.mate}"
+    lay = f"Lay {pair} together, front edges touching"
+    if level:
+        return f"{lay}, bottoms on one stop"
+    lift = format_mm(abs(view.raised))
+    spacer = f"a block {lift} long" if view.on_legs else f"an offcut of the bottom's board ({lift})"
+    low, high = "this bottom", "the partition's"
+    if view.raised < 0.0:
+        low, high = "the side's bottom", "this one"
+    return f"{lay}: {low} on the stop, {spacer} between stop and {high}"
+
+
 def _side_steps(view: FaceView) -> tuple[str, ...]:
     edge: Edge = view.front_edge or "left"
     kinds = {fitting.kind for fitting in view.fittings}
     level = " and ".join(kind.upper() for kind in ("slide", "shelf") if kind in kinds)
-    both = (
-        (
-            "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop; draw the "
-            f"{level} lines across BOTH at once.",
-        )
-        if level
-        else ()
-    )
+    both = (f"{_together(view)}; draw the {level} lines across BOTH at once.",) if level else ()
     hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds)
     lay = f"Lay {hardware} on the drawing." if hardware else CHECK_LEAFLET
     if not hardware and "shelf" in kinds:
@@ -202,10 +214,11 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             "face's name on it.",
             f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
             "sides.",
+            *both,
             _cut(view),
             _set(view),
             lay,
-            f"{_AWL} Compare with the side across the column.",
+            f"{_AWL} Compare with the {view.mate}.",
             _bore(view),
             _tick(view),
         )

@@ -44,6 +44,13 @@ def side_words(side: Side) -> str:
     return f"{face} face of partition {side.partition}"
 
 
+def face_across(side: Side) -> str:
+    """Name the face that looks at this one across their column."""
+    other = "right" if side.side == "left" else "left"
+    # A column's right board shows it its left face.
+    return f"{side.side} face of partition {side.across}" if side.across else f"{other} side"
+
+
 def nominal_words(length: float) -> str:
     """Write a slide's nominal length: `533 mm (21 in)` where it is one in whole inches."""
     inches = round(length / 25.4)

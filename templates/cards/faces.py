@@ -13,7 +13,7 @@ from jigs.lengths import Unit
 from jigs.parts import DrawerBox, Front, Side
 from jigs.rolloutspec import Rollout
 from templates.cards.reference import Edge
-from templates.wording import FRONT_WORDS, side_words
+from templates.wording import FRONT_WORDS, face_across, side_words
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""
@@ -37,6 +37,8 @@ class FaceView:
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
     partition; `base`: how far its bottom end stands above the sides', `below`: its top end below
     theirs, mm.
+    `mate`: the face of the board across the column, `raised`: how far that one's bottom end stands
+    above this one's, mm; `on_legs`: the box's sides run to the floor.
     `parts`: all that its sheets serve, this one first; () where they serve this one alone.
     `name`: what they are called together; `alike`: all of them, where `name` does not list them,
     with their codes where those differ (`code` is empty then).
@@ -66,6 +68,9 @@ class FaceView:
     partition: int = 0
     base: float = 0.0
     below: float = 0.0
+    mate: str = ""
+    raised: float = 0.0
+    on_legs: bool = False
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
@@ -229,6 +234,9 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         partition=side.partition,
         base=side.base,
         below=side.below,
+        mate=face_across(side).upper(),
+        raised=side.raised,
+        on_legs=side.legs > 0.0,
         band=0.0 if side.band_state == "on" else side.band,
         raw=raw,
         step=INDEX_STEP[unit],

@@ -3,8 +3,11 @@
 import pytest
 
 from jigs.cautions import CAUTION_FOR
-from templates.cards.faces import FaceView
+from templates.cards.faces import FaceView, view_of_side
 from templates.steps import steps_again, steps_for
+from templates.wording import side_words
+from tests.templates.printed import laid_out
+from tests.templates.uneven import PLAIN, UNEVEN
 from tests.templates.worked import only_cards
 
 FACES = [
@@ -63,3 +66,60 @@ def test_a_further_sheet_has_the_steps_in_short() -> None:
     again = steps_again(view_of("B3-2", "back"))
     assert again.startswith("STEPS")
     assert CAUTION_FOR["cup"] in again
+
+
+def steps_of_board(boxes: str, board: str, drilled: str = "") -> str:
+    """Give the steps of a board's face in one text."""
+    (side,) = [
+        side
+        for side in laid_out(boxes).sides
+        if side.board == board and drilled in side_words(side)
+    ]
+    view = view_of_side(side, "mm")
+    assert view is not None
+    return " ".join(steps_for(view))
+
+
+THREE = UNEVEN.replace(
+    "columns = [{width = 400}, {share = 1}]", "columns = [{width = 240}, {share = 1}, {share = 1}]"
+).replace("width = 900", "width = 1200") + (
+    '[[box.front]]\nkind = "drawer"\ncolumn = 3\nslide = "undermount-457"\n'
+)
+
+
+def test_a_side_and_a_partition_are_struck_with_an_offcut_under_the_partition() -> None:
+    """A partition stands on the bottom panel, 18.3: ends on one stop would set its lines 18.3
+    lower than the side's. Both sheets say the same, each of its own board."""
+    side = steps_of_board(UNEVEN, "B1-SIDE-L")
+    assert (
+        "Lay it and the LEFT FACE OF PARTITION 1 together, front edges touching: this bottom on "
+        "the stop, an offcut of the bottom's board (18.3) between stop and the partition's; draw "
+        "the SLIDE lines"
+    ) in side
+    partition = steps_of_board(UNEVEN, "B1-PARTITION-1", "left face")
+    assert (
+        "Lay it and the LEFT SIDE together, front edges touching: the side's bottom on the stop, "
+        "an offcut of the bottom's board (18.3) between stop and this one; draw the SLIDE lines"
+    ) in partition
+    for steps in (side, partition):
+        assert "bottoms on one stop" not in steps
+
+
+def test_two_partitions_stand_on_one_stop() -> None:
+    """Both stand on the panel; so do both sides of a box without a partition."""
+    steps = steps_of_board(THREE, "B1-PARTITION-1", "right face")
+    assert (
+        "Lay it and the LEFT FACE OF PARTITION 2 together, front edges touching, bottoms on one "
+        "stop"
+    ) in steps
+    assert "Lay LEFT and RIGHT together, front edges touching, bottoms on one stop" in (
+        steps_of_board(PLAIN, "B1-SIDE-R")
+    )
+
+
+def test_on_legs_a_block_lifts_the_partition() -> None:
+    """By the legs and the bottom's board: 101.6 + 18.3 = 119.9."""
+    tall = UNEVEN.replace("height = 774.7", "height = 876.3\nlegs = 101.6")
+    assert "a block 119.9 long between stop and the partition's" in (
+        steps_of_board(tall.replace("above_floor = 100\n", ""), "B1-SIDE-L")
+    )
