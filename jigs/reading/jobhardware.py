@@ -241,7 +241,7 @@ def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None
 def _read_hinge(table: Table) -> dict[str, Any]:
     given = _read_sizes(table, _HINGE_SIZES)
     _put(given, "kind", table.choice("kind", ("full", "half", "inset")))
-    _put(given, "constant", table.length("constant", Range(-12, 25, least=0.5)))
+    _put(given, "constant", table.length("constant", Range(-12, 25, least=1)))
     _put(given, "plates", table.lengths("plates", PLATE))
     _put(given, "tabs", table.lengths("tabs", TAB))
     _put(given, "least_reveal", _read_least_reveal(table))

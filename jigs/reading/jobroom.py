@@ -49,7 +49,7 @@ def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) ->
     table.require("id", "width", "height")
     name, said = table.part_id("id"), table.text("name")
     width = table.length("width", Range(100, 1600))
-    height = table.length("height", Range(30, 2600))
+    height = table.length("height", Range(40, 2600))
     above = table.length("above_floor", Range(10, 2600, zero=True))
     x, after = table.length("x", Range(0, LONGEST)), table.part_id("after")
     if name is not None and name in taken:

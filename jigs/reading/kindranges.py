@@ -1,7 +1,7 @@
 """The sizes that boxes and fronts of each kind have in kitchens, and other ranges that several
 keys share. All are common practice without a source, and generous; mm.
 
-An open box may be as narrow as a filler and as wide as a wall.
+An open box may be as wide as a wall.
 """
 
 from collections.abc import Mapping
@@ -24,7 +24,7 @@ PANEL_GAP = Range(0.5, 250, zero=True)
 """A gap beside an appliance's panel, or an opening."""
 PANEL_REVEAL = Range(-30, 250, least=0.5)
 """The gap below it: the whole plinth."""
-END_REVEAL = Range(-30, 60, least=0.5)
+END_REVEAL = Range(-30, 40, least=0.5)
 """A gap above or below a front: a crown takes some, a wall front hangs below its box."""
 TAB = Range(2, 12)
 """From the hinge edge of a door to the rim of its cup."""
@@ -50,14 +50,14 @@ EDGE_RADIUS = Range(0.5, 20)
 """The radius of a front's rounded edge."""
 ALONG_BOARD = Range(9, 800)
 """From a side's front edge to a slide's hole."""
-IN_BOX = Range(10, 2700)
+IN_BOX = Range(25, 2700)
 """A height inside a box, or on a front."""
 SPARE = Range(2, 80, zero=True)
 """What is left over, set back or cut longer."""
 
 
-_ANY_DEPTH = Range(10, 1500)
-_ANYWHERE = Range(-100, 2700, least=10)
+_ANY_DEPTH = Range(60, 1500)
+_ANYWHERE = Range(-100, 2400, least=10)
 _STANDS = Range(-60, 1500, least=15)
 
 
@@ -77,7 +77,7 @@ BOXES: Mapping[BoxKind, Sizes] = {
     "sink": Sizes(Range(200, 1600), Range(300, 1200), Range(200, 900), _STANDS),
     "wall": Sizes(Range(70, 1600), Range(150, 1600), Range(150, 900), Range(300, 2600)),
     "tall": Sizes(Range(70, 1600), Range(600, 2700), Range(150, 900), _STANDS),
-    "open": Sizes(Range(20, 3000), Range(20, 2700)),
+    "open": Sizes(Range(60, 3000), Range(60, 2700)),
 }
 
 FRONTS: Mapping[FrontKind, Sizes] = {
@@ -88,7 +88,7 @@ FRONTS: Mapping[FrontKind, Sizes] = {
     "false-front": Sizes(Range(50, 1600), Range(30, 900)),
     "panel": Sizes(Range(10, 1600), Range(30, 2800)),
     "lift": Sizes(Range(150, 1700), Range(100, 1000)),
-    "opening": Sizes(Range(50, 1700), Range(5, 2400)),
+    "opening": Sizes(Range(80, 1700), Range(60, 2400)),
 }
 
 ANY_FRONT = Sizes(Range(10, 1700), Range(30, 2800))
