@@ -95,6 +95,13 @@ def test_without_plates_no_overlay_is_wrong() -> None:
     assert [text for text in low if "-2.7 mm" in text]
 
 
+def test_without_plates_a_hinge_of_the_wrong_kind_is_one_still() -> None:
+    """A half hinge on a whole side would want a plate of 5.5 + 5 - 16.7, lower than none."""
+    made = door(replace(HINGE, kind="half", constant=5.5, plates=()))
+    assert "hinge-kind" in codes(made, "B1-1")
+    assert made.fronts[0].withheld
+
+
 def test_hinge_edge_reveal() -> None:
     """A front 22 thick needs 1.6 at its hinge edge, one of 24 needs 2.4 (from memory)."""
     assert "hinge-edge-reveal" not in codes(door(thickness=22.0))
