@@ -3,14 +3,22 @@
 import io
 import re
 from collections.abc import Iterator
+from ctypes import addressof, byref, c_float, c_int, create_string_buffer
 from dataclasses import dataclass, replace
+from math import dist, hypot
 from typing import Any
 
 import pdfplumber
+import pypdfium2
+from pypdfium2 import raw
 
 POINTS_TO_MM = 25.4 / 72
 EM_TO_CAPITAL = 0.688
 """Capital height of the printed face in ems (its OS/2 table)."""
+
+LETTERS_OFF = 0.15
+"""The library counts a letter's width in whole thousandths of the em: a string's end may be off by
+so much, points."""
 
 Box = tuple[float, float, float, float]
 """x0, y0, x1, y1 in mm from the page's lower left corner."""
@@ -106,7 +114,7 @@ class PrintedPage:
                 middles=tuple(middle for middle in self.middles if _in(middle, box)),
                 rings=tuple(r for r in self.rings if _in((r.x, r.y, r.x, r.y), box)),
                 runs=tuple(run for run in self.runs if _in(run.box, box)),
-                strokes=tuple(s for s in self.strokes if _in(_ends(s), box)),
+                strokes=tuple(s for s in self.strokes if _in(ends_of(s), box)),
             )
             for box, line, dashed in self.frames
             if abs(line - 0.18) < 0.01 and not dashed and min(*extent(box)) > 40.0
@@ -115,11 +123,23 @@ class PrintedPage:
 
 def read_pages(pdf: bytes) -> tuple[PrintedPage, ...]:
     """Read all pages of a PDF."""
-    with pdfplumber.open(io.BytesIO(pdf)) as document:
+    document = pypdfium2.PdfDocument(pdf)
+    try:
+        units = _units(pdf, len(document))
         return tuple(
-            _in_unit(_read_page(page), float(page.page_obj.attrs.get("UserUnit", 1)))
-            for page in document.pages
+            _in_unit(_read_page(page, number), unit)
+            for number, (page, unit) in enumerate(zip(document, units, strict=True), start=1)
         )
+    finally:
+        document.close()
+
+
+def _units(pdf: bytes, pages: int) -> list[float]:
+    """Each page's unit in points: the quick library does not tell, so a second one is asked."""
+    if b"/UserUnit" not in pdf:
+        return [1.0] * pages
+    with pdfplumber.open(io.BytesIO(pdf)) as document:
+        return [float(page.page_obj.attrs.get("UserUnit", 1)) for page in document.pages]
 
 
 def _in_unit(page: PrintedPage, unit: float) -> PrintedPage:
@@ -163,119 +183,214 @@ def _in_unit(page: PrintedPage, unit: float) -> PrintedPage:
     )
 
 
-def _read_page(page: Any) -> PrintedPage:
-    rings, middles, blacks, frames = [], [], [], []
-    for curve in page.curves:
-        box = _box(curve)
-        if any(step[0] == "c" for step in curve["path"]):
-            width, height = extent(box)
-            rings.append(
-                Ring(
-                    x=(box[0] + box[2]) / 2,
-                    y=(box[1] + box[3]) / 2,
-                    diameter=width,
-                    height=height,
-                    line=curve["linewidth"] * POINTS_TO_MM,
-                )
-            )
-        elif curve["fill"]:
-            blacks.append(box)
-        else:
-            middles.append(box)
-    for rect in page.rects:
-        if rect["fill"]:
-            blacks.append(_box(rect))
-        else:
-            frames.append((_box(rect), rect["linewidth"] * POINTS_TO_MM, _dashed(rect)))
+Point = tuple[float, float]
+"""On the page, in its own unit."""
+
+
+def _read_page(page: Any, number: int) -> PrintedPage:
+    rings: list[Ring] = []
+    runs: list[_Shown] = []
+    strokes: list[Stroke] = []
+    frames: list[tuple[Box, float, bool]] = []
+    blacks: list[Box] = []
+    middles: list[Box] = []
+    words = _Words(page)
+    for row in range(raw.FPDFPage_CountObjects(page.raw)):
+        item = raw.FPDFPage_GetObject(page.raw, row)
+        if raw.FPDFPageObj_GetType(item) == raw.FPDF_PAGEOBJ_TEXT:
+            shown = words.shown(item)
+            if runs and runs[-1].goes_on_in(shown):
+                before = runs.pop()
+                shown = replace(before, text=before.text + shown.text, end=shown.end)
+            runs.append(shown)
+            continue
+        assert raw.FPDFPageObj_GetType(item) == raw.FPDF_PAGEOBJ_PATH
+        fill, width = c_int(), c_float()
+        assert raw.FPDFPath_GetDrawMode(item, byref(fill), byref(c_int()))
+        assert raw.FPDFPageObj_GetStrokeWidth(item, byref(width))
+        matrix = _matrix(item)
+        line = width.value * hypot(matrix.a, matrix.b) * POINTS_TO_MM
+        dashed = raw.FPDFPageObj_GetDashCount(item) > 0
+        for points, curved, closed in _paths(item, matrix):
+            box = _box(points)
+            if curved:
+                wide, high = extent(box)
+                x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+                rings.append(Ring(x=x, y=y, diameter=wide, height=high, line=line))
+            elif len(points) == 2:
+                (x1, y1), (x2, y2) = ((x * POINTS_TO_MM, y * POINTS_TO_MM) for x, y in points)
+                strokes.append(Stroke(x1=x1, y1=y1, x2=x2, y2=y2, line=line, dashed=dashed))
+            elif fill.value:
+                blacks.append(box)
+            elif closed and _is_upright(points):
+                frames.append((box, line, dashed))
+            else:
+                middles.append(box)
+    words.close()
     return PrintedPage(
-        number=page.page_number,
-        width=float(page.width) * POINTS_TO_MM,
-        height=float(page.height) * POINTS_TO_MM,
+        number=number,
+        width=raw.FPDF_GetPageWidthF(page.raw) * POINTS_TO_MM,
+        height=raw.FPDF_GetPageHeightF(page.raw) * POINTS_TO_MM,
         rings=tuple(rings),
-        runs=tuple(_runs(page.chars)),
-        strokes=tuple(_stroke(line) for line in page.lines),
+        runs=tuple(_run(shown) for shown in runs),
+        strokes=tuple(strokes),
         frames=tuple(frames),
         blacks=tuple(blacks),
         middles=tuple(middles),
     )
 
 
-def _box(item: Any) -> Box:
+def _matrix(item: Any) -> Any:
+    matrix = raw.FS_MATRIX()
+    assert raw.FPDFPageObj_GetMatrix(item, byref(matrix))
+    return matrix
+
+
+def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
+    """Give each piece of a path: its corners or the ends of its curves, whether it is curved,
+    whether it is closed."""
+    points: list[Point] = []
+    curved = closed = False
+    between = 0
+    x, y = c_float(), c_float()
+    for row in range(raw.FPDFPath_CountSegments(item)):
+        step = raw.FPDFPath_GetPathSegment(item, row)
+        kind = raw.FPDFPathSegment_GetType(step)
+        if kind == raw.FPDF_SEGMENT_MOVETO and points:
+            yield points, curved, closed
+            points, curved, closed = [], False, False
+        if kind == raw.FPDF_SEGMENT_BEZIERTO:
+            curved, between = True, (between + 1) % 3
+            if between:
+                continue
+        raw.FPDFPathSegment_GetPoint(step, byref(x), byref(y))
+        a, b = x.value, y.value
+        points.append(
+            (matrix.a * a + matrix.c * b + matrix.e, matrix.b * a + matrix.d * b + matrix.f)
+        )
+        closed = closed or bool(raw.FPDFPathSegment_GetClose(step))
+    yield points, curved, closed
+
+
+def _box(points: list[Point]) -> Box:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
     return (
-        item["x0"] * POINTS_TO_MM,
-        item["y0"] * POINTS_TO_MM,
-        item["x1"] * POINTS_TO_MM,
-        item["y1"] * POINTS_TO_MM,
+        min(xs) * POINTS_TO_MM,
+        min(ys) * POINTS_TO_MM,
+        max(xs) * POINTS_TO_MM,
+        max(ys) * POINTS_TO_MM,
     )
 
 
-def _stroke(line: Any) -> Stroke:
-    (x1, top1), (x2, top2) = line["pts"]
-    low = line["y0"] * POINTS_TO_MM
-    bottom = max(top1, top2)
-    return Stroke(
-        x1=x1 * POINTS_TO_MM,
-        y1=low + (bottom - top1) * POINTS_TO_MM,
-        x2=x2 * POINTS_TO_MM,
-        y2=low + (bottom - top2) * POINTS_TO_MM,
-        line=line["linewidth"] * POINTS_TO_MM,
-        dashed=_dashed(line),
+def _is_upright(points: list[Point]) -> bool:
+    """Whether corners are an upright rectangle's, back to the first."""
+    if len(points) != 5 or points[4] != points[0]:
+        return False
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3), _ = points
+    return (x0 == x1 and y1 == y2 and x2 == x3 and y3 == y0) or (
+        y0 == y1 and x1 == x2 and y2 == y3 and x3 == x0
     )
 
 
-def _dashed(item: Any) -> bool:
-    return bool(item["dash"] and item["dash"][0])
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Shown:
+    """A string as it was shown: where it starts and where the next one would, in points."""
+
+    text: str
+    start: Point
+    end: Point
+    em: float
+    face: str
+    turned: bool
+
+    def goes_on_in(self, other: "_Shown") -> bool:
+        """Whether another string goes on where this one ends."""
+        return (
+            self.turned == other.turned
+            and self.face == other.face
+            and abs(self.em - other.em) < 0.01
+            and dist(self.end, other.start) < LETTERS_OFF
+        )
 
 
-def _runs(chars: list[Any]) -> Iterator[Run]:
-    """Join letters that follow each other on one base line in one size."""
-    held: list[Any] = []
-    for char in chars:
-        if held and not _follows(held[-1], char):
-            yield _run(held)
-            held = []
-        held.append(char)
-    if held:
-        yield _run(held)
+class _Words:
+    """The strings of a page."""
 
+    def __init__(self, page: Any) -> None:
+        self._words = raw.FPDFText_LoadPage(page.raw)
+        self._letters: dict[int, list[int]] = {}
+        self._faces: dict[int, str] = {}
+        for row in range(raw.FPDFText_CountChars(self._words)):
+            owner = raw.FPDFText_GetTextObject(self._words, row)
+            if owner:  # else the library made it up, between strings
+                self._letters.setdefault(addressof(owner.contents), []).append(row)
 
-def _follows(before: Any, char: Any) -> bool:
-    a, b, c, d, x, y = before["matrix"]
-    if char["matrix"][:4] != (a, b, c, d) or abs(_em(before) - _em(char)) > 0.01:
-        return False
-    if before["fontname"].split("-")[-1] != char["fontname"].split("-")[-1]:
-        return False
-    advance = before["adv"]
-    gap = (char["matrix"][4] - x - a * advance, char["matrix"][5] - y - b * advance)
-    return bool(max(abs(gap[0]), abs(gap[1])) < 0.02)
+    def close(self) -> None:
+        raw.FPDFText_ClosePage(self._words)
 
+    def shown(self, item: Any) -> _Shown:
+        """Read one string."""
+        rows = self._letters[addressof(item.contents)]
+        matrix, em = _matrix(item), c_float()
+        assert raw.FPDFTextObj_GetFontSize(item, byref(em))
+        turned = matrix.a == 0
+        assert (matrix.a == matrix.d and matrix.b == 0) if not turned else matrix.b == -matrix.c
+        last = self._place(rows[-1])
+        return _Shown(
+            text="".join(self._text(rows)),
+            start=(matrix.e, matrix.f),
+            end=(matrix.e, last.top) if turned else (last.right, matrix.f),
+            em=em.value * (matrix.b if turned else matrix.a),
+            face=self._face(item),
+            turned=turned,
+        )
 
-def _em(char: Any) -> float:
-    """A letter's em in points: the height of its box, which of a turned letter lies across."""
-    return float(char["height"] if char["upright"] else char["x1"] - char["x0"])
+    def _text(self, rows: list[int]) -> Iterator[str]:
+        """Give letter after letter; of several spaces the library tells but the first."""
+        space = None
+        for row in rows:
+            letter = chr(raw.FPDFText_GetUnicode(self._words, row))
+            place = self._place(row) if space or letter == " " else None
+            if space and place:
+                wide, high = space.right - space.left, space.top - space.bottom
+                past = place.left - space.right, place.bottom - space.top
+                yield " " * round(max(past[0] / wide, past[1] / high))
+            yield letter
+            space = place if letter == " " else None
+
+    def _place(self, row: int) -> Any:
+        """The box of a letter: along its line from where it starts to where the next one would."""
+        place = raw.FS_RECTF()
+        assert raw.FPDFText_GetLooseCharBox(self._words, row, byref(place))
+        return place
+
+    def _face(self, item: Any) -> str:
+        """The name of a string's face, without the name of its part that is embedded."""
+        font = raw.FPDFTextObj_GetFont(item)
+        key = addressof(font.contents)
+        if key not in self._faces:
+            name = create_string_buffer(200)
+            raw.FPDFFont_GetBaseFontName(font, name, len(name))
+            self._faces[key] = name.value.decode().split("-")[-1]
+        return self._faces[key]
 
 
 _TAILS = re.compile(r"[gjpqyQ,;()\[\]{}|@/]|[^\x00-\xff]")
 
 
-def _run(chars: list[Any]) -> Run:
-    text = "".join(char["text"] for char in chars)
-    first, last = chars[0], chars[-1]
-    turned = not first["upright"]
-    em = _em(first) * POINTS_TO_MM
-    x, y = first["matrix"][4] * POINTS_TO_MM, first["matrix"][5] * POINTS_TO_MM
-    tail = 0.2 * em if _TAILS.search(text) else 0.0
+def _run(shown: _Shown) -> Run:
+    em = shown.em * POINTS_TO_MM
+    x, y = (place * POINTS_TO_MM for place in shown.start)
+    right, top = (place * POINTS_TO_MM for place in shown.end)
+    tail = 0.2 * em if _TAILS.search(shown.text) else 0.0
     capital = EM_TO_CAPITAL * em
-    if turned:
-        box = (x - capital, y, x + tail, last["y1"] * POINTS_TO_MM)
-    else:
-        box = (x, y - tail, last["x1"] * POINTS_TO_MM, y + capital)
+    lying, upright = (x, y - tail, right, y + capital), (x - capital, y, x + tail, top)
     return Run(
-        text=text,
-        box=box,
+        text=shown.text,
+        box=upright if shown.turned else lying,
         size=capital,
-        bold="SemiBold" in first["fontname"],
-        turned=turned,
+        bold="SemiBold" in shown.face,
+        turned=shown.turned,
     )
 
 
@@ -284,7 +399,8 @@ def extent(box: Box) -> tuple[float, float]:
     return box[2] - box[0], box[3] - box[1]
 
 
-def _ends(stroke: Stroke) -> Box:
+def ends_of(stroke: Stroke) -> Box:
+    """Give the box round a stroke."""
     xs, ys = sorted((stroke.x1, stroke.x2)), sorted((stroke.y1, stroke.y2))
     return xs[0], ys[0], xs[1], ys[1]
 

@@ -1,9 +1,12 @@
 """The printed sheets read back: by a library that parses the PDF, and from its dots."""
 
+import io
 import json
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
+import pdfplumber
 import pytest
 from hypothesis import HealthCheck, given, settings
 
@@ -27,7 +30,7 @@ from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobs import jobs, papers
 from tests.raster import qr_texts, render
-from tests.readback import read_pages
+from tests.readback import Box, ends_of, read_pages
 from tests.templates.worked import worked_layout, worked_pages, worked_pdf, worked_sheets
 
 UNITS: tuple[Unit, ...] = ("in", "mm")
@@ -85,6 +88,62 @@ def test_the_dots_agree_with_the_curves() -> None:
                 edge = (x0 if far else x1, y) if upright else (x, y0 if far else y1)
                 into = (1 if far else -1, 0) if upright else (0, 1 if far else -1)
                 assert raster.rise(*edge, *into) == pytest.approx(0.0, abs=0.1)
+
+
+def test_a_second_library_reads_the_same() -> None:
+    """Letters, lines, circles, frames, black and middles of a door's first page, within 0.001 mm;
+    the end of a string within 0.1, since the quick library counts in thousandths of the em."""
+    number = next(p.number for p in worked_pages("in") if "BACK OF DOOR" in p.text)
+    page = worked_pages("in")[number - 1]
+    with pdfplumber.open(io.BytesIO(worked_pdf("in"))) as document:
+        other = document.pages[number - 1]
+        mm = 25.4 / 72
+
+        def boxes(items: list[dict[str, Any]], filled: bool | None = None) -> list[list[float]]:
+            return [
+                [item[side] * mm for side in ("x0", "y0", "x1", "y1")]
+                for item in items
+                if filled is None or item["fill"] == filled
+            ]
+
+        round_ = [c for c in other.curves if any(step[0] == "c" for step in c["path"])]
+        flat = [c for c in other.curves if c not in round_]
+        found: list[tuple[list[list[float]], list[Box]]] = [
+            (boxes(other.lines), [ends_of(stroke) for stroke in page.strokes]),
+            (boxes(other.rects, filled=False), [box for box, _, _ in page.frames]),
+            (boxes([*other.rects, *flat], filled=True), list(page.blacks)),
+            (boxes(flat, filled=False), list(page.middles)),
+            (
+                boxes(round_),
+                [
+                    (
+                        r.x - r.diameter / 2,
+                        r.y - r.height / 2,
+                        r.x + r.diameter / 2,
+                        r.y + r.height / 2,
+                    )
+                    for r in page.rings
+                ],
+            ),
+        ]
+        for theirs, ours in found:
+            left = list(ours)
+            for box in theirs:
+                left.remove(
+                    next(own for own in left if own == pytest.approx(tuple(box), abs=0.001))
+                )
+            assert left == []
+        chars = iter(other.chars)
+        for run in page.runs:
+            letters = [next(chars) for _ in run.text]
+            assert "".join(letter["text"] for letter in letters) == run.text
+            first, last = letters[0], letters[-1]
+            assert ("SemiBold" in first["fontname"], not first["upright"]) == (run.bold, run.turned)
+            x, y = first["matrix"][4] * mm, first["matrix"][5] * mm
+            start, end = (run.box[1], run.box[3]) if run.turned else (run.box[0], run.box[2])
+            assert start == pytest.approx(y if run.turned else x, abs=0.001)
+            assert end == pytest.approx((last["y1"] if run.turned else last["x1"]) * mm, abs=0.1)
+        assert next(chars, None) is None
 
 
 # --- the comparison can fail ------------------------------------------------------------------
