@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 from jigs.carcass import name_partition
 from jigs.columns import Columns
-from jigs.geometry import SLACK, Fitting, Hole
+from jigs.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.grid import COINCIDE, WOOD_BETWEEN
 from jigs.job import Hand
 
@@ -127,24 +127,26 @@ def meeting(
 
 def bore_through(
     face: BoardFace, on_faces: Mapping[FaceKey, Sequence[Fitting]]
-) -> tuple[tuple[Fitting, ...], int]:
-    """Give the fittings of a face with the holes that both faces share bored through, and how
-    many these are."""
+) -> tuple[tuple[Fitting, ...], tuple[Purpose, ...]]:
+    """Give the fittings of a face with the holes that both faces share bored through, and what
+    each of these is for: `shelf` only if it takes a pin in either face."""
     mine = on_faces[face.key]
     if not face.partition:
-        return tuple(mine), 0
+        return tuple(mine), ()
     behind = [hole for fitting in on_faces.get(across(face.key), ()) for hole in fitting.holes]
-    shared = 0
+    shared: list[Purpose] = []
     made = []
     for fitting in mine:
         holes = []
         for hole in fitting.holes:
-            if any(
-                coincide(hole, other) and reach_each_other(hole, other, face.thickness)
+            met = [
+                other.purpose
                 for other in behind
-            ):
-                shared += 1
+                if coincide(hole, other) and reach_each_other(hole, other, face.thickness)
+            ]
+            if met:
+                shared.append(hole.purpose if hole.purpose != "shelf" else met[0])
                 hole = replace(hole, depth=None)
             holes.append(hole)
         made.append(replace(fitting, holes=tuple(holes)))
-    return tuple(made), shared
+    return tuple(made), tuple(shared)

@@ -13,7 +13,7 @@ from jigs.carcass import Carcass
 from jigs.checks.finding import warning
 from jigs.codes import Board, board_code
 from jigs.fittings import renumber
-from jigs.geometry import Fitting
+from jigs.geometry import Fitting, Purpose
 from jigs.job import Job
 from jigs.lengths import format_length
 from jigs.parts import Side
@@ -106,14 +106,17 @@ def _finish(
     )
 
 
-def _bored_once(face: BoardFace, shared: int, job: Job) -> Problem:
-    """Say that holes of both faces of a partition are one, and what screws then may be."""
+def _bored_once(face: BoardFace, shared: Sequence[Purpose], job: Job) -> Problem:
+    """Say that holes of both faces of a partition are one, and what screws or pins then may be."""
+    half = format_length(face.thickness / 2, job.shown)
+    pins, screws = "shelf" in shared, any(purpose != "shelf" for purpose in shared)
+    what = "screws and pins" if pins and screws else "pins" if pins else "screws"
+    bolt = ", or take one through-bolt for both" if screws else ""
     return warning(
         "bored-through-once",
         face.board,
-        f"{shared} of its holes stand at the same place in both faces, and "
+        f"{len(shared)} of its holes stand at the same place in both faces, and "
         f"{format_length(face.thickness, job.shown)} does not take both: bore them right through "
         "once, from either face",
-        f"keep the screws under {format_length(face.thickness / 2, job.shown)}, or take one "
-        "through-bolt for both",
+        f"keep the {what} under {half}{bolt}",
     )

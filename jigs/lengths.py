@@ -17,7 +17,7 @@ import unicodedata
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
-from itertools import zip_longest
+from itertools import pairwise, zip_longest
 from typing import Literal
 
 from jigs.errors import LengthError
@@ -156,6 +156,17 @@ def format_length(mm: float, unit: Unit) -> str:
     """Write a length (mm) for the terminal, the job's unit first: `17 7/8 in (454.0 mm)`."""
     metric, inches = f"{format_mm(mm)} mm", f"{format_inches(mm)} in"
     return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+
+
+def telling_unit(unit: Unit, *lengths: float) -> Unit:
+    """Give the unit that tells lengths (mm) apart: millimetres where two of them differ, but by
+    less than 1/32 in, which inches would round to one figure.
+
+    >>> telling_unit("in", 3.0, 3.175), telling_unit("in", 1.6, 3.175), telling_unit("in", 3.0, 3.0)
+    ('mm', 'in', 'in')
+    """
+    steps = [high - low for low, high in pairwise(sorted(lengths))]
+    return "mm" if any(0.05 <= step < MM_PER_INCH / 32 - 1e-6 for step in steps) else unit
 
 
 def show_value(value: object) -> str:

@@ -3,7 +3,7 @@ are bought."""
 
 from jigs.gapsmade import SAME, GapsMade
 from jigs.geometry import SLACK
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 
 
 def gap_words(gaps: GapsMade, unit: Unit) -> str:
@@ -12,6 +12,8 @@ def gap_words(gaps: GapsMade, unit: Unit) -> str:
     >>> gap_words(GapsMade(one_box=(1.6, 1.6), two_boxes=(3.2, 3.2)), "mm")
     'Gaps: between fronts of one box 1.6 mm (1/16 in), of two boxes 3.2 mm (1/8 in): meant so?'
     """
+    ends = [gap for found in (gaps.one_box, gaps.two_boxes) if found for gap in found]
+    unit = telling_unit(unit, *ends)
     said = [
         f"of {which} {_range(found, unit)}"
         for which, found in (("one box", gaps.one_box), ("two boxes", gaps.two_boxes))

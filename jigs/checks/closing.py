@@ -7,7 +7,7 @@ from jigs.checks.finding import error, warning
 from jigs.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.geometry import SLACK
 from jigs.job import COUNTER_BOXES, BoxSpec
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 from jigs.problems import Problem
 
 NOT_CLOSED = "reveals-do-not-close"
@@ -16,6 +16,8 @@ LEAST_COLUMN = 50.0
 """A column narrower than this is a slip; mm (common practice, no source)."""
 UNDER_COUNTER = 3.0
 """Least reveal above a front that closes under a counter; mm (common practice, no source)."""
+HIGHEST_COUNTER = 1050.0
+"""An appliance's place higher than this has no counter over it; mm (common practice, no source)."""
 
 
 def check_closing(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:
@@ -31,22 +33,34 @@ def check_closing(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem
 
 
 def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem, ...]:
-    """List the top fronts that would rub on the counter."""
-    if carcass.box.kind not in COUNTER_BOXES:
+    """List the top fronts that would rub on the counter, an appliance's panel among them."""
+    if not stands_under_counter(carcass.box):
         return ()
     return tuple(
-        warning(
-            "counter-reveal",
-            front.id,
-            f"the reveal above it is {format_length(front.gap_top, unit)}; "
-            f"under a counter it takes {format_length(UNDER_COUNTER, unit)}",
-            "enlarge the top reveal, or pack the counter up",
-        )
+        _word_counter(front, telling_unit(unit, front.gap_top, UNDER_COUNTER))
         for front in column.fronts
         if front.row == 1
         and front.overlay != "inset"
         and front.kind != "opening"
         and front.gap_top < UNDER_COUNTER - SLACK
+    )
+
+
+def stands_under_counter(box: BoxSpec) -> bool:
+    """Tell whether a counter lies on a box, or over the appliance whose place it is."""
+    low = box.above_floor + box.height <= HIGHEST_COUNTER + SLACK
+    return box.kind in COUNTER_BOXES or (
+        box.kind == "open" and low and any(front.kind == "panel" for front in box.fronts)
+    )
+
+
+def _word_counter(front: PlacedFront, unit: Unit) -> Problem:
+    return warning(
+        "counter-reveal",
+        front.id,
+        f"the reveal above it is {format_length(front.gap_top, unit)}; "
+        f"under a counter it takes {format_length(UNDER_COUNTER, unit)}",
+        "enlarge the top reveal, or pack the counter up",
     )
 
 
@@ -83,7 +97,7 @@ def check_columns(
 
 
 def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Unit) -> Problem:
-    box = carcass.box
+    box, unit = carcass.box, telling_unit(unit, trouble.size, trouble.allowed)
     size = format_length(trouble.size, unit)
     allowed = format_length(trouble.allowed, unit)
     end = "bottom" if box.kind == "wall" else "top"

@@ -18,7 +18,7 @@ from jigs.hinge import (
 )
 from jigs.hingecount import beyond_tables
 from jigs.job import Overlay
-from jigs.lengths import Unit, format_length, format_mm
+from jigs.lengths import Unit, format_length, format_mm, telling_unit
 from jigs.parts import HingeChoice
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
 from jigs.problems import Problem
@@ -161,6 +161,7 @@ def check_hinge_reveal(
         )
     if front.hinge_gap >= least - SLACK:
         return ()
+    unit = telling_unit(unit, front.hinge_gap, least)
     return (
         warning(
             "hinge-edge-reveal",

@@ -15,7 +15,7 @@ from jigs.drawers import (
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.hardware import SlideRecord
-from jigs.lengths import MM_PER_INCH, Unit, format_length
+from jigs.lengths import MM_PER_INCH, Unit, format_length, telling_unit
 from jigs.problems import Problem
 from jigs.slide import (
     BACK_SET_IN,
@@ -41,6 +41,7 @@ def check_slide_depth(
     inside = carcass.inside_depth - set_back
     if not depth_short(record, inside):
         return ()
+    unit = telling_unit(unit, depth_needed(record), inside)
     return (
         error(
             "slide-too-long",
@@ -237,6 +238,7 @@ def check_drawer_clearance(
         rise, least = rise - min(0.0, place.moved), UNDER_SIDE_MOUNT
     if rise >= least - SLACK:
         return _off_panel(front, carcass, record, place, unit)
+    unit = telling_unit(unit, rise, least)
     return (
         warning(
             "drawer-clearance",

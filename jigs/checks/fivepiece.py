@@ -107,7 +107,7 @@ def settle_pulls(
             front.id,
             f"its pull would stand on {_panel(frame, unit)}: it is set on the middle of the rail, "
             f"{place}",
-            "leave it so, or state a panel thicker than 10 mm",
+            "leave it so, or give the panel's thickness as the caliper has it",
         ),
     )
 

@@ -12,7 +12,7 @@ from jigs.delivery.limits import is_beyond
 from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
 from jigs.inhand import SAME_PLACE, Measured, is_measured, lean_of
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 from jigs.problems import Problem
 
 OUT_OF_SQUARE = 1.0
@@ -90,6 +90,7 @@ def check_gaps_in_hand(
 
 
 def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
+    unit = telling_unit(unit, gap, LEAST_GAP)
     left = "nothing" if gap <= SLACK else format_length(gap, unit)
     return warning(
         "gap-in-hand",
@@ -115,6 +116,7 @@ def _check_size(
     beyond = {way: off for way, off in ways.items() if off > 0 and is_beyond(off, limits.tolerance)}
     if not beyond:
         return ()
+    unit = telling_unit(telling_unit(unit, made.width, front.width), made.height, front.height)
     too_small = not beyond.keys().isdisjoint(("too narrow", "too low"))
     off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
     sizes = (

@@ -4,7 +4,7 @@ from jigs.checks.finding import error, warning
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.leaflet import Leaflet
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 from jigs.problems import Problem
 
 
@@ -24,10 +24,12 @@ def check_leaflet(
         ("high", front.height, leaflet.height_min, leaflet.height_max),
     ):
         if (low is not None and value < low - SLACK) or (high is not None and value > high + SLACK):
+            unit = telling_unit(unit, value, *(end for end in (low, high) if end is not None))
             allowed = range_words(low, high, unit)
             faults.append(f"it is {format_length(value, unit)} {size}; {allowed}")
     for place, gap, least in _gaps(front, leaflet):
         if least is not None and gap < least - SLACK:
+            unit = telling_unit(unit, gap, least)
             faults.append(
                 f"the gap {place} is {format_length(gap, unit)}; at least "
                 f"{format_length(least, unit)}"

@@ -12,7 +12,7 @@ from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import neighbours, place_job
@@ -72,6 +72,7 @@ def _check_hinges(
     needed = one.least_reveal + other.least_reveal
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return ()
+    unit = telling_unit(unit, gap, needed)
     return (
         warning(
             "hinge-to-hinge",

@@ -10,7 +10,7 @@ fronts. Common practice, no source.
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.checks.closing import UNDER_COUNTER
+from jigs.checks.closing import UNDER_COUNTER, stands_under_counter
 from jigs.checks.finding import error, warning
 from jigs.geometry import SLACK
 from jigs.job import COUNTER_BOXES, BoxSpec, Job
@@ -146,11 +146,11 @@ def _check_counter(
     wall: WallSpec, box: BoxSpec, fronts: Sequence[Front], unit: Unit
 ) -> Iterator[Problem]:
     """Find boxes that do not bring their counter to its height, fronts that would rub on it."""
-    if wall.counter is None or box.kind not in COUNTER_BOXES or box.above_floor > HIGHEST:
+    if wall.counter is None or not stands_under_counter(box) or box.above_floor > HIGHEST:
         return
     top, under = box.above_floor + box.height, wall.underside
     if under is None:
-        if top > wall.counter - SLACK:
+        if box.kind in COUNTER_BOXES and top > wall.counter - SLACK:
             yield warning(
                 "counter-height",
                 box.id,
@@ -159,7 +159,7 @@ def _check_counter(
                 "correct the heights, and say counter_thickness",
             )
         return
-    if abs(top - under) > SAME + SLACK:
+    if box.kind in COUNTER_BOXES and abs(top - under) > SAME + SLACK:
         higher = top > under
         yield warning(
             "counter-height",

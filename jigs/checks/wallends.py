@@ -17,7 +17,7 @@ from jigs.checks.sightlines import at_end
 from jigs.geometry import SLACK
 from jigs.hardware import PullRecord
 from jigs.job import BoxSpec, Hand, Job
-from jigs.lengths import Unit, format_length
+from jigs.lengths import Unit, format_length, telling_unit
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import end_boxes, panel_at, place_job
@@ -138,6 +138,7 @@ def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Probl
     least = front.least_reveal
     if least is None or front.overlay == "inset" or gap >= least - SLACK:
         return ()
+    unit = telling_unit(unit, gap, least)
     return (
         warning(
             "hinge-at-end",
@@ -161,6 +162,7 @@ def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Proble
         least = LEAST_EDGE + sqrt(radius**2 + front.thickness**2) - radius
     if gap >= least - SLACK:
         return ()
+    unit = telling_unit(unit, gap, least)
     return (
         warning(
             "edge-at-end",

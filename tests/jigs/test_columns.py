@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from shapely import Point
 from shapely.geometry import box as rectangle
 
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Hand, Overlay, Use
+from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Hand, Overlay, ShelfSpec, Use
 from jigs.layout import lay_out
 from jigs.parts import Layout, Side
 from tests.jigs.jobtext import SMALL, faults_of, read
@@ -41,10 +41,14 @@ def columned(
     partition: float | None = None,
     width: float = 914.4,
     height: float = 774.7,
+    shelves: tuple[ShelfSpec, ...] = (),
 ) -> Layout:
     """Lay out a box of columns on hinges of every kind."""
     spec: BoxSpec = replace(
-        box(*fronts, width=width, height=height, depth=610.0), columns=columns, overlay=overlay
+        box(*fronts, width=width, height=height, depth=610.0),
+        columns=columns,
+        overlay=overlay,
+        shelves=shelves,
     )
     made = job(
         spec, reveal=UNDER_COUNTER, material=replace(MATERIAL, partition=partition),
@@ -114,6 +118,24 @@ def test_plates_back_to_back(partition: float, depth: float | None) -> None:
     for key in ((1, "right"), (2, "left")):
         assert {h.depth for h in face(layout, *key).holes} == {depth}
     assert ("bored-through-once" in codes(layout, "B1-PARTITION-1")) is (depth is None)
+
+
+@pytest.mark.parametrize(
+    ("doors", "pins", "what"),
+    [(False, True, "pins"), (True, False, "screws"), (True, True, "screws and pins")],
+)
+def test_pins_are_not_called_screws(doors: bool, pins: bool, what: str) -> None:
+    """What two faces share is bored through once: pins, screws or both then stay under half."""
+    fronts = (
+        (door("A", hinged="right"), door("B", 2))
+        if doors
+        else (FrontSpec(id="A", kind="opening"), FrontSpec(id="B", kind="opening", column=2))
+    )
+    shelves = (ShelfSpec(low=300.0, high=450.0),) if pins else ()
+    layout = columned(*fronts, partition=18.3, shelves=shelves)
+    (found,) = [p for p in layout.problems if p.code == "bored-through-once"]
+    assert found.remedy.startswith(f"keep the {what} under ")
+    assert ("through-bolt" in found.remedy) is (what != "pins")
 
 
 def test_slides_that_meet_askew_are_refused() -> None:

@@ -1,5 +1,7 @@
 """The front in hand: measured sizes, what keeps its place, and what is said."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.geometry import Hole
@@ -14,7 +16,7 @@ def one(kind: str = "door", **given: object) -> Layout:
     """Lay out one front in a golden wall box."""
     hand = {"hinged": "left"} if kind == "door" and "hinged" not in given else {}
     front = FrontSpec(id="B1-1", kind=kind, **hand, **given)  # type: ignore[arg-type]
-    return lay(box(front, kind="wall"))
+    return lay(replace(box(front, kind="wall"), no_shelf=True))
 
 
 def holes(layout: Layout, purpose: str) -> list[Hole]:

@@ -6,8 +6,10 @@ from jigs.carcass import Carcass
 from jigs.checks.closing import check_closing, check_counter
 from jigs.fronts import place_fronts
 from jigs.job import BoxKind, FrontSpec
+from jigs.layout import lay_out
+from jigs.parts import Layout
 from jigs.problems import Problem
-from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box
+from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job
 
 
 def findings(*fronts: FrontSpec, kind: BoxKind = "base") -> tuple[Problem, ...]:
@@ -63,3 +65,26 @@ def test_three_millimetres_under_a_counter(kind: BoxKind, reveal: object, told: 
     column = place_fronts(spec, reveal, side=18.3)  # type: ignore[arg-type]
     found = check_counter(Carcass(box=spec, side=18.3, back=6.0), column, "in")
     assert bool(found) is told
+
+
+def place(**given: object) -> Layout:
+    """Lay out a dishwasher's panel in its place, before a counter on both sides."""
+    panel = FrontSpec(id="D1-1", kind="panel", leaflet=True, **given)  # type: ignore[arg-type]
+    return lay_out(job(box(panel, name="D1", kind="open", width=600.0), reveal=GOLDEN))
+
+
+def test_an_appliances_panel_keeps_clear_of_the_counter_as_a_front_does() -> None:
+    """Least gap 3 under a counter; over a fridge's panel there is none."""
+    assert "counter-reveal" in codes(place(reveal_top=2.9))
+    assert "counter-reveal" not in codes(place(reveal_top=3.0))
+    high = FrontSpec(id="D1-1", kind="panel", leaflet=True, reveal_top=1.6)
+    fridge = box(high, name="D1", kind="open", width=600.0, height=1800.0)
+    assert "counter-reveal" not in codes(lay_out(job(fridge)))
+
+
+def test_what_inches_cannot_tell_apart_is_said_in_millimetres_first() -> None:
+    """2.9 and 3.0 are both 1/8 in; 1.6 and 3.0 are not, and stay in the job's inches."""
+    near = next(p for p in place(reveal_top=2.9).problems if p.code == "counter-reveal")
+    assert near.text.startswith("the reveal above it is 2.9 mm (1/8- in)")
+    far = next(p for p in place(reveal_top=1.6).problems if p.code == "counter-reveal")
+    assert far.text.startswith("the reveal above it is 1/16 in (1.6 mm)")

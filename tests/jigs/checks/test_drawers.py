@@ -31,13 +31,18 @@ def test_slide_depth(depth: float, held: bool) -> None:
 
 
 def test_a_slide_too_long_says_where_the_depth_goes() -> None:
-    """573.9 less the back 6 and its set-in 19 leaves 548.9; 457 + 16 goes in, 533 + 16 does not."""
+    """573.9 less the back 6 and its set-in 19 leaves 548.9; 457 + 16 goes in, 533 + 16 does not.
+
+    549.0 and 548.9 are one figure in inches: millimetres come first."""
     (found,) = [p for p in drawer(depth=573.9).problems if p.code == "slide-too-long"]
     assert "573.9 mm" in found.text
-    assert "less the back 1/4-" in found.text or "6.0 mm" in found.text
-    assert "set-in 3/4 in (19.0 mm)" in found.text
-    assert f"({573.9 - 6 - 19:.1f} mm)" in found.text
-    assert "(457.0 mm) is the longest usual length that fits ('undermount-457')" in found.remedy
+    assert "takes 549.0 mm (" in found.text
+    assert "less the back 6.0 mm" in found.text
+    assert "set-in 19.0 mm (3/4 in)" in found.text
+    assert found.text.count(f"{573.9 - 6 - 19:.1f} mm (") == 1
+    assert (
+        "457.0 mm (18- in) is the longest usual length that fits ('undermount-457')" in found.remedy
+    )
 
 
 def test_golden_box_with_thinner_sides_is_too_wide() -> None:
