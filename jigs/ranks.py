@@ -140,3 +140,16 @@ RANKS: dict[str, Rank] = {
     "sight-line": 3,
     "surplus": 3,
 }
+
+BEFORE_CUTTING = frozenset(
+    {
+        "above-ceiling",
+        "cannot-be-tilted-up",
+        "corner-filler",
+        "counter-front",
+        "counter-height",
+        "wall-filler",
+    }
+)
+"""What no sheet of a front can mend: it is read before any board is cut, so it stands on the
+elevations and in the cut list too."""

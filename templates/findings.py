@@ -5,7 +5,7 @@ whole job, and one that several parts share is said once, with all of them.
 """
 
 import textwrap
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass
 
 from jigs.advice import advise
@@ -14,7 +14,7 @@ from jigs.lengths import Unit, format_length
 from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
 from jigs.provenance import depending, open_in
-from jigs.ranks import Rank
+from jigs.ranks import BEFORE_CUTTING, Rank
 from jigs.rolloutspec import Rollout
 from jigs.slidegrid import OffRow, slides_off_row
 from jigs.unchecked import list_unchecked
@@ -92,6 +92,22 @@ def _off_row(row: OffRow, unit: Unit) -> str:
         heights = ", ".join(f"{name} {format_length(high, unit)}" for name, high in row.heights)
         onto = f"front heights that bring them onto it: {heights}"
     return f"{row.box}: {figures}; {onto}."
+
+
+def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
+    """Say what of these parts (boxes, fronts, walls) must be settled before any board is cut: a
+    sentence each, the fact and its remedy."""
+    findings = _merged(
+        problem
+        for problem in layout.problems
+        if problem.code in BEFORE_CUTTING and (problem.part is None or problem.part in parts)
+    )
+    said = []
+    for finding in findings:
+        who = f"{', '.join(finding.parts)}: " if finding.parts else ""
+        fact, remedy = finding.text.rstrip("."), finding.remedy.rstrip(".")
+        said.append(f"BEFORE YOU CUT: {who}{fact}; {remedy}.")
+    return tuple(said)
 
 
 def count_words(problems: Iterable[Problem]) -> str:

@@ -25,6 +25,7 @@ from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevations.elevationground import GROUND, OFF, draw_ground, end_width
 from templates.elevations.elevationroom import draw_room, room_notes
 from templates.elevations.elevationtitle import TITLE, Sheet, draw_title
+from templates.findings import before_cutting
 from templates.gapwords import gap_words
 from templates.marks import Mark, Page, Text
 from templates.paper import Paper
@@ -167,7 +168,12 @@ def _draw(
     *notes, last = tuple(_notes(elevation, layout, gaps)) or ("",)
     # The cautions go on in the last note's line: each line more makes less room for the wall.
     care = " ".join((last, *cautions_of(b.box.kind for b in elevation.boxes))).strip()
+    names = {sheet.wall, elevation.wall}
+    for box in elevation.boxes:
+        names |= {box.box.id, *(seen.front.id for seen in box.fronts)}
+    first = before_cutting(layout, names)
     told = (
+        *[line for note in first for line in wrap(note, 1.8, False, room)],
         *[line for note in notes for line in wrap(note, 1.8, False, room)][:4],
         *wrap(care, 1.8, False, room),
     )

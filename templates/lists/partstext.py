@@ -12,6 +12,7 @@ from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.job import BoxSpec, Job
 from jigs.lengths import Unit, format_inches, format_length, format_mm
+from templates.findings import before_cutting
 from templates.lists.partslist import PartsList
 from templates.lists.partstotals import (
     STUFF_WORDS,
@@ -81,7 +82,12 @@ def parts_text(parts: PartsList) -> str:
     """Give the whole cut list as tables, the unit shown first, with its totals and a legend."""
     job = parts.layout.job
     patterns = _Patterns(unit=job.shown)
+    fronts = {f.id for f in parts.layout.fronts if f.box in parts.boxes}
+    walls = {box.wall for box in parts.layout.boxes if box.id in parts.boxes}
     lines: list[str] = []
+    for words in before_cutting(parts.layout, parts.boxes | fronts | walls):
+        lines += wrapped(words, "", "  ")
+    lines += [""] if lines else []
     for stuff in STUFF_ORDER:
         for thickness in dict.fromkeys(p.thickness for p in parts.pieces if p.stuff == stuff):
             group = [p for p in parts.pieces if p.stuff == stuff and p.thickness == thickness]

@@ -1,0 +1,102 @@
+"""What must be settled before any board is cut: said on the elevation and in the cut list."""
+
+from pathlib import Path
+
+import pytest
+
+from jigs.cutlist.cutlist import cut_job
+from jigs.layout import lay_out
+from jigs.parts import Layout
+from jigs.reading.inputs import read_job
+from templates.elevations.elevation import draw_elevations
+from templates.lists.partslist import choose_parts
+from templates.lists.partstext import parts_text
+from templates.marks import Text
+from templates.paper import PAPERS
+
+JOB = """
+schema = 1
+units = "mm"
+[material]
+side = 18.3
+front = 19.05
+[use]
+slide = "undermount-533"
+[[wall]]
+name = "north"
+ceiling = {ceiling}
+counter = 914
+counter_thickness = 38
+right = "corner"
+right_meets = "east"
+right_filler = {filler}
+[[wall]]
+name = "east"
+left = "corner"
+left_meets = "north"
+left_filler = 80
+[[box]]
+id = "T1"
+wall = "north"
+kind = "tall"
+width = 600
+height = 2150
+depth = 584
+  [[box.front]]
+  kind = "false-front"
+[[box]]
+id = "B1"
+wall = "north"
+kind = "base"
+width = 457
+height = {height}
+depth = 584
+  [[box.front]]
+  kind = "drawer"
+[[box]]
+id = "E1"
+wall = "east"
+kind = "base"
+width = 457
+height = 776
+depth = 584
+  [[box.front]]
+  kind = "drawer"
+"""
+
+
+def laid(folder: Path, *, ceiling: int = 2400, filler: int = 80, height: int = 776) -> Layout:
+    path = folder / "job.toml"
+    path.write_text(JOB.format(ceiling=ceiling, filler=filler, height=height), encoding="utf-8")
+    return lay_out(read_job(path))
+
+
+def on_elevation(layout: Layout, wall: str) -> str:
+    (page,) = [d.page for d in draw_elevations(layout, PAPERS["a3"]) if d.elevation.wall == wall]
+    return " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+
+
+@pytest.mark.parametrize(
+    ("changed", "named"),
+    [
+        # sqrt(2150^2 + 584^2) = 2227.9 across, over 2230 - 10 (derived).
+        ({"ceiling": 2230}, "T1"),
+        ({"filler": 10}, "B1-1"),
+        # 914 - 38 - 100 (the toe) = 776 is what the counter asks for.
+        ({"height": 740}, "B1"),
+    ],
+    ids=["tilting", "corner filler", "counter height"],
+)
+def test_it_is_read_before_the_saw_runs(
+    tmp_path: Path, changed: dict[str, int], named: str
+) -> None:
+    """On its own wall's elevation and over the cut list, with the remedy; nowhere without."""
+    layout = laid(tmp_path, **changed)
+    words = f"BEFORE YOU CUT: {named}"
+    listed = parts_text(choose_parts(layout, cut_job(layout)))
+    assert words in on_elevation(layout, "north")
+    assert "BEFORE YOU CUT" not in on_elevation(layout, "east")
+    assert listed.index(words) < listed.index("Board of")
+    sound = laid(tmp_path)
+    assert "BEFORE YOU CUT" not in on_elevation(sound, "north")
+    assert "BEFORE YOU CUT" not in parts_text(choose_parts(sound, cut_job(sound)))
