@@ -61,6 +61,8 @@ from jigs.reading.tomltables import Table
 
 MOST_ALIKE = 100
 """Fronts that one `count` may make."""
+USUAL_ALIKE = 24
+"""Fronts that one `count` makes in a kitchen; more are doubted (common practice, no source)."""
 
 ABOVE_FLOOR: Mapping[BoxKind, float] = {
     "base": 100.0, "drawer": 100.0, "sink": 100.0, "tall": 100.0, "open": 100.0, "wall": 1370.0,
@@ -217,7 +219,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
 def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
     """Read one table of a front: as many fronts as its `count` says."""
     front = _read_front(row, shelves)
-    count = row.whole("count", usual=24, most=MOST_ALIKE) or 1
+    count = row.whole("count", usual=USUAL_ALIKE, most=MOST_ALIKE) or 1
     names = name_fronts(row.part_id("id") or "", box=box, place=place, count=count)
     row.close()
     doubts = row.take_doubts()

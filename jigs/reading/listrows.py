@@ -14,7 +14,7 @@ from pathlib import Path
 from jigs.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.errors import Fault, LengthError, ReadingError
 from jigs.lengths import BareUnit, Unit, is_bare, show_value
-from jigs.reading.jobboxes import MOST_ALIKE
+from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
 from jigs.reading.tables import Row, Table
 
@@ -204,7 +204,11 @@ class RowReader:
         if not text:
             return None
         if re.fullmatch(r"0*[0-9]{1,3}", text) and 1 <= int(text[-9:]) <= MOST_ALIKE:
-            return int(text[-9:])
+            count = int(text[-9:])
+            if count > USUAL_ALIKE:
+                within = Range(1, USUAL_ALIKE, unit="")
+                self._doubts.append(Doubt(path=("count",), value=count, within=within))
+            return count
         self.note_at(
             row, "count", f"not a count ({show_value(text)} given); allowed: 1 to {MOST_ALIKE}"
         )

@@ -280,10 +280,11 @@ def test_rows_in_another_unit(tmp_path: Path, text: str, faults: list[str]) -> N
 
 
 def test_a_size_with_its_unit_is_only_unusual(tmp_path: Path) -> None:
-    """A door 60 mm wide is doubted at its row's front; the others are not."""
-    rows = read(tmp_path, "kind,width,height\ndoor,454,613\ndoor,60 mm,613\n").rows
+    """A door 60 mm wide is doubted at its row's front; so are forty alike."""
+    text = "kind,width,height,count\ndoor,454,613,\ndoor,60 mm,613,\ndoor,454,613,40\n"
+    rows = read(tmp_path, text).rows
     assert [[(d.path, d.value) for d in row.spec.doubts] for row in rows] == [
-        [], [(("width",), 60.0)],
+        [], [(("width",), 60.0)], [(("count",), 40)],
     ]  # fmt: skip
 
 
