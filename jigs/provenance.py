@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from jigs.checks.hardware import OPEN_CODES
-from jigs.confirming import OpenNumber, Record, open_numbers
+from jigs.confirming import OpenNumber, Record, open_numbers, rests_on
 from jigs.geometry import Fitting
 from jigs.hardware import Rests
 from jigs.job import Job
@@ -48,6 +48,25 @@ def open_in(layout: Layout) -> tuple[OpenNumber, ...]:
         if record is not None:
             found += open_numbers(record, "order")
     return tuple(dict.fromkeys(found))
+
+
+class OpenCuts:
+    """The open numbers that the sizes of a job's pieces rest on: those of the slides, for the
+    pieces of drawer boxes and rollouts."""
+
+    def __init__(self, layout: Layout) -> None:
+        self._drawers = {
+            drawer.id: tuple(number for number in drawer.open if rests_on(number, "cut"))
+            for drawer in layout.drawers
+        }
+
+    def of(self, piece: str) -> tuple[OpenNumber, ...]:
+        """Give those of a piece by its ID, which begins with its drawer box's."""
+        while "-" in piece:
+            piece = piece.rpartition("-")[0]
+            if piece in self._drawers:
+                return self._drawers[piece]
+        return ()
 
 
 def depending(layout: Layout) -> tuple[str, ...]:

@@ -201,8 +201,7 @@ def _key(
     mask, fittings, facts, notes = _masked(words, view, known)
     # A partition's words name its column; of a side it says only how many its box has.
     plain = replace(view, part="", code="", column=None, fittings=fittings)
-    lines = (words.reveals, words.size, words.open.get(view.face, ""))
-    common = (_steps(plain), faces, words.kind, *lines, facts, notes)
+    common = (_steps(plain), faces, words.kind, words.reveals, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
     own = tuple(
         text for text in (*words.facts.get(view.face, ()), *words.notes) if text.startswith(OWN)

@@ -16,6 +16,8 @@ import re
 from jigs.geometry import Hole, Polygon
 from templates.cards.faces import FaceView
 from templates.marks import THIN, Circle, Line, Mark, Outline, Page, Text
+from templates.openwords import STAMP, open_line
+from templates.typeface import text_width
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""
@@ -53,6 +55,11 @@ def words_beside(view: FaceView) -> tuple[tuple[float, float, str], ...]:
     bevel = ", FINGER BEVEL"
     below = face_name(view) + (bevel if view.bevel == "bottom" else "")
     above = "UP" + (bevel if view.bevel == "top" else "")
+    if view.open:
+        # A narrow part takes the word alone.
+        full = f"{above}, {open_line(view.open, 'see the check')}"
+        fits = text_width(full, TEXT) <= view.width + MARGIN
+        above = full if fits else f"{above}, {STAMP}"
     return ((0.0, -TEXT - 2.0, below), (0.0, view.height + 2.0, above))
 
 

@@ -4,13 +4,13 @@ The head says what the part is and which face is drilled; it lies across the she
 down one column. The steps and notes follow it in columns.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from jigs.geometry import Face
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.marks import Mark, Qr, Text
+from templates.openwords import open_line
 from templates.picture import picture
 from templates.pieces import GAP, Piece, moved, paragraph
 from templates.qr import qr_side
@@ -37,8 +37,7 @@ class PartWords:
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
     `reveals` both meanings of the word,
     `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
-    for the work on one face, `notes` what applies to the part; `open` says in one line which open
-    numbers decide the holes of a face, if any do. `members`: all parts that the
+    for the work on one face, `notes` what applies to the part. `members`: all parts that the
     sheets serve, () where they serve this one alone; `set_words` which of several sets it is
     (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
     `brief`: their tick boxes stand close, below the title.
@@ -54,7 +53,6 @@ class PartWords:
     payload: str
     facts: dict[Face, tuple[str, ...]]
     notes: tuple[str, ...]
-    open: Mapping[Face, str] = field(default_factory=dict)
     members: tuple[Member, ...] = ()
     set_words: str = ""
     jig: tuple[str, ...] = ()
@@ -181,7 +179,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
     notes = (*words.facts.get(view.face, ()), *words.notes)
     return [
         *([] if words.brief else ticks(words.members, width)),
-        *open_pieces(words, view.face, width),
+        *open_pieces(view, width),
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
         *(paragraph(text, width) for text in words.jig),
@@ -191,13 +189,14 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
 def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> list[Piece]:
     """Give the body of a face's further sheets: the steps in one line, and what applies."""
     return [
-        *open_pieces(words, view.face, width),
+        *open_pieces(view, width),
         paragraph(steps, width),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in words.notes),
     ]
 
 
-def open_pieces(words: PartWords, face: Face, width: float) -> list[Piece]:
-    """Say before anything is drilled that open numbers decide the holes of a face."""
-    line = words.open.get(face, "")
+def open_pieces(view: FaceView, width: float) -> list[Piece]:
+    """Say before anything is drilled that open numbers decide the holes of a face; page 1 lists
+    them."""
+    line = open_line(view.open, "page 1")
     return [paragraph(line, width, bold=True)] if line else []

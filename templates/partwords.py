@@ -1,13 +1,8 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
-from collections.abc import Mapping, Sequence
-from typing import get_args
-
 from jigs.cautions import SPRUNG
 from jigs.checks.hardware import OPEN_CODES
-from jigs.confirming import OpenNumber, rests_on
 from jigs.edges import fold_error
-from jigs.geometry import Face
 from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
@@ -23,11 +18,8 @@ from templates.labels.payload import (
     side_payload,
 )
 from templates.leafletwords import leaflet_facts
-from templates.openwords import open_line
 from templates.panel import PartWords
 from templates.wording import FRONT_WORDS, side_words
-
-FACES: tuple[Face, ...] = get_args(Face)
 
 
 def kind_of_front(front: Front) -> str:
@@ -94,7 +86,6 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
             "front": (*common, *_face_facts(front)),
         },
         notes=(*_given_words(front), *notes_for(layout, front.id, front.assumed)),
-        open=_open(front.open),
     )
 
 
@@ -111,7 +102,6 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         payload=side_payload(layout, side),
         facts={"inside": _side_facts(layout, side)},
         notes=(*_incomplete(side), *notes_for(layout, side.board, side.assumed)),
-        open=_open(side.open),
     )
 
 
@@ -128,7 +118,6 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         payload=drawer_box_payload(layout, drawer, front),
         facts={"box-front": _drawer_box_facts(drawer), "box-back": _drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
-        open=_open(drawer.open),
     )
 
 
@@ -146,7 +135,6 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         payload=rollout_payload(rollout),
         facts={"box-back": _drawer_box_facts(rollout)},
         notes=notes_for(layout, rollout.id, ()),
-        open=_open(rollout.open),
     )
 
 
@@ -371,9 +359,3 @@ def _note(problem: Problem) -> str:
     """The fact alone: the remedy stands in the check, where there is room for it."""
     fact = problem.text.rstrip(".")
     return f"{fact[:1].upper()}{fact[1:]}."
-
-
-def _open(numbers: Sequence[OpenNumber]) -> Mapping[Face, str]:
-    """Say of each face of a part which open numbers decide its holes; page 1 lists them."""
-    lines = {face: open_line((n for n in numbers if rests_on(n, face)), "page 1") for face in FACES}
-    return {face: line for face, line in lines.items() if line}

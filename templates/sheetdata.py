@@ -11,6 +11,7 @@ from typing import Any
 from jigs.geometry import SLACK
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
+from templates.openwords import open_data
 from templates.page import Placed
 from templates.sheets import Sheets
 
@@ -35,6 +36,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         **({"parts": list(card.view.parts)} if len(card.view.parts) > 1 else {}),
         "face": card.view.face,
         **_board(card.view),
+        **({"open": open_data(card.view.open)} if card.view.open else {}),
         "x_mm": _round(card.box[0] + dx),
         "y_mm": _round(card.box[1] + dy),
         "width_mm": _round(card.width),

@@ -278,7 +278,7 @@ def _body(words: SheetWords, width: float) -> list[Piece]:
     """The steps in short, and all that holds for the face and the part."""
     notes = (*words.part.facts.get(words.view.face, ()), *words.part.notes)
     return [
-        *open_pieces(words.part, words.view.face, width),
+        *open_pieces(words.view, width),
         paragraph(words.again, width),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
     ]

@@ -36,7 +36,8 @@ Column = Literal[
 ]  # fmt: skip
 
 FOR_THE_SUPPLIER = (
-    "pieces to make", "place", "grain", "increment (mm)", "tolerance (mm)", "state", "description",
+    "pieces to make", "place", "grain", "increment (mm)", "tolerance (mm)", "state", "open",
+    "description",
 )  # fmt: skip
 """Columns of a supplier's list that are for people's eyes: nothing is read from them."""
 

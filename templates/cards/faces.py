@@ -7,6 +7,7 @@ is seen lying inside face up with its top end away.
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from jigs.confirming import OpenNumber, rests_on
 from jigs.geometry import Face, Fitting, Hole, Polygon, mirror_x
 from jigs.job import Hand
 from jigs.lengths import Unit
@@ -79,6 +80,8 @@ class FaceView:
     parts: tuple[str, ...] = ()
     name: str = ""
     alike: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers that decide its holes, or what is mounted there."""
 
     @property
     def datums(self) -> dict[Edge, float]:
@@ -118,6 +121,10 @@ def _part(fitting: Fitting, holes: tuple[Hole, ...]) -> Fitting:
     return replace(fitting, holes=holes, outline=())
 
 
+def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
+    return tuple(number for number in numbers if rests_on(number, face))
+
+
 def _edges_of_front(hinge_edge: Hand | None) -> dict[Edge, str]:
     """Name a front's edges as seen; `hinge_edge` is the one that carries the hinges."""
     if hinge_edge is None:
@@ -145,6 +152,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
         height=front.height,
         thickness=front.thickness,
         fittings=_on_face(front.fittings, "front"),
+        open=_open(front.open, "front"),
         drilled="FRONT FACE",
         seen="You are looking at the face, as from the room.",
         edges=_edges_of_front(hinged),
@@ -177,6 +185,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
             bare,
             face="back",
             fittings=tuple(_turned(fitting, front.width) for fitting in back),
+            open=_open(front.open, "back"),
             drilled=f"BACK OF {words.upper()}",
             seen=seen,
             edges=_edges_of_front(other),
@@ -213,6 +222,7 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         part=side.board,
         code=side.code,
         face="inside",
+        open=_open(side.open, "inside"),
         width=side.depth,
         height=side.height,
         thickness=side.thickness,
@@ -255,6 +265,7 @@ def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceV
         height=drawer.height,
         thickness=thickness,
         fittings=drawer.fittings,
+        open=_open(drawer.open, "box-front"),
         drilled="FRONT OF DRAWER BOX",
         seen=(
             "You are looking at the outside of the drawer box's front, as from the room, "
@@ -284,6 +295,7 @@ def view_of_drawer_back(
         height=box.height,
         thickness=box.side,
         fittings=tuple(_turned(fitting, box.width) for fitting in box.rear),
+        open=_open(box.open, "box-back"),
         drilled="BACK OF DRAWER BOX",
         seen=(
             "You are looking at the outside of the drawer box's back, the box standing on its "

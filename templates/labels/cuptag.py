@@ -17,6 +17,7 @@ from templates.labels.labelplacing import Entry, Field, place_labels
 from templates.labels.labelwords import words_of_front_label
 from templates.labels.payload import fit_payload
 from templates.marks import THIN, Area, Circle, Mark, Outline, Page, Text
+from templates.openwords import STAMP
 from templates.qr import QUIET, qr_side
 from templates.raster import Raster
 from templates.typeface import EM_PER_CAP, text_width
@@ -110,7 +111,7 @@ def tag_pages(
         words = words_of_front_label(layout, front)
         tag = _Tag(
             name=front.id,
-            code=f"code {words.code}",
+            code=f"code {words.code}{f' {STAMP}' if front.open else ''}",
             says=fit_payload(words.payload, SAYS[stock.round]),
             hand=f"HINGES {front.hinged.upper()}" if front.hinged else "",
         )

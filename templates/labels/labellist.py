@@ -14,6 +14,7 @@ from typing import Literal
 
 from jigs.cutlist.piece import Piece, PieceKind
 from jigs.parts import Layout, Side
+from jigs.provenance import OpenCuts
 from templates.boxparts import parts_of_box
 from templates.labels.labelwords import (
     LabelWords,
@@ -90,6 +91,7 @@ class _Labels:
         # A partition has two drilled faces, but one label.
         self._sides = {s.board: s for s in layout.sides if not (s.partition and s.side == "left")}
         self._boxes = {box.id: box for box in layout.boxes}
+        self._cuts = OpenCuts(layout)
 
     def fronts(self) -> Iterator[_Label]:
         """Give the labels of all fronts, box by box."""
@@ -150,7 +152,9 @@ class _Labels:
             return
         later = box is not None and box.band == "later"
         for number in range(1, piece.count + 1):
-            words = words_of_piece_label(piece, number, assumed=assumed, later=later)
+            words = words_of_piece_label(
+                piece, number, assumed=assumed, later=later, open=self._cuts.of(piece.id)
+            )
             yield _Label(words=words, names=names)
 
     def _drawer_boxes(self) -> dict[str, _Label]:

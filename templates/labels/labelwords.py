@@ -5,8 +5,10 @@ Kind, place and size come in several wordings, the fullest first; the label take
 that fits its width.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, Layout, Side
@@ -22,6 +24,7 @@ from templates.labels.payload import (
     rollout_payload,
     side_payload,
 )
+from templates.openwords import STAMP, open_line
 from templates.wording import FRONT_WORDS
 
 
@@ -64,6 +67,15 @@ ASSUMED = Wording(
 """What stands on a piece whose size hangs on numbers that nobody gave."""
 
 
+def open_lines(numbers: Iterable[OpenNumber]) -> list[Wording]:
+    """Say that a part rests on open numbers, where it does; the word stays on any label."""
+    numbers = tuple(numbers)
+    if not numbers:
+        return []
+    count = f"{STAMP}: {len(numbers)} NUMBER{'S' if len(numbers) > 1 else ''}"
+    return [Wording(ways=(open_line(numbers), count, STAMP), worth=8, bold=True)]
+
+
 def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     """Give the words for a door, a drawer front, or any other front."""
     name = FRONT_WORDS[front.kind].upper()
@@ -86,6 +98,7 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
+        lines[1:1] = open_lines(front.open)
         if front.drawer is not None:
             lines.append(_box_of_drawer(front, front.drawer))
         lines += [
@@ -138,6 +151,7 @@ def words_of_side_label(
         ]
     if assumed:
         lines.insert(1, ASSUMED)
+    lines[1:1] = open_lines(side.open)
     if not side.holes and not side.missing:
         lines.append(Wording(ways=("NO HOLES",), worth=5))
     if side.band > 0 and side.band_state == "later":
@@ -210,6 +224,7 @@ def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
+        lines[1:1] = open_lines(drawer.open)
         lines += size_lines((drawer.width, drawer.height, drawer.length))
     return LabelWords(
         part=drawer.id,
@@ -236,6 +251,7 @@ def words_of_rollout_label(rollout: Rollout) -> LabelWords:
     if rollout.withheld:
         lines.insert(1, _reason(rollout.held[0]))
     else:
+        lines[1:1] = open_lines(rollout.open)
         lines += size_lines((rollout.width, rollout.height, rollout.length))
         up = f"UNDERSIDE {format_mm(rollout.y)} UP"
         lines.append(Wording(ways=(f"{up} IN THE BOX", up), worth=5, figure=True))

@@ -6,6 +6,9 @@ a piece that lies points to its front edge; one on a filler lies along it, its u
 edge that is scribed.
 """
 
+from collections.abc import Sequence
+
+from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
 from jigs.geometry import SLACK
 from jigs.lengths import format_mm
@@ -18,6 +21,7 @@ from templates.labels.labelwords import (
     Wording,
     cut_lines,
     finished_line,
+    open_lines,
     place_line,
 )
 from templates.labels.payload import piece_payload
@@ -52,12 +56,17 @@ _WHERE = {"filler": "BESIDE", "island-back": "BEHIND"}
 
 
 def words_of_piece_label(
-    piece: Piece, number: int = 1, *, assumed: bool = False, later: bool = False
+    piece: Piece,
+    number: int = 1,
+    *,
+    assumed: bool = False,
+    later: bool = False,
+    open: Sequence[OpenNumber] = (),
 ) -> LabelWords:
     """Give the words for a piece, of several alike the one with this number.
 
     `assumed`: its size hangs on numbers that nobody gave. `later`: the edge band is to come when
-    all else is done.
+    all else is done. `open`: the open numbers that its size rests on.
     """
     name = _name(piece)
     count = f", {number} OF {piece.count}" if piece.count > 1 else ""
@@ -69,6 +78,7 @@ def words_of_piece_label(
     ]
     if assumed:
         lines.insert(1, ASSUMED)
+    lines[1:1] = open_lines(open)
     lines.append(_stick(piece))
     return LabelWords(
         part=piece.id,

@@ -6,22 +6,33 @@ job's order. A part that is held back is named and has no holes.
 """
 
 import json
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
+from jigs.confirming import OpenNumber, RecordKind, rests_on
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.lengths import Unit, format_inches, format_mm
 from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.rolloutspec import Rollout
 from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
+from templates.openwords import STAMP, open_cell, open_data, open_words
 from templates.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
     "part", "box", "kind", "code", "purpose", "face", "serves",
-    "x_mm", "y_mm", "diameter_mm", "depth_mm",
+    "x_mm", "y_mm", "diameter_mm", "depth_mm", "open",
 )  # fmt: skip
-"""The columns of the CSV list; an empty depth means right through."""
+"""The columns of the CSV list; an empty depth means right through. `open`: the open numbers that
+decide the hole, each as `hinge.main.constant`."""
+
+
+HEAD = ("purpose", "face", "x", "y", "dia", "deep")
+RECORDS: Mapping[str, RecordKind] = {
+    "hinge": "hinge", "plate": "hinge", "slide": "slide", "hook": "slide", "clearance": "slide",
+    "front-fixing": "slide", "pull": "pull",
+}  # fmt: skip
+"""The kind of record whose numbers decide the holes of a fitting."""
 
 
 def holes_json(layout: Layout) -> str:
@@ -45,15 +56,22 @@ def holes_json(layout: Layout) -> str:
 
 def holes_csv(layout: Layout) -> str:
     """Give all holes as CSV text, one a line; no cell is ever taken for a formula."""
-    parts: list[tuple[tuple[str, ...], tuple[Fitting, ...]]] = [
-        ((front.id, front.box, front.kind, front.code), front.fittings) for front in layout.fronts
+    parts: list[tuple[tuple[str, ...], tuple[Fitting, ...], tuple[OpenNumber, ...]]] = [
+        ((front.id, front.box, front.kind, front.code), front.fittings, front.open)
+        for front in layout.fronts
     ]
     parts += [
-        ((side.board, side.box, side_words(side).replace(" ", "-"), side.code), side.fittings)
+        (
+            (side.board, side.box, side_words(side).replace(" ", "-"), side.code),
+            side.fittings,
+            side.open,
+        )
         for side in layout.sides
     ]
-    parts += [((box.id, box.box, _box_kind(box), box.code), box.bored) for box in layout.drawers]
-    return csv_text(COLUMNS, (row for names, fittings in parts for row in _rows(names, fittings)))
+    parts += [
+        ((box.id, box.box, _box_kind(box), box.code), box.bored, box.open) for box in layout.drawers
+    ]
+    return csv_text(COLUMNS, (row for part in parts for row in _rows(*part)))
 
 
 def holes_text(layout: Layout) -> str:
@@ -114,6 +132,7 @@ def _front_data(front: Front) -> dict[str, Any]:
         "x_mm": number(front.x),
         "y_mm": number(front.y),
         "hinge": None if hinge is None else _hinge_data(hinge),
+        "open": open_data(front.open),
         "holes": [_hole_data(hole) for hole in front.holes],
     }
 
@@ -129,6 +148,7 @@ def _side_data(side: Side) -> dict[str, Any]:
         "depth_mm": number(side.depth),
         # A partition is counted from its own bottom end, which stands so high in the box.
         **({"bottom_mm": number(side.base)} if side.partition else {}),
+        "open": open_data(side.open),
         "holes": [
             {
                 "purpose": hole.purpose,
@@ -152,6 +172,7 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
         "width_mm": number(box.width),
         "height_mm": number(box.height),
         "length_mm": number(box.length),
+        "open": open_data(box.open),
         "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
     }
 
@@ -180,10 +201,18 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
 
 
 def _rows(
-    part: tuple[str, ...], fittings: Iterable[Fitting]
+    part: tuple[str, ...], fittings: Iterable[Fitting], numbers: Sequence[OpenNumber]
 ) -> Iterator[tuple[str | float | None, ...]]:
     for fitting in fittings:
+        kind = RECORDS.get(fitting.kind)
         for hole in fitting.holes:
+            decide = [
+                number
+                for number in numbers
+                if number.kind == kind
+                and fitting.record in (None, number.record)
+                and rests_on(number, hole.face)
+            ]
             yield (
                 *(safe_cell(text) for text in part),
                 hole.purpose,
@@ -193,6 +222,7 @@ def _rows(
                 number(hole.y),
                 number(hole.diameter),
                 _depth(hole),
+                safe_cell(open_cell(decide)),
             )
 
 
@@ -206,7 +236,7 @@ def _front_block(front: Front, unit: Unit) -> str:
     if not front.holes:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in front.holes]
-    return f"{head}\n{_table(('purpose', 'face', 'x', 'y', 'dia', 'deep'), rows)}"
+    return f"{head}\n{_open_words(front.open)}{_table(HEAD, rows)}"
 
 
 def _side_block(side: Side, unit: Unit) -> str:
@@ -219,7 +249,7 @@ def _side_block(side: Side, unit: Unit) -> str:
         for fitting in side.fittings
         for hole in fitting.holes
     ]
-    return f"{head}\n{_table(('purpose', 'for', 'x', 'y', 'dia', 'deep'), rows)}"
+    return f"{head}\n{_open_words(side.open)}{_table(('purpose', 'for', *HEAD[2:]), rows)}"
 
 
 def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
@@ -234,7 +264,11 @@ def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> s
     if not box.bored:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in collect_holes(box.bored)]
-    return f"{head}\n{_table(('purpose', 'face', 'x', 'y', 'dia', 'deep'), rows)}"
+    return f"{head}\n{_open_words(box.open)}{_table(HEAD, rows)}"
+
+
+def _open_words(numbers: Sequence[OpenNumber]) -> str:
+    return "".join(f"  {STAMP}: {words}\n" for words in open_words(numbers))
 
 
 def _size(unit: Unit, *sizes: float) -> str:

@@ -11,6 +11,7 @@ from typing import Any
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.cautions import PAINT, cautions_of
+from jigs.confirming import OpenNumber, rests_on
 from jigs.job import Job
 from jigs.lengths import SQUARE_FEET
 from jigs.needed import Item
@@ -28,14 +29,14 @@ from templates.lists.orderwords import (
     terms,
 )
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
-from templates.openwords import open_data
+from templates.openwords import open_cell, open_data
 from templates.wording import nominal_words
 
 Cell = str | float
 COLUMNS = (
     "what", "part", "box", "record", "width_mm", "height_mm", "length_mm", "thickness_mm",
     "size_mm", "needed", "spare", "buy", "unit", "increment_mm", "tolerance_mm", "grain", "bored",
-    "state", "note",
+    "state", "note", "open",
 )  # fmt: skip
 """The columns of the CSV list. `thickness_mm`: a front's, or a drawer box's sides; `size_mm`: a
 plate's height, a slide's or a screw's length, a bumper's, a band's; `state`: what keeps a line
@@ -43,10 +44,10 @@ from being bought as it stands."""
 DRAWER_COLUMNS = (
     "drawer_boxes", "outside_width_mm", "outside_height_mm", "outside_length_mm", "sides_mm",
     "bottom_up_mm", "notch_wide_mm", "notch_high_mm", "hook_diameter_mm", "hook_depth_mm",
-    "hook_up_mm", "hook_from_ends_mm", "slide", "slide_length_mm", "needed", "buy",
+    "hook_up_mm", "hook_from_ends_mm", "slide", "slide_length_mm", "needed", "buy", "open",
 )  # fmt: skip
 ITEM_COLUMNS = (
-    "what", "record", "size_mm", "board_mm", "needed", "spare", "buy", "unit", "remark",
+    "what", "record", "size_mm", "board_mm", "needed", "spare", "buy", "unit", "remark", "open",
 )  # fmt: skip
 HELD_COLUMNS = ("not_ordered", "of_box", "why")
 TERM_COLUMNS = ("terms",)
@@ -96,7 +97,7 @@ def order_json(order: Order, job: Job) -> str:
         "fronts": [_front_data(front) for front in order.fronts],
         "drawer_boxes_made": order.boxes_made,
         "drawer_boxes": [_drawer_data(box, order) for box in order.drawer_boxes],
-        "hardware": [_item_data(item, job) for item in order.items],
+        "hardware": [_item_data(item, order, job) for item in order.items],
         "band": [
             {
                 "board_mm": number(b.board),
@@ -131,16 +132,19 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
         (
             ITEM_WORDS[item.group], _record(item), _size(item.size), _size(item.board), item.count,
             item.spare, item.count + item.spare, _unit(item), _remark(item, job),
+            safe_cell(open_cell(_open_of_item(item, order))),
         )
         for item in order.items
     ]  # fmt: skip
     for band in order.banding:
         metres = number(band.to_buy / 1000)
         size, board = number(band.band), number(band.board)
-        rows.append(("edge band", "", size, board, metres, 0, metres, "m", ""))
+        rows.append(("edge band", "", size, board, metres, 0, metres, "m", "", ""))
     for need in order.paint:
         litres, words = number(need.litres), _area_words(need.area, job)
-        rows.append(("paint", safe_cell(need.finish), "", "", litres, 0, litres, "litre", words))
+        rows.append(
+            ("paint", safe_cell(need.finish), "", "", litres, 0, litres, "litre", words, "")
+        )
     return rows
 
 
@@ -175,6 +179,7 @@ def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
             "buy": 0 if order.boxes_made else count, "unit": "piece",
             "state": "made from the parts list" if order.boxes_made else "",
             "note": _drawer_note(box),
+            "open": safe_cell(open_cell(_open_of_box(box, order))),
         }  # fmt: skip
     for row in item_rows(order, job):
         said = dict(zip(ITEM_COLUMNS, row, strict=True))
@@ -222,6 +227,7 @@ def _drawer_data(box: DrawerBoxOrder, order: Order) -> dict[str, Any]:
         "hook": _hook_data(box),
         "slide": box.slide,
         "slide_length_mm": number(box.slide_length),
+        "open": open_data(_open_of_box(box, order)),
     }
 
 
@@ -246,10 +252,11 @@ def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
         number(box.side), number(box.recess), wide, high, *hook,
         safe_cell(box.slide),
         number(box.slide_length), count, 0 if order.boxes_made else count,
+        safe_cell(open_cell(_open_of_box(box, order))),
     )  # fmt: skip
 
 
-def _item_data(item: Item, job: Job) -> dict[str, Any]:
+def _item_data(item: Item, order: Order, job: Job) -> dict[str, Any]:
     return {
         "what": item.group,
         "record": None if item.group == "screw" else item.name or None,
@@ -260,7 +267,28 @@ def _item_data(item: Item, job: Job) -> dict[str, Any]:
         "spare": item.spare,
         "buy": item.count + item.spare,
         "remark": _remark(item, job),
+        "open": open_data(_open_of_item(item, order)),
     }
+
+
+def _open_of_item(item: Item, order: Order) -> list[OpenNumber]:
+    """Give the open numbers that a piece of hardware is bought on; a plate's are its hinge's."""
+    kind = "hinge" if item.group == "plate" else item.group
+    return [
+        number
+        for number in order.open
+        if (number.kind, number.record) == (kind, item.name) and rests_on(number, "order")
+    ]
+
+
+def _open_of_box(box: DrawerBoxOrder, order: Order) -> list[OpenNumber]:
+    """Give the open numbers of its slide that a drawer box is made by."""
+    return [
+        number
+        for number in order.open
+        if (number.kind, number.record) == ("slide", box.slide)
+        and rests_on(number, "cut", "box-back")
+    ]
 
 
 def _record(item: Item) -> str:

@@ -15,15 +15,17 @@ from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
 from jigs.parts import DrawerBox, Layout
+from jigs.provenance import OpenCuts
 from jigs.rolloutspec import Rollout
 from templates.findings import problems_data
 from templates.lists.cells import csv_text, number, safe_cell
+from templates.openwords import open_cell, open_data
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
     "finished_length_mm", "finished_width_mm", "thickness_mm", "board", "grain", "band",
     "band_thickness_mm", "pocket_mm", "pocket_top_mm", "groove_at_mm", "groove_width_mm",
-    "groove_depth_mm", "note", "code",
+    "groove_depth_mm", "note", "code", "open",
 )  # fmt: skip
 """The columns of the CSV list; several places in one cell are parted by blanks."""
 
@@ -98,12 +100,15 @@ def _rollout_of(layout: Layout, piece: Piece) -> str | None:
 
 def parts_json(parts: PartsList) -> str:
     """Give all pieces with their totals as JSON text, numbers to 0.0001 mm."""
-    job = parts.layout.job
+    job, cuts = parts.layout.job, OpenCuts(parts.layout)
     data = {
         "schema": 1,
         "job": job.name,
         "units": job.units,
-        "parts": [_piece_data(piece, code) for piece, code in parts.coded()],
+        "parts": [
+            {**_piece_data(piece, code), "open": open_data(cuts.of(piece.id))}
+            for piece, code in parts.coded()
+        ],
         "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
         "boards": [_board_data(board) for board in add_boards(parts.pieces, job.units)],
         "thickness_trap": _trap_data(find_trap(job, parts.cut_boxes)),
@@ -119,7 +124,8 @@ def parts_json(parts: PartsList) -> str:
 def parts_csv(parts: PartsList) -> str:
     """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
     cell is ever taken for a formula."""
-    rows = [_row(piece, code) for piece, code in parts.coded()]
+    cuts = OpenCuts(parts.layout)
+    rows = [(*_row(piece, code), open_cell(cuts.of(piece.id))) for piece, code in parts.coded()]
     rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
     rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
     return csv_text(COLUMNS, rows)

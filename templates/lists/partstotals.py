@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Iterator
 
 from jigs.assumed import list_assumed
+from jigs.confirming import rests_on
 from jigs.cutlist.piece import Stuff
 from jigs.cutlist.sheet import SHEET_WORDS
 from jigs.cutlist.toe import stands
@@ -12,6 +13,7 @@ from jigs.cutlist.trap import find_trap
 from jigs.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
 from templates.findings import WIDTH
 from templates.lists.partslist import PartsList, drawers_of
+from templates.openwords import STAMP, open_words
 from templates.wording import nominal_words
 
 STUFF_WORDS: dict[Stuff, str] = {
@@ -130,6 +132,9 @@ def drawer_lines(parts: PartsList) -> Iterator[str]:
         by_depth = ", chosen by the box's depth where the job names none" if chosen else ""
         slide = f"'{name}', {nominal_words(length)} long{by_depth}"
         yield from wrapped(f"{slide}: {', '.join(ids)}", "  ", "    ")
+    numbers = [n for d in drawers_of(parts) for n in d.open if rests_on(n, "cut")]
+    for words in open_words(numbers):
+        yield from wrapped(f"{STAMP}: {words}: sizes of drawer boxes rest on them", "  ", "    ")
     yield ""
 
 

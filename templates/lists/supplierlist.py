@@ -18,10 +18,11 @@ FRONT_COLUMNS = (
     "id", "box", "pieces to make", "kind", "width (mm)", "height (mm)", "count",
     "thickness (mm)", "hinged", *FIVE, "edge radius (mm)", "profile", "bored", "hinges at (mm)",
     "bored tab (mm)", "finish", "note", "place", "grain", "increment (mm)", "tolerance (mm)",
-    "state", "description",
+    "state", "open", "description",
 )  # fmt: skip
 """Width before height, as the front hangs. `pieces to make` are of the size that the row says: of
-a pair two, which is the `count` of one pair to a front list."""
+a pair two, which is the `count` of one pair to a front list. `open`: what nobody said and is
+assumed in the front."""
 
 
 def front_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
@@ -64,6 +65,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "increment (mm)": "" if job.increment is None else number(job.increment),
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
+        "open": safe_cell("; ".join(f"assumed: {words}" for words in front.assumed)),
         "description": safe_cell(", ".join([_size(row, job.units), *making(one), *_again(one)])),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
