@@ -132,8 +132,8 @@ def _front_data(front: Front) -> dict[str, Any]:
         "x_mm": number(front.x),
         "y_mm": number(front.y),
         "hinge": None if hinge is None else _hinge_data(hinge),
-        "open": open_data(front.open),
         "holes": [_hole_data(hole) for hole in front.holes],
+        "open": open_data(front.open),
     }
 
 
@@ -148,7 +148,6 @@ def _side_data(side: Side) -> dict[str, Any]:
         "depth_mm": number(side.depth),
         # A partition is counted from its own bottom end, which stands so high in the box.
         **({"bottom_mm": number(side.base)} if side.partition else {}),
-        "open": open_data(side.open),
         "holes": [
             {
                 "purpose": hole.purpose,
@@ -161,6 +160,7 @@ def _side_data(side: Side) -> dict[str, Any]:
             for fitting in side.fittings
             for hole in fitting.holes
         ],
+        "open": open_data(side.open),
     }
 
 
@@ -172,8 +172,8 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
         "width_mm": number(box.width),
         "height_mm": number(box.height),
         "length_mm": number(box.length),
-        "open": open_data(box.open),
         "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
+        "open": open_data(box.open),
     }
 
 

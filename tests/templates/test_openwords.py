@@ -123,7 +123,8 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     """None is left out, and the pages of parts are counted on from there."""
     layout = kitchen(sure=False)
     slides = {
-        f"runner {row}": replace(SLIDE, name=f"runner {row}", confirmed={}) for row in range(30)
+        f"runner {row}": replace(SLIDE, name=f"runner {row}", like="undermount-533", confirmed={})
+        for row in range(30)
     }
     boxes = tuple(
         box(FrontSpec(id=f"D{row}", kind="drawer", slide=f"runner {row}"), name=f"C{row}")
@@ -136,7 +137,7 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     assert len(listed) == 30
     first = next(row for row, page in enumerate(pages) if "BACK OF DRAWER FRONT" in " ".join(page))
     assert first > 1
-    assert [row for row, _ in sheets.cards][0] == first + 1
+    assert next(row for row, _ in sheets.cards) == first + 1
     assert sheets.count() == len(pages)
 
 
@@ -183,10 +184,8 @@ def test_the_order_says_it_of_what_is_bought(sure: bool) -> None:
     """Hinges and plates by constant and heights, slides by the depth they want, pulls."""
     layout = kitchen(sure=sure)
     order = make_order(layout, cut_job(layout))
-    rows = {
-        row["what"]: row["open"]
-        for row in csv.DictReader(io.StringIO(order_csv(order, layout.job)))
-    }
+    listed = csv.DictReader(io.StringIO(order_csv(order, layout.job)))
+    rows = {row["what"]: row["open"] for row in listed}
     plates = "hinge.mine.constant hinge.mine.plates"
     assert rows["hinge"] == rows["mounting plate"] == ("" if sure else plates)
     assert rows["pair of slides"] == ("" if sure else "slide.runner.depth_allowance")

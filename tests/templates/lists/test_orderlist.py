@@ -170,7 +170,7 @@ def test_it_says_what_nobody_has_confirmed_or_said(tmp_path: Path) -> None:
     assert "hinge 'spare' (constant, plates, fixing_spacing, fixing_inboard, cup_depth)" in text
     data = json.loads(order_json(order, layout.job))
     spare = {row["key"]: row["value_mm"] for row in data["open"] if row["record"] == "spare"}
-    assert spare["fixing_spacing"] == 45
+    assert spare["fixing_spacing"] == 48
     assert data["assumed"] == []
     layout, order = _changed(tmp_path, ('side = "18.3 mm" ', "#"))
     text = " ".join(order_text(order, layout.job).split())
