@@ -6,6 +6,7 @@ and 6 between the boxes, or a restrictor (common practice, no source). A box tha
 less than the thickness of a front is no deeper one.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.checks.finding import warning
@@ -21,7 +22,7 @@ from jigs.walls import TOUCHING, panel_at, place_job
 STANDS_OUT = 20.0
 """A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;
 mm (common practice, no source)."""
-OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
+HANDS: tuple[Hand, Hand] = ("left", "right")
 
 
 def check_deeper(
@@ -33,21 +34,32 @@ def check_deeper(
     for box in boxes:
         if not box.inferred:
             walls.setdefault(box.wall, []).append(box)
+    far = SPARE + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
     problems: list[Problem] = []
     for row in walls.values():
-        depths = {box.depth for box in row}
-        for box in row if len(depths) > 1 else ():
-            for hand in OPPOSITE:
+        for hand in HANDS if len({box.depth for box in row}) > 1 else ():
+            facing = sorted((_facing(box, hand, places), place) for place, box in enumerate(row))
+            ends = [end for end, _ in facing]
+            for box in row:
                 doors = [
                     front
                     for front in at_end(by_box[box.id], hand)
                     if front.kind == "door" and front.hinged == hand and not front.restrictor
                 ]
-                for other in row if doors else ():
-                    room = _room(box, other, hand, places, panel)
+                end = places[box.id] + (0.0 if hand == "left" else box.width)
+                low, high = (end - far, end) if hand == "left" else (end, end + far)
+                first = bisect_left(ends, low - TOUCHING) if doors else 0
+                last = bisect_right(ends, high + TOUCHING) if doors else 0
+                for _, place in facing[first:last]:
+                    room = _room(box, row[place], hand, places, panel)
                     for front in doors:
-                        problems += _check(job, box, front, other, room)
+                        problems += _check(job, box, front, row[place], room)
     return tuple(problems)
+
+
+def _facing(box: BoxSpec, hand: Hand, places: Mapping[str, float]) -> float:
+    """Give the end along its wall that a box turns to one on whose `hand` it stands; mm."""
+    return places[box.id] + (box.width if hand == "left" else 0.0)
 
 
 def _room(
