@@ -5,15 +5,15 @@ stands for lines left out. The commands run in order in one folder. The two line
 are run word for word by .ci/run. `python -m tests.test_readme` writes the outputs anew.
 """
 
-import os
 import re
-import subprocess
-import sys
 import tempfile
 from collections.abc import Iterator
+from contextlib import chdir
 from pathlib import Path
 
-from cli.main import COMMANDS
+from click.testing import CliRunner
+
+from cli.main import COMMANDS, main
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
@@ -32,22 +32,14 @@ def commands(text: str) -> Iterator[tuple[str, str]]:
 
 
 def run(line: str, folder: Path) -> str:
-    """Run a `jigsheet` line and give what a terminal would show."""
-    code = "import sys; from cli.main import main; main()"
+    """Run a `jigsheet` line and give what a terminal would show. In this process: the libraries
+    are loaded once."""
     words = line.split("#")[0].split()
     assert words[0] == "jigsheet"
-    done = subprocess.run(
-        [sys.executable, "-c", code, *words[1:]],
-        cwd=folder,
-        env={**os.environ, "PYTHONPATH": str(ROOT)},
-        stdin=subprocess.DEVNULL,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT,
-        check=False,
-        timeout=120,
-    )
-    assert done.returncode == 0, done.stdout.decode()
-    return done.stdout.decode("utf-8")
+    with chdir(folder):
+        done = CliRunner().invoke(main, words[1:], prog_name="jigsheet")
+    assert done.exit_code == 0, done.output
+    return done.output
 
 
 def agrees(shown: str, printed: str) -> bool:
