@@ -23,14 +23,35 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
     result: list[Mark] = []
     for mark in marks:
         match mark:
-            case Text() | Circle() | Qr():
-                result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
-            case Line():
+            case Text():  # a page has hundreds of these and of lines; replace() takes its time
                 result.append(
-                    replace(
-                        mark, x1=mark.x1 + dx, y1=mark.y1 + dy, x2=mark.x2 + dx, y2=mark.y2 + dy
+                    Text(
+                        x=mark.x + dx,
+                        y=mark.y + dy,
+                        text=mark.text,
+                        size=mark.size,
+                        bold=mark.bold,
+                        anchor=mark.anchor,
+                        angle=mark.angle,
+                        layer=mark.layer,
+                        name=mark.name,
                     )
                 )
+            case Line():
+                result.append(
+                    Line(
+                        x1=mark.x1 + dx,
+                        y1=mark.y1 + dy,
+                        x2=mark.x2 + dx,
+                        y2=mark.y2 + dy,
+                        width=mark.width,
+                        dash=mark.dash,
+                        layer=mark.layer,
+                        name=mark.name,
+                    )
+                )
+            case Circle() | Qr():
+                result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
             case Area() | Outline():
                 result.append(replace(mark, points=tuple((x + dx, y + dy) for x, y in mark.points)))
     return result

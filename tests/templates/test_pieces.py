@@ -1,5 +1,7 @@
 """Words laid out in pieces."""
 
+from dataclasses import fields
+
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -54,14 +56,22 @@ def test_a_paragraph_keeps_within_its_piece() -> None:
 
 
 def test_every_kind_of_mark_is_moved_whole() -> None:
-    """By as much in all its points."""
+    """By as much in all its points; all else it says stays, whatever that is."""
+    around = ((1.0, 2.0), (3.0, 4.0), (5.0, 2.0))
     marks: tuple[Mark, ...] = (
-        Text(x=1.0, y=2.0, text="UP"),
-        Circle(x=1.0, y=2.0, diameter=5.0),
-        Qr(x=1.0, y=2.0, text="B1"),
-        Line(x1=1.0, y1=2.0, x2=3.0, y2=4.0),
-        Area(points=((1.0, 2.0), (3.0, 4.0), (5.0, 2.0))),
-        Outline(points=((1.0, 2.0), (3.0, 4.0), (5.0, 2.0))),
-    )
+        Text(x=1.0, y=2.0, text="UP", size=5.0, bold=True, anchor="end", angle=90,
+             layer="front", name="B1-1"),
+        Circle(x=1.0, y=2.0, diameter=5.0, width=0.5, layer="pull", name="B1-1"),
+        Qr(x=1.0, y=2.0, text="B1", module=0.7, rise=0.6, short=0.1),
+        Line(x1=1.0, y1=2.0, x2=3.0, y2=4.0, width=0.5, dash="axis", layer="swing", name="B1-1"),
+        Area(points=around, fill="white", layer="front", name="B1-1"),
+        Outline(points=around, width=0.5, dash="dashed", layer="front", name="B1-1"),
+    )  # fmt: skip
+    for mark in marks:  # else a field that is forgotten would not be missed
+        assert all(getattr(mark, each.name) != each.default for each in fields(mark))
     assert tuple(moved(tuple(moved(marks, 8.0, -4.0)), -8.0, 4.0)) == marks
-    assert moved(marks, 8.0, -4.0)[3] == Line(x1=9.0, y1=-2.0, x2=11.0, y2=0.0)
+    text, _, _, line, *_ = moved(marks, 8.0, -4.0)
+    assert isinstance(text, Text)
+    assert isinstance(line, Line)
+    assert (text.x, text.y) == (9.0, -2.0)
+    assert (line.x1, line.y1, line.x2, line.y2) == (9.0, -2.0, 11.0, 0.0)
