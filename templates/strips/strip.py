@@ -131,8 +131,8 @@ SPARE = (0.0, 10.0, 20.0)
 def joins_of(
     strip: Strip, first: float, further: float, above: float, spare: float = 0.0
 ) -> Parting | None:
-    """Part a strip at round figures, or at whole millimetres where that parts fewer fittings;
-    None: there is no way to part it.
+    """Part a strip at round figures that a tape shows, close to its holes where that parts fewer
+    fittings; None: there is no way to part it.
 
     `first`, `further`: the height that the first page and any other has for a piece; `above`:
     paper beyond the end of the last one; `spare`: what joins keep clear of holes besides, mm.
@@ -151,9 +151,9 @@ def joins_of(
 
     pad = max(most, ARM) + spare
     best: Parting | None = None
-    for step, foot in ((strip.view.step, FOOT), (1.0, LOW_FOOT)):
+    for foot in (FOOT, LOW_FOOT):
         clear = (pad + foot, pad + HEAD)
-        found = part_strip(strip.length, spans, holes, carried, step, clear)
+        found = part_strip(strip.length, spans, holes, carried, strip.view.step, clear)
         if found is not None and (best is None or found.parted < best.parted):
             best = found
         if best is not None and not best.parted:
