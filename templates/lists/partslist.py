@@ -43,15 +43,14 @@ class PartsList:
     left_out: tuple[str, ...] = ()
     built: tuple[str, ...] = ()
 
-    @property
-    def boxes(self) -> frozenset[str]:
-        """The boxes of which a piece is cut here, be it of a drawer box alone."""
+    def list_boxes(self) -> frozenset[str]:
+        """List the boxes of which a piece is cut here, be it of a drawer box alone."""
         return frozenset(piece.box for piece in self.pieces if piece.box is not None)
 
     @property
     def cut_boxes(self) -> frozenset[str]:
         """The boxes that are cut here themselves."""
-        return self.boxes - set(self.built)
+        return self.list_boxes() - set(self.built)
 
     def coded(self) -> list[tuple[Piece, str]]:
         """Give each piece with the code on its label: a side's is that of its holes."""

@@ -82,10 +82,11 @@ def parts_text(parts: PartsList) -> str:
     """Give the whole cut list as tables, the unit shown first, with its totals and a legend."""
     job = parts.layout.job
     patterns = _Patterns(unit=job.shown)
-    fronts = {f.id for f in parts.layout.fronts if f.box in parts.boxes}
-    walls = {box.wall for box in parts.layout.boxes if box.id in parts.boxes}
+    boxes = parts.list_boxes()
+    fronts = {f.id for f in parts.layout.fronts if f.box in boxes}
+    walls = {box.wall for box in parts.layout.boxes if box.id in boxes}
     lines: list[str] = []
-    for words in before_cutting(parts.layout, parts.boxes | fronts | walls):
+    for words in before_cutting(parts.layout, boxes | fronts | walls):
         lines += wrapped(words, "", "  ")
     lines += [""] if lines else []
     for stuff in STUFF_ORDER:

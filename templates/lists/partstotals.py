@@ -152,7 +152,7 @@ def legend_lines(parts: PartsList) -> list[str]:
     ]
     keys = [f"material.{key}" for key in ("side", "back", "band", "drawer_side")]
     assumed = [*list_assumed(job, keys)]
-    cut = parts.boxes
+    cut = parts.list_boxes()
     guessed = [
         box.id
         for box in job.boxes

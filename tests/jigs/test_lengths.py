@@ -72,7 +72,7 @@ def test_a_length_is_read(text: str, unit: Unit, wanted: float) -> None:
 @pytest.mark.parametrize(
     ("inches", "mm"),
     [
-        # Decimal equivalents of 64ths, exact in mm: a table of every building trade's pocketbook.
+        # Derived: n x 25.4 / 32, exact.
         ("1/32", 0.79375),
         ("1/16", 1.5875),
         ("3/32", 2.38125),
@@ -91,7 +91,7 @@ def test_a_length_is_read(text: str, unit: Unit, wanted: float) -> None:
     ],
 )
 def test_fractions_of_an_inch_are_exact(inches: str, mm: float) -> None:
-    """The handbook's decimal equivalents come out to the last digit, and back again."""
+    """Every digit comes out, and back again."""
     assert parse_length(inches, "in") == mm
     assert format_inches(mm) == inches
 
