@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from jigs.assumed import keys_of_drawer, keys_of_front, list_assumed
 from jigs.codes import part_code
+from jigs.confirming import how_confirmed
 from jigs.doors import DoorPlan
 from jigs.edges import bevelled_edge
 from jigs.fittings import FrontFittings
@@ -79,6 +80,7 @@ def finish_front(
         ordered=(ordered.width, ordered.height) if has_size(spec) else None,
         hinge=door.choice if door else None,
         least_reveal=door.least_reveal if door else None,
+        least_open=_least_open(job, door),
         drawer=drawer,
         pull=fitted.pull,
         restrictor=spec.restrictor,
@@ -105,6 +107,12 @@ def finish_front(
         code=part_code(result.width, result.height, thickness, result.holes),
         reversible=is_reversible(result),
     )
+
+
+def _least_open(job: Job, door: DoorPlan | None) -> bool:
+    """Tell whether the least reveal of a door's hinge is open."""
+    record = job.hinges.get(door.choice.record) if door else None
+    return record is None or how_confirmed(record, "least_reveal") is None
 
 
 def is_reversible(front: Front) -> bool:

@@ -153,12 +153,17 @@ def _door_marks(front: Front, record: HingeRecord) -> tuple[PassMark, ...]:
         marks[0] = PassMark(name="gap between door and side, side screw at its middle",
                             wanted=-needed, least=-needed - OVERLAY_LIMIT,
                             most=-needed + OVERLAY_LIMIT)  # fmt: skip
-    if front.least_reveal is not None and front.overlay != "inset":
+    if front.overlay != "inset":
         gap = front.gap_left if front.hinged == "left" else front.gap_right
         marks.insert(1, PassMark(name="gap at the hinge edge, door half open: nothing rubs",
-                                 wanted=gap, least=front.least_reveal,
+                                 wanted=gap, least=_least_gap(front),
                                  most=gap + OVERLAY_LIMIT))  # fmt: skip
     return tuple(marks)
+
+
+def _least_gap(front: Front) -> float:
+    """Give the least gap at a hinge edge, 0 where nobody has looked it up; mm."""
+    return 0.0 if front.least_open else front.least_reveal or 0.0
 
 
 def _drawer_marks(front: Front, record: SlideRecord) -> tuple[PassMark, ...]:

@@ -125,6 +125,9 @@ class Front:
     reversible: bool = False
     hinge: HingeChoice | None = None
     least_reveal: float | None = None
+    least_open: bool = True
+    """Whether nobody has looked that smallest reveal up: it decides a finding, and is not told
+    as a fact."""
     drawer: DrawerBox | None = None
     pull: str | None = None
     restrictor: bool = False

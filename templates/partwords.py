@@ -187,8 +187,10 @@ def _back_facts(front: Front) -> tuple[str, ...]:
         facts.append(_tab_and_plate(front.hinge))
     if front.kind == "door" and front.hinged:
         own = front.gap_left if front.hinged == "left" else front.gap_right
-        least = "see the leaflet" if front.least_reveal is None else format_mm(front.least_reveal)
-        facts.append(f"Hinge-edge reveal {format_mm(own)}; the least: {least}.")
+        least = "the leaflet says how little it may be"
+        if front.least_reveal is not None and not front.least_open:
+            least = f"the least by the leaflet {format_mm(front.least_reveal)}"
+        facts.append(f"Hinge-edge reveal {format_mm(own)}; {least}.")
     if front.drawer is not None:
         box = front.drawer
         if box.y > front.height - box.y - box.height:

@@ -9,8 +9,9 @@ theirs do, whichever is longer (derived). A blind panel is the filler of its box
 from collections.abc import Mapping, Sequence
 
 from jigs.checks.finding import warning
+from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
-from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of
+from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
@@ -102,10 +103,13 @@ def _check_box(
     front, needed, free, out = max(short, key=lambda item: item[1] - item[2])
     names = tuple(item[0].id for item in short)
     thick = needed - out - SPARE
+    # Unless it is something else that stands out furthest, it is a pull.
+    pulls = (projection_open(f, job.pulls) for f in (front, *(f for _, f in opposite)))
+    unsure = out > (end.reach or 0.0) and any(pulls)
     it = "it passes" if len(names) == 1 else f"{', '.join(names)} pass"
     figures = (
         f"{format_length(needed, unit)} is needed ({format_length(thick, unit)} for the fronts "
-        f"opposite + {format_length(out, unit)} for what stands out + "
+        f"opposite + {by_memory(format_length(out, unit), open=unsure)} for what stands out + "
         f"{format_length(SPARE, unit)} to spare)"
     )
     if _blind(box, hand):

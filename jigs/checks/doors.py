@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from jigs.carcass import Carcass
 from jigs.checks.finding import error, warning
+from jigs.checks.hardware import by_memory
+from jigs.confirming import how_confirmed
 from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.hardware import HingeRecord
@@ -162,12 +164,14 @@ def check_hinge_reveal(
     if front.hinge_gap >= least - SLACK:
         return ()
     unit = telling_unit(unit, front.hinge_gap, least)
+    sure = how_confirmed(record, "least_reveal")
     return (
         warning(
             "hinge-edge-reveal",
             front.id,
             f"the reveal at the hinge edge is {format_length(front.hinge_gap, unit)}; a front "
-            f"{format_length(thickness, unit)} thick needs {format_length(least, unit)} to open",
+            f"{format_length(thickness, unit)} thick needs "
+            f"{by_memory(format_length(least, unit), open=sure is None)} to open",
             "enlarge the side reveal, or hang a scrap door first",
         ),
     )

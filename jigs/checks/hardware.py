@@ -45,6 +45,11 @@ def check_pull_confirmed(front: str, record: PullRecord) -> tuple[Problem, ...]:
     return (warning("unconfirmed-pull", front, _fact(numbers), _remedy(record, numbers)),)
 
 
+def by_memory(words: str, *, open: bool) -> str:
+    """Say a figure that decides a finding; of one that nobody has looked up, that it is open."""
+    return f"about {words} (open: the leaflet's own figure rules)" if open else words
+
+
 def _fact(numbers: Sequence[OpenNumber]) -> str:
     first = numbers[0]
     noun = "an open number" if len(numbers) == 1 else "open numbers"

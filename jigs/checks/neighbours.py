@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from jigs.checks.corners import check_corners
 from jigs.checks.deeper import check_deeper
 from jigs.checks.finding import warning
+from jigs.checks.hardware import by_memory
 from jigs.checks.room import check_room
 from jigs.checks.sameplace import check_same_place
 from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
@@ -73,12 +74,13 @@ def _check_hinges(
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return ()
     unit = telling_unit(unit, gap, needed)
+    unsure = one.least_open or other.least_open
     return (
         warning(
             "hinge-to-hinge",
             other.id,
             f"it and {one.id} are hinged back to back with a gap of {format_length(gap, unit)}; "
-            f"both need {format_length(needed, unit)} to open",
+            f"both need {by_memory(format_length(needed, unit), open=unsure)} to open",
             "enlarge the reveals between them, or change one hand",
             (one.id,),
         ),

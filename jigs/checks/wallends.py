@@ -13,7 +13,9 @@ from collections.abc import Mapping, Sequence
 from math import sqrt
 
 from jigs.checks.finding import warning
+from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
+from jigs.confirming import how_confirmed
 from jigs.geometry import SLACK
 from jigs.hardware import PullRecord
 from jigs.job import BoxSpec, Hand, Job
@@ -68,6 +70,12 @@ def projection_of(front: Front, pulls: Mapping[str, PullRecord]) -> float:
     return record.projection if record else 0.0
 
 
+def projection_open(front: Front, pulls: Mapping[str, PullRecord]) -> bool:
+    """Tell whether nobody has measured how far a front's pull stands out."""
+    record = pulls.get(front.pull) if front.pull else None
+    return record is not None and how_confirmed(record, "projection") is None
+
+
 def check_front(
     job: Job, front: Front, hand: Hand, end: WallEnd, room: float
 ) -> tuple[Problem, ...]:
@@ -109,7 +117,9 @@ def _check_strike(
     if front.restrictor or room >= needed - SEEN - SLACK:
         return ()
     sum_of = [format_length(reach, unit)] if reach else []
-    sum_of += [f"{format_length(projection, unit)} for its pull"] if projection else []
+    if projection:
+        open_ = projection_open(front, job.pulls)
+        sum_of.append(f"{by_memory(format_length(projection, unit), open=open_)} for its pull")
     sum_of += [f"{format_length(SPARE, unit)} to spare"]
     between = "nothing" if room <= SLACK else format_length(room, unit)
     own = f"make the filler {format_length(end.filler + needed - room, unit)} wide"
@@ -145,7 +155,7 @@ def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Probl
             front.id,
             f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
             f"front {format_length(front.thickness, unit)} thick needs "
-            f"{format_length(least, unit)} to open",
+            f"{by_memory(format_length(least, unit), open=front.least_open)} to open",
             f"enlarge its reveal, or put a filler before the {what}",
         ),
     )

@@ -2,11 +2,15 @@
 
 from dataclasses import replace
 
+import pytest
+
 from jigs.confirming import OpenNumber
-from jigs.job import FrontSpec
+from jigs.job import FrontSpec, Reveal
 from jigs.layout import lay_out
 from jigs.parts import Layout
-from tests.jigs.sample import HINGE, PULL, SLIDE, box, codes, front_of, job, side_of
+from jigs.wallspec import WallEnd, WallSpec
+from templates.partwords import words_of_front
+from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, codes, front_of, job, side_of
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 DOOR = FrontSpec(id="B1-2", kind="door", hinged="left")
@@ -82,3 +86,33 @@ def test_nothing_is_open_where_all_is_confirmed() -> None:
         *(s.open for s in layout.sides if s.open),
     ]
     assert not [code for code in codes(layout) if code.startswith("unconfirmed")]
+
+
+@pytest.mark.parametrize("confirmed", [False, True])
+def test_a_verdict_by_a_figure_from_memory_says_so(confirmed: bool) -> None:
+    """The least reveal decides a finding; nobody has looked it up unless the record says so."""
+    sure = {**SURE, "least_reveal": SURE["constant"]} if confirmed else SURE
+    hinge = replace(HINGE, least_reveal=((19.0, 0.9), (24.0, 2.4)), confirmed=sure)
+    tight = Reveal(side=0.5, top=3.2, bottom=1.6, between=3.2)
+    layout = lay_out(job(box(DRAWER, DOOR), hinge=hinge, reveal=tight))
+    [found] = [p for p in layout.problems if p.code == "hinge-edge-reveal"]
+    assert ("(open: the leaflet's own figure rules)" in found.text) is not confirmed
+    facts = words_of_front(layout, front_of(layout, "B1-2")).facts["back"]
+    [said] = [fact for fact in facts if fact.startswith("Hinge-edge reveal")]
+    assert said == (
+        "Hinge-edge reveal 0.5; the least by the leaflet 0.9."
+        if confirmed
+        else "Hinge-edge reveal 0.5; the leaflet says how little it may be."
+    )
+
+
+def test_how_far_a_pull_stands_out_is_open_till_it_is_measured() -> None:
+    """A door at a wall: 35 is the generic pull's, from memory."""
+    wall = WallSpec(name="north", left=WallEnd(stands="wall"))
+    base = replace(job(box(DRAWER, DOOR)), walls=(wall,))
+    for sure in (False, True):
+        confirmed = {**SURE, "projection": SURE["centers"]} if sure else SURE
+        pulls = {"bar": replace(PULL, confirmed=confirmed)}
+        layout = lay_out(replace(base, pulls=pulls))
+        [found] = [p for p in layout.problems if p.code == "wall-filler"]
+        assert ("(open: the leaflet's own figure rules) for its pull" in found.text) is not sure
