@@ -33,6 +33,7 @@ class WallEnd:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Appliance:
     """What stands or hangs between the boxes of a wall and is none of them: a range, a fridge; mm.
+    `depth`: from the line of the boxes' backs to its face, None where nobody said.
 
     Its left end is at `x` along the wall, or else where what it stands `after` ends: a box, or
     another appliance, by its ID.
@@ -41,6 +42,7 @@ class Appliance:
     id: str
     width: float
     height: float
+    depth: float | None = None
     above_floor: float = 0.0
     name: str = ""
     x: float | None = None

@@ -1,4 +1,5 @@
-"""What a door strikes that is hinged beside a deeper box: a wall box beside a tall one.
+"""What a door strikes that is hinged beside a deeper box, a wall box beside a tall one, or beside
+an appliance that stands proud.
 
 The deeper box stands out beyond the face of the door as an end panel does: opened, the door's pull
 strikes it where the box reaches as far, else its face. It wants the pull's projection, or nothing,
@@ -18,6 +19,7 @@ from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import TOUCHING, panel_at, place_job
+from jigs.wallspec import Appliance
 
 STANDS_OUT = 20.0
 """A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;
@@ -37,8 +39,16 @@ def check_deeper(
     far = SPARE + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
     problems: list[Problem] = []
     for row in walls.values():
-        for hand in HANDS if len({box.depth for box in row}) > 1 else ():
-            facing = sorted((_facing(box, hand, places), place) for place, box in enumerate(row))
+        proud = [
+            appliance
+            for wall in job.walls
+            if row[0].wall == wall.name
+            for appliance in wall.appliances
+            if appliance.depth is not None
+        ]
+        beside: list[BoxSpec | Appliance] = [*row, *proud]
+        for hand in HANDS if len({one.depth for one in beside}) > 1 else ():
+            facing = sorted((_facing(one, hand, places), place) for place, one in enumerate(beside))
             ends = [end for end, _ in facing]
             for box in row:
                 doors = [
@@ -51,35 +61,38 @@ def check_deeper(
                 first = bisect_left(ends, low - TOUCHING) if doors else 0
                 last = bisect_right(ends, high + TOUCHING) if doors else 0
                 for _, place in facing[first:last]:
-                    room = _room(box, row[place], hand, places, panel)
+                    room = _room(box, beside[place], hand, places, panel)
                     for front in doors:
-                        problems += _check(job, box, front, row[place], room)
+                        problems += _check(job, box, front, beside[place], room)
     return tuple(problems)
 
 
-def _facing(box: BoxSpec, hand: Hand, places: Mapping[str, float]) -> float:
+def _facing(box: BoxSpec | Appliance, hand: Hand, places: Mapping[str, float]) -> float:
     """Give the end along its wall that a box turns to one on whose `hand` it stands; mm."""
     return places[box.id] + (box.width if hand == "left" else 0.0)
 
 
 def _room(
-    box: BoxSpec, other: BoxSpec, hand: Hand, places: Mapping[str, float], panel: float
+    box: BoxSpec, other: BoxSpec | Appliance, hand: Hand, places: Mapping[str, float], panel: float
 ) -> float:
     """Give what is between a box and another on one side of it, below 0 on the other side; mm."""
     one, two = (other, box) if hand == "left" else (box, other)
-    panels = (panel_at(one, "right"), panel_at(two, "left"))
     between = places[two.id] - places[one.id] - one.width
+    ends: tuple[tuple[BoxSpec | Appliance, Hand], ...] = ((one, "right"), (two, "left"))
+    panels = [panel_at(each, end) for each, end in ends if isinstance(each, BoxSpec)]
     return between - panel * sum(kind is not None for kind in panels)
 
 
-def _check(job: Job, box: BoxSpec, front: Front, other: BoxSpec, room: float) -> Iterator[Problem]:
+def _check(
+    job: Job, box: BoxSpec, front: Front, other: BoxSpec | Appliance, room: float
+) -> Iterator[Problem]:
     low, high = box.above_floor + front.y, box.above_floor + front.y + front.height
     if min(high, other.above_floor + other.height) - max(low, other.above_floor) <= SLACK:
         return
     face = box.depth
     if front.overlay != "inset":
         face += job.build.bumper + front.thickness
-    reach = other.depth - face
+    reach = (other.depth or 0.0) - face
     if reach <= STANDS_OUT + SLACK or room < -TOUCHING:
         return
     projection = projection_of(front, job.pulls)
@@ -89,13 +102,14 @@ def _check(job: Job, box: BoxSpec, front: Front, other: BoxSpec, room: float) ->
     if room >= needed - SEEN - SLACK:
         return
     unit = job.shown
+    what = f"box {other.id}" if isinstance(other, BoxSpec) else other.id
     sum_of = [f"{format_length(projection, unit)} for its pull"] if projection else []
     sum_of += [f"{format_length(SPARE, unit)} to spare"]
     between = "nothing" if room <= TOUCHING else format_length(room, unit)
     yield warning(
         "deeper-box",
         front.id,
-        f"hinged {front.hinged} beside box {other.id}, which stands out "
+        f"hinged {front.hinged} beside {what}, which stands out "
         f"{format_length(reach, unit)} beyond its face, with {between} between the boxes: "
         "opened, it strikes it; "
         f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",

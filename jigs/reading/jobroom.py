@@ -50,6 +50,7 @@ def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) ->
     name, said = table.part_id("id"), table.text("name")
     width = table.length("width", Range(100, 1600))
     height = table.length("height", Range(40, 2600))
+    depth = table.length("depth", Range(50, 1200))
     above = table.length("above_floor", Range(10, 2600, zero=True))
     x, after = table.length("x", Range(0, LONGEST)), table.part_id("after")
     if name is not None and name in taken:
@@ -71,6 +72,6 @@ def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) ->
     if not name or width is None or height is None:
         return None
     return Appliance(
-        id=name, name=said or "", width=width, height=height, above_floor=above or 0.0,
+        id=name, name=said or "", width=width, height=height, depth=depth, above_floor=above or 0.0,
         x=x, after=after,
     )  # fmt: skip

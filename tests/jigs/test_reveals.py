@@ -1,5 +1,7 @@
 """Gaps that a front states for itself, edge by edge."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.job import FrontSpec
@@ -13,7 +15,7 @@ def door(**given: object) -> FrontSpec:
 
 def test_a_wall_front_hangs_below_its_box() -> None:
     """15 below, as a finger pull (12 to 20, common practice); cups still meet their plates."""
-    layout = lay(box(door(reveal_bottom=-15.0), kind="wall"))
+    layout = lay(replace(box(door(reveal_bottom=-15.0), kind="wall"), no_shelf=True))
     front = front_of(layout, "A")
     assert front.y == pytest.approx(-15.0)
     assert front.height == pytest.approx(774.7 - 1.6 + 15.0)

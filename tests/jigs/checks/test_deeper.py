@@ -9,6 +9,7 @@ from jigs.hardware import PullRecord
 from jigs.job import BoxSpec, FrontSpec, Grid, Hand, Job
 from jigs.layout import lay_out
 from jigs.problems import Problem
+from jigs.wallspec import Appliance, WallSpec
 from tests.jigs.sample import PULL, box, job
 
 KNOB = replace(PULL, centers=None, door_inset=50.0)
@@ -69,3 +70,23 @@ def test_what_stands_lower_is_not_struck() -> None:
     made = kitchen("left", tall_at="left")
     low: BoxSpec = replace(made.boxes[1], height=760.0, kind="base")
     assert found(replace(made, boxes=(made.boxes[0], low))) == []
+
+
+@pytest.mark.parametrize(
+    ("depth", "hand", "told"),
+    [(700.0, "left", True), (700.0, "right", False), (625.0, "left", False), (None, "left", False)],
+)
+def test_a_door_beside_an_appliance_that_stands_proud(
+    depth: float | None, hand: Hand, told: bool
+) -> None:
+    """A fridge 700 deep before a box of 584: 700 - 584 - 2 - 19.05 = 94.95 beyond the door's face;
+    625 stands out by less than a front is thick."""
+    fridge = Appliance(id="F1", name="fridge", width=700.0, height=1800.0, depth=depth, x=0.0)
+    door = FrontSpec(id="W1-1", kind="door", hinged=hand)
+    base = box(door, name="B1", depth=584.0, x=700.0)
+    made = replace(job(base, grid=Grid()), build=Build(bumper=BUMPER), shown_in="mm",
+                   walls=(WallSpec(name="north", appliances=(fridge,)),))  # fmt: skip
+    said = found(made)
+    assert bool(said) is told
+    if told:
+        assert "beside F1, which stands out 95.0 mm" in said[0].text
