@@ -11,7 +11,6 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from jigs.geometry import Fitting, Hole
 from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.parts import Layout
@@ -22,14 +21,13 @@ from templates.pdf import write_pdf
 from templates.scales import OVERLAP, VERNIER_AT
 from templates.sheetdata import sheets_json
 from templates.sheets import make_sheets
-from templates.strips.strip import find_strip, joins_of, part_strip
+from templates.strips.strip import part_strip
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, ruler_across, ruler_up, wanted_faces
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobs import jobs
 from tests.readback import PrintedCard, PrintedPage, Stroke, read_pages
-from tests.templates.worked import only_cards
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 PIECE = re.compile(r"STRIP, PIECE (\d+) OF (\d+)")
@@ -380,43 +378,3 @@ def test_a_parted_length_adds_up_and_keeps_off_the_holes(
     for join in parting.joins[1:-1]:
         assert join % 10.0 == pytest.approx(0.0)
         assert not any(-12.0 + 1e-6 < hole - join < 20.0 - 1e-6 for hole in holes)
-
-
-def test_every_piece_stands_at_a_figure_that_a_tape_shows(tmp_path: Path) -> None:
-    """Whole inches in a job in inches, whole 10 mm in one in millimetres: nothing between."""
-    tall = tmp_path / "tall.toml"
-    tall.write_text(TALL, encoding="utf-8")
-    for layout, step in ((_demo(), 25.4), (lay_out(read_job(tall)), 10.0)):
-        sheets = make_sheets(layout, named_paper("common"), strip=True)
-        feet = [
-            line.value / step
-            for _, placed in sheets.cards if placed.card.pieces
-            for line in placed.card.index
-        ]  # fmt: skip
-        assert len(feet) > 2
-        assert feet == pytest.approx([round(foot) for foot in feet])
-
-
-def test_crowded_fittings_do_not_move_a_join_off_the_tapes_figures() -> None:
-    """Plates every 64 mm leave 32 between two of them, in which a join at a whole 10 mm stands
-    only if the words on its foot stand close to the hole: at whole millimetres it never does."""
-    view = only_cards("B3-SIDE-L", "inside", "mm")[0].view
-    plates = tuple(
-        Fitting(
-            kind="plate", index=row, count=9, part="B3-2", record="mine",
-            holes=tuple(
-                Hole(purpose="plate", face="inside", x=37.0, y=y, diameter=5.0, depth=12.0)
-                for y in (20.0 + 64.0 * row, 52.0 + 64.0 * row)
-            ),
-        )
-        for row in range(1, 10)
-    )  # fmt: skip
-    found = find_strip(replace(view, fittings=plates), 190.0, 75.0)
-    assert found is not None
-    parting = joins_of(found[0], 240.0, 240.0, 8.0)
-    assert parting is not None
-    assert parting.parted == 0
-    assert len(parting.joins) > 3
-    assert [join % 10.0 for join in parting.joins[1:-1]] == pytest.approx(
-        [0.0] * (len(parting.joins) - 2)
-    )
