@@ -56,7 +56,8 @@ confirmed = "measured"
 def box_text(name: str, kind: str, *fronts: str, more: str = "") -> str:
     """Write a golden box with these fronts, each the body of its table."""
     rows = "".join(f"[[box.front]]\n{front}\n" for front in fronts)
+    up = 1370 if kind == "wall" else 100
     return (
         f'[[box]]\nid = "{name}"\nkind = "{kind}"\nwall = "north"\nwidth = 457.2\n'
-        f"height = 774.7\ndepth = 584.2\nabove_floor = 100\n{more}\n{rows}"
+        f"height = 774.7\ndepth = 584.2\nabove_floor = {up}\n{more}\n{rows}"
     )

@@ -84,7 +84,7 @@ def test_its_pieces(path: Path, tmp_path: Path) -> None:
 def test_one_that_is_held(tmp_path: Path) -> None:
     """Held back alone: exit 1, HOLD on its label, left out of the cut list, named in the pack."""
     path = tmp_path / "job.toml"
-    path.write_text(job(box(DOOR, more=TWO.replace("at = 120", "at = 20"))), encoding="utf-8")
+    path.write_text(job(box(DOOR, more=TWO.replace("at = 120", "at = 25"))), encoding="utf-8")
     packed = run("pack", path, "-o", tmp_path / "pack")
     assert packed.exit_code == 1
     assert "B1-ROLLOUT-1 rollout into panel" in " ".join(packed.output.split())
