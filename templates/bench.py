@@ -32,6 +32,8 @@ _HINGE: tuple[Row, ...] = (
      "Read a off: how far the two screws are apart.", f'fixing_spacing = "{BLANK} mm"'),
     ("Read b off: how far the screws' line is from the middle of the cup.",
      f'fixing_inboard = "{BLANK} mm"'),
+    ("How deep does its cup stand in the door? Measure from the flange's underside to the cup's "
+     "end, and add what the leaflet leaves below it.", f'cup_depth = "{BLANK} mm"'),
     ("Stand the plate on edge on the scale beside it, its wood side at 0. Where the hinge's arm "
      "will lie on it is its height. Write down every height you have.",
      f'plates = ["{BLANK} mm"]'),
@@ -58,7 +60,10 @@ _SLIDE: tuple[Row, ...] = (
      "side: how much narrower it is outside.", f'width_less = "{BLANK} mm"'),
     ("Under a drawer: how far the drawer's bottom panel must stand above the underside of its "
      "sides.", f'recess = "{BLANK} mm"'),
-    ("Measure the slide's length, closed.", f'length = "{BLANK} mm"'),
+    ("Measure the slide's length, closed; from the leaflet, how much deeper the box must be",
+     f'length = "{BLANK} mm"'),
+    ("inside than that length,", f'depth_allowance = "{BLANK} mm"'),
+    ("and how much shorter than it the drawer is.", f'drawer_shorter = "{BLANK} mm"'),
     ("Rear hooks under a drawer, if it has them (all four lines, or none): diameter of the hole "
      "in the drawer's back for each,", f'hook_diameter = "{BLANK} mm"'),
     ("how deep it is bored,", f'hook_depth = "{BLANK} mm"'),
@@ -135,7 +140,7 @@ def _page(
             top -= 7.0
         else:
             marks.append(Text(x=LEFT_STRIP + left, y=top - 2.8, text=line))
-            top -= max(piece.height, 6.0) + 3.0
+            top -= max(piece.height, 6.0) + 1.4
     line = 'confirmed = "measured"   (when each number above is yours)'
     marks.append(Text(x=LEFT_STRIP + 6.0, y=top - 2.8, text=line))
     assert top - 4.0 > BOTTOM_STRIP, "the rows find room on the smallest paper"

@@ -100,8 +100,8 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
         sign = "-____" if front.overlay == "inset" else "____"
         plate = f"{front.hinge.plate:g}" if front.hinge.plate_stated else "____"
         return (
-            f'All within: confirmed = "measured" below [hinge.{record.name}] (a record of the '
-            "list: make your own, like it).",
+            f"All within: write the hinge's open numbers (page 1) below [hinge.{record.name}] and "
+            'confirmed = "measured" under them (a record of the list: make your own, like it).',
             "Overlay not as wanted: measure it with the side screw at its middle and write, in "
             f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
             f'plate = "{plate} mm", overlay = "{sign} mm" }}. It solves the '
@@ -110,8 +110,8 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
             "fixing_inboard on the bench sheet, and both bars.",
         )
     return (
-        f'All within: confirmed = "measured" below [slide.{record.name}] (a record of the '
-        "list: make your own, like it).",
+        f"All within: write the slide's open numbers (page 1) below [slide.{record.name}] and "
+        'confirmed = "measured" under them (a record of the list: make your own, like it).',
         "Front or box too high or too low: set the slide on a flat board, measure fixing_height "
         "and drawer_rise again, write them down, and draw the sheets again.",
         "It binds, or has play: measure the drawer box and the opening, and read width_less in "
