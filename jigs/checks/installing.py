@@ -5,9 +5,10 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 from jigs.checks.finding import warning
+from jigs.cutlist.boxes import is_place
 from jigs.delivery.limits import is_beyond
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Job
+from jigs.job import BoxKind, BoxSpec, Job
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
 from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
@@ -15,6 +16,8 @@ from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, 
 if TYPE_CHECKING:
     from jigs.cutlist.piece import Piece
 
+UPRIGHT: tuple[BoxKind, ...] = ("tall", "open")
+"""What may be as high as the room: an open box too. An appliance's place is no box."""
 TO_TURN = 10.0
 """What a tall unit needs below the ceiling as it is tilted up; mm (common practice, no source)."""
 
@@ -36,7 +39,7 @@ def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Prob
     tilted up beside it, and lifted; sides that run to the floor count whole. `ceiling`: above the
     floor, mm; None where it is not known.
     """
-    if ceiling is None or box.kind != "tall":
+    if ceiling is None or box.kind not in UPRIGHT or is_place(box):
         return ()
     swing = hypot(box.height, box.depth)
     room = ceiling - TO_TURN

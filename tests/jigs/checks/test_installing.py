@@ -51,6 +51,14 @@ def test_tilting_says_both_figures_and_a_way() -> None:
     assert check_tilting(replace(tall(2400.0), kind="base"), 2450.0, "mm") == ()
 
 
+def test_an_open_box_is_tilted_up_too() -> None:
+    """A bookcase as high as the room is; the place of an appliance's panel is no box."""
+    case = replace(tall(2400.0), kind="open")
+    assert [one.code for one in check_tilting(case, 2450.0, "mm")] == ["cannot-be-tilted-up"]
+    place = replace(case, fronts=(FrontSpec(id="B1-1", kind="panel"),))
+    assert check_tilting(place, 2450.0, "mm") == ()
+
+
 @pytest.mark.parametrize(
     ("legs", "height", "said"),
     [
