@@ -60,10 +60,9 @@ _SLIDE: tuple[Row, ...] = (
      "side: how much narrower it is outside.", f'width_less = "{BLANK} mm"'),
     ("Under a drawer: how far the drawer's bottom panel must stand above the underside of its "
      "sides.", f'recess = "{BLANK} mm"'),
-    ("Measure the slide's length, closed; from the leaflet, how much deeper the box must be",
-     f'length = "{BLANK} mm"'),
-    ("inside than that length,", f'depth_allowance = "{BLANK} mm"'),
-    ("and how much shorter than it the drawer is.", f'drawer_shorter = "{BLANK} mm"'),
+    ("Measure the slide's length, closed.", f'length = "{BLANK} mm"'),
+    ("Leaflet: how much deeper the box must be inside.", f'depth_allowance = "{BLANK} mm"'),
+    ("Leaflet: how much shorter the drawer is than it.", f'drawer_shorter = "{BLANK} mm"'),
     ("Rear hooks under a drawer, if it has them (all four lines, or none): diameter of the hole "
      "in the drawer's back for each,", f'hook_diameter = "{BLANK} mm"'),
     ("how deep it is bored,", f'hook_depth = "{BLANK} mm"'),

@@ -88,6 +88,11 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
         )
     yield from good_words(order.open)
     yield unchecked_words(order.unchecked)
+    if any(number.key == "fixing_at" and number.value == (37.0,) for number in order.open):
+        yield (
+            "Screws of slides are counted for the hole at 37 alone: add those for the holes that "
+            "are marked through the slide."
+        )
     if job.assumptions:
         yield f"ASSUMED, because the job does not say: {'; '.join(job.assumptions)}."
     if order.arrived:

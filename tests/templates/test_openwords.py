@@ -192,6 +192,7 @@ def test_the_order_says_it_of_what_is_bought(sure: bool) -> None:
     assert rows["pull"] == ("" if sure else "pull.bar.centers")
     assert ("slide.runner.width_less" in rows["drawer box"]) is not sure
     data = json.loads(order_json(order, layout.job))
+    assert any("for the hole at 37 alone" in term for term in data["terms"]) is not sure
     assert bool(data["open"]) is not sure
     assert {item["what"] for item in data["hardware"] if item["open"]} == (
         set() if sure else {"hinge", "plate", "slide", "pull"}
