@@ -229,3 +229,8 @@ class Layout:
     def units(self) -> tuple[Front | Rollout, ...]:
         """All that may be held back by itself: the fronts, then the rollouts."""
         return (*self.fronts, *self.rollouts)
+
+    @property
+    def has_held(self) -> bool:
+        """Whether any of them is held back."""
+        return any(part.withheld for part in self.units)

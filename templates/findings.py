@@ -66,7 +66,8 @@ def check_text(layout: Layout) -> str:
             lines += _wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
     lines.append("")
     gaps = gap_words(measure_gaps(layout), layout.job.shown)
-    for words in (gaps, *good_words(open_in(layout)), unchecked_words(list_unchecked(layout))):
+    good = good_words(open_in(layout), held=layout.has_held)
+    for words in (gaps, *good, unchecked_words(list_unchecked(layout))):
         lines += _wrapped(words, "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
@@ -216,8 +217,8 @@ def _with_sheets(layout: Layout) -> str:
 def _resting(layout: Layout, *, named: bool = True) -> str:
     """Say how many parts rest on open numbers; none is ready to drill till then."""
     numbers, parts = open_in(layout), depending(layout)
-    if not numbers:
-        return "No number is open."
+    if good := good_words(numbers, held=layout.has_held):
+        return good[0]
     verb = "depends" if len(parts) == 1 else "depend"
     names = f": {'; '.join(open_words(numbers))}." if named else ", listed here."
     return f"{len(parts)} {verb} on open numbers{names}"

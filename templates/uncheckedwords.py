@@ -6,6 +6,7 @@ from jigs.confirming import OpenNumber
 from jigs.unchecked import Subject, Unchecked
 
 NO_OPEN = "No number is open."
+NO_OPEN_ASIDE = "No number is open, what is held back aside."
 
 _WORDS: dict[Subject, tuple[str, str]] = {
     "wall": ("ends and corners, ceiling, counter", "no [[wall]]"),
@@ -41,6 +42,8 @@ def _one(unchecked: Unchecked) -> str:
     return f"{words} ({lacking}{names})"
 
 
-def good_words(numbers: Collection[OpenNumber]) -> tuple[str, ...]:
-    """Say that no number is open, where none is."""
-    return () if numbers else (NO_OPEN,)
+def good_words(numbers: Collection[OpenNumber], *, held: bool) -> tuple[str, ...]:
+    """Say that no number is open, where none is; of what is `held` back nothing is known yet."""
+    if numbers:
+        return ()
+    return (NO_OPEN_ASIDE if held else NO_OPEN,)

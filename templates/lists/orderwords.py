@@ -86,7 +86,8 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
             f"OPEN: {'; '.join(open_words(order.open))}. Plates, drawer boxes and holes "
             "follow from these numbers: read the leaflet, or try one on scrap, before you buy."
         )
-    yield from good_words(order.open)
+    held = bool(order.held) or any(front.again for front in order.fronts)
+    yield from good_words(order.open, held=held)
     yield unchecked_words(order.unchecked)
     if any(number.key == "fixing_at" and number.value == (37.0,) for number in order.open):
         yield (
