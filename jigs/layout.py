@@ -35,7 +35,8 @@ def lay_out(job: Job) -> Layout:
     surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
     sides = tuple(side for box in boxes for side in box.sides)
     crosswise = check_crosswise(job.boxes, fronts, job.shown)
-    unlikely = check_unlikely(job, fronts, sides)
+    rollouts = tuple(rollout for box in boxes for rollout in box.rollouts)
+    unlikely = check_unlikely(job, fronts, sides, rollouts)
     return with_open(
         Layout(
             job=job,
@@ -52,7 +53,7 @@ def lay_out(job: Job) -> Layout:
                 *unlikely,
             ),
             echo=summarise(job),
-            rollouts=tuple(rollout for box in boxes for rollout in box.rollouts),
+            rollouts=rollouts,
         )
     )
 

@@ -190,6 +190,15 @@ def is_bare(value: object) -> bool:
     return not isinstance(value, str) or value.strip()[-1:].isnumeric()
 
 
+def is_fraction(text: str) -> bool:
+    """Tell whether a length is written with a fraction.
+
+    >>> is_fraction("15 3/4"), is_fraction("¾ in"), is_fraction("0.75")
+    (True, True, False)
+    """
+    return any(letter in "/⁄" or unicodedata.numeric(letter, 0) % 1 for letter in text)
+
+
 def _plain(text: str, given: str) -> str:
     """Give the text trimmed, in small letters, with its fancy signs replaced by the plain ones."""
     letters = []

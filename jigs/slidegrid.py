@@ -43,9 +43,12 @@ def slides_off_row(layout: Layout) -> tuple[OffRow, ...]:
         for fitting in side.fittings
         if fitting.kind == "slide" and fitting.holes
     }
+    by_box: dict[str, list[Front]] = {box.id: [] for box in layout.boxes}
+    for front in layout.fronts:
+        by_box[front.box].append(front)
     found = []
     for box in layout.boxes:
-        fronts = [front for front in layout.fronts if front.box == box.id]
+        fronts = by_box[box.id]
         start = first_hole(layout.job, box)
         off = {
             front.id: miss

@@ -46,12 +46,12 @@ class Prospect:
     """What may still come into the faces of a box.
 
     `plates`: wherever the plates of a door may stand that is without a hand, or gives way to one.
-    `waits`: the doors that would move or find no place, and the one each waits for.
+    `waits`: the doors that would move or find no place, and those that each waits for.
     """
 
     plates: Mapping[FaceKey, tuple[Fitting, ...]] = field(default_factory=dict)
     shadows: Mapping[FaceKey, tuple[Shadow, ...]] = field(default_factory=dict)
-    waits: Mapping[str, str] = field(default_factory=dict)
+    waits: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     def beside(self, key: FaceKey) -> Iterator[Shadow]:
         """Give the shadows on the other side of a partition."""
@@ -88,7 +88,7 @@ def foresee(
     """
     shadows = _cast_shadows(job, fronts, doors, frozenset(slides))
     plates: dict[FaceKey, dict[Fitting, None]] = {}
-    waits: dict[str, str] = {}
+    waits: dict[str, tuple[str, ...]] = {}
     for board in _boards(len(columns.carcasses)):
         here = [
             replace(front, hinged=hand)
@@ -116,7 +116,7 @@ def foresee(
                     work[key].extend(found)
                     plates.setdefault(key, {}).update(dict.fromkeys(found))
                     if front.id in doors and not _agree(plan, doors[front.id]):
-                        waits.setdefault(front.id, ", ".join(chosen))
+                        waits.setdefault(front.id, chosen)
     return Prospect(
         plates={key: tuple(found) for key, found in plates.items()},
         shadows={key: tuple(cast) for key, cast in shadows.items()},

@@ -11,8 +11,15 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.checks.finding import warning
+from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
-from jigs.checks.wallends import SEEN, SPARE, projection_of, pull_from_hinge
+from jigs.checks.wallends import (
+    SEEN,
+    SPARE,
+    projection_of,
+    projection_open,
+    pull_from_hinge,
+)
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_length
@@ -103,7 +110,10 @@ def _check(
         return
     unit = job.shown
     what = f"box {other.id}" if isinstance(other, BoxSpec) else other.id
-    sum_of = [f"{format_length(projection, unit)} for its pull"] if projection else []
+    sum_of = []
+    if projection:
+        out = by_memory(format_length(projection, unit), open=projection_open(front, job.pulls))
+        sum_of = [f"{out} for its pull"]
     sum_of += [f"{format_length(SPARE, unit)} to spare"]
     between = "nothing" if room <= TOUCHING else format_length(room, unit)
     yield warning(

@@ -4,7 +4,7 @@ Those of a part that is held back count too: they will be drilled one day. What 
 where that is not settled, is in `jigs.waiting`.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from jigs.boards import BoardFace, FaceKey, across, meeting
 from jigs.checks.bores import check_side_bores
@@ -20,10 +20,10 @@ from jigs.waiting import Prospect, Shadow
 
 def check_waits(prospect: Prospect, findings: Findings) -> None:
     """Hold back the doors whose hinges would stand elsewhere beside one without a hand."""
-    for part, other in prospect.waits.items():
+    for part, others in prospect.waits.items():
         if part not in findings.held:
             what = "hung at the same board, that door moves the hinges of this one"
-            findings.add((_waits(part, other, what, findings),))
+            findings.add((_waits(part, others, what, findings),))
 
 
 def check_faces(
@@ -109,14 +109,14 @@ def _check_prospect(
             )
             if clash:
                 what = f"its plates would meet the holes of this one in {face.board}"
-                named = prospect.waits.get(str(other.part), str(other.part))
-                return (_waits(part, named, what, findings),)
+                one = str(other.part)
+                return (_waits(part, prospect.waits.get(one, (one,)), what, findings),)
     if not face.partition:
         return ()
     for shadow in prospect.beside(face.key):
         if _falls(mine, face, shadow, later=shadow.front in before):
             what = f"where its holes will be on the other face of {face.board} is not known"
-            return (_waits(part, shadow.front, what, findings),)
+            return (_waits(part, (shadow.front,), what, findings),)
     return ()
 
 
@@ -130,16 +130,13 @@ def _falls(mine: Sequence[Fitting], face: BoardFace, shadow: Shadow, *, later: b
     )
 
 
-def _waits(part: str, other: str, what: str, findings: Findings) -> Problem:
-    why = "".join(f": {problem.name}" for problem in _held(other, findings))
+def _waits(part: str, others: Sequence[str], what: str, findings: Findings) -> Problem:
+    """Say for which others a part waits, and what holds the first of them."""
+    named = ", ".join(others)
+    why = "".join(f": {problem.name}" for problem in findings.held.get(others[0], ())[:1])
     return error(
         "neighbour-open",
         part,
-        f"waits for {other}{why}; {what}",
-        f"settle {other}; what is drilled meanwhile must not move",
+        f"waits for {named}{why}; {what}",
+        f"settle {named}; what is drilled meanwhile must not move",
     )
-
-
-def _held(names: str, findings: Findings) -> Iterator[Problem]:
-    """Give the first error of the first of some fronts."""
-    yield from findings.held.get(names.split(", ")[0], ())[:1]

@@ -149,26 +149,35 @@ def check_wood_in_hand(
     """Find pulls and screws of a measured front that no longer stand in its stiles and rails.
 
     They keep their distance from its bottom edge or follow its middle, so that a front that came
-    in another size may bring a hole over its panel.
+    in another size may bring a hole over its panel, or a screw to its groove: the 2 of wood that
+    were left between them are for what a front is off.
     """
     frame = frame_of(front.spec, front.width, front.height)
     if frame is None or not frame.closes or not frame.thin:
         return ()
-    lost = [
+    pierced = [
         hole
         for fitting in fittings
         if fitting.kind in ("front-fixing", "pull")
         for hole in fitting.holes
         if frame.meets_panel(hole.x, hole.y, hole.diameter / 2)
     ]
+    at_groove = [
+        hole
+        for fitting in fittings
+        if fitting.kind == "front-fixing"
+        for hole in fitting.holes
+        if not frame.is_solid(hole.x, hole.y, hole.diameter / 2)
+    ]
+    lost = (*pierced, *at_groove)
     if not lost:
         return ()
+    meets = f"meet {_panel(frame, unit)}" if pierced else "open into its frame's groove"
     return (
         error(
             "hole-in-panel-in-hand",
             front.id,
-            f"as measured, a hole at {_places([(lost[0].x, lost[0].y)], unit)} would meet "
-            f"{_panel(frame, unit)}",
+            f"as measured, a hole at {_places([(lost[0].x, lost[0].y)], unit)} would {meets}",
             "measure it again; is it so, give its true stile and rail, or another pull or drawer "
             "box",
         ),

@@ -19,7 +19,7 @@ def check_slide_load(
             "slide-load",
             part,
             f"full, it is reckoned to carry {_weight(expected)} (15 lb/ft2 of its area, KCMA "
-            f"A161.1; the box itself comes on top); slide '{record.name}' bears "
+            f"A161.1, second hand; the box itself comes on top); slide '{record.name}' bears "
             f"{_weight(record.load)}",
             "take slides that bear more, or keep light things in it",
         ),

@@ -1,7 +1,7 @@
 """Which numbers are unusual, and what depends on them? Nothing is held for being unusual. Rows that
 a workbook hides are told as well: perhaps nobody meant them."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from jigs.believable import Doubt
 from jigs.checks.finding import warning
@@ -13,17 +13,22 @@ from jigs.parts import Front, Side
 from jigs.problems import Problem
 from jigs.pull import usual_near
 from jigs.reading.tomlindex import KeyPath, write_path
+from jigs.rolloutspec import Rollout
 
 
-def check_unlikely(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> tuple[Problem, ...]:
+def check_unlikely(
+    job: Job, fronts: Sequence[Front], sides: Sequence[Side], rollouts: Sequence[Rollout]
+) -> tuple[Problem, ...]:
     """List the numbers of a job that are not usual, each at what depends on it."""
-    return tuple(_find(job, fronts, sides))
+    return tuple(_find(job, fronts, sides, rollouts))
 
 
-def _find(job: Job, fronts: Sequence[Front], sides: Sequence[Side]) -> Iterator[Problem]:
+def _find(
+    job: Job, fronts: Sequence[Front], sides: Sequence[Side], rollouts: Sequence[Rollout]
+) -> Iterator[Problem]:
     everything = (*(front.id for front in fronts), *dict.fromkeys(s.board for s in sides))
     for doubt in job.doubts:
-        used = _used_by(job, doubt.path, fronts)
+        used = _used_by(job, doubt.path, fronts, sides, rollouts)
         yield _word(None, doubt, everything if used is None else used, job.shown)
     for pull in job.pulls.values():
         if pull.centers is not None and (near := usual_near(pull.centers)) is not None:
@@ -107,19 +112,32 @@ def _name(path: KeyPath) -> str:
     return write_path(steps[2:] if path[0] == "box" and steps[0] == "front" else steps)
 
 
-def _used_by(job: Job, path: KeyPath, fronts: Sequence[Front]) -> tuple[str, ...] | None:
-    """Name the fronts that a hardware record, or one like it, is used at; None of a number that
-    is no record's."""
+def _used_by(
+    job: Job,
+    path: KeyPath,
+    fronts: Sequence[Front],
+    sides: Sequence[Side],
+    rollouts: Sequence[Rollout],
+) -> tuple[str, ...] | None:
+    """Name the parts that a hardware record, or one like it, is used at: fronts, drawer boxes,
+    rollouts, and the boards that are drilled for them; None of a number that is no record's."""
     if len(path) < 3:
         return None
     name = str(path[1])
     match path[0]:
         case "hinge":
             names = _alike(name, job.hinges)
-            return tuple(f.id for f in fronts if f.hinge and f.hinge.record in names)
+            hung = [f.id for f in fronts if f.hinge and f.hinge.record in names]
+            return (*hung, *_boards(sides, "plate", names))
         case "slide":
             names = _alike(name, job.slides)
-            return tuple(f.id for f in fronts if f.drawer and f.drawer.slide in names)
+            running = [f for f in fronts if f.drawer and f.drawer.slide in names]
+            return (
+                *(front.id for front in running),
+                *(front.drawer.id for front in running if front.drawer),
+                *(rollout.id for rollout in rollouts if rollout.slide in names),
+                *_boards(sides, "slide", names),
+            )
         case "pull":
             names = _alike(name, job.pulls)
             return tuple(f.id for f in fronts if f.pull in names)
@@ -127,6 +145,15 @@ def _used_by(job: Job, path: KeyPath, fronts: Sequence[Front]) -> tuple[str, ...
             return ()
         case _:
             return None
+
+
+def _boards(sides: Sequence[Side], kind: str, records: Collection[str]) -> Iterable[str]:
+    """Name the boards that are drilled for some records."""
+    return dict.fromkeys(
+        side.board
+        for side in sides
+        if any(f.kind == kind and f.record in records for f in side.fittings)
+    )
 
 
 def _alike(name: str, records: Mapping[str, HingeRecord | SlideRecord | PullRecord]) -> set[str]:

@@ -7,8 +7,12 @@ what they are called.
 """
 
 from collections.abc import Collection
+from fractions import Fraction
 
 from jigs.believable import Range
+from jigs.errors import LengthError
+from jigs.geometry import SLACK
+from jigs.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
 from jigs.reading.tomltables import Table
 
 CALLED = {
@@ -29,6 +33,14 @@ def doubt_names(material: Table, *, sold_as: bool) -> None:
         given = material.peek(key)
         if not isinstance(given, str) or key in measured:
             continue
-        name = given.strip().removesuffix("in").removesuffix('"').strip()
-        if within := CALLED.get(name):
+        if is_fraction(given) and (within := _called(given, material.unit)):
             material.doubt(key, 0.0, within, nominal=given.strip())
+
+
+def _called(given: str, unit: BareUnit) -> Range | None:
+    """Give how thick a board is that is called so; None of any other length."""
+    try:
+        inches = parse_length(given, unit) / MM_PER_INCH
+    except LengthError:  # told where the length is read
+        return None
+    return next((CALLED[name] for name in CALLED if abs(Fraction(name) - inches) < SLACK), None)

@@ -226,10 +226,20 @@ def test_numbers_of_no_unit_are_a_warning_on_what_depends_on_them(tmp_path: Path
         "hinge.mine.fixing_diameter: 30.0 mm (1 3/16- in); 1 to 12 mm is usual",
         "hinge.mine.plate_diameter: 50.0 mm (1 31/32 in); 1 to 12 mm is usual",
     ]
-    assert {(p.level, p.part, p.also) for p in found} == {("warning", None, ("B1-1",))}
+    drilled = ("B1-1", "B1-SIDE-L")
+    assert {(p.level, p.part, p.also) for p in found} == {("warning", None, drilled)}
     (found16,) = unlikely(read(tmp_path, INCHES.replace("tolerance = 1\n", "tolerance = 16\n")))
     assert found16.text == "fronts.tolerance: 16 in (406.4 mm); 0.2 to 5 mm is usual"
     assert set(found16.also) == {"B1-1", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}
+
+
+def test_a_slides_number_is_told_at_all_that_runs_on_it(tmp_path: Path) -> None:
+    """The front, its drawer box, the rollout, and the boards that are drilled for them."""
+    text = JOB.replace('drawer_rise = "14 mm"', 'drawer_rise = "14 mm"\nfixing_diameter = "15 mm"')
+    text += '[[box.rollout]]\nat = "100 mm"\nheight = "100 mm"\n'
+    (told,) = unlikely(read(tmp_path, text))
+    assert told.text.startswith("slide.runner.fixing_diameter: 19/32 in")
+    assert set(told.also) == {"B1-1", "B1-1-BOX", "B1-ROLLOUT-1", "B1-SIDE-L", "B1-SIDE-R"}
 
 
 def test_a_number_at_a_box_or_a_front_is_told_there(tmp_path: Path) -> None:
@@ -285,6 +295,10 @@ def test_a_job_as_people_write_it_is_believed(tmp_path: Path, units: str) -> Non
          "18.0 to 18.6 mm"),
         ('side = "3/4 in"', "material.side 3/4 in: measured with a caliper? A board called so is "
          "usually 18.0 to 18.6 mm"),
+        ('side = "¾"', "material.side ¾: measured with a caliper?"),
+        ('side = "3/4 inch"', "material.side 3/4 inch: measured with a caliper?"),
+        ('side = "0 3/4″"', "usually 18.0 to 18.6 mm"),
+        ('back = "3/16"', ""),
         ('drawer_side = "5/8"', "usually 14.6 to 15.5 mm"),
         ('back = "1/4"', "usually 4.8 to 5.8 mm"),
         ('partition = "3/4"', "18.0 to 18.6 mm"),

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.build import Build
-from jigs.hardware import PullRecord
+from jigs.hardware import Confirmed, PullRecord
 from jigs.job import BoxSpec, FrontSpec, Grid, Hand, Job
 from jigs.layout import lay_out
 from jigs.problems import Problem
@@ -57,6 +57,18 @@ def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:
     """A door 271.8 wide has its pull 221 from the hinge, within 242.95: 35 + 6."""
     for gap, told in ((41.0, 0), (40.0, 1)):
         assert len(found(kitchen("left", tall_at="left", gap=gap, width=275.0))) == told
+
+
+def test_a_projection_that_nobody_measured_is_told_as_open() -> None:
+    """It decides the finding, and is no fact until the pull's record confirms it."""
+    cases: tuple[tuple[dict[str, Confirmed], str], ...] = (
+        ({}, "(about 35.0 mm (1 3/8 in) (open: the leaflet's own figure rules) for its pull"),
+        ({"projection": "measured"}, "(35.0 mm (1 3/8 in) for its pull"),
+    )
+    for confirmed, words in cases:
+        pull = replace(PULL, confirmed=confirmed)
+        (told,) = found(kitchen("left", tall_at="left", gap=20.0, width=275.0, pull=pull))
+        assert words in told.text
 
 
 @pytest.mark.parametrize(("deep", "told"), [(361.0, 0), (361.1, 1), (320.0, 0), (250.0, 0)])

@@ -33,9 +33,14 @@ depth = 560
 """
 
 
-@pytest.mark.parametrize(("height", "held"), [(210, False), (207, False), (230, True)])
+@pytest.mark.parametrize(
+    ("height", "held"), [(210, False), (207, False), (211.9, False), (212.2, True), (230, True)]
+)
 def test_a_screw_over_the_panel_holds_the_front(tmp_path: Path, height: float, held: bool) -> None:
-    """The upper screws keep their height; a rail that stands higher no longer has them."""
+    """The upper screws keep their height; a rail that stands higher no longer has them.
+
+    The middle one is set 2 from the groove: at a front over 2 higher it opens into it.
+    """
     path = tmp_path / "job.toml"
     path.write_text(JOB.replace("{height}", str(height)), encoding="utf-8")
     layout = lay_out(read_job(path))

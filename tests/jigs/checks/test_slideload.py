@@ -47,6 +47,7 @@ def test_it_is_told_in_kilograms_and_pounds() -> None:
     ]
     assert found.level == "warning"
     assert "16.0 kg (35 lb)" in found.text
+    assert "KCMA A161.1, second hand" in found.text
     assert f"'{SLIDE.name}' bears 12.0 kg (26 lb)" in found.text
 
 
