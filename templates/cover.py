@@ -45,13 +45,13 @@ def cover_pages(
     y = min(y, card_top - CARD[1]) - 6.0
     for piece in _cautions(across):
         marks += moved(piece.marks, LEFT_STRIP, y)
-        y -= piece.height + 0.9
+        y -= piece.height + 0.7
     y -= 3.0
     further: tuple[Page, ...] = ()
     found = open_list(layout, across, y - BOTTOM_STRIP - 2.0)
     if found is not None:
         marks += moved(found.marks, LEFT_STRIP, y)
-        y -= found.height + 3.0
+        y -= found.height + 1.0
     else:
         further = tuple(_open_pages(layout, paper))
     for piece in _state(layout, across):
@@ -63,7 +63,7 @@ def cover_pages(
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.6
     else:
-        y -= 3.0
+        y -= 1.0
         found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
         marks += moved(found.marks, LEFT_STRIP, y) if found else ()
     first = Page(width=width, height=height, marks=tuple(marks), entry="First page")

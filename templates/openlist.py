@@ -14,19 +14,18 @@ from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
 COLUMNS = (2, 3)
 GUTTER = 5.0
 """Between two columns, mm."""
-LINE = 0.62
+LINE = 0.57
 """How much of a column's width the line to write has; the rest says where the number is drawn."""
 MOST_NAMES = 6
 WHERE: dict[Rests, str] = {
-    "back": "backs", "front": "faces", "inside": "sides", "box-front": "box fronts",
-    "box-back": "box backs", "cut": "cut list", "order": "order",
+    "back": "backs", "front": "faces", "inside": "sides", "box-front": "boxes",
+    "box-back": "boxes", "cut": "cuts", "order": "order",
 }  # fmt: skip
 """Where a number is drawn or written, by what rests on it."""
 HEADING = "OPEN NUMBERS: NOBODY HAS LOOKED THEM UP YET"
 HOW = (
-    "Nothing is held back for them, and every hole that rests on one may be wrong: try it on "
-    "scrap. Write each as your leaflet has it below its [heading] in the job, then "
-    'confirmed = "leaflet" there (or measure, and write "measured"); print again.'
+    "Try it on scrap. Write each as your leaflet has it below its [heading] in the job, then "
+    'confirmed = "leaflet" (or "measured").'
 )
 
 
@@ -40,16 +39,16 @@ def open_list(layout: Layout, width: float, room: float) -> Piece | None:
         paragraph(HOW, width),
     ]
     top = sum(piece.height + GAP for piece in head) + 1.0
+    ways: list[Piece] = []
     for columns in COLUMNS:
         column = (width - (columns - 1) * GUTTER) / columns
         pieces = [piece for block in blocks for piece in _pieces(*block, column)]
         height = least_height(pieces, columns, room - top)
         if height is not None:
-            return Piece(
-                height=top + height,
-                marks=(*_stacked(head), *_set(pieces, columns, column, height, top)),
-            )
-    return None
+            marks = (*_stacked(head), *_set(pieces, columns, column, height, top))
+            ways.append(Piece(height=top + height, marks=marks))
+    # The contents below want the room.
+    return min(ways, key=lambda way: way.height, default=None)
 
 
 def open_columns(layout: Layout, width: float, height: float) -> Iterator[Piece]:
@@ -96,8 +95,8 @@ def _pieces(
     head: Piece | None = paragraph(f"{heading}: {parts}", width, bold=True)
     for number in numbers:
         line = paragraph(line_to_write(number), width * LINE)
-        where = ", ".join(words for rests, words in WHERE.items() if rests_on(number, rests))
-        beside = paragraph(where, width * (1 - LINE) - 2.0)
+        where = dict.fromkeys(words for rests, words in WHERE.items() if rests_on(number, rests))
+        beside = paragraph(", ".join(where), width * (1 - LINE) - 2.0)
         row = Piece(
             height=max(line.height, beside.height),
             marks=(*line.marks, *moved(beside.marks, width * LINE + 2.0, 0.0)),
