@@ -111,7 +111,8 @@ class Wanted:
     `shift`: how much further right and up a hole lies than is read from the edges the cards
     name: heights from a bottom panel, distances from an edge without its band. `board`: the
     column and the side of it, of a box side's or a partition's face. `panel`: the bottom panel's
-    upper face above a box side's bottom end.
+    upper face above a box side's bottom end. `ends`: how far in from the left and the right end,
+    as seen, a drawer box stands on it.
     """
 
     part: str
@@ -123,6 +124,7 @@ class Wanted:
     shift: tuple[float, float] = (0.0, 0.0)
     board: tuple[int, Hand] | None = None
     panel: float | None = None
+    ends: tuple[float, float] | None = None
 
     def from_edge(self, ruler: Ruler, axis: str) -> float:
         """Give how far from the face's own edge the line lies that a card is set on, mm."""
@@ -159,6 +161,8 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
         name = names.get(front.kind, front.kind.replace("pair", "door").replace("-", " ").upper())
         back = [(front.width - h.x, h.y, h.diameter) for h in front.holes if h.face == "back"]
         face = [(h.x, h.y, h.diameter) for h in front.holes if h.face == "front"]
+        box = front.drawer
+        ends = (front.width - box.x - box.width, box.x) if box is not None else None
         for where, words, holes in (
             ("back", f"BACK OF {name}", back),
             ("front", "FRONT FACE", face),
@@ -171,9 +175,9 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                     width=front.width,
                     height=front.height,
                     holes=tuple(holes),
+                    ends=ends if where == "back" else None,
                 )
             )
-        box = front.drawer
         if box is not None:
             faces.append(
                 Wanted(

@@ -72,6 +72,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             ]
             missing = _figures_missing(card, face.width, face.height)
             missing += _false_over_panel(card, face)
+            missing += _false_ends(card, face)
             faults += [f"page {page.number}: {fault}" for fault in missing]
     return faults
 
@@ -118,6 +119,18 @@ def _false_over_panel(card: PrintedCard, face: Wanted) -> list[str]:
     ]
 
 
+def _false_ends(card: PrintedCard, face: Wanted) -> list[str]:
+    """What is said of how far in a drawer box stands: one figure for both ends only where it is
+    that of both, else each end's own, as the driller sees them."""
+    left, right = (_tenths(end) for end in face.ends or (-1.0, -1.0))
+    both = [(end, end) for end in _EACH_END.findall(card.text)]
+    return [
+        f"a drawer box {told[0]} in from the left and {told[1]} from the right stands not so"
+        for told in (*both, *_FROM_ENDS.findall(card.text))
+        if told != (left, right)
+    ]
+
+
 def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
     """Say whether a card has a black edge at both sides along a ruler's axis."""
     wide = [band[2] - band[0] < 3.5 for band in card.bands]
@@ -128,6 +141,8 @@ def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
 _FIGURE = re.compile(r"\d+\.\d")
 _SMALL = re.compile(r"(\d+\.\d) from ")
 _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
+_EACH_END = re.compile(r"(\d+\.\d) mm from each end")
+_FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")
 _FROM_LINE = re.compile(r"(\d+\.\d) from this line")
 
 

@@ -17,6 +17,7 @@ from jigs.fixing import (
     place_fixings,
 )
 from jigs.geometry import Hole, collect_holes
+from tests import uneven
 
 GOLDEN = Backing(x=(454.0 - 409.6) / 2, y=30.7, width=409.6, height=88.9, side=15.9)
 """The drawer over a door of a box 457.2 wide of 18.3 sides: 409.6 of the front's 454 (derived)."""
@@ -51,6 +52,19 @@ def test_the_golden_drawer_has_two_columns_of_two() -> None:
         pytest.approx((x, y)) for x in (22.2 + 15.9 + 32, 454 - 70.1) for y in rows
     ]
     assert [(fitting.index, fitting.count) for fitting in plan.front] == [(1, 2), (2, 2)]
+
+
+def test_a_drawer_beside_a_partition_is_fixed_where_its_box_stands() -> None:
+    """Columns 32 inside each side of a box that stands 17.8 and 13.05 in: 65.7 from the front's
+    left end, 60.95 from its right; in its box both 47.9 (derived)."""
+    backing = Backing(
+        x=uneven.IN_LEFT, y=uneven.RISE, width=uneven.BOX_WIDTH, height=88.9, side=15.9
+    )
+    plan = fix(backing, width=uneven.DRAWER_WIDTH)
+    columns = sorted({x for x, _ in spots(plan)})
+    assert columns == pytest.approx([17.8 + 15.9 + 32, 419.85 - 13.05 - 15.9 - 32])
+    inside = sorted({hole.x for hole in collect_holes(plan.box)})
+    assert inside == pytest.approx([15.9 + 32, 389 - 15.9 - 32])
 
 
 def test_pilots_stand_in_the_back_and_clearances_in_the_drawer_box() -> None:

@@ -20,6 +20,7 @@ from jigs.hinge import (
     skin_under_cup,
 )
 from jigs.job import FrontMaterial, Hand
+from tests.uneven import DOOR_WIDTH
 
 HINGE = HingeRecord(name="mine", constant=15.0, plates=(0.0, 2.0, 3.0))
 
@@ -42,6 +43,16 @@ def test_golden_cup_from_the_back() -> None:
     cup = cups("left")[0].holes[0]
     assert cup.x == 5 + 35 / 2
     assert mirror_x(cup.x, 454.0) == 454.0 - 22.5
+
+
+def test_the_uneven_boxs_cup_from_the_back() -> None:
+    """Hung at the right, 469.35 wide: 446.85 from the room, and 22.5 as seen from the back."""
+    (hung,) = cup_fittings(
+        HINGE, [97.75], part="B1-3", width=DOOR_WIDTH, hinged="right", tab=5.0, material="mdf"
+    )
+    cup = hung.holes[0]
+    assert cup.x == pytest.approx(469.35 - 5 - 35 / 2)
+    assert mirror_x(cup.x, DOOR_WIDTH) == pytest.approx(22.5)
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,9 @@ from jigs.job import FrontKind, FrontSpec, Grid, Use
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.slidegrid import slides_off_row
+from tests import uneven
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, job, lay, side_of
+from tests.templates.printed import laid_out
 
 STACK = (163.5, 188.8, 188.8, 220.8)
 
@@ -79,10 +81,73 @@ def test_golden_stack() -> None:
         assert places(front.holes, "pull")[0][0] == 147.0
         for board in ("B1-SIDE-L", "B1-SIDE-R"):
             (slide,) = (f for f in side_of(layout, board).fittings if f.part == name)
-            assert [hole.y for hole in slide.holes] == pytest.approx([line, line])
-            assert [hole.x for hole in slide.holes] == [37.0, 165.0]
+            assert [hole.y for hole in slide.holes] == pytest.approx([line])
+            assert [hole.x for hole in slide.holes] == [37.0]
     assert [f.index for f in side_of(layout, "B1-SIDE-L").fittings] == [1, 2, 3, 4]
     assert front_of(layout, "B1-1").y + STACK[0] == pytest.approx(774.7 - 1.6)
+
+
+def test_fronts_of_the_uneven_box() -> None:
+    """Each from its own reveal, or half a gap beyond the partition's middle, to the same at its
+    other end; the lower drawer front takes what is left."""
+    layout = laid_out(uneven.UNEVEN)
+    placed = {f.id: (f.x, f.y, f.width, f.height) for f in layout.fronts}
+    assert placed == {
+        "B1-1": pytest.approx((6.0, 571.5, 418.3 + 9.15 - 1.6 - 6, 200.0)),
+        "B1-2": pytest.approx((6.0, 1.6, 419.85, 774.7 - 3.2 - 200 - 3.2 - 1.6)),
+        "B1-3": pytest.approx((418.3 + 9.15 + 1.6, 1.6, 469.35, 774.7 - 3.2 - 1.6)),
+    }
+    gaps = [(round(front.gap_left, 4), round(front.gap_right, 4)) for front in layout.fronts]
+    assert gaps == [(6.0, 3.2), (6.0, 3.2), (3.2, 1.6)]
+    assert pytest.approx((571.5, 419.85, 469.35)) == (
+        uneven.UPPER_Y,
+        uneven.DRAWER_WIDTH,
+        uneven.DOOR_WIDTH,
+    )
+
+
+def test_the_uneven_boxs_door_hangs_at_the_right() -> None:
+    """Cups 22.5 from its right edge, their screws 9.5 further in, the pull 50.8 from its left; its
+    plates in the right side alone, 16 above and below each cup."""
+    layout = laid_out(uneven.UNEVEN)
+    door = front_of(layout, "B1-3")
+    edge = 469.35
+    assert places(door.holes, "cup") == [(edge - 22.5, 97.75), (edge - 22.5, 97.75 + 18 * 32)]
+    assert places(door.holes, "cup-fixing")[:2] == [(edge - 32.0, 75.25), (edge - 32.0, 120.25)]
+    assert places(door.holes, "pull") == [(50.8, 769.9 - 63.5 - 160), (50.8, 769.9 - 63.5)]
+    assert places(side_of(layout, "B1-SIDE-R").holes, "plate") == [
+        (37.0, round(1.6 + cup + half, 2)) for cup in (97.75, 673.75) for half in (-16, 16)
+    ]
+    for side in layout.sides:
+        assert side.board == "B1-SIDE-R" or not places(side.holes, "plate")
+    assert door.hinge is not None
+    assert door.hinge.error == pytest.approx(15 + 5 - 3 - (18.3 - 1.6))
+    assert not door.reversible
+
+
+def test_the_uneven_boxs_drawers_run_between_side_and_partition() -> None:
+    """400 - 42 + 2 x 15.9 = 389.8, made 389; in the middle of its opening, so 17.8 in from the
+    front's left end and 13.05 from its right. The partition stands on the bottom, 18.3 higher."""
+    layout = laid_out(uneven.UNEVEN)
+    for name, line in (("B1-1", 571.5 + 30.7 + 19), ("B1-2", 1.6 + 30.7 + 19)):
+        front = front_of(layout, name)
+        assert front.drawer is not None
+        assert front.drawer.width == 389.0
+        assert front.drawer.x == pytest.approx(18.3 + 200 - 389 / 2 - 6)
+        right = front.width - front.drawer.x - front.drawer.width
+        assert (front.drawer.x, right) == pytest.approx((uneven.IN_LEFT, uneven.IN_RIGHT))
+        assert pytest.approx((17.8, 13.05)) == (uneven.IN_LEFT, uneven.IN_RIGHT)
+        assert places(front.holes, "pull") == [
+            (round(419.85 / 2 + half, 2), front.height / 2) for half in (-80, 80)
+        ]
+        columns = [17.8 + 15.9 + 32, 419.85 - 13.05 - 15.9 - 32]
+        assert sorted({x for x, _ in places(front.holes, "front-fixing")}) == pytest.approx(columns)
+        for board, below in (("B1-SIDE-L", 0.0), ("B1-PARTITION-1", 18.3)):
+            fittings = side_of(layout, board).fittings
+            (slide,) = (f for f in fittings if f.part == name)
+            assert [(h.x, h.y) for h in slide.holes] == [pytest.approx((37.0, line - below))]
+    second = [side for side in layout.sides if side.column == 2]
+    assert not any(places(side.holes, "slide") for side in second)
 
 
 def test_slides_go_to_the_grid_when_asked() -> None:

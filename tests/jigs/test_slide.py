@@ -20,6 +20,7 @@ from jigs.slide import (
     slide_fitting,
     width_error,
 )
+from tests import uneven
 
 RUNNER = SlideRecord(
     name="runner",
@@ -60,6 +61,12 @@ def test_the_golden_drawer_box_is_ordered_to_a_sixteenth() -> None:
     assert outside_width(RUNNER, OPENING, 15.9, "in") == pytest.approx(258 * 25.4 / 16)
     assert outside_width(RUNNER, OPENING, 15.9, "in") == pytest.approx(409.6, abs=0.05)
     assert outside_width(RUNNER, OPENING, 15.9, "mm") == pytest.approx(410.0)
+
+
+def test_a_drawer_box_between_a_side_and_a_partition() -> None:
+    """Its opening is the column's, 400 of 900: 389.8 outside, made 389 (derived)."""
+    assert nominal_outside(RUNNER, uneven.FIRST, 15.9) == pytest.approx(400 - 42 + 2 * 15.9)
+    assert outside_width(RUNNER, uneven.FIRST, 15.9, "mm") == uneven.BOX_WIDTH == 389.0
 
 
 def test_a_width_on_the_step_is_not_rounded_away() -> None:

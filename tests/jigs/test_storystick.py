@@ -11,6 +11,8 @@ from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from jigs.storystick import SAME, find_sticks
 from tests.jobs import jobs
+from tests.templates.printed import laid_out
+from tests.uneven import UNEVEN
 
 GOLDEN = """
 schema = 1
@@ -69,6 +71,21 @@ def test_golden_drawers_stand_on_one_stick(tmp_path: Path) -> None:
     assert [line.y for line in stick.lines] == pytest.approx([51.3, 275.3, 467.3, 659.3])
     assert [line.serves for line in stick.lines] == [("B1-4",), ("B1-3",), ("B1-2",), ("B1-1",)]
     assert all(line.boards == stick.boards for line in stick.lines)
+
+
+def test_the_uneven_box_has_a_stick_for_its_sides_and_one_for_its_partition() -> None:
+    """The left side's slide lines are not the right side's, and stand 18.3 lower on the
+    partition; the spacer boards are the same."""
+    sides, partition = find_sticks(laid_out(UNEVEN))
+    assert (sides.boards, partition.boards) == (("B1-SIDE-L", "B1-SIDE-R"), ("B1-PARTITION-1",))
+    left = [line for line in sides.lines if line.boards == ("B1-SIDE-L",)]
+    assert [line.serves for line in left] == [("B1-2",), ("B1-1",)]
+    assert [line.y for line in left] == pytest.approx([18.3 + 33, 571.5 + 30.7 + 19])
+    own = [line.y for line in partition.lines if line.serves]
+    assert own == pytest.approx([33.0, 571.5 + 30.7 + 19 - 18.3])
+    for stick in (sides, partition):
+        spacers = [spacer.above_panel for spacer in stick.spacers]
+        assert spacers == pytest.approx([0.0, 571.5 + 30.7 + 19 - 33 - 18.3])
 
 
 def test_golden_spacer_boards(tmp_path: Path) -> None:

@@ -1,18 +1,13 @@
-"""An asymmetric drawer: beside a partition, over a right-hand door, its right reveal its own.
-
-Whatever is mirrored, or said of both ends at once, is wrong here. All figures are derived, from
-the left edge of the box: the partition, 18.3, stands at 318.3 to 336.6; the drawer's opening ends
-at 914.4 - 18.3; its front runs from half a gap beyond the partition's middle to 6 before the
-box's edge.
+"""A drawer beside a partition, its left reveal its own: it stands 17.8 and 13.05 in from the ends
+of its front. Whatever is mirrored, or said of both ends at once, is wrong here.
 """
 
 from dataclasses import replace
-from functools import cache
 
 import pytest
 
-from jigs.job import ColumnSpec, FrontSpec
-from jigs.parts import Front, Layout
+from jigs.job import FrontSpec
+from jigs.parts import Front
 from templates.cards.faces import views_of_front
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
@@ -21,72 +16,55 @@ from templates.steps import steps_for
 from tests.cardreading import ruler_across
 from tests.jigs.sample import box, front_of, lay
 from tests.readback import read_pages
-
-LEFT = 18.3 + 300 + 18.3 / 2 + 3.2 / 2
-RIGHT = 914.4 - 6
-OPENING = (18.3 + 300 + 18.3, 914.4 - 18.3)
-DRAWER_WIDTH = 346 * 25.4 / 16
-"""559.5 - 42 + 2 x 15.9 = 549.3, rounded down to 1/16 in."""
-FROM_LEFT = sum(OPENING) / 2 - DRAWER_WIDTH / 2 - LEFT
-FROM_RIGHT = RIGHT - sum(OPENING) / 2 - DRAWER_WIDTH / 2
-
-
-@cache
-def asymmetric() -> Layout:
-    fronts = (
-        FrontSpec(id="D1", kind="door", hinged="right"),
-        FrontSpec(id="D2", kind="drawer", height=152.4, column=2, reveal_right=6.0),
-        FrontSpec(id="D3", kind="door", hinged="right", column=2),
-    )
-    spec = replace(box(*fronts, width=914.4), columns=(ColumnSpec(width=300.0), ColumnSpec()))
-    return lay(spec)
+from tests.templates.printed import laid_out
+from tests.uneven import IN_LEFT, IN_RIGHT, UNEVEN
 
 
 def drawer_front() -> Front:
-    return front_of(asymmetric(), "D2")
+    return front_of(laid_out(UNEVEN), "B1-1")
 
 
 def test_the_figures_differ() -> None:
-    """12.7 and 17.4: as seen from the back they change places."""
-    assert pytest.approx((12.6625, 17.4125)) == (FROM_LEFT, FROM_RIGHT)
+    """As seen from the back they change places."""
+    assert pytest.approx((17.8, 13.05)) == (IN_LEFT, IN_RIGHT)
     front = drawer_front()
     assert front.drawer
-    assert front.drawer.x == pytest.approx(FROM_LEFT)
-    assert front.width - front.drawer.x - front.drawer.width == pytest.approx(FROM_RIGHT)
+    assert front.drawer.x == pytest.approx(IN_LEFT)
+    assert front.width - front.drawer.x - front.drawer.width == pytest.approx(IN_RIGHT)
 
 
 def test_both_ends_are_said_as_the_driller_sees_them() -> None:
     """The left end on the back is the right one from the room; no word says it of both ends."""
-    layout = replace(asymmetric(), fronts=(drawer_front(),), sides=())
+    layout = replace(laid_out(UNEVEN), fronts=(drawer_front(),), sides=())
     sheets = make_sheets(layout, PAPERS["common"])
-    pages = read_pages(write_pdf(sheets.pages, title="Asymmetric"))
+    pages = read_pages(write_pdf(sheets.pages, title="Uneven"))
     words = " ".join(run.text for page in pages for run in page.runs)
-    stands = "17.4 mm in from the LEFT end as you look, 12.7 from the RIGHT, 30.7 mm up"
+    stands = "13.1 mm in from the LEFT end as you look, 17.8 from the RIGHT, 30.7 mm up"
     assert words.count(stands) == 2
-    assert "drawing: 17.4 in on the LEFT, 12.7 on the RIGHT?" in words
+    assert "drawing: 13.1 in on the LEFT, 17.8 on the RIGHT?" in words
     for wrong in ("each end", "both ends?"):
         assert wrong not in words
 
 
 def test_the_outline_is_turned_over_with_the_face() -> None:
-    """A drawing that is not mirrored would stand 17.4 from the wrong end."""
+    """A drawing that is not mirrored would stand 13.05 from the wrong end."""
     back = views_of_front(drawer_front(), "in")[0]
     assert back.face == "back"
     xs = [x for x, _ in back.drawer_outline]
-    assert min(xs) == pytest.approx(FROM_RIGHT)
-    assert back.width - max(xs) == pytest.approx(FROM_LEFT)
+    assert min(xs) == pytest.approx(IN_RIGHT)
+    assert back.width - max(xs) == pytest.approx(IN_LEFT)
     inset = 15.9 + 32
     screws = sorted({round(hole.x, 4) for f in back.fittings for hole in f.holes})
-    assert screws == pytest.approx([FROM_RIGHT + inset, back.width - FROM_LEFT - inset])
+    assert screws == pytest.approx([IN_RIGHT + inset, back.width - IN_LEFT - inset])
 
 
 def drawn_at(front: Front) -> list[float]:
     """Print a front, and read where the upright dashed lines stand on its back; mm from the left
     end as the driller sees it."""
-    layout = replace(asymmetric(), fronts=(front,), sides=())
+    layout = replace(laid_out(UNEVEN), fronts=(front,), sides=())
     sheets = make_sheets(layout, PAPERS["common"], only=(front.id,))
     found = set()
-    for page in read_pages(write_pdf(sheets.pages, title="Asymmetric")):
+    for page in read_pages(write_pdf(sheets.pages, title="Uneven")):
         for card in page.cards:
             if "BACK OF DRAWER FRONT" not in card.text:
                 continue
@@ -99,17 +77,17 @@ def drawn_at(front: Front) -> list[float]:
 def test_the_drawer_box_is_drawn_where_it_stands() -> None:
     """On paper as on the front: from the folded ends as seen from behind."""
     front = drawer_front()
-    wanted = [FROM_RIGHT, front.width - FROM_LEFT]
+    wanted = [IN_RIGHT, front.width - IN_LEFT]
     assert drawn_at(front) == pytest.approx(wanted, abs=0.06)
 
 
 def test_a_mirrored_outline_is_found() -> None:
-    """The comparison can fail: a box that stands as far from the other end is 4.8 off."""
+    """The comparison can fail: a box that stands as far from the other end is 4.75 off."""
     front = drawer_front()
     assert front.drawer
     mirrored = front.width - front.drawer.x - front.drawer.width
     turned = replace(front, drawer=replace(front.drawer, x=mirrored))
-    wanted = [FROM_RIGHT, front.width - FROM_LEFT]
+    wanted = [IN_RIGHT, front.width - IN_LEFT]
     assert drawn_at(turned) != pytest.approx(wanted, abs=0.06)
 
 

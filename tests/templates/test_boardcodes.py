@@ -20,7 +20,7 @@ from templates.paper import PAPERS
 from templates.sheets import make_sheets
 from tests.templates.kitchens import labels_of
 from tests.templates.printed import laid_out
-from tests.templates.uneven import PLAIN, UNEVEN
+from tests.uneven import PLAIN, UNEVEN
 
 CODE = re.compile(r"code ([0-9A-Z]{4})")
 

@@ -8,7 +8,7 @@ from templates.paper import PAPERS
 from templates.sheets import make_sheets
 from tests.templates.printed import laid_out
 from tests.templates.test_byhandsheets import arm, wall_box
-from tests.templates.uneven import UNEVEN
+from tests.uneven import UNEVEN
 
 
 @pytest.mark.parametrize("tight", [False, True])

@@ -4,7 +4,7 @@ import io
 import json
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
+from typing import Any, get_args
 
 import pdfplumber
 import pytest
@@ -12,7 +12,6 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
@@ -31,20 +30,20 @@ from tests.clashes import clashes_of_print
 from tests.jobs import jobs, papers
 from tests.raster import qr_texts, render
 from tests.readback import Box, ends_of, read_pages
-from tests.templates.worked import worked_layout, worked_pages, worked_pdf, worked_sheets
+from tests.templates.worked import Example, worked_layout, worked_pages, worked_pdf, worked_sheets
 
-UNITS: tuple[Unit, ...] = ("in", "mm")
+EXAMPLES: tuple[Example, ...] = get_args(Example)
 
 
 # --- every hole in its place ------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("unit", UNITS)
-def test_every_hole_stands_once_in_its_true_place(unit: Unit) -> None:
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_every_hole_stands_once_in_its_true_place(example: Example) -> None:
     """Within 0.01 mm of where the layout has it, read from where white meets black, from the
     cut edge or from the diamonds; mirrored where the driller sees it mirrored; and no circle
     is anything but a hole."""
-    assert faults_on_paper(worked_pages(unit), worked_layout(unit)) == []
+    assert faults_on_paper(worked_pages(example), worked_layout(example)) == []
 
 
 def test_circles_are_wide_lines_and_true_circles() -> None:
@@ -56,11 +55,11 @@ def test_circles_are_wide_lines_and_true_circles() -> None:
         assert ring.height == pytest.approx(ring.diameter, abs=0.001)
 
 
-@pytest.mark.parametrize("unit", UNITS)
-def test_the_data_agree_with_the_paper(unit: Unit) -> None:
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_the_data_agree_with_the_paper(example: Example) -> None:
     """The cards as data: border, black edges, index lines, ladders and holes, page by page."""
-    data = json.loads(sheets_json(worked_sheets(unit)))
-    assert faults_in_data(worked_pages(unit), data, worked_layout(unit)) == []
+    data = json.loads(sheets_json(worked_sheets(example)))
+    assert faults_in_data(worked_pages(example), data, worked_layout(example)) == []
 
 
 def test_the_dots_agree_with_the_curves() -> None:
@@ -168,12 +167,15 @@ def _tampered(page: Page, place: Callable[[float, float], tuple[float, float]]) 
     return replace(page, marks=tuple(_placed(mark, place) for mark in page.marks))
 
 
-@pytest.mark.parametrize("part", ["B3-2", "B3-SIDE-R"])
+@pytest.mark.parametrize(
+    ("example", "part"),
+    [("in", "B3-2"), ("in", "B3-SIDE-R"), ("uneven", "B1-3"), ("uneven", "B1-PARTITION-1")],
+)
 @pytest.mark.parametrize("wrong", ["mirrored", "upside down", "holes shifted", "card shifted"])
-def test_the_comparison_can_fail(part: str, wrong: str) -> None:
+def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> None:
     """A mirrored sheet, an upside-down sheet and a shifted card are each caught."""
-    sheets = [sheet for sheet in worked_sheets("in") if sheet.part == part]
-    layout = worked_layout("in")
+    sheets = [sheet for sheet in worked_sheets(example) if sheet.part == part]
+    layout = worked_layout(example)
     only = replace(
         layout,
         fronts=tuple(replace(f, drawer=None) for f in layout.fronts if f.id == part),
@@ -205,6 +207,57 @@ def test_the_comparison_can_fail(part: str, wrong: str) -> None:
         assert faults_in_data(read, {"cards": cards}, only)
     else:
         assert faults_on_paper(read, only)
+
+
+WRONG_WORDS = [
+    ("B1-1", "13.1 mm in", "17.8 mm in"),
+    ("B1-1", "17.8 from the RIGHT", "13.1 from the RIGHT"),
+    ("B1-SIDE-L", "33.0 over panel", "51.3 over panel"),
+    ("B1-SIDE-L", "602.9 over panel", "584.6 over panel"),
+    ("B1-PARTITION-1", "33.0", "51.3"),
+]
+"""True words of the uneven box, and what a mirrored front or a wrong end of a side would say."""
+
+
+@pytest.mark.parametrize(("part", "true", "false"), WRONG_WORDS)
+def test_wrong_words_are_found(part: str, true: str, false: str) -> None:
+    """The ends of a drawer front exchanged, a height over the panel with the panel's thickness
+    not taken off or taken off twice, a partition's height taken for a side's."""
+    layout = worked_layout("uneven")
+    first, *sheets = worked_sheets("uneven")
+    page = next(
+        sheet.page
+        for sheet in sheets
+        if sheet.part == part and any(true in text for text in _texts(sheet.page))
+    )
+    for words, found in ((true, False), (false, True)):
+        pdf = write_pdf([first.page, _reworded(page, true, words)])
+        assert bool(faults_in_words(read_pages(pdf), layout)) is found
+
+
+def test_one_figure_for_both_ends_is_found() -> None:
+    """As if the drawer box stood in the middle of its front: 15.4 from each end, and not 17.8
+    and 13.05."""
+    layout = worked_layout("uneven")
+    (front,) = (front for front in layout.fronts if front.id == "B1-1")
+    assert front.drawer is not None
+    middle = replace(front.drawer, x=(front.width - front.drawer.width) / 2)
+    said = replace(layout, fronts=(replace(front, drawer=middle),), sides=())
+    pages = read_pages(write_pdf(make_sheets(said, PAPERS["common"], only={"B1-1"}).pages))
+    assert any("15.4 mm from each end" in card.text for page in pages for card in page.cards)
+    assert faults_in_words(pages, layout)
+
+
+def _texts(page: Page) -> list[str]:
+    return [mark.text for mark in page.marks if isinstance(mark, Text)]
+
+
+def _reworded(page: Page, true: str, false: str) -> Page:
+    marks = (
+        replace(mark, text=mark.text.replace(true, false)) if isinstance(mark, Text) else mark
+        for mark in page.marks
+    )
+    return replace(page, marks=tuple(marks))
 
 
 # --- what every page carries ------------------------------------------------------------------
@@ -254,17 +307,17 @@ def test_every_symbol_is_read_and_begins_with_its_part() -> None:
         assert texts[0].split(" ")[0] == face.part
 
 
-@pytest.mark.parametrize("unit", UNITS)
-def test_every_page_and_card_says_what_it_must(unit: Unit) -> None:
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_every_page_and_card_says_what_it_must(example: Example) -> None:
     """Part, code, face, UP, size, blanks, a sum that closes, steps; on each card both distances
     of every hole. NOT REVERSIBLE exactly where a door is not."""
-    assert faults_in_words(worked_pages(unit), worked_layout(unit)) == []
+    assert faults_in_words(worked_pages(example), worked_layout(example)) == []
 
 
-@pytest.mark.parametrize("unit", UNITS)
-def test_nothing_printed_runs_into_anything(unit: Unit) -> None:
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_nothing_printed_runs_into_anything(example: Example) -> None:
     """No letter on a letter, a line, a hole or black; nothing outside the page."""
-    for page in worked_pages(unit):
+    for page in worked_pages(example):
         assert clashes_of_print(page) == [], page.number
 
 

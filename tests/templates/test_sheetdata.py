@@ -10,8 +10,8 @@ from templates.paper import PAPERS
 from templates.sheetdata import sheets_json
 from templates.sheets import make_sheets
 from tests.templates.printed import laid_out
-from tests.templates.uneven import UNEVEN
 from tests.templates.worked import worked_sheets
+from tests.uneven import UNEVEN
 
 
 def cards(part: str, face: str) -> list[dict[str, Any]]:

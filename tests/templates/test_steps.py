@@ -7,8 +7,8 @@ from templates.cards.faces import FaceView, view_of_side
 from templates.steps import steps_again, steps_for
 from templates.wording import side_words
 from tests.templates.printed import laid_out
-from tests.templates.uneven import PLAIN, UNEVEN
 from tests.templates.worked import only_cards
+from tests.uneven import PLAIN, UNEVEN
 
 FACES = [
     ("B3-2", "back", "cup", "Hold it at its box"),

@@ -1,11 +1,12 @@
 """A worked example of our own: box B1 with four drawers, box B3 with a drawer
-over a left-hung door 613 high; and the same job on paper, printed once for all tests."""
+over a left-hung door 613 high; and the same job on paper, printed once for all tests. Beside it
+the uneven box, without its lower drawer front."""
 
 from dataclasses import replace
 from functools import cache
+from typing import Literal
 
 from jigs.job import FrontSpec
-from jigs.lengths import Unit
 from jigs.parts import Layout
 from templates.cards.card import Card
 from templates.page import Placed
@@ -14,15 +15,24 @@ from templates.pdf import write_pdf
 from templates.sheets import Sheets, make_sheets
 from tests.jigs.sample import box, lay
 from tests.readback import PrintedPage, read_pages
+from tests.templates.printed import laid_out
+from tests.uneven import UNEVEN
+
+Example = Literal["in", "mm", "uneven"]
+"""The worked example in inches and in millimetres, and the box that is alike to neither hand."""
 
 
 @cache
-def worked_layout(units: Unit, /) -> Layout:
+def worked_layout(example: Example, /) -> Layout:
     """Lay it out: 18 x 30 1/2 x 23 in, sides 18.3, fronts 19.05, band 0.6.
 
     The fronts of the three upper drawers are left out: their slides stand in the sides, and on
     paper they would say nothing that the lowest does not.
     """
+    if example == "uneven":
+        layout = laid_out(UNEVEN)
+        shown = tuple(front for front in layout.fronts if front.id != "B1-2")
+        return replace(layout, fronts=shown)
     layout = lay(
         box(
             FrontSpec(id="B1-1", kind="drawer", height=163.5),
@@ -36,39 +46,39 @@ def worked_layout(units: Unit, /) -> Layout:
             FrontSpec(id="B3-2", kind="door", height=613.0, hinged="left"),
             name="B3",
         ),
-        units=units,
+        units=example,
     )
     shown = tuple(front for front in layout.fronts if front.id in ("B1-4", "B3-1", "B3-2"))
     return replace(layout, fronts=shown)
 
 
 @cache
-def worked_sheets(units: Unit, /) -> Sheets:
+def worked_sheets(example: Example, /) -> Sheets:
     """Give its sheets on the common page, 198 x 267."""
-    return make_sheets(worked_layout(units), PAPERS["common"])
+    return make_sheets(worked_layout(example), PAPERS["common"])
 
 
 @cache
-def worked_pdf(units: Unit, /) -> bytes:
+def worked_pdf(example: Example, /) -> bytes:
     """Print them."""
-    return write_pdf(worked_sheets(units).pages, title="Worked example")
+    return write_pdf(worked_sheets(example).pages, title="Worked example")
 
 
 @cache
-def worked_pages(units: Unit, /) -> tuple[PrintedPage, ...]:
+def worked_pages(example: Example, /) -> tuple[PrintedPage, ...]:
     """Read them back."""
-    return read_pages(worked_pdf(units))
+    return read_pages(worked_pdf(example))
 
 
-def cards_of(part: str, face: str, units: Unit = "in") -> list[tuple[int, Placed]]:
+def cards_of(part: str, face: str, example: Example = "in") -> list[tuple[int, Placed]]:
     """Give the cards of one face with their pages, as the sheets give them."""
     return [
         (page, placed)
-        for page, placed in worked_sheets(units).cards
+        for page, placed in worked_sheets(example).cards
         if (placed.card.view.part, placed.card.view.face) == (part, face)
     ]
 
 
-def only_cards(part: str, face: str, units: Unit = "in") -> list[Card]:
+def only_cards(part: str, face: str, example: Example = "in") -> list[Card]:
     """Give the cards of one face."""
-    return [placed.card for _, placed in cards_of(part, face, units)]
+    return [placed.card for _, placed in cards_of(part, face, example)]

@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from tests import uneven
 from tests.jigs.cases.kitchen import WB, R, across, box, check, codes, front, holes, lay
+from tests.templates.printed import laid_out
 
 DRAWER = 'kind = "drawer"\nheight = 152.4'
 DOOR = 'kind = "door"\nhinged = "left"'
@@ -32,6 +34,17 @@ def test_golden_pull(tmp_path: Path) -> None:
     """454 / 2 -+ 160 / 2 = 147 and 307 (derived)."""
     made = front(lay(tmp_path, box(DRAWER, DOOR)), "B1-1")
     assert across(made, "pull") == pytest.approx([147.0, 307.0])
+
+
+def test_pulls_of_the_uneven_box() -> None:
+    """On the middle of the drawer front, which is not the middle of its box; on the door, hung at
+    the right, 50.8 from its left edge (derived)."""
+    layout = laid_out(uneven.UNEVEN)
+    drawer, door = front(layout, "B1-1"), front(layout, "B1-3")
+    assert across(drawer, "pull") == pytest.approx([419.85 / 2 - 80, 419.85 / 2 + 80])
+    assert drawer.drawer is not None
+    assert drawer.drawer.x + drawer.drawer.width / 2 == pytest.approx(419.85 / 2 + 4.75 / 2)
+    assert across(door, "pull") == pytest.approx([50.8])
 
 
 def test_no_pulls_at_all(tmp_path: Path) -> None:

@@ -9,6 +9,8 @@ from jigs.cutlist.piece import Piece
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.reading.inputs import read_job
+from tests import uneven
+from tests.templates.printed import laid_out
 
 GOLDEN = """
 schema = 1
@@ -73,6 +75,31 @@ def test_golden_figures() -> None:
     """The figures of the worked example themselves."""
     figures = (OPENING, INSIDE - 0.6, OPENING + 15, INSIDE - 25)
     assert figures == pytest.approx((420.6, 558.6, 435.6, 534.2))
+
+
+@pytest.mark.parametrize(
+    ("name", "length", "width", "left", "low"),
+    [
+        ("B1-SIDE-L", 774.7, 584.2 - 0.6, 0.0, 0.0),
+        ("B1-SIDE-R", 774.7, 584.2 - 0.6, 900 - 18.3, 0.0),
+        ("B1-BOTTOM", 900 - 2 * 18.3, INSIDE - 0.6, 18.3, 0.0),
+        ("B1-PARTITION-1", 774.7 - 2 * 18.3, INSIDE - 0.6, 18.3 + 400, 18.3),
+        ("B1-STRETCHER-1", 900 - 2 * 18.3, 100.0, 18.3, 774.7 - 18.3),
+        ("B1-BACK", 774.7, 900 - 2 * 18.3 + 2 * 8 - 1, 18.3 - 7.5, 0.0),
+    ],
+)
+def test_the_uneven_box_is_cut_and_stands(
+    name: str, length: float, width: float, left: float, low: float
+) -> None:
+    """The partition stands 400 from the left side, 445.1 from the right, on the bottom."""
+    layout = laid_out(uneven.UNEVEN)
+    pieces = pieces_of_box(layout.job, layout.boxes[0], layout.sides)
+    (piece,) = (one for one in pieces if one.id == name)
+    assert (piece.length, piece.width) == pytest.approx((length, width))
+    assert (piece.blocks[0].x, piece.blocks[0].y) == pytest.approx((left, low))
+    (shelf,) = (one for one in pieces if one.id == "B1-SHELF-1")
+    assert shelf.length == pytest.approx(uneven.SECOND - 3)
+    assert pytest.approx(445.1) == uneven.SECOND
 
 
 def test_partition_stands_between_bottom_and_top(tmp_path: Path) -> None:

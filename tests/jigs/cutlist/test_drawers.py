@@ -5,6 +5,7 @@ import pytest
 from jigs.build import Build
 from jigs.cutlist.drawers import DrawerShape, cut_drawer
 from jigs.cutlist.piece import Piece
+from tests import uneven
 
 TD, H, L, W = 15.9, 101.6, 533.0, 409.6
 
@@ -35,6 +36,19 @@ def test_golden_drawer(name: str, count: int, length: float, width: float) -> No
     piece = _cut()[name]
     assert piece.count == count
     assert (piece.length, piece.width) == pytest.approx((length, width))
+
+
+def test_the_uneven_boxs_drawer() -> None:
+    """389 wide and 457 long: front and back 389 - 2 x 15.9, its bottom 5 more each way inside the
+    grooves of 6."""
+    pieces = _cut(width=uneven.BOX_WIDTH, length=457.0, height=140.0)
+    sizes = {name.removeprefix("B1-1-BOX-"): (p.length, p.width) for name, p in pieces.items()}
+    assert sizes == {
+        "SIDE": (457.0, 140.0),
+        "FRONT": (pytest.approx(389 - 2 * 15.9), 140.0),
+        "BACK": (pytest.approx(389 - 2 * 15.9), 140.0),
+        "BOTTOM": (pytest.approx(457 - 2 * 15.9 + 11), pytest.approx(389 - 2 * 15.9 + 11)),
+    }
 
 
 def test_undermount_back_is_notched_and_grooves_stand_at_the_recess() -> None:

@@ -14,8 +14,8 @@ from templates.strips.wholecard import whole_card
 from templates.typeface import text_width
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
-from tests.templates.uneven import UNEVEN
 from tests.templates.worked import only_cards
+from tests.uneven import UNEVEN
 
 ROUNDED = box_text("B1", "base", 'kind = "door"\nhinged = "left"\nedge_radius = 3')
 TOGETHER = box_text("B1", "drawer", 'kind = "drawer"', more="assembled = true")

@@ -14,8 +14,10 @@ from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
+from tests import uneven
 from tests.jigs.sample import box, front_of, job
 from tests.jigs.test_hooks import HOOKED
+from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
 
 FRONT_KEYS = (
@@ -62,6 +64,27 @@ def test_the_golden_drawer_and_door() -> None:
         "plate_wanted_mm": round(15 + 5 - (18.3 - 1.6), 4),
     }
     assert drawer["hinge"] is None
+
+
+def test_the_uneven_box_as_data() -> None:
+    """Axes as they are, whatever the face and the hand: x from the left edge as seen from the room,
+    heights from each board's own bottom end; a drawer box's holes from its own left end."""
+    data = json.loads(holes_json(laid_out(uneven.UNEVEN)))
+    upper, _, door = data["fronts"]
+    assert (upper["x_mm"], upper["y_mm"]) == (6.0, 571.5)
+    assert (door["x_mm"], door["width_mm"], door["hinged"]) == (429.05, 469.35, "right")
+    assert {h["x_mm"] for h in door["holes"] if h["purpose"] == "cup"} == {469.35 - 22.5}
+    heights = {
+        (side["board"], side["side"]): [h["y_mm"] for h in side["holes"] if h["purpose"] == "slide"]
+        for side in data["sides"]
+    }
+    assert heights == {
+        ("B1-SIDE-L", "left"): [51.3, 621.2],
+        ("B1-PARTITION-1", "right"): [33.0, round(621.2 - 18.3, 4)],
+        ("B1-PARTITION-1", "left"): [],
+        ("B1-SIDE-R", "right"): [],
+    }
+    assert {h["x_mm"] for h in data["boxes"][0]["holes"]} == {47.9, 389 - 47.9}
 
 
 def test_numbers_are_written_to_a_ten_thousandth() -> None:

@@ -9,8 +9,8 @@ from templates.ownpaper import named_paper
 from templates.sheets import make_sheets
 from templates.strips.strip import find_strip, joins_of
 from tests.templates.printed import laid_out
-from tests.templates.uneven import UNEVEN
 from tests.templates.worked import only_cards, worked_layout
+from tests.uneven import UNEVEN
 
 
 def test_every_piece_stands_at_a_figure_that_a_tape_shows() -> None:
