@@ -87,8 +87,10 @@ def fit_front(
         problems.extend(check_blocks(front, carcass, plan, job.shown))
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
-    if box is not None:
-        problems.extend(check_fixing_room(front, box, job.shown))
+    if drawer and box is not None:
+        # A box too low to build is told as such: its screws are no further fault.
+        if not drawer.place.too_low:
+            problems.extend(check_fixing_room(front, box, job.shown))
         problems.extend(check_pull_at_box(front, pulls, box, job.shown))
         behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
         through = bool(pull and pull.screws == "through" and behind and all(behind))

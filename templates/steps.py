@@ -5,6 +5,7 @@ from collections.abc import Set
 from jigs.cautions import CAUTION_FOR
 from jigs.geometry import SLACK
 from jigs.lengths import format_mm
+from templates.cards.card import choose_references
 from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
 from templates.cards.reference import Edge
@@ -47,6 +48,11 @@ def _set(view: FaceView) -> str:
         return (
             "Clamp a straight block to each reference edge, 3 mm proud; butt the cut paper to it; "
             "four strips of low-tack tape."
+        )
+    if any(choose_references(view, each)[0].kind == "middle" for each in view.fittings):
+        return (
+            f"Mark the middle, and the line a card without a flap names. A flap folds down over "
+            f"its edge: {TRUE_FOLD}. {_BLOCK}"
         )
     return f"Fold each flap down over its edge: {TRUE_FOLD}. {_BLOCK}"
 

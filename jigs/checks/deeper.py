@@ -110,11 +110,10 @@ def _check(
         return
     unit = job.shown
     what = f"box {other.id}" if isinstance(other, BoxSpec) else other.id
-    sum_of = []
+    sum_of = ""
     if projection:
         out = by_memory(format_length(projection, unit), open=projection_open(front, job.pulls))
-        sum_of = [f"{out} for its pull"]
-    sum_of += [f"{format_length(SPARE, unit)} to spare"]
+        sum_of = f" ({out} for its pull + {format_length(SPARE, unit)} to spare)"
     between = "nothing" if room <= TOUCHING else format_length(room, unit)
     yield warning(
         "deeper-box",
@@ -122,7 +121,7 @@ def _check(
         f"hinged {front.hinged} beside {what}, which stands out "
         f"{format_length(reach, unit)} beyond its face, with {between} between the boxes: "
         "opened, it strikes it; "
-        f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
+        f"{format_length(needed, unit)} is needed{sum_of}",
         f"set a filler of {format_length(needed, unit)} between them, hang it on its other side, "
         "or fit a restrictor that stops it at 90 degrees, and say restrictor = true",
     )

@@ -76,7 +76,7 @@ def _read(name: str, table: Table) -> Printer | None:
     return printer
 
 
-NAME_RULE = "letters, digits, - and _ are allowed, 12 at most"
+NAME_RULE = "A-Z, a-z, digits, - and _ are allowed, 12 at most"
 
 
 def printer_toml(printer: Printer) -> str:

@@ -99,17 +99,16 @@ def _draw_diamonds(space: Space, plan: CardPlan) -> None:
             )
         )
         draw_line(space, plan, 0.0, v - 3.2, 0.0, v + 3.2)
-    if plan.up.kind != "index":
-        top = plan.y(near if plan.words_low else far) + len(lines) * SMALL / 2 - 3.0
-        for row, text in enumerate(lines):
-            space.add(Text(x=plan.x(0.0) + 5.5, y=top - row * SMALL, text=text))
+    top = plan.y(near if plan.words_low else far) + len(lines) * SMALL / 2 - 3.0
+    for row, text in enumerate(lines):
+        space.add(Text(x=plan.x(0.0) + 5.5, y=top - row * SMALL, text=text))
 
 
 def draw_middle_names(space: Space, plan: CardPlan) -> None:
     """Name the diamonds, where there is room beside them."""
     if plan.across.kind != "middle" or plan.half:
         return
-    if not plan.words_low and plan.up.kind != "index":
+    if not plan.words_low:
         return
     x, y = plan.x(0.0), plan.y(plan.far_diamond) - 1.25
     space.add_where_free(

@@ -148,7 +148,7 @@ class CardPlan:
     @property
     def words_low(self) -> bool:
         """Whether the words of the middle find room at the near diamond, before the holes."""
-        return self.v0 >= 1.0 + self.diamond_row()
+        return self.up.kind != "index" and self.v0 >= 1.0 + self.diamond_row()
 
     def diamond_row(self) -> float:
         return max(10.0, len(self.middle_lines()) * SMALL + 2.0)
@@ -251,7 +251,7 @@ class CardPlan:
                 for centre, label in zip(self.column_centres, self.column_labels, strict=True)
             )
             above = self.inner and self.inner_above
-            if not self.words_low and self.up.kind != "index":
+            if not self.words_low:
                 self.far_diamond = end + self.diamond_row() / 2
                 end += self.diamond_row()
             elif inner > 20.0 and self.heading_low and not above:

@@ -288,10 +288,13 @@ def _widths(
     boxes: Sequence[Seen], scale: Scale, unit: Unit, outside: str, also: Sequence[float] | None
 ) -> Chain:
     """Give the chain of a row's boxes, and of what stands open between them and `also`; of boxes
-    that stand nowhere (`also` None) the widths alone."""
+    that stand nowhere (`also` None) the widths alone. No box's width is parted."""
     spans: Iterable[tuple[float, float]] = ((box.x, box.right) for box in boxes)
     if also is not None:
-        spans = pairwise(levels([*(end for box in boxes for end in box.ends), *also]))
+        beside = (
+            at for at in also if not any(box.x + SLACK < at < box.right - SLACK for box in boxes)
+        )
+        spans = pairwise(levels([*(end for box in boxes for end in box.ends), *beside]))
     return Chain(
         lengths=tuple(
             Length(scale.across(one), scale.across(other), other - one) for one, other in spans

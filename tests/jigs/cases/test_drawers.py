@@ -196,3 +196,4 @@ def test_a_low_front_has_no_room_for_a_drawer(tmp_path: Path) -> None:
     assert told.status == 1
     assert "there is room for a drawer box 4.2 mm" in told.text
     assert "Give its front more height, or make it a false front" in told.text
+    assert "[fixing-no-room]" not in told.text  # of a box that is not built

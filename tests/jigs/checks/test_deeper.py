@@ -45,6 +45,7 @@ def test_a_wall_box_beside_a_tall_one(hand: Hand) -> None:
     assert told.part == "W1-1"
     assert pytest.approx(242.95) == TALL_DEEP - WALL_DEEP - BUMPER - T
     assert "stands out 243.0 mm" in told.text
+    assert told.text.endswith("6.0 mm (1/4- in) is needed")
     assert "6.0 mm" in told.remedy
     other: Hand = "right" if hand == "left" else "left"
     assert found(kitchen(other, tall_at=hand)) == []
@@ -56,7 +57,9 @@ def test_a_wall_box_beside_a_tall_one(hand: Hand) -> None:
 def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:
     """A door 271.8 wide has its pull 221 from the hinge, within 242.95: 35 + 6."""
     for gap, told in ((41.0, 0), (40.0, 1)):
-        assert len(found(kitchen("left", tall_at="left", gap=gap, width=275.0))) == told
+        problems = found(kitchen("left", tall_at="left", gap=gap, width=275.0))
+        assert len(problems) == told
+        assert all("for its pull + 6.0 mm (1/4- in) to spare)" in each.text for each in problems)
 
 
 def test_a_projection_that_nobody_measured_is_told_as_open() -> None:

@@ -123,3 +123,17 @@ def test_there_is_one_way_to_fold_and_to_block() -> None:
         assert not any("push" in each for each in steps)
         assert any("Cut " in each for each in steps)
         assert f"fold down, {TRUE_FOLD}; block against the flap" in steps_again(view)
+
+
+def test_a_card_without_a_flap_says_how_it_is_set() -> None:
+    """A pull in the middle of a drawer front 760 high: a line from its top edge, and the middle,
+    how both are found, in the steps too."""
+    layout = laid_out(box_text("B1", "drawer", 'kind = "drawer"'))
+    (card,) = [card for card in cards_of(layout) if card.view.face == "front"]
+    assert not card.edges
+    assert "SET THIS EDGE ON A LINE" in words(card)
+    assert "MARK THE MIDDLE: half of the width YOU measured" in words(card)
+    steps = " ".join(steps_for(card.view))
+    assert "Mark the middle, and the line a card without a flap names." in steps
+    door = only_cards("B3-2", "front")[0].view
+    assert "Mark the middle" not in " ".join(steps_for(door))

@@ -236,6 +236,19 @@ def test_files_are_named_after_the_walls() -> None:
     ]  # fmt: skip
 
 
+def test_no_box_is_parted_in_its_chain() -> None:
+    """What stands on the floor begins at 300, before a wall box from 100 to 650: its 550 stays one
+    length, and what is open between the two rows' ends is one where no box hangs."""
+    one = FrontSpec(id="1", kind="pair")
+    standing = box(replace(one, id="B1-1"), name="B1", width=600.0, x=300.0)
+    for x, lengths in ((100.0, {"550.0"}), (450.0, {"550.0", "150.0"})):
+        hanging = box(replace(one, id="W1-1"), name="W1", kind="wall", width=550.0, height=720.0,
+                      above_floor=1400.0, x=x)  # fmt: skip
+        (drawn,) = draw(lay(standing, hanging, units="mm"))
+        said = {mark.text for mark in drawn.page.marks if isinstance(mark, Text)}
+        assert {"550.0", "200.0", "350.0", "150.0"} & said == lengths
+
+
 def test_a_wall_is_hatched_and_a_corner_is_not(demo: Layout) -> None:
     """The fillers before them are drawn and dimensioned, and nothing runs into them."""
     spec = WallSpec(
