@@ -1,10 +1,11 @@
-"""Drawings that are a folder of files: each appears whole or not at all, one after the other."""
+"""Drawings that are a folder of files: all are drawn, then written aside, then appear together."""
 
 from collections.abc import Iterable, Iterator
+from contextlib import ExitStack
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from cli.output import make_folder, write_bytes
+from cli.output import alone_in, guard, make_folder, set_aside, told
 
 if TYPE_CHECKING:
     from templates.sheets import Sheets
@@ -45,10 +46,15 @@ def write_folder(
     and was not written now: it may show a part as it no longer is."""
     folder = Path(target)
     make_folder(folder)
-    written: set[str] = set()
-    for name, data in files:
-        write_bytes(str(folder / name), data, sources=sources)
-        written.add(name)
+    written = dict(files)
+    with told(f"'{folder}'"), alone_in(folder), ExitStack() as undo:
+        aside = []
+        for name, data in written.items():
+            guard(str(folder / name), sources)
+            aside.append(set_aside(folder / name, data))
+            undo.callback(aside[-1].drop)
+        for file in aside:
+            file.put()
     kinds = {Path(name).suffix for name in written}
     older = sorted(
         path.name

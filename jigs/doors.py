@@ -99,8 +99,9 @@ def plan_door(
         problems.extend(check_skin(front, record, thickness, unit))
         problems.extend(check_stile(front, record, choice.tab, unit))
     problems.extend(check_constant(front, record, choice))
-    problems.extend(check_tab(front, record, choice))
-    problems.extend(check_overlay(front, record, choice, unit))
+    # What the search did to reach an overlay that no tab reaches says nothing more.
+    missed = check_overlay(front, record, choice, unit)
+    problems.extend(missed or check_tab(front, record, choice))
     problems.extend(check_hinge_reveal(front, record, thickness, unit))
     if spec.hinges_at:
         plates = tuple(sorted(front.y + height for height in spec.hinges_at))

@@ -118,7 +118,7 @@ def check_constant(
             f"the constant of hinge '{record.name}' is {record.constant:g} mm; a hinge of the kind "
             f"{record.kind} has {low:g} to {high:g}"
         )
-    elif not choice.plate_stated and choice.plate < -SLACK:
+    elif record.kind == front.hung and not choice.plate_stated and choice.plate < -SLACK:
         text = (
             f"a constant of {record.constant:g} mm wants a plate of {format_mm(choice.plate)} mm "
             f"for hinge '{record.name}': none is lower than 0"

@@ -41,16 +41,20 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
         taken += [appliance.id for appliance in wall.appliances]
         if name is not None and name in [other.name for _, other in rows]:
             table.note("name", f"duplicate wall ('{name[:40]}' given); write each wall once")
-        elif name is not None and name not in standing:
-            table.note(
-                "name", f"no box stands on it ('{name[:40]}' given); {_which(name, standing)}"
-            )
         table.close()
         rows.append((table, wall))
+    walls = [wall.name for _, wall in rows if wall.name]
+    for table, wall in rows:
+        # Where a box stands on a wall that nobody names, that name is the slip, and is told.
+        if wall.name and wall.name not in standing and {*standing} <= {*walls, ""}:
+            table.note(
+                "name",
+                f"no box stands on it ('{wall.name[:40]}' given); {_which(wall.name, standing)}",
+            )
     for table, wall in rows:
         for hand in HANDS:
             _check_corner(table, wall, hand, standing, [other for _, other in rows])
-    _check_standing(job, boxes, [wall.name for _, wall in rows if wall.name])
+    _check_standing(job, boxes, walls)
     return tuple(wall for _, wall in rows)
 
 

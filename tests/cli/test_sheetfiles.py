@@ -65,3 +65,19 @@ def test_a_folder_does_not_go_to_standard_output(form: str, run: Run, small: Pat
 def test_bare_faces_know_no_printer(form: str, run: Run, small: Path) -> None:
     """A correction that is not made is not passed over in silence."""
     assert run("sheets", small, "--format", form, "--printer", "garage").exit_code == 2
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_a_folder_of_drawings_appears_together(form: str, run: Run, small: Path) -> None:
+    """Where the last of them cannot be written, none is, and an older set stays as it was."""
+    assert run("sheets", small, "--format", form, "-o", "out").exit_code == 0
+    *others, last = sorted(Path("out").iterdir())
+    for path in others:
+        path.write_text("older")
+    last.unlink()
+    last.mkdir()
+    result = run("sheets", small, "--format", form, "-o", "out")
+    assert result.exit_code == 1
+    assert last.name in result.stderr
+    assert {path.read_text() for path in others} == {"older"}
+    assert names("out") == {path.name for path in (*others, last)}

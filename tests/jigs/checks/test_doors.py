@@ -67,6 +67,20 @@ def test_what_the_search_moved_is_told() -> None:
 
 
 @pytest.mark.parametrize(
+    ("changed", "plates", "fault"),
+    [({"kind": "half", "constant": 5.5}, (3.0,), "hinge-kind"),
+     ({"kind": "inset", "constant": -4.0}, (), "hinge-kind"),
+     ({"constant": 9.0}, (9.0,), "overlay")],
+)  # fmt: skip
+def test_an_overlay_out_of_reach_is_told_once(
+    changed: dict[str, object], plates: tuple[float, ...], fault: str
+) -> None:
+    """What tab or plate the search ended at says nothing of a hinge of the wrong kind, or held."""
+    record = replace(HINGE, plates=plates, **changed)  # type: ignore[arg-type]
+    assert codes(door(record)) == [fault]
+
+
+@pytest.mark.parametrize(
     ("kind", "constant", "asked"),
     [
         ("full", 8.0, False), ("full", 20.0, False), ("full", 7.9, True), ("full", 20.1, True),

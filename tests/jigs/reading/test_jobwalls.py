@@ -209,7 +209,8 @@ def test_a_box_on_a_wall_that_no_wall_names(tmp_path: Path) -> None:
     """Where walls are stated a slip in a box's wall is refused, with the wall that is nearest; a
     box may leave its wall out, and a job without [[wall]] may call them as it likes."""
     slip = wall('left = "wall"').replace('wall = "north"', 'wall = "nroth"')
-    [fault] = [each for each in faults_of(tmp_path, slip) if "box[1].wall: " in each]
+    [fault] = faults_of(tmp_path, slip)
+    assert "box[1].wall: " in fault
     assert "no [[wall]] has that name ('nroth' given); did you mean 'north'?" in fault
     away = SOUTH.replace('wall = "south"\n', "").replace("C1", "C2")
     text = wall('left = "wall"').replace("[[wall]]", f"{away}[[wall]]", 1)
