@@ -30,11 +30,11 @@ def select(
     known |= dict.fromkeys(side.board for side in layout.sides)
     known |= dict.fromkeys(rollout.id for rollout in layout.rollouts)
     known |= dict.fromkeys(more)
-    wanted = [name.strip().upper() for name in names]
-    for name in wanted:
-        if name not in known:
+    given = [name.strip() for name in names]
+    for name in given:
+        if name.upper() not in known:
             raise click.BadParameter(_unknown(name, tuple(known)), param_hint="'--only'")
-    return frozenset(wanted) or None
+    return frozenset(name.upper() for name in given) or None
 
 
 def select_first(layout: "Layout") -> frozenset[str]:
@@ -105,7 +105,7 @@ def nothing_drawn(chosen: "Layout") -> str:
 def _unknown(name: str, known: tuple[str, ...]) -> str:
     from difflib import get_close_matches
 
-    near = get_close_matches(name, known, n=4, cutoff=0.5)
+    near = get_close_matches(name.upper(), known, n=4, cutoff=0.5)
     if near:
         return f"no part, box or wall is called {name!r}; the nearest: {', '.join(near)}."
     boxes = ", ".join(known[:12])

@@ -8,7 +8,7 @@ laid on a drawing of 1:1 must agree with it. Millimetres.
 
 from jigs.confirming import Record, kind_of
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.hinge import USUAL_TAB, choose_tab_and_plate, cup_from_edge, overlay_got
+from jigs.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
@@ -156,7 +156,7 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
 
 def _cup_plan(record: HingeRecord) -> list[Mark]:
     """The door's back, its hinge edge on the left; (0, 0) is on that edge, level with the cup."""
-    tab = USUAL_TAB if record.tab is None else record.tab
+    tab = choose_tab_and_plate(record, WANTED[record.kind]).tab
     cup, half = cup_from_edge(record, tab), record.fixing_spacing / 2
     line, reach = cup + record.fixing_inboard, record.flange_length / 2
     left, right = line - record.flange_width / 2, line + record.flange_width / 2

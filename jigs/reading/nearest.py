@@ -62,6 +62,10 @@ def suggest_record(name: str, known: Iterable[str]) -> str:
         if family:
             wanted = int(asked[2])
             return f"did you mean '{min(family, key=lambda f: abs(int(f[0][2]) - wanted))[1]}'?"
+    own = [other for other in names
+           if (found := _NUMBERED.fullmatch(other)) and found[1] == name.lower()]  # fmt: skip
+    if own:
+        return f"which of them: {', '.join(_families(own))}?"
     near = suggest(name, names)
     return near if near.startswith("did") else f"known: {', '.join(_families(names))}"
 

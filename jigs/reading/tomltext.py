@@ -1,7 +1,8 @@
 """A TOML document from a file: its text, its values, and the slips people make in lengths.
 
-An unquoted `15 3/4` and a doubled quote `"15 3/4""` are no TOML. Both are common, so the message
-shows the corrected line, and reading goes on behind it: all slips are reported at once.
+An unquoted `15 3/4`, a doubled quote `"15 3/4""` and a text without straight quotes are no TOML.
+All are common, so the message shows the corrected line, and reading goes on behind it: all slips
+are reported at once.
 """
 
 import re
@@ -29,6 +30,9 @@ _NAME = re.compile(
     r"(?P<head>\s*\[{0,2}\s*)(?P<name>[^\s\[\]=\"'#][^\[\]=\"'#]*?)"
     r"(?P<tail>\s*[\]=].*)"
 )
+_TEXT = re.compile(r"[“”„‘’‚«»'\"]?(?P<text>[^\W\d_][^\[\]{}=,\"'“”„‘’‚«»]*)[“”„‘’‚«»'\"]?")
+_TEXT_QUOTED = 'a text stands between straight quotes, "'
+_SMALL = "true and false are written in small letters"
 _LENGTH_QUOTED = "a length stands between quotes"
 _NAME_QUOTED = "a name with letters other than A to Z stands between quotes"
 _DOUBLED = re.compile(r"\"(?P<length>[0-9][^\"]*)\"\"")
@@ -128,6 +132,12 @@ def _correct(text: str, number: int) -> tuple[str, str | None, str]:
     if pair and _is_length(pair["value"]):
         corrected = f"{pair['head']}{_quote(pair['value'])}{pair['tail']}"
         return line, _if_valid(corrected), _LENGTH_QUOTED
+    word = _TEXT.fullmatch(pair["value"]) if pair else None
+    if pair and pair["value"].lower() in ("true", "false"):
+        return line, _if_valid(f"{pair['head']}{pair['value'].lower()}{pair['tail']}"), _SMALL
+    if pair and word:
+        corrected = f'{pair["head"]}"{word["text"].strip()}"{pair["tail"]}'
+        return line, _if_valid(corrected), _TEXT_QUOTED
     corrected = _DOUBLED.sub(lambda found: _quote(found["length"] + '"'), line)
     return line, _if_valid(corrected) if corrected != line else None, _LENGTH_QUOTED
 

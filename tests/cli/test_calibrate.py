@@ -154,6 +154,13 @@ def test_a_text_that_no_line_keeps_is_refused(run: Run, settings: Path, tray: st
     assert not settings.exists()
 
 
+def test_a_printers_name_has_letters_from_a_to_z(run: Run) -> None:
+    """And the message says so: those of other alphabets are letters too."""
+    result = run("calibrate", "küche", *TRUE)
+    assert result.exit_code == 1
+    assert "('küche' given); A-Z, a-z, digits" in result.stderr
+
+
 @pytest.mark.parametrize("broken", ["[printer", 'name = "x"\n', "\x00\x00", "printer = 3\n"])
 def test_broken_settings_are_named_with_the_way_out(
     run: Run, small: Path, settings: Path, broken: str

@@ -73,6 +73,13 @@ def test_only_tells_of_the_chosen_parts_alone(run: Run, held: Path) -> None:
     assert run("sheets", held).exit_code == 1
 
 
+def test_an_unknown_part_is_named_as_it_was_typed(run: Run, small: Path) -> None:
+    """The nearest as the job has it."""
+    result = run("sheets", small, "--only", "b1_side-l")
+    assert result.exit_code == 2
+    assert "is called 'b1_side-l'; the nearest: B1-SIDE-L" in " ".join(result.stderr.split())
+
+
 def test_only_what_is_held_draws_nothing(run: Run, held: Path) -> None:
     """No file that might pass for its sheets, and the reason."""
     result = run("sheets", held, "--only", "B1-2")

@@ -56,6 +56,17 @@ def test_a_hinge_is_dimensioned_at_full_scale() -> None:
     assert circles == [3.0, 3.0, 5.0, 5.0, 35.0]
 
 
+def test_section_and_plan_show_one_tab() -> None:
+    """Tabs 4, 5, 6, a constant of 14.5 and plates 0 and 2: 4 is taken for 18 - 1.6 = 16.4, since
+    14.5 + 4 - 2 = 16.5, in both drawings."""
+    record = replace(
+        generic_hinges()["cup35-full"], constant=14.5, plates=(0.0, 2.0), tabs=(4.0, 5.0, 6.0)
+    )
+    said = texts(hardware_page(record, PAPERS["common"]))
+    assert said.count("a 4") == 2
+    assert "tab, half the cup 21.5" in said
+
+
 def test_a_slide_shows_a_and_b_and_where_its_holes_stand() -> None:
     """Side mounts have the centre line above the drawer instead of a."""
     under = texts(hardware_page(generic_slides()["undermount-533"], PAPERS["common"]))

@@ -196,6 +196,20 @@ def test_slips_in_lengths_are_corrected(tmp_path: Path, old: str, new: str, corr
     assert fixed.boxes[0].id == "B1"
 
 
+@pytest.mark.parametrize("typed", ["B1", "“B1”", "„B1“", "‘B1’", "«B1»", '"B1', "B1 # of oak"])
+def test_a_text_without_straight_quotes_is_shown_with_them(tmp_path: Path, typed: str) -> None:
+    """Forgotten, or curled by the editor it was typed in; what is written there then reads."""
+    (fault,) = faults_of(tmp_path, JOB.replace('id = "B1"', f"id = {typed}"))
+    assert 'a text stands between straight quotes, ", write: id = "B1"' in fault
+    assert read(tmp_path, JOB.replace('id = "B1"', fault.split("write: ")[1])).boxes[0].id == "B1"
+
+
+def test_true_is_no_text(tmp_path: Path) -> None:
+    """A yes or no in capitals wants no quotes."""
+    (fault,) = faults_of(tmp_path, JOB.replace('id = "B1"', 'id = "B1"\nbuilt = True'))
+    assert "write: built = true" in fault
+
+
 def test_all_slips_at_once(tmp_path: Path) -> None:
     """Every slip of a file is reported, not the first alone."""
     text = JOB.replace('"30 1/2"', "30 1/2").replace('"2 1/2"', '"2 1/2""')

@@ -35,6 +35,18 @@ def test_families_are_named_by_their_ends() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("family", "said"),
+    [
+        ("undermount", "which of them: undermount-229 to undermount-750?"),
+        ("bar", "which of them: bar-64 to bar-480, bar-3in to bar-18in?"),
+    ],
+)
+def test_of_a_family_without_a_number_none_is_picked(family: str, said: str) -> None:
+    """No letters say which size is meant."""
+    assert suggest_record(family, NAMES) == said
+
+
 def test_the_nearest_id_is_named_where_the_list_is_cut_short() -> None:
     """Nothing is like it, and the one with most letters in common is the last of fourteen."""
     ids = [f"B{n}" for n in range(1, 14)]
