@@ -96,7 +96,9 @@ def test_an_inset_pair_and_an_inset_stack() -> None:
 
 def test_inset_drawers_stand_back_and_lower_on_their_fronts() -> None:
     """Slide lines 37 + T; the lowest stands b over the panel, b - gap over its own front."""
-    layout = kitchen(*(door(f"D{n}", kind="drawer", hinged=None) for n in (1, 2)), depth=600.0)
+    slide = replace(SLIDE, fixing_at=(37.0, 165.0), carry_at=(261.0,))
+    drawers = [door(f"D{n}", kind="drawer", hinged=None) for n in (1, 2)]
+    layout = lay_out(job(replace(box(*drawers, depth=600.0), overlay="inset"), slide=slide))
     for board in ("B1-SIDE-L", "B1-SIDE-R"):
         slides = [f for f in side_of(layout, board).fittings if f.kind == "slide"]
         assert [[h.x for h in f.holes] for f in slides] == [[37 + T, 165 + T]] * 2
