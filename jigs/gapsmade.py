@@ -53,10 +53,15 @@ def measure_gaps(layout: Layout) -> GapsMade:
 
 
 def _within(fronts: Sequence[Front]) -> Iterator[float]:
-    """Give the gaps between the fronts of one box, beside and above each other; mm."""
+    """Give the gaps between the fronts of one box, beside and above each other; mm.
+
+    Between inset fronts of two columns stands a board, and no gap.
+    """
     for one in fronts:
         for other in fronts:
             if _overlap(one.y, one.height, other.y, other.height):
+                if one.column != other.column and "inset" in (one.overlay, other.overlay):
+                    continue
                 gap = other.x - one.x - one.width
             elif _overlap(one.x, one.width, other.x, other.width):
                 gap = other.y - one.y - one.height

@@ -4,8 +4,9 @@ Two fronts 1/16 apart, each with the other's label, are both within the 1.6 that
 both wrong; so is a front nearly as wide as high that was made the other way round.
 """
 
-from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import product
+from math import floor
 
 from jigs.checks.finding import warning
 from jigs.job import BoxSpec, FrontKind
@@ -43,16 +44,13 @@ def _off(front: Front, ordered: tuple[float, float]) -> float:
 
 
 def _exchanged_labels(measured: Sequence[Front], unit: Unit) -> Iterator[Problem]:
-    by_width = sorted(measured, key=lambda front: (front.ordered or (0.0,))[0])
-    widths = [(front.ordered or (0.0,))[0] for front in by_width]
+    orders = _Orders(measured)
     told: set[str] = set()
     for front in measured:
         if front.ordered is None or front.id in told or _off(front, front.ordered) < BETTER / 2:
             continue
-        low = bisect_left(widths, front.width - FITS)
-        high = bisect_right(widths, front.width + FITS)
-        for other in by_width[low:high]:
-            if other is front or other.ordered is None or other.id in told:
+        for other in orders.fitted_by(front):
+            if other.ordered is None or other.id in told:
                 continue
             crosswise = _off(front, other.ordered) + _off(other, front.ordered)
             straight = _off(front, front.ordered) + _off(other, other.ordered)
@@ -68,6 +66,31 @@ def _exchanged_labels(measured: Sequence[Front], unit: Unit) -> Iterator[Problem
                     (other.id,),
                 )
                 break
+
+
+class _Orders:
+    """The sizes that were ordered, each once, in squares of FITS by which those near are found."""
+
+    def __init__(self, measured: Iterable[Front]) -> None:
+        self._fronts: dict[tuple[float, float], list[Front]] = {}
+        for front in measured:
+            if front.ordered is not None:
+                self._fronts.setdefault(front.ordered, []).append(front)
+        self._near: dict[tuple[int, int], list[tuple[float, float]]] = {}
+        for order in sorted(self._fronts):
+            self._near.setdefault(_square(*order), []).append(order)
+
+    def fitted_by(self, front: Front) -> Iterator[Front]:
+        """Give the fronts of other sizes whose order one fits as it was measured."""
+        across, up = _square(front.width, front.height)
+        for square in product(range(across - 1, across + 2), range(up - 1, up + 2)):
+            for order in self._near.get(square, ()):
+                if order != front.ordered and _off(front, order) <= FITS:
+                    yield from self._fronts[order]
+
+
+def _square(width: float, height: float) -> tuple[int, int]:
+    return floor(width / FITS), floor(height / FITS)
 
 
 def _turned(measured: Sequence[Front], unit: Unit) -> Iterator[Problem]:

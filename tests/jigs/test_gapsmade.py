@@ -7,7 +7,7 @@ import pytest
 from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.gapsmade import measure_gaps
-from jigs.job import FrontSpec, Reveal
+from jigs.job import ColumnSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from templates.elevations.elevation import draw_elevations
@@ -71,3 +71,15 @@ def test_check_order_and_elevations_say_it() -> None:
     assert words in " ".join(order.split())
     (drawn,) = draw_elevations(layout, PAPERS["a4"])
     assert words in " ".join(m.text for m in drawn.page.marks if isinstance(m, Text))
+
+
+def test_a_board_between_inset_fronts_is_no_gap() -> None:
+    """Two columns: a stack stands 3.2 apart, and beside it is a partition."""
+    fronts = [
+        FrontSpec(id=f"B1-{number}", kind="drawer", column=column)
+        for number, column in enumerate((1, 1, 2, 2), start=1)
+    ]
+    columns = (ColumnSpec(share=1), ColumnSpec(share=1))
+    spec = replace(box(*fronts, width=900.0), overlay="inset", columns=columns)
+    gaps = measure_gaps(lay_out(job(spec, units="mm")))
+    assert gaps.one_box == pytest.approx((3.2, 3.2))

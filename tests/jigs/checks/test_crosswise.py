@@ -1,10 +1,12 @@
 """What was perhaps exchanged: labels of two fronts, width and height of one; digits of a size."""
 
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
+from jigs.checks.crosswise import check_crosswise
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.lengths import Unit
@@ -13,6 +15,7 @@ from jigs.problems import Problem
 from jigs.reading.inputs import read_job
 from tests.jigs.delivery.test_matching import deliver, row
 from tests.jigs.sample import GOLDEN, box, front_of, job
+from tests.test_linear import count_lines
 
 W, H = 454.0, 771.5
 SIXTEENTH = 25.4 / 16
@@ -127,3 +130,17 @@ def test_exchanged_digits_are_told_where_sizes_no_longer_close(place: int) -> No
             layout = lay_out(job(box(*specs, kind="drawer"), reveal=GOLDEN))
             codes = {problem.code for problem in layout.problems}
             assert codes & {"reveals-do-not-close", "end-reveal", "side-reveal"}, slip
+
+
+def test_many_fronts_alike_and_all_a_little_large_take_no_longer_each() -> None:
+    """A whole order that came 0.7 too wide and too high: none is held against each other."""
+    (front,) = lay_out(job(box(FrontSpec(id="B1-1", kind="door", hinged="left")))).fronts
+
+    def lines(count: int) -> int:
+        came = [
+            replace(front, id=f"F{n}", ordered=(400.0, 700.0), width=400.7, height=700.7)
+            for n in range(count)
+        ]
+        return count_lines(lambda: check_crosswise((), came, "mm"))
+
+    assert lines(60) - lines(30) <= 2.1 * (lines(30) - lines(15))
