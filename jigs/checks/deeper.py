@@ -2,9 +2,9 @@
 an appliance that stands proud.
 
 The deeper box stands out beyond the face of the door as an end panel does: opened, the door's pull
-strikes it where the box reaches as far, else its face. It wants the pull's projection, or nothing,
-and 6 between the boxes, or a restrictor (common practice, no source). A box that stands out by
-less than the thickness of a front is no deeper one.
+strikes it where the box or its own fronts reach as far, else the door's face does. It wants the
+pull's projection, or nothing, and 6 between the boxes, or a restrictor (common practice, no
+source). A box that stands out by less than the thickness of a front is no deeper one.
 """
 
 from bisect import bisect_left, bisect_right
@@ -90,6 +90,13 @@ def _room(
     return between - panel * sum(kind is not None for kind in panels)
 
 
+def _fronts_of(job: Job, other: BoxSpec | Appliance) -> float:
+    """Give how far the fronts of a box stand out before its front edge; mm."""
+    if not isinstance(other, BoxSpec) or other.overlay == "inset" or not other.fronts:
+        return 0.0
+    return job.build.bumper + job.material.front
+
+
 def _check(
     job: Job, box: BoxSpec, front: Front, other: BoxSpec | Appliance, room: float
 ) -> Iterator[Problem]:
@@ -103,7 +110,7 @@ def _check(
     if reach <= STANDS_OUT + SLACK or room < -TOUCHING:
         return
     projection = projection_of(front, job.pulls)
-    if pull_from_hinge(front) > reach + SLACK:
+    if pull_from_hinge(front) > reach + _fronts_of(job, other) + SLACK:
         projection = 0.0
     needed = projection + SPARE
     if room >= needed - SEEN - SLACK:

@@ -62,6 +62,14 @@ def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:
         assert all("for its pull + 6.0 mm (1/4- in) to spare)" in each.text for each in problems)
 
 
+@pytest.mark.parametrize(("reach", "wanted"), [(199.0, 6.0), (201.0, 41.0)])
+def test_a_pull_strikes_the_deeper_boxs_own_fronts_too(reach: float, wanted: float) -> None:
+    """They stand 2 + 19.05 before its front edge: a pull 221 from the hinge is met from 199.95."""
+    deep = WALL_DEEP + BUMPER + T + reach
+    (told,) = found(kitchen("left", tall_at="left", width=275.0, deep=deep))
+    assert f"set a filler of {wanted:.1f} mm" in told.remedy
+
+
 def test_a_projection_that_nobody_measured_is_told_as_open() -> None:
     """It decides the finding, and is no fact until the pull's record confirms it."""
     cases: tuple[tuple[dict[str, Confirmed], str], ...] = (
