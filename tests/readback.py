@@ -334,7 +334,9 @@ class _Words:
         matrix, em = _matrix(item), c_float()
         assert raw.FPDFTextObj_GetFontSize(item, byref(em))
         turned = matrix.a == 0
-        assert (matrix.a == matrix.d and matrix.b == 0) if not turned else matrix.b == -matrix.c
+        across, up = (matrix.b, -matrix.c) if turned else (matrix.a, matrix.d)
+        assert turned or matrix.b == 0
+        assert 0.9 < across / up < 1.1  # a printer's correction may stretch it
         last = self._place(rows[-1])
         return _Shown(
             text="".join(self._text(rows)),
@@ -346,10 +348,11 @@ class _Words:
         )
 
     def _text(self, rows: list[int]) -> Iterator[str]:
-        """Give letter after letter; of several spaces the library tells but the first."""
+        """Give letter after letter; of several spaces the library tells but the first, and a
+        hyphen where it believes that a word is divided is a sign of its own."""
         space = None
         for row in rows:
-            letter = chr(raw.FPDFText_GetUnicode(self._words, row))
+            letter = chr(raw.FPDFText_GetUnicode(self._words, row)).replace("\x02", "-")
             place = self._place(row) if space or letter == " " else None
             if space and place:
                 wide, high = space.right - space.left, space.top - space.bottom

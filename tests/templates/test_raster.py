@@ -19,6 +19,7 @@ from templates.marks import Page, Qr
 from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_matrix
 from templates.raster import Raster, raster_of
+from tests.readback import read_pages
 from tests.templates.kitchens import galley, one_of_each, workshop
 from tests.templates.labels.test_labels import LABELS
 
@@ -81,15 +82,14 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     rectangles read back, and every dot taken that one of them touches."""
     raster = raster_of(printer, dots)
     page = label_pages(galley(), SOME, STOCKS["letter-3x10"], raster=raster)[0]
-    with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-        read = pdf.pages[0]
-        high = float(read.height)
-        runs = [
-            tuple(edge / 72 * dots for edge in (r["x0"], high - r["y1"], r["x1"], high - r["y0"]))
-            for r in read.rects
-            if r["fill"]
-        ]
-    painted = np.zeros((math.ceil(high / 72 * dots), math.ceil(float(read.width) / 72 * dots)))
+    (read,) = read_pages(write_pdf([page]))
+    to_dots = dots / 25.4
+    high, wide = (round(edge * to_dots, 3) for edge in (read.height, read.width))
+    runs = [
+        (x0 * to_dots, high - y1 * to_dots, x1 * to_dots, high - y0 * to_dots)
+        for x0, y0, x1, y1 in read.blacks
+    ]
+    painted = np.zeros((math.ceil(high), math.ceil(wide)))
     for x0, y0, x1, y1 in runs:
         painted[math.floor(y0) : math.ceil(y1), math.floor(x0) : math.ceil(x1)] = 1
     symbols = [mark for mark in page.marks if isinstance(mark, Qr)]

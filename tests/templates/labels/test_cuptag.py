@@ -1,12 +1,10 @@
 """Cup tags, read back from the page: they go into the bore, and say whose door it is."""
 
-import io
 import math
 from dataclasses import replace
 from typing import Any, Literal
 
 import numpy as np
-import pdfplumber
 import pypdfium2
 import pytest
 import zxingcpp
@@ -17,12 +15,14 @@ from jigs.parts import Layout
 from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
 from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr, Text
-from templates.pdf import POINT, write_pdf
+from templates.pdf import write_pdf
 from templates.qr import QUIET, qr_side
 from templates.raster import Raster
 from tests.jigs.sample import box, lay
+from tests.letters import drawn_on, letters_of
+from tests.readback import read_pages
 from tests.templates.kitchens import galley
-from tests.templates.labels.test_labels import boxes_of, meet
+from tests.templates.labels.test_labels import extents_of, meet
 
 TAGS = {name: stock for name, stock in STOCKS.items() if stock.bore is not None}
 EVERY = pytest.mark.parametrize("stock", TAGS.values(), ids=TAGS)
@@ -53,12 +53,10 @@ def test_nothing_leaves_its_tag_or_lies_on_another(
 ) -> None:
     """Every letter and stroke lies within the cut line; no letter on a symbol or its white."""
     for page in tags(layout, stock, dots):
-        with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-            read = pdf.pages[0]
-            head = page.height - stock.top + 1.0
-            chars = [c for c in read.chars if c["text"].strip() and float(c["y0"]) / POINT < head]
-            letters = boxes_of(chars, 0.05)
-            drawn = boxes_of([*read.rects, *read.curves, *read.lines], 0.0)
+        (read,) = read_pages(write_pdf([page]))
+        head = page.height - stock.top + 1.0
+        letters = extents_of([char for char in letters_of(read) if char[1] < head], 0.05)
+        drawn = extents_of(drawn_on(read))
         places = [stock.corner(place + 1) for place in range(stock.places)]
         for x0, y0, x1, y1 in (*letters, *drawn):
             assert any(

@@ -1,8 +1,5 @@
 """The test page of a stock, read back: outlines where the geometry says, and scales to read."""
 
-import io
-
-import pdfplumber
 import pytest
 
 from jigs.labelstock import Stock
@@ -11,9 +8,10 @@ from jigs.sheetsizes import SHEETS, Sheet
 from templates.labels.fitpage import FRAME, fit_page
 from templates.labels.stocks import STOCKS
 from templates.marks import Line, Outline, Page, Text
-from templates.pdf import POINT, write_pdf
+from templates.pdf import write_pdf
 from templates.raster import Raster, raster_of
 from tests.clashes import clashes_of_marks
+from tests.readback import Box, read_pages
 
 ROLLS = {name: stock for name, stock in STOCKS.items() if stock.roll}
 SHEETS_OF_LABELS = {
@@ -34,13 +32,10 @@ LEAST = Stock(
 MOVED = Printer(name="garage", across=179.5, along=199.4, labels_right=0.6, labels_up=-0.4)
 
 
-def frames(page: Page) -> list[tuple[float, float, float, float]]:
+def frames(page: Page) -> list[Box]:
     """Read the rectangles of a page back, in mm from its lower left corner."""
-    with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-        return [
-            tuple(float(rect[side]) / POINT for side in ("x0", "y0", "x1", "y1"))  # type: ignore[misc]
-            for rect in pdf.pages[0].rects
-        ]
+    (read,) = read_pages(write_pdf([page]))
+    return [box for box, _, _ in read.frames]
 
 
 @pytest.mark.parametrize(

@@ -22,7 +22,10 @@ from templates.labels.stocks import STOCKS
 from templates.marks import Area, Mark, Outline, Page, Qr, Text
 from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_side
+from templates.typeface import known
 from tests.jigs.sample import box, lay
+from tests.letters import drawn_on, letters_of, strokes_of
+from tests.readback import Box, PrintedPage, read_pages
 from tests.templates.kitchens import galley, labels_of, one_of_each, pages_of, workshop
 
 LABELS = {name: stock for name, stock in STOCKS.items() if stock.bore is None}
@@ -59,10 +62,10 @@ def test_every_symbol_reads_at_300_dpi_on_its_own_label(stock: Stock) -> None:
     }
 
 
-def boxes_of(things: list[dict[str, Any]], shrink: float) -> Any:
-    """Give the extents of things on a page in mm, each edge drawn in by `shrink`."""
-    corners = np.array([[t["x0"], t["y0"], t["x1"], t["y1"]] for t in things]).reshape(-1, 4)
-    return corners / POINT + np.array([shrink, shrink, -shrink, -shrink])
+def extents_of(boxes: Sequence[Box], shrink: float = 0.0) -> Any:
+    """Give boxes as an array, each edge drawn in by `shrink`; mm."""
+    corners = np.array(boxes, dtype=float).reshape(-1, 4)
+    return corners + np.array([shrink, shrink, -shrink, -shrink])
 
 
 def meet(a: Any, b: Any) -> Any:
@@ -78,14 +81,14 @@ def meet(a: Any, b: Any) -> Any:
 def check_pages(pages: Sequence[Page], stock: Stock) -> None:
     """Nothing leaves its label; no letter lies on another or on anything drawn; four modules of
     white stay round every symbol."""
-    with pdfplumber.open(io.BytesIO(write_pdf(pages))) as pdf:
-        for page, read in zip(pages, pdf.pages, strict=True):
-            check_page(page, read, stock)
+    for page, read in zip(pages, read_pages(write_pdf(pages)), strict=True):
+        check_page(page, read, stock)
 
 
-def check_page(page: Page, read: Any, stock: Stock) -> None:
-    chars = boxes_of([c for c in read.chars if c["text"].strip()], 0.05)
-    drawn = boxes_of([*read.rects, *read.curves, *read.lines], 0.0)
+def check_page(page: Page, read: PrintedPage, stock: Stock) -> None:
+    chars, drawn = extents_of(letters_of(read), 0.05), extents_of(drawn_on(read))
+    written = "".join(mark.text for mark in page.marks if isinstance(mark, Text))
+    assert len(chars) == len("".join(known(written).split()))
     places = np.array([label_of(stock, place + 1) for place in range(stock.places)])
     for extents in (chars, drawn):
         inside = (
@@ -97,16 +100,16 @@ def check_page(page: Page, read: Any, stock: Stock) -> None:
     assert not pairs[~np.eye(len(chars), dtype=bool)].any()
     assert not meet(chars, drawn).any()
     filled = [
-        {
-            "x0": min(x for x, _ in mark.points) * POINT,
-            "y0": min(y for _, y in mark.points) * POINT,
-            "x1": max(x for x, _ in mark.points) * POINT,
-            "y1": max(y for _, y in mark.points) * POINT,
-        }
+        (
+            min(x for x, _ in mark.points),
+            min(y for _, y in mark.points),
+            max(x for x, _ in mark.points),
+            max(y for _, y in mark.points),
+        )
         for mark in page.marks
         if isinstance(mark, Area | Outline)
     ]
-    around = np.concatenate([boxes_of([*read.curves, *read.lines], 0.0), boxes_of(filled, 0.0)])
+    around = extents_of([*strokes_of(read), *filled])
     for mark in page.marks:
         if isinstance(mark, Qr):
             side = qr_side(mark.text, mark.module)
@@ -114,6 +117,27 @@ def check_page(page: Page, read: Any, stock: Stock) -> None:
             zone = np.array([[x + 0.01, y + 0.01, x + side - 0.01, y + side - 0.01]])
             assert not meet(zone, chars).any()
             assert not meet(zone, around).any()
+
+
+def same_boxes(one: Any, other: Any) -> bool:
+    """Tell whether each box of either has its like in the other, within 0.001 mm."""
+    off = abs(one[:, None] - other[None]).max(axis=2)
+    return len(one) == len(other) and max(off.min(axis=0).max(), off.min(axis=1).max()) < 0.001
+
+
+def test_a_second_library_finds_the_same_boxes() -> None:
+    """Letters, lines, curves, rectangles of some labels, lying and standing."""
+    layout = workshop()
+    pages = label_pages(layout, one_of_each(layout)[::4], STOCKS["letter-2x5"])
+    pdf = write_pdf(pages)
+    with pdfplumber.open(io.BytesIO(pdf)) as document:
+        for own, page in zip(read_pages(pdf), document.pages, strict=True):
+            letters = [char for char in page.chars if char["text"].strip()]
+            drawn = [*page.rects, *page.curves, *page.lines]
+            for theirs, ours in ((letters, letters_of(own)), (drawn, drawn_on(own))):
+                boxes = [[each[side] / POINT for side in ("x0", "y0", "x1", "y1")]
+                         for each in theirs]  # fmt: skip
+                assert same_boxes(extents_of(ours), np.array(boxes))
 
 
 @pytest.mark.parametrize("wall", ["", "Südwestliche Längswand am Herd, Кухня"])
