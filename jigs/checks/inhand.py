@@ -21,6 +21,8 @@ source)."""
 AIMED_AT = 0.8
 """What is aimed at in a front's sizes; a front may lean by as much unsaid. mm (common practice,
 no source)."""
+ALIKE = 0.05
+"""Two measures of a size that differ by less are written as one, mm."""
 REFUSALS = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
 """The findings by which a delivered front is held back: it is what it was made, not as ordered."""
 LEAST_GAP = 1.0
@@ -120,7 +122,7 @@ def _check_size(
     too_small = not beyond.keys().isdisjoint(("too narrow", "too low"))
     off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
     sizes = (
-        f"measured {_size(made.width, made.height, unit)}, ordered "
+        f"measured {_range(across, unit)} x {_range(up, unit)}, ordered "
         f"{_size(front.width, front.height, unit)}: {off}; "
         f"{format_length(limits.tolerance, unit)} is accepted"
     )
@@ -199,6 +201,14 @@ def _check_square(
 
 def _size(width: float, height: float, unit: Unit) -> str:
     return f"{format_length(width, unit)} x {format_length(height, unit)}"
+
+
+def _range(sizes: Sequence[float], unit: Unit) -> str:
+    """Write a size as measured at both ends: once where they are alike."""
+    low, high = min(sizes), max(sizes)
+    if high - low < ALIKE:
+        return format_length((low + high) / 2, unit)
+    return f"{format_length(low, unit)} to {format_length(high, unit)}"
 
 
 def _near(one: float, other: float) -> bool:

@@ -44,9 +44,11 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
         table.close()
         rows.append((table, wall))
     walls = [wall.name for _, wall in rows if wall.name]
-    for table, wall in rows:
+    if not {*standing} <= {*walls, ""}:
         # Where a box stands on a wall that nobody names, that name is the slip, and is told.
-        if wall.name and wall.name not in standing and {*standing} <= {*walls, ""}:
+        standing = list(dict.fromkeys([*walls, *standing]))
+    for table, wall in rows:
+        if wall.name and wall.name not in standing:
             table.note(
                 "name",
                 f"no box stands on it ('{wall.name[:40]}' given); {_which(wall.name, standing)}",

@@ -114,14 +114,14 @@ class Table:
             return None
 
     def text(self, key: str) -> str | None:
-        """Take a line of text."""
+        """Take a line of text; a tab, or several blanks, are one space, as in a list."""
         value = self._take(key)
         if value is None:
             return None
         if not isinstance(value, str):
             self.note(key, f"not a text ({show_value(value)} given); a text in quotes is allowed")
             return None
-        text = value.strip()
+        text = " ".join(value.split())
         if len(text) > LONGEST_TEXT or not text.isprintable():
             self.note(
                 key,

@@ -109,6 +109,17 @@ def test_plates_answer_the_tab_that_is_bored() -> None:
     assert "bored-tab-missing" in codes(one(bored=True, hinges_at=(100.0, 600.0)))
 
 
+def test_both_measures_stand_where_they_differ() -> None:
+    """What is too much is too much at one end: the mean of the two would not be off by it."""
+    for widths, told in (
+        ((W + 2.5, W - 0.5), "measured 17 27/32+ in (453.5 mm) to 17 31/32 in (456.5 mm) x"),
+        ((W + 2.5, W + 2.5), "measured 17 31/32 in (456.5 mm) x"),
+    ):
+        (problem,) = [p for p in one(measured_width=widths).problems if p.code == "size-differs"]
+        assert problem.text.startswith(told)
+        assert "(2.5 mm) too wide" in problem.text
+
+
 def test_what_is_too_small_is_not_trimmed() -> None:
     """A front too narrow is ordered anew; one too wide may be trimmed."""
     for off, told in ((-3.0, "order it anew"), (3.0, "trim it")):

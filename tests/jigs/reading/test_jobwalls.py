@@ -217,3 +217,20 @@ def test_a_box_on_a_wall_that_no_wall_names(tmp_path: Path) -> None:
     assert read(tmp_path, text).boxes[-1].wall == ""
     free = f"{JOB}{SOUTH}".replace('wall = "north"', 'wall = "nroth"')
     assert read(tmp_path, free).boxes[0].wall == "nroth"
+
+
+def test_a_slip_in_a_boxs_wall_is_told_at_the_box_alone(tmp_path: Path) -> None:
+    """The corner that names the wall as it is called is right, and so is the wall."""
+    text = wall('right = "corner"\nright_meets = "south"')
+    slipped = text.replace('wall = "south"', 'wall = "suoth"')
+    (fault,) = faults_of(tmp_path, slipped)
+    assert "no [[wall]] has that name ('suoth' given); did you mean 'south'?" in fault
+
+
+@pytest.mark.parametrize("typed", [r"north\twindow", "north  window", "north\u00a0window "])
+def test_blanks_in_a_name_are_one_space(tmp_path: Path, typed: str) -> None:
+    """A tab, two spaces or one that does not break look alike."""
+    text = wall("").replace('name = "north"', 'name = "north window"')
+    read_in = text.replace('wall = "north"', f'wall = "{typed}"')
+    assert typed in read_in
+    assert read(tmp_path, read_in).boxes[0].wall == "north window"
