@@ -144,7 +144,8 @@ def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
 def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
     """From which edges a fitting is set out: across, then up.
 
-    All its holes from the same ones, though they may stand on several cards.
+    All its holes from the same ones, though they may stand on several cards; those by hand at
+    the two ends of a front from one edge up, but each from its own end across.
     """
     whole = holes_of_whole(view, fitting)
     xs = [hole.x for hole in whole]
@@ -168,6 +169,8 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
         case "manual":
             if view.front_edge:  # leaflets count from a side's front edge
                 side = "low" if view.front_edge == "left" else "high"
+            else:  # brackets at both ends of a front: each folds over its own
+                side = _nearer_side(view, fitting.holes)
             return side, _end_by_hand(view, fitting, whole)
 
 

@@ -111,6 +111,20 @@ def test_holes_of_one_fitting_are_set_from_one_end() -> None:
     assert set().union(*(figures(card) for card in cards)) == {"37.0", "60.0", "220.0"}
 
 
+def test_brackets_at_both_ends_of_a_front_each_fold_over_their_own_end() -> None:
+    """60 in from the left and 60 from the right of 454: no line is struck 394 away from an end
+    that the paper could fold over, and the mirrored one stands as far from its own end. Up they
+    count from one edge, the top."""
+    holes = LIFT.replace('from = "top"', "mirror = true").replace("y = 28", "y = 367.2")
+    layout = laid_out(box_text("B1", "wall", holes.replace("height = 360\n", "")))
+    pages = read_pages(write_pdf(make_sheets(layout, PAPERS["common"], only={"B1-1"}).pages))
+    cards = [card for page in pages for card in page.cards if "HOLES BY HAND" in card.text]
+    ends = [{end for end in ("LEFT END", "RIGHT END") if end in card.text} for card in cards]
+    assert sorted(map(sorted, ends)) == [["LEFT END"], ["LEFT END"], ["RIGHT END"], ["RIGHT END"]]
+    assert all("60.0" in figures(card) for card in cards)
+    assert not any("394.0" in card.text for card in cards)
+
+
 def test_in_a_box_already_together_paper_reaches_the_panel_alone() -> None:
     """No fold over a top end, nor a line from it; the leaflet's figure stands beside: 60 from the
     top is 340 up, 321.7 from the upper face of a panel of 18.3."""
