@@ -5,7 +5,7 @@ short with an ellipsis only at last. ID, code and symbol always stay: of a small
 itself says less.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labelmarks import (
@@ -57,7 +57,19 @@ class _Symbol:
 
 
 def label_marks(words: LabelWords, plan: KeyPlan, field: Field, raster: Raster) -> list[Mark]:
-    """Set one label in its field."""
+    """Set one label in its field; a stamp that finds no room of its own stands by the code."""
+    marks, missing = _label(words, plan, field, raster)
+    if missing:
+        code = " ".join([words.code, *(stamp.ways[-1] for stamp in missing)])
+        lines = tuple(line for line in words.lines if line not in missing)
+        marks, _ = _label(replace(words, code=code, lines=lines), plan, field, raster)
+    return marks
+
+
+def _label(
+    words: LabelWords, plan: KeyPlan, field: Field, raster: Raster
+) -> tuple[list[Mark], tuple[Wording, ...]]:
+    """Set one label, and give the stamps that found no room on it."""
     marks: list[Mark] = []
     x0, x1, top = field.left + field.margin, field.right, field.top - field.margin
     stripe = words.stripe
@@ -96,8 +108,10 @@ def label_marks(words: LabelWords, plan: KeyPlan, field: Field, raster: Raster) 
     if stripe is not None and not lettered:
         more += [Wording(ways=(text,), worth=8, bold=True) for text in stripe.lines]
     least = LEAST if field.width < NARROW else SMALL
-    marks += set_rows(words, more, code, x0, x1 - wide - x0, bottom, top - lowered, least, named)
-    return marks
+    rows, missing = set_rows(
+        words, more, code, x0, x1 - wide - x0, bottom, top - lowered, least, named
+    )
+    return [*marks, *rows], missing
 
 
 def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Symbol) -> list[Text]:
@@ -178,7 +192,8 @@ def _column(
     room = _room(high, symbol, field)
     planned = field.height >= PLAN_FROM and room >= PLAN_LEAST
     beside = field.margin if right == field.right else CLEAR
-    letters = text_width(code, SMALL) + beside + 0.3 if under else 0.0
+    size = min(SMALL, max(LEAST, symbol.wide / text_width(code, 1.0))) if code else SMALL
+    letters = text_width(code, size) + beside + 0.3 if under else 0.0
     wide = max(symbol.wide, letters, field.width / 3 if planned else 0.0)
     square = top - symbol.high
     if not planned:  # symbol and code together stand in the middle
@@ -189,7 +204,7 @@ def _column(
     )
     if under and code:
         middle = min(right - symbol.wide / 2, right - letters / 2 - beside / 2)
-        marks.append(Text(x=middle, y=square - _CODE_UP, text=code, size=SMALL, anchor="middle"))
+        marks.append(Text(x=middle, y=square - _CODE_UP, text=code, size=size, anchor="middle"))
     if planned:
         marks += plan.marks(
             words.black,

@@ -45,10 +45,10 @@ def set_rows(
     top: float,
     least: float,
     named: float | None,
-) -> list[Mark]:
+) -> tuple[list[Mark], tuple[Wording, ...]]:
     """Set the ID, the lines under it, then `more` and the code where it is given, as large as the
-    room takes, and at least `least` mm high. `named`: the ID stands elsewhere, in letters of
-    this height, and nothing here is larger."""
+    room takes, and at least `least` mm high; give with them the stamps that found no room.
+    `named`: the ID stands elsewhere, in letters of this height, and nothing here is larger."""
     height = top - bottom
     names = [] if named else break_name(words.part, width)
     rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
@@ -89,7 +89,10 @@ def set_rows(
             marks.append(
                 Text(x=x, y=at + row.size * BASE_LINE, text=part, size=row.size, bold=row.bold)
             )
-    return marks
+    missing = [
+        line for row, line in growing if line.stamp and not any(row is other for other in rows)
+    ]
+    return marks, tuple(missing)
 
 
 def _grow(

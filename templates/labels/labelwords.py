@@ -33,13 +33,15 @@ class Wording:
     """One line, worded in several ways, the fullest first; a way may be broken on two lines
     (`\\n`). Its letters may grow from 2.5 to
     `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number
-    is a wrong number, and half an ID another part's."""
+    is a wrong number, and half an ID another part's. Where a `stamp` has no room, its last way
+    stands beside the code."""
 
     ways: tuple[str, ...]
     worth: int
     most: float = 2.5
     bold: bool = False
     figure: bool = False
+    stamp: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +64,7 @@ class LabelWords:
 
 
 ASSUMED = Wording(
-    ways=("SIZE ASSUMED: MEASURE FIRST", "SIZE ASSUMED", "ASSUMED"), worth=8, bold=True
+    ways=("SIZE ASSUMED: MEASURE FIRST", "SIZE ASSUMED", "ASSUMED"), worth=8, bold=True, stamp=True
 )
 """What stands on a piece whose size hangs on numbers that nobody gave."""
 
@@ -73,7 +75,7 @@ def open_lines(numbers: Iterable[OpenNumber]) -> list[Wording]:
     if not numbers:
         return []
     count = f"{STAMP}: {len(numbers)} NUMBER{'S' if len(numbers) > 1 else ''}"
-    return [Wording(ways=(open_line(numbers), count, STAMP), worth=8, bold=True)]
+    return [Wording(ways=(open_line(numbers), count, STAMP), worth=8, bold=True, stamp=True)]
 
 
 def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
@@ -138,7 +140,7 @@ def words_of_side_label(
             "FACE LEFT",
         )
     lines = [
-        Wording(ways=ways, worth=9, most=5.0, bold=True),
+        Wording(ways=ways, worth=10, most=5.0, bold=True),
         place_line(side.wall, side.box, ""),
         *_side_sizes(side, piece),
     ]
@@ -198,7 +200,7 @@ def cut_lines(piece: Piece) -> list[Wording]:
                 f"CUT {' x '.join(brief)}",
                 "CUT " + "\nx ".join(brief),
             ),
-            worth=8,
+            worth=9,
             most=3.5,
             figure=True,
         ),

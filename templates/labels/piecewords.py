@@ -69,9 +69,10 @@ def words_of_piece_label(
     all else is done. `open`: the open numbers that its size rests on.
     """
     name = _name(piece)
-    count = f", {number} OF {piece.count}" if piece.count > 1 else ""
+    # What the ID spells too goes before a size does; which of several it is stays.
+    count, worth = (f", {number} OF {piece.count}", 10) if piece.count > 1 else ("", 7)
     lines = [
-        Wording(ways=_called(name, count), worth=9, most=5.0, bold=True),
+        Wording(ways=_called(name, count), worth=worth, most=5.0, bold=True),
         _place(piece),
         *cut_lines(piece),
         *_details(piece),

@@ -1,6 +1,7 @@
 """Labels, read back from the printed page: symbols, words, and that nothing overlaps."""
 
 import io
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
@@ -14,9 +15,12 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.checks.finding import error
+from jigs.cutlist.cutlist import cut_list
 from jigs.job import FrontSpec
 from jigs.labelstock import Stock
+from jigs.lengths import format_mm
 from jigs.parts import Layout
+from jigs.provenance import OpenCuts
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.marks import Area, Mark, Outline, Page, Qr, Text
@@ -316,3 +320,29 @@ def test_a_side_has_its_cut_size_in_both_units_on_every_stock(stock: Stock) -> N
     for text in texts:
         if "584.2" in text or "x 23 " in f"{text} ":
             assert text.startswith("FINISHED")
+
+
+@EVERY
+def test_every_piece_has_its_cut_size_in_mm_and_says_what_is_open(stock: Stock) -> None:
+    """What its ID spells goes before a size does, inches go before mm, on the smallest stocks
+    alone; where OPEN has no row it stands by the code."""
+    layout = workshop()
+    labels = labels_of(layout, kinds="pieces")
+    pieces = {piece.id: piece for piece in cut_list(layout)}
+    cuts, wrong = OpenCuts(layout), []
+    for words in labels:
+        piece = pieces.get(words.part)
+        if piece is None or words.part in {side.board for side in layout.sides}:
+            continue
+        (page,) = label_pages(layout, (words,), stock)
+        together = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+        length, width = (
+            re.escape(format_mm(size).removesuffix(".0")) for size in (piece.length, piece.width)
+        )
+        cut = re.search(rf"CUT {length}(\.0)? x {width}\b", together)
+        if not cut or (stock.height > 30.0 and together.count("CUT ") != 2):
+            wrong.append((words.part, together))
+        if ("OPEN" in together) is not bool(cuts.of(piece.id)):
+            wrong.append((words.part, together))
+    assert len(labels) > 50
+    assert wrong == []
