@@ -17,7 +17,7 @@ from jigs.parts import Front, Layout, Side
 SURE: dict[str, Confirmed] = dict.fromkeys((*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS), "measured")
 """Every number that can be open, measured."""
 HINGE = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0), confirmed=SURE)
-SLIDE = SlideRecord(name="runner", confirmed=SURE)
+SLIDE = SlideRecord(name="runner", fixing_at=(37.0, 165.0), carry_at=(261.0,), confirmed=SURE)
 PULL = PullRecord(name="bar", door_inset=50.8, door_corner=63.5, confirmed=SURE)
 GOLDEN = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
 UNDER_COUNTER = Reveal(side=1.6, top=3.2, bottom=1.6, between=3.2)

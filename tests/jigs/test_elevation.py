@@ -9,7 +9,9 @@ from jigs.job import FrontKind, FrontSpec
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.wallspec import WallEnd, WallSpec
+from tests import uneven
 from tests.jigs.sample import box, job, lay
+from tests.templates.printed import laid_out
 
 
 def wall_of_three() -> Layout:
@@ -32,6 +34,18 @@ def test_a_front_stands_at_its_boxs_place_plus_its_own() -> None:
     assert at["B2-2R"] == pytest.approx((457.2 + 914.4 / 2 + 3.2 / 2, 101.6 + 1.6))
     assert at["W1-1"] == pytest.approx((457.2 + 1.6, 1371.6 + 1.6))
     assert wall.extent == pytest.approx((0, 0, 457.2 + 914.4, 1371.6 + 774.7))
+
+
+def test_the_uneven_box_on_its_wall() -> None:
+    """Its own reveal of 6 at the left, 1.6 at the right; the door turns on its right edge."""
+    layout = laid_out(uneven.UNEVEN)
+    [wall] = see_walls(layout)
+    seen = [f for one in wall.boxes for f in one.fronts]
+    places = {f.front.id: (f.x, f.y) for f in seen}
+    assert places["B1-1"] == pytest.approx((6.0, 100 + 571.5))
+    assert places["B1-2"] == pytest.approx((6.0, 100 + 1.6))
+    assert places["B1-3"] == pytest.approx((900 - 1.6 - 469.35, 100 + 1.6))
+    assert {f.front.id: f.swing for f in seen} == {"B1-1": None, "B1-2": None, "B1-3": "right"}
 
 
 @pytest.mark.parametrize(

@@ -81,8 +81,8 @@ def test_golden_stack() -> None:
         assert places(front.holes, "pull")[0][0] == 147.0
         for board in ("B1-SIDE-L", "B1-SIDE-R"):
             (slide,) = (f for f in side_of(layout, board).fittings if f.part == name)
-            assert [hole.y for hole in slide.holes] == pytest.approx([line])
-            assert [hole.x for hole in slide.holes] == [37.0]
+            assert [hole.y for hole in slide.holes] == pytest.approx([line, line])
+            assert [hole.x for hole in slide.holes] == [37.0, 165.0]
     assert [f.index for f in side_of(layout, "B1-SIDE-L").fittings] == [1, 2, 3, 4]
     assert front_of(layout, "B1-1").y + STACK[0] == pytest.approx(774.7 - 1.6)
 

@@ -47,7 +47,7 @@ def test_each_part_has_the_numbers_that_it_rests_on() -> None:
     left, right = side_of(layout, "B1-SIDE-L"), side_of(layout, "B1-SIDE-R")
     assert keys(left.open, "hinge") == {"constant", "plates"}
     assert keys(right.open, "hinge") == set()
-    assert keys(right.open, "slide") == {"fixing_height", "drawer_rise", "fixing_at"}
+    assert keys(right.open, "slide") == {"fixing_height", "drawer_rise", "fixing_at", "carry_at"}
 
 
 def test_a_bored_door_has_no_pattern_to_open() -> None:

@@ -31,6 +31,7 @@ from tests.jobtexts import box_text
 from tests.readback import read_pages
 from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
+from tests.templates.worked import worked_layout
 
 Holes = list[tuple[float, float, float]]
 SVG = "{http://www.w3.org/2000/svg}"
@@ -219,6 +220,12 @@ def test_pdf_svg_and_dxf_of_a_part_have_the_same_holes() -> None:
     """Paper, plotter and machine drill alike: a drawer over a door, and the sides of their box."""
     views = assert_alike(small_layout())
     assert {view.face for view in views} == {"back", "front", "inside", "box-front"}
+
+
+def test_pdf_svg_and_dxf_of_the_uneven_box_have_the_same_holes() -> None:
+    """Drawers beside a partition, a door hung at the right: what is mirrored in one of them is
+    seen."""
+    assert_alike(worked_layout("uneven"))
 
 
 HAND_HOLE = "[[box.front.hole]]\nx = 60\ny = 480\ndiameter = 3\ndepth = 12\nmirror = true\n"

@@ -82,7 +82,7 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
 def test_the_body_numbers_the_steps_and_adds_what_applies() -> None:
     """Facts of the face and notes of the part; the steps in short on a further sheet."""
     view = only_cards("B3-2", "back")[0].view
-    words = replace(door_words(), notes=("NOT CONFIRMED: the constant.", "ASSUMED: side 18."))
+    words = replace(door_words(), notes=("INCOMPLETE: holes to come.", "ASSUMED: side 18."))
     steps = steps_for(view)
     first = body(view, words, steps, 80.0)
     marks = [mark for piece in first for mark in piece.marks if isinstance(mark, Text)]
@@ -91,9 +91,9 @@ def test_the_body_numbers_the_steps_and_adds_what_applies() -> None:
     joined = " ".join(mark.text for mark in marks)
     assert "Mount plates 3.0 high" in joined
     assert "ASSUMED: side 18." in joined
-    assert any(mark.bold for mark in marks if mark.text.startswith("NOT CONFIRMED"))
+    assert any(mark.bold for mark in marks if mark.text.startswith("INCOMPLETE"))
     again = body_again(view, words, steps_again(view), 80.0)
     short = " ".join(text for piece in again for text in lines(piece.marks))
     assert "STEPS" in short
-    assert "NOT CONFIRMED" in short
+    assert "INCOMPLETE" in short
     assert sum(piece.height for piece in again) < sum(piece.height for piece in first)

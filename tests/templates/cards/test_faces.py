@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 from jigs.geometry import mirror_x
 from jigs.parts import Front
 from templates.cards.faces import _turned, view_of_drawer_box, view_of_side, views_of_front
+from tests import uneven
 from tests.jigs.sample import front_of, side_of
+from tests.templates.printed import laid_out
 from tests.templates.worked import worked_layout
 
 
@@ -56,6 +58,28 @@ def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
     assert {h.x for f in right.fittings for h in f.holes} == {584.2 - 37.0, 584.2 - 165.0}
     assert {f.carry for f in right.fittings} == {(584.2 - 261.0,)}
     assert (left.panel, left.band) == (18.3, 0.6)
+
+
+def test_the_faces_of_the_uneven_box() -> None:
+    """A door hung at the right, bored from behind 22.5 from its left end; a drawer box that stands
+    13.05 in from the left on the back and 17.8 from the right; a partition's left face, which is
+    a right side to its column, with its front edge on the right."""
+    layout = laid_out(uneven.UNEVEN)
+    back, face = views_of_front(front_of(layout, "B1-3"), "mm")
+    assert (back.hinge_edge, back.edges["left"], face.hinge_edge) == ("left", "HINGE EDGE", "right")
+    cups = [h.x for f in back.fittings for h in f.holes if h.purpose == "cup"]
+    assert cups == pytest.approx([22.5] * 2)
+    assert [h.x for f in face.fittings for h in f.holes] == pytest.approx([50.8] * 2)
+    drawer = views_of_front(front_of(layout, "B1-1"), "mm")[0]
+    xs = [x for x, _ in drawer.drawer_outline]
+    assert (min(xs), uneven.DRAWER_WIDTH - max(xs)) == pytest.approx((13.05, 17.8))
+    board = view_of_side(next(s for s in layout.sides if s.partition and s.side == "right"), "mm")
+    assert board is not None
+    assert (board.drilled, board.front_edge) == ("LEFT FACE OF PARTITION 1", "right")
+    inside = 584.2 - 19 - 6
+    xs = [h.x for f in board.fittings for h in f.holes]
+    assert xs == pytest.approx([inside - 37] * 2)
+    assert board.panel is None
 
 
 def test_a_part_without_holes_has_no_face_to_drill() -> None:

@@ -9,6 +9,8 @@ from templates.labels.keyplan import LEAST, KeyPlan, black_front, black_piece, b
 from templates.marks import MEDIUM, Area, Line, Mark, Outline
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import labels_of, workshop
+from tests.templates.printed import laid_out
+from tests.uneven import UNEVEN
 
 
 def doors(*widths: float, inferred: bool = False) -> Layout:
@@ -87,6 +89,18 @@ def test_a_side_is_black_along_its_own_edge(board: str, left: bool) -> None:
     xs = [x for x, _ in black(marks).points]
     assert (min(xs) == pytest.approx(0)) == left
     assert (max(xs) == pytest.approx(15)) == (not left)
+
+
+@pytest.mark.parametrize(
+    ("part", "left", "right"),
+    [("B1-1", 6.0, 425.85), ("B1-2", 6.0, 425.85), ("B1-3", 429.05, 900 - 1.6)],
+)
+def test_the_black_front_of_the_uneven_box(part: str, left: float, right: float) -> None:
+    """The drawers at the left, the wider door at the right."""
+    layout = laid_out(UNEVEN)
+    area = black(KeyPlan(layout).marks(black_front(front_of(layout, part)), 0, 0, 60, 60))
+    xs = [x for x, _ in area.points]
+    assert (min(xs), max(xs)) == pytest.approx((left * 60 / 900, right * 60 / 900))
 
 
 def test_boxes_of_a_bare_list_stand_alone() -> None:

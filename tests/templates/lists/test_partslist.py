@@ -16,6 +16,8 @@ from templates.lists.partslist import COLUMNS, PartsList, choose_parts, parts_cs
 from templates.lists.partstext import parts_text
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
+from tests.templates.printed import laid_out
+from tests.uneven import UNEVEN
 
 FRONTS = (
     FrontSpec(id="B1-1", kind="drawer", height=152.4),
@@ -47,6 +49,17 @@ def test_json_has_the_golden_side() -> None:
     assert {key: side[key] for key in expected} == expected
     assert side["pocket_mm"][0] == 50.0
     assert side["groove"] == {"at_mm": 565.2, "width_mm": 6.0, "depth_mm": 8.0}
+
+
+def test_json_has_the_uneven_boxs_partition() -> None:
+    """Between bottom and top, 774.7 - 2 x 18.3 high; its drawers' boxes 389 wide, their fronts
+    389 - 2 x 15.9 long (derived)."""
+    layout, cut = with_cutting(laid_out(UNEVEN))
+    data = json.loads(parts_json(choose_parts(layout, cut)))
+    sizes = {part["id"]: (part["length_mm"], part["width_mm"]) for part in data["parts"]}
+    assert sizes["B1-PARTITION-1"] == pytest.approx((774.7 - 2 * 18.3, 584.2 - 19 - 6 - 0.6))
+    assert sizes["B1-SHELF-1"] == pytest.approx((445.1 - 3, 584.2 - 19 - 6 - 25))
+    assert sizes["B1-1-BOX-FRONT"][0] == pytest.approx(389 - 2 * 15.9)
 
 
 def test_json_gives_null_for_the_box_of_what_belongs_to_a_wall() -> None:
