@@ -34,14 +34,19 @@ def read_stream(path: Path) -> bytes:
         return stream.read(MOST + 1)
 
 
+def read_whole(path: Path, most: int) -> bytes:
+    """Give what is in a file, or comes through a stream: at most one byte over `most`, or over
+    `MOST`. Raises OSError."""
+    if is_stream(path):
+        return read_stream(path)
+    with path.open("rb") as file:
+        return file.read(most + 1)
+
+
 def looks_like_job(path: Path) -> bool:
     """Tell whether what is in a file or stream begins like a job file."""
     try:
-        if is_stream(path):
-            beginning = read_stream(path)[:PEEPED]
-        else:
-            with path.open("rb") as file:
-                beginning = file.read(PEEPED)
+        beginning = read_whole(path, PEEPED)[:PEEPED]
     except OSError:  # its reader says what is wrong with it
         return False
     return _JOB_LINE.search(beginning) is not None

@@ -20,7 +20,7 @@ from itertools import islice
 from pathlib import Path
 
 from jigs.errors import Fault, ReadingError
-from jigs.reading.stream import is_stream, read_stream
+from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
 WORKBOOKS = (".xlsx", ".xls", ".ods")
@@ -89,11 +89,7 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
             raise _refuse(path, "no such file")
         if path.is_dir():
             raise _refuse(path, "not a file but a folder")
-        if is_stream(path):
-            data = read_stream(path)
-        else:
-            with path.open("rb") as file:
-                data = file.read(most + 1)
+        data = read_whole(path, most)
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
         raise _refuse(path, f"cannot be read ({reason})") from error

@@ -13,7 +13,7 @@ from typing import Any
 
 from jigs.errors import Fault, LengthError, ReadingError
 from jigs.lengths import parse_length
-from jigs.reading.stream import is_stream, read_stream
+from jigs.reading.stream import read_whole
 
 LARGEST = 2_000_000
 """Bytes a job file may have: a kitchen has a few thousand."""
@@ -45,11 +45,7 @@ def read_text(path: Path) -> str:
             raise _fault(path, "is a folder; a job file (.toml) is wanted")
         if not path.exists():
             raise _fault(path, "no such file")
-        if is_stream(path):
-            content = read_stream(path)
-        else:
-            with path.open("rb") as file:
-                content = file.read(LARGEST + 1)
+        content = read_whole(path, LARGEST)
         if len(content) > LARGEST:
             raise _fault(path, f"too large; at most {LARGEST} bytes are read")
     except (OSError, ValueError) as error:
