@@ -16,7 +16,7 @@ from jigs.carcass import name_partition
 from jigs.columns import Columns
 from jigs.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.grid import COINCIDE, WOOD_BETWEEN
-from jigs.job import Hand
+from jigs.job import HANDS, Hand
 
 BETWEEN_FACES = 1.0
 """Wood left between two holes bored towards each other; mm (common practice)."""
@@ -64,10 +64,9 @@ class BoardFace:
 def find_faces(columns: Columns) -> tuple[BoardFace, ...]:
     """Give all drilled faces of a box, column by column, left before right."""
     faces: list[BoardFace] = []
-    hands: tuple[Hand, Hand] = ("left", "right")
     last = len(columns.carcasses)
     for number, carcass in enumerate(columns.carcasses, start=1):
-        for hand in hands:
+        for hand in HANDS:
             partition = number - 1 if hand == "left" else number % last
             if not partition:
                 faces.append(

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.columns import place_columns
-from jigs.cutlist.trimmings import HANDS, panel_height
+from jigs.cutlist.trimmings import LETTERS, panel_height
 from jigs.geometry import SLACK
 from jigs.job import BoxKind, BoxSpec, Hand
 from jigs.parts import Front, Layout
@@ -221,7 +221,7 @@ def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
     return {
         (box.id, hand): width
         for spec in layout.job.walls
-        for hand, _ in HANDS
+        for hand, _ in LETTERS
         for width in [spec.end(hand).filler]
         if width > SLACK
         for box in boxes_at_end(layout.job, spec.name, hand)
@@ -266,7 +266,7 @@ def _strips(
     box: BoxSpec, x: float, thickness: float, fillers: Mapping[tuple[str, Hand], float]
 ) -> Iterator[SeenStrip]:
     """Give the end panels of a box, and beyond them its fillers."""
-    for hand, letter in HANDS:
+    for hand, letter in LETTERS:
         end = x if hand == "left" else x + box.width
         kind, height = panel_at(box, hand), panel_height(box)
         if kind is not None:

@@ -36,6 +36,7 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
 )  # fmt: skip
 BandState = Literal["on", "later"]
 PanelKind = Literal["flush", "covered"]
+HANDS: tuple[Hand, Hand] = ("left", "right")
 PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)

@@ -18,13 +18,11 @@ from jigs.doors import DoorPlan
 from jigs.facework import Work, face_of, hang_door
 from jigs.fronts import PlacedFront
 from jigs.geometry import Fitting
-from jigs.job import Hand, Job
+from jigs.job import HANDS, Job
 
 MOST_OPEN = 6
 """More doors than this without a hand at one board are not tried in every way: what stands at
 their height waits for them (our own choice: 2 to the 6th ways)."""
-
-HANDS: tuple[Hand, Hand] = ("left", "right")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,7 +21,7 @@ from jigs.checks.wallends import (
     pull_from_hinge,
 )
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Job
+from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import format_length
 from jigs.parts import Front
 from jigs.problems import Problem
@@ -31,7 +31,6 @@ from jigs.wallspec import Appliance
 STANDS_OUT = 20.0
 """A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;
 mm (common practice, no source)."""
-HANDS: tuple[Hand, Hand] = ("left", "right")
 
 
 def check_deeper(

@@ -18,7 +18,7 @@ from jigs.checks.sightlines import at_end
 from jigs.confirming import how_confirmed
 from jigs.geometry import SLACK
 from jigs.hardware import PullRecord
-from jigs.job import BoxSpec, Hand, Job
+from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import Unit, format_length, telling_unit
 from jigs.parts import Front
 from jigs.problems import Problem
@@ -43,10 +43,9 @@ def check_wall_ends(
 ) -> tuple[Problem, ...]:
     """List what the fronts at the ends of walls would strike, and the flush panels of boxes."""
     problems: list[Problem] = []
-    hands: tuple[Hand, ...] = ("left", "right")
     places, panel = place_job(job), job.material.front
     for wall in job.walls:
-        for hand in hands:
+        for hand in HANDS:
             end = wall.end(hand)
             if end.stands in WORDS:
                 near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel)
@@ -56,7 +55,7 @@ def check_wall_ends(
     told = {(problem.part, problem.code) for problem in problems}
     flush = WallEnd(stands="panel")
     for box in boxes:
-        for hand in hands:
+        for hand in HANDS:
             if panel_at(box, hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
                     found = check_front(job, front, hand, flush, 0.0)

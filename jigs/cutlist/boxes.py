@@ -28,12 +28,10 @@ from jigs.cutlist.nailers import nailers, nailers_behind
 from jigs.cutlist.partitions import partitions
 from jigs.cutlist.piece import FRONT, Block, Edge, Groove, Piece
 from jigs.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Job
+from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import format_mm
 from jigs.parts import Side
 from jigs.slide import BACK_SET_IN
-
-HANDS: tuple[Hand, ...] = ("left", "right")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,7 +23,7 @@ from jigs.job import BoxSpec, Hand, Job
 from jigs.lengths import format_mm
 from jigs.walls import HIGHEST, TOUCHING, boxes_at_end, panel_at, place_job
 
-HANDS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
+LETTERS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
 
 def panel_depth(box_depth: float, *, front: float, bumper: float, flush: bool) -> float:
@@ -48,7 +48,7 @@ def wall_fillers(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     return [
         piece
         for wall in job.walls
-        for hand, _ in HANDS
+        for hand, _ in LETTERS
         for end in [wall.end(hand)]
         if end.filler
         for piece in end_fillers(
@@ -65,7 +65,7 @@ def end_fillers(
     that stands nearest to that end, from the floor up; mm."""
     places = place_job(job)
     beside = sorted(boxes_at_end(job, wall, hand), key=lambda box: box.above_floor)
-    letter = dict(HANDS)[hand]
+    letter = dict(LETTERS)[hand]
     names = [letter] if len(beside) == 1 else [f"{letter}{k}" for k in range(1, len(beside) + 1)]
     made = []
     spare = job.build.scribe if scribed else 0.0
@@ -131,7 +131,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             blocks=(_panel_block(job, box, hand, flush=kind == "flush"),),
         )
         for box in job.boxes
-        for hand, letter in HANDS
+        for hand, letter in LETTERS
         for kind in [panel_at(box, hand)]
         if kind is not None
     ]  # fmt: skip

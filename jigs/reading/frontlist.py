@@ -24,7 +24,7 @@ from jigs.job import (
     Reveal,
 )
 from jigs.lengths import Unit
-from jigs.reading.jobboxes import HANDS
+from jigs.reading.jobboxes import HAND_WORDS
 from jigs.reading.kindranges import ANY_FRONT, FRONTS
 from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten
 from jigs.reading.listedfront import FrontList, ListedFront, check_widths
@@ -223,7 +223,7 @@ class _Reader(RowReader):
 
     def _read_hand(self, row: Row) -> Hand | None:
         text = self.cell(row, "hinged")
-        hand = HANDS.get(text.lower())
+        hand = HAND_WORDS.get(text.lower())
         if text and hand is None:
             self.note_at(
                 row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"

@@ -80,7 +80,7 @@ BESIDE_KIT = ("hinge", "slide", "tab", "hinges_at", "bored", "drawer_width", "dr
 NAMELESS = "?"
 """What a box is called whose ID is at fault; no ID begins so."""
 
-HANDS: Mapping[str, Hand] = {
+HAND_WORDS: Mapping[str, Hand] = {
     "left": "left", "l": "left", "lh": "left", "right": "right", "r": "right", "rh": "right",
 }  # fmt: skip
 
@@ -298,7 +298,7 @@ def _read_hand(row: Table) -> Hand | None:
     value = row.pick("hinged")
     if value is None:
         return None
-    hand = HANDS.get(value.strip().lower()) if isinstance(value, str) else None
+    hand = HAND_WORDS.get(value.strip().lower()) if isinstance(value, str) else None
     if hand is None:
         row.note("hinged", f"not a hand ({row.given('hinged')} given); allowed: left, right")
     return hand

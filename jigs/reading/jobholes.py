@@ -4,10 +4,9 @@ from collections.abc import Sequence
 
 from jigs.believable import Range
 from jigs.geometry import End, Face
-from jigs.job import BoardHole, FrontKind, Hand, HandHole
+from jigs.job import HANDS, BoardHole, FrontKind, Hand, HandHole
 from jigs.reading.tomltables import Table
 
-HANDS: tuple[Hand, ...] = ("left", "right")
 ENDS: tuple[End, ...] = ("bottom", "top")
 
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from jigs.believable import Range
 from jigs.errors import JigsheetError
 from jigs.ids import check_id
-from jigs.job import BoxSpec, Hand
+from jigs.job import HANDS, BoxSpec, Hand
 from jigs.reading.jobroom import read_room
 from jigs.reading.nearest import suggest
 from jigs.reading.tomltables import Table
@@ -19,7 +19,6 @@ from jigs.wallspec import END_KINDS, WallEnd, WallSpec
 
 LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""
-HANDS: tuple[Hand, ...] = ("left", "right")
 OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
 
 
