@@ -58,9 +58,10 @@ class Stick:
     """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
     above their end (0 for partitions, which stand on it), mm; lines and spacers from below.
     `open`: the open numbers that the lines, or what is mounted on them, rest on;
-    `missing`: the fronts and rollouts held back, whose lines are not on it. `struck`: on left and
-    right side of a box together, on each board by itself (no box has both its sides on it), or
-    on the faces of partitions."""
+    `missing`: the fronts and rollouts held back, whose lines are not on it; `standing`: the boxes
+    already together, where nothing is laid on the bottom end. `struck`: on left and right side
+    of a box together, on each board by itself (no line is on both sides of a box that still lies
+    in pieces), or on the faces of partitions."""
 
     height: float
     bottom: float
@@ -69,6 +70,7 @@ class Stick:
     spacers: tuple[Spacer, ...]
     open: tuple[OpenNumber, ...] = ()
     missing: tuple[str, ...] = ()
+    standing: tuple[str, ...] = ()
     struck: Literal["together", "each", "faces"] = "together"
 
 
@@ -103,18 +105,20 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
         if fitting.kind == "slide" and fitting.part and fitting.record
     }
     boards = tuple(dict.fromkeys(side.board for side in sides))
+    lines = _lines(heights, sides)
     return Stick(
         height=sides[0].height,
         bottom=sides[0].bottom,
         boards=boards,
-        lines=_lines(heights, sides),
+        lines=lines,
         spacers=tuple(sorted(spacers.values(), key=lambda spacer: spacer.above_end)),
         open=tuple(dict.fromkeys(number for side in sides for number in side.open)),
         missing=tuple(dict.fromkeys(part for side in sides for part in side.missing)),
+        standing=tuple(dict.fromkeys(side.box for side in sides if side.assembled)),
         struck="faces"
         if sides[0].partition
         else "together"
-        if any(_paired(side, sides) for side in sides)
+        if any(_shared(line, sides) for line in lines)
         else "each",
     )
 
@@ -172,6 +176,13 @@ def name_faces(sides: Sequence[Side], marked: Collection[tuple[str, Hand]]) -> t
         else:
             named.setdefault(side.box, []).append("L" if side.side == "left" else "R")
     return tuple(f"{name} {'+'.join(sorted(hands))}".strip() for name, hands in named.items())
+
+
+def _shared(line: StickLine, sides: Sequence[Side]) -> bool:
+    """Tell whether a line is on both sides of a box that is not yet together. With a partition
+    between them the drawers of each column have their own lines."""
+    boxes = [side.box for side in sides if side.board in line.boards and not side.assembled]
+    return len(boxes) > len(set(boxes))
 
 
 def _paired(side: Side, sides: Sequence[Side]) -> bool:

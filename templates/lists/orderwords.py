@@ -132,10 +132,10 @@ def making(order: FrontOrder) -> list[str]:
     front, frame = order.front, order.front.frame
     words = []
     if frame is not None:
-        panel = "glass" if frame.glass else f"panel {format_mm(frame.panel)}"
+        filled = "glass" if frame.glass else "panel"
         words.append(
             f"five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}, "
-            f"{panel} mm"
+            f"{filled} {format_mm(frame.panel)} mm"
         )
     if front.edge_radius:
         words.append(f"edges rounded, R {format_mm(front.edge_radius)} mm")

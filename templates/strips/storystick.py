@@ -120,9 +120,10 @@ def _striking(stick: Stick) -> str:
     if stick.struck == "each":
         if len(stick.boards) == 1:
             return f"Strike the lines on {stick.boards[0]}, on no other board."
+        rest = "" if all(line.only for line in stick.lines) else "; one that names none, on all"
         return (
             "Strike each line only on the boards that it names (L: left side, R: right side), on "
-            "no other."
+            f"no other{rest}."
         )
     lay = "Lay LEFT and RIGHT side front edge to front edge against one stop"
     if not some:
@@ -138,6 +139,11 @@ def _cautions(stick: Stick) -> list[str]:
     said = []
     if stick.open:
         said.append(open_line(stick.open, "the check lists them"))
+    if stick.standing:
+        boxes = ", ".join(stick.standing)
+        said.append(
+            f"ALREADY TOGETHER: {boxes}. Set these out from the bottom panel: see the list."
+        )
     if stick.missing:
         said.append(f"INCOMPLETE: lines for {', '.join(stick.missing)} still to come.")
     return said

@@ -200,3 +200,20 @@ def test_a_stick_of_one_board_is_struck_on_no_other(tmp_path: Path) -> None:
     """Nothing but a door hinged at its left: the right side has no holes, and no line."""
     (stick,) = find_sticks(_laid(DOOR, tmp_path))
     assert (stick.boards, stick.struck) == (("T1-SIDE-L",), "each")
+
+
+def test_sides_parted_by_a_partition_are_not_struck_together(tmp_path: Path) -> None:
+    """Drawers in two columns: each side shares its lines with the partition, none with the other
+    side, whose heights differ. With the same drawers in one column both sides share them."""
+    (sides, *_) = [stick for stick in find_sticks(laid_out(UNEVEN)) if stick.struck != "faces"]
+    assert {line.only for line in sides.lines} == {("LEFT",), ("RIGHT",)}
+    assert sides.struck == "each"
+    (golden,) = find_sticks(_laid(GOLDEN, tmp_path))
+    assert golden.struck == "together"
+
+
+def test_a_box_already_together_is_laid_on_no_stop(tmp_path: Path) -> None:
+    """Its sides cannot be laid edge to edge, nor a stick on their ends."""
+    text = GOLDEN.replace('id = "B1"', 'id = "B1"\nassembled = true')
+    (stick,) = find_sticks(_laid(text, tmp_path))
+    assert (stick.struck, stick.standing) == ("each", ("B1",))

@@ -211,3 +211,12 @@ def test_grain_runs_with_the_height_unless_it_is_mdf(tmp_path: Path) -> None:
     layout, order = _changed(tmp_path, ('front_kind = "mdf"', 'front_kind = "plywood"'))
     assert {row["grain"] for row in _rows(fronts_csv(order, layout.job))} == {"height"}
     assert "Grain runs with the height" in order_text(order, layout.job)
+
+
+def test_a_framed_front_says_how_thick_what_fills_it_is(tmp_path: Path) -> None:
+    """A pane of 5, a panel of 1/4 in = 6.35: never a unit without its figure."""
+    panes = ('panel = "1/4"', 'panel = "5 mm"\n  glass = true')
+    for changes, wanted in (((panes,), "glass 5.0 mm"), ((), "panel 6.4 mm")):
+        layout, order = _changed(tmp_path, *changes)
+        (row,) = [row for row in _rows(order_csv(order, layout.job)) if row["part"] == "W2-1L"]
+        assert wanted in row["note"]

@@ -87,6 +87,10 @@ def test_a_line_says_on_which_boards_alone_it_is_struck() -> None:
     left = " ".join(_words(replace(both, lines=(replace(line, only=("LEFT",)),))))
     assert left.count("ONLY LEFT") == 2  # strip and list
     assert "Strike across BOTH at once only what is on both." in left
+    standing = " ".join(_words(replace(both, struck="each", standing=("B7",))))
+    assert "ALREADY TOGETHER: B7." in standing
+    assert "one stop" not in standing
+    assert "one that names none, on all." in standing  # its line is in both sides
     alone = replace(both, boards=("T1-SIDE-L",), struck="each")
     assert "Strike the lines on T1-SIDE-L, on no other board." in " ".join(_words(alone))
 
