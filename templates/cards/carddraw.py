@@ -180,6 +180,10 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
     ):
         if edge not in referenced:
             space.add_between_texts(run, plan.inside, "dashed", 0.25)
+    if "bottom" not in referenced:
+        _name_edge(space, plan, view.edges["bottom"], 0.0)
+    if "top" not in referenced:
+        _name_edge(space, plan, view.edges["top"], view.height)
     if plan.inner:
         u, v = plan.inner_u, plan.rows[0]
         line = (plan.at(u, 0.0), plan.at(u, v))
@@ -189,6 +193,20 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
     if plan.across.kind == "middle" and not plan.half:
         middle = ((plan.x(0.0), -1e4), (plan.x(0.0), 1e4))
         space.add_between_texts(middle, plan.inside, "axis", 0.18)
+
+
+def _name_edge(space: Space, plan: CardPlan, name: str, v: float) -> None:
+    """Name an edge that is drawn across the card, where there is room at an end of its line."""
+    x0, _, x1, _ = plan.inside
+    rows = (v + 1.6, v - 3.6)
+    space.add_where_free(
+        (
+            *(Text(x=x1 - 2.0, y=y, text=name, anchor="end") for y in rows),
+            *(Text(x=x0 + 2.0, y=y, text=name) for y in rows),
+        ),
+        plan.inside,
+        beside=2.0,
+    )
 
 
 def _draw_alike(space: Space, plan: CardPlan) -> None:

@@ -137,3 +137,14 @@ def test_a_card_without_a_flap_says_how_it_is_set() -> None:
     assert "Mark the middle, and the line a card without a flap names." in steps
     door = only_cards("B3-2", "front")[0].view
     assert "Mark the middle" not in " ".join(steps_for(door))
+
+
+def test_an_edge_drawn_across_a_card_is_named() -> None:
+    """The upper screws of a drawer box stand 32 below its top edge, set on a line from below: the
+    dashed line across the card is that edge. The lower ones have a flap on the edge they name."""
+    layout = laid_out(box_text("B1", "drawer", 'kind = "drawer"\nheight = 300', 'kind = "drawer"'))
+    cards = [card for card in cards_of(layout) if card.view.face == "box-front"]
+    across = [card for card in cards if card.box[1] < card.view.height < card.box[3]]
+    assert across
+    assert all("TOP EDGE" in words(card) for card in across)
+    assert not any("TOP EDGE" in words(card) for card in cards if card not in across)
