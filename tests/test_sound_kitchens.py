@@ -48,6 +48,7 @@ def test_they_hold_what_a_kitchen_holds() -> None:
     assert fronts >= {"door", "pair", "drawer", "false-front", "panel", "opening"}
     assert any(box.kind == "tall" and box.shelves for box in boxes)
     assert any(len(box.columns) > 1 for box in boxes)
+    assert any(box.rollouts for box in boxes)
     walls = [wall for layout in layouts for wall in layout.job.walls]
     assert {end.stands for wall in walls for end in (wall.left, wall.right)} == {
         "wall",
