@@ -8,7 +8,8 @@ import pytest
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 from templates.typeface import font_path
-from tests.readback import EM_TO_CAPITAL, LETTERS_OFF, POINTS_TO_MM, Box, PrintedPage, Run, ends_of
+from tests.readback import EM_TO_CAPITAL, POINTS_TO_MM, Box, PrintedPage, Run, ends_of
+from tests.readletters import LETTERS_OFF
 
 Boxes = tuple[Box, ...]
 

@@ -3,22 +3,20 @@
 import io
 import re
 from collections.abc import Iterator
-from ctypes import addressof, byref, c_float, c_int, create_string_buffer
+from ctypes import byref, c_float, c_int
 from dataclasses import dataclass, replace
-from math import dist, hypot
+from math import hypot
 from typing import Any
 
 import pdfplumber
 import pypdfium2
 from pypdfium2 import raw
 
+from tests.readletters import Point, Shown, Words, matrix_of
+
 POINTS_TO_MM = 25.4 / 72
 EM_TO_CAPITAL = 0.688
 """Capital height of the printed face in ems (its OS/2 table)."""
-
-LETTERS_OFF = 0.15
-"""The library counts a letter's width in whole thousandths of the em: a string's end may be off by
-so much, points."""
 
 Box = tuple[float, float, float, float]
 """x0, y0, x1, y1 in mm from the page's lower left corner."""
@@ -183,18 +181,14 @@ def _in_unit(page: PrintedPage, unit: float) -> PrintedPage:
     )
 
 
-Point = tuple[float, float]
-"""On the page, in its own unit."""
-
-
 def _read_page(page: Any, number: int) -> PrintedPage:
     rings: list[Ring] = []
-    runs: list[_Shown] = []
+    runs: list[Shown] = []
     strokes: list[Stroke] = []
     frames: list[tuple[Box, float, bool]] = []
     blacks: list[Box] = []
     middles: list[Box] = []
-    words = _Words(page)
+    words = Words(page)
     for row in range(raw.FPDFPage_CountObjects(page.raw)):
         item = raw.FPDFPage_GetObject(page.raw, row)
         if raw.FPDFPageObj_GetType(item) == raw.FPDF_PAGEOBJ_TEXT:
@@ -208,7 +202,7 @@ def _read_page(page: Any, number: int) -> PrintedPage:
         fill, width = c_int(), c_float()
         assert raw.FPDFPath_GetDrawMode(item, byref(fill), byref(c_int()))
         assert raw.FPDFPageObj_GetStrokeWidth(item, byref(width))
-        matrix = _matrix(item)
+        matrix = matrix_of(item)
         line = width.value * hypot(matrix.a, matrix.b) * POINTS_TO_MM
         dashed = raw.FPDFPageObj_GetDashCount(item) > 0
         for points, curved, closed in _paths(item, matrix):
@@ -238,12 +232,6 @@ def _read_page(page: Any, number: int) -> PrintedPage:
         blacks=tuple(blacks),
         middles=tuple(middles),
     )
-
-
-def _matrix(item: Any) -> Any:
-    matrix = raw.FS_MATRIX()
-    assert raw.FPDFPageObj_GetMatrix(item, byref(matrix))
-    return matrix
 
 
 def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
@@ -292,96 +280,10 @@ def _is_upright(points: list[Point]) -> bool:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Shown:
-    """A string as it was shown: where it starts and where the next one would, in points."""
-
-    text: str
-    start: Point
-    end: Point
-    em: float
-    face: str
-    turned: bool
-
-    def goes_on_in(self, other: "_Shown") -> bool:
-        """Whether another string goes on where this one ends."""
-        return (
-            self.turned == other.turned
-            and self.face == other.face
-            and abs(self.em - other.em) < 0.01
-            and dist(self.end, other.start) < LETTERS_OFF
-        )
-
-
-class _Words:
-    """The strings of a page."""
-
-    def __init__(self, page: Any) -> None:
-        self._words = raw.FPDFText_LoadPage(page.raw)
-        self._letters: dict[int, list[int]] = {}
-        self._faces: dict[int, str] = {}
-        for row in range(raw.FPDFText_CountChars(self._words)):
-            owner = raw.FPDFText_GetTextObject(self._words, row)
-            if owner:  # else the library made it up, between strings
-                self._letters.setdefault(addressof(owner.contents), []).append(row)
-
-    def close(self) -> None:
-        raw.FPDFText_ClosePage(self._words)
-
-    def shown(self, item: Any) -> _Shown:
-        """Read one string."""
-        rows = self._letters[addressof(item.contents)]
-        matrix, em = _matrix(item), c_float()
-        assert raw.FPDFTextObj_GetFontSize(item, byref(em))
-        turned = matrix.a == 0
-        across, up = (matrix.b, -matrix.c) if turned else (matrix.a, matrix.d)
-        assert turned or matrix.b == 0
-        assert 0.9 < across / up < 1.1  # a printer's correction may stretch it
-        last = self._place(rows[-1])
-        return _Shown(
-            text="".join(self._text(rows)),
-            start=(matrix.e, matrix.f),
-            end=(matrix.e, last.top) if turned else (last.right, matrix.f),
-            em=em.value * (matrix.b if turned else matrix.a),
-            face=self._face(item),
-            turned=turned,
-        )
-
-    def _text(self, rows: list[int]) -> Iterator[str]:
-        """Give letter after letter; of several spaces the library tells but the first, and a
-        hyphen where it believes that a word is divided is a sign of its own."""
-        space = None
-        for row in rows:
-            letter = chr(raw.FPDFText_GetUnicode(self._words, row)).replace("\x02", "-")
-            place = self._place(row) if space or letter == " " else None
-            if space and place:
-                wide, high = space.right - space.left, space.top - space.bottom
-                past = place.left - space.right, place.bottom - space.top
-                yield " " * round(max(past[0] / wide, past[1] / high))
-            yield letter
-            space = place if letter == " " else None
-
-    def _place(self, row: int) -> Any:
-        """The box of a letter: along its line from where it starts to where the next one would."""
-        place = raw.FS_RECTF()
-        assert raw.FPDFText_GetLooseCharBox(self._words, row, byref(place))
-        return place
-
-    def _face(self, item: Any) -> str:
-        """The name of a string's face, without the name of its part that is embedded."""
-        font = raw.FPDFTextObj_GetFont(item)
-        key = addressof(font.contents)
-        if key not in self._faces:
-            name = create_string_buffer(200)
-            raw.FPDFFont_GetBaseFontName(font, name, len(name))
-            self._faces[key] = name.value.decode().split("-")[-1]
-        return self._faces[key]
-
-
 _TAILS = re.compile(r"[gjpqyQ,;()\[\]{}|@/]|[^\x00-\xff]")
 
 
-def _run(shown: _Shown) -> Run:
+def _run(shown: Shown) -> Run:
     em = shown.em * POINTS_TO_MM
     x, y = (place * POINTS_TO_MM for place in shown.start)
     right, top = (place * POINTS_TO_MM for place in shown.end)

@@ -3,7 +3,6 @@
 from pathlib import Path
 
 import pytest
-import xlsxwriter
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -343,56 +342,6 @@ def test_a_list_beside_a_job_may_leave_sizes_open(tmp_path: Path) -> None:
     assert row.spec.width is row.spec.height is None
     assert "no column 'box'" in refuse(tmp_path, "id,kind\nA,door\n", bare=False)[0]
     assert "row 2, column box: missing" in refuse(tmp_path, "box,kind\n,door\n", bare=False)[0]
-
-
-def test_a_workbook_explains_an_empty_size(tmp_path: Path) -> None:
-    """An empty cell may be a formula, and a date may have been a fraction; both are said."""
-    path = tmp_path / "fronts.xlsx"
-    book = xlsxwriter.Workbook(path)
-    sheet = book.add_worksheet("Fronts")
-    sheet.write_row(0, 0, ["kind", "width", "height", "thickness"])
-    sheet.write_row(1, 0, ["door", "", 713])
-    sheet.write_number(1, 3, 45355, book.add_format({"num_format": "d-mmm"}))
-    book.close()
-    with pytest.raises(ReadingError) as caught:
-        read_front_list(path)
-    empty, date = (str(fault) for fault in caught.value.faults)
-    assert "sheet Fronts, row 2, column width: missing" in empty
-    assert "a formula that was never calculated reads as empty" in empty
-    assert "format the cell as text" in date
-
-
-def test_a_workbook_holds_one_list(tmp_path: Path) -> None:
-    """A second sheet of notes is passed over; a second list is refused."""
-    header, row = ["kind", "width", "height"], ["door", 454, 713]
-    path = tmp_path / "fronts.xlsx"
-    for lists in (1, 2):
-        book = xlsxwriter.Workbook(path)
-        book.add_worksheet("Notes").write(0, 0, "Measured in May")
-        for _ in range(lists):
-            sheet = book.add_worksheet()
-            sheet.write_row(0, 0, header)
-            sheet.write_row(1, 0, row)
-        book.close()
-        if lists == 1:
-            assert read_front_list(path).rows[0].spec.width == 454.0
-        else:
-            with pytest.raises(ReadingError, match="more than one sheet"):
-                read_front_list(path)
-
-
-def test_a_row_of_another_sheet_is_no_second_list(tmp_path: Path) -> None:
-    """Hinges whose record is called H: two words that might head a list of fronts."""
-    path = tmp_path / "fronts.xlsx"
-    book = xlsxwriter.Workbook(path)
-    fronts, hardware = book.add_worksheet("fronts"), book.add_worksheet("hardware")
-    fronts.write_row(0, 0, ["kind", "width", "height"])
-    fronts.write_row(1, 0, ["door", 454, 713])
-    hardware.write_row(0, 0, ["what", "record", "needed"])
-    hardware.write_row(1, 0, ["hinge", "h", 12])
-    book.close()
-    (row,) = read_front_list(path).rows
-    assert (row.spec.width, row.spec.height) == (454.0, 713.0)
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
