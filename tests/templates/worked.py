@@ -7,13 +7,14 @@ from functools import cache
 from typing import Literal
 
 from jigs.job import FrontSpec
+from jigs.layout import lay_out
 from jigs.parts import Layout
 from templates.cards.card import Card
 from templates.page import Placed
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import Sheets, make_sheets
-from tests.jigs.sample import box, lay
+from tests.jigs.sample import SLIDE, box, job
 from tests.readback import PrintedPage, read_pages
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
@@ -24,7 +25,8 @@ Example = Literal["in", "mm", "uneven"]
 
 @cache
 def worked_layout(example: Example, /) -> Layout:
-    """Lay it out: 18 x 30 1/2 x 23 in, sides 18.3, fronts 19.05, band 0.6.
+    """Lay it out: 18 x 30 1/2 x 23 in, sides 18.3, fronts 19.05, band 0.6, slides with a second
+    hole and a third that no paper reaches.
 
     The fronts of the three upper drawers are left out: their slides stand in the sides, and on
     paper they would say nothing that the lowest does not.
@@ -33,7 +35,7 @@ def worked_layout(example: Example, /) -> Layout:
         layout = laid_out(UNEVEN)
         shown = tuple(front for front in layout.fronts if front.id != "B1-2")
         return replace(layout, fronts=shown)
-    layout = lay(
+    given = job(
         box(
             FrontSpec(id="B1-1", kind="drawer", height=163.5),
             FrontSpec(id="B1-2", kind="drawer", height=188.8),
@@ -47,7 +49,9 @@ def worked_layout(example: Example, /) -> Layout:
             name="B3",
         ),
         units=example,
+        slide=replace(SLIDE, fixing_at=(37.0, 165.0), carry_at=(261.0,)),
     )
+    layout = lay_out(given)
     shown = tuple(front for front in layout.fronts if front.id in ("B1-4", "B3-1", "B3-2"))
     return replace(layout, fronts=shown)
 
