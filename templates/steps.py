@@ -162,7 +162,7 @@ def _stand_box(view: FaceView) -> str:
     left, right = drawer_ends(view)
     how = "as far in at both ends"
     if left != right:
-        how = f"{left} in on the LEFT, {right} on the RIGHT"
+        how = f"{left} mm from the LEFT end, {right} from the RIGHT"
     return f"Stand the real drawer box on its drawing: {how}?"
 
 

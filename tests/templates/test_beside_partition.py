@@ -41,7 +41,7 @@ def test_both_ends_are_said_as_the_driller_sees_them() -> None:
     words = " ".join(run.text for page in pages for run in page.runs)
     stands = "13.1 mm in from the LEFT end as you look, 17.8 from the RIGHT, 30.7 mm up"
     assert words.count(stands) == 2
-    assert "drawing: 13.1 in on the LEFT, 17.8 on the RIGHT?" in words
+    assert "drawing: 13.1 mm from the LEFT end, 17.8 from the RIGHT?" in words
     for wrong in ("each end", "both ends?"):
         assert wrong not in words
 
