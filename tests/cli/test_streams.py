@@ -143,25 +143,64 @@ def job_words(command: str) -> list[str]:
     return before.get(command, [])
 
 
+NARROW = {"PYTHONIOENCODING": "ascii", "LC_ALL": "C", "PYTHONUTF8": "0"}
+
+
+def foreign(job: Path) -> Path:
+    """Give a job a name that ASCII lacks."""
+    text = job.read_text(encoding="utf-8").replace("Lock-keeper's", "Łódź")
+    job.write_text(text, encoding="utf-8")
+    return job
+
+
+def test_a_narrow_terminal_code_is_no_trouble(small: Path) -> None:
+    """Where the terminal knows ASCII alone, nothing breaks, whatever the command."""
+    job = str(foreign(small))
+    lines = [[name, *job_words(name), job] for name in COMMANDS if name != "demo"]
+    script = "\n".join(("from cli.main import main", *(f"main({line}, standalone_mode=False)"
+                        for line in lines)))  # fmt: skip
+    done = subprocess.run(
+        [sys.executable, "-c", script],
+        cwd=small.parent,
+        env=environment(**NARROW),
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        check=False,
+        timeout=60,
+    )
+    assert done.returncode == 0, done.stderr
+    assert b"2 fronts: 1 door, 1 drawer" in done.stderr + done.stdout
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("command", COMMANDS)
-def test_a_narrow_terminal_code_is_no_trouble(command: str, small: Path) -> None:
-    """Where the terminal knows ASCII alone, nothing breaks."""
-    text = small.read_text(encoding="utf-8").replace("Lock-keeper's", "Łódź")
-    small.write_text(text, encoding="utf-8")
+def test_a_narrow_terminal_code_is_no_trouble_to_any_process(command: str, small: Path) -> None:
+    """The same, each command by itself."""
+    foreign(small)
     words = ["demo"] if command == "demo" else [command, *job_words(command), str(small)]
-    done = run(*words, cwd=small.parent, PYTHONIOENCODING="ascii", LC_ALL="C", PYTHONUTF8="0")
+    done = run(*words, cwd=small.parent, **NARROW)
     assert done.returncode == 0, done.stderr
 
 
-def test_the_same_job_gives_the_same_bytes(demo_job: Path) -> None:
-    """Twice the pack, in two processes with two hash seeds: not a byte differs."""
+def check_bytes(job: Path) -> None:
     packs = []
     for seed in ("1", "2"):
-        folder = demo_job.parent / f"pack-{seed}"
-        done = run("pack", demo_job, "-o", folder, cwd=demo_job.parent, PYTHONHASHSEED=seed)
+        folder = job.parent / f"pack-{seed}"
+        done = run("pack", job, "-o", folder, cwd=job.parent, PYTHONHASHSEED=seed)
         assert done.returncode == 0, done.stderr
         packs.append({path.name: path.read_bytes() for path in sorted(folder.iterdir())})
     assert packs[0] == packs[1]
+
+
+def test_the_same_job_gives_the_same_bytes(small: Path) -> None:
+    """Twice the pack, in two processes with two hash seeds: not a byte differs."""
+    check_bytes(small)
+
+
+@pytest.mark.slow
+def test_the_demo_gives_the_same_bytes(demo_job: Path) -> None:
+    """The same, of a kitchen that has everything."""
+    check_bytes(demo_job)
 
 
 @pytest.mark.slow

@@ -210,10 +210,7 @@ def test_spares(count: int, spare: int) -> None:
     assert spare_for("slide", count) == 0
 
 
-@given(jobs())
-@settings(max_examples=40, deadline=None)
-def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
-    """Hinges are as many as plates on the sides, pulls as fittings on fronts, boxes as drawers."""
+def check_counts_add_up_to_what_is_drilled(job: Job) -> None:
     layout = lay_out(job)
     order = make_order(layout, cut_job(layout))
     ready = {front.id: front for front in layout.fronts if not front.withheld}
@@ -231,3 +228,18 @@ def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
     boxes = [name for box in order.drawer_boxes for name in box.parts]
     assert len(boxes) == len(set(boxes))
     assert len(order.fronts) + len(order.held) + len(order.arrived) == len(layout.fronts)
+
+
+@given(jobs())
+@settings(max_examples=10, deadline=None, derandomize=True)
+def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
+    """Hinges are as many as plates on the sides, pulls as fittings on fronts, boxes as drawers."""
+    check_counts_add_up_to_what_is_drilled(job)
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(max_examples=40, deadline=None)
+def test_counts_add_up_to_what_is_drilled_in_many_jobs(job: Job) -> None:
+    """The same, at length."""
+    check_counts_add_up_to_what_is_drilled(job)

@@ -139,10 +139,7 @@ def test_sides_of_other_heights_have_another_stick(tmp_path: Path) -> None:
     assert [stick.height for stick in find_sticks(layout, ["B1-SIDE-L"])] == pytest.approx([774.7])
 
 
-@given(jobs())
-@settings(max_examples=40, deadline=None)
-def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
-    """Each board is on one stick, each of its holes on a line that names the board."""
+def check_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
     layout = lay_out(job)
     sticks = find_sticks(layout)
     for side in layout.sides:
@@ -155,6 +152,21 @@ def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
                 abs(line.y - hole.y) <= SAME + 1e-6 and side.board in line.boards
                 for line in stick.lines
             )
+
+
+@given(jobs())
+@settings(max_examples=10, deadline=None, derandomize=True)
+def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
+    """Each board is on one stick, each of its holes on a line that names the board."""
+    check_every_hole_of_every_side_is_on_a_stick(job)
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(max_examples=40, deadline=None)
+def test_every_hole_of_every_side_is_on_a_stick_in_many_jobs(job: Job) -> None:
+    """The same, at length."""
+    check_every_hole_of_every_side_is_on_a_stick(job)
 
 
 DOOR = (

@@ -1,11 +1,9 @@
 """Rolls and whole dots: pages as large as their labels, modules that are whole pixels."""
 
-import io
 import math
 from typing import Any
 
 import numpy as np
-import pdfplumber
 import pypdfium2
 import pytest
 import zxingcpp
@@ -16,9 +14,10 @@ from jigs.sheetsizes import Sheet
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr
-from templates.pdf import POINT, write_pdf
+from templates.pdf import write_pdf
 from templates.qr import QUIET, qr_matrix
 from templates.raster import Raster, raster_of
+from tests.letters import drawn_on, letters_of
 from tests.readback import read_pages
 from tests.templates.kitchens import galley, one_of_each, workshop
 from tests.templates.labels.test_labels import LABELS
@@ -104,8 +103,19 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     assert len(symbols) == len(SOME)
 
 
-@pytest.mark.parametrize("dots", DOTS)
-@pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
+@pytest.mark.parametrize(
+    ("stock", "dots"),
+    [
+        pytest.param(
+            stock,
+            dots,
+            id=f"{name}-{dots}",
+            marks=() if dots == (203 if stock.roll else 300) else pytest.mark.slow,
+        )
+        for name, stock in LABELS.items()
+        for dots in DOTS
+    ],
+)
 def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) -> None:
     """In black and white alone, as a label printer burns them; none is missed."""
     layout = workshop()
@@ -123,17 +133,12 @@ def test_a_rolls_page_is_its_label(name: str, dots: int | None) -> None:
     """Exactly, or as many whole dots as the label holds; one label a page."""
     stock = STOCKS[name]
     layout = galley()
-    with pdfplumber.open(
-        io.BytesIO(write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots))))
-    ) as pdf:
-        assert len(pdf.pages) == len(SOME)
-        lost = 0.001 if dots is None else 25.4 / dots + 0.001
-        for page in pdf.pages:
-            for printed, label in (
-                (float(page.width), stock.width),
-                (float(page.height), stock.height),
-            ):
-                assert label - lost <= printed / POINT <= label + 0.001
+    pages = read_pages(write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots))))
+    assert len(pages) == len(SOME)
+    lost = 0.001 if dots is None else 25.4 / dots + 0.001
+    for page in pages:
+        for printed, label in ((page.width, stock.width), (page.height, stock.height)):
+            assert label - lost <= printed <= label + 0.001
 
 
 def test_a_label_moved_on_a_roll_stays_on_it() -> None:
@@ -141,13 +146,12 @@ def test_a_label_moved_on_a_roll_stays_on_it() -> None:
     stock = STOCKS["roll-62x29"]
     for shift in ((1.0, -0.8), (-1.0, 0.8)):
         for page in label_pages(galley(), SOME, stock, raster=Raster(dots=300, shift=shift)):
-            with pdfplumber.open(io.BytesIO(write_pdf([page]))) as pdf:
-                read = pdf.pages[0]
-                for thing in (*read.chars, *read.rects, *read.curves, *read.lines):
-                    assert thing["x0"] / POINT >= max(0.0, shift[0]) - 0.01
-                    assert thing["y0"] / POINT >= max(0.0, shift[1]) - 0.01
-                    assert thing["x1"] / POINT <= page.width + min(0.0, shift[0]) + 0.01
-                    assert thing["y1"] / POINT <= page.height + min(0.0, shift[1]) + 0.01
+            (read,) = read_pages(write_pdf([page]))
+            for x0, y0, x1, y1 in (*letters_of(read), *drawn_on(read)):
+                assert x0 >= max(0.0, shift[0]) - 0.01
+                assert y0 >= max(0.0, shift[1]) - 0.01
+                assert x1 <= page.width + min(0.0, shift[0]) + 0.01
+                assert y1 <= page.height + min(0.0, shift[1]) + 0.01
 
 
 def test_labels_on_a_sheet_are_moved_by_the_printers_offset() -> None:

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from click.testing import CliRunner
-from pdfplumber import open as open_pdf
 
 from cli.main import main
 from jigs.geometry import Hole
@@ -16,6 +15,7 @@ from jigs.layout import lay_out
 from jigs.parts import Front, Layout, Side
 from jigs.reading.inputs import read_job
 from tests.jobtexts import HEAD
+from tests.readback import read_pages
 
 TS, T, R, TOP, G = 18.3, 19.05, 1.6, 3.2, 3.2
 """Side, front, reveal, top reveal, gap between fronts; mm."""
@@ -83,8 +83,7 @@ def page_words(folder: Path, *boxes: str, only: str, **changed: str) -> list[str
     words = ["sheets", str(path), "--only", only, "-o", str(out)]
     result = CliRunner().invoke(main, words, prog_name="jigsheet")
     assert result.exit_code == 0, result.output
-    with open_pdf(out) as pages:
-        return [" ".join(w["text"] for w in page.extract_words()) for page in pages.pages]
+    return [page.text for page in read_pages(out.read_bytes())]
 
 
 def printed(folder: Path, *boxes: str, only: str, **changed: str) -> str:

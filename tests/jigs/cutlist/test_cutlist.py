@@ -19,10 +19,7 @@ DRAWERS = (
 )
 
 
-@given(jobs())
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
-    """Each piece has a size, a name of its own, and as many places as it is cut."""
+def check_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
     layout = lay_out(made)
     with_cutting(layout)
     pieces = cut_list(layout)
@@ -36,6 +33,23 @@ def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
         assert len(piece.blocks) in (0, piece.count)
         assert piece.finished_length >= piece.length
     assert cut_list(lay_out(made)) == pieces
+
+
+@given(jobs())
+@settings(
+    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
+    """Each piece has a size, a name of its own, and as many places as it is cut."""
+    check_whatever_a_kitchen_has_can_be_cut(made)
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_whatever_a_kitchen_has_can_be_cut_in_many_jobs(made: Job) -> None:
+    """The same, at length."""
+    check_whatever_a_kitchen_has_can_be_cut(made)
 
 
 def test_drawer_boxes_that_are_ordered_are_not_cut() -> None:

@@ -20,10 +20,7 @@ def names(layout: Layout, **wishes: object) -> list[str]:
     return [words.part for words in labels_of(layout, **wishes)]  # type: ignore[arg-type]
 
 
-@given(jobs())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job) -> None:
-    """Fronts, drawer boxes, rollouts and the whole cut list, in either order."""
+def check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job) -> None:
     layout = lay_out(made)
     pieces = cut_list(layout)
     cut = cut_job(layout)
@@ -38,6 +35,25 @@ def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job)
     for order in orders:
         labels = list_labels(layout, pieces, order=order)
         assert Counter(words.part for words in labels) == wanted
+
+
+@given(jobs())
+@settings(
+    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job) -> None:
+    """Fronts, drawer boxes, rollouts and the whole cut list, in either order."""
+    check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made)
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_every_part_has_its_label_and_each_piece_as_many_in_many_jobs(
+    made: Job,
+) -> None:
+    """The same, at length."""
+    check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made)
 
 
 def test_the_order_of_assembly() -> None:
