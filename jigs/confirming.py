@@ -12,6 +12,7 @@ told, with its value, on whatever rests on it.
 []
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
@@ -33,8 +34,19 @@ Record = HingeRecord | SlideRecord | PullRecord
 """Any piece of hardware."""
 RecordKind = Literal["hinge", "slide", "pull"]
 """What a record is, as its table in the job file is called."""
+_BARE = re.compile(r"[A-Za-z0-9_-]+")
+"""A name that a table's heading takes without quotes (TOML 1.0, keys)."""
 Value = float | tuple[float, ...] | None
 """A number of a record, or several; mm. None where there is none yet."""
+
+
+def heading_of(kind: RecordKind, name: str) -> str:
+    """Write the heading of a record's table as it stands in the job.
+
+    >>> heading_of("pull", "long-bar"), heading_of("pull", "bügel")
+    ('[pull.long-bar]', '[pull."bügel"]')
+    """
+    return f"[{kind}.{name}]" if _BARE.fullmatch(name) else f'[{kind}."{name}"]'
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

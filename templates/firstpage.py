@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from jigs.confirming import heading_of
 from jigs.firstarticle import FirstArticle, PassMark
 from jigs.hardware import HingeRecord
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -100,7 +101,8 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
         sign = "-____" if front.overlay == "inset" else "____"
         plate = f"{front.hinge.plate:g}" if front.hinge.plate_stated else "____"
         return (
-            f"All within: write the hinge's open numbers (page 1) below [hinge.{record.name}] and "
+            f"All within: write the hinge's open numbers (page 1) below "
+            f"{heading_of('hinge', record.name)} and "
             'confirmed = "measured" under them (a record of the list: make your own, like it).',
             "Overlay not as wanted: measure it with the side screw at its middle and write, in "
             f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
@@ -110,7 +112,8 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
             "fixing_inboard on the bench sheet, and both bars.",
         )
     return (
-        f"All within: write the slide's open numbers (page 1) below [slide.{record.name}] and "
+        f"All within: write the slide's open numbers (page 1) below "
+        f"{heading_of('slide', record.name)} and "
         'confirmed = "measured" under them (a record of the list: make your own, like it).',
         "Front or box too high or too low: set the slide on a flat board, measure fixing_height "
         "and drawer_rise again, write them down, and draw the sheets again.",

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.confirming import OpenNumber, Record, RecordKind, by_record, rests_on
+from jigs.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.hardware import Rests
 from jigs.parts import Layout
 from jigs.provenance import open_in
@@ -75,7 +75,7 @@ def _blocks(layout: Layout) -> Iterator[tuple[str, str, list[OpenNumber]]]:
         "hinge": job.hinges, "slide": job.slides, "pull": job.pulls,
     }  # fmt: skip
     for (kind, name), numbers in sorted(by_record(open_in(layout)).items()):
-        heading = f"[{kind}.{name}]"
+        heading = heading_of(kind, name)
         if records[kind][name].like is None:
             heading = f'[{kind}.NAME], your own, like = "{name}"'
         yield heading, join_names(_parts(layout, kind, name), MOST_NAMES, "and {} more"), numbers

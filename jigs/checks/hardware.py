@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from jigs.checks.finding import warning
-from jigs.confirming import OpenNumber, Record, number_words, open_numbers
+from jigs.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
 from jigs.hardware import HingeRecord, PullRecord, Rests, SlideRecord
 from jigs.parts import DrawerBox
 from jigs.problems import Problem
@@ -61,7 +61,7 @@ def _remedy(record: Record, numbers: Sequence[OpenNumber]) -> str:
     kind, keys = numbers[0].kind, [number.key for number in numbers]
     named = keys[0] if len(keys) == 1 else f"{', '.join(keys[:-1])} and {keys[-1]}"
     them = "it" if len(keys) == 1 else "them"
-    own = f"[{kind}.{record.name}]"
+    own = heading_of(kind, record.name)
     if record.like is None:
         own = f'a [{kind}.NAME] of your own, like = "{record.name}",'
     return (

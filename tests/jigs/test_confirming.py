@@ -1,5 +1,6 @@
 """Numbers of hardware that are open until the record that writes them says how they were found."""
 
+import tomllib
 from dataclasses import replace
 from pathlib import Path
 
@@ -7,6 +8,7 @@ import pytest
 
 from jigs.catalogue import derive, generic_hinges, generic_slides
 from jigs.confirming import (
+    heading_of,
     how_confirmed,
     number_words,
     numbers_that_matter,
@@ -81,6 +83,17 @@ def test_a_word_covers_what_this_record_writes(tmp_path: Path) -> None:
     job = read(tmp_path, with_hinge(f'{written}confirmed = "leaflet"'))
     assert open_keys(job.hinges["mine"]) == ()
     assert not [p for p in lay_out(job).problems if p.code == "unconfirmed-hinge"]
+
+
+def test_the_heading_to_write_below_is_toml(tmp_path: Path) -> None:
+    """A name with other letters or a space stands in it between quotes, as it does in the job."""
+    for name, heading in (("long-bar", "[pull.long-bar]"), ("bügel 2", '[pull."bügel 2"]')):
+        assert heading_of("pull", name) == heading
+        assert tomllib.loads(heading) == {"pull": {name: {}}}
+    own = with_hinge('confirmed = "leaflet"').replace("hinge.mine]", 'hinge."für Türen"]')
+    job = read(tmp_path, own.replace('"mine"', '"für Türen"'))
+    [found] = [p for p in lay_out(job).problems if p.code == "unconfirmed-hinge"]
+    assert ' in [hinge."für Türen"] as your leaflet' in found.remedy
 
 
 def test_a_list_names_numbers_one_by_one_inherited_ones_too(tmp_path: Path) -> None:

@@ -133,7 +133,7 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     many = lay_out(replace(layout.job, slides={**layout.job.slides, **slides}, boxes=boxes))
     sheets = make_sheets(many, PAPERS["common"], only=["D0"])
     pages = [[mark.text for mark in sheet.page.marks if isinstance(mark, Text)] for sheet in sheets]
-    listed = [text for page in pages for text in page if text.startswith("[slide.runner ")]
+    listed = [text for page in pages for text in page if text.startswith('[slide."runner ')]
     assert len(listed) == 30
     first = next(row for row, page in enumerate(pages) if "BACK OF DRAWER FRONT" in " ".join(page))
     assert first > 1
