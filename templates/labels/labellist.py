@@ -9,7 +9,7 @@ is built already only the sides and partitions have labels: they are still to be
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from jigs.cutlist.piece import Piece, PieceKind
@@ -88,8 +88,7 @@ class _Labels:
         built = {box.id for box in layout.boxes if box.built}
         self._pieces = [p for p in pieces if p.box not in built or p.kind not in _ASSEMBLY]
         self._built = [p for p in pieces if p.box in built and p.kind in _DRILLED]
-        # A partition has two drilled faces, but one label.
-        self._sides = {s.board: s for s in layout.sides if not (s.partition and s.side == "left")}
+        self._sides = _boards(layout.sides)
         self._boxes = {box.id: box for box in layout.boxes}
         self._cuts = OpenCuts(layout)
 
@@ -184,6 +183,22 @@ class _Labels:
 def _drawer_of(piece: Piece) -> str:
     """Name the drawer box or rollout that a piece belongs to; "" where it belongs to none."""
     return piece.id.rpartition("-")[0] if piece.kind.startswith("drawer-") else ""
+
+
+def _boards(sides: Iterable[Side]) -> dict[str, Side]:
+    """Give box sides and partitions by their IDs. A partition has two drilled faces and one label,
+    on its left face (the right side of a column): it tells what is in either."""
+    boards: dict[str, Side] = {}
+    for side in sorted(sides, key=lambda side: bool(side.partition) and side.side == "left"):
+        first = boards.setdefault(side.board, side)
+        if first is not side:
+            boards[side.board] = replace(
+                first,
+                fittings=(*first.fittings, *side.fittings),
+                missing=tuple(dict.fromkeys((*first.missing, *side.missing))),
+                open=tuple(dict.fromkeys((*first.open, *side.open))),
+            )
+    return boards
 
 
 def _drilled(side: Side) -> bool:

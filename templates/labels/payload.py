@@ -61,8 +61,7 @@ def side_payload(layout: Layout, side: Side) -> str:
         return _join(
             f"{side.board} PARTITION BOX {side.box}", (wall, 3),
             (f"BETWEEN COLUMNS {side.partition} AND {side.partition + 1}", 4),
-            ("HOLES TO COME" if side.missing else "", 6), ("DRILLED FROM BOTH FACES", 2),
-            (f"CODE {side.code}", 5),
+            ("HOLES TO COME" if side.missing else "", 6), (f"CODE {side.code}", 5),
         )  # fmt: skip
     return _join(
         f"{side.board} {side.side.upper()} SIDE BOX {side.box}", (wall, 3),

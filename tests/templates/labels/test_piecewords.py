@@ -4,12 +4,16 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.confirming import open_numbers
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
+from jigs.hardware import SlideRecord
 from templates.labels.labelwords import LabelWords, words_of_side_label
 from templates.labels.piecewords import words_of_piece_label
 from tests.jigs.sample import side_of
+from tests.jobtexts import box_text
 from tests.templates.kitchens import labels_of, workshop
+from tests.templates.printed import laid_out
 
 LAYOUT = workshop()
 PIECES = {piece.id: piece for piece in cut_list(LAYOUT)}
@@ -143,3 +147,20 @@ def test_a_fillers_arrow_names_the_end_that_it_points_to() -> None:
         words = words_of_piece_label(piece)
         assert (words.arrow, words.toward in ("left", "right")) == ("TOP END", True)
         assert said(words)[-1] == "STICK ALONG BACK FACE, ARROW TO ITS TOP END"
+
+
+def test_a_partition_s_label_tells_of_either_face() -> None:
+    """A door hangs on its right face alone: the label does not say NO HOLES, and names what is
+    open in that face."""
+    plain, door = (f'kind = "door"\nhinged = "left"\ncolumn = {column}' for column in (1, 2))
+    columns = "columns = [{width = 300}, {share = 1}]"
+    text = box_text("B1", "base", plain, door, more=columns)
+    layout = laid_out(text.replace("width = 457.2", "width = 900"))
+    numbers = open_numbers(SlideRecord(name="runner"))
+    sides = tuple(
+        replace(side, open=numbers) if side.partition and side.side == "left" else side
+        for side in layout.sides
+    )
+    (words,) = [w for w in labels_of(replace(layout, sides=sides)) if w.part == "B1-PARTITION-1"]
+    assert "NO HOLES" not in said(words)
+    assert "OPEN: slide runner, 6 numbers" in said(words)
