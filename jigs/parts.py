@@ -148,6 +148,15 @@ class Front:
         return bool(self.held)
 
     @property
+    def wide_below(self) -> bool:
+        """Whether the back shows wider below its drawer box than above, by what an eye can tell:
+        3 mm (common practice, no source)."""
+        if self.drawer is None:
+            return False
+        above = self.height - self.drawer.y - self.drawer.height
+        return self.drawer.y >= above + 3.0
+
+    @property
     def holes(self) -> tuple[Hole, ...]:
         """All holes of the front, both faces."""
         return collect_holes(self.fittings)

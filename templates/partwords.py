@@ -191,10 +191,8 @@ def _back_facts(front: Front) -> tuple[str, ...]:
         if front.least_reveal is not None and not front.least_open:
             least = f"the least by the leaflet {format_mm(front.least_reveal)}"
         facts.append(f"Hinge-edge reveal {format_mm(own)}; {least}.")
-    if front.drawer is not None:
-        box = front.drawer
-        if box.y > front.height - box.y - box.height:
-            facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
+    if front.wide_below:
+        facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
     if front.through_box or front.counterbore:
         facts.append(_pull_screws(front))
     if front.kind == "lift":

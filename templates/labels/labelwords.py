@@ -273,12 +273,11 @@ def _box_of_drawer(front: Front, drawer: DrawerBox) -> Wording:
     """Say how far above a front's bottom edge its drawer box begins, and whether more of the
     front is free below the box than above it."""
     up = format_mm(drawer.y)
-    wide_below = drawer.y > (front.height - drawer.y - drawer.height)
     ways: tuple[str, ...] = (
         f"DRAWER BOX {up} ABOVE BOTTOM EDGE", f"BOX {up} ABOVE BOTTOM EDGE",
         f"BOX {up} ABOVE EDGE", f"EDGE TO BOX {up}",
     )  # fmt: skip
-    if wide_below:
+    if front.wide_below:
         ways = (f"WIDE GAP BELOW, {ways[0]}", f"WIDE GAP BELOW, {ways[1]}", *ways)
     return Wording(ways=ways, worth=5, figure=True)
 

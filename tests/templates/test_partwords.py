@@ -96,7 +96,7 @@ def test_a_drawer_front_says_which_heads_pass(head: float | None, words: str) ->
 
 
 def test_the_wide_gap_tells_which_way_up() -> None:
-    """Only where the gap below the box is the wider one."""
+    """Only where the gap below the box is the wider one, by what can be seen."""
     drawer = front("B3-1")
     assert drawer.drawer
     assert drawer.drawer.y < drawer.height - drawer.drawer.y - drawer.drawer.height
@@ -105,6 +105,11 @@ def test_the_wide_gap_tells_which_way_up() -> None:
     raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
     high = words_of_front(worked_layout("in"), raised).facts["back"]
     assert "WIDE GAP BELOW THE BOX IS THE BOTTOM." in high
+    even = (drawer.height - drawer.drawer.height) / 2
+    for more, told in ((1.0, False), (2.0, True)):  # 2 wider below, which no eye sees; 4 wider
+        moved = replace(drawer, drawer=replace(drawer.drawer, y=even + more))
+        facts = " ".join(words_of_front(worked_layout("in"), moved).facts["back"])
+        assert ("WIDE GAP BELOW" in facts) is told
 
 
 @pytest.mark.parametrize(("band", "words"), [(0.6, "raw-edge"), (0.0, "finished front edge")])
