@@ -130,7 +130,9 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
     ]  # fmt: skip
     if choice.plate > 0.0:
         marks.append(frame(SIDE, line - 12.0, face, line + 12.0))
-        marks += across(SIDE, face, line + 30.0, lettered(record, "plates", choice.plate),
+        wanted = "" if record.plates else " wanted"  # nobody said that there is one
+        marks += across(SIDE, face, line + 30.0,
+                        f'{lettered(record, "plates", choice.plate)}{wanted}',
                         from1=line + 22.0, from2=line + 12.0)  # fmt: skip
     y = -DOOR - 8.0
     # The row of the one whose lines stand further left comes first: none crosses a value.

@@ -50,7 +50,17 @@ def test_a_hinge_is_dimensioned_at_full_scale() -> None:
     15 + 5 - 16.4. Its letters stand in the order of its numbers."""
     page = hardware_page(generic_hinges()["cup35-full"], PAPERS["common"])
     said = texts(page)
-    for text in ("a 5", "b 15", "c 3.6", "overlay 16.4", "d 35", "e 13", "f 45", "g 9.5", "h 37"):
+    for text in (
+        "a 5",
+        "b 15",
+        "c 3.6 wanted",
+        "overlay 16.4",
+        "d 35",
+        "e 13",
+        "f 45",
+        "g 9.5",
+        "h 37",
+    ):
         assert text in said
     circles = sorted(mark.diameter for mark in page.marks if isinstance(mark, Circle))
     assert circles == [3.0, 3.0, 5.0, 5.0, 35.0]
