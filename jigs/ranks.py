@@ -148,6 +148,7 @@ BEFORE_CUTTING = frozenset(
         "corner-filler",
         "counter-front",
         "counter-height",
+        "counter-reveal",
         "wall-filler",
     }
 )

@@ -38,13 +38,15 @@ LONG = 50
 MOST_LEVELS = 7
 """More heights than this are not dimensioned at the right: only those of the last boxes."""
 
+BEFORE = 5
+"""Findings that a sheet tells in full before boards are cut: more would leave no room to draw."""
 _EDGE = 2.5
 """Paper left free inside the frame, mm."""
 _ROW = 7.0
 """From one dimension line to the next, mm."""
 _NAMES = 6.4
 """The row of box IDs, mm."""
-_NOTE = 2.6
+_NOTE = 2.7
 """Line pitch of notes, mm."""
 
 
@@ -125,7 +127,7 @@ class _Plan:
             above += _NAMES + 1.5 + chains["top"].reach
         if "top in all" in chains:
             above += _ROW - 1.3
-        return left, below + TITLE + len(self.notes) * _NOTE + 1.6, right, above
+        return left, below + TITLE + len(self.notes) * _NOTE + 1.3, right, above
 
 
 def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
@@ -172,6 +174,9 @@ def _draw(
     for box in elevation.boxes:
         names |= {box.box.id, *(seen.front.id for seen in box.fronts)}
     first = before_cutting(layout, names)
+    if len(first) > BEFORE:
+        more = f"BEFORE YOU CUT: {len(first) - BEFORE + 1} more: run 'jigsheet check'."
+        first = (*first[: BEFORE - 1], more)
     told = (
         *[line for note in first for line in wrap(note, 1.8, False, room)],
         *[line for note in notes for line in wrap(note, 1.8, False, room)][:4],

@@ -100,3 +100,32 @@ def test_it_is_read_before_the_saw_runs(
     sound = laid(tmp_path)
     assert "BEFORE YOU CUT" not in on_elevation(sound, "north")
     assert "BEFORE YOU CUT" not in parts_text(choose_parts(sound, cut_job(sound)))
+
+
+def test_many_findings_leave_room_to_draw(tmp_path: Path) -> None:
+    """Ten low boxes under one counter: four are told in full on the sheet, the others counted."""
+    text = JOB.format(ceiling=2400, filler=80, height=776)
+    low = "".join(
+        f"""
+[[box]]
+id = "L{number}"
+wall = "north"
+kind = "base"
+width = {500 + number}
+height = {600 + 10 * number}
+depth = 584
+  [[box.front]]
+  kind = "drawer"
+"""
+        for number in range(10)
+    )
+    path = tmp_path / "job.toml"
+    path.write_text(text + low, encoding="utf-8")
+    layout = lay_out(read_job(path))
+    found = {p.part for p in layout.problems if p.code == "counter-height"}
+    assert len(found) == 10
+    said = on_elevation(layout, "north")
+    assert said.count("BEFORE YOU CUT") == 5
+    assert "more: run 'jigsheet check'" in said
+    listed = parts_text(choose_parts(layout, cut_job(layout)))
+    assert listed.count("BEFORE YOU CUT") >= 10
