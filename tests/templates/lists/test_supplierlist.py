@@ -7,7 +7,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, Phase, assume, given, settings
 
 from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
@@ -77,7 +77,10 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
 
 @given(jobs())
 @settings(
-    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=20,
+    deadline=None,
+    phases=[Phase.explicit, Phase.generate],  # to shrink a kitchen takes a minute
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     """As a front list of as many fronts, leaves of a pair together; as delivered, all of them."""

@@ -1,6 +1,8 @@
 """Long pages read back: whole faces and cards off a roll, on sheets of one's own."""
 
 import json
+from collections.abc import Callable
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -27,6 +29,7 @@ from tests.readback import PrintedCard, PrintedPage, read_pages
 from tests.templates.worked import worked_layout
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
+Kitchen = Callable[[], Layout]
 LARGE = ("roll-610", "roll-914", "roll-210", "610x1500mm", "914x2500mm")
 
 
@@ -36,8 +39,29 @@ def _demo() -> Layout:
 
 
 @lru_cache
-def _printed(name: str) -> tuple[PrintedPage, ...]:
-    return read_pages(write_pdf(make_sheets(_demo(), named_paper(name)).pages))
+def _some() -> Layout:
+    """Give a few boxes of the demo: one with a rounded front and one with a bare door."""
+    layout = _demo()
+    rounded = next(front.box for front in layout.fronts if front.edge_radius)
+    boxes = {"B1", "W1", rounded}
+    return replace(
+        layout,
+        boxes=tuple(box for box in layout.boxes if box.id in boxes),
+        fronts=tuple(front for front in layout.fronts if front.box in boxes),
+        sides=tuple(side for side in layout.sides if side.box in boxes),
+        rollouts=(),
+    )
+
+
+@lru_cache
+def _printed(name: str, kitchen: Kitchen = _demo) -> tuple[PrintedPage, ...]:
+    return read_pages(write_pdf(make_sheets(kitchen(), named_paper(name)).pages))
+
+
+KITCHENS = pytest.mark.parametrize(
+    "kitchen", [_some, pytest.param(_demo, marks=pytest.mark.slow)], ids=["some", "demo"]
+)
+"""A few boxes, and at length the whole demo."""
 
 
 def _whole(pages: tuple[PrintedPage, ...]) -> list[tuple[PrintedPage, PrintedCard]]:
@@ -60,10 +84,11 @@ def test_each_hole_of_the_demo_stands_once_in_its_place() -> None:
         assert page.width == pytest.approx(paper.width, abs=0.01)
 
 
-def test_off_a_roll_a_face_is_one_page() -> None:
+@KITCHENS
+def test_off_a_roll_a_face_is_one_page(kitchen: Kitchen) -> None:
     """However many cards it has, and no longer than they and the words need."""
-    pages = _printed("roll-610")
-    assert len(pages) == 1 + len(wanted_faces(_demo()))
+    pages = _printed("roll-610", kitchen)
+    assert len(pages) == 1 + len(wanted_faces(kitchen()))
     for page in pages[1:]:
         lowest = min(card.box[1] for card in page.cards)
         highest = max(*(card.box[3] for card in page.cards), *(run.box[3] for run in page.runs))
@@ -93,9 +118,10 @@ def test_the_black_stands_on_all_edges_of_a_whole_face() -> None:
         assert top - lying[0][3] == pytest.approx(face.height, abs=0.02)
 
 
-def test_edges_that_set_nothing_are_a_check() -> None:
+@KITCHENS
+def test_edges_that_set_nothing_are_a_check(kitchen: Kitchen) -> None:
     """Those that figures are counted from say FOLD; the others say CHECK."""
-    pages = _printed("roll-914")
+    pages = _printed("roll-914", kitchen)
     doors = [(page, card) for page, card in _whole(pages) if "BACK OF DOOR" in page.text]
     assert doors
     for page, card in doors:
@@ -108,9 +134,10 @@ def test_edges_that_set_nothing_are_a_check() -> None:
         assert "measure the long bar too" in page.text
 
 
-def test_long_pages_have_a_long_bar() -> None:
+@KITCHENS
+def test_long_pages_have_a_long_bar(kitchen: Kitchen) -> None:
     """A whole number of hundreds, as long as there is room for, its length beside it."""
-    for page in _printed("roll-914")[1:]:
+    for page in _printed("roll-914", kitchen)[1:]:
         bars = [
             stroke.length
             for stroke in page.strokes
