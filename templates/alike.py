@@ -66,6 +66,7 @@ class _Face:
     drilled: str
     names: tuple[str, ...]
     own: tuple[str, ...]
+    reveals: str
 
 
 def known_names(layout: Layout) -> frozenset[str]:
@@ -145,6 +146,7 @@ def _find_alike(parts: Iterable[Part], known: frozenset[str]) -> Iterable[tuple[
                 drilled=view.drilled,
                 names=names,
                 own=own,
+                reveals=words.reveals,
             )
             found.setdefault(key, []).append(face)
     return [tuple(alike) for alike in found.values()]
@@ -201,7 +203,7 @@ def _key(
     mask, fittings, facts, notes = _masked(words, view, known)
     # A partition's words name its column; of a side it says only how many its box has.
     plain = replace(view, part="", code="", column=None, fittings=fittings)
-    common = (_steps(plain), faces, words.kind, words.reveals, words.size, facts, notes)
+    common = (_steps(plain), faces, words.kind, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
     own = tuple(
         text for text in (*words.facts.get(view.face, ()), *words.notes) if text.startswith(OWN)
@@ -248,6 +250,7 @@ def _share(
         set_words=which.removesuffix(": "),
         code=code,
         size=words.size.replace("This ", "Each ", 1),
+        reveals=words.reveals if len({face.reveals for face in faces}) == 1 else "",
         place=f"{which}{len(members)} parts with the same holes in this face",
         payload=set_payload([m.part for m in members], view.drilled, code),
         facts={view.face: (*map(text, facts), *_own_words(faces))},

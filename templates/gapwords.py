@@ -1,9 +1,13 @@
-"""The gaps that the fronts' sizes make, in one line: shown wherever those sizes are, before they
-are bought."""
+"""The gaps round fronts in words: those that their sizes make, wherever those sizes are shown
+before they are bought; on the sheets those of the job or of a front."""
+
+from collections.abc import Sequence
 
 from jigs.gapsmade import SAME, GapsMade
 from jigs.geometry import SLACK
-from jigs.lengths import Unit, format_length, telling_unit
+from jigs.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.parts import Front, Layout
+from templates.boxparts import parts_of_box
 
 
 def gap_words(gaps: GapsMade, unit: Unit) -> str:
@@ -29,3 +33,49 @@ def _range(found: tuple[float, float], unit: Unit) -> str:
     if high - low <= SAME + SLACK:
         return format_length(low, unit)
     return f"{format_length(low, unit)} to {format_length(high, unit)}"
+
+
+def gaps_here(front: Front) -> str:
+    """Say a front's own gaps: to the box's edge, or to the front beside it."""
+    return (
+        f"Gaps here: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
+        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}."
+    )
+
+
+def reveals_of(fronts: Sequence[Front], layout: Layout) -> str:
+    """Say both meanings of the job's reveal, to the box's edge and between two fronts; empty
+    where a gap of one of these fronts of a box is another.
+
+    An inset front has one gap all round; what a half-overlay one leaves to the box's edge is
+    nobody's reveal.
+    """
+    if not all(_as_the_job(front, layout) for front in fronts):
+        return ""
+    reveal = layout.job.reveal
+    between = f"{format_mm(reveal.between)} between fronts."
+    match fronts[0].overlay if fronts else "full":
+        case "inset":
+            return f"Inset: {format_mm(reveal.inset)} all round, {between}"
+        case "half":
+            return f"Half overlay; {between}"
+        case "full":
+            return f"Reveal {format_mm(reveal.side)} to the box's edge, {between}"
+
+
+def _as_the_job(front: Front, layout: Layout) -> bool:
+    reveal = layout.job.reveal
+    edge = {"full": reveal.side, "inset": reveal.inset, "half": None}[front.overlay]
+    beside = [
+        other
+        for other in parts_of_box(layout, front.box).fronts
+        if other.y < front.y + front.height and front.y < other.y + other.height
+    ]
+    gaps = (
+        (front.gap_left, any(other.x < front.x for other in beside)),
+        (front.gap_right, any(other.x > front.x for other in beside)),
+        (front.gap_top, front.row > 1),
+        (front.gap_bottom, front.row < front.rows),
+    )
+    wanted = ((gap, reveal.between if meets else edge) for gap, meets in gaps)
+    return all(told is None or abs(gap - told) <= SAME + SLACK for gap, told in wanted)

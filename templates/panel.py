@@ -35,7 +35,7 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
-    `reveals` both meanings of the word,
+    `reveals` both meanings of the word, empty where the part's gaps are others,
     `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
     for the work on one face, `notes` what applies to the part. `members`: all parts that the
     sheets serve, () where they serve this one alone; `set_words` which of several sets it is
@@ -142,7 +142,9 @@ def head_across(
     line, *seen = _face_pieces(view, width)
     beside_line = text_width(f"DRILL THIS FACE: {view.drilled}", 3.5, True) + 6.0
     reveals = paragraph(words.reveals, width)
-    if beside_line + text_width(words.reveals, 2.5) <= width:
+    if not words.reveals:
+        seen = [line, *seen]
+    elif beside_line + text_width(words.reveals, 2.5) <= width:
         across = width - text_width(words.reveals, 2.5)
         marks += moved(reveals.marks, across, -down - 1.0)
         seen = [line, *seen]
@@ -165,6 +167,7 @@ def head_down(
         *(
             paragraph(text, width)
             for text in (words.size, *_yours(words), *sums(view), words.reveals)
+            if text
         ),
     ]
 

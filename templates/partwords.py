@@ -3,7 +3,6 @@
 from jigs.cautions import SPRUNG
 from jigs.checks.hardware import OPEN_CODES
 from jigs.edges import fold_error
-from jigs.job import Overlay
 from jigs.lengths import format_inches, format_mm
 from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.problems import Problem
@@ -11,6 +10,7 @@ from jigs.pull import COUNTERBORE_DIAMETER
 from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
+from templates.gapwords import gaps_here, reveals_of
 from templates.labels.payload import (
     drawer_box_payload,
     front_payload,
@@ -38,27 +38,6 @@ def place_of(wall: str, box: str) -> str:
     return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
 
 
-def _reveals(layout: Layout, overlay: Overlay) -> str:
-    """Both meanings of the reveal, on every sheet: to the box's edge, and between two fronts.
-
-    An inset front has one gap all round, a half-overlay one none to the box's edge.
-    """
-    reveal = layout.job.reveal
-    between = f"{format_mm(reveal.between)} between fronts."
-    match overlay:
-        case "inset":
-            return f"Inset: {format_mm(reveal.inset)} all round, {between}"
-        case "half":
-            return f"Half overlay; {between}"
-        case "full":
-            return f"Reveal {format_mm(reveal.side)} to the box's edge, {between}"
-
-
-def _overlay_of(layout: Layout, box: str) -> Overlay:
-    fronts = parts_of_box(layout, box).fronts
-    return fronts[0].overlay if fronts else "full"
-
-
 def neighbour_of(layout: Layout, front: Front) -> str:
     """Say which front of the box it hangs under or over: `under B3-1`; empty if alone."""
     above, below = hung_under(layout, front), hung_over(layout, front)
@@ -72,17 +51,19 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
     place = place_of(front.wall, front.box)
     neighbour = neighbour_of(layout, front)
     common = (*_blind_facts(layout, front), *leaflet_facts(layout, front))
+    reveals = reveals_of((front,), layout)
+    gaps = () if reveals else (gaps_here(front),)
     return PartWords(
         part=front.id,
         kind=kind_of_front(front),
         place=f"{place}, {neighbour}" if neighbour else place,
-        reveals=_reveals(layout, front.overlay),
+        reveals=reveals,
         job=layout.job.name,
         code=front.code,
         size=_size("This part", front.width, front.height, front.thickness),
         payload=front_payload(layout, front),
         facts={
-            "back": (*common, *_back_facts(front)),
+            "back": (*common, *gaps, *_back_facts(front)),
             "front": (*common, *_face_facts(front)),
         },
         notes=(*_given_words(front), *notes_for(layout, front.id, front.assumed)),
@@ -95,7 +76,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         part=side.board,
         kind=side_words(side).upper(),
         place=place_of(side.wall, side.box),
-        reveals=_reveals(layout, _overlay_of(layout, side.box)),
+        reveals=reveals_of(parts_of_box(layout, side.box).fronts, layout),
         job=layout.job.name,
         code=side.code,
         size=_size("This part", side.height, side.depth, side.thickness),
@@ -111,7 +92,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         part=drawer.id,
         kind="DRAWER BOX",
         place=f"{place_of(front.wall, front.box)}, behind {front.id}",
-        reveals=_reveals(layout, front.overlay),
+        reveals=reveals_of((front,), layout),
         job=layout.job.name,
         code=drawer.code,
         size=_box_size(drawer),
@@ -128,7 +109,7 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         part=rollout.id,
         kind="ROLLOUT, DRAWER BOX",
         place=f"{place_of(rollout.wall, rollout.box)}{behind}",
-        reveals=_reveals(layout, _overlay_of(layout, rollout.box)),
+        reveals=reveals_of(parts_of_box(layout, rollout.box).fronts, layout),
         job=layout.job.name,
         code=rollout.code,
         size=_box_size(rollout),
@@ -264,8 +245,7 @@ def _face_facts(front: Front) -> tuple[str, ...]:
     facts = [
         *_edge_facts(front),
         *_frame_facts(front),
-        f"Gaps here: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
-        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}.",
+        gaps_here(front),
     ]
     if any(fitting.kind == "pull" for fitting in front.fittings):
         if front.through_box or front.counterbore:

@@ -23,7 +23,9 @@ from templates.partwords import (
     words_of_side,
 )
 from tests.jigs.sample import HINGE, box, front_of, job, side_of
+from tests.templates.printed import laid_out
 from tests.templates.worked import worked_layout
+from tests.uneven import PLAIN, UNEVEN
 
 
 def front(name: str) -> Front:
@@ -182,3 +184,21 @@ def test_where_no_plates_are_listed_the_one_wanted_is_named() -> None:
         "record": "mine", "tab_mm": 5.0, "plate_mm": None, "overlay_error_mm": None,
         "plate_wanted_mm": 0.3,
     }  # fmt: skip
+
+
+def test_a_front_whose_gaps_are_others_says_its_own_alone() -> None:
+    """Drawers with 6.0 at their left, a door with 3.2 at the partition and the top; in the plain
+    box the lower drawer alone has the job's gaps at each edge."""
+    uneven, plain = laid_out(UNEVEN), laid_out(PLAIN)
+    for layout, name, gaps in (
+        (uneven, "B1-1", "left 6.0, right 3.2, top 3.2, bottom 3.2"),
+        (uneven, "B1-3", "left 3.2, right 1.6, top 3.2, bottom 1.6"),
+        (plain, "B1-1", "left 1.6, right 1.6, top 3.2, bottom 3.2"),
+        (plain, "B1-2", ""),
+    ):
+        found = words_of_front(layout, front_of(layout, name))
+        general = "" if gaps else "Reveal 1.6 to the box's edge, 3.2 between fronts."
+        assert found.reveals == general, name
+        said = [fact for fact in found.facts["back"] if fact.startswith("Gaps here")]
+        assert said == ([f"Gaps here: {gaps}."] if gaps else []), name
+    assert words_of_side(uneven, side_of(uneven, "B1-SIDE-L")).reveals == ""
