@@ -13,6 +13,7 @@ from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
 from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
+from jigs.fivepiece import assumed_of_frame
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.job import (
@@ -281,6 +282,7 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
         words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
     words += _describe_boxes(job, "depth", "{} mm deep")
     words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
+    words += _describe_frames(job)
     for key, text in (
         ("shelf", "no front, so an adjustable shelf"),
         ("pins", PIN_WORDS),
@@ -335,6 +337,18 @@ def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
         if f"box.{box.id}.{key}" in job.assumed:
             groups.setdefault(getattr(box, key), []).append(box.id)
     return [f"{_name_boxes(ids)}: {text.format(format_mm(value))}" for value, ids in groups.items()]
+
+
+def _describe_frames(job: Job) -> list[str]:
+    """Say which sizes stand in of five-piece fronts, those alike together."""
+    groups: dict[tuple[str, ...], list[str]] = {}
+    for spec in (spec for box in job.boxes for spec in box.fronts):
+        if said := assumed_of_frame(spec, "mm"):
+            groups.setdefault(said, []).append(spec.id)
+    return [
+        f"five-piece front{'s' if len(ids) > 1 else ''} {', '.join(ids)}: {', '.join(said)}"
+        for said, ids in groups.items()
+    ]
 
 
 def _name_boxes(ids: Sequence[str]) -> str:

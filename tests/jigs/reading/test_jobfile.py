@@ -57,6 +57,19 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     assert "box B1: bottom 100.0 mm above the floor" in job.assumptions
 
 
+def test_sizes_that_stand_in_of_a_frame_are_stamped(tmp_path: Path) -> None:
+    """Rail as the stile, groove 11, panel 6, pane 4 (common practice); fronts alike together."""
+    framed = SMALL.replace('"door"', '"door"\nstile = 57')
+    job = read(tmp_path, framed)
+    said = "five-piece front B1-1: rail width 57.0 mm, groove depth 11.0 mm, panel thickness 6.0 mm"
+    assert said in job.assumptions
+    glass = framed.replace("stile = 57", "stile = 57\nrail = 70\ngroove = 9\nglass = true")
+    assert "five-piece front B1-1: glass thickness 4.0 mm" in read(tmp_path, glass).assumptions
+    stated = framed.replace("stile = 57", "stile = 57\nrail = 70\ngroove = 9\npanel = 7")
+    for text in (stated, SMALL):
+        assert not [words for words in read(tmp_path, text).assumptions if "five-piece" in words]
+
+
 def test_default_hardware(tmp_path: Path) -> None:
     """A job that names no hardware gets generic records, unconfirmed, and a slide that fits."""
     job = read(tmp_path, SMALL)
