@@ -148,3 +148,20 @@ def test_what_joins_add_is_told(run: Run, small: Path) -> None:
         assert result.exit_code == 0
         assert told in result.stderr
     assert "trip" not in run("sheets", small).stderr
+
+
+def test_holes_of_chosen_parts_alone(run: Run, small: Path) -> None:
+    """Those of the front or the box named, as the whole list has them; an unknown one is told."""
+    whole = run("holes", small, "--format", "csv").stdout.splitlines()
+    parts = list(dict.fromkeys(row.split(",")[0] for row in whole[1:]))
+    side = next(part for part in parts if "SIDE" in part)
+    front = parts[0]
+    for name in (front, side):
+        found = run("holes", small, "--format", "csv", "--only", name.lower()).stdout.splitlines()
+        own = [row for row in whole if row.startswith(f"{name},")]
+        assert own
+        assert [row for row in found if row.startswith(f"{name},")] == own
+        assert 1 + len(own) <= len(found) < len(whole)
+    wrong = run("holes", small, "--only", "B99")
+    assert wrong.exit_code == 2
+    assert "B99" in wrong.stderr
