@@ -51,6 +51,8 @@ _SLIDE: tuple[Row, ...] = (
      f'fixing_height = "{BLANK} mm"'),
     ("How far back are its holes? Read each on the scale, and add what the slide stays behind "
      "the box's front edge (see its leaflet).", f'fixing_at = ["{BLANK} mm", "{BLANK} mm"]'),
+    ("Further holes that you mark through the slide once it hangs, if it has them, read likewise.",
+     f'carry_at = ["{BLANK} mm"]'),
     ("Set the slide on a flat board as it stands in the box. Set a scrap of drawer side on it as "
      "the drawer will sit. Measure from the board up to the underside of the scrap.",
      f'drawer_rise = "{BLANK} mm"'),

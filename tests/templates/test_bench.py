@@ -28,11 +28,17 @@ def test_nothing_touches_anything(paper: str) -> None:
 def test_each_line_is_one_that_a_job_file_takes() -> None:
     """With a number in its blank it is TOML, and its key is a record's."""
     known = {*_HINGE_SIZES, *_SLIDE_SIZES, *_PULL_SIZES}
-    known |= {"like", "plates", "fixing_at", "overlay_measured", "confirmed"}
+    known |= {"like", "plates", "fixing_at", "carry_at", "overlay_measured", "confirmed"}
     for page in bench_pages(PAPERS["common"]):
         lines = [re.sub("_{4,}", "5", line) for line in lines_to_type(page)]
         assert lines[-1] == 'confirmed = "measured"'
         assert set(tomllib.loads("\n".join(lines))) <= known
+
+
+def test_the_holes_marked_through_a_slide_have_a_blank() -> None:
+    """Both rows of places along a slide, that on the side first."""
+    keys = [line.split(" = ")[0] for line in lines_to_type(list(bench_pages(PAPERS["common"]))[1])]
+    assert keys.index("carry_at") == keys.index("fixing_at") + 1
 
 
 def test_the_gauges_are_full_scale() -> None:
