@@ -135,17 +135,22 @@ def frame_of(spec: FrontSpec, width: float, height: float) -> Frame | None:
     )
 
 
-def assumed_of_frame(spec: FrontSpec, unit: Unit) -> tuple[str, ...]:
-    """Say in words which sizes of a five-piece front stand in for numbers nobody gave."""
+def stand_ins_of_frame(spec: FrontSpec) -> tuple[tuple[str, float], ...]:
+    """Give the sizes of a five-piece front that stand in for numbers nobody gave; mm."""
     frame = frame_of(spec, 0.0, 0.0)
     if frame is None:
         return ()
-    given = (
+    sizes = (
         ("rail width", spec.rail, frame.rail),
         ("groove depth", spec.groove, frame.groove),
         ("glass thickness" if spec.glass else "panel thickness", spec.panel, frame.panel),
     )
-    return tuple(f"{word} {format_length(size, unit)}" for word, own, size in given if own is None)
+    return tuple((word, size) for word, own, size in sizes if own is None)
+
+
+def assumed_of_frame(spec: FrontSpec, unit: Unit) -> tuple[str, ...]:
+    """Say in words which sizes of a five-piece front stand in for numbers nobody gave."""
+    return tuple(f"{word} {format_length(size, unit)}" for word, size in stand_ins_of_frame(spec))
 
 
 def glass_door_mass(frame: Frame, thickness: float, density: float) -> float:

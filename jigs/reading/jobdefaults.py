@@ -13,7 +13,7 @@ from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
 from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
-from jigs.fivepiece import assumed_of_frame
+from jigs.fivepiece import stand_ins_of_frame
 from jigs.geometry import SLACK
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.job import (
@@ -343,7 +343,7 @@ def _describe_frames(job: Job) -> list[str]:
     """Say which sizes stand in of five-piece fronts, those alike together."""
     groups: dict[tuple[str, ...], list[str]] = {}
     for spec in (spec for box in job.boxes for spec in box.fronts):
-        if said := assumed_of_frame(spec, "mm"):
+        if said := tuple(f"{word} {_figure(size)}" for word, size in stand_ins_of_frame(spec)):
             groups.setdefault(said, []).append(spec.id)
     return [
         f"five-piece front{'s' if len(ids) > 1 else ''} {', '.join(ids)}: {', '.join(said)}"
