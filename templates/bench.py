@@ -141,7 +141,7 @@ def _page(
             top -= 7.0
         else:
             marks.append(Text(x=LEFT_STRIP + left, y=top - 2.8, text=line))
-            top -= max(piece.height, 6.0) + 1.4
+            top -= max(piece.height, 6.0) + 0.7
     line = 'confirmed = "measured"   (when each number above is yours)'
     marks.append(Text(x=LEFT_STRIP + 6.0, y=top - 2.8, text=line))
     assert top - 4.0 > BOTTOM_STRIP, "the rows find room on the smallest paper"
