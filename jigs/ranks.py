@@ -97,6 +97,7 @@ RANKS: dict[str, Rank] = {
     "hinge-to-hinge": 2,
     "hinges-few": 2,
     "hook-through": 2,
+    "legs-above-floor": 2,
     "nailer-inside": 2,
     "opening-not-noted": 2,
     "out-of-square": 2,
@@ -149,6 +150,7 @@ BEFORE_CUTTING = frozenset(
         "counter-front",
         "counter-height",
         "counter-reveal",
+        "legs-above-floor",
         "wall-filler",
     }
 )

@@ -23,12 +23,33 @@ TO_TURN = 10.0
 
 
 def check_standing(job: Job) -> tuple[Problem, ...]:
-    """Find the tall units of a job that cannot be tilted up under the ceiling of their wall."""
+    """Find the boxes whose own sides' end is said to hang above the floor, and the tall units
+    that cannot be tilted up under the ceiling of their wall."""
     ceilings = {wall.name: wall.ceiling for wall in job.walls}
     return tuple(
         problem
         for box in job.boxes
-        for problem in check_tilting(box, ceilings.get(box.wall), job.shown)
+        for problem in (
+            *check_legs(box, job.shown),
+            *check_tilting(box, ceilings.get(box.wall), job.shown),
+        )
+    )
+
+
+def check_legs(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
+    """Find a box whose sides run to the floor, and which is set above it all the same."""
+    if not box.legs or box.above_floor <= SLACK:
+        return ()
+    above = format_length(box.above_floor, unit)
+    return (
+        warning(
+            "legs-above-floor",
+            box.id,
+            f"its sides run to the floor (legs {format_length(box.legs, unit)}), and above_floor "
+            f"sets their end {above} above it; height counts from that end",
+            "leave above_floor out where its sides stand on the floor; where they end at the "
+            "bottom panel leave legs out, and take them off height",
+        ),
     )
 
 

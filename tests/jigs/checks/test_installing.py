@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.cutting import with_cutting
-from jigs.checks.installing import check_tilting
+from jigs.checks.installing import check_legs, check_tilting
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
 from jigs.layout import lay_out
 from jigs.problems import Problem
@@ -140,3 +140,16 @@ def test_a_partition_halves_the_shelf() -> None:
         FrontSpec(id="B1-2", kind="door", hinged="right", column=2),
     )
     assert sagging(replace(wide, fronts=doors, columns=(ColumnSpec(), ColumnSpec())), "mdf") == []
+
+
+def test_a_box_on_its_own_legs_is_not_set_above_the_floor() -> None:
+    """legs 100 with above_floor 40 contradict each other; either alone is sound."""
+    both = replace(tall(2100.0), legs=100.0, above_floor=40.0)
+    (problem,) = check_legs(both, "mm")
+    assert (problem.level, problem.code, problem.part) == ("warning", "legs-above-floor", "B1")
+    assert "100.0 mm" in problem.text
+    assert "40.0 mm" in problem.text
+    assert "leave above_floor out" in problem.remedy
+    assert check_legs(replace(both, above_floor=0.0), "mm") == ()
+    assert check_legs(replace(both, legs=0.0), "mm") == ()
+    assert [one.code for one in lay_out(job(both)).problems].count("legs-above-floor") == 1
