@@ -51,6 +51,8 @@ from jigs.reading.tomltext import parse_toml, read_text
 
 SCHEMA = 1
 UNITS: tuple[Unit, ...] = ("mm", "in")
+TOP_KEYS = ("schema", "units", "name", "hardware_file", "fronts_file", "delivered_file")
+"""Keys that stand above the first table: below one, TOML takes them for keys of that table."""
 
 
 def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
@@ -63,7 +65,7 @@ def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None 
     """
     text = read_text(path)
     values = parse_toml(text, str(path))
-    book = FaultBook(file=str(path), lines=index_lines(text))
+    book = FaultBook(file=str(path), lines=index_lines(text), top=TOP_KEYS)
     return _read_job(values, book, path, units, delivered)
 
 

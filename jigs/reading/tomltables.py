@@ -25,10 +25,12 @@ LONGEST_TEXT = 200
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FaultBook:
-    """The faults of one file, what is doubted in it, and the lines of its keys."""
+    """The faults of one file, what is doubted in it, and the lines of its keys; `top` are the keys
+    that stand above its first table."""
 
     file: str
     lines: Mapping[KeyPath, int]
+    top: Sequence[str] = ()
     faults: list[tuple[int, Fault]] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
 
@@ -229,7 +231,15 @@ class Table:
     def close(self) -> None:
         """Note every key that was not asked for."""
         for key in self._values:
-            if key not in self._asked:
+            if key in self._asked:
+                continue
+            if self.path and key in self.book.top:
+                self.note(
+                    key,
+                    f"'{key}' belongs at the top of the file, above the first [table]: what stands "
+                    "below a table belongs to that table; move it up",
+                )
+            else:
                 self.note(key, f"unknown key ('{key[:40]}' given); {suggest(key, self._asked)}")
 
     def _take(self, key: str) -> object:
