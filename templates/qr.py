@@ -32,8 +32,8 @@ Matrix = tuple[tuple[bool, ...], ...]
 @lru_cache(maxsize=1024)  # of 10 kB each; a part's pages and label come near each other
 def qr_matrix(text: str) -> Matrix:
     """Give the modules of the symbol of a text, without its quiet zone."""
-    symbol = _symbol(text)
-    symbol.make()
+    symbol = _symbol(text, version=(_modules(text) - 17) // 4)
+    symbol.make(fit=False)
     return tuple(tuple(map(bool, row)) for row in symbol.modules)
 
 
@@ -44,11 +44,13 @@ def _modules(text: str) -> int:
     return 4 * int(_symbol(text).best_fit()) + 17
 
 
-def _symbol(text: str) -> "QRCode":
+def _symbol(text: str, version: int | None = None) -> "QRCode":
     from qrcode.constants import ERROR_CORRECT_M
     from qrcode.main import QRCode
 
-    symbol: QRCode = QRCode(error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK)
+    symbol: QRCode = QRCode(
+        version=version, error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK
+    )
     # optimize=0: one segment, so that the length in modules follows from the text's length.
     symbol.add_data(text, optimize=0)
     return symbol
