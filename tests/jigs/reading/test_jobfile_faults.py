@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.errors import ReadingError
-from jigs.reading.jobfile import TOP_KEYS, read_job_file
+from jigs.reading.jobfile import read_job_file
 from tests.jigs.jobtext import JOB, SMALL, faults_of, line_of, read
 
 # Each row: text of the full job to replace, with what, where the fault stands, what it says.
@@ -388,17 +388,3 @@ def test_a_rail_without_a_stile_is_a_fault(tmp_path: Path) -> None:
     """A five-piece front is known by its stile."""
     (fault,) = faults_of(tmp_path, SMALL + "rail = 60\n")
     assert "rail: stands without stile" in fault
-
-
-@pytest.mark.parametrize("key", TOP_KEYS)
-def test_a_key_of_the_top_below_a_table_is_sent_up(tmp_path: Path, key: str) -> None:
-    """TOML gives it to the table above it; at the top each of them is known."""
-    text = f'{SMALL}{key} = "b.csv"\n'
-    (said,) = faults_of(tmp_path, text)
-    line = line_of(text, f'{key} = "b')
-    assert said.startswith(f"job.toml:{line}: box[1].front[1].{key}: ")
-    assert "belongs at the top of the file" in said
-    assert "did you mean" not in said
-    top = faults_of(tmp_path, f"{key} = [1]\n{SMALL.replace('schema = 1', '')}")
-    assert top
-    assert not [fault for fault in top if "unknown key" in fault]
