@@ -9,7 +9,7 @@ from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents
 from templates.findings import held_words, incomplete_words, sheets_words
 from templates.marks import Mark, Outline, Page, Text
-from templates.openlist import open_columns, open_list
+from templates.openlist import HEADING, open_columns, open_list
 from templates.paper import Paper
 from templates.pieces import Piece, moved, paragraph
 
@@ -22,6 +22,7 @@ SAME = (
     "takes a sheet of its own."
 )
 """What the first page says where parts share their sheets."""
+MORE = "More: see the check of the job."
 
 
 def cover_pages(
@@ -54,14 +55,22 @@ def cover_pages(
         y -= found.height + 1.0
     else:
         further = tuple(_open_pages(layout, paper))
-    for piece in _state(layout, across):
-        if y - piece.height < BOTTOM_STRIP + 6.0:
-            marks += moved(
-                paragraph("More: see the check of the job.", across).marks, LEFT_STRIP, y
-            )
+        if further:
+            piece = paragraph(_where_open(len(further)), across, bold=True)
+            marks += moved(piece.marks, LEFT_STRIP, y)
+            y -= piece.height + 1.0
+    pieces = _held(layout, across)
+    low = BOTTOM_STRIP + 6.0
+    room = y - low - sum(piece.height + 0.6 for piece in pieces)
+    assumed, complete = _assumed(layout.job.assumptions, across, room)
+    for piece in (*pieces, *assumed):
+        if y - piece.height < low:
+            complete = False
             break
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.6
+    if not complete:
+        marks += moved(paragraph(MORE, across).marks, LEFT_STRIP, y)
     else:
         y -= 1.0
         found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
@@ -129,7 +138,14 @@ def _cautions(width: float) -> list[Piece]:
     ]
 
 
-def _state(layout: Layout, width: float) -> list[Piece]:
+def _where_open(pages: int) -> str:
+    """Say on the first page, to which every stamp sends, on which of the next ones the open
+    numbers are."""
+    where = "page 2" if pages == 1 else f"pages 2 to {pages + 1}"
+    return f"{HEADING}. They are listed on {where}."
+
+
+def _held(layout: Layout, width: float) -> list[Piece]:
     pieces: list[Piece] = []
     held = [part for part in layout.units if part.withheld]
     if held:
@@ -139,7 +155,15 @@ def _state(layout: Layout, width: float) -> list[Piece]:
             paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")
             for words in incomplete_words(layout)
         ]
-    if layout.job.assumptions:
-        pieces.append(paragraph("ASSUMED", width, size=3.5, bold=True))
-        pieces.append(paragraph("; ".join(layout.job.assumptions) + ".", width))
     return pieces
+
+
+def _assumed(assumptions: Sequence[str], width: float, room: float) -> tuple[list[Piece], bool]:
+    """Set as many of the assumptions as `room` (mm) holds below their heading; and tell whether
+    these are all. Without room for one there is no heading either."""
+    heading = paragraph("ASSUMED", width, size=3.5, bold=True)
+    for count in range(len(assumptions), 0, -1):
+        listed = paragraph("; ".join(assumptions[:count]) + ".", width)
+        if heading.height + listed.height + 2 * 0.6 <= room:
+            return [heading, listed], count == len(assumptions)
+    return [], not assumptions

@@ -87,3 +87,21 @@ def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) 
     assert clashes_of_marks(page) == []
     if count == 60:
         assert "More: see the check" in words(page)
+
+
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
+    """Of more assumptions than the page holds the first stand there, and that there are more."""
+    layout = worked_layout("in")
+    many = tuple(f"pull 'packet {row}': 50.8 mm from a door's free edge" for row in range(400))
+    page = cover_pages(replace(layout, job=replace(layout.job, assumptions=many)), PAPERS[paper])[0]
+    found = words(page)
+    assert clashes_of_marks(page) == []
+    assert f"ASSUMED {many[0]}" in found
+    assert "More: see the check" in found
+    assert many[-1] not in found
+    few = cover_pages(
+        replace(layout, job=replace(layout.job, assumptions=many[:2])), PAPERS[paper]
+    )[0]
+    assert many[1] in words(few)
+    assert "More:" not in words(few)

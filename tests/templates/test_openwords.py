@@ -20,6 +20,7 @@ from templates.lists.orderlist import order_csv, order_json, order_sheets
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
 from templates.marks import Text
+from templates.openlist import HEADING
 from templates.openwords import MOST_WORDS, line_to_write, open_line
 from templates.outlines import outline_page
 from templates.paper import PAPERS
@@ -135,6 +136,12 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     pages = [[mark.text for mark in sheet.page.marks if isinstance(mark, Text)] for sheet in sheets]
     listed = [text for page in pages for text in page if text.startswith('[slide."runner ')]
     assert len(listed) == 30
+    # The stamps send to page 1: it says where the numbers are.
+    numbered = [row for row, page in enumerate(pages) if HEADING in page]
+    assert numbered
+    assert numbered[0] == 1
+    last = f"pages 2 to {numbered[-1] + 1}" if len(numbered) > 1 else "page 2"
+    assert f"{HEADING}. They are listed on {last}." in " ".join(pages[0])
     first = next(row for row, page in enumerate(pages) if "BACK OF DRAWER FRONT" in " ".join(page))
     assert first > 1
     assert next(row for row, _ in sheets.cards) == first + 1
