@@ -50,6 +50,9 @@ CAUTIONS: tuple[str, ...] = (
 
 _SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
 
+PARTITION_HOLES = "Clamp it; set the stop and try it on scrap: a hole through shows behind."
+"""What stands for the holes of a side where they are a partition's: it has no outside."""
+
 CAUTION_FOR: Mapping[Purpose, str] = {
     "cup": "Clamp the door; stop set from the bit's rim; first bore in scrap.",
     "cup-fixing": "Stop on the bit: a pilot too deep comes out in the face.",

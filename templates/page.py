@@ -138,7 +138,8 @@ def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:
     across = pattern.width - LEFT_STRIP - EDGE
     top = pattern.height - EDGE
     marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number, holes=True)
-    pieces = plan.words.body(pattern.column_width, plan.first)
+    flaps = any(card.edges for card in cards)
+    pieces = plan.words.body(pattern.column_width, plan.first, flaps=flaps)
     if pattern.head is None:
         pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
     else:

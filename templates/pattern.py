@@ -31,22 +31,28 @@ LEAST_ROOM = 40.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetWords:
-    """What is said on the sheets of one face: in full on the first, in short on the others."""
+    """What is said on the sheets of one face: in full on the first, in short on the others;
+    `unfolded` is that for cards of which none has a flap."""
 
     view: FaceView
     part: PartWords
     steps: tuple[str, ...]
     again: str
+    unfolded: str
 
     def of_page(self, first: bool) -> PartWords:
         """Give the part's words: on a further page of several parts their boxes stand close."""
         return self.part if first or not self.part.members else replace(self.part, brief=True)
 
-    def body(self, width: float, first: bool) -> list[Piece]:
-        """Give the steps and notes as pieces `width` mm wide."""
+    def in_short(self, flaps: bool) -> str:
+        """Give the steps in short, as they are for cards with flaps or without."""
+        return self.again if flaps else self.unfolded
+
+    def body(self, width: float, first: bool, *, flaps: bool = True) -> list[Piece]:
+        """Give the steps and notes as pieces `width` mm wide; without flaps they are no higher."""
         if first:
             return body(self.view, self.part, self.steps, width)
-        return body_again(self.view, self.part, self.again, width)
+        return body_again(self.view, self.part, self.in_short(flaps), width)
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,7 +35,13 @@ def _with_rest(strip: StripPlan, words: SheetWords, paper: Paper) -> list[AnyPla
     rest = strip.rest
     if rest is None:
         return [*strip.pages]
-    again = replace(words, view=rest, steps=steps_for(rest), again=steps_again(rest))
+    again = replace(
+        words,
+        view=rest,
+        steps=steps_for(rest),
+        again=steps_again(rest),
+        unfolded=steps_again(rest, flaps=False),
+    )
     return [*strip.pages, *plan_view(again, paper)]
 
 

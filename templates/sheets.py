@@ -184,7 +184,13 @@ class Sheets:
 
     def _plan_face(self, view: FaceView, words: PartWords) -> list[AnyPlan]:
         return plan_view(
-            SheetWords(view=view, part=words, steps=steps_for(view), again=steps_again(view)),
+            SheetWords(
+                view=view,
+                part=words,
+                steps=steps_for(view),
+                again=steps_again(view),
+                unfolded=steps_again(view, flaps=False),
+            ),
             self.paper,
             strip=self.strip,
         )

@@ -2,8 +2,8 @@
 
 from collections.abc import Set
 
-from jigs.cautions import CAUTION_FOR
-from jigs.geometry import SLACK
+from jigs.cautions import CAUTION_FOR, PARTITION_HOLES
+from jigs.geometry import SLACK, Purpose
 from jigs.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.faces import FaceView
@@ -101,16 +101,32 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
             return _hinge_steps(view) if "hinge" in kinds else _back_steps(view, kinds)
 
 
-def steps_again(view: FaceView) -> str:
-    """Give the steps in one line, for the further sheets of a face, with the caution."""
+def steps_again(view: FaceView, *, flaps: bool = True) -> str:
+    """Give the steps in one line, for the further sheets of a face, with the caution; `flaps`:
+    whether a card on the sheet has one, or an edge to cut and butt."""
     purpose = view.fittings[0].holes[0].purpose
-    setting = f"fold down, {TRUE_FOLD}; block against the flap"
+    setting = f"fold each flap down, {TRUE_FOLD}; block against the flap"
     if view.rounded:
         setting = "butt to a block"
+    on_edges = [
+        any(reference.kind == "edge" for reference in choose_references(view, each))
+        for each in view.fittings
+    ]
+    if not flaps:
+        setting = "lay each card on the lines it names"
+    elif not all(on_edges):
+        setting = f"{setting}, a card without one on the lines it names"
     return (
         "STEPS: measure both bars; ID and code as on the label; measure the part; cut; "
-        f"{setting}; tape; lay the hardware; awl; check; bore. {CAUTION_FOR[purpose]}"
+        f"{setting}; tape; lay the hardware; awl; check; bore. {_caution(view, purpose)}"
     )
+
+
+def _caution(view: FaceView, purpose: Purpose) -> str:
+    """Give the caution of an operation on a face: a partition has no outside."""
+    if view.partition and purpose in ("plate", "slide", "shelf"):
+        return PARTITION_HOLES
+    return CAUTION_FOR[purpose]
 
 
 def _hinge_steps(view: FaceView) -> tuple[str, ...]:
@@ -170,7 +186,7 @@ def _bore(view: FaceView) -> str:
     """Say how a side or a partition is bored: right through only where a hole is."""
     if any(hole.depth is None for fitting in view.fittings for hole in fitting.holes):
         return f"Bore; what is marked THROUGH once, from one face. {CAUTION_FOR['manual']}"
-    return f"Bore. {CAUTION_FOR['plate']}"
+    return f"Bore. {_caution(view, 'plate')}"
 
 
 def _together(view: FaceView) -> str:

@@ -236,7 +236,7 @@ def _field_across(
         column = (across - (columns - 1) * COLUMN_GAP) / columns
         if column < 58.0:
             continue
-        least = least_height(_body(words, column), columns, 400.0)
+        least = least_height(_body(words, cards, column), columns, 400.0)
         if least is not None:
             whole = head + least + GUTTER + height
             yield Field(
@@ -274,12 +274,12 @@ def _arranged(cards: tuple[Card, ...]) -> Iterator[tuple[tuple[Size, ...], float
         yield tuple(places), max(card.width for card in cards), y - GUTTER
 
 
-def _body(words: SheetWords, width: float) -> list[Piece]:
+def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[Piece]:
     """The steps in short, and all that holds for the face and the part."""
     notes = (*words.part.facts.get(words.view.face, ()), *words.part.notes)
     return [
         *open_pieces(words.view, width),
-        paragraph(words.again, width),
+        paragraph(words.in_short(any(card.edges for card in cards)), width),
         *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
     ]
 
@@ -287,7 +287,7 @@ def _body(words: SheetWords, width: float) -> list[Piece]:
 def _pieces_down(
     words: SheetWords, cards: tuple[Card, ...], sheet: str, width: float
 ) -> list[Piece]:
-    return [*head_down(words.view, words.part, cards, sheet, width), *_body(words, width)]
+    return [*head_down(words.view, words.part, cards, sheet, width), *_body(words, cards, width)]
 
 
 def _words(small: Small, field: Field, x: float, top: float) -> list[Mark]:
@@ -297,7 +297,7 @@ def _words(small: Small, field: Field, x: float, top: float) -> list[Mark]:
         head = head_across(words.view, words.part, small.cards, small.sheet, field.width)
         marks += moved(head.marks, x, top)
         top -= head.height
-        pieces = _body(words, field.column_width)
+        pieces = _body(words, small.cards, field.column_width)
     else:
         pieces = _pieces_down(words, small.cards, small.sheet, field.column_width)
     places = flow(pieces, field.columns, field.words + 1e-6)

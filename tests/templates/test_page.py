@@ -25,7 +25,13 @@ def words_of(part: str, face: str) -> SheetWords:
         if face == "inside"
         else words_of_front(layout, front_of(layout, part))
     )
-    return SheetWords(view=view, part=own, steps=steps_for(view), again=steps_again(view))
+    return SheetWords(
+        view=view,
+        part=own,
+        steps=steps_for(view),
+        again=steps_again(view),
+        unfolded=steps_again(view, flaps=False),
+    )
 
 
 def pages_of(part: str, face: str, paper: str = "common") -> list[Sheet]:

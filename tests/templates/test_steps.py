@@ -1,9 +1,16 @@
 """The steps of the work."""
 
+from dataclasses import replace
+
 import pytest
 
-from jigs.cautions import CAUTION_FOR
-from templates.cards.faces import FaceView, view_of_side
+from jigs.cautions import CAUTION_FOR, PARTITION_HOLES
+from templates.cards.faces import FaceView, view_of_side, views_of_front
+from templates.marks import Text
+from templates.page import draw_plan, plan_face
+from templates.paper import PAPERS
+from templates.partwords import words_of_front
+from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
 from templates.wording import side_words
 from tests.templates.printed import laid_out
@@ -123,3 +130,57 @@ def test_on_legs_a_block_lifts_the_partition() -> None:
     assert "a block 119.9 long between stop and the partition's" in (
         steps_of_board(tall.replace("above_floor = 100\n", ""), "B1-SIDE-L")
     )
+
+
+def test_a_further_sheet_without_flaps_speaks_of_none() -> None:
+    """It folds nothing: its cards stand on lines; where some of a face have a flap it says both.
+    What is said without flaps is never longer, and finds the room that was measured."""
+    view = view_of("B3-2", "back")
+    alone = steps_again(view, flaps=False)
+    assert "fold" not in alone
+    assert "flap" not in alone
+    assert "lay each card on the lines it names" in alone
+    assert len(alone) < len(steps_again(view)) - 40
+    high = next(
+        view
+        for front in laid_out(UNEVEN).fronts
+        if front.id == "B1-2"
+        for view in views_of_front(front, "mm")
+        if view.face == "front"
+    )
+    assert "a card without one on the lines it names" in steps_again(high)
+    assert "a card without one" not in steps_again(view)
+
+
+def test_each_sheet_tells_of_its_own_cards() -> None:
+    """Drawn as further ones: the sheet of a pull's card on the middle and a line folds nothing,
+    that of two cards on edges does."""
+    layout, paper = laid_out(PLAIN), PAPERS["common"]
+    (front,) = (front for front in layout.fronts if front.id == "B1-2")
+    for view, told in zip(views_of_front(front, "mm"), ("fold each flap", "lay each"), strict=True):
+        words = SheetWords(
+            view=view,
+            part=words_of_front(layout, front),
+            steps=steps_for(view),
+            again=steps_again(view),
+            unfolded=steps_again(view, flaps=False),
+        )
+        plan = replace(plan_face(words, paper)[-1], first=False)
+        assert any(placed.card.edges for placed in plan.cards) is (view.face == "back")
+        marks = draw_plan(plan, paper, 1, "sheet 2 of 2").page.marks
+        said = " ".join(mark.text for mark in marks if isinstance(mark, Text))
+        assert ("fold each flap" in said, "lay each card" in said) == (
+            told == "fold each flap",
+            told != "fold each flap",
+        )
+
+
+def test_a_partition_has_no_outside() -> None:
+    """Its caution says where a hole too deep comes out, in the steps and in short."""
+    for side in laid_out(UNEVEN).sides:
+        view = view_of_side(side, "mm")
+        assert view is not None
+        for said in (" ".join(steps_for(view)), steps_again(view)):
+            assert ("shows outside" in said) is not bool(side.partition)
+            assert ("Clamp the side" in said) is not bool(side.partition)
+            assert (PARTITION_HOLES in said) is bool(side.partition)

@@ -122,7 +122,8 @@ def test_there_is_one_way_to_fold_and_to_block() -> None:
         assert "Clamp a straight block against the folded flap" in step
         assert not any("push" in each for each in steps)
         assert any("Cut " in each for each in steps)
-        assert f"fold down, {TRUE_FOLD}; block against the flap" in steps_again(view)
+        assert f"fold each flap down, {TRUE_FOLD}; block against the flap" in steps_again(view)
+        assert "flap" not in steps_again(view, flaps=False)
 
 
 def test_a_card_without_a_flap_says_how_it_is_set() -> None:
