@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from jigs.confirming import OpenNumber
 from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
-from jigs.geometry import Fitting, Hole, collect_holes
+from jigs.geometry import SLACK, Fitting, Hole, collect_holes
 from jigs.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
 from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
@@ -73,6 +73,13 @@ class DrawerBox:
     def bored(self) -> tuple[Fitting, ...]:
         """All that is drilled into it: its front, then its back."""
         return (*self.fittings, *self.rear)
+
+
+def size_of(box: DrawerBox | Rollout) -> tuple[float, float, float] | None:
+    """Give a drawer box's outside width, height and length, mm; None where nothing is left for
+    one of them, as in an opening too low: such a box has no size."""
+    sizes = (box.width, box.height, box.length)
+    return sizes if min(sizes) > SLACK else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,7 @@ from collections.abc import Sequence
 
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_mm
-from jigs.parts import DrawerBox, Front, Layout, Side
+from jigs.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under
 from templates.wording import FRONT_WORDS
@@ -73,7 +73,7 @@ def side_payload(layout: Layout, side: Side) -> str:
 
 def drawer_box_payload(layout: Layout, drawer: DrawerBox, front: Front) -> str:
     """Say of a drawer box: where it runs, behind which front, its size, and its code."""
-    size = "X".join(_figure(size) for size in (drawer.width, drawer.height, drawer.length))
+    size = "X".join(map(_figure, size_of(drawer) or ()))
     return _join(
         f"{drawer.id} DRAWER BOX{' HOLD' if front.withheld else ''}",
         (_place(front.wall, front.box), 3), (f"BEHIND {front.id}", 5), (size, 4),
@@ -83,7 +83,7 @@ def drawer_box_payload(layout: Layout, drawer: DrawerBox, front: Front) -> str:
 
 def rollout_payload(rollout: Rollout) -> str:
     """Say of a rollout: in which box, behind which fronts, its size, and its code."""
-    size = "X".join(_figure(size) for size in (rollout.width, rollout.height, rollout.length))
+    size = "X".join(map(_figure, size_of(rollout) or ()))
     behind = f"BEHIND {' '.join(rollout.behind)}" if rollout.behind else ""
     return _join(
         f"{rollout.id} ROLLOUT{' HOLD' if rollout.withheld else ''}",

@@ -12,7 +12,7 @@ from typing import Any
 from jigs.confirming import OpenNumber, RecordKind, rests_on
 from jigs.geometry import Fitting, Hole, collect_holes
 from jigs.lengths import Unit, format_inches, format_mm
-from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
+from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side, size_of
 from jigs.rolloutspec import Rollout
 from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
@@ -169,12 +169,17 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
         "part": box.id,
         "front": box.front if isinstance(box, DrawerBox) else None,
         "code": box.code,
-        "width_mm": number(box.width),
-        "height_mm": number(box.height),
-        "length_mm": number(box.length),
+        **_sizes_data(box),
         "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
         "open": open_data(box.open),
     }
+
+
+def _sizes_data(box: DrawerBox | Rollout) -> dict[str, float | None]:
+    """Give a drawer box's three sizes; null where it came to none."""
+    sizes = size_of(box)
+    keys = ("width_mm", "height_mm", "length_mm")
+    return dict(zip(keys, map(number, sizes), strict=True)) if sizes else dict.fromkeys(keys)
 
 
 def _box_kind(box: DrawerBox | Rollout) -> str:
@@ -190,9 +195,7 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
         "slide": rollout.slide,
         "code": rollout.code,
         "withheld": rollout.withheld,
-        "width_mm": number(rollout.width),
-        "height_mm": number(rollout.height),
-        "length_mm": number(rollout.length),
+        **_sizes_data(rollout),
         "x_mm": number(rollout.x),
         "y_mm": number(rollout.y),
         "spacer_left_mm": number(rollout.spacer_left),
@@ -255,8 +258,9 @@ def _side_block(side: Side, unit: Unit) -> str:
 def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
     """Give a drawer box's holes; `held`: the fronts that are held back, and their boxes with
     them."""
-    size = _size(unit, box.width, box.height, box.length)
-    head = f"{box.id}  {_box_kind(box).replace('-', ' ')}, {size}, code {box.code}"
+    sizes = size_of(box)
+    size = f", {_size(unit, *sizes)}, code {box.code}" if sizes else ""
+    head = f"{box.id}  {_box_kind(box).replace('-', ' ')}{size}"
     if isinstance(box, DrawerBox) and box.front in held:
         return f"{head}\n  HELD with {box.front}\n"
     if isinstance(box, Rollout) and box.held:

@@ -13,6 +13,7 @@ from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
+from templates.labels.payload import drawer_box_payload
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
 from tests import uneven
 from tests.jigs.sample import box, front_of, job
@@ -230,3 +231,26 @@ def test_csv_and_text_list_the_drawer_boxes_too() -> None:
     assert "B1-2-BOX  drawer box" in text
     assert "HELD with B1-2" in text
     assert text.count("clearance") == 6
+
+
+def test_a_drawer_box_without_room_has_no_size() -> None:
+    """A front 35 high leaves nothing to its box, in the text, the data and the label's symbol; one
+    that is held back with a box that could be built keeps its size."""
+    low = box(
+        FrontSpec(id="B1-1", kind="drawer", height=35.0),
+        FrontSpec(id="B1-2", kind="drawer"),
+    )
+    layout = lay_out(job(low))
+    front = front_of(layout, "B1-1")
+    drawer = front.drawer
+    assert drawer is not None
+    assert front.held
+    assert drawer.height <= 0.0
+    text = holes_text(layout)
+    assert "B1-1-BOX  drawer box\n  HELD with B1-1\n" in text
+    first, other = json.loads(holes_json(layout))["boxes"]
+    assert (first["width_mm"], first["height_mm"], first["length_mm"]) == (None, None, None)
+    assert other["height_mm"] > 0.0
+    assert "X" not in drawer_box_payload(layout, drawer, front).split("BEHIND B1-1")[1]
+    built = replace(drawer, height=80.0)
+    assert "X80X" in drawer_box_payload(layout, built, front)
