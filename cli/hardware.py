@@ -12,6 +12,7 @@ from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.confirming import Record
+    from jigs.job import Job
     from templates.paper import Paper
 
 
@@ -47,12 +48,13 @@ def hardware(
         return
     from templates.hardwarewords import list_text, record_text
 
-    records, sources = _find_records(job)
+    read = _read(job)
+    records, sources = _find_records(read), read.sources if read else ()
     if name is None:
         write_text(output or "-", list_text(records.values()), sources=sources)
         return
     from jigs.reading.nearest import suggest_record
-    from templates.hardwaredraw import hardware_page
+    from templates.hardwaredraw import STAND_IN, Boards, hardware_page
     from templates.pdf import write_pdf
 
     record = records.get(name)
@@ -62,7 +64,8 @@ def hardware(
     target = output or f"{name}.pdf"
     guard(target, sources)
     sheet = find_paper(paper, printer)
-    page = sheet.scaled(hardware_page(record, sheet))
+    boards = Boards(material=read.material, reveal=read.reveal) if read else STAND_IN
+    page = sheet.scaled(hardware_page(record, sheet, boards))
     data = write_pdf([page], title=f"Hardware: {name}")
     write_bytes(target, data, sources=sources)
     if target == "-":
@@ -82,15 +85,15 @@ def _draw_bench(paper: "Paper", target: str) -> None:
         tell(f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.")
 
 
-def _find_records(job: Path | None) -> tuple[dict[str, "Record"], tuple[Path, ...]]:
-    """Give the records by name, the job's own first, and the files they were read from."""
-    from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+def _read(path: Path | None) -> "Job | None":
     from jigs.reading.inputs import read_job
 
-    own: dict[str, Record] = {}
-    sources: tuple[Path, ...] = ()
-    if job is not None:
-        read = read_job(job, None)
-        own = {**read.hinges, **read.slides, **read.pulls}
-        sources = read.sources
-    return {**own, **generic_hinges(), **generic_slides(), **generic_pulls()}, sources
+    return None if path is None else read_job(path, None)
+
+
+def _find_records(job: "Job | None") -> dict[str, "Record"]:
+    """Give the records by name, the job's own first."""
+    from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+
+    own: dict[str, Record] = {**job.hinges, **job.slides, **job.pulls} if job else {}
+    return {**own, **generic_hinges(), **generic_slides(), **generic_pulls()}

@@ -2,13 +2,16 @@
 
 A hinge: the section through side, door and plate as seen from above, and the back of the door
 with its cup. A slide: the section across the box, and the places of its holes. A pull: the
-corner of a door. Boards of 18 and 19 mm stand in, to show the record in its place; hardware
+corner of a door. The job's boards, or some that stand in, show the record in its place; hardware
 laid on a drawing of 1:1 must agree with it. Millimetres.
 """
+
+from dataclasses import dataclass
 
 from jigs.confirming import Record, kind_of
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
+from jigs.job import Material, Overlay, Reveal
 from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
@@ -18,33 +21,49 @@ from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Tex
 from templates.paper import Paper
 from templates.pieces import moved, paragraph
 
-SIDE, DOOR, DRAWER_SIDE = 18.0, 19.0, 15.9
-"""Boards that stand in, mm."""
-WANTED = {"full": SIDE - 1.6, "half": (SIDE - 3.2) / 2, "inset": -2.0}
-"""The overlay that stands in, mm, by the hinge's kind."""
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Boards:
+    """The boards and gaps that hardware is drawn with: a job's, or usual ones that stand in."""
+
+    material: Material
+    reveal: Reveal
+
+    def wanted(self, kind: Overlay) -> float:
+        """Give the overlay that a hinge of this kind is drawn for; mm."""
+        match kind:
+            case "full":
+                return self.material.side - self.reveal.side
+            case "half":
+                return (self.material.side - self.reveal.between) / 2
+            case "inset":
+                return -self.reveal.inset
 
 
-def hardware_page(record: Record, paper: Paper) -> Page:
-    """Draw one record with its numbers below it."""
+STAND_IN = Boards(material=Material(), reveal=Reveal())
+
+
+def hardware_page(record: Record, paper: Paper, boards: Boards = STAND_IN) -> Page:
+    """Draw one record, on these boards, with its numbers below it."""
     across_ = paper.width - LEFT_STRIP - EDGE
     top = paper.height - EDGE
     marks = border_marks(paper.width, paper.height, paper, 1)
     for piece in (
         paragraph(f"{kind_of(record).upper()} {record.name}", across_, size=5.0, bold=True),
-        paragraph(f"{described(record).capitalize()}. {_stands_in(record)}", across_),
+        paragraph(f"{described(record).capitalize()}. {_stands_in(record, boards)}", across_),
     ):
         marks += moved(piece.marks, LEFT_STRIP, top)
         top -= piece.height + 1.0
     match record:
         case HingeRecord():
-            marks += moved(tuple(_hinge_section(record)), 32.0, top - 73.0)
-            marks += moved(tuple(_cup_plan(record)), 122.0, top - 55.0)
+            marks += moved(tuple(_hinge_section(record, boards)), 32.0, top - 73.0)
+            marks += moved(tuple(_cup_plan(record, boards)), 122.0, top - 55.0)
             top -= 130.0
             room = top - 10.0 - 5.0 * len(numbers(record)) - BOTTOM_STRIP
             marks += moved(tuple(_plate_plan(record, room)), 32.0, BOTTOM_STRIP + room / 2)
         case SlideRecord():
             top -= _section_top(record) + 22.0
-            marks += moved(tuple(_slide_section(record)), 46.0, top)
+            marks += moved(tuple(_slide_section(record, boards)), 46.0, top)
             marks += moved(tuple(_slide_places(record)), 20.0, top - 70.0)
             top -= 91.0
         case PullRecord():
@@ -60,18 +79,21 @@ def hardware_page(record: Record, paper: Paper) -> Page:
     )
 
 
-def _stands_in(record: Record) -> str:
+def _stands_in(record: Record, boards: Boards) -> str:
+    material = boards.material
+    sizes = (material.side, material.front, material.drawer_side)
+    side, door, drawer = (f"{round(size, 1):g}" for size in sizes)
     match record:
         case HingeRecord():
             return (
-                f"Drawn at 1:1 with a side of {SIDE:g} and a door of {DOOR:g} mm: lay the hinge "
+                f"Drawn at 1:1 with a side of {side} and a door of {door} mm: lay the hinge "
                 "on it; what does not agree is to be measured. "
                 "Overlay = constant + tab - plate height."
             )
         case SlideRecord():
             return (
-                f"The section at 1:1, with a box side of {SIDE:g} and a drawer side of "
-                f"{DRAWER_SIDE:g} mm: set the slide's front end on it. The rest is reduced."
+                f"The section at 1:1, with a box side of {side} and a drawer side of "
+                f"{drawer} mm: set the slide's front end on it. The rest is reduced."
             )
         case PullRecord():
             return (
@@ -94,28 +116,29 @@ def _table(record: Record, top: float) -> list[Mark]:
     return [*marks, Text(x=LEFT_STRIP + 2.0, y=below, text=legend())]
 
 
-def _hinge_section(record: HingeRecord) -> list[Mark]:
+def _hinge_section(record: HingeRecord, boards: Boards) -> list[Mark]:
     """The section from above; (0, 0) is where the side's outer face meets the door's back."""
-    choice = choose_tab_and_plate(record, WANTED[record.kind])
+    side, door = boards.material.side, boards.material.front
+    choice = choose_tab_and_plate(record, boards.wanted(record.kind))
     overlay = overlay_got(record, choice.tab, choice.plate)
-    edge = SIDE - overlay
+    edge = side - overlay
     rim, far = edge + choice.tab, edge + choice.tab + record.cup_diameter
-    face, line, end = SIDE + choice.plate, record.plate_line, far + 10.0
-    front = -DOOR if record.kind == "inset" else 0.0
-    under, start = -record.cup_depth, max(rim + 5.0, SIDE + 1.0)
+    face, line, end = side + choice.plate, record.plate_line, far + 10.0
+    front = -door if record.kind == "inset" else 0.0
+    under, start = -record.cup_depth, max(rim + 5.0, side + 1.0)
     marks: list[Mark] = [
-        frame(0.0, front, SIDE, line + 22.0),
-        *hatching(0.0, front, SIDE, line + 22.0),
+        frame(0.0, front, side, line + 22.0),
+        *hatching(0.0, front, side, line + 22.0),
         Outline(
             points=(
-                (edge, -DOOR), (end, -DOOR), (end, 0.0), (far, 0.0), (far, under), (rim, under),
+                (edge, -door), (end, -door), (end, 0.0), (far, 0.0), (far, under), (rim, under),
                 (rim, 0.0), (edge, 0.0),
             ),
             width=MEDIUM,
         ),
-        *hatching(edge, -DOOR, rim, 0.0),
-        *hatching(rim, -DOOR, far, under),
-        *hatching(far, -DOOR, end, 0.0),
+        *hatching(edge, -door, rim, 0.0),
+        *hatching(rim, -door, far, under),
+        *hatching(far, -door, end, 0.0),
         Outline(
             points=(
                 (start, 0.0), (start, 9.0), (face, 19.0), (face, line + 14),
@@ -129,22 +152,22 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
         *upward(under, 0.0, end + 8.0, lettered(record, "cup_depth"), from1=far, from2=end),
     ]  # fmt: skip
     if choice.plate > 0.0:
-        marks.append(frame(SIDE, line - 12.0, face, line + 12.0))
+        marks.append(frame(side, line - 12.0, face, line + 12.0))
         wanted = "" if record.plates else " wanted"  # nobody said that there is one
-        marks += across(SIDE, face, line + 30.0,
+        marks += across(side, face, line + 30.0,
                         f'{lettered(record, "plates", choice.plate)}{wanted}',
                         from1=line + 22.0, from2=line + 12.0)  # fmt: skip
-    y = -DOOR - 8.0
+    y = -door - 8.0
     # The row of the one whose lines stand further left comes first: none crosses a value.
-    tab_row, over_row = (y - 8.0, y) if edge > SIDE else (y, y - 8.0)
+    tab_row, over_row = (y - 8.0, y) if edge > side else (y, y - 8.0)
     marks += across(edge, rim, tab_row, lettered(record, "tab", choice.tab),
-                    from1=-DOOR, from2=under, beside="left", outside=True)  # fmt: skip
+                    from1=-door, from2=under, beside="left", outside=True)  # fmt: skip
     if abs(overlay) > 0.05:
-        marks += across(min(edge, SIDE), max(edge, SIDE), over_row, sized("overlay", overlay),
-                        from1=-DOOR, from2=-DOOR, beside="left", outside=True)  # fmt: skip
+        marks += across(min(edge, side), max(edge, side), over_row, sized("overlay", overlay),
+                        from1=-door, from2=-door, beside="left", outside=True)  # fmt: skip
     if abs(face - rim) > 0.05:
         marks += across(min(rim, face), max(rim, face), y - 16.0, lettered(record, "constant"),
-                        from1=under, from2=-DOOR)  # fmt: skip
+                        from1=under, from2=-door)  # fmt: skip
     marks += across(
         rim,
         far,
@@ -156,9 +179,9 @@ def _hinge_section(record: HingeRecord) -> list[Mark]:
     return marks
 
 
-def _cup_plan(record: HingeRecord) -> list[Mark]:
+def _cup_plan(record: HingeRecord, boards: Boards) -> list[Mark]:
     """The door's back, its hinge edge on the left; (0, 0) is on that edge, level with the cup."""
-    tab = choose_tab_and_plate(record, WANTED[record.kind]).tab
+    tab = choose_tab_and_plate(record, boards.wanted(record.kind)).tab
     cup, half = cup_from_edge(record, tab), record.fixing_spacing / 2
     line, reach = cup + record.fixing_inboard, record.flange_length / 2
     left, right = line - record.flange_width / 2, line + record.flange_width / 2
@@ -202,24 +225,25 @@ def _plate_plan(record: HingeRecord, room: float) -> list[Mark]:
     ]  # fmt: skip
 
 
-def _slide_section(record: SlideRecord) -> list[Mark]:
+def _slide_section(record: SlideRecord, boards: Boards) -> list[Mark]:
     """The section across the box; (0, 0) is where its side's inner face meets the floor line."""
+    side, drawer_side = boards.material.side, boards.material.drawer_side
     under = record.mount == "under"
-    gap = record.width_less / 2 - (DRAWER_SIDE if under else 0.0)
-    rise, wall = record.drawer_rise, gap + DRAWER_SIDE
+    gap = record.width_less / 2 - (drawer_side if under else 0.0)
+    rise, wall = record.drawer_rise, gap + drawer_side
     hole = record.drawer_rise + hole_above_drawer(record)
     high = _section_top(record)
     panel = rise + (record.recess if under else 12.0)
     marks: list[Mark] = [
-        frame(-SIDE, 0.0, 0.0, high + 8.0),
-        *hatching(-SIDE, 0.0, 0.0, high + 8.0),
-        frame(-SIDE, -SIDE, 70.0, 0.0),
-        *hatching(-SIDE, -SIDE, 70.0, 0.0),
+        frame(-side, 0.0, 0.0, high + 8.0),
+        *hatching(-side, 0.0, 0.0, high + 8.0),
+        frame(-side, -side, 70.0, 0.0),
+        *hatching(-side, -side, 70.0, 0.0),
         frame(gap, rise, wall, high),
         *hatching(gap, rise, wall, high),
         frame(wall, panel, 70.0, panel + 12.0),
         *hatching(wall, panel, 70.0, panel + 12.0),
-        Line(x1=-SIDE - 4.0, y1=hole, x2=gap - 0.6, y2=hole, dash="axis"),
+        Line(x1=-side - 4.0, y1=hole, x2=gap - 0.6, y2=hole, dash="axis"),
         *upward(0.0, rise, 78.0, lettered(record, "drawer_rise", rise),
                 from1=70.0, from2=wall, beside="below"),
         *across(0.0, gap if not under else wall, high + 16.0,
@@ -234,10 +258,10 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
         marks += upward(
             0.0,
             hole,
-            -SIDE - 8.0,
+            -side - 8.0,
             lettered(record, "fixing_height", hole),
-            from1=-SIDE,
-            from2=-SIDE - 4.0,
+            from1=-side,
+            from2=-side - 4.0,
         )
         marks += upward(rise, panel, 88.0, lettered(record, "recess"), from1=wall, from2=70.0)
     else:
@@ -249,10 +273,10 @@ def _slide_section(record: SlideRecord) -> list[Mark]:
                 dash="dashed",
             )
         )  # fmt: skip
-        marks += upward(rise, hole, -SIDE - 8.0, lettered(record, "centre_height"),
-                        from1=gap, from2=-SIDE - 4.0)  # fmt: skip
+        marks += upward(rise, hole, -side - 8.0, lettered(record, "centre_height"),
+                        from1=gap, from2=-side - 4.0)  # fmt: skip
     marks.append(
-        Text(x=18.0, y=-SIDE - 5.0, text="SCALE 1:1. Floor line: the bottom's upper face.")
+        Text(x=18.0, y=-side - 5.0, text="SCALE 1:1. Floor line: the bottom's upper face.")
     )
     return marks
 

@@ -111,13 +111,20 @@ def numbers(record: Record) -> tuple[Number, ...]:
             letter=letter,
             key=key,
             name=name,
-            value=_value(record, key),
-            standing=record.standing.get(key, ""),
-            confirmed=how_confirmed(record, key) or ("NO" if key in open_keys(record) else ""),
+            value=_value(record, own),
+            standing=record.standing.get(own, ""),
+            confirmed=how_confirmed(record, own) or ("NO" if own in open_keys(record) else ""),
         )
         for letter, (key, name) in zip(LETTERS, _rows(record), strict=False)
+        for own in (_stated_key(record, key),)
     )
     return told + (_hooks(record) if isinstance(record, SlideRecord) else ())
+
+
+def _stated_key(record: Record, key: str) -> str:
+    """Give the key that states a number: of a hinge without one tab, the tabs that it lists."""
+    listed = isinstance(record, HingeRecord) and record.tab is None and record.tabs
+    return "tabs" if key == "tab" and listed else key
 
 
 def _hooks(record: SlideRecord) -> tuple[Number, ...]:

@@ -249,7 +249,7 @@ def _read_hinge(table: Table) -> dict[str, Any]:
     for key in CELLS:
         rest.remove(key)
         _put(given, "constant", _read_cell(table, key, beside=rest))
-    numbers = [*_HINGE_SIZES, "constant", "plates", "least_reveal"]
+    numbers = [*_HINGE_SIZES, "constant", "plates", "tabs", "least_reveal"]
     given["confirmed"] = read_confirmed(
         table, numbers, given, same={cell: "constant" for cell in CELLS if cell in table}
     )

@@ -57,3 +57,10 @@ def test_the_bench_sheet_is_for_any_hardware(run: Run) -> None:
     assert result.exit_code == 0, result.output
     assert Path("bench.pdf").read_bytes().startswith(b"%PDF")
     assert run("hardware", "--bench", "knob").exit_code == 2
+
+
+def test_a_drawing_takes_the_boards_of_its_job(run: Run, demo_job: Path) -> None:
+    """The same record on another job's boards is another drawing."""
+    assert run("hardware", "cup35-full", "-o", "usual.pdf").exit_code == 0
+    assert run("hardware", "cup35-full", "--job", demo_job, "-o", "own.pdf").exit_code == 0
+    assert Path("usual.pdf").read_bytes() != Path("own.pdf").read_bytes()

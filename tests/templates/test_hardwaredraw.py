@@ -7,7 +7,8 @@ import pytest
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.confirming import Record
 from jigs.hardware import HingeRecord
-from templates.hardwaredraw import hardware_page
+from jigs.job import Material, Reveal
+from templates.hardwaredraw import Boards, hardware_page
 from templates.marks import Circle, Page, Text
 from templates.paper import PAPERS
 from tests.clashes import clashes_of_marks
@@ -135,3 +136,25 @@ def test_a_pull_is_also_shown_on_a_drawer_front(name: str, drawer: float, words:
     assert words in texts(page)
     assert any("From a width of 762 two, each a quarter" in text for text in texts(page))
     assert clashes_of_marks(page) == []
+
+
+@pytest.mark.parametrize("name", ["cup35-full", "cup35-half", "cup35-inset", "undermount-533",
+                                  "sidemount-450"])  # fmt: skip
+@pytest.mark.parametrize("side", [12.0, 15.9, 25.0])
+def test_other_boards_are_drawn_as_clearly(name: str, side: float) -> None:
+    """Those of a job, which the page names."""
+    material = Material(side=side, front=22.0, drawer_side=12.7)
+    page = hardware_page(
+        RECORDS[name], PAPERS["common"], Boards(material=material, reveal=Reveal())
+    )
+    assert clashes_of_marks(page) == []
+    assert f"side of {side:g}" in " ".join(texts(page))
+    assert "side of 18 " not in " ".join(texts(page))
+
+
+def test_a_hinge_is_drawn_for_the_overlay_of_its_job() -> None:
+    """A side of 15.9 with reveal 2 wants 13.9, with a gap of 3 half of 12.9, inset -1.5."""
+    boards = Boards(material=Material(side=15.9), reveal=Reveal(side=2.0, between=3.0, inset=1.5))
+    for kind, overlay in (("full", "13.9"), ("half", "6.5"), ("inset", "-1.5")):
+        record = generic_hinges()[f"cup35-{kind}"]
+        assert f"overlay {overlay}" in texts(hardware_page(record, PAPERS["common"], boards))

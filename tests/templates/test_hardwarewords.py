@@ -1,5 +1,7 @@
 """Hardware in words."""
 
+from dataclasses import replace
+
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.confirming import Record
 from templates.hardwarewords import list_text, record_text
@@ -30,3 +32,21 @@ def test_a_record_is_a_table_of_its_numbers() -> None:
     assert text.startswith("slide 'undermount-533': undermount slide\n")
     [row] = [line for line in text.splitlines() if line.startswith("  a  ")]
     assert row.split()[-3:] == ["33", "M", "NO"]
+
+
+def test_the_tabs_that_a_hinge_lists_are_told() -> None:
+    """Listed and confirmed they are not open; a single tab stands before them."""
+    listed = replace(
+        generic_hinges()["cup35-full"], tabs=(4.0, 5.5, 6.0),
+        standing={"tabs": "user"}, confirmed={"tabs": "measured"},
+    )  # fmt: skip
+    row = next(line for line in record_text(listed).splitlines() if "tab:" in line)
+    assert "4, 5.5, 6" in row
+    assert "open" not in row
+    assert row.rstrip().endswith("measured")
+    one = next(
+        line for line in record_text(replace(listed, tab=5.0)).splitlines() if "tab:" in line
+    )
+    assert "4, 5.5" not in one
+    bare = record_text(generic_hinges()["cup35-full"])
+    assert "open" in next(line for line in bare.splitlines() if "tab:" in line)
