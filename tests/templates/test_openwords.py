@@ -39,7 +39,7 @@ def kitchen(*, sure: bool) -> Layout:
         job(
             box(DRAWER, DOOR),
             hinge=replace(HINGE, confirmed=confirmed),
-            slide=replace(SLIDE, confirmed=confirmed),
+            slide=replace(SLIDE, fixing_at=(37.0,), carry_at=(), confirmed=confirmed),
             pull=replace(PULL, confirmed=confirmed),
         )
     )
