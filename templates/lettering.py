@@ -11,6 +11,7 @@ from jigs.geometry import SLACK, End, Hole
 from jigs.lengths import format_inches, format_mm
 from templates.cards.reference import Reference
 from templates.marks import Area, Line, Mark, Text
+from templates.space import Box
 from templates.ticks import OWN_CODES
 from templates.typeface import shorten, text_width, wrap
 
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
 LARGE, PLAIN = 3.5, 2.5
 PITCH = 4.0
 """Line pitch of lettering 2.5, mm."""
+TICK = 1.2
+"""How far the tick across a bar's end stands out on either side, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,12 +183,24 @@ class Heading:
             marks.append(Text(x=left + 10.0, y=y, text=text, size=size, bold=bold))
             y -= size * 0.48
         if self.with_bar:
-            marks += bar_of_50(left + 1.0, top - 19.0)
+            marks += bar_of_50(*self._bar(left, top))
         for row, text in enumerate(self.body):
             marks.append(Text(x=left, y=top - self._names - 2.8 - row * PITCH, text=text))
         for row, text in enumerate(self.beside):
             marks.append(Text(x=left + 72.0, y=top - 2.8 - row * PITCH, text=text))
         return tuple(marks)
+
+    def bar_box(self, left: float, top: float) -> Box | None:
+        """Give what its bar of 50 takes, ticks included; None without one."""
+        return box_of_50(*self._bar(left, top)) if self.with_bar else None
+
+    def _bar(self, left: float, top: float) -> tuple[float, float]:
+        return left + 1.0, top - 19.0
+
+
+def box_of_50(x: float, y: float) -> Box:
+    """Give what a card's own bar takes without its length, which is a text; mm."""
+    return x, y - TICK, x + 50.0, y + TICK
 
 
 def bar_of_50(x: float, y: float) -> list[Mark]:
@@ -236,13 +251,13 @@ def bar(x: float, y: float, length: float, down: bool = False) -> list[Mark]:
     if down:
         return [
             Line(x1=x, y1=y, x2=x, y2=y - length, width=0.25),
-            Line(x1=x - 1.2, y1=y, x2=x + 1.2, y2=y),
-            Line(x1=x - 1.2, y1=y - length, x2=x + 1.2, y2=y - length),
+            Line(x1=x - TICK, y1=y, x2=x + TICK, y2=y),
+            Line(x1=x - TICK, y1=y - length, x2=x + TICK, y2=y - length),
         ]
     return [
         Line(x1=x, y1=y, x2=x + length, y2=y, width=0.25),
-        Line(x1=x, y1=y - 1.2, x2=x, y2=y + 1.2),
-        Line(x1=x + length, y1=y - 1.2, x2=x + length, y2=y + 1.2),
+        Line(x1=x, y1=y - TICK, x2=x, y2=y + TICK),
+        Line(x1=x + length, y1=y - TICK, x2=x + length, y2=y + TICK),
     ]
 
 

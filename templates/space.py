@@ -105,6 +105,10 @@ class Space:
                 case Qr():
                     raise TypeError("a card has no QR symbol of its own")
 
+    def keep(self, box: Box) -> None:
+        """Keep a box free as if a text stood there: outlines stop beside it."""
+        self._boxes.append(box)
+
     def is_free(self, box: Box, margin: float = 0.6) -> bool:
         """Say whether no text, line, circle or area comes nearer to the box than `margin` mm."""
         return not (

@@ -6,7 +6,7 @@ from jigs.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
 from templates.cards.faces import FaceView
-from templates.lettering import bar_of_50, hole_note
+from templates.lettering import bar_of_50, box_of_50, hole_note
 from templates.marks import Circle, Line, Mark, Outline, Text
 from templates.space import Box, Space
 from templates.typeface import text_box, text_width, wrap
@@ -96,13 +96,18 @@ def _draw_heading(space: Space, plan: CardPlan) -> None:
     middle = plan.bar_in_strip()
     if middle is not None:
         v = plan.figure_v1 + plan.strip_height / 2
-        space.add(*bar_of_50(min(plan.x(middle - 30.0), plan.x(middle + 30.0)), plan.y(v)))
+        start = min(plan.x(middle - 30.0), plan.x(middle + 30.0)), plan.y(v)
+        space.add(*bar_of_50(*start))
+        space.keep(box_of_50(*start))
     left = min(plan.x(plan.heading_u0), plan.x(plan.heading_u0 + plan.heading_width))
     v = plan.heading_v
     if plan.heading_low and plan.strip_low_side:
         v = plan.gap_start() + 0.5
     y = plan.y(v) if plan.up.inward < 0 else plan.y(v + plan.heading.height)
     space.add(*plan.heading.marks(left, y))
+    bar = plan.heading.bar_box(left, y)
+    if bar is not None:
+        space.keep(bar)
 
 
 def _draw_notes(space: Space, plan: CardPlan) -> None:
