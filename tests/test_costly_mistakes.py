@@ -84,7 +84,7 @@ def test_each_of_them_is_planted_at_least_twice() -> None:
         Held("overlay", "B1-1"),
         Held("counter-reveal", "B1-1"),
         Warned("overlay", "B1-1"),
-        Warned("counter-reveal", "B1-1", "parts"),
+        Warned("hinges-few", "B1-1"),
         Says("sheet", "hinges on the RIGHT", "B1-1"),
         Unchecked("square"),
         Drawn(lambda made: made.layout.fronts[0].width, 454.1),

@@ -199,6 +199,7 @@ def cut_lines(piece: Piece) -> list[Wording]:
                 f"CUT {' x '.join(mm[:2])}",
                 f"CUT {' x '.join(brief)}",
                 "CUT " + "\nx ".join(brief),
+                "CUT\n" + "\nx ".join(brief),
             ),
             worth=9,
             most=3.5,

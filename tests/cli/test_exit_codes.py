@@ -153,8 +153,8 @@ def test_wrong_usage_ends_with_2(words: list[str], run: Run, small: Path) -> Non
 def test_only_names_the_nearest_part(run: Run, small: Path) -> None:
     """A part that is not there is answered with those that come near."""
     result = run("sheets", small, "--only", "b1-22")
-    assert "'B1-22'" in result.stderr
-    assert "B1-2" in result.stderr.replace("'B1-22'", "")
+    assert "'b1-22'" in result.stderr
+    assert "B1-2" in result.stderr
 
 
 def test_help_is_on_standard_output_and_names_every_command(run: Run) -> None:
