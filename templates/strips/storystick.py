@@ -8,6 +8,7 @@ Joins add up, so the whole length is measured with a steel tape before it is use
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from jigs.geometry import rectangle
 from jigs.lengths import Unit, format_inches, format_mm
@@ -30,6 +31,8 @@ PITCH = 62.0
 """From one strip to the next on the page."""
 FIGURES = 19.0
 """Where the figures begin, from a strip's left edge."""
+BESIDE = 1.2
+"""Between millimetres and inches in one row."""
 INCHES = 10.0
 """Room of the inch scale along a strip's right edge."""
 FAINT = 0.13
@@ -40,6 +43,23 @@ _SMALL = 2.5
 _LINE = 3.7
 _Row = tuple[float, str, tuple[str, ...]]
 """A line's height, mm, what it is, and the boards that alone have it."""
+_Words = tuple[tuple[str, bool], ...]
+"""Texts that stand in one row, and which of them are bold."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How fully a strip tells of its lines: the most rows that say what a line is, and the boards
+    that alone have it; `close`: its inches stand behind its millimetres."""
+
+    whats: int
+    boards: int
+    close: bool = False
+
+
+_WAYS = (_Way(3, 4), _Way(2, 2), _Way(1, 1), _Way(1, 1, True), _Way(0, 1, True), _Way(0, 0, True))
+"""From the fullest on; the last takes 4.3 mm a line, and leaves to the list what a line is."""
+
 _WORDS = {"slide": "slide", "plate": "plate", "shelf": "shelf pins", "manual": "by hand"}
 
 
@@ -217,34 +237,56 @@ def _heights(
     if not mine:
         return []
     room = WIDTH - INCHES - FIGURES
-    for most in (4, 2, 1):
-        boards = [_only_rows(only, room, most) for _, _, only in mine]
-        if sum(_extent(lines) for lines in boards) <= high - low - 1.0:
+    for way in _WAYS:
+        texts = [_texts(row, room, way) for row in mine]
+        if sum(map(_extent, texts)) <= high - low - 1.0:
             break
-    sizes = [_extent(lines) for lines in boards]
+    sizes = [_extent(lines) for lines in texts]
     places = spread([at(height) for height, _, _ in mine], sizes, at(low) + 0.5)
     limit = at(high) - 0.5
     for index in range(len(places) - 1, -1, -1):  # what is too high goes down again
         places[index] = min(places[index], limit - sizes[index] / 2)
         limit = places[index] - sizes[index] / 2
     marks: list[Mark] = []
-    for (height, what, _), lines, size, place in zip(mine, boards, sizes, places, strict=True):
+    for (height, _, _), lines, size, place in zip(mine, texts, sizes, places, strict=True):
         y = at(height)
         marks.append(Line(x1=x, y1=y, x2=x + 5.0, y2=y, width=WIDE))
         marks.append(Line(x1=x + 13.2, y1=y, x2=x + 15.2, y2=y, width=WIDE))
         marks.append(Line(x1=x + 15.2, y1=y, x2=x + FIGURES - 0.8, y2=place + 0.4))
-        inches = f'{format_inches(height)}"' if height else ""
-        texts = (format_mm(height), inches, shorten(what, _SMALL, False, room), *lines)
-        for row, text in enumerate(texts):
-            base = place + size / 2 - (row + 1) * _LINE + 0.7
-            bold = row not in (1, 2)
-            marks.append(Text(x=x + FIGURES, y=base, text=text, size=_SMALL, bold=bold))
+        for row, line in enumerate(lines):
+            left = x + FIGURES
+            for text, bold in line:
+                base = place + size / 2 - (row + 1) * _LINE + 0.7
+                marks.append(Text(x=left, y=base, text=text, size=_SMALL, bold=bold))
+                left += text_width(text, _SMALL, bold) + BESIDE
     return marks
 
 
-def _extent(boards: Sequence[str]) -> float:
-    """Give the height of a line's words, those of its boards below the others; mm."""
-    return (3 + len(boards)) * _LINE + 0.6
+def _texts(row: _Row, room: float, way: _Way) -> list[_Words]:
+    """Give the words of a line of the stick in rows of `room` mm, as full as the way allows."""
+    height, what, only = row
+    figure = (format_mm(height), True)
+    inches = [(f'{format_inches(height)}"', False)] if height else []
+    first: list[_Words] = [(figure,), *((each,) for each in inches)]
+    if way.close:
+        wide = text_width(figure[0], _SMALL, True) + BESIDE
+        fits = all(wide + text_width(text, _SMALL) <= room for text, _ in inches)
+        first = [(figure, *inches) if fits else (figure,)]
+    if only and not way.whats and not way.boards:
+        return [(figure, ("ONLY", True))]
+    words = wrap(what, _SMALL, False, room)
+    if len(words) > way.whats:
+        words = [*words[: way.whats - 1], " ".join(words[way.whats - 1 :])][: way.whats]
+    return [
+        *first,
+        *(((shorten(text, _SMALL, False, room), False),) for text in words),
+        *(((text, True),) for text in _only_rows(only, room, way.boards)),
+    ]
+
+
+def _extent(lines: Sequence[_Words]) -> float:
+    """Give the height of a line's words; mm."""
+    return len(lines) * _LINE + 0.6
 
 
 def _only_rows(only: Sequence[str], room: float, most: int) -> list[str]:
@@ -257,7 +299,7 @@ def _only_rows(only: Sequence[str], room: float, most: int) -> list[str]:
     if len(rows) <= most and all(text_width(row, _SMALL, True) <= room for row in rows):
         return rows
     count = sum(name.count("+") + 1 for name in only)
-    return [f"ONLY {count}: see list"]
+    return [f"ONLY {count}: list"]
 
 
 def _figure(height: float) -> str:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -10,6 +11,7 @@ from jigs.confirming import open_numbers
 from jigs.hardware import SlideRecord
 from jigs.job import Job
 from jigs.layout import lay_out
+from jigs.lengths import format_mm
 from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from jigs.storystick import Stick, find_sticks
@@ -101,8 +103,39 @@ def test_boards_are_never_cut_short() -> None:
     names = tuple(f"B{number} L+R" for number in range(1, 31))
     line = replace(stick.lines[0], serves=names, only=names)
     words = _words(replace(stick, lines=(line,)))
-    assert "ONLY 60: see list" in words
+    assert "ONLY 60: list" in words
     assert f"ONLY {', '.join(names)}" in " ".join(words)
+
+
+@pytest.mark.parametrize("count", [3, 9, 12, 18, 22, 30])
+def test_a_crowded_strip_says_less_and_stays_on_itself(count: int) -> None:
+    """Strips of 163 of a stick of 1136: of three lines each is told in full; of more there are
+    fewer words, down to the figure, and nothing runs off the strip; a name only one board has is
+    never without the word ONLY."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    lines = tuple(
+        replace(stick.lines[0], y=170.0 + 5.0 * row, serves=("B1-1", "B2-1", "B3-1"), only=only)
+        for row in range(count)
+        for only in [("B1 L+R", "B3 L") if row % 3 == 0 else ()]
+    )
+    crowded = replace(stick, height=1136.0, bottom=18.3, lines=lines, struck="each")
+    pages = list(stick_pages([crowded], "job", PAPERS["common"]))
+    assert [clashes_of_marks(page) for page in pages] == [[]] * len(pages)
+    strips = [m.text for page in pages[:-1] for m in page.marks if isinstance(m, Text)]
+    assert sum(text.startswith("ONLY") for text in strips) == len(lines[::3])
+    for line in lines:
+        assert format_mm(line.y) in strips
+
+
+def test_what_a_line_is_goes_on_below_where_there_is_room() -> None:
+    """Nothing is cut short on a strip that has a few lines alone."""
+    (stick, _), *_ = _pages(lay_out(read_job(DEMO)))
+    line = replace(stick.lines[0], y=120.0, serves=("B1-1", "B2-1", "B3-1", "B4-1"), only=())
+    words = _words(replace(stick, height=170.0, bottom=18.3, lines=(line,)))
+    assert "panel, upper" in words
+    assert "face" in words
+    assert "B4-1" in " ".join(words[:-1])
+    assert not any("..." in word for word in words)
 
 
 @given(jobs())
