@@ -23,6 +23,7 @@ from templates.partwords import (
     words_of_side,
 )
 from tests.jigs.sample import HINGE, box, front_of, job, side_of
+from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_layout
 from tests.uneven import PLAIN, UNEVEN
@@ -202,3 +203,22 @@ def test_a_front_whose_gaps_are_others_says_its_own_alone() -> None:
         said = [fact for fact in found.facts["back"] if fact.startswith("Gaps here")]
         assert said == ([f"Gaps here: {gaps}."] if gaps else []), name
     assert words_of_side(uneven, side_of(uneven, "B1-SIDE-L")).reveals == ""
+
+
+@pytest.mark.parametrize(("overlay", "general", "own_told"), [
+    ("inset", "Inset: 2.0 all round, 3.2 between fronts.", False),
+    ("half", "Half overlay; 3.2 between fronts.", True),
+])  # fmt: skip
+def test_the_gaps_of_other_overlays_are_said_where_they_are_so(
+    overlay: str, general: str, own_told: bool
+) -> None:
+    """A drawer over a pair; with 6.0 at its left it is not 2.0 all round, but what a half-overlay
+    front leaves to the box's edge nobody told."""
+    rows = ('kind = "drawer"\nheight = 200', 'kind = "pair"')
+    more = f'overlay = "{overlay}"'
+    even = laid_out(box_text("B1", "base", *rows, more=more))
+    own = laid_out(box_text("B1", "base", f"{rows[0]}\nreveal_left = 6", rows[1], more=more))
+    assert {words_of_front(even, each).reveals for each in even.fronts} == {general}
+    first, *leaves = (words_of_front(own, each).reveals for each in own.fronts)
+    assert first == (general if own_told else "")
+    assert set(leaves) == {general}
