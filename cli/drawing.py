@@ -12,8 +12,8 @@ from cli.selection import narrow
 from cli.terminal import tell
 
 if TYPE_CHECKING:
+    from jigs.box.parts import Layout
     from jigs.labelstock import Stock
-    from jigs.parts import Layout
     from templates.elevations.elevation import Drawn
     from templates.labels.labelwords import LabelWords
     from templates.marks import Page

@@ -12,7 +12,7 @@ from cli.output import guard
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from jigs.parts import Layout
+    from jigs.box.parts import Layout
 
 
 def lay_out_job(

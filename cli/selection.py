@@ -9,7 +9,7 @@ import click
 from cli.failures import Failure
 
 if TYPE_CHECKING:
-    from jigs.parts import Layout
+    from jigs.box.parts import Layout
 
 
 def select(

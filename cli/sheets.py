@@ -23,7 +23,7 @@ from cli.selection import narrow, nothing_drawn, select, select_first
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from jigs.parts import Layout
+    from jigs.box.parts import Layout
     from templates.paper import Paper
 
 SIZE = {

@@ -8,10 +8,10 @@ down from what others say of them, not from the standards themselves.
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from jigs.box.parts import Layout
 from jigs.geometry import SLACK
 from jigs.job import BoxKind, BoxSpec
 from jigs.lengths import Unit, format_length
-from jigs.parts import Layout
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"

@@ -33,9 +33,9 @@ WORDS = {
 """Keys of a job in the words of the trade."""
 
 PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
-"""Where pins stand as long as the job does not say (`jigs.shelves.BAND_END`)."""
+"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
 SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
-"""Spacers as long as the job does not say (`jigs.rollouts.SPACER`)."""
+"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""
 BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS, "spacers": SPACER_WORDS}
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")

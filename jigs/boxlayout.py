@@ -3,8 +3,20 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.boards import find_faces
-from jigs.byhand import boards_by_hand
+from jigs.box.boards import find_faces
+from jigs.box.byhand import boards_by_hand
+from jigs.box.chosen import first_hole, hinge_of, slide_of
+from jigs.box.columns import Columns, place_columns
+from jigs.box.doors import door_mass
+from jigs.box.drawerplan import DrawerPlan, plan_drawers
+from jigs.box.facework import hang_doors, name_missing, run_slides
+from jigs.box.fittings import FrontFittings, fit_front
+from jigs.box.fronts import PlacedFront
+from jigs.box.inhand import has_size, move_fittings, take_in_hand
+from jigs.box.parts import Front, Side
+from jigs.box.rollouts import plan_rollouts, run_rollouts, slide_bands
+from jigs.box.shelves import set_pins
+from jigs.box.waiting import foresee
 from jigs.checks.blind import check_blind
 from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
@@ -21,27 +33,15 @@ from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
 from jigs.checks.rollouts import check_rollouts
-from jigs.chosen import first_hole, hinge_of, slide_of
-from jigs.columns import Columns, place_columns
-from jigs.doors import door_mass
-from jigs.drawerplan import DrawerPlan, plan_drawers
-from jigs.facework import hang_doors, name_missing, run_slides
 from jigs.findings import Findings
 from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
-from jigs.fittings import FrontFittings, fit_front
-from jigs.fronts import PlacedFront
 from jigs.geometry import collect_holes
 from jigs.hardware import SlideRecord
-from jigs.inhand import has_size, move_fittings, take_in_hand
 from jigs.job import BoxSpec, Job
-from jigs.parts import Front, Side
 from jigs.problems import Problem
 from jigs.pullaims import Aims
-from jigs.rollouts import plan_rollouts, run_rollouts, slide_bands
 from jigs.rolloutspec import Rollout
-from jigs.shelves import set_pins
-from jigs.waiting import foresee
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.checks.inhand import REFUSALS
 from jigs.confirming import OpenNumber, Record, open_numbers
 from jigs.cutlist.boxes import is_place
@@ -20,7 +21,6 @@ from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items
 from jigs.paint import PaintNeed, litres_for, painted_area
-from jigs.parts import DrawerBox, Front, Layout
 from jigs.rolloutspec import Rollout
 from jigs.unchecked import Unchecked, list_unchecked
 

@@ -8,11 +8,11 @@ are shown apart from each other, in a row.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.columns import place_columns
+from jigs.box.columns import place_columns
+from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, panel_height
 from jigs.geometry import SLACK
 from jigs.job import BoxKind, BoxSpec, Hand
-from jigs.parts import Front, Layout
 from jigs.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 from jigs.walls import TOUCHING, boxes_at_end, panel_at, place_job
 from jigs.wallspec import EndKind, WallSpec

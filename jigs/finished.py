@@ -6,17 +6,17 @@ Both get their code last, from the holes they are left with; a part that is held
 from dataclasses import replace
 
 from jigs.assumed import keys_of_drawer, keys_of_front, list_assumed
+from jigs.box.doors import DoorPlan
+from jigs.box.fittings import FrontFittings
+from jigs.box.fronts import PlacedFront
+from jigs.box.inhand import has_size
+from jigs.box.parts import Front
 from jigs.codes import part_code
 from jigs.confirming import how_confirmed
-from jigs.doors import DoorPlan
 from jigs.edges import bevelled_edge
-from jigs.fittings import FrontFittings
 from jigs.fivepiece import assumed_of_frame, frame_of
-from jigs.fronts import PlacedFront
 from jigs.geometry import collect_holes
-from jigs.inhand import has_size
 from jigs.job import BoxSpec, Job
-from jigs.parts import Front
 from jigs.problems import Problem
 
 ALIKE = 0.1

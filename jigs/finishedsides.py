@@ -8,15 +8,15 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from jigs.assumed import keys_of_side, list_assumed
-from jigs.boards import BoardFace, FaceKey, bore_through
-from jigs.carcass import Carcass
+from jigs.box.boards import BoardFace, FaceKey, bore_through
+from jigs.box.carcass import Carcass
+from jigs.box.fittings import renumber
+from jigs.box.parts import Side
 from jigs.checks.finding import warning
 from jigs.codes import Board, board_code
-from jigs.fittings import renumber
 from jigs.geometry import Fitting, Purpose
 from jigs.job import Job
 from jigs.lengths import format_length
-from jigs.parts import Side
 from jigs.problems import Problem
 
 

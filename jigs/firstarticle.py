@@ -9,9 +9,9 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from jigs.box.parts import Front, Layout
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import OVERLAY_LIMIT, overlay_got
-from jigs.parts import Front, Layout
 from jigs.provenance import with_open
 
 LEVEL = 0.5

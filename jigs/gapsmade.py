@@ -5,10 +5,10 @@ edge or a sixteenth between two fronts, and only the gaps themselves show which 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from jigs.box.parts import Front, Layout
 from jigs.checks.sightlines import at_end
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
-from jigs.parts import Front, Layout
 from jigs.walls import neighbours, place_job
 
 BESIDE = 40.0

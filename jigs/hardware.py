@@ -1,6 +1,6 @@
 """Hardware, described by its geometry: what a fitting's leaflet or a caliper says.
 
-A record is a frozen value. Generic records ship with the tool as data (`jigs/records/`), each
+A record is a frozen value. Generic records ship with the tool as data (`jigs/fittings/records/`), each
 number with its standing; a job's own record is `like` one of them and overrides what differs.
 Numbers that differ from make to make stand beside each record's keys with what rests on them;
 until `confirmed` names such a number, it is open (`jigs.confirming`), and whatever rests on it

@@ -14,10 +14,10 @@ height of the plate (common practice). How many hinges a door needs is in `jigs.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jigs.box.parts import HingeChoice
 from jigs.geometry import SLACK, Fitting, Hole, rectangle
 from jigs.hardware import HingeKind, HingeRecord
 from jigs.job import FrontMaterial, Hand
-from jigs.parts import HingeChoice
 
 USUAL_TAB = 5.0
 """The tab bored where nothing else is said; mm (common practice, no source)."""

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from jigs.box.parts import Layout
 from jigs.boxlayout import lay_out_box
 from jigs.checks.asked import check_asked
 from jigs.checks.crosswise import check_crosswise
@@ -11,7 +12,6 @@ from jigs.checks.neighbours import check_neighbours
 from jigs.checks.sameplace import find_displaced
 from jigs.checks.unlikely import check_unlikely
 from jigs.job import Job
-from jigs.parts import Layout
 from jigs.provenance import with_open
 from jigs.pullaims import aim_pulls
 from jigs.summary import summarise

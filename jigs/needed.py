@@ -15,10 +15,10 @@ from collections.abc import Container, Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
 from jigs.geometry import SLACK, Fitting
-from jigs.parts import Front, Layout
 
 Group = Literal["hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin"]
 GROUPS: tuple[Group, ...] = (

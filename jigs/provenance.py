@@ -7,12 +7,12 @@ number: never to a part that is held back, which has none yet.
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.confirming import OpenNumber, Record, open_numbers, rests_on
 from jigs.geometry import Fitting
 from jigs.hardware import Rests
 from jigs.job import Job
-from jigs.parts import DrawerBox, Front, Layout, Side
 
 OF_FRONT: tuple[Rests, ...] = ("front", "back")
 OF_DRAWER: tuple[Rests, ...] = ("box-front", "box-back", "cut")

@@ -11,10 +11,10 @@ Pulls follow from the sizes of fronts alone, so that they are known before any b
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from jigs.box.columns import place_columns
+from jigs.box.frontpulls import PullAim, middle_of, set_pulls
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error
-from jigs.columns import place_columns
-from jigs.frontpulls import PullAim, middle_of, set_pulls
-from jigs.fronts import PlacedFront
 from jigs.job import BoxSpec, Job
 from jigs.problems import Problem
 from jigs.reading.nearest import suggest_id

@@ -11,10 +11,10 @@ x runs along the wall from the left, y up from the finished floor; mm.
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.box.parts import Front
 from jigs.cutlist.boxes import is_place
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
-from jigs.parts import Front
 from jigs.walls import HIGHEST
 
 Swing = Literal["left", "right", "top"]

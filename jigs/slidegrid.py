@@ -10,11 +10,11 @@ on the bottom panel, so the row has to come to it.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.chosen import first_hole
-from jigs.drawers import off_grid
+from jigs.box.chosen import first_hole
+from jigs.box.drawers import off_grid
+from jigs.box.parts import Front, Layout
 from jigs.geometry import SLACK
 from jigs.grid import COINCIDE, LEAST_START, PITCH
-from jigs.parts import Front, Layout
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,11 +13,11 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.box.parts import Layout, Side
 from jigs.confirming import OpenNumber
 from jigs.geometry import Fitting
 from jigs.hardware import SlideRecord
 from jigs.job import Hand
-from jigs.parts import Layout, Side
 
 LineKind = Literal["slide", "plate", "shelf", "manual"]
 KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
 from jigs.job import COUNTER_BOXES
-from jigs.parts import Layout
 
 Subject = Literal[
     "wall", "ends", "corner", "length", "ceiling", "counter", "underside", "square", "sides",

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from jigs.parts import Front, Layout, Side
+from jigs.box.parts import Front, Layout, Side
 from jigs.problems import Problem
 
 

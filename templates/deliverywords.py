@@ -3,9 +3,9 @@ by its size alone. What is wrong with a front stands among the findings."""
 
 from collections.abc import Iterable
 
+from jigs.box.parts import Layout
 from jigs.delivery.piece import Delivery, Piece
 from jigs.lengths import format_length
-from jigs.parts import Layout
 
 BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
 """The findings that hold back a front because of what arrived."""

@@ -9,9 +9,9 @@ from collections.abc import Container, Iterable
 from dataclasses import dataclass
 
 from jigs.advice import advise
+from jigs.box.parts import Front, Layout
 from jigs.gapsmade import measure_gaps
 from jigs.lengths import Unit, format_length
-from jigs.parts import Front, Layout
 from jigs.problems import Level, Problem
 from jigs.provenance import depending, open_in
 from jigs.ranks import BEFORE_CUTTING, Rank

@@ -3,10 +3,10 @@ before they are bought; on the sheets those of the job or of a front."""
 
 from collections.abc import Sequence
 
+from jigs.box.parts import Front, Layout
 from jigs.gapsmade import SAME, GapsMade
 from jigs.geometry import SLACK
 from jigs.lengths import Unit, format_length, format_mm, telling_unit
-from jigs.parts import Front, Layout
 from templates.boxparts import parts_of_box
 
 

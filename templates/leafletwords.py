@@ -1,10 +1,10 @@
 """What an appliance's panel says on its sheets: that the appliance's own sheet rules, and what of
 it was stated."""
 
+from jigs.box.parts import Front, Layout
 from jigs.checks.leaflet import range_words
 from jigs.leaflet import Leaflet
 from jigs.lengths import Unit, format_length
-from jigs.parts import Front, Layout
 
 RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."
 

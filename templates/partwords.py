@@ -1,10 +1,10 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
+from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.cautions import SPRUNG
 from jigs.checks.hardware import OPEN_CODES
 from jigs.edges import fold_error
 from jigs.lengths import format_inches, format_mm
-from jigs.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.problems import Problem
 from jigs.pull import COUNTERBORE_DIAMETER
 from jigs.rolloutspec import Rollout

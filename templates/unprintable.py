@@ -6,7 +6,7 @@ and its person is told which words will not be read on paper.
 
 from collections.abc import Iterator
 
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from templates.typeface import known, missing
 
 

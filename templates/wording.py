@@ -2,10 +2,10 @@
 
 from typing import TYPE_CHECKING
 
+from jigs.box.parts import Side
 from jigs.geometry import Fitting, Hole, Polygon
 from jigs.job import FrontKind
 from jigs.lengths import format_inches, format_mm
-from jigs.parts import Side
 
 if TYPE_CHECKING:
     from templates.cards.faces import FaceView

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from tests.cardreading import Wanted, face_of, ruler_across, ruler_up, wanted_faces
 from tests.readback import PrintedCard, PrintedPage
 

@@ -9,9 +9,9 @@ import re
 from dataclasses import dataclass
 from itertools import pairwise
 
+from jigs.box.parts import DrawerBox, Layout
 from jigs.geometry import Face
 from jigs.job import Hand
-from jigs.parts import DrawerBox, Layout
 from jigs.rolloutspec import Rollout
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 

@@ -3,7 +3,7 @@
 import re
 from decimal import ROUND_HALF_UP, Decimal
 
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from tests.cardreading import Ruler, Wanted, face_of, ruler_across, ruler_up, wanted_faces
 from tests.readback import PrintedCard, PrintedPage
 

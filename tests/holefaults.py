@@ -11,9 +11,9 @@ from itertools import combinations
 from shapely import Point, Polygon
 from shapely.geometry import box as rectangle
 
+from jigs.box.parts import Front, Layout, Side
 from jigs.geometry import Fitting, Hole
 from jigs.job import BoxSpec, Material
-from jigs.parts import Front, Layout, Side
 
 EPS = 1e-6
 Placed = tuple[Fitting, Hole, Polygon]

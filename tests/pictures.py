@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pypdfium2
 
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from jigs.sheetsizes import Sheet
 from jigs.storystick import find_sticks

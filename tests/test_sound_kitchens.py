@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.checks.cutting import with_cutting
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from templates.findings import check_text
 

@@ -4,8 +4,8 @@ The panel stands in the front of a corner box, where the run round the corner co
 edge for a front to lap, but behind it is no side: neither a hinge's plate nor a slide holds there.
 """
 
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error
-from jigs.fronts import PlacedFront
 from jigs.job import BoxSpec, Hand
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem

@@ -7,10 +7,10 @@ width goes into the gaps at both its sides, what it is out of square makes them 
 from collections.abc import Sequence
 from math import hypot
 
+from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.checks.finding import warning
 from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
 from jigs.delivery.limits import CAREFUL, is_beyond
-from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.lengths import Unit, format_length

@@ -11,7 +11,7 @@ measured width, from which it then follows. So is one whose slide the measured d
 -3.0
 """
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
 from jigs.checks.finding import error, warning
 from jigs.delivery.limits import CAREFUL, is_beyond
 from jigs.hardware import SlideRecord

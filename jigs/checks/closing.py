@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.checks.finding import error, warning
-from jigs.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.geometry import SLACK
 from jigs.job import COUNTER_BOXES, BoxSpec
 from jigs.lengths import Unit, format_length, telling_unit

@@ -8,10 +8,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import product
 from math import floor
 
+from jigs.box.parts import Front
 from jigs.checks.finding import warning
 from jigs.job import BoxSpec, FrontKind
 from jigs.lengths import Unit, format_length
-from jigs.parts import Front
 from jigs.problems import Problem
 
 FITS = 0.8

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from jigs.box.parts import Layout
 from jigs.checks.finding import warning
 from jigs.checks.installing import check_sag
 from jigs.cutlist.cutlist import Cut, cut_job
@@ -10,7 +11,6 @@ from jigs.cutlist.piece import Piece
 from jigs.cutlist.pockets import FROM_HOLE
 from jigs.job import Job
 from jigs.lengths import format_length
-from jigs.parts import Layout
 from jigs.problems import Problem
 from jigs.slide import BACK_SET_IN
 

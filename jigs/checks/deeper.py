@@ -10,6 +10,7 @@ source). A box that stands out by less than the thickness of a front is no deepe
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.parts import Front
 from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
@@ -23,7 +24,6 @@ from jigs.checks.wallends import (
 from jigs.geometry import SLACK
 from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import format_length
-from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import TOUCHING, panel_at, place_job
 from jigs.wallspec import Appliance

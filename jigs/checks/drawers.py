@@ -1,9 +1,7 @@
 """Will the drawer run? Its slide's length, its box's width and height, its place on the grid."""
 
-from jigs.carcass import Carcass
-from jigs.catalogue import generic_slides
-from jigs.checks.finding import error, warning
-from jigs.drawers import (
+from jigs.box.carcass import Carcass
+from jigs.box.drawers import (
     CLEAR_OF_RAIL,
     GRID_SLACK,
     LEAST_HEIGHT,
@@ -12,7 +10,9 @@ from jigs.drawers import (
     DrawerSpace,
     into_shelf,
 )
-from jigs.fronts import PlacedFront
+from jigs.box.fronts import PlacedFront
+from jigs.catalogue import generic_slides
+from jigs.checks.finding import error, warning
 from jigs.geometry import SLACK
 from jigs.hardware import SlideRecord
 from jigs.lengths import MM_PER_INCH, Unit, format_length, telling_unit

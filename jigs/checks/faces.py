@@ -1,12 +1,13 @@
 """Do the holes of each part suit the boards they stand in, and those of the other parts there?
 
 Those of a part that is held back count too: they will be drilled one day. What they may yet be,
-where that is not settled, is in `jigs.waiting`.
+where that is not settled, is in `jigs.box.waiting`.
 """
 
 from collections.abc import Collection, Mapping, Sequence
 
-from jigs.boards import BoardFace, FaceKey, across, meeting
+from jigs.box.boards import BoardFace, FaceKey, across, meeting
+from jigs.box.waiting import Prospect, Shadow
 from jigs.checks.bores import check_side_bores
 from jigs.checks.finding import error
 from jigs.findings import Findings
@@ -15,7 +16,6 @@ from jigs.grid import first_clash
 from jigs.job import Job
 from jigs.lengths import format_length
 from jigs.problems import Problem
-from jigs.waiting import Prospect, Shadow
 
 
 def check_waits(prospect: Prospect, findings: Findings) -> None:

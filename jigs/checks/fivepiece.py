@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from jigs.byhand import spread
+from jigs.box.byhand import spread
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error, warning
 from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
 from jigs.fixing import FixingPlan
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting
 from jigs.hardware import HingeRecord
 from jigs.lengths import Unit, format_length

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
+from jigs.box.parts import DrawerBox
 from jigs.checks.finding import warning
 from jigs.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
 from jigs.hardware import HingeRecord, PullRecord, Rests, SlideRecord
-from jigs.parts import DrawerBox
 from jigs.problems import Problem
 
 OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")

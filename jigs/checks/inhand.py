@@ -7,11 +7,11 @@ came with a delivered list is judged by the tolerance: beyond it, it is held bac
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from jigs.box.fronts import SAME_SIZE, PlacedFront
+from jigs.box.inhand import SAME_PLACE, Measured, is_measured, lean_of
 from jigs.checks.finding import error, warning
 from jigs.delivery.limits import is_beyond
-from jigs.fronts import SAME_SIZE, PlacedFront
 from jigs.geometry import SLACK
-from jigs.inhand import SAME_PLACE, Measured, is_measured, lean_of
 from jigs.lengths import Unit, format_length, telling_unit
 from jigs.problems import Problem
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from jigs.byhand import holds_kit
+from jigs.box.byhand import holds_kit
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error, warning
-from jigs.fronts import PlacedFront
 from jigs.problems import Problem
 
 

@@ -1,7 +1,7 @@
 """Is an appliance's panel as the appliance's own leaflet allows it? The leaflet wins."""
 
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error, warning
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.leaflet import Leaflet
 from jigs.lengths import Unit, format_length, telling_unit

@@ -3,6 +3,7 @@ what stands at the ends of a wall."""
 
 from collections.abc import Sequence
 
+from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
 from jigs.checks.deeper import check_deeper
 from jigs.checks.finding import warning
@@ -14,7 +15,6 @@ from jigs.checks.wallends import check_wall_ends
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Job
 from jigs.lengths import Unit, format_length, telling_unit
-from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import neighbours, place_job
 

@@ -3,13 +3,13 @@
 import math
 from collections.abc import Sequence
 
-from jigs.carcass import SINK_RAIL, Carcass
+from jigs.box.carcass import SINK_RAIL, Carcass
+from jigs.box.fronts import PlacedFront
+from jigs.box.parts import DrawerBox
 from jigs.checks.finding import error, warning
 from jigs.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.lengths import Unit, format_length
-from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.pull import Flag
 

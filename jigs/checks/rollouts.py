@@ -5,20 +5,20 @@ What is wrong withholds the rollout alone: its slides' holes stay out of the sid
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from jigs.boards import FaceKey
+from jigs.box.boards import FaceKey
+from jigs.box.drawerplan import DrawerPlan
+from jigs.box.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST_INSIDE
+from jigs.box.fronts import PlacedFront
+from jigs.box.rollouts import SPACER, RolloutPlan
 from jigs.checks.blind import blind_hand
 from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import UNDER_SIDE_MOUNT, check_slide_depth
 from jigs.checks.finding import error, warning
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
-from jigs.drawerplan import DrawerPlan
-from jigs.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST_INSIDE
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK
 from jigs.lengths import Unit, format_length
 from jigs.problems import Problem
-from jigs.rollouts import SPACER, RolloutPlan
 from jigs.slide import rise_above_floor_line
 
 SWINGING = ("door", "lift")

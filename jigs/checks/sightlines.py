@@ -6,11 +6,11 @@ A difference of 0.3 to 6 mm looks like a mistake (common practice, no source).
 
 from collections.abc import Mapping, Sequence
 
+from jigs.box.parts import Front
 from jigs.checks.finding import warning
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, Hand
 from jigs.lengths import Unit, format_length
-from jigs.parts import Front
 from jigs.problems import Problem
 
 NEARLY = (0.3, 6.0)

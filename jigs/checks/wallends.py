@@ -12,6 +12,7 @@ Filler of projection + 6, restrictor: common practice, no source. 35 + 6 = 41.
 from collections.abc import Mapping, Sequence
 from math import sqrt
 
+from jigs.box.parts import Front
 from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
@@ -20,7 +21,6 @@ from jigs.geometry import SLACK
 from jigs.hardware import PullRecord
 from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import Unit, format_length, telling_unit
-from jigs.parts import Front
 from jigs.problems import Problem
 from jigs.walls import end_boxes, panel_at, place_job
 from jigs.wallspec import WallEnd

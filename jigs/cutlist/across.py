@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass, replace
 
+from jigs.box.carcass import Carcass
+from jigs.box.columns import Columns
 from jigs.build import Build
-from jigs.carcass import Carcass
-from jigs.columns import Columns
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import FRONT, Block, Piece, PieceKind
 from jigs.geometry import SLACK

@@ -20,8 +20,9 @@ appliance's place: there is nothing to cut.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from jigs.carcass import Carcass, name_partition, name_side
-from jigs.columns import place_columns
+from jigs.box.carcass import Carcass, name_partition, name_side
+from jigs.box.columns import place_columns
+from jigs.box.parts import Side
 from jigs.cutlist.across import Across, adjustable_shelves
 from jigs.cutlist.joints import Joints, Unclear, stand_uprights
 from jigs.cutlist.nailers import nailers, nailers_behind
@@ -30,7 +31,6 @@ from jigs.cutlist.piece import FRONT, Block, Edge, Groove, Piece
 from jigs.geometry import SLACK
 from jigs.job import HANDS, BoxSpec, Hand, Job
 from jigs.lengths import format_mm
-from jigs.parts import Side
 from jigs.slide import BACK_SET_IN
 
 

@@ -9,7 +9,8 @@ held back.
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from jigs.columns import place_columns
+from jigs.box.columns import place_columns
+from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.boxes import BoxPieces, cut_box
 from jigs.cutlist.drawers import cut_drawer, cut_spacers, shape_of_front, shape_of_rollout
 from jigs.cutlist.joints import Unclear
@@ -18,7 +19,6 @@ from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers
 from jigs.cutlist.wallnames import wall_tags
 from jigs.geometry import SLACK
-from jigs.parts import Front, Layout, Side
 from jigs.rolloutspec import Rollout
 
 LEAST = 1.0

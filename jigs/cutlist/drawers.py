@@ -17,16 +17,16 @@ The golden drawer, 409.6 x 101.6 x 533 of 15.9 sides:
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from jigs.box.carcass import Carcass
+from jigs.box.drawers import BOTTOM_RISE
+from jigs.box.parts import DrawerBox, Front
 from jigs.build import Build
-from jigs.carcass import Carcass
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
-from jigs.drawers import BOTTOM_RISE
 from jigs.geometry import SLACK
 from jigs.job import Hand
 from jigs.lengths import format_mm
-from jigs.parts import DrawerBox, Front
 from jigs.rolloutspec import Rollout
 
 BOTTOM_PLAY = 1.0

@@ -7,11 +7,11 @@ two shelves at one height on both sides of a partition would meet in it screw to
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from jigs.box.parts import Side
 from jigs.cutlist.piece import Block
 from jigs.cutlist.pockets import FROM_HOLE, find_unclear, is_clear, place_pockets
 from jigs.geometry import SLACK
 from jigs.lengths import format_mm
-from jigs.parts import Side
 
 
 @dataclass(slots=True, kw_only=True)

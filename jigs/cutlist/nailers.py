@@ -8,7 +8,7 @@ common practice, no source).
 
 import math
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import Block, Piece
 from jigs.geometry import SLACK

@@ -7,7 +7,7 @@ the partition's own face and keeps clear of the system holes there as well.
 
 from collections.abc import Iterable, Sequence
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints, Unclear
 from jigs.cutlist.piece import FRONT, Block, Piece
 from jigs.cutlist.pockets import FROM_HOLE, POCKET, Holes, find_unclear, place_pockets

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from jigs.columns import place_columns
+from jigs.box.columns import place_columns
 from jigs.job import FrontSpec, Job
 
 

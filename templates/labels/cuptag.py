@@ -10,9 +10,9 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from jigs.box.parts import Front, Layout
 from jigs.geometry import SLACK, rectangle
 from jigs.labelstock import Stock
-from jigs.parts import Front, Layout
 from templates.labels.labelplacing import Entry, Field, place_labels
 from templates.labels.labelwords import words_of_front_label
 from templates.labels.payload import fit_payload

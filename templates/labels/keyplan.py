@@ -9,10 +9,10 @@ the boxes beside it.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece
 from jigs.geometry import SLACK, rectangle
 from jigs.job import BoxSpec
-from jigs.parts import Front, Layout, Side
 from jigs.rolloutspec import Rollout
 from jigs.walls import place_job
 from jigs.wallspec import Appliance

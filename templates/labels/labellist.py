@@ -12,8 +12,8 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from jigs.box.parts import Layout, Side
 from jigs.cutlist.piece import Piece, PieceKind
-from jigs.parts import Layout, Side
 from jigs.provenance import OpenCuts
 from templates.boxparts import parts_of_box
 from templates.labels.labelwords import (

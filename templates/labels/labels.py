@@ -10,8 +10,8 @@ its worth, and cut short with an ellipsis only at last. The ID is never cut.
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from jigs.box.parts import Layout
 from jigs.labelstock import Stock
-from jigs.parts import Layout
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labeldraw import label_marks
 from templates.labels.labelplacing import Entry, Field, place_labels

@@ -8,10 +8,10 @@ that fits its width.
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_inches, format_mm
-from jigs.parts import DrawerBox, Front, Layout, Side
 from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box

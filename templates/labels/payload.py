@@ -14,9 +14,9 @@ import re
 import unicodedata
 from collections.abc import Sequence
 
+from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.cutlist.piece import Piece
 from jigs.lengths import format_mm
-from jigs.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under
 from templates.wording import FRONT_WORDS

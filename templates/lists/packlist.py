@@ -4,7 +4,7 @@ of each file, by which the tool knows its own files again."""
 from collections.abc import Iterable, Mapping
 
 from jigs import __version__
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from templates.labels.labelwords import LabelWords
 
 

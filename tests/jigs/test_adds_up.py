@@ -9,12 +9,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
 from jigs.layout import lay_out
 from jigs.lengths import Unit
-from jigs.parts import Front, Layout
 from jigs.wallspec import Appliance, WallEnd, WallSpec
 from tests.jigs.sample import box, job
 

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.elevation import levels, part_wall, see_walls
 from jigs.job import FrontKind, FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.wallspec import WallEnd, WallSpec
 from tests import uneven
 from tests.jigs.sample import box, job, lay

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.confirming import open_keys
 from jigs.cutlist.cutlist import cut_job
 from jigs.geometry import collect_holes
@@ -13,7 +14,6 @@ from jigs.hooks import HOOK_KEYS, hook_fittings
 from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
 from jigs.lengths import Unit
-from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from jigs.slide import recess_and_notch
 from tests.jigs.jobtext import JOB, faults_of, read

@@ -2,11 +2,11 @@
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.geometry import Hole
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.job import FrontKind, FrontSpec, Grid, Use
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.slidegrid import slides_off_row
 from tests import uneven
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, job, lay, side_of

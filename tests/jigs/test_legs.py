@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.parts import Layout
 from jigs.grid import balanced_start
 from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from tests.jigs.sample import UNDER_COUNTER, box, front_of, job, side_of
 
 LEGS = 101.6

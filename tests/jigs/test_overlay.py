@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.frame import frame_of
+from jigs.box.parts import Layout
 from jigs.catalogue import generic_hinges
-from jigs.frame import frame_of
 from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate
 from jigs.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import (
     GOLDEN,

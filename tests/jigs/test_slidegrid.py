@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.job import ColumnSpec, FrontSpec, Grid
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.slidegrid import slides_off_row
 from templates.findings import check_text
 from tests.jigs.sample import UNDER_COUNTER, box, codes, job

@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
+from jigs.box.parts import Layout
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from jigs.storystick import SAME, find_sticks
 from tests.jobs import jobs

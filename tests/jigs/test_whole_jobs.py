@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.box.parts import Layout, Side
 from jigs.job import BoxSpec, ColumnSpec, Job
 from jigs.layout import lay_out
-from jigs.parts import Layout, Side
 from tests.holefaults import faults_in_holes
+from tests.jigs.box.test_columns import TS, door, drawer, face
 from tests.jigs.sample import box, front_of, job
-from tests.jigs.test_columns import TS, door, drawer, face
 from tests.jigs.test_overlay import HINGES
 from tests.jobs import jobs
 

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.job import ColumnSpec, FrontSpec, ShelfSpec
 from jigs.labelstock import Stock
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from jigs.wallspec import Appliance, WallEnd, WallSpec
 from templates.labels.labellist import Kinds, Order, list_labels

@@ -4,8 +4,8 @@ import tempfile
 from functools import cache
 from pathlib import Path
 
+from jigs.box.parts import Layout
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.jobfile import read_job_file
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -1,9 +1,9 @@
 """The golden box laid out: a drawer over a left-hung door, for tests of what is printed."""
 
+from jigs.box.parts import Layout
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.job import BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout import lay_out
-from jigs.parts import Layout
 
 
 def small_layout(box: str = "B1", name: str = "Lock-keeper's scullery") -> Layout:

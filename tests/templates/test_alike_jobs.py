@@ -8,10 +8,10 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Layout
 from jigs.geometry import collect_holes
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.cards.faces import FaceView
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf

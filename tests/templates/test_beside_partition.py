@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Front
 from jigs.job import FrontSpec
-from jigs.parts import Front
 from templates.cards.faces import views_of_front
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
-from jigs.parts import Layout
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.cautions import NO_CODE
 from jigs.checks.finding import error
-from jigs.parts import Layout
 from jigs.problems import Problem
 from templates.cover import CARD, cover_pages
 from templates.marks import Outline, Page, Text

@@ -7,12 +7,12 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.buying import make_order
 from jigs.confirming import OpenNumber, Value
 from jigs.cutlist.cutlist import cut_job
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.dxf import write_dxf
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text

@@ -14,10 +14,10 @@ import ezdxf
 import pytest
 from hypothesis import given, settings
 
+from jigs.box.parts import Layout
 from jigs.geometry import Face, Hole
 from jigs.job import FrontKind, Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside

@@ -8,9 +8,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import templates.demo
+from jigs.box.parts import Layout
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from templates import page
 from templates.packing import Room, Size, pack

@@ -5,9 +5,9 @@ from collections import Counter
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.box.parts import Layout
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.marks import WIDE, Line, Qr, Text
 from templates.page import Sheet
 from templates.paper import PAPERS, Paper

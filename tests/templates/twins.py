@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from jigs.box.parts import Front, Layout
 from jigs.geometry import Hole
 from jigs.job import BoxSpec, FrontSpec
-from jigs.parts import Front, Layout
 from templates.alike import Batch
 from templates.marks import Text
 from templates.paper import PAPERS, Paper

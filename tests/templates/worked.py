@@ -6,9 +6,9 @@ from dataclasses import replace
 from functools import cache
 from typing import Literal
 
+from jigs.box.parts import Layout
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.cards.card import Card
 from templates.page import Placed
 from templates.paper import PAPERS

@@ -10,9 +10,9 @@ from pathlib import Path
 from click.testing import CliRunner
 
 from cli.main import main
+from jigs.box.parts import Front, Layout, Side
 from jigs.geometry import Hole
 from jigs.layout import lay_out
-from jigs.parts import Front, Layout, Side
 from jigs.reading.inputs import read_job
 from tests.jobtexts import HEAD
 from tests.readback import read_pages

@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.checks.crosswise import check_crosswise
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.lengths import Unit
-from jigs.parts import Layout
 from jigs.problems import Problem
 from jigs.reading.inputs import read_job
 from tests.jigs.delivery.test_matching import deliver, row

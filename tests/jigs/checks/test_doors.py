@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.hardware import HingeKind, HingeRecord
 from jigs.job import FrontSpec, Reveal
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box, codes, job
 
 

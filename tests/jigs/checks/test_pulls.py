@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.hardware import PullRecord
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.lengths import Unit
-from jigs.parts import Layout
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
 
 

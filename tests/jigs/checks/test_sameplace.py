@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Layout
 from jigs.checks.sameplace import find_displaced
 from jigs.job import BoxKind, BoxSpec, FrontSpec, Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from jigs.run import taken_by
 from jigs.wallspec import Appliance, WallSpec

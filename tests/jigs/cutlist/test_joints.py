@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.box.parts import Layout, Side
 from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.joints import Joints, stand_uprights
@@ -13,7 +14,6 @@ from jigs.cutlist.piece import Block, Piece
 from jigs.geometry import Fitting, Hole
 from jigs.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout, Side
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs
 

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.inhand import Measured, lean_of
+from jigs.box.inhand import Measured, lean_of
+from jigs.box.parts import Front, Layout
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Front, Layout
 from jigs.problems import Problem
 from tests.jigs.delivery.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
 from tests.jigs.sample import box, codes, front_of, job, side_of

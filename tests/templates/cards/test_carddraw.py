@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from templates.cards.card import Card
 from templates.marks import Line
 from templates.paper import PAPERS

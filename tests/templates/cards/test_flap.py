@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.parts import Layout
+from jigs.box.parts import Layout
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest

@@ -8,10 +8,10 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
+from jigs.box.parts import Front, Layout
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.lengths import Unit
-from jigs.parts import Front, Layout
 from jigs.reading.inputs import read_job
 from jigs.seen import Seen
 from jigs.wallspec import Appliance, WallEnd, WallSpec

@@ -9,9 +9,9 @@ import pypdfium2
 import pytest
 import zxingcpp
 
+from jigs.box.parts import Layout
 from jigs.job import FrontSpec, HandHole
 from jigs.labelstock import Stock
-from jigs.parts import Layout
 from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
 from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr, Text

@@ -6,10 +6,10 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from templates.labels.labellist import Order, list_labels
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs

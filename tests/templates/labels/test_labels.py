@@ -14,12 +14,12 @@ import zxingcpp
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Layout
 from jigs.checks.finding import error
 from jigs.cutlist.cutlist import cut_list
 from jigs.job import FrontSpec
 from jigs.labelstock import Stock
 from jigs.lengths import format_mm
-from jigs.parts import Layout
 from jigs.provenance import OpenCuts
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS

@@ -2,8 +2,8 @@
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.job import FrontSpec
-from jigs.parts import Layout
 from templates.findings import check_text, closing_text, incomplete_words
 from templates.labels.labelwords import (
     LabelWords,

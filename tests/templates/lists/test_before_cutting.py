@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
 from templates.lists.partslist import choose_parts

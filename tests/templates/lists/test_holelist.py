@@ -8,10 +8,10 @@ from functools import cache
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.checks.finding import error
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.rolloutspec import RolloutSpec
 from templates.labels.payload import drawer_box_payload
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text

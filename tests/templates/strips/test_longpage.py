@@ -10,9 +10,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Layout
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from jigs.reading.inputs import read_job
 from templates.border import BOTTOM_STRIP
 from templates.ownpaper import named_paper

@@ -3,7 +3,19 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.columns import THROUGH, reveal_under
+from jigs.box.drawers import (
+    BOTTOM_RISE,
+    CLEAR_OF_DRAWER,
+    CLEAR_OF_RAIL,
+    DrawerPlace,
+    DrawerSpace,
+    choose_height,
+    place_drawers,
+)
+from jigs.box.fronts import Column, PlacedFront
+from jigs.box.parts import DrawerBox
 from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import (
     check_drawer_clearance,
@@ -14,23 +26,11 @@ from jigs.checks.drawers import (
 )
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
-from jigs.columns import THROUGH, reveal_under
-from jigs.drawers import (
-    BOTTOM_RISE,
-    CLEAR_OF_DRAWER,
-    CLEAR_OF_RAIL,
-    DrawerPlace,
-    DrawerSpace,
-    choose_height,
-    place_drawers,
-)
 from jigs.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
-from jigs.fronts import Column, PlacedFront
 from jigs.geometry import SLACK
 from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings
 from jigs.job import Job
-from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.drawers import (
+from jigs.box.drawers import (
     DrawerPlace,
     DrawerSpace,
     choose_height,

@@ -3,8 +3,13 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.byhand import front_by_hand
-from jigs.carcass import Carcass
+from jigs.box.byhand import front_by_hand
+from jigs.box.carcass import Carcass
+from jigs.box.doors import DoorPlan
+from jigs.box.drawerplan import DrawerPlan, false_backing
+from jigs.box.frontpulls import PullAim, set_pulls
+from jigs.box.fronts import PlacedFront
+from jigs.box.parts import DrawerBox
 from jigs.checks.fivepiece import check_frame, check_pierced
 from jigs.checks.pulls import (
     check_blocks,
@@ -13,17 +18,12 @@ from jigs.checks.pulls import (
     check_pull_at_box,
     check_screws,
 )
-from jigs.doors import DoorPlan
-from jigs.drawerplan import DrawerPlan, false_backing
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
-from jigs.frontpulls import PullAim, set_pulls
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import cup_fittings
 from jigs.job import Job
-from jigs.parts import DrawerBox
 from jigs.problems import Problem
 from jigs.pull import COUNTERBORE_DEPTH, pull_screw
 

@@ -7,13 +7,13 @@ that leave the slides' holes alone, those in the other face of a partition too.
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.boards import BoardFace, FaceKey, across
-from jigs.carcass import Carcass
-from jigs.columns import Columns
-from jigs.doors import DoorPlan, plan_door
-from jigs.drawerplan import DrawerPlan
+from jigs.box.boards import BoardFace, FaceKey, across
+from jigs.box.carcass import Carcass
+from jigs.box.columns import Columns
+from jigs.box.doors import DoorPlan, plan_door
+from jigs.box.drawerplan import DrawerPlan
+from jigs.box.fronts import PlacedFront
 from jigs.findings import Findings
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import PLATE_BEYOND, plate_fittings

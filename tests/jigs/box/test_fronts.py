@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.fronts import (
+from jigs.box.fronts import (
     Column,
     leaf_width,
     module_height,

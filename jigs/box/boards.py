@@ -12,8 +12,8 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.carcass import name_partition
-from jigs.columns import Columns
+from jigs.box.carcass import name_partition
+from jigs.box.columns import Columns
 from jigs.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.grid import COINCIDE, WOOD_BETWEEN
 from jigs.job import HANDS, Hand

@@ -1,9 +1,9 @@
 """What is drilled into a front: groups by hand, numbering, pulls by name."""
 
-from jigs.byhand import group_by_hand
-from jigs.fittings import renumber
-from jigs.frontpulls import pull_of
-from jigs.fronts import PlacedFront, place_fronts
+from jigs.box.byhand import group_by_hand
+from jigs.box.fittings import renumber
+from jigs.box.frontpulls import pull_of
+from jigs.box.fronts import PlacedFront, place_fronts
 from jigs.geometry import Face
 from jigs.hinge import plate_fittings
 from jigs.job import FrontKind, FrontSpec, HandHole, Use

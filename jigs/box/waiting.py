@@ -11,12 +11,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import combinations
 
-from jigs.boards import FaceKey, across
-from jigs.chosen import hinge_of
-from jigs.columns import Columns
-from jigs.doors import DoorPlan
-from jigs.facework import Work, face_of, hang_door
-from jigs.fronts import PlacedFront
+from jigs.box.boards import FaceKey, across
+from jigs.box.chosen import hinge_of
+from jigs.box.columns import Columns
+from jigs.box.doors import DoorPlan
+from jigs.box.facework import Work, face_of, hang_door
+from jigs.box.fronts import PlacedFront
 from jigs.geometry import Fitting
 from jigs.job import HANDS, Job
 

@@ -14,8 +14,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.carcass import Carcass
-from jigs.frame import Frame, frame_of
+from jigs.box.carcass import Carcass
+from jigs.box.frame import Frame, frame_of
 from jigs.geometry import SLACK, round_down
 from jigs.grid import PITCH
 from jigs.ids import name_leaves

@@ -14,11 +14,11 @@ an edge, holds here too.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from jigs.box.fronts import PlacedFront
 from jigs.checks.finding import error
 from jigs.checks.fivepiece import settle_pulls
 from jigs.checks.pulls import check_pull_flags
 from jigs.fivepiece import frame_of
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import NO_PULL, PullRecord
 from jigs.job import BoxSpec, Job

@@ -15,9 +15,9 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
-from jigs.byhand import front_by_hand
-from jigs.fittings import FrontFittings
-from jigs.fronts import PlacedFront
+from jigs.box.byhand import front_by_hand
+from jigs.box.fittings import FrontFittings
+from jigs.box.fronts import PlacedFront
 from jigs.geometry import Fitting
 from jigs.job import FrontSpec
 

@@ -15,8 +15,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from math import hypot
 
-from jigs.boards import FaceKey
-from jigs.fronts import PlacedFront
+from jigs.box.boards import FaceKey
+from jigs.box.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, Hole, mirror_x
 from jigs.job import BoxSpec, Hand, HandHole
 

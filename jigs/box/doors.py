@@ -7,7 +7,9 @@ agree whatever the door measures.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.fronts import PlacedFront
+from jigs.box.parts import HingeChoice
 from jigs.checks.doors import (
     check_constant,
     check_given_heights,
@@ -21,13 +23,11 @@ from jigs.checks.doors import (
 from jigs.checks.finding import error, warning
 from jigs.checks.fivepiece import check_stile
 from jigs.fivepiece import frame_of, glass_door_mass
-from jigs.fronts import PlacedFront
 from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
 from jigs.job import Material
 from jigs.lengths import Unit
-from jigs.parts import HingeChoice
 from jigs.placing import Door, place_hinges
 from jigs.problems import Problem
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.box.parts import Layout
 from jigs.geometry import Hole
 from jigs.job import FrontSpec, HandHole
-from jigs.parts import Layout
 from tests.jigs.sample import box, codes, front_of, lay
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6

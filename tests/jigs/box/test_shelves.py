@@ -9,15 +9,15 @@ from hypothesis import strategies as st
 from shapely import Point
 from shapely.geometry import box as rectangle
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
+from jigs.box.parts import Layout, Side
+from jigs.box.shelves import rear_row
 from jigs.grid import balanced_start
 from jigs.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.layout import lay_out
-from jigs.parts import Layout, Side
-from jigs.shelves import rear_row
+from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import box, front_of, job
-from tests.jigs.test_columns import door, drawer
 from tests.jigs.test_overlay import HINGES
 
 PINS = ShelfSpec()

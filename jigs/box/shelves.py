@@ -14,13 +14,13 @@ left out in all four.
 import math
 from collections.abc import Mapping, Sequence
 
-from jigs.boards import BoardFace, FaceKey, across, coincide, reach_each_other
-from jigs.columns import Columns
-from jigs.fronts import PlacedFront
+from jigs.box.boards import BoardFace, FaceKey, across, coincide, reach_each_other
+from jigs.box.columns import Columns
+from jigs.box.fronts import PlacedFront
+from jigs.box.waiting import Prospect
 from jigs.geometry import SLACK, Fitting, Hole
 from jigs.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
 from jigs.job import ShelfSpec
-from jigs.waiting import Prospect
 
 PIN_DEPTH = 12.0
 """Depth of a pin hole, less where the board is thin; mm (common practice)."""

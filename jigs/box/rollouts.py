@@ -14,11 +14,11 @@ of 20 (20 to 25; common practice, no source).
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from jigs.boards import FaceKey
-from jigs.carcass import Carcass
+from jigs.box.boards import FaceKey
+from jigs.box.carcass import Carcass
+from jigs.box.columns import Columns
+from jigs.box.fronts import PlacedFront
 from jigs.codes import part_code
-from jigs.columns import Columns
-from jigs.fronts import PlacedFront
 from jigs.geometry import SLACK, Fitting, collect_holes
 from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings

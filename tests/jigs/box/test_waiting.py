@@ -9,13 +9,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from jigs.box.parts import Layout
 from jigs.geometry import Hole
 from jigs.job import ColumnSpec, FrontSpec, Grid, Hand, Job, ShelfSpec, Use
 from jigs.layout import lay_out
-from jigs.parts import Layout
 from tests.holefaults import faults_in_holes
+from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, box, codes, front_of, job
-from tests.jigs.test_columns import door, drawer
 from tests.jigs.test_overlay import HINGES
 from tests.jobs import jobs
 

@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from shapely import Point
 from shapely.geometry import box as rectangle
 
+from jigs.box.parts import Layout, Side
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Hand, Overlay, ShelfSpec, Use
 from jigs.layout import lay_out
-from jigs.parts import Layout, Side
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, UNDER_COUNTER, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES

@@ -15,7 +15,7 @@ to the boards' inner faces.
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.carcass import Carcass
+from jigs.box.carcass import Carcass
 from jigs.job import FrontSpec, Hand, Overlay, Reveal
 
 

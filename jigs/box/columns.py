@@ -13,9 +13,9 @@ the way of that front's slides.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.carcass import Bay, Carcass, name_partition, name_side
-from jigs.frame import frame_of
-from jigs.fronts import Column, PlacedFront, place_stack
+from jigs.box.carcass import Bay, Carcass, name_partition, name_side
+from jigs.box.frame import frame_of
+from jigs.box.fronts import Column, PlacedFront, place_stack
 from jigs.geometry import SLACK
 from jigs.job import BoxSpec, ColumnSpec, Hand, Job, Reveal
 
