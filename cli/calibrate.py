@@ -187,8 +187,8 @@ def _without_fault(printer: "Printer", faults: list[str]) -> "Printer":
 def _length(
     option: str, text: str, bars: Bars, faults: list[str], *, signed: bool = False
 ) -> float | None:
-    from jigs.errors import LengthError
-    from jigs.lengths import parse_length
+    from jigs.ground.errors import LengthError
+    from jigs.ground.lengths import parse_length
 
     try:
         return parse_length(text, bars, signed=signed)
@@ -259,7 +259,7 @@ def _into_job(printer: "Printer", job: Path) -> Path:
 
 def _read_back(printer: "Printer", text: str, target: Path) -> bytes:
     """Give a file's new bytes, once the printer can be read out of them as it was recorded."""
-    from jigs.errors import ReadingError
+    from jigs.ground.errors import ReadingError
     from jigs.reading.jobprinters import parse_printers, printer_toml
 
     try:

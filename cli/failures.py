@@ -18,7 +18,7 @@ from typing import IO
 import click
 
 from cli.terminal import abandon, open_closed, tell, why
-from jigs.errors import JigsheetError, ReadingError
+from jigs.ground.errors import JigsheetError, ReadingError
 
 _OUTPUT_FAILS = (errno.ENOSPC, errno.EDQUOT, errno.EBADF, errno.EIO)
 

@@ -53,7 +53,7 @@ def hardware(
     if name is None:
         write_text(output or "-", list_text(records.values()), sources=sources)
         return
-    from jigs.reading.nearest import suggest_record
+    from jigs.ground.nearest import suggest_record
     from templates.hardwaredraw import STAND_IN, Boards, hardware_page
     from templates.pdf import write_pdf
 

@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
+    from jigs.ground.lengths import Unit
     from jigs.job import Job
     from jigs.labelstock import Stock
-    from jigs.lengths import Unit
     from jigs.printer import Printer
     from templates.raster import Raster
 

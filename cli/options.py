@@ -38,7 +38,7 @@ class PaperName(click.ParamType[str]):
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
         """Give the name; one that stands for no paper is wrong usage."""
-        from jigs.errors import LengthError
+        from jigs.ground.errors import LengthError
         from templates.ownpaper import named_paper
 
         try:

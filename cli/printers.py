@@ -24,7 +24,7 @@ def settings_file() -> Path:
 def stored_printers() -> Mapping[str, "Printer"]:
     """Give the printers of the user's settings by name. Settings that cannot be read are a
     Failure that says the way out."""
-    from jigs.errors import ReadingError
+    from jigs.ground.errors import ReadingError
     from jigs.reading.jobprinters import read_printer_file
 
     file = settings_file()

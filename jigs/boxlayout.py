@@ -36,10 +36,10 @@ from jigs.checks.rollouts import check_rollouts
 from jigs.findings import Findings
 from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
-from jigs.geometry import collect_holes
+from jigs.ground.geometry import collect_holes
+from jigs.ground.problems import Problem
 from jigs.hardware import SlideRecord
 from jigs.job import BoxSpec, Job
-from jigs.problems import Problem
 from jigs.pullaims import Aims
 from jigs.rolloutspec import Rollout
 

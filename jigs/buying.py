@@ -16,7 +16,7 @@ from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.gapsmade import GapsMade, measure_gaps
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items

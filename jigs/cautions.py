@@ -6,7 +6,7 @@ it is common practice of the trade, no source.
 
 from collections.abc import Iterable, Mapping
 
-from jigs.geometry import Purpose
+from jigs.ground.geometry import Purpose
 from jigs.job import BoxKind
 
 NO_CODE = "The tool does not check code: building, electrical and gas rules are yours to look up."

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from jigs.checks.closing import NOT_CLOSED
-from jigs.problems import Problem
+from jigs.ground.problems import Problem
 
 
 @dataclass(slots=True, kw_only=True)

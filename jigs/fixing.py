@@ -17,7 +17,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
-from jigs.geometry import SLACK, Fitting, Hole
+from jigs.ground.geometry import SLACK, Fitting, Hole
 
 COLUMN_INSET = 32.0
 """A column's distance inside the drawer side's inner face; mm. Common practice, no source."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout
 from jigs.checks.sightlines import at_end
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.walls import neighbours, place_job
 

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jigs.box.parts import HingeChoice
-from jigs.geometry import SLACK, Fitting, Hole, rectangle
+from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle
 from jigs.hardware import HingeKind, HingeRecord
 from jigs.job import FrontMaterial, Hand
 

@@ -10,7 +10,7 @@ can be given.
 
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import FrontMaterial
 
 Table = tuple[tuple[float, int], ...]

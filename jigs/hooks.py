@@ -13,7 +13,7 @@ the drawer box's underside.
 [(23.9, 24.0), (385.7, 24.0)]
 """
 
-from jigs.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle
+from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle
 from jigs.hardware import SlideRecord
 from jigs.slide import recess_and_notch
 

@@ -17,7 +17,7 @@ import unicodedata
 from collections.abc import Collection, Iterable, Iterator
 from itertools import count as count_up
 
-from jigs.errors import Fault, JigsheetError
+from jigs.ground.errors import Fault, JigsheetError
 from jigs.job import FrontKind
 
 LONGEST = 16

@@ -10,14 +10,14 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
-from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.delivery.piece import Delivery
-from jigs.geometry import End, Face
+from jigs.ground.believable import Doubt
+from jigs.ground.geometry import End, Face
+from jigs.ground.lengths import Unit
 from jigs.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.labelstock import Stock
 from jigs.leaflet import Leaflet
-from jigs.lengths import Unit
 from jigs.paint import Paint
 from jigs.printer import Printer
 from jigs.rolloutspec import RolloutSpec

@@ -14,9 +14,9 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
-from jigs.lengths import format_mm
-from jigs.sheetsizes import Sheet
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
+from jigs.ground.sheetsizes import Sheet
 
 LEAST = ((37.0, 27.0), (47.0, 17.0))
 """Within its margins a label must be as wide and high as one of these, mm: then it takes ID, code

@@ -18,7 +18,7 @@ from typing import Literal
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
-from jigs.geometry import SLACK, Fitting
+from jigs.ground.geometry import SLACK, Fitting
 
 Group = Literal["hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin"]
 GROUPS: tuple[Group, ...] = (

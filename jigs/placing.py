@@ -16,8 +16,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
-from jigs.geometry import SLACK
-from jigs.grid import PITCH, centres_agree, hinge_place, nearest_place
+from jigs.ground.geometry import SLACK
+from jigs.ground.grid import PITCH, centres_agree, hinge_place, nearest_place
 
 FROM_PANEL = 35.0
 """A hinge's height from the inner face of bottom, top, rail and fixed shelf; mm."""

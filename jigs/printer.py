@@ -12,8 +12,8 @@ across the page that A4 and letter share, and unlike bars show when the two were
 
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
-from jigs.lengths import MM_PER_INCH, Unit
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import MM_PER_INCH, Unit
 
 BARS: dict[Unit, tuple[float, float]] = {
     "mm": (180.0, 200.0), "in": (7 * MM_PER_INCH, 8 * MM_PER_INCH),

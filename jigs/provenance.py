@@ -10,7 +10,7 @@ from dataclasses import replace
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.confirming import OpenNumber, Record, open_numbers, rests_on
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from jigs.hardware import Rests
 from jigs.job import Job
 

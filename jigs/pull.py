@@ -17,10 +17,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.geometry import SLACK, Fitting, Hole, Polygon, rectangle
+from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
+from jigs.ground.lengths import MM_PER_INCH, Unit
 from jigs.hardware import PullRecord
 from jigs.job import BoxKind, FrontKind, Hand
-from jigs.lengths import MM_PER_INCH, Unit
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""

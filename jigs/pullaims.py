@@ -14,10 +14,10 @@ from dataclasses import dataclass, field
 from jigs.box.columns import place_columns
 from jigs.box.frontpulls import PullAim, middle_of, set_pulls
 from jigs.box.fronts import PlacedFront
-from jigs.checks.finding import error
+from jigs.ground.finding import error
+from jigs.ground.nearest import suggest_id
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, Job
-from jigs.problems import Problem
-from jigs.reading.nearest import suggest_id
 from jigs.walls import place_job
 
 LONGEST = 50

@@ -11,8 +11,8 @@ passes the open door and its hinges.
 from dataclasses import dataclass
 
 from jigs.confirming import OpenNumber
-from jigs.geometry import Fitting
-from jigs.problems import Problem
+from jigs.ground.geometry import Fitting
+from jigs.ground.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

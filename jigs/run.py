@@ -13,7 +13,7 @@ False
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job
 from jigs.walls import lines_of, place_job
 from jigs.wallspec import WallSpec

@@ -13,7 +13,7 @@ from typing import Literal
 
 from jigs.box.parts import Front
 from jigs.cutlist.boxes import is_place
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec
 from jigs.walls import HIGHEST
 

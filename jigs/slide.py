@@ -14,9 +14,9 @@ The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
 (30.7, 51.3)
 """
 
-from jigs.geometry import SLACK, Fitting, Hole, rectangle, round_down
+from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle, round_down
+from jigs.ground.lengths import Unit
 from jigs.hardware import SlideRecord
-from jigs.lengths import Unit
 
 BACK_SET_IN = 19.0
 """The back stands this far in from the box's rear edge; mm. Common practice, no source."""

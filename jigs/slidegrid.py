@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from jigs.box.chosen import first_hole
 from jigs.box.drawers import off_grid
 from jigs.box.parts import Front, Layout
-from jigs.geometry import SLACK
-from jigs.grid import COINCIDE, LEAST_START, PITCH
+from jigs.ground.geometry import SLACK
+from jigs.ground.grid import COINCIDE, LEAST_START, PITCH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,7 +15,7 @@ from typing import Literal
 
 from jigs.box.parts import Layout, Side
 from jigs.confirming import OpenNumber
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from jigs.hardware import SlideRecord
 from jigs.job import Hand
 

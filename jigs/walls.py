@@ -19,7 +19,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec, Hand, Job, PanelKind
 from jigs.wallspec import Appliance, WallSpec
 

@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, fields, is_dataclass, replace
 
 from jigs.box.parts import Layout
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from templates.cards.faces import FaceView
 from templates.labels.payload import set_payload
 from templates.panel import PartWords

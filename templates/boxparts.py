@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout, Side
-from jigs.problems import Problem
+from jigs.ground.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from jigs.box.parts import Layout
 from jigs.cautions import CAUTIONS
-from jigs.geometry import rectangle
+from jigs.ground.geometry import rectangle
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents
 from templates.findings import held_words, incomplete_words, sheets_words

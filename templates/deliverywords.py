@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 from jigs.box.parts import Layout
 from jigs.delivery.piece import Delivery, Piece
-from jigs.lengths import format_length
+from jigs.ground.lengths import format_length
 
 BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
 """The findings that hold back a front because of what arrived."""

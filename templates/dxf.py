@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from templates.cards.faces import FaceView
 from templates.outlines import TEXT, figure, lines_on, operation, words_beside
 

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 
 from jigs.box.parts import Front, Layout
 from jigs.gapsmade import SAME, GapsMade
-from jigs.geometry import SLACK
-from jigs.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
 from templates.boxparts import parts_of_box
 
 

@@ -7,8 +7,8 @@ A distance is written in mm, large, to a tenth, and in inches, small, to the nea
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from jigs.geometry import SLACK, End, Hole
-from jigs.lengths import format_inches, format_mm
+from jigs.ground.geometry import SLACK, End, Hole
+from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.reference import Reference
 from templates.marks import Area, Line, Mark, Text
 from templates.space import Box

@@ -5,7 +5,7 @@ over. Words stand outside the part, so that nothing is ever engraved into a face
 lies on the face without being cut or drilled (`lines_on`) is marked, each kind by a name of its
 own, so that it can be seen, or turned off.
 
->>> from jigs.geometry import Hole
+>>> from jigs.ground.geometry import Hole
 >>> hole_class(Hole(purpose="cup", face="back", x=22.5, y=100, diameter=35, depth=13))
 'cup-35-13'
 """
@@ -13,7 +13,7 @@ own, so that it can be seen, or turned off.
 import math
 import re
 
-from jigs.geometry import Hole, Polygon
+from jigs.ground.geometry import Hole, Polygon
 from templates.cards.faces import FaceView
 from templates.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.openwords import STAMP, open_line

@@ -12,8 +12,8 @@ size counts for both. On either a face is drawn whole where it fits.
 
 import re
 
-from jigs.errors import LengthError
-from jigs.lengths import LONGEST, parse_length
+from jigs.ground.errors import LengthError
+from jigs.ground.lengths import LONGEST, parse_length
 from templates.paper import MARGIN, PAPERS, Paper
 
 LEAST = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)

@@ -6,7 +6,7 @@ down one column. The steps and notes follow it in columns.
 
 from dataclasses import dataclass
 
-from jigs.geometry import Face
+from jigs.ground.geometry import Face
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.marks import Mark, Qr, Text

@@ -11,8 +11,8 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 import math
 from dataclasses import dataclass, replace
 
+from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
 from jigs.printer import Printer
-from jigs.sheetsizes import COMMON, SHEETS, Sheet
 from templates.marks import Page
 
 MARGIN = 6.0

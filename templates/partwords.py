@@ -4,8 +4,8 @@ from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.cautions import SPRUNG
 from jigs.checks.hardware import OPEN_CODES
 from jigs.edges import fold_error
-from jigs.lengths import format_inches, format_mm
-from jigs.problems import Problem
+from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.problems import Problem
 from jigs.pull import COUNTERBORE_DIAMETER
 from jigs.rolloutspec import Rollout
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box

@@ -15,7 +15,7 @@ one as well.
 import math
 from dataclasses import dataclass
 
-from jigs.dotpitch import MODULE, dot, dots_of_module
+from jigs.ground.dotpitch import MODULE, dot, dots_of_module
 from jigs.printer import Printer
 from templates.marks import Qr
 

@@ -12,7 +12,7 @@ those of the other 1.7. Where all is right the two long middle marks make one li
 from collections.abc import Callable, Iterator
 from typing import Literal
 
-from jigs.lengths import MM_PER_INCH, Unit
+from jigs.ground.lengths import MM_PER_INCH, Unit
 from templates.marks import THIN, Line, Text
 
 Along = Literal["up", "down", "right"]

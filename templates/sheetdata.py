@@ -8,7 +8,7 @@ together, from its sides' bottom ends.
 import json
 from typing import Any
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.openwords import open_data

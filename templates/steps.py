@@ -3,8 +3,8 @@
 from collections.abc import Set
 
 from jigs.cautions import CAUTION_FOR, PARTITION_HOLES
-from jigs.geometry import SLACK, Purpose
-from jigs.lengths import format_mm
+from jigs.ground.geometry import SLACK, Purpose
+from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD

@@ -5,7 +5,7 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 
 from itertools import groupby, pairwise
 
-from jigs.lengths import count_tenths
+from jigs.ground.lengths import count_tenths
 from templates.cards.faces import FaceView
 
 ROW = 4

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.box.parts import DrawerBox, Layout
-from jigs.geometry import Face
+from jigs.ground.geometry import Face
 from jigs.job import Hand
 from jigs.rolloutspec import Rollout
 from tests.readback import PrintedCard, PrintedPage, Run, extent

@@ -12,7 +12,7 @@ from shapely import Point, Polygon
 from shapely.geometry import box as rectangle
 
 from jigs.box.parts import Front, Layout, Side
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from jigs.job import BoxSpec, Material
 
 EPS = 1e-6

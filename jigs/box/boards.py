@@ -14,8 +14,8 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
-from jigs.geometry import SLACK, Fitting, Hole, Purpose
-from jigs.grid import COINCIDE, WOOD_BETWEEN
+from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
+from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
 from jigs.job import HANDS, Hand
 
 BETWEEN_FACES = 1.0

@@ -17,7 +17,7 @@ from math import hypot
 
 from jigs.box.boards import FaceKey
 from jigs.box.fronts import PlacedFront
-from jigs.geometry import SLACK, Fitting, Hole, mirror_x
+from jigs.ground.geometry import SLACK, Fitting, Hole, mirror_x
 from jigs.job import BoxSpec, Hand, HandHole
 
 GROUP = 100.0

@@ -13,7 +13,7 @@ the front's top, 100 high (common practice, no source).
 
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec, Hand
 from jigs.slide import inside_depth, opening_width
 

@@ -20,16 +20,16 @@ from jigs.checks.doors import (
     check_spread,
     check_tab,
 )
-from jigs.checks.finding import error, warning
 from jigs.checks.fivepiece import check_stile
 from jigs.fivepiece import frame_of, glass_door_mass
+from jigs.ground.finding import error, warning
+from jigs.ground.lengths import Unit
+from jigs.ground.problems import Problem
 from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
 from jigs.job import Material
-from jigs.lengths import Unit
 from jigs.placing import Door, place_hinges
-from jigs.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

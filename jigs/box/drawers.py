@@ -20,10 +20,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.geometry import SLACK, round_down
-from jigs.grid import PITCH, hole_at_or_above
+from jigs.ground.geometry import SLACK, round_down
+from jigs.ground.grid import PITCH, hole_at_or_above
+from jigs.ground.lengths import Unit
 from jigs.hardware import SlideRecord
-from jigs.lengths import Unit
 from jigs.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0

@@ -16,8 +16,8 @@ from typing import Literal
 
 from jigs.box.carcass import Carcass
 from jigs.box.frame import Frame, frame_of
-from jigs.geometry import SLACK, round_down
-from jigs.grid import PITCH
+from jigs.ground.geometry import SLACK, round_down
+from jigs.ground.grid import PITCH
 from jigs.ids import name_leaves
 from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Reveal
 

@@ -18,7 +18,7 @@ from math import hypot
 from jigs.box.byhand import front_by_hand
 from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from jigs.job import FrontSpec
 
 SAME_PLACE = 0.01

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from jigs.confirming import OpenNumber
 from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
-from jigs.geometry import SLACK, Fitting, Hole, collect_holes
+from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
+from jigs.ground.problems import Problem
 from jigs.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
-from jigs.problems import Problem
 from jigs.rolloutspec import Rollout
 
 

@@ -18,12 +18,12 @@ from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
-from jigs.codes import part_code
-from jigs.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.codes import part_code
+from jigs.ground.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.lengths import Unit, format_mm
 from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings
 from jigs.job import BoxSpec, Hand, Job
-from jigs.lengths import Unit, format_mm
 from jigs.rolloutspec import Rollout, RolloutSpec, name_rollout
 from jigs.slide import (
     drawer_length,

@@ -18,8 +18,8 @@ from jigs.box.boards import BoardFace, FaceKey, across, coincide, reach_each_oth
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
 from jigs.box.waiting import Prospect
-from jigs.geometry import SLACK, Fitting, Hole
-from jigs.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
+from jigs.ground.geometry import SLACK, Fitting, Hole
+from jigs.ground.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
 from jigs.job import ShelfSpec
 
 PIN_DEPTH = 12.0

@@ -17,7 +17,7 @@ from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan
 from jigs.box.facework import Work, face_of, hang_door
 from jigs.box.fronts import PlacedFront
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from jigs.job import HANDS, Job
 
 MOST_OPEN = 6

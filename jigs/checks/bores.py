@@ -4,11 +4,11 @@ import math
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
-from jigs.checks.finding import error, warning
-from jigs.geometry import SLACK, Fitting, Hole
-from jigs.grid import WOOD_BETWEEN, first_clash, holes_agree
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK, Fitting, Hole
+from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.problems import Problem
 
 NAMES = {
     "cup": "hinge cup", "cup-fixing": "hinge screw", "front-fixing": "fixing screw",

@@ -8,13 +8,13 @@ from collections.abc import Sequence
 from math import hypot
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.checks.finding import warning
 from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
-from jigs.delivery.limits import CAREFUL, is_beyond
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.limits import CAREFUL, is_beyond
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
 
 
 def check_built(

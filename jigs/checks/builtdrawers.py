@@ -12,12 +12,12 @@ measured width, from which it then follows. So is one whose slide the measured d
 """
 
 from jigs.box.carcass import Carcass
-from jigs.checks.finding import error, warning
-from jigs.delivery.limits import CAREFUL, is_beyond
+from jigs.ground.finding import error, warning
+from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
+from jigs.ground.limits import CAREFUL, is_beyond
+from jigs.ground.problems import Problem
 from jigs.hardware import SlideRecord
 from jigs.job import BoxSpec
-from jigs.lengths import Unit, format_inches, format_length, format_mm
-from jigs.problems import Problem
 from jigs.slide import depth_needed, depth_short, width_error
 
 

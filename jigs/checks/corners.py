@@ -9,14 +9,14 @@ theirs do, whichever is longer (derived). A blind panel is the filler of its box
 from collections.abc import Mapping, Sequence
 
 from jigs.box.parts import Front
-from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
 from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_length
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, Hand, Job
-from jigs.lengths import format_length
-from jigs.problems import Problem
 from jigs.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.wallspec import WallEnd
 

@@ -11,7 +11,6 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
-from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
 from jigs.checks.wallends import (
@@ -21,10 +20,11 @@ from jigs.checks.wallends import (
     projection_open,
     pull_from_hinge,
 )
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_length
+from jigs.ground.problems import Problem
 from jigs.job import HANDS, BoxSpec, Hand, Job
-from jigs.lengths import format_length
-from jigs.problems import Problem
 from jigs.walls import TOUCHING, panel_at, place_job
 from jigs.wallspec import Appliance
 

@@ -1,10 +1,10 @@
 """Has everything arrived, and is it what was ordered? What a delivered list leaves open."""
 
-from jigs.checks.finding import error, warning
-from jigs.delivery.limits import is_beyond
 from jigs.delivery.piece import Arrival, Delivery, Surplus
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.limits import is_beyond
+from jigs.ground.problems import Problem
 
 BOARD = 0.5
 """A front's thickness may differ from the order by this much unsaid; mm (common practice, no

@@ -5,10 +5,12 @@ from collections.abc import Sequence
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import HingeChoice
-from jigs.checks.finding import error, warning
 from jigs.checks.hardware import by_memory
 from jigs.confirming import how_confirmed
-from jigs.geometry import SLACK
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.ground.problems import Problem
 from jigs.hardware import HingeRecord
 from jigs.hinge import (
     BELIEVABLE_CONSTANTS,
@@ -21,9 +23,7 @@ from jigs.hinge import (
 )
 from jigs.hingecount import beyond_tables
 from jigs.job import Overlay
-from jigs.lengths import Unit, format_length, format_mm, telling_unit
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
-from jigs.problems import Problem
 
 HUNG_WORDS: dict[Overlay, str] = {
     "full": "it lies over the whole side",

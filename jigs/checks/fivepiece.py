@@ -4,13 +4,13 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
-from jigs.checks.finding import error, warning
 from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
 from jigs.fixing import FixingPlan
-from jigs.geometry import SLACK, Fitting
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK, Fitting
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.problems import Problem
 from jigs.hardware import HingeRecord
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
 
 
 def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Problem, ...]:

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from jigs.checks.finding import error, warning
-from jigs.geometry import SLACK, Fitting
-from jigs.grid import WOOD_BETWEEN
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK, Fitting
+from jigs.ground.grid import WOOD_BETWEEN
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.problems import Problem
 
 
 def check_hooks(

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.inhand import SAME_PLACE, Measured, is_measured, lean_of
-from jigs.checks.finding import error, warning
-from jigs.delivery.limits import is_beyond
-from jigs.geometry import SLACK
-from jigs.lengths import Unit, format_length, telling_unit
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, telling_unit
+from jigs.ground.limits import is_beyond
+from jigs.ground.problems import Problem
 
 OUT_OF_SQUARE = 1.0
 """Two measures of one size, or two diagonals, may differ by this much; mm (common practice, no

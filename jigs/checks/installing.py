@@ -4,13 +4,13 @@ from collections.abc import Sequence
 from math import hypot
 from typing import TYPE_CHECKING
 
-from jigs.checks.finding import warning
 from jigs.cutlist.boxes import is_place
-from jigs.delivery.limits import is_beyond
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.limits import is_beyond
+from jigs.ground.problems import Problem
 from jigs.job import BoxKind, BoxSpec, Job
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
 from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
 
 if TYPE_CHECKING:

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import holds_kit
 from jigs.box.fronts import PlacedFront
-from jigs.checks.finding import error, warning
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.problems import Problem
 
 
 def check_stacked(front: PlacedFront) -> tuple[Problem, ...]:

@@ -6,16 +6,16 @@ from collections.abc import Sequence
 from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
 from jigs.checks.deeper import check_deeper
-from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.room import check_room
 from jigs.checks.sameplace import check_same_place
 from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, telling_unit
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, Job
-from jigs.lengths import Unit, format_length, telling_unit
-from jigs.problems import Problem
 from jigs.walls import neighbours, place_job
 
 PARTED = 20.0

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from jigs.box.carcass import SINK_RAIL, Carcass
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox
-from jigs.checks.finding import error, warning
 from jigs.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
-from jigs.geometry import SLACK, Fitting, collect_holes
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.problems import Problem
 from jigs.pull import Flag
 
 OFF_BOX_EDGE = 8.0

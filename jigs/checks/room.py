@@ -12,11 +12,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.closing import UNDER_COUNTER, stands_under_counter
-from jigs.checks.finding import error, warning
-from jigs.geometry import SLACK
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length
+from jigs.ground.problems import Problem
 from jigs.job import COUNTER_BOXES, BoxSpec, Job
-from jigs.lengths import Unit, format_length
-from jigs.problems import Problem
 from jigs.run import SAME, Taken, run_of, taken_by
 from jigs.walls import HIGHEST, TOUCHING
 from jigs.wallspec import EndKind, WallSpec

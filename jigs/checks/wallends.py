@@ -13,15 +13,15 @@ from collections.abc import Mapping, Sequence
 from math import sqrt
 
 from jigs.box.parts import Front
-from jigs.checks.finding import warning
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
 from jigs.confirming import how_confirmed
-from jigs.geometry import SLACK
+from jigs.ground.finding import warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, telling_unit
+from jigs.ground.problems import Problem
 from jigs.hardware import PullRecord
 from jigs.job import HANDS, BoxSpec, Hand, Job
-from jigs.lengths import Unit, format_length, telling_unit
-from jigs.problems import Problem
 from jigs.walls import end_boxes, panel_at, place_job
 from jigs.wallspec import WallEnd
 

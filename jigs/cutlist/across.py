@@ -7,7 +7,7 @@ from jigs.box.columns import Columns
 from jigs.build import Build
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import FRONT, Block, Piece, PieceKind
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import Job
 
 FULL_TOP = ("wall", "tall", "open")

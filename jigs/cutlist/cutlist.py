@@ -18,7 +18,7 @@ from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers
 from jigs.cutlist.wallnames import wall_tags
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.rolloutspec import Rollout
 
 LEAST = 1.0

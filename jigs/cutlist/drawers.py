@@ -24,9 +24,9 @@ from jigs.build import Build
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
 from jigs.job import Hand
-from jigs.lengths import format_mm
 from jigs.rolloutspec import Rollout
 
 BOTTOM_PLAY = 1.0

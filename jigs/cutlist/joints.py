@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from jigs.box.parts import Side
 from jigs.cutlist.piece import Block
 from jigs.cutlist.pockets import FROM_HOLE, find_unclear, is_clear, place_pockets
-from jigs.geometry import SLACK
-from jigs.lengths import format_mm
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
 
 
 @dataclass(slots=True, kw_only=True)

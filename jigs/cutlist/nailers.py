@@ -11,7 +11,7 @@ import math
 from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import Block, Piece
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import Job
 from jigs.slide import BACK_SET_IN
 

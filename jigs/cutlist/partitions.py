@@ -11,7 +11,7 @@ from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints, Unclear
 from jigs.cutlist.piece import FRONT, Block, Piece
 from jigs.cutlist.pockets import FROM_HOLE, POCKET, Holes, find_unclear, place_pockets
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import Job
 
 

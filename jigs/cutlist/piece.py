@@ -14,8 +14,8 @@ grain, or the longer way where the grain does not matter.
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.codes import figures_code
-from jigs.geometry import SLACK
+from jigs.ground.codes import figures_code
+from jigs.ground.geometry import SLACK
 
 PieceKind = Literal[
     "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",

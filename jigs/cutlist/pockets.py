@@ -16,7 +16,7 @@ joint until it is clear.
 import math
 from collections.abc import Sequence
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 
 FROM_EDGE = 50.0
 STEP = 200.0

@@ -5,7 +5,7 @@ Trade sizes, common practice, no source; other boards come longer.
 
 from collections.abc import Mapping
 
-from jigs.lengths import Unit
+from jigs.ground.lengths import Unit
 
 SHEETS: Mapping[Unit, tuple[float, float]] = {
     "in": (8 * 12 * 25.4, 4 * 12 * 25.4), "mm": (2440.0, 1220.0),

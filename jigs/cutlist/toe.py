@@ -18,7 +18,7 @@ from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.pockets import place_pockets
 from jigs.cutlist.sheet import SHEETS
 from jigs.cutlist.wallnames import name_wall_piece
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.job import BoxSpec, Job
 from jigs.walls import HIGHEST, TOUCHING, place_job
 

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 
 from jigs.cutlist.piece import Piece, Stuff
 from jigs.cutlist.sheet import SHEETS
-from jigs.geometry import SLACK
-from jigs.lengths import Unit
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit
 
 PER_EDGE = 50.0
 """Band that is trimmed off at each edge; mm (common practice, no source)."""

@@ -18,9 +18,9 @@ from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.wallnames import name_wall_piece
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
 from jigs.job import BoxSpec, Hand, Job
-from jigs.lengths import format_mm
 from jigs.walls import HIGHEST, TOUCHING, boxes_at_end, panel_at, place_job
 
 LETTERS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))

@@ -10,7 +10,7 @@ from dataclasses import replace
 from jigs.delivery.matching import find_strangers, match_pieces
 from jigs.delivery.ordering import list_openings, list_ordered
 from jigs.delivery.piece import Arrival, DeliveredList, Delivery
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.ids import name_leaves
 from jigs.job import FrontSpec, Job, Measures
 

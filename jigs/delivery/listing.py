@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from jigs.delivery.piece import Both, DeliveredList, Piece
-from jigs.errors import Fault, ReadingError
-from jigs.lengths import Unit
+from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.lengths import Unit
 from jigs.reading.kindranges import ANY_FRONT, DIAGONAL, FRONT_BOARD
 from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.reading.listrows import RowReader, choose_table

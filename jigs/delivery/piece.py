@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from jigs.errors import Fault
+from jigs.ground.errors import Fault
 
 Both = tuple[float, float]
 """A size measured in two places; mm."""

@@ -11,8 +11,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.believable import Range
-from jigs.errors import Fault, JigsheetError, ReadingError
+from jigs.ground.believable import Range
+from jigs.ground.errors import Fault, JigsheetError, ReadingError
+from jigs.ground.lengths import Unit
+from jigs.ground.nearest import suggest
 from jigs.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.job import (
     FRONT_KINDS,
@@ -23,13 +25,11 @@ from jigs.job import (
     Profile,
     Reveal,
 )
-from jigs.lengths import Unit
 from jigs.reading.jobboxes import HAND_WORDS
 from jigs.reading.kindranges import ANY_FRONT, FRONTS
 from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten
 from jigs.reading.listedfront import FrontList, ListedFront, check_widths
 from jigs.reading.listrows import RowReader, choose_table
-from jigs.reading.nearest import suggest
 from jigs.reading.tables import MOST_ROWS, Row, Table, read_tables
 
 _KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}

@@ -8,8 +8,8 @@ and `[pull.NAME]` as a job file does, under the same rules. Its bare numbers are
 from dataclasses import dataclass
 from pathlib import Path
 
-from jigs.errors import Fault
-from jigs.lengths import Unit
+from jigs.ground.errors import Fault
+from jigs.ground.lengths import Unit
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text

@@ -7,7 +7,8 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from jigs.believable import Range
+from jigs.ground.believable import Range
+from jigs.ground.lengths import LONGEST
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.job import (
@@ -23,7 +24,6 @@ from jigs.job import (
     FrontSpec,
     Hand,
 )
-from jigs.lengths import LONGEST
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.jobcolumns import (
     MOST_COLUMNS,

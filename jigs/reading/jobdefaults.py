@@ -10,11 +10,12 @@ from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
 from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
-from jigs.believable import Doubt
 from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.fivepiece import stand_ins_of_frame
-from jigs.geometry import SLACK
+from jigs.ground.believable import Doubt
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_mm
 from jigs.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.job import (
     ACCEPTED,
@@ -29,7 +30,6 @@ from jigs.job import (
     Use,
 )  # fmt: skip
 from jigs.labelstock import Stock
-from jigs.lengths import Unit, format_mm
 from jigs.paint import Paint
 from jigs.printer import Printer
 from jigs.reading.jobboxes import Shelves

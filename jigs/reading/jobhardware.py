@@ -10,7 +10,6 @@ from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Generic
 
-from jigs.believable import Range
 from jigs.catalogue import (
     Record,
     derive,
@@ -19,7 +18,9 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.geometry import SLACK
+from jigs.ground.believable import Range
+from jigs.ground.geometry import SLACK
+from jigs.ground.nearest import suggest, suggest_record
 from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hooks import HOOK_KEYS
 from jigs.reading.jobconfirmed import read_confirmed
@@ -31,7 +32,6 @@ from jigs.reading.kindranges import (
     SCREW_HOLE,
     TAB,
 )  # fmt: skip
-from jigs.reading.nearest import suggest, suggest_record
 from jigs.reading.tomltables import Table
 
 # Keys that are one length, each with the range in which it is believed.

@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from jigs.believable import Range
-from jigs.geometry import End, Face
+from jigs.ground.believable import Range
+from jigs.ground.geometry import End, Face
 from jigs.job import HANDS, BoardHole, FrontKind, Hand, HandHole
 from jigs.reading.tomltables import Table
 

@@ -1,6 +1,6 @@
 """How the fronts are painted, in the job file: `[paint]`, with `coats` and `spread`."""
 
-from jigs.believable import Range
+from jigs.ground.believable import Range
 from jigs.paint import Paint
 from jigs.reading.tomltables import Table
 

@@ -9,9 +9,9 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.believable import Range
-from jigs.errors import Fault, ReadingError
-from jigs.lengths import Unit, format_mm
+from jigs.ground.believable import Range
+from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.lengths import Unit, format_mm
 from jigs.printer import Printer, find_faults
 from jigs.reading.jobstocks import read_dots
 from jigs.reading.tomlindex import index_lines

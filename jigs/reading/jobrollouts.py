@@ -3,7 +3,7 @@
 `at` is the underside of the drawer box above the side's bottom end, `height` the box's own.
 """
 
-from jigs.believable import Range
+from jigs.ground.believable import Range
 from jigs.hardware import SlideRecord
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.kindranges import DRAWER_HEIGHT, IN_BOX

@@ -7,9 +7,9 @@ stands at `x` along the wall or `after` a box or an earlier appliance of that wa
 from collections.abc import Sequence
 from dataclasses import replace
 
-from jigs.believable import Range
-from jigs.lengths import LONGEST
-from jigs.reading.nearest import suggest
+from jigs.ground.believable import Range
+from jigs.ground.lengths import LONGEST
+from jigs.ground.nearest import suggest
 from jigs.reading.tomltables import Table
 from jigs.wallspec import Appliance, WallSpec
 

@@ -7,11 +7,11 @@ the label's size: labels that touch. A roll says `roll = true`, and its label's 
 
 import re
 
-from jigs.believable import Range
-from jigs.dotpitch import DOTS
+from jigs.ground.believable import Range
+from jigs.ground.dotpitch import DOTS
+from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
 from jigs.labelstock import MARGIN, ROLL_MARGIN, Stock, find_faults
 from jigs.reading.tomltables import Table
-from jigs.sheetsizes import COMMON, SHEETS, Sheet
 
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")
 PAPER = Range(5, 620)

@@ -1,6 +1,6 @@
 """A whole job written in another unit than its bare numbers are read in: said once.
 
-Where single numbers are, each is told by the range of its key (`jigs.believable`).
+Where single numbers are, each is told by the range of its key (`jigs.ground.believable`).
 
 >>> bare_number("31 1/2"), bare_number(31.5), bare_number("31.5 in")
 (31.5, 31.5, None)
@@ -8,8 +8,8 @@ Where single numbers are, each is told by the range of its key (`jigs.believable
 
 from collections.abc import Iterator, Mapping
 
-from jigs.errors import LengthError
-from jigs.lengths import Unit, is_bare, parse_value
+from jigs.ground.errors import LengthError
+from jigs.ground.lengths import Unit, is_bare, parse_value
 
 LEAST_BOX = 100.0
 """A job without a box that measures as much in mm is in another unit."""

@@ -8,12 +8,12 @@ measures, its counter and its appliances are read by `jigs.reading.jobroom`.
 
 from collections.abc import Iterable, Sequence
 
-from jigs.believable import Range
-from jigs.errors import JigsheetError
+from jigs.ground.believable import Range
+from jigs.ground.errors import JigsheetError
+from jigs.ground.nearest import suggest
 from jigs.ids import check_id
 from jigs.job import HANDS, BoxSpec, Hand
 from jigs.reading.jobroom import read_room
-from jigs.reading.nearest import suggest
 from jigs.reading.tomltables import Table
 from jigs.wallspec import END_KINDS, WallEnd, WallSpec
 

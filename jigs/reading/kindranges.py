@@ -7,7 +7,7 @@ An open box may be as wide as a wall.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from jigs.believable import Range
+from jigs.ground.believable import Range
 from jigs.job import BoxKind, FrontKind
 
 BOARD = Range(9, 45)

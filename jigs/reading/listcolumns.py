@@ -14,8 +14,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from jigs.believable import Range
-from jigs.lengths import BareUnit
+from jigs.ground.believable import Range
+from jigs.ground.lengths import BareUnit
+from jigs.ground.nearest import suggest
 from jigs.reading.kindranges import (
     ANY_FRONT,
     EDGE_RADIUS,
@@ -26,7 +27,6 @@ from jigs.reading.kindranges import (
     TAB,
     THIN_BOARD,
 )  # fmt: skip
-from jigs.reading.nearest import suggest
 from jigs.reading.tables import Row
 
 Column = Literal[

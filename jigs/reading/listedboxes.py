@@ -8,13 +8,13 @@ never taken for a wall box. A front without a box is a box of its own.
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.errors import Fault, ReadingError
-from jigs.geometry import SLACK
+from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.geometry import SLACK
+from jigs.ground.nearest import suggest
 from jigs.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.job import BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
 from jigs.reading.listedfront import FrontList, ListedFront
-from jigs.reading.nearest import suggest
 
 TALL_FROM = 1500.0
 """A box higher than this is taken for a tall one, mm (common practice, no source)."""

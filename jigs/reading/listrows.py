@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from jigs.believable import MM_PER, Doubt, Range, measure, word_unit
-from jigs.errors import Fault, LengthError, ReadingError
-from jigs.lengths import BareUnit, Unit, is_bare, show_value
+from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
+from jigs.ground.errors import Fault, LengthError, ReadingError
+from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
 from jigs.reading.tables import Row, Table

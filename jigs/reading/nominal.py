@@ -9,10 +9,10 @@ what they are called.
 from collections.abc import Collection
 from fractions import Fraction
 
-from jigs.believable import Range
-from jigs.errors import LengthError
-from jigs.geometry import SLACK
-from jigs.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
+from jigs.ground.believable import Range
+from jigs.ground.errors import LengthError
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
 from jigs.reading.tomltables import Table
 
 CALLED = {

@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from jigs.errors import Fault, ReadingError
+from jigs.ground.errors import Fault, ReadingError
 from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")

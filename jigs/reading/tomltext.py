@@ -11,8 +11,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from jigs.errors import Fault, LengthError, ReadingError
-from jigs.lengths import parse_length
+from jigs.ground.errors import Fault, LengthError, ReadingError
+from jigs.ground.lengths import parse_length
 from jigs.reading.stream import read_whole
 
 LARGEST = 2_000_000

@@ -12,7 +12,7 @@ its place on the page.
 
 from dataclasses import dataclass, replace
 
-from jigs.geometry import SLACK, Fitting, Hole, collect_holes
+from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.faces import FaceView

@@ -3,7 +3,7 @@
 White meets black exactly on a reference edge; a drawn line would be ambiguous by its own width.
 """
 
-from jigs.lengths import format_mm
+from jigs.ground.lengths import format_mm
 from templates.cards.cardplan import BAND, SMALL, CardPlan
 from templates.cards.faces import FaceView
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest

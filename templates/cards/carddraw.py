@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
 from templates.cards.faces import FaceView

@@ -7,7 +7,7 @@ holes, the figures beside and beyond them, and the card's own words, wherever th
 from dataclasses import replace
 from itertools import pairwise
 
-from jigs.geometry import Fitting
+from jigs.ground.geometry import Fitting
 from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP
 from templates.cards.reference import Reference

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardplan import ARM
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference

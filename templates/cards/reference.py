@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 
 Axis = Literal["x", "y"]
 Edge = Literal["left", "right", "bottom", "top"]

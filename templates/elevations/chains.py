@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.lengths import Unit, format_inches, format_mm
+from jigs.ground.lengths import Unit, format_inches, format_mm
 from templates.marks import Line, Mark, Text
 from templates.space import spread
 from templates.typeface import shorten, text_width

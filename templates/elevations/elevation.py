@@ -16,8 +16,8 @@ from jigs.box.parts import Layout
 from jigs.cautions import cautions_of
 from jigs.elevation import Elevation, levels, part_wall, see_walls
 from jigs.gapsmade import measure_gaps
-from jigs.geometry import SLACK
-from jigs.lengths import Unit
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit
 from jigs.seen import Seen
 from templates.capitals import capitals
 from templates.elevations.chains import ABOVE, Chain, Length, named

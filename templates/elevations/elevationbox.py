@@ -10,8 +10,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jigs.geometry import Fitting, Polygon, rectangle
-from jigs.lengths import Unit
+from jigs.ground.geometry import Fitting, Polygon, rectangle
+from jigs.ground.lengths import Unit
 from jigs.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
 from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jigs.elevation import Elevation
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from jigs.seen import Seen
 from jigs.wallspec import EndKind
 from templates.cards.dimensions import hatching

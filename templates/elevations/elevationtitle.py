@@ -7,8 +7,8 @@ print came out at that scale.
 import itertools
 from dataclasses import dataclass
 
-from jigs.geometry import rectangle
-from jigs.lengths import Unit
+from jigs.ground.geometry import rectangle
+from jigs.ground.lengths import Unit
 from templates.cards.dimensions import frame
 from templates.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
 from templates.typeface import shorten, text_box, text_width

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from jigs.box.parts import Front, Layout
-from jigs.geometry import SLACK, rectangle
+from jigs.ground.geometry import SLACK, rectangle
 from jigs.labelstock import Stock
 from templates.labels.labelplacing import Entry, Field, place_labels
 from templates.labels.labelwords import words_of_front_label

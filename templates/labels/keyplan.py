@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece
-from jigs.geometry import SLACK, rectangle
+from jigs.ground.geometry import SLACK, rectangle
 from jigs.job import BoxSpec
 from jigs.rolloutspec import Rollout
 from jigs.walls import place_job

@@ -9,7 +9,7 @@ narrower than most labels: its label lies along it, and the arrow points to an e
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.geometry import rectangle
+from jigs.ground.geometry import rectangle
 from templates.labels.labelplacing import Field
 from templates.marks import Area, Mark, Text
 from templates.typeface import EM_PER_CAP, text_width

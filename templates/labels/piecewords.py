@@ -10,8 +10,8 @@ from collections.abc import Sequence
 
 from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
-from jigs.geometry import SLACK
-from jigs.lengths import format_mm
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
 from templates.capitals import capitals
 from templates.labels.keyplan import black_piece
 from templates.labels.labelmarks import Stripe, Toward, to_the_front

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
 from jigs.cautions import PAINT, cautions_of
+from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
 from jigs.job import Job
-from jigs.lengths import SQUARE_FEET, Unit, format_mm
 from templates.findings import WIDTH
 from templates.lists.orderwords import (
     STATE_WORDS,

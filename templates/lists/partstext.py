@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from jigs.cautions import cautions_of
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
+from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from jigs.job import BoxSpec, Job
-from jigs.lengths import Unit, format_inches, format_length, format_mm
 from templates.findings import before_cutting
 from templates.lists.partslist import PartsList
 from templates.lists.partstotals import (

@@ -10,7 +10,7 @@ from jigs.cutlist.sheet import SHEET_WORDS
 from jigs.cutlist.toe import stands
 from jigs.cutlist.totals import PER_EDGE, WASTE, add_banding, add_boards, over_sheet
 from jigs.cutlist.trap import find_trap
-from jigs.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
+from jigs.ground.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
 from templates.findings import WIDTH
 from templates.lists.partslist import PartsList, drawers_of
 from templates.openwords import STAMP, open_words

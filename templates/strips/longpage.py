@@ -7,7 +7,7 @@ foot of the page up.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.geometry import SLACK
+from jigs.ground.geometry import SLACK
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
 from templates.lettering import bar

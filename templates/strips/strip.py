@@ -14,7 +14,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.geometry import SLACK, Fitting
+from jigs.ground.geometry import SLACK, Fitting
 from templates.cards.cardplan import ARM, WASTE
 from templates.cards.faces import FaceView
 from templates.cards.figures import figures_of

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from jigs.geometry import SLACK
-from jigs.lengths import format_inches, format_mm
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_inches, format_mm
 from templates.border import EDGE, LEFT_STRIP
 from templates.cards.card import Card
 from templates.cards.faces import FaceView

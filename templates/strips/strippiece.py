@@ -9,8 +9,8 @@ that it can be set by itself on a line struck there.
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jigs.geometry import Fitting, Hole
-from jigs.lengths import Unit, format_mm
+from jigs.ground.geometry import Fitting, Hole
+from jigs.ground.lengths import Unit, format_mm
 from templates.cards.card import Card
 from templates.cards.cardborder import ladder
 from templates.cards.carddraw import draw_hardware, draw_holes

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.job import Job
 from jigs.reading.jobfile import read_job_file
 

@@ -1,6 +1,7 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
 from jigs.box.parts import Front, Layout, Side
+from jigs.ground.lengths import Unit
 from jigs.hardware import (
     HINGE_RESTS,
     PULL_RESTS,
@@ -12,7 +13,6 @@ from jigs.hardware import (
 )
 from jigs.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 
 SURE: dict[str, Confirmed] = dict.fromkeys((*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS), "measured")
 """Every number that can be open, measured."""

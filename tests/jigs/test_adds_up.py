@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
+from jigs.ground.lengths import Unit
 from jigs.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from jigs.wallspec import Appliance, WallEnd, WallSpec
 from tests.jigs.sample import box, job
 

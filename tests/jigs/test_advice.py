@@ -6,9 +6,9 @@ import pytest
 
 from jigs.advice import EN_1116, KCMA, advise
 from jigs.build import Build
+from jigs.ground.lengths import Unit
 from jigs.job import BoxSpec
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from templates.findings import check_text
 from tests.jigs.sample import box, job, lay
 

@@ -5,7 +5,7 @@ from typing import get_args
 import pytest
 
 from jigs.cautions import CAUTION_FOR, CAUTIONS, NO_CODE
-from jigs.geometry import Purpose
+from jigs.ground.geometry import Purpose
 
 
 @pytest.mark.parametrize(

@@ -16,7 +16,7 @@ from jigs.fixing import (
     longest_screw,
     place_fixings,
 )
-from jigs.geometry import Hole, collect_holes
+from jigs.ground.geometry import Hole, collect_holes
 from tests import uneven
 
 GOLDEN = Backing(x=(454.0 - 409.6) / 2, y=30.7, width=409.6, height=88.9, side=15.9)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.geometry import Fitting, mirror_x
+from jigs.ground.geometry import Fitting, mirror_x
 from jigs.hardware import HingeRecord
 from jigs.hinge import (
     choose_tab_and_plate,

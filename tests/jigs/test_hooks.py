@@ -8,12 +8,12 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.confirming import open_keys
 from jigs.cutlist.cutlist import cut_job
-from jigs.geometry import collect_holes
+from jigs.ground.geometry import collect_holes
+from jigs.ground.lengths import Unit
 from jigs.hardware import SlideRecord
 from jigs.hooks import HOOK_KEYS, hook_fittings
 from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from jigs.rolloutspec import RolloutSpec
 from jigs.slide import recess_and_notch
 from tests.jigs.jobtext import JOB, faults_of, read

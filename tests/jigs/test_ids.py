@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.errors import JigsheetError
+from jigs.ground.errors import JigsheetError
 from jigs.ids import (
     LONGEST,
     check_id,

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
+from jigs.ground.sheetsizes import SHEETS
 from jigs.job import Job
 from jigs.labelstock import LEAST, Stock, find_faults
 from jigs.reading.jobfile import read_job_file
-from jigs.sheetsizes import SHEETS
 from tests.cli.conftest import SMALL
 
 OWN = """

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.hardware import HingeRecord, SlideRecord
 from jigs.job import FrontKind, FrontSpec, Grid, Use
 from jigs.layout import lay_out

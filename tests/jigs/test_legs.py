@@ -6,7 +6,7 @@ import pytest
 
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
-from jigs.grid import balanced_start
+from jigs.ground.grid import balanced_start
 from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import UNDER_COUNTER, box, front_of, job, side_of

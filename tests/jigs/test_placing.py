@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.grid import balanced_start
+from jigs.ground.grid import balanced_start
 from jigs.hingecount import count_hinges
 from jigs.placing import Door, end_distance, place_hinges
 from tests.jigs.placingrule import answer, first_hole, hinges_of

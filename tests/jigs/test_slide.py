@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.geometry import rectangle
+from jigs.ground.geometry import rectangle
 from jigs.hardware import SlideRecord
 from jigs.slide import (
     SLIDE_SET_BACK,

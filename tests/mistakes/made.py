@@ -11,7 +11,7 @@ import pytest
 
 from jigs.buying import make_order
 from jigs.checks.cutting import with_cutting
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.unchecked import Subject, list_unchecked

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.geometry import collect_holes
+from jigs.ground.geometry import collect_holes
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from templates.cards.faces import FaceView

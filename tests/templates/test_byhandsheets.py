@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets import make_sheets

@@ -6,8 +6,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cautions import NO_CODE
-from jigs.checks.finding import error
-from jigs.problems import Problem
+from jigs.ground.finding import error
+from jigs.ground.problems import Problem
 from templates.cover import CARD, cover_pages
 from templates.marks import Outline, Page, Text
 from templates.paper import PAPERS

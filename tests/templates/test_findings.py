@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.ground.problems import Problem
 from jigs.job import FrontSpec
-from jigs.problems import Problem
 from jigs.provenance import with_open
 from templates.findings import (
     WIDTH,

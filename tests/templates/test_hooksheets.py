@@ -6,9 +6,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.ground.lengths import Unit
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from jigs.rolloutspec import RolloutSpec
 from templates.outlines import outline_page
 from templates.paper import PAPERS

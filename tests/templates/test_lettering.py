@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from templates.cards.reference import Reference
 from templates.lettering import Label, axis_label, bar, bar_of_50, block, hole_note, up_arrow
 from templates.marks import Area, Line, Text

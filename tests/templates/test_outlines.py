@@ -15,7 +15,7 @@ import pytest
 from hypothesis import given, settings
 
 from jigs.box.parts import Layout
-from jigs.geometry import Face, Hole
+from jigs.ground.geometry import Face, Hole
 from jigs.job import FrontKind, Job
 from jigs.layout import lay_out
 from templates.cards.faces import FaceView

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.errors import LengthError
+from jigs.ground.errors import LengthError
 from jigs.printer import Printer
 from templates.marks import Page
 from templates.ownpaper import LEAST, named_paper

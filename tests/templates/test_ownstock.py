@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
+from jigs.ground.sheetsizes import Sheet
 from jigs.labelstock import Stock, find_faults
-from jigs.sheetsizes import Sheet
 from templates.labels.labels import label_pages
 from templates.marks import Text
 from templates.raster import Raster

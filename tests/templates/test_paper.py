@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.sheetsizes import COMMON, SHEETS
+from jigs.ground.sheetsizes import COMMON, SHEETS
 from templates.paper import MARGIN, PAPERS
 
 

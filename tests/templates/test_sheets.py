@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.checks.finding import error
+from jigs.ground.finding import error
 from jigs.job import Job
 from jigs.layout import lay_out
 from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text

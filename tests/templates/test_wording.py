@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.wording import (

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from jigs.box.parts import Front, Layout
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.job import BoxSpec, FrontSpec
 from templates.alike import Batch
 from templates.marks import Text

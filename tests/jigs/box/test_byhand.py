@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.job import BoardHole, BoxSpec, FrontKind, FrontSpec, Hand, HandHole
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job

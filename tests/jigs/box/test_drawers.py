@@ -14,7 +14,7 @@ from jigs.box.drawers import (
     off_grid,
     place_drawers,
 )
-from jigs.grid import balanced_start
+from jigs.ground.grid import balanced_start
 from jigs.hardware import SlideRecord
 
 RUNNER = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)

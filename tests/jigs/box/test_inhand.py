@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.job import FrontSpec, HandHole
 from tests.jigs.sample import box, codes, front_of, lay
 

@@ -12,7 +12,7 @@ from shapely.geometry import box as rectangle
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout, Side
 from jigs.box.shelves import rear_row
-from jigs.grid import balanced_start
+from jigs.ground.grid import balanced_start
 from jigs.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.box.test_columns import door, drawer

@@ -11,7 +11,7 @@ from click.testing import CliRunner
 
 from cli.main import main
 from jigs.box.parts import Front, Layout, Side
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jobtexts import HEAD

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.checks.bores import check_bores, check_side_bores
-from jigs.geometry import Face, Fitting, Hole
+from jigs.ground.geometry import Face, Fitting, Hole
 
 
 def fitting(

@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
-from jigs.problems import Problem
 from jigs.rolloutspec import RolloutSpec
 from tests.jigs.sample import box, codes, lay
 

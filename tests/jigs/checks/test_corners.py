@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, FrontSpec, Material
 from jigs.layout import lay_out
-from jigs.problems import Problem
 from jigs.wallspec import WallEnd, WallSpec
 from tests.jigs.sample import box, job
 

@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.build import Build
+from jigs.ground.problems import Problem
 from jigs.hardware import Confirmed, PullRecord
 from jigs.job import BoxSpec, FrontSpec, Grid, Hand, Job
 from jigs.layout import lay_out
-from jigs.problems import Problem
 from jigs.wallspec import Appliance, WallSpec
 from tests.jigs.sample import PULL, box, job
 

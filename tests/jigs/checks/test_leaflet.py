@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.job import FrontSpec, HandHole
 from jigs.layout import lay_out
 from jigs.leaflet import Leaflet

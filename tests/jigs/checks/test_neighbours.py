@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.ground.lengths import format_length
 from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
-from jigs.lengths import format_length
 from tests.jigs.sample import box, codes, job
 
 

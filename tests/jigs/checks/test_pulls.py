@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.ground.lengths import Unit
 from jigs.hardware import PullRecord
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
 
 

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.ground.problems import Problem
 from jigs.job import BoxSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
-from jigs.problems import Problem
 from jigs.wallspec import EndKind, WallEnd, WallSpec
 from tests.jigs.sample import box, job
 

@@ -11,7 +11,7 @@ from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.joints import Joints, stand_uprights
 from jigs.cutlist.piece import Block, Piece
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from jigs.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import box, lay

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.build import Build
 from jigs.cutlist.trap import find_trap, guess_trade_size
-from jigs.lengths import Unit
+from jigs.ground.lengths import Unit
 from tests.jigs.sample import box, job
 
 

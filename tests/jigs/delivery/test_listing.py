@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from jigs.delivery.listing import SYNONYMS, read_delivered
 from jigs.delivery.piece import DeliveredList
-from jigs.lengths import Unit
+from jigs.ground.lengths import Unit
 
 
 def read(tmp_path: Path, text: str | bytes, unit: Unit = "mm") -> DeliveredList:

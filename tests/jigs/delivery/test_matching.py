@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from jigs.delivery.handing import with_delivery
 from jigs.delivery.ordering import Ordered, list_ordered
 from jigs.delivery.piece import DeliveredList, Delivery, Piece
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from tests.jigs.sample import box, job

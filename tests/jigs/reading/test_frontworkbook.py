@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 import xlsxwriter
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.reading.frontlist import read_front_list
 
 

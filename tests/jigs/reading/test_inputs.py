@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.reading.inputs import read_job
 from jigs.summary import summarise
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.reading.jobfile import read_job_file
 from tests.jigs.jobtext import JOB, SMALL, faults_of, line_of, read
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.job import BoxSpec, FrontSpec, Reveal
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.listedboxes import infer_boxes, join_fronts, list_inferred

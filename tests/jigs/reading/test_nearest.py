@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.reading.nearest import suggest_id, suggest_record
+from jigs.ground.nearest import suggest_id, suggest_record
 
 NAMES = (*generic_slides(), *generic_pulls())
 

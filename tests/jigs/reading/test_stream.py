@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.reading.inputs import read_job
 from tests.cli.conftest import SMALL
 

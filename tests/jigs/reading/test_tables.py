@@ -11,7 +11,7 @@ import xlsxwriter
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
-from jigs.errors import ReadingError
+from jigs.ground.errors import ReadingError
 from jigs.reading.tables import MOST_COLUMNS, MOST_ROWS, read_tables
 
 LIST = "id,kind,width,height\nF1,door,396.9,714.4\nF2,drawer,396.9,140\n"

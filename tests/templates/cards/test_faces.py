@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front
-from jigs.geometry import mirror_x
+from jigs.ground.geometry import mirror_x
 from templates.cards.faces import _turned, view_of_drawer_box, view_of_side, views_of_front
 from tests import uneven
 from tests.jigs.sample import front_of, side_of

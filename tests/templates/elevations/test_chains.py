@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.lengths import Unit
+from jigs.ground.lengths import Unit
 from templates.elevations.chains import Chain, Length, named
 from templates.marks import Line, Page, Text
 from templates.typeface import text_box

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
 from jigs.box.parts import Front, Layout
+from jigs.ground.lengths import Unit
 from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
-from jigs.lengths import Unit
 from jigs.reading.inputs import read_job
 from jigs.seen import Seen
 from jigs.wallspec import Appliance, WallEnd, WallSpec

@@ -15,11 +15,11 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.checks.finding import error
 from jigs.cutlist.cutlist import cut_list
+from jigs.ground.finding import error
+from jigs.ground.lengths import format_mm
 from jigs.job import FrontSpec
 from jigs.labelstock import Stock
-from jigs.lengths import format_mm
 from jigs.provenance import OpenCuts
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS

@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.checks.finding import error
+from jigs.ground.finding import error
 from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.rolloutspec import RolloutSpec

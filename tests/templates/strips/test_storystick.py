@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.confirming import open_numbers
+from jigs.ground.lengths import format_mm
 from jigs.hardware import SlideRecord
 from jigs.job import Job
 from jigs.layout import lay_out
-from jigs.lengths import format_mm
 from jigs.reading.inputs import read_job
 from jigs.storystick import Stick, find_sticks
 from templates.border import BOTTOM_STRIP, LEFT_STRIP

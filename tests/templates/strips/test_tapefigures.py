@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.geometry import Fitting, Hole
+from jigs.ground.geometry import Fitting, Hole
 from templates.ownpaper import named_paper
 from templates.sheets import make_sheets
 from templates.strips.strip import find_strip, joins_of

@@ -7,7 +7,7 @@ every sheet it concerns.
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.ranks import RANKS, Rank
+from jigs.ground.ranks import RANKS, Rank
 
 Level = Literal["error", "warning"]
 

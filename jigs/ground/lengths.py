@@ -20,7 +20,7 @@ from functools import cache
 from itertools import pairwise, zip_longest
 from typing import Literal
 
-from jigs.errors import LengthError
+from jigs.ground.errors import LengthError
 
 Unit = Literal["mm", "in"]
 """How a job reads bare numbers, and how lengths are shown."""

@@ -12,7 +12,7 @@ number of dots, the least that makes 0.5 mm.
 
 import math
 
-from jigs.lengths import MM_PER_INCH
+from jigs.ground.lengths import MM_PER_INCH
 
 DOTS = (203, 300, 600)
 """Dots per inch of the printers there are: two of label printers, one of office printers (common

@@ -13,7 +13,7 @@ import hashlib
 from collections.abc import Iterable
 from typing import Literal
 
-from jigs.geometry import Hole
+from jigs.ground.geometry import Hole
 from jigs.job import Hand
 
 Board = Literal["left-side", "right-side", "partition"]

@@ -14,8 +14,8 @@ unusual, and told as a warning. Ranges are wide: what is in one need not be righ
 from collections.abc import Iterator
 from dataclasses import KW_ONLY, dataclass
 
-from jigs.geometry import SLACK
-from jigs.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
 
 MM_PER: dict[BareUnit, float] = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
 

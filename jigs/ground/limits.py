@@ -6,7 +6,7 @@ No tape reads finer, and nobody is to be told that 1.6 is more than the 1.6 that
 (False, True)
 """
 
-from jigs.lengths import count_tenths
+from jigs.ground.lengths import count_tenths
 
 CAREFUL = 0.5
 """How well careful work keeps a box's sizes; mm (common practice, no source)."""

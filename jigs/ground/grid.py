@@ -12,7 +12,7 @@ line 37 back from the finished front edge are common practice of the trade, no s
 import math
 from collections.abc import Iterable, Sequence
 
-from jigs.geometry import SLACK, Hole
+from jigs.ground.geometry import SLACK, Hole
 
 PITCH = 32.0
 """From hole to hole; mm (common practice, no source)."""

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.geometry import Hole
-from jigs.grid import (
+from jigs.ground.geometry import Hole
+from jigs.ground.grid import (
     balanced_start,
     hinge_place,
     hole_at_or_above,

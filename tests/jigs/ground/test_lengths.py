@@ -8,8 +8,8 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from jigs.errors import LengthError
-from jigs.lengths import (
+from jigs.ground.errors import LengthError
+from jigs.ground.lengths import (
     _TAPE_UNITS,
     Unit,
     _converted,
@@ -317,7 +317,7 @@ def test_the_unit_of_the_job_stands_first() -> None:
 def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, loaded: int) -> None:
     """It costs more than the rest of a short command."""
     code = (
-        "import sys; from jigs.lengths import parse_length; parse_length(sys.argv[1], 'mm'); "
+        "import sys; from jigs.ground.lengths import parse_length; parse_length(sys.argv[1], 'mm'); "
         "sys.exit('pint' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code, text], check=False).returncode == loaded

@@ -6,7 +6,7 @@
 
 from dataclasses import dataclass
 
-from jigs.lengths import MM_PER_INCH
+from jigs.ground.lengths import MM_PER_INCH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

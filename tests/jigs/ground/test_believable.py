@@ -8,14 +8,14 @@ from typing import Any
 
 import pytest
 
-from jigs.believable import MM_PER, Range, measure
 from jigs.build import Build
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.errors import LengthError
+from jigs.ground.believable import MM_PER, Range, measure
+from jigs.ground.errors import LengthError
+from jigs.ground.lengths import BareUnit
+from jigs.ground.problems import Problem
 from jigs.job import Job, Material, Reveal
 from jigs.layout import lay_out
-from jigs.lengths import BareUnit
-from jigs.problems import Problem
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import FaultBook, Table
 from tests.jigs.jobtext import JOB, SMALL, faults_of, read

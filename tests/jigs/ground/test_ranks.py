@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.checks.finding import error, warning
-from jigs.ranks import RANKS
+from jigs.ground.finding import error, warning
+from jigs.ground.ranks import RANKS
 
 ROOT = Path(__file__).parents[2]
 
@@ -22,7 +22,7 @@ def codes(tree: ast.Module) -> Iterator[tuple[str, str]]:
             for target in node.targets:
                 if isinstance(target, ast.Name):
                     assigned.setdefault(target.id, []).append(node.value)
-        if isinstance(node, ast.ImportFrom) and node.module == "jigs.checks.finding":
+        if isinstance(node, ast.ImportFrom) and node.module == "jigs.ground.finding":
             imported |= {alias.name for alias in node.names}
     for node in ast.walk(tree):
         match node:
@@ -54,7 +54,7 @@ def worded() -> frozenset[tuple[str, str]]:
         for room in ("jigs", "templates", "cli")
         for path in (ROOT / room).rglob("*.py")
     ]
-    trees = [ast.parse(text) for text in texts if "jigs.checks.finding" in text]
+    trees = [ast.parse(text) for text in texts if "jigs.ground.finding" in text]
     return frozenset(found for tree in trees for found in codes(tree))
 
 
@@ -86,12 +86,12 @@ def test_an_error_has_rank_1() -> None:
 )
 def test_codes_are_found(source: str, found: list[str]) -> None:
     """The reader of the source sees a code, one of two, and a name."""
-    tree = ast.parse(f"from jigs.checks.finding import error, warning\n{source}")
+    tree = ast.parse(f"from jigs.ground.finding import error, warning\n{source}")
     assert [code for _, code in codes(tree)] == found
 
 
 def test_a_code_that_cannot_be_read_is_told() -> None:
     """No code hides in a sum of words."""
-    tree = ast.parse('from jigs.checks.finding import error\nerror("a" + x, None, "", "")')
+    tree = ast.parse('from jigs.ground.finding import error\nerror("a" + x, None, "", "")')
     with pytest.raises(AssertionError):
         list(codes(tree))

@@ -1,6 +1,6 @@
 """How a finding is worded: short ways to state an error or a warning, and its figures."""
 
-from jigs.problems import Problem
+from jigs.ground.problems import Problem
 
 
 def error(
