@@ -13,7 +13,7 @@ from cli.printers import known_before, printer_words, settings_file, stored_prin
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from jigs.printer import Printer
+    from jigs.given.printer import Printer
 
 Bars = Literal["mm", "in"]
 
@@ -144,7 +144,7 @@ def _measured(
     faults: list[str],
 ) -> "Printer":
     """Give a printer with its bars as measured; what cannot be read is added to the faults."""
-    from jigs.printer import skew_of
+    from jigs.given.printer import skew_of
 
     across = _length("--across", measured[0], bars, faults)
     along = _length("--along", measured[1], bars, faults)
@@ -175,7 +175,7 @@ def _moved(
 
 def _without_fault(printer: "Printer", faults: list[str]) -> "Printer":
     """Give the printer, if nothing is wrong with it; all faults at once."""
-    from jigs.printer import find_faults
+    from jigs.given.printer import find_faults
 
     if not any(fault.startswith(("--across", "--along")) for fault in faults):
         faults = [*faults, *find_faults(printer)]

@@ -13,7 +13,7 @@ from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
-    from jigs.labelstock import Stock
+    from jigs.given.labelstock import Stock
     from templates.elevations.elevation import Drawn
     from templates.labels.labelwords import LabelWords
     from templates.marks import Page

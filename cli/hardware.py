@@ -11,8 +11,8 @@ from cli.printers import find_paper
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from jigs.confirming import Record
-    from jigs.job import Job
+    from jigs.given.confirming import Record
+    from jigs.given.job import Job
     from templates.paper import Paper
 
 

@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
+    from jigs.given.job import Job
+    from jigs.given.labelstock import Stock
+    from jigs.given.printer import Printer
     from jigs.ground.lengths import Unit
-    from jigs.job import Job
-    from jigs.labelstock import Stock
-    from jigs.printer import Printer
     from templates.raster import Raster
 
 

@@ -9,8 +9,8 @@ import click
 from cli.failures import Failure
 
 if TYPE_CHECKING:
-    from jigs.job import Job
-    from jigs.printer import Printer
+    from jigs.given.job import Job
+    from jigs.given.printer import Printer
     from templates.paper import Paper
 
 
@@ -41,7 +41,7 @@ def stored_printers() -> Mapping[str, "Printer"]:
 
 def known_before(name: str, job: "Path | None") -> "Printer":
     """Give what was recorded of a printer before, in the job or in the settings, or a new one."""
-    from jigs.printer import Printer
+    from jigs.given.printer import Printer
 
     if job is None:
         return stored_printers().get(name, Printer(name=name))

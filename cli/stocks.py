@@ -12,7 +12,7 @@ from cli.printers import find_printer
 from cli.terminal import tell
 
 if TYPE_CHECKING:
-    from jigs.job import Job
+    from jigs.given.job import Job
 
 
 @click.command()

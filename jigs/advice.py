@@ -9,9 +9,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from jigs.box.parts import Layout
+from jigs.given.job import BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
-from jigs.job import BoxKind, BoxSpec
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"

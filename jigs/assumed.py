@@ -9,8 +9,8 @@ its size or a place on it is computed from.
 
 from collections.abc import Iterable
 
+from jigs.given.job import COUNTER_BOXES, BoxSpec, FrontKind, FrontSpec, Job
 from jigs.ground.lengths import format_length
-from jigs.job import COUNTER_BOXES, BoxSpec, FrontKind, FrontSpec, Job
 
 WORDS = {
     "material.side": "side thickness",

@@ -36,12 +36,12 @@ from jigs.checks.rollouts import check_rollouts
 from jigs.findings import Findings
 from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import BoxSpec, Job
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
-from jigs.hardware import SlideRecord
-from jigs.job import BoxSpec, Job
 from jigs.pullaims import Aims
-from jigs.rolloutspec import Rollout
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,17 +11,17 @@ from typing import Literal
 
 from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.checks.inhand import REFUSALS
-from jigs.confirming import OpenNumber, Record, open_numbers
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.gapsmade import GapsMade, measure_gaps
+from jigs.given.confirming import OpenNumber, Record, open_numbers
+from jigs.given.ids import name_leaves
+from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.paint import PaintNeed, litres_for, painted_area
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
-from jigs.ids import name_leaves
-from jigs.job import BoxSpec, FrontSpec
 from jigs.needed import Item, count_items
-from jigs.paint import PaintNeed, litres_for, painted_area
-from jigs.rolloutspec import Rollout
 from jigs.unchecked import Unchecked, list_unchecked
 
 SAME = 0.01

@@ -19,8 +19,8 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+from jigs.given.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord, Standing
 from jigs.ground.geometry import SLACK
-from jigs.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord, Standing
 
 Record = TypeVar("Record", HingeRecord, SlideRecord, PullRecord)
 

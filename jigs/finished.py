@@ -11,13 +11,13 @@ from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
 from jigs.box.inhand import has_size
 from jigs.box.parts import Front
-from jigs.confirming import how_confirmed
-from jigs.edges import bevelled_edge
 from jigs.fivepiece import assumed_of_frame, frame_of
+from jigs.given.confirming import how_confirmed
+from jigs.given.edges import bevelled_edge
+from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, Job
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""

@@ -12,12 +12,12 @@ from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
 from jigs.box.parts import Side
+from jigs.given.job import Job
 from jigs.ground.codes import Board, board_code
 from jigs.ground.finding import warning
 from jigs.ground.geometry import Fitting, Purpose
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.job import Job
 
 
 def finish_sides(

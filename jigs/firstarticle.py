@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.box.parts import Front, Layout
-from jigs.hardware import HingeRecord, SlideRecord
+from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.provenance import with_open
 

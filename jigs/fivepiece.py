@@ -12,9 +12,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.fixing import HEAD, PAN_HEAD, SEAM, Backing, Place
+from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import Unit, format_length
-from jigs.job import FrontSpec
 
 GROOVE = 11.0
 """Depth of the groove in stiles and rails where none is stated; mm (common practice)."""

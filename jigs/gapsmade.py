@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout
 from jigs.checks.sightlines import at_end
+from jigs.given.job import BoxSpec
+from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK
-from jigs.job import BoxSpec
-from jigs.walls import neighbours, place_job
 
 BESIDE = 40.0
 """Fronts further apart have something else between them; mm (our own choice)."""

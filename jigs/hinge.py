@@ -4,7 +4,7 @@ The cup's centre stands `tab` plus half its diameter from the hinge edge. How fa
 covers the side is the *overlay*, OV = C0 + K - Hp: the hinge's constant plus the tab less the
 height of the plate (common practice). How many hinges a door needs is in `jigs.hingecount`.
 
->>> from jigs.hardware import HingeRecord
+>>> from jigs.given.hardware import HingeRecord
 >>> mine = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0))
 >>> choice = choose_tab_and_plate(mine, needed=18.3 - 1.6)
 >>> choice.tab, choice.plate, round(choice.error, 4)
@@ -15,9 +15,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jigs.box.parts import HingeChoice
+from jigs.given.hardware import HingeKind, HingeRecord
+from jigs.given.job import FrontMaterial, Hand
 from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle
-from jigs.hardware import HingeKind, HingeRecord
-from jigs.job import FrontMaterial, Hand
 
 USUAL_TAB = 5.0
 """The tab bored where nothing else is said; mm (common practice, no source)."""

@@ -10,8 +10,8 @@ can be given.
 
 from dataclasses import dataclass
 
+from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK
-from jigs.job import FrontMaterial
 
 Table = tuple[tuple[float, int], ...]
 """Rows of an upper limit and the number of hinges up to it."""

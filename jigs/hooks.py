@@ -5,7 +5,7 @@ the slide lies. Where they stand says the slide's leaflet; a record without its 
 The places are given in the axes of the back: x from its left end as seen from the room, y from
 the drawer box's underside.
 
->>> from jigs.hardware import SlideRecord
+>>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", hook_diameter=6.0, hook_depth=10.0, hook_height=24.0,
 ...                      hook_inset=8.0)
 >>> [(round(hole.x, 1), hole.y) for fitting in hook_fittings(runner, part="B1-1", width=409.6,
@@ -13,8 +13,8 @@ the drawer box's underside.
 [(23.9, 24.0), (385.7, 24.0)]
 """
 
+from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle
-from jigs.hardware import SlideRecord
 from jigs.slide import recess_and_notch
 
 HOOK_KEYS = ("hook_diameter", "hook_depth", "hook_height", "hook_inset")

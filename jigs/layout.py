@@ -11,7 +11,7 @@ from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
 from jigs.checks.sameplace import find_displaced
 from jigs.checks.unlikely import check_unlikely
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.provenance import with_open
 from jigs.pullaims import aim_pulls
 from jigs.summary import summarise

@@ -6,7 +6,7 @@ holes are drilled from the face, a backing block behind.
 
 The golden door, 454 x 771.5 in a base box, hinged left, pull 160:
 
->>> from jigs.hardware import PullRecord
+>>> from jigs.given.hardware import PullRecord
 >>> front = PulledFront(id="B3-2", kind="door", box_kind="base", hinged="left",
 ...                     width=454.0, height=771.5, floor=101.6)
 >>> [(hole.x, hole.y) for hole in place_pulls(PullRecord(name="bar"), front).fittings[0].holes]
@@ -17,10 +17,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from jigs.given.hardware import PullRecord
+from jigs.given.job import BoxKind, FrontKind, Hand
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.hardware import PullRecord
-from jigs.job import BoxKind, FrontKind, Hand
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""

@@ -13,7 +13,7 @@ Handbook, on creep; from memory).
 from collections.abc import Mapping
 from math import cbrt
 
-from jigs.job import SideMaterial
+from jigs.given.job import SideMaterial
 
 SHELF_LOAD = 15 * 4.4482216152605 / 304.8**2
 """What a shelf is to bear: 15 lb/ft2, in N/mm2 (KCMA A161.1, second hand; pound-force and foot

@@ -2,7 +2,7 @@
 
 x runs along the wall from the left, y up from the finished floor; mm.
 
->>> from jigs.job import BoxSpec
+>>> from jigs.given.job import BoxSpec
 >>> box = BoxSpec(id="B1", kind="base", width=600, height=720, depth=560, above_floor=100)
 >>> Seen(box=box, x=600.0).top
 820
@@ -13,9 +13,9 @@ from typing import Literal
 
 from jigs.box.parts import Front
 from jigs.cutlist.boxes import is_place
+from jigs.given.job import BoxSpec
+from jigs.given.walls import HIGHEST
 from jigs.ground.geometry import SLACK
-from jigs.job import BoxSpec
-from jigs.walls import HIGHEST
 
 Swing = Literal["left", "right", "top"]
 """The edge that a front turns on."""

@@ -7,16 +7,16 @@ far above its own front's bottom edge, so one fixing layout serves all fronts.
 
 The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
 
->>> from jigs.hardware import SlideRecord
+>>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
 >>> rise = rise_above_front(runner, side=18.3, reveal_bottom=1.6)
 >>> round(rise, 4), round(1.6 + rise + hole_above_drawer(runner), 4)
 (30.7, 51.3)
 """
 
+from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle, round_down
 from jigs.ground.lengths import Unit
-from jigs.hardware import SlideRecord
 
 BACK_SET_IN = 19.0
 """The back stands this far in from the box's rear edge; mm. Common practice, no source."""

@@ -14,10 +14,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Layout, Side
-from jigs.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import Hand
 from jigs.ground.geometry import Fitting
-from jigs.hardware import SlideRecord
-from jigs.job import Hand
 
 LineKind = Literal["slide", "plate", "shelf", "manual"]
 KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")

@@ -2,7 +2,7 @@
 
 from collections import Counter
 
-from jigs.job import FrontKind, Job
+from jigs.given.job import FrontKind, Job
 
 _WORDS: dict[FrontKind, tuple[str, str]] = {
     "door": ("door", "doors"),

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.buying import FrontOrder, Order
-from jigs.ids import name_leaves
-from jigs.job import BoxSpec, FrontSpec, Job, Reveal
+from jigs.given.ids import name_leaves
+from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.reading.listedfront import ListedFront, check_widths
 
 

@@ -11,7 +11,7 @@ from typing import Literal
 
 from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
-from jigs.job import COUNTER_BOXES
+from jigs.given.job import COUNTER_BOXES
 
 Subject = Literal[
     "wall", "ends", "corner", "length", "ceiling", "counter", "underside", "square", "sides",

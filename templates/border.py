@@ -1,6 +1,6 @@
 """What stands along the borders of every page: check bars, the page's number, how it is printed."""
 
-from jigs.cautions import CARE
+from jigs.given.cautions import CARE
 from templates.lettering import bar
 from templates.marks import Mark, Text
 from templates.paper import Paper

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from jigs.box.parts import Layout
-from jigs.cautions import CAUTIONS
+from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.contents import Entry, contents

@@ -4,7 +4,7 @@ by its size alone. What is wrong with a front stands among the findings."""
 from collections.abc import Iterable
 
 from jigs.box.parts import Layout
-from jigs.delivery.piece import Delivery, Piece
+from jigs.given.delivery import Delivery, Piece
 from jigs.ground.lengths import format_length
 
 BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 
-from jigs.confirming import heading_of
 from jigs.firstarticle import FirstArticle, PassMark
-from jigs.hardware import HingeRecord
+from jigs.given.confirming import heading_of
+from jigs.given.hardware import HingeRecord
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import Line, Mark, Page, Text
 from templates.paper import Paper

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from jigs.confirming import Record, how_confirmed, kind_of, open_keys
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.confirming import Record, how_confirmed, kind_of, open_keys
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord, Standing
 from jigs.hooks import HOOK_KEYS
 
 STANDINGS: Mapping[Standing, str] = {

@@ -3,8 +3,8 @@ it was stated."""
 
 from jigs.box.parts import Front, Layout
 from jigs.checks.leaflet import range_words
+from jigs.given.leaflet import Leaflet
 from jigs.ground.lengths import Unit, format_length
-from jigs.leaflet import Leaflet
 
 RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Layout
-from jigs.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
-from jigs.hardware import Rests
+from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
+from jigs.given.hardware import Rests
 from jigs.provenance import open_in
 from templates.alike import join_names
 from templates.marks import Mark

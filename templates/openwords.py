@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from jigs.confirming import OpenNumber, Value, by_record
+from jigs.given.confirming import OpenNumber, Value, by_record
 
 MOST_WORDS = 12
 """Words of the line on a page that says what is open."""

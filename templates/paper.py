@@ -11,8 +11,8 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 import math
 from dataclasses import dataclass, replace
 
+from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
-from jigs.printer import Printer
 from templates.marks import Page
 
 MARGIN = 6.0

@@ -15,8 +15,8 @@ one as well.
 import math
 from dataclasses import dataclass
 
+from jigs.given.printer import Printer
 from jigs.ground.dotpitch import MODULE, dot, dots_of_module
-from jigs.printer import Printer
 from templates.marks import Qr
 
 SHORT = 0.004

@@ -9,7 +9,7 @@ from itertools import groupby
 
 from jigs.box.parts import Front, Layout
 from jigs.firstarticle import FirstArticle, first_articles, trial
-from jigs.rolloutspec import Rollout
+from jigs.given.rolloutspec import Rollout
 from templates.alike import Batch, batch_alike, batch_each, known_names
 from templates.boxparts import parts_of_box
 from templates.cards.faces import (

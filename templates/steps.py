@@ -2,7 +2,7 @@
 
 from collections.abc import Set
 
-from jigs.cautions import CAUTION_FOR, PARTITION_HOLES
+from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
 from jigs.ground.geometry import SLACK, Purpose
 from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references

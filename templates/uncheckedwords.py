@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable
 
-from jigs.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber
 from jigs.unchecked import Subject, Unchecked
 
 NO_OPEN = "No number is open."

@@ -3,9 +3,9 @@
 from typing import TYPE_CHECKING
 
 from jigs.box.parts import Side
+from jigs.given.job import FrontKind
 from jigs.ground.geometry import Fitting, Hole, Polygon
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.job import FrontKind
 
 if TYPE_CHECKING:
     from templates.cards.faces import FaceView

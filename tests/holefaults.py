@@ -12,8 +12,8 @@ from shapely import Point, Polygon
 from shapely.geometry import box as rectangle
 
 from jigs.box.parts import Front, Layout, Side
+from jigs.given.job import BoxSpec, Material
 from jigs.ground.geometry import Fitting, Hole
-from jigs.job import BoxSpec, Material
 
 EPS = 1e-6
 Placed = tuple[Fitting, Hole, Polygon]

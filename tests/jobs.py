@@ -7,8 +7,8 @@ from typing import TypeVar
 from hypothesis import strategies as st
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.hardware import SlideRecord
-from jigs.job import (
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import (
     BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,

@@ -14,9 +14,9 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
+from jigs.given.job import HANDS, Hand
 from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
-from jigs.job import HANDS, Hand
 
 BETWEEN_FACES = 1.0
 """Wood left between two holes bored towards each other; mm (common practice)."""

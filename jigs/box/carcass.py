@@ -4,7 +4,7 @@ Heights are counted from the side's bottom end. Bottom, top and the stretchers t
 the top of a base box are of the sides' board. A sink box has no stretchers but a rail on edge at
 the front's top, 100 high (common practice, no source).
 
->>> from jigs.job import BoxSpec
+>>> from jigs.given.job import BoxSpec
 >>> golden = BoxSpec(id="B1", kind="base", width=457.2, height=774.7, depth=584.2, above_floor=100)
 >>> carcass = Carcass(box=golden, side=18.3, back=6.0)
 >>> round(carcass.opening, 4), round(carcass.ceiling, 4), round(carcass.inside_depth, 4)
@@ -13,8 +13,8 @@ the front's top, 100 high (common practice, no source).
 
 from dataclasses import dataclass
 
+from jigs.given.job import BoxSpec, Hand
 from jigs.ground.geometry import SLACK
-from jigs.job import BoxSpec, Hand
 from jigs.slide import inside_depth, opening_width
 
 SINK_RAIL = 100.0

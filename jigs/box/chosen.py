@@ -1,9 +1,9 @@
 """Which hardware a front has, and where a box's row of holes begins: its own, else the job's."""
 
 from jigs.box.fronts import PlacedFront
+from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.job import BoxSpec, Job
 from jigs.ground.grid import balanced_start
-from jigs.hardware import HingeRecord, SlideRecord
-from jigs.job import BoxSpec, Job
 from jigs.reading.jobdefaults import DEFAULT_HINGES
 
 

@@ -22,13 +22,13 @@ from jigs.checks.doors import (
 )
 from jigs.checks.fivepiece import check_stile
 from jigs.fivepiece import frame_of, glass_door_mass
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import Material
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord
 from jigs.hinge import choose_tab_and_plate, least_reveal
 from jigs.hingecount import DENSITIES, compute_mass, count_hinges
-from jigs.job import Material
 from jigs.placing import Door, place_hinges
 
 

@@ -7,7 +7,7 @@ until its hole line meets the 32 mm grid, where that costs nothing.
 
 The golden box's top drawer, over a door (a 33, b 14):
 
->>> from jigs.hardware import SlideRecord
+>>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
 >>> top = DrawerSpace(record=runner, front_bottom=619.1, ceiling=774.7 - 18.3)
 >>> (place,) = place_drawers([top], side=18.3, reveal_bottom=1.6, units="in", start=19.35,
@@ -20,10 +20,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH, hole_at_or_above
 from jigs.ground.lengths import Unit
-from jigs.hardware import SlideRecord
 from jigs.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0

@@ -14,11 +14,11 @@ from jigs.box.doors import DoorPlan, plan_door
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
 from jigs.findings import Findings
+from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.job import Hand, Job
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import PLATE_BEYOND, plate_fittings
-from jigs.job import Hand, Job
 from jigs.placing import FROM_PANEL
 from jigs.slide import slide_fitting
 

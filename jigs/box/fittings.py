@@ -20,11 +20,11 @@ from jigs.checks.pulls import (
 )
 from jigs.fivepiece import Frame, frame_of, stands_on_panel
 from jigs.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
+from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord, SlideRecord
 from jigs.hinge import cup_fittings
-from jigs.job import Job
 from jigs.pull import COUNTERBORE_DEPTH, pull_screw
 
 GENERIC_SLIDE = SlideRecord(name="generic")

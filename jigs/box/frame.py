@@ -5,7 +5,7 @@ they meet a neighbour with the gap at its middle. *Half* overlay fronts leave th
 each side, less the gap, to a neighbour. *Inset* fronts stand between the boards: their gaps run
 to the boards' inner faces.
 
->>> from jigs.job import BoxSpec
+>>> from jigs.given.job import BoxSpec
 >>> golden = BoxSpec(id="B1", kind="base", width=457.2, height=774.7, depth=584.2, above_floor=100)
 >>> frame = frame_of(Carcass(box=golden, side=18.3, back=6.0), Reveal(), "inset")
 >>> round(frame.width, 4), round(frame.height, 4), round(frame.left + frame.reveal_left, 4)
@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.box.carcass import Carcass
-from jigs.job import FrontSpec, Hand, Overlay, Reveal
+from jigs.given.job import FrontSpec, Hand, Overlay, Reveal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

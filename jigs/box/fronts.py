@@ -16,10 +16,10 @@ from typing import Literal
 
 from jigs.box.carcass import Carcass
 from jigs.box.frame import Frame, frame_of
+from jigs.given.ids import name_leaves
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Reveal
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH
-from jigs.ids import name_leaves
-from jigs.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Reveal
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",

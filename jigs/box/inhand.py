@@ -5,7 +5,7 @@ go on meeting their plates; what stands about the middle follows the middle of t
 is. The front is measured across at top and bottom, and up at left and right; what is printed is
 the mean of both.
 
->>> from jigs.job import FrontSpec
+>>> from jigs.given.job import FrontSpec
 >>> spec = FrontSpec(id="F", kind="door", measured_width=(454.0, 455.0))
 >>> Measured.of(spec, width=454.0, height=613.0).width
 454.5
@@ -18,8 +18,8 @@ from math import hypot
 from jigs.box.byhand import front_by_hand
 from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
+from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Fitting
-from jigs.job import FrontSpec
 
 SAME_PLACE = 0.01
 """Two edges this near face each other across one gap; mm."""

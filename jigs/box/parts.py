@@ -6,13 +6,13 @@ trade from them.
 
 from dataclasses import dataclass
 
-from jigs.confirming import OpenNumber
-from jigs.edges import BevelledEdge
 from jigs.fivepiece import Frame
+from jigs.given.confirming import OpenNumber
+from jigs.given.edges import BevelledEdge
+from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from jigs.ground.problems import Problem
-from jigs.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
-from jigs.rolloutspec import Rollout
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ holes stand as a drawer's do: on the system line, a - b (undermount) or the cent
 mount) above the box's underside. On the side where a door before it hangs a rollout has a spacer
 of 20 (20 to 25; common practice, no source).
 
->>> from jigs.hardware import SlideRecord
+>>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", width_less=42.0)
 >>> width_between(runner, 420.6, (20.0, 0.0), 15.9, "mm")  # 420.6 - 20 - 42 + 2 * 15.9
 390.0
@@ -18,13 +18,13 @@ from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.rolloutspec import Rollout, RolloutSpec, name_rollout
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.lengths import Unit, format_mm
-from jigs.hardware import SlideRecord
 from jigs.hooks import hook_fittings
-from jigs.job import BoxSpec, Hand, Job
-from jigs.rolloutspec import Rollout, RolloutSpec, name_rollout
 from jigs.slide import (
     drawer_length,
     hole_above_drawer,

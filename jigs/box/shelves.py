@@ -18,9 +18,9 @@ from jigs.box.boards import BoardFace, FaceKey, across, coincide, reach_each_oth
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
 from jigs.box.waiting import Prospect
+from jigs.given.job import ShelfSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
-from jigs.job import ShelfSpec
 
 PIN_DEPTH = 12.0
 """Depth of a pin hole, less where the board is thin; mm (common practice)."""

@@ -5,10 +5,10 @@ edge for a front to lap, but behind it is no side: neither a hinge's plate nor a
 """
 
 from jigs.box.fronts import PlacedFront
+from jigs.given.job import BoxSpec, Hand
 from jigs.ground.finding import error
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, Hand
 
 
 def blind_hand(box: BoxSpec) -> Hand | None:

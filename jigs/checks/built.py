@@ -9,12 +9,12 @@ from math import hypot
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
+from jigs.given.job import BoxSpec
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.limits import CAREFUL, is_beyond
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec
 
 
 def check_built(

@@ -4,7 +4,7 @@ A drawer box is cut to a millimetre by the opening between the sides. Where the 
 width than the job says, the box is wrong before it is cut: it is held back until the job has the
 measured width, from which it then follows. So is one whose slide the measured depth does not take.
 
->>> from jigs.job import BoxSpec
+>>> from jigs.given.job import BoxSpec
 >>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
 ...               built=True, measured_width=(598.0, 597.0))
 >>> off_as_built(box)
@@ -12,12 +12,12 @@ measured width, from which it then follows. So is one whose slide the measured d
 """
 
 from jigs.box.carcass import Carcass
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import BoxSpec
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from jigs.ground.limits import CAREFUL, is_beyond
 from jigs.ground.problems import Problem
-from jigs.hardware import SlideRecord
-from jigs.job import BoxSpec
 from jigs.slide import depth_needed, depth_short, width_error
 
 

@@ -12,13 +12,13 @@ from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
 from jigs.checks.sightlines import at_end
 from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
+from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
+from jigs.given.wallspec import WallEnd
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, Hand, Job
-from jigs.walls import CORNERS, end_boxes, lines_of, place_job
-from jigs.wallspec import WallEnd
 
 Placed = tuple[BoxSpec, Front]
 

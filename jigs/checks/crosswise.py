@@ -9,10 +9,10 @@ from itertools import product
 from math import floor
 
 from jigs.box.parts import Front
+from jigs.given.job import BoxSpec, FrontKind
 from jigs.ground.finding import warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, FrontKind
 
 FITS = 0.8
 """Two fronts fit each other's orders if all their sizes together are no further off; mm (derived:

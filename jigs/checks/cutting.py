@@ -8,10 +8,10 @@ from jigs.checks.installing import check_sag
 from jigs.cutlist.cutlist import Cut, cut_job
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.pockets import FROM_HOLE
+from jigs.given.job import Job
 from jigs.ground.finding import warning
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.job import Job
 from jigs.slide import BACK_SET_IN
 
 LEAST_WOOD = 3.0

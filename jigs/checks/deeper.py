@@ -20,13 +20,13 @@ from jigs.checks.wallends import (
     projection_open,
     pull_from_hinge,
 )
+from jigs.given.job import HANDS, BoxSpec, Hand, Job
+from jigs.given.walls import TOUCHING, panel_at, place_job
+from jigs.given.wallspec import Appliance
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.job import HANDS, BoxSpec, Hand, Job
-from jigs.walls import TOUCHING, panel_at, place_job
-from jigs.wallspec import Appliance
 
 STANDS_OUT = 20.0
 """A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;

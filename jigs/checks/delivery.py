@@ -1,6 +1,6 @@
 """Has everything arrived, and is it what was ordered? What a delivered list leaves open."""
 
-from jigs.delivery.piece import Arrival, Delivery, Surplus
+from jigs.given.delivery import Arrival, Delivery, Surplus
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.limits import is_beyond

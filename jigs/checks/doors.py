@@ -6,12 +6,13 @@ from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import HingeChoice
 from jigs.checks.hardware import by_memory
-from jigs.confirming import how_confirmed
+from jigs.given.confirming import how_confirmed
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import Overlay
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord
 from jigs.hinge import (
     BELIEVABLE_CONSTANTS,
     OVERLAY_LIMIT,
@@ -22,7 +23,6 @@ from jigs.hinge import (
     skin_under_cup,
 )
 from jigs.hingecount import beyond_tables
-from jigs.job import Overlay
 from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
 
 HUNG_WORDS: dict[Overlay, str] = {

@@ -12,11 +12,11 @@ from jigs.box.drawers import (
 )
 from jigs.box.fronts import PlacedFront
 from jigs.catalogue import generic_slides
+from jigs.given.hardware import SlideRecord
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
 from jigs.ground.problems import Problem
-from jigs.hardware import SlideRecord
 from jigs.slide import (
     BACK_SET_IN,
     depth_needed,

@@ -10,12 +10,12 @@ from jigs.box.boards import BoardFace, FaceKey, across, meeting
 from jigs.box.waiting import Prospect, Shadow
 from jigs.checks.bores import check_side_bores
 from jigs.findings import Findings
+from jigs.given.job import Job
 from jigs.ground.finding import error
 from jigs.ground.geometry import Fitting
 from jigs.ground.grid import first_clash
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.job import Job
 
 
 def check_waits(prospect: Prospect, findings: Findings) -> None:

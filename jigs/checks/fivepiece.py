@@ -6,11 +6,11 @@ from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
 from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
 from jigs.fixing import FixingPlan
+from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord
 
 
 def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Problem, ...]:

@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 
 from jigs.box.parts import DrawerBox
-from jigs.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
+from jigs.given.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
+from jigs.given.hardware import HingeRecord, PullRecord, Rests, SlideRecord
 from jigs.ground.finding import warning
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord, PullRecord, Rests, SlideRecord
 
 OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
 """The codes of what is found here: a part with one of them rests on open numbers."""

@@ -1,11 +1,11 @@
 """Is an appliance's panel as the appliance's own leaflet allows it? The leaflet wins."""
 
 from jigs.box.fronts import PlacedFront
+from jigs.given.leaflet import Leaflet
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem
-from jigs.leaflet import Leaflet
 
 
 def check_leaflet(

@@ -12,14 +12,14 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.closing import UNDER_COUNTER, stands_under_counter
+from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
+from jigs.given.walls import HIGHEST, TOUCHING
+from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.run import SAME, Taken, run_of, taken_by
-from jigs.walls import HIGHEST, TOUCHING
-from jigs.wallspec import EndKind, WallSpec
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
 """Ends between which a run fills its wall."""

@@ -8,12 +8,12 @@ from the wall's left filler on by default, and is only told what it hangs before
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.given.job import BoxSpec, Job
+from jigs.given.walls import row_of
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, Job
 from jigs.run import Taken, taken_by
-from jigs.walls import row_of
 
 
 def find_displaced(job: Job) -> Mapping[str, Problem]:

@@ -7,11 +7,11 @@ A difference of 0.3 to 6 mm looks like a mistake (common practice, no source).
 from collections.abc import Mapping, Sequence
 
 from jigs.box.parts import Front
+from jigs.given.job import BoxSpec, Hand
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, Hand
 
 NEARLY = (0.3, 6.0)
 """Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no

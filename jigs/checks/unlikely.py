@@ -4,16 +4,16 @@ a workbook hides are told as well: perhaps nobody meant them."""
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front, Side
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.given.ids import name_leaves
+from jigs.given.job import FrontSpec, Job
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.believable import Doubt
 from jigs.ground.finding import warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.ids import name_leaves
-from jigs.job import FrontSpec, Job
 from jigs.pull import usual_near
 from jigs.reading.tomlindex import KeyPath, write_path
-from jigs.rolloutspec import Rollout
 
 
 def check_unlikely(

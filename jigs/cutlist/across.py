@@ -4,11 +4,11 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
-from jigs.build import Build
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import FRONT, Block, Piece, PieceKind
+from jigs.given.build import Build
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.job import Job
 
 FULL_TOP = ("wall", "tall", "open")
 

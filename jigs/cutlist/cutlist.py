@@ -18,8 +18,8 @@ from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers
 from jigs.cutlist.wallnames import wall_tags
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
-from jigs.rolloutspec import Rollout
 
 LEAST = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""

@@ -20,14 +20,14 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Carcass
 from jigs.box.drawers import BOTTOM_RISE
 from jigs.box.parts import DrawerBox, Front
-from jigs.build import Build
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
+from jigs.given.build import Build
+from jigs.given.job import Hand
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.job import Hand
-from jigs.rolloutspec import Rollout
 
 BOTTOM_PLAY = 1.0
 """How much the bottom is smaller than its grooves, both ways; mm (common practice, no source)."""

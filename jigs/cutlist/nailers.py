@@ -11,8 +11,8 @@ import math
 from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import Block, Piece
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.job import Job
 from jigs.slide import BACK_SET_IN
 
 TWO_NAILERS = ("wall", "tall")

@@ -11,8 +11,8 @@ from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints, Unclear
 from jigs.cutlist.piece import FRONT, Block, Piece
 from jigs.cutlist.pockets import FROM_HOLE, POCKET, Holes, find_unclear, place_pockets
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.job import Job
 
 
 def partitions(

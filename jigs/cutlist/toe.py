@@ -18,9 +18,9 @@ from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.pockets import place_pockets
 from jigs.cutlist.sheet import SHEETS
 from jigs.cutlist.wallnames import name_wall_piece
+from jigs.given.job import BoxSpec, Job
+from jigs.given.walls import HIGHEST, TOUCHING, place_job
 from jigs.ground.geometry import SLACK
-from jigs.job import BoxSpec, Job
-from jigs.walls import HIGHEST, TOUCHING, place_job
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:

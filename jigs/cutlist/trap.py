@@ -12,9 +12,9 @@ often by a whole reveal. The golden box, 457.2 of 18.3 board:
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
-from jigs.job import Job
 
 TRADE_SIZES: Mapping[Unit, tuple[float, ...]] = {
     "in": (6.35, 9.525, 12.7, 15.875, 19.05, 25.4),

@@ -9,10 +9,10 @@ from dataclasses import replace
 
 from jigs.delivery.matching import find_strangers, match_pieces
 from jigs.delivery.ordering import list_openings, list_ordered
-from jigs.delivery.piece import Arrival, DeliveredList, Delivery
+from jigs.given.delivery import Arrival, DeliveredList, Delivery
+from jigs.given.ids import name_leaves
+from jigs.given.job import FrontSpec, Job, Measures
 from jigs.ground.errors import ReadingError
-from jigs.ids import name_leaves
-from jigs.job import FrontSpec, Job, Measures
 
 
 def with_delivery(job: Job, delivered: DeliveredList) -> Job:

@@ -9,7 +9,7 @@ faults of a list are reported together, each with its row and column.
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.delivery.piece import Both, DeliveredList, Piece
+from jigs.given.delivery import Both, DeliveredList, Piece
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.reading.kindranges import ANY_FRONT, DIAGONAL, FRONT_BOARD

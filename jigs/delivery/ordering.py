@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from jigs.box.columns import place_columns
-from jigs.job import FrontSpec, Job
+from jigs.given.job import FrontSpec, Job
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,12 +11,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.ground.believable import Range
-from jigs.ground.errors import Fault, JigsheetError, ReadingError
-from jigs.ground.lengths import Unit
-from jigs.ground.nearest import suggest
-from jigs.ids import check_id, find_clashes, name_fronts, name_parts
-from jigs.job import (
+from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
+from jigs.given.job import (
     FRONT_KINDS,
     PROFILES,
     FrontKind,
@@ -25,6 +21,10 @@ from jigs.job import (
     Profile,
     Reveal,
 )
+from jigs.ground.believable import Range
+from jigs.ground.errors import Fault, JigsheetError, ReadingError
+from jigs.ground.lengths import Unit
+from jigs.ground.nearest import suggest
 from jigs.reading.jobboxes import HAND_WORDS
 from jigs.reading.kindranges import ANY_FRONT, FRONTS
 from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten

@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
+from jigs.given.job import Grid, Job, Material, Use
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
-from jigs.job import Grid, Job, Material, Use
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (

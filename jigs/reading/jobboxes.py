@@ -7,11 +7,9 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from jigs.ground.believable import Range
-from jigs.ground.lengths import LONGEST
-from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
-from jigs.ids import name_fronts, name_leaves, name_parts, names_board
-from jigs.job import (
+from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
+from jigs.given.job import (
     BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
@@ -24,6 +22,8 @@ from jigs.job import (
     FrontSpec,
     Hand,
 )
+from jigs.ground.believable import Range
+from jigs.ground.lengths import LONGEST
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.jobcolumns import (
     MOST_COLUMNS,

@@ -1,6 +1,6 @@
 """The build of the boxes in the job file: `[build]`. What it leaves open is as usual."""
 
-from jigs.build import MAKINGS, Build
+from jigs.given.build import MAKINGS, Build
 from jigs.ground.believable import Range
 from jigs.reading.faceframe import refuse_frame_keys
 from jigs.reading.kindranges import BOARD, RAIL, SPARE, THIN_BOARD

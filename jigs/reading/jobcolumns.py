@@ -8,8 +8,8 @@ corner box by a panel.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec
 from jigs.ground.believable import Range
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec
 from jigs.reading.kindranges import SHARE
 from jigs.reading.tomltables import Table
 

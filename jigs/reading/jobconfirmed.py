@@ -8,8 +8,8 @@ found, speaks for these alone, inherited ones too.
 from collections.abc import Collection, Mapping
 from typing import Any
 
+from jigs.given.hardware import Confirmed
 from jigs.ground.nearest import suggest
-from jigs.hardware import Confirmed
 from jigs.reading.tomltables import Table
 
 CONFIRMED = ("leaflet", "measured")

@@ -10,14 +10,11 @@ from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
 from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
-from jigs.build import Build
 from jigs.catalogue import Record, generic_slides
 from jigs.fivepiece import stand_ins_of_frame
-from jigs.ground.believable import Doubt
-from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_mm
-from jigs.hardware import NO_PULL, PullRecord, SlideRecord
-from jigs.job import (
+from jigs.given.build import Build
+from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
+from jigs.given.job import (
     ACCEPTED,
     COUNTER_BOXES,
     BoxSpec,
@@ -29,12 +26,15 @@ from jigs.job import (
     ShelfSpec,
     Use,
 )  # fmt: skip
-from jigs.labelstock import Stock
-from jigs.paint import Paint
-from jigs.printer import Printer
+from jigs.given.labelstock import Stock
+from jigs.given.paint import Paint
+from jigs.given.printer import Printer
+from jigs.given.wallspec import WallSpec
+from jigs.ground.believable import Doubt
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_mm
 from jigs.reading.jobboxes import Shelves
 from jigs.slide import inside_depth
-from jigs.wallspec import WallSpec
 
 DEFAULT_HINGES: Mapping[Overlay, str] = {
     "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",

@@ -8,13 +8,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.delivery.piece import DeliveredList
-from jigs.ground.believable import Range
-from jigs.ground.errors import Fault
-from jigs.ground.lengths import Unit
-from jigs.hardware import NO_PULL
-from jigs.ids import find_clashes
-from jigs.job import (
+from jigs.given.delivery import DeliveredList
+from jigs.given.hardware import NO_PULL
+from jigs.given.ids import find_clashes
+from jigs.given.job import (
     ACCEPTED,
     FRONT_MATERIALS,
     SIDE_MATERIALS,
@@ -24,6 +21,9 @@ from jigs.job import (
     Reveal,
     Use,
 )
+from jigs.ground.believable import Range
+from jigs.ground.errors import Fault
+from jigs.ground.lengths import Unit
 from jigs.reading.faceframe import refuse_frame_keys
 from jigs.reading.hardwarefile import read_hardware_file
 from jigs.reading.jobboxes import Shelves, read_boxes

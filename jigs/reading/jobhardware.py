@@ -18,10 +18,10 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
+from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.nearest import suggest, suggest_record
-from jigs.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.hooks import HOOK_KEYS
 from jigs.reading.jobconfirmed import read_confirmed
 from jigs.reading.kindranges import (

@@ -1,7 +1,7 @@
 """An appliance's leaflet in the job file: `leaflet = "noted"`, or a table of its numbers."""
 
+from jigs.given.leaflet import PANEL_PULLS, Leaflet
 from jigs.ground.believable import Range
-from jigs.leaflet import PANEL_PULLS, Leaflet
 from jigs.reading.kindranges import FRONTS, PANEL_GAP
 from jigs.reading.tomltables import Table
 

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from jigs.given.hardware import NO_PULL, PullRecord
+from jigs.given.job import BoxSpec
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest_record
-from jigs.hardware import NO_PULL, PullRecord
-from jigs.job import BoxSpec
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.listedboxes import join_fronts

@@ -8,9 +8,9 @@ fronts are ordered from.
 from dataclasses import replace
 from math import hypot
 
+from jigs.given.job import BoxSpec
 from jigs.ground.believable import Range
 from jigs.ground.lengths import format_length
-from jigs.job import BoxSpec
 from jigs.reading.kindranges import BOXES, DIAGONAL
 from jigs.reading.tomltables import Table
 

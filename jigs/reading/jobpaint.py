@@ -1,7 +1,7 @@
 """How the fronts are painted, in the job file: `[paint]`, with `coats` and `spread`."""
 
+from jigs.given.paint import Paint
 from jigs.ground.believable import Range
-from jigs.paint import Paint
 from jigs.reading.tomltables import Table
 
 MOST_COATS = 20

@@ -9,10 +9,10 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from jigs.given.printer import Printer, find_faults
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit, format_mm
-from jigs.printer import Printer, find_faults
 from jigs.reading.jobstocks import read_dots
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table

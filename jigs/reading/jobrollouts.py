@@ -3,12 +3,12 @@
 `at` is the underside of the drawer box above the side's bottom end, `height` the box's own.
 """
 
+from jigs.given.hardware import SlideRecord
+from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.believable import Range
-from jigs.hardware import SlideRecord
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.kindranges import DRAWER_HEIGHT, IN_BOX
 from jigs.reading.tomltables import Table
-from jigs.rolloutspec import RolloutSpec
 
 
 def read_rollouts(

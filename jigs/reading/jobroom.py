@@ -7,11 +7,11 @@ stands at `x` along the wall or `after` a box or an earlier appliance of that wa
 from collections.abc import Sequence
 from dataclasses import replace
 
+from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.believable import Range
 from jigs.ground.lengths import LONGEST
 from jigs.ground.nearest import suggest
 from jigs.reading.tomltables import Table
-from jigs.wallspec import Appliance, WallSpec
 
 
 def read_room(table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]) -> WallSpec:

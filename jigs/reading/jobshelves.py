@@ -5,7 +5,7 @@ shelves say `adjustable = true`, and `from` and `to`, between which their pin ho
 says how many shelves are cut for them.
 """
 
-from jigs.job import ShelfSpec
+from jigs.given.job import ShelfSpec
 from jigs.reading.kindranges import IN_BOX
 from jigs.reading.tomltables import Table
 

@@ -7,10 +7,10 @@ the label's size: labels that touch. A roll says `roll = true`, and its label's 
 
 import re
 
+from jigs.given.labelstock import MARGIN, ROLL_MARGIN, Stock, find_faults
 from jigs.ground.believable import Range
 from jigs.ground.dotpitch import DOTS
 from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
-from jigs.labelstock import MARGIN, ROLL_MARGIN, Stock, find_faults
 from jigs.reading.tomltables import Table
 
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")

@@ -8,14 +8,14 @@ measures, its counter and its appliances are read by `jigs.reading.jobroom`.
 
 from collections.abc import Iterable, Sequence
 
+from jigs.given.ids import check_id
+from jigs.given.job import HANDS, BoxSpec, Hand
+from jigs.given.wallspec import END_KINDS, WallEnd, WallSpec
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.nearest import suggest
-from jigs.ids import check_id
-from jigs.job import HANDS, BoxSpec, Hand
 from jigs.reading.jobroom import read_room
 from jigs.reading.tomltables import Table
-from jigs.wallspec import END_KINDS, WallEnd, WallSpec
 
 LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""

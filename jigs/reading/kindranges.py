@@ -7,8 +7,8 @@ An open box may be as wide as a wall.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.believable import Range
-from jigs.job import BoxKind, FrontKind
 
 BOARD = Range(9, 45)
 """A board of which boxes are made."""

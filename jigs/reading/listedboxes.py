@@ -8,11 +8,11 @@ never taken for a wall box. A front without a box is a box of its own.
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
+from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
+from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.nearest import suggest
-from jigs.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
-from jigs.job import BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
 from jigs.reading.listedfront import FrontList, ListedFront
 

@@ -6,10 +6,10 @@ The fronts of a box share one width; a pair's row gives the width of one leaf.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jigs.given.job import FrontSpec
 from jigs.ground.errors import Fault
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
-from jigs.job import FrontSpec
 
 SAME_WIDTH = 1.0
 """Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""

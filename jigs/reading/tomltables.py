@@ -10,11 +10,11 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import TypeVar
 
+from jigs.given.ids import check_id
 from jigs.ground.believable import Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest
-from jigs.ids import check_id
 from jigs.reading.tomlindex import KeyPath, find_line, write_path
 
 Word = TypeVar("Word", bound=str)

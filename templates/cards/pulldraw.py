@@ -1,6 +1,6 @@
 """A pull drawn in its two places: the corner of a door, and a drawer front; reduced. mm."""
 
-from jigs.hardware import PullRecord
+from jigs.given.hardware import PullRecord
 from templates.cards.dimensions import SCALES, across, frame, upward
 from templates.hardwarewords import lettered
 from templates.marks import WIDE, Circle, Line, Mark, Outline, Text

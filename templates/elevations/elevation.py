@@ -13,9 +13,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from jigs.box.parts import Layout
-from jigs.cautions import cautions_of
 from jigs.elevation import Elevation, levels, part_wall, see_walls
 from jigs.gapsmade import measure_gaps
+from jigs.given.cautions import cautions_of
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.seen import Seen

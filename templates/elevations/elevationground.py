@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jigs.elevation import Elevation
+from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
 from jigs.seen import Seen
-from jigs.wallspec import EndKind
 from templates.cards.dimensions import hatching
 from templates.elevations.elevationbox import Scale
 from templates.marks import Line, Mark, Outline

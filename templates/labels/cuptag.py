@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from jigs.box.parts import Front, Layout
+from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
-from jigs.labelstock import Stock
 from templates.labels.labelplacing import Entry, Field, place_labels
 from templates.labels.labelwords import words_of_front_label
 from templates.labels.payload import fit_payload

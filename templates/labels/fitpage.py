@@ -8,8 +8,8 @@ over: its page is printed on a label, whose white is measured round a frame.
 
 from collections.abc import Iterator
 
+from jigs.given.labelstock import Stock
 from jigs.ground.geometry import rectangle
-from jigs.labelstock import Stock
 from templates.labels.labelplacing import Field, field_of
 from templates.marks import MEDIUM, THIN, Line, Mark, Outline, Page, Text
 from templates.raster import Raster

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece
+from jigs.given.job import BoxSpec
+from jigs.given.rolloutspec import Rollout
+from jigs.given.walls import place_job
+from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
-from jigs.job import BoxSpec
-from jigs.rolloutspec import Rollout
-from jigs.walls import place_job
-from jigs.wallspec import Appliance
 from templates.boxparts import parts_of_box
 from templates.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 

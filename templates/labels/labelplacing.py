@@ -8,7 +8,7 @@ that nothing is cut off.
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from jigs.labelstock import Stock
+from jigs.given.labelstock import Stock
 from templates.marks import Mark, Page
 from templates.raster import Raster
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 
 from jigs.box.parts import Layout
-from jigs.labelstock import Stock
+from jigs.given.labelstock import Stock
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labeldraw import label_marks
 from templates.labels.labelplacing import Entry, Field, place_labels

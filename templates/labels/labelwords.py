@@ -9,11 +9,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.box.parts import DrawerBox, Front, Layout, Side
-from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
+from jigs.given.confirming import OpenNumber
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
-from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side

@@ -16,8 +16,8 @@ from collections.abc import Sequence
 
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.cutlist.piece import Piece
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_mm
-from jigs.rolloutspec import Rollout
 from templates.boxparts import hung_over, hung_under
 from templates.wording import FRONT_WORDS
 

@@ -8,8 +8,8 @@ edge that is scribed.
 
 from collections.abc import Sequence
 
-from jigs.confirming import OpenNumber
 from jigs.cutlist.piece import Piece
+from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
 from templates.capitals import capitals

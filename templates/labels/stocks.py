@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.labelstock import Stock
+from jigs.given.labelstock import Stock
 from jigs.reading.jobstocks import read_stocks
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table

@@ -10,10 +10,10 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side, size_of
-from jigs.confirming import OpenNumber, RecordKind, rests_on
+from jigs.given.confirming import OpenNumber, RecordKind, rests_on
+from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.rolloutspec import Rollout
 from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.openwords import STAMP, open_cell, open_data, open_words

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from jigs.buying import DrawerBoxOrder, FrontOrder, Order
-from jigs.cautions import PAINT, cautions_of
-from jigs.confirming import OpenNumber, rests_on
+from jigs.given.cautions import PAINT, cautions_of
+from jigs.given.confirming import OpenNumber, rests_on
+from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET
-from jigs.job import Job
 from jigs.needed import Item
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import (

@@ -7,11 +7,11 @@ tables, by a short name (P1, G1).
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from jigs.cautions import cautions_of
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
+from jigs.given.cautions import cautions_of
+from jigs.given.job import BoxSpec, Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
-from jigs.job import BoxSpec, Job
 from templates.findings import before_cutting
 from templates.lists.partslist import PartsList
 from templates.lists.partstotals import (

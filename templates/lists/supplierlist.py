@@ -6,8 +6,8 @@ that a front list leaves alone.
 """
 
 from jigs.buying import FrontOrder, Order
+from jigs.given.job import Job
 from jigs.ground.lengths import Unit
-from jigs.job import Job
 from jigs.supplierrows import SupplierRow, supplier_rows
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import STATE_WORDS, making, sizes

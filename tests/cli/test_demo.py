@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.job import BOX_KINDS, FRONT_KINDS
+from jigs.given.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.demo import demo_files

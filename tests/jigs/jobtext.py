@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.job import Job
 from jigs.ground.errors import ReadingError
-from jigs.job import Job
 from jigs.reading.jobfile import read_job_file
 
 JOB = """\

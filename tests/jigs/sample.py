@@ -1,8 +1,7 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
 from jigs.box.parts import Front, Layout, Side
-from jigs.ground.lengths import Unit
-from jigs.hardware import (
+from jigs.given.hardware import (
     HINGE_RESTS,
     PULL_RESTS,
     SLIDE_RESTS,
@@ -11,7 +10,8 @@ from jigs.hardware import (
     PullRecord,
     SlideRecord,
 )
-from jigs.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
+from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
+from jigs.ground.lengths import Unit
 from jigs.layout import lay_out
 
 SURE: dict[str, Confirmed] = dict.fromkeys((*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS), "measured")

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
+from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
+from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
-from jigs.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
 from jigs.layout import lay_out
-from jigs.wallspec import Appliance, WallEnd, WallSpec
 from tests.jigs.sample import box, job
 
 NEAR = 1e-6

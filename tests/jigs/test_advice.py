@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.advice import EN_1116, KCMA, advise
-from jigs.build import Build
+from jigs.given.build import Build
+from jigs.given.job import BoxSpec
 from jigs.ground.lengths import Unit
-from jigs.job import BoxSpec
 from jigs.layout import lay_out
 from templates.findings import check_text
 from tests.jigs.sample import box, job, lay

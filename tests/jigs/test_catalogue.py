@@ -14,7 +14,7 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord, Standing
 from tests.jigs.sample import SURE
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, lay
 
 

@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import FrontMaterial, Hand
 from jigs.ground.geometry import Fitting, mirror_x
-from jigs.hardware import HingeRecord
 from jigs.hinge import (
     choose_tab_and_plate,
     cup_fittings,
@@ -19,7 +20,6 @@ from jigs.hinge import (
     plate_fittings,
     skin_under_cup,
 )
-from jigs.job import FrontMaterial, Hand
 from tests.uneven import DOOR_WIDTH
 
 HINGE = HingeRecord(name="mine", constant=15.0, plates=(0.0, 2.0, 3.0))

@@ -3,9 +3,9 @@
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.ground.geometry import Hole
-from jigs.hardware import HingeRecord, SlideRecord
-from jigs.job import FrontKind, FrontSpec, Grid, Use
 from jigs.layout import lay_out
 from jigs.slidegrid import slides_off_row
 from tests import uneven

@@ -6,8 +6,8 @@ import pytest
 
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
+from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.grid import balanced_start
-from jigs.job import BoxSpec, FrontSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import UNDER_COUNTER, box, front_of, job, side_of
 

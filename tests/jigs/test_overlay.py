@@ -14,9 +14,9 @@ from jigs.box.carcass import Carcass
 from jigs.box.frame import frame_of
 from jigs.box.parts import Layout
 from jigs.catalogue import generic_hinges
-from jigs.hardware import HingeRecord
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.hinge import choose_tab_and_plate
-from jigs.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout import lay_out
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import (

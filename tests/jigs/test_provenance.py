@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.confirming import OpenNumber
-from jigs.job import FrontSpec, Reveal
+from jigs.given.confirming import OpenNumber
+from jigs.given.job import FrontSpec, Reveal
+from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout import lay_out
-from jigs.wallspec import WallEnd, WallSpec
 from templates.partwords import words_of_front
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, codes, front_of, job, side_of
 

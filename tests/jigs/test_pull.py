@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.given.hardware import PullRecord
+from jigs.given.job import BoxKind, FrontKind, Hand
 from jigs.ground.geometry import Hole, rectangle
 from jigs.ground.lengths import Unit
-from jigs.hardware import PullRecord
-from jigs.job import BoxKind, FrontKind, Hand
 from jigs.pull import (
     SCREW_STOCK,
     PulledFront,

@@ -5,9 +5,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
-from jigs.job import BoxSpec, FrontSpec
+from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.walls import place_boxes
 from jigs.layout import lay_out
-from jigs.walls import place_boxes
 from tests.jigs.sample import box, codes, front_of, job
 
 

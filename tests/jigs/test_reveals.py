@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, codes, front_of, lay
 
 

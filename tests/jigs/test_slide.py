@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import rectangle
-from jigs.hardware import SlideRecord
 from jigs.slide import (
     SLIDE_SET_BACK,
     depth_needed,

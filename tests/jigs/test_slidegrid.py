@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.job import ColumnSpec, FrontSpec, Grid
+from jigs.given.job import ColumnSpec, FrontSpec, Grid
 from jigs.layout import lay_out
 from jigs.slidegrid import slides_off_row
 from templates.findings import check_text

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 
 from jigs.box.parts import Layout
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.storystick import SAME, find_sticks

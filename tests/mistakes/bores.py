@@ -1,7 +1,7 @@
 """Mistakes at the drill: where, how deep, into which face, from which paper."""
 
+from jigs.given.printer import BARS, Printer
 from jigs.ground.lengths import Unit
-from jigs.printer import BARS, Printer
 from templates.cards.faces import views_of_front
 from templates.marks import Line
 from templates.paper import PAPERS, Paper

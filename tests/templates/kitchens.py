@@ -4,11 +4,11 @@ from dataclasses import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
-from jigs.job import ColumnSpec, FrontSpec, ShelfSpec
-from jigs.labelstock import Stock
+from jigs.given.job import ColumnSpec, FrontSpec, ShelfSpec
+from jigs.given.labelstock import Stock
+from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.layout import lay_out
-from jigs.rolloutspec import RolloutSpec
-from jigs.wallspec import Appliance, WallEnd, WallSpec
 from templates.labels.labellist import Kinds, Order, list_labels
 from templates.labels.labels import label_pages
 from templates.labels.labelwords import LabelWords

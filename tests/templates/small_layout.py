@@ -2,7 +2,7 @@
 
 from jigs.box.parts import Layout
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.job import BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
+from jigs.given.job import BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout import lay_out
 
 

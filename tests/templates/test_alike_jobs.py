@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec, Job
 from jigs.ground.geometry import collect_holes
-from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from templates.cards.faces import FaceView
 from templates.paper import PAPERS, Paper

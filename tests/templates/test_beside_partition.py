@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Front
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from templates.cards.faces import views_of_front
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -8,8 +8,8 @@ import pytest
 import zxingcpp
 from PIL import Image
 
-from jigs.labelstock import Stock
-from jigs.printer import Printer
+from jigs.given.labelstock import Stock
+from jigs.given.printer import Printer
 from templates.labels.cuptag import find_tagged, tag_pages
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.cautions import CARE
+from jigs.given.cautions import CARE
 from templates.marks import Text
 from templates.paper import PAPERS
 from templates.sheets import make_sheets

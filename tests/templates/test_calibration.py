@@ -6,8 +6,8 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from jigs.given.printer import BARS, Printer
 from jigs.layout import lay_out
-from jigs.printer import BARS, Printer
 from jigs.reading.inputs import read_job
 from templates.calibration import calibration_page
 from templates.cover import CARD

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cautions import NO_CODE
+from jigs.given.cautions import NO_CODE
 from jigs.ground.finding import error
 from jigs.ground.problems import Problem
 from templates.cover import CARD, cover_pages

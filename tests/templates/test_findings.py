@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from jigs.job import FrontSpec
 from jigs.provenance import with_open
 from templates.findings import (
     WIDTH,

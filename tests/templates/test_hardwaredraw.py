@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.confirming import Record
-from jigs.hardware import HingeRecord
-from jigs.job import Material, Reveal
+from jigs.given.confirming import Record
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import Material, Reveal
 from templates.hardwaredraw import Boards, hardware_page
 from templates.marks import Circle, Page, Text
 from templates.paper import PAPERS

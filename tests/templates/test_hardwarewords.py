@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.confirming import Record
+from jigs.given.confirming import Record
 from templates.hardwarewords import list_text, record_text
 
 

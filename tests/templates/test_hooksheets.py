@@ -6,10 +6,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec
+from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.lengths import Unit
-from jigs.job import FrontSpec
 from jigs.layout import lay_out
-from jigs.rolloutspec import RolloutSpec
 from templates.outlines import outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

@@ -9,9 +9,9 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.buying import make_order
-from jigs.confirming import OpenNumber, Value
 from jigs.cutlist.cutlist import cut_job
-from jigs.job import FrontSpec
+from jigs.given.confirming import OpenNumber, Value
+from jigs.given.job import FrontSpec
 from jigs.layout import lay_out
 from templates.dxf import write_dxf
 from templates.labels.labellist import list_labels

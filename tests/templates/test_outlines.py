@@ -15,8 +15,8 @@ import pytest
 from hypothesis import given, settings
 
 from jigs.box.parts import Layout
+from jigs.given.job import FrontKind, Job
 from jigs.ground.geometry import Face, Hole
-from jigs.job import FrontKind, Job
 from jigs.layout import lay_out
 from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf

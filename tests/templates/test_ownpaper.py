@@ -2,8 +2,8 @@
 
 import pytest
 
+from jigs.given.printer import Printer
 from jigs.ground.errors import LengthError
-from jigs.printer import Printer
 from templates.marks import Page
 from templates.ownpaper import LEAST, named_paper
 from templates.paper import MARGIN, PAPERS

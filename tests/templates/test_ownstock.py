@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
+from jigs.given.labelstock import Stock, find_faults
 from jigs.ground.sheetsizes import Sheet
-from jigs.labelstock import Stock, find_faults
 from templates.labels.labels import label_pages
 from templates.marks import Text
 from templates.raster import Raster

@@ -8,8 +8,8 @@ import pytest
 from jigs.box.parts import Front, Layout
 from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
+from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from templates.lists.holelist import holes_json
 from templates.lists.ordertext import order_text

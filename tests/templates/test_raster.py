@@ -8,9 +8,9 @@ import pypdfium2
 import pytest
 import zxingcpp
 
+from jigs.given.labelstock import Stock
+from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import Sheet
-from jigs.labelstock import Stock
-from jigs.printer import Printer
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr

@@ -10,7 +10,7 @@ import pdfplumber
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper

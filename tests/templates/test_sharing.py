@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 import templates.demo
 from jigs.box.parts import Layout
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates import page

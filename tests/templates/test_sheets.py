@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.given.job import Job
 from jigs.ground.finding import error
-from jigs.job import Job
 from jigs.layout import lay_out
 from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper

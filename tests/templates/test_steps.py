@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.cautions import CAUTION_FOR, PARTITION_HOLES
+from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
 from templates.cards.faces import FaceView, view_of_side, views_of_front
 from templates.marks import Text
 from templates.page import draw_plan, plan_face

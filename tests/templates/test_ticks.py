@@ -3,7 +3,7 @@
 import json
 import re
 
-from jigs.printer import Printer
+from jigs.given.printer import Printer
 from templates.labels.payload import LONGEST
 from templates.marks import Qr, Text
 from templates.pdf import write_pdf

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.box.parts import Layout
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from templates.marks import WIDE, Line, Qr, Text
 from templates.page import Sheet

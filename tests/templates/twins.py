@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from jigs.box.parts import Front, Layout
+from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.geometry import Hole
-from jigs.job import BoxSpec, FrontSpec
 from templates.alike import Batch
 from templates.marks import Text
 from templates.paper import PAPERS, Paper

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Literal
 
 from jigs.box.parts import Layout
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from jigs.layout import lay_out
 from templates.cards.card import Card
 from templates.page import Placed

@@ -5,7 +5,7 @@ import pytest
 from jigs.box.carcass import Carcass
 from jigs.box.doors import DoorPlan, door_mass, plan_door
 from jigs.box.fronts import PlacedFront, place_fronts
-from jigs.job import BoxKind, FrontSpec
+from jigs.given.job import BoxKind, FrontSpec
 from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box
 
 

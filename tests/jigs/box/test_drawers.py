@@ -14,8 +14,8 @@ from jigs.box.drawers import (
     off_grid,
     place_drawers,
 )
+from jigs.given.hardware import SlideRecord
 from jigs.ground.grid import balanced_start
-from jigs.hardware import SlideRecord
 
 RUNNER = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
 HEIGHT, SIDE, REVEAL, GAP = 774.7, 18.3, 1.6, 3.2

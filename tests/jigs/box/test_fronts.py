@@ -14,7 +14,7 @@ from jigs.box.fronts import (
     share_heights,
     single_width,
 )
-from jigs.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
+from jigs.given.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
 
 GOLDEN = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
 

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec, HandHole
 from jigs.ground.geometry import Hole
-from jigs.job import FrontSpec, HandHole
 from tests.jigs.sample import box, codes, front_of, lay
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6

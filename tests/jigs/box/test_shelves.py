@@ -12,8 +12,8 @@ from shapely.geometry import box as rectangle
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout, Side
 from jigs.box.shelves import rear_row
+from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.ground.grid import balanced_start
-from jigs.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from jigs.job import BoxSpec, FrontKind, FrontSpec, HandHole, ShelfSpec
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec, HandHole, ShelfSpec
+from jigs.given.rolloutspec import RolloutSpec
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.rolloutspec import RolloutSpec
 from tests.jigs.sample import box, codes, lay
 
 ASKED = {"appliance-place", "opening-not-noted", "no-shelf"}

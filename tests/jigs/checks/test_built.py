@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
+from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
-from jigs.rolloutspec import RolloutSpec
 from tests.jigs.sample import box, codes, lay
 
 W, H, D = 457.2, 774.7, 584.2

@@ -6,8 +6,8 @@ from jigs.box.carcass import Carcass
 from jigs.box.fronts import place_fronts
 from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
+from jigs.given.job import BoxKind, FrontSpec
 from jigs.ground.problems import Problem
-from jigs.job import BoxKind, FrontSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job
 

@@ -8,9 +8,9 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.crosswise import check_crosswise
+from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem
-from jigs.job import FrontSpec
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.delivery.test_matching import deliver, row

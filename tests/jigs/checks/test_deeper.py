@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.build import Build
+from jigs.given.build import Build
+from jigs.given.hardware import Confirmed, PullRecord
+from jigs.given.job import BoxSpec, FrontSpec, Grid, Hand, Job
+from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.problems import Problem
-from jigs.hardware import Confirmed, PullRecord
-from jigs.job import BoxSpec, FrontSpec, Grid, Hand, Job
 from jigs.layout import lay_out
-from jigs.wallspec import Appliance, WallSpec
 from tests.jigs.sample import PULL, box, job
 
 KNOB = replace(PULL, centers=None, door_inset=50.0)

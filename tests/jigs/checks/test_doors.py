@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.hardware import HingeKind, HingeRecord
-from jigs.job import FrontSpec, Reveal
+from jigs.given.hardware import HingeKind, HingeRecord
+from jigs.given.job import FrontSpec, Reveal
 from jigs.layout import lay_out
 from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box, codes, job
 

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.hardware import SlideRecord
-from jigs.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES

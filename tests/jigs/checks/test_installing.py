@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from jigs.checks.cutting import with_cutting
 from jigs.checks.installing import check_legs, check_tilting
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
+from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
 from jigs.layout import lay_out
-from jigs.wallspec import WallSpec
 from tests.jigs.sample import MATERIAL, box, job
 
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.jobtext import JOB, read

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.job import FrontSpec, HandHole
+from jigs.given.leaflet import Leaflet
 from jigs.ground.errors import ReadingError
-from jigs.job import FrontSpec, HandHole
 from jigs.layout import lay_out
-from jigs.leaflet import Leaflet
 from jigs.reading.inputs import read_job
 from templates.leafletwords import leaflet_facts
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, lay

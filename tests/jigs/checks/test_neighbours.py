@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.ground.lengths import format_length
-from jigs.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
 from tests.jigs.sample import box, codes, job
 

@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 
 from jigs.advice import advise
 from jigs.cutlist.cutlist import cut_list
+from jigs.given.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal
+from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal
 from jigs.layout import lay_out
 from jigs.run import run_of, taken_by
-from jigs.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from templates.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.checks.sameplace import find_displaced
-from jigs.job import BoxKind, BoxSpec, FrontSpec, Job
+from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
+from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout import lay_out
-from jigs.rolloutspec import RolloutSpec
 from jigs.run import taken_by
-from jigs.wallspec import Appliance, WallSpec
 from tests.jigs.sample import box, job
 
 TOP = 101.6 + 774.7

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.confirming import how_confirmed, open_keys
-from jigs.job import FrontSpec
+from jigs.given.confirming import how_confirmed, open_keys
+from jigs.given.job import FrontSpec
 from jigs.layout import lay_out
 from tests.jigs.cases.kitchen import box as cabinet
 from tests.jigs.cases.kitchen import codes as codes_of

@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.build import Build
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list
-from jigs.job import FrontSpec, Job, Material
+from jigs.given.build import Build
+from jigs.given.job import FrontSpec, Job, Material
 from jigs.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job, lay
 from tests.jobs import jobs

@@ -2,9 +2,9 @@
 
 import pytest
 
-from jigs.build import Build
 from jigs.cutlist.drawers import DrawerShape, cut_drawer
 from jigs.cutlist.piece import Piece
+from jigs.given.build import Build
 from tests import uneven
 
 TD, H, L, W = 15.9, 101.6, 533.0, 409.6

@@ -11,8 +11,8 @@ from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.joints import Joints, stand_uprights
 from jigs.cutlist.piece import Block, Piece
+from jigs.given.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.ground.geometry import Fitting, Hole
-from jigs.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.build import Build
 from jigs.cutlist.boxes import pieces_of_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.piece import Piece
+from jigs.given.build import Build
+from jigs.given.job import BoxKind, BoxSpec, ColumnSpec, FrontSpec, Job, Material, ShelfSpec
 from jigs.ground.lengths import Unit
-from jigs.job import BoxKind, BoxSpec, ColumnSpec, FrontSpec, Job, Material, ShelfSpec
 from jigs.layout import lay_out
 from tests.jigs.cutlist.blocks import NEAR, ends_meet, outside, overlaps, sizes
 from tests.jigs.sample import box, job, lay

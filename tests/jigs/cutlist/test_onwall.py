@@ -6,8 +6,8 @@ import pytest
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
-from jigs.job import BoxSpec, Job
-from jigs.walls import place_job
+from jigs.given.job import BoxSpec, Job
+from jigs.given.walls import place_job
 from tests.templates.kitchens import workshop
 
 LAYOUT = workshop()

@@ -8,7 +8,7 @@ import pytest
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import find_runs, sleeper_places
-from jigs.job import BoxSpec, FrontSpec
+from jigs.given.job import BoxSpec, FrontSpec
 from tests.jigs.sample import box, job, lay
 
 PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=True)

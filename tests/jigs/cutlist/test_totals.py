@@ -5,7 +5,7 @@ import pytest
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import add_banding, add_boards, band_to_buy, over_sheet
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, lay
 
 

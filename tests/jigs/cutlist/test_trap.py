@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.build import Build
 from jigs.cutlist.trap import find_trap, guess_trade_size
+from jigs.given.build import Build
 from jigs.ground.lengths import Unit
 from tests.jigs.sample import box, job
 

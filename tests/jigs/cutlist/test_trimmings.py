@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.build import Build
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.trimmings import (
@@ -16,10 +15,11 @@ from jigs.cutlist.trimmings import (
     trim_boxes,
 )
 from jigs.elevation import see_walls
-from jigs.job import BoxSpec, FrontMaterial, Hand
+from jigs.given.build import Build
+from jigs.given.job import BoxSpec, FrontMaterial, Hand
+from jigs.given.walls import boxes_at_end, end_boxes, place_job
+from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout import lay_out
-from jigs.walls import boxes_at_end, end_boxes, place_job
-from jigs.wallspec import WallEnd, WallSpec
 from tests.jigs.sample import MATERIAL, box, job
 
 DB, T, BUMPER = 584.2, 19.05, 2.0

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.delivery.listing import SYNONYMS, read_delivered
-from jigs.delivery.piece import DeliveredList
+from jigs.given.delivery import DeliveredList
 from jigs.ground.lengths import Unit
 
 

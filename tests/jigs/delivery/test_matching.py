@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 
 from jigs.delivery.handing import with_delivery
 from jigs.delivery.ordering import Ordered, list_ordered
-from jigs.delivery.piece import DeliveredList, Delivery, Piece
+from jigs.given.delivery import DeliveredList, Delivery, Piece
+from jigs.given.job import FrontSpec, Job
 from jigs.ground.errors import ReadingError
-from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from tests.jigs.sample import box, job
 

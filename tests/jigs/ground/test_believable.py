@@ -8,13 +8,13 @@ from typing import Any
 
 import pytest
 
-from jigs.build import Build
 from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.build import Build
+from jigs.given.job import Job, Material, Reveal
 from jigs.ground.believable import MM_PER, Range, measure
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import BareUnit
 from jigs.ground.problems import Problem
-from jigs.job import Job, Material, Reveal
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import FaultBook, Table

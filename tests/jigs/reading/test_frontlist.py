@@ -6,9 +6,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from jigs.given.job import FRONT_KINDS
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
-from jigs.job import FRONT_KINDS
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.listedfront import FrontList
 

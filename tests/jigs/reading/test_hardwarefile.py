@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.job import Job
+from jigs.given.job import Job
 from tests.jigs.jobtext import JOB, faults_of, read
 
 SHARED = """\

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.wallspec import Appliance, WallEnd
+from jigs.given.wallspec import Appliance, WallEnd
 from tests.jigs.jobtext import JOB, faults_of, line_of, read
 
 SOUTH = """

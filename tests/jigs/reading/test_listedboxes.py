@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.ground.errors import ReadingError
-from jigs.job import BoxSpec, FrontSpec, Reveal
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.listedboxes import infer_boxes, join_fronts, list_inferred
 

@@ -9,12 +9,12 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
 from jigs.box.parts import Front, Layout
+from jigs.given.job import FrontSpec, Job
+from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
-from jigs.job import FrontSpec, Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.seen import Seen
-from jigs.wallspec import Appliance, WallEnd, WallSpec
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations
 from templates.elevations.elevationtitle import FRAME, TITLE

@@ -2,9 +2,9 @@
 
 import pytest
 
+from jigs.given.labelstock import Stock
+from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import SHEETS, Sheet
-from jigs.labelstock import Stock
-from jigs.printer import Printer
 from templates.labels.fitpage import FRAME, fit_page
 from templates.labels.stocks import STOCKS
 from templates.marks import Line, Outline, Page, Text

@@ -4,7 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from templates.labels.keyplan import LEAST, KeyPlan, black_front, black_piece, black_side
 from templates.marks import MEDIUM, Area, Line, Mark, Outline
 from tests.jigs.sample import box, front_of, lay, side_of

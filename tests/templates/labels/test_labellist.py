@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
-from jigs.job import FrontSpec, Job
+from jigs.given.job import FrontSpec, Job
 from jigs.layout import lay_out
 from templates.labels.labellist import Order, list_labels
 from tests.jigs.sample import box, lay

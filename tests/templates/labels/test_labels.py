@@ -16,10 +16,10 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
+from jigs.given.job import FrontSpec
+from jigs.given.labelstock import Stock
 from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
-from jigs.job import FrontSpec
-from jigs.labelstock import Stock
 from jigs.provenance import OpenCuts
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.job import FrontSpec
+from jigs.given.job import FrontSpec
 from templates.findings import check_text, closing_text, incomplete_words
 from templates.labels.labelwords import (
     LabelWords,

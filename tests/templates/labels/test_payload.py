@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec
 from jigs.ground.finding import error
-from jigs.job import FrontSpec
 from templates.labels.payload import LONGEST, drawer_box_payload, front_payload, side_payload, spell
 from tests.jigs.sample import box, lay
 

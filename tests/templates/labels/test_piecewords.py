@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.confirming import open_numbers
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.hardware import SlideRecord
+from jigs.given.confirming import open_numbers
+from jigs.given.hardware import SlideRecord
 from templates.labels.labelwords import LabelWords, words_of_side_label
 from templates.labels.piecewords import words_of_piece_label
 from tests.jigs.sample import side_of

@@ -4,7 +4,7 @@ from itertools import combinations
 
 import pytest
 
-from jigs.labelstock import Stock, find_faults
+from jigs.given.labelstock import Stock, find_faults
 from templates.labels.stocks import STOCKS, list_text
 
 EVERY = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)

@@ -6,9 +6,9 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.buying import make_order
-from jigs.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
 from jigs.cutlist.cutlist import cut_job
-from jigs.job import BoxKind, FrontSpec
+from jigs.given.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
+from jigs.given.job import BoxKind, FrontSpec
 from templates.elevations.elevation import draw_elevations
 from templates.lists.orderlist import order_json
 from templates.lists.ordertext import order_text

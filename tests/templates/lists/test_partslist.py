@@ -8,9 +8,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.build import Build
 from jigs.checks.cutting import with_cutting
-from jigs.job import FrontSpec, Job, ShelfSpec
+from jigs.given.build import Build
+from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.layout import lay_out
 from templates.lists.partslist import COLUMNS, PartsList, choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text

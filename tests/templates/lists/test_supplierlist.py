@@ -13,8 +13,8 @@ from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.delivery.handing import with_delivery
 from jigs.delivery.listing import read_delivered
-from jigs.ids import LONGEST
-from jigs.job import Job
+from jigs.given.ids import LONGEST
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job

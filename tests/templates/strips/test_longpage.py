@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.job import Job
+from jigs.given.job import Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.border import BOTTOM_STRIP

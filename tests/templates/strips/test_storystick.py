@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.confirming import open_numbers
+from jigs.given.confirming import open_numbers
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
-from jigs.hardware import SlideRecord
-from jigs.job import Job
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.storystick import Stick, find_sticks

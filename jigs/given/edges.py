@@ -12,7 +12,7 @@ paper stands on it.
 import math
 from typing import Literal
 
-from jigs.job import BoxKind, Profile
+from jigs.given.job import BoxKind, Profile
 
 BevelledEdge = Literal["top", "bottom"]
 

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.given.job import Job
+from jigs.given.labelstock import LEAST, Stock, find_faults
 from jigs.ground.errors import ReadingError
 from jigs.ground.sheetsizes import SHEETS
-from jigs.job import Job
-from jigs.labelstock import LEAST, Stock, find_faults
 from jigs.reading.jobfile import read_job_file
 from tests.cli.conftest import SMALL
 

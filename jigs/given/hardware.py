@@ -3,7 +3,7 @@
 A record is a frozen value. Generic records ship with the tool as data (`jigs/fittings/records/`), each
 number with its standing; a job's own record is `like` one of them and overrides what differs.
 Numbers that differ from make to make stand beside each record's keys with what rests on them;
-until `confirmed` names such a number, it is open (`jigs.confirming`), and whatever rests on it
+until `confirmed` names such a number, it is open (`jigs.given.confirming`), and whatever rests on it
 says so.
 """
 

@@ -17,8 +17,8 @@ import unicodedata
 from collections.abc import Collection, Iterable, Iterator
 from itertools import count as count_up
 
+from jigs.given.job import FrontKind
 from jigs.ground.errors import Fault, JigsheetError
-from jigs.job import FrontKind
 
 LONGEST = 16
 """Characters an ID may have as given: what is added by the tool comes on top."""

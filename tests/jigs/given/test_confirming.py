@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from jigs.catalogue import derive, generic_hinges, generic_slides
-from jigs.confirming import (
+from jigs.given.confirming import (
     heading_of,
     how_confirmed,
     number_words,
@@ -15,7 +15,7 @@ from jigs.confirming import (
     open_keys,
     open_numbers,
 )
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.layout import lay_out
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SURE

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.job import BoxSpec, Hand
+from jigs.given.job import BoxSpec, Hand
+from jigs.given.walls import corner_lines, end_boxes, neighbours, place_boxes
+from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.layout import lay_out
-from jigs.walls import corner_lines, end_boxes, neighbours, place_boxes
-from jigs.wallspec import Appliance, WallEnd, WallSpec
 from tests.jigs.sample import box, job
 
 

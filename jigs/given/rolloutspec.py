@@ -10,7 +10,7 @@ passes the open door and its hinges.
 
 from dataclasses import dataclass
 
-from jigs.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import Fitting
 from jigs.ground.problems import Problem
 

@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.ground.errors import JigsheetError
-from jigs.ids import (
+from jigs.given.ids import (
     LONGEST,
     check_id,
     find_clashes,
@@ -17,6 +16,7 @@ from jigs.ids import (
     name_parts,
     names_board,
 )
+from jigs.ground.errors import JigsheetError
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,8 @@ it is common practice of the trade, no source.
 
 from collections.abc import Iterable, Mapping
 
+from jigs.given.job import BoxKind
 from jigs.ground.geometry import Purpose
-from jigs.job import BoxKind
 
 NO_CODE = "The tool does not check code: building, electrical and gas rules are yours to look up."
 """What the tool leaves to its user, to be quoted by itself."""

@@ -4,7 +4,7 @@ from typing import get_args
 
 import pytest
 
-from jigs.cautions import CAUTION_FOR, CAUTIONS, NO_CODE
+from jigs.given.cautions import CAUTION_FOR, CAUTIONS, NO_CODE
 from jigs.ground.geometry import Purpose
 
 

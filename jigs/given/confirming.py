@@ -4,7 +4,7 @@ A number of a record is open until the record's `confirmed` covers it, whatever 
 that is written stands at `jigs.reading.jobconfirmed`. An open number keeps nothing back: it is
 told, with its value, on whatever rests on it.
 
->>> from jigs.hardware import HingeRecord
+>>> from jigs.given.hardware import HingeRecord
 >>> mine = HingeRecord(name="mine", confirmed={"constant": "leaflet", "plates": "leaflet"})
 >>> open_keys(mine)
 ('fixing_spacing', 'fixing_inboard', 'cup_depth')
@@ -17,7 +17,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.hardware import (
+from jigs.given.hardware import (
     HINGE_RESTS,
     PULL_RESTS,
     SIDE_ALONE,

@@ -8,7 +8,7 @@ At an inside corner the x of a base box counts from the front line of the other 
 that of a wall box from its wall boxes, which are less deep, or from the room's wall where it has
 none. All places come out counted from the line of the base boxes.
 
->>> from jigs.job import BoxSpec
+>>> from jigs.given.job import BoxSpec
 >>> boxes = [BoxSpec(id=name, kind="base", width=600, height=720, depth=560, above_floor=100)
 ...          for name in ("B1", "B2")]
 >>> place_boxes(boxes)
@@ -19,9 +19,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
+from jigs.given.job import BoxSpec, Hand, Job, PanelKind
+from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import SLACK
-from jigs.job import BoxSpec, Hand, Job, PanelKind
-from jigs.wallspec import Appliance, WallSpec
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""

@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from jigs.edges import bevelled_edge, fold_error
-from jigs.job import BoxKind
+from jigs.given.edges import bevelled_edge, fold_error
+from jigs.given.job import BoxKind
 
 
 @pytest.mark.parametrize("radius", [0.0, 1.0, 3.0, 10.0])

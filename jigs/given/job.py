@@ -10,18 +10,18 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
-from jigs.build import Build
-from jigs.delivery.piece import Delivery
+from jigs.given.build import Build
+from jigs.given.delivery import Delivery
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.given.labelstock import Stock
+from jigs.given.leaflet import Leaflet
+from jigs.given.paint import Paint
+from jigs.given.printer import Printer
+from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt
 from jigs.ground.geometry import End, Face
 from jigs.ground.lengths import Unit
-from jigs.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.labelstock import Stock
-from jigs.leaflet import Leaflet
-from jigs.paint import Paint
-from jigs.printer import Printer
-from jigs.rolloutspec import RolloutSpec
-from jigs.wallspec import WallSpec
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]

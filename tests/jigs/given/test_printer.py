@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.printer import BARS, Printer, find_faults, skew_of
+from jigs.given.printer import BARS, Printer, find_faults, skew_of
 
 
 def test_factors_are_nominal_over_measured() -> None:

@@ -1,0 +1,1 @@
+"""What was said: the job as it was read, and its parts as values; nothing is computed here."""
