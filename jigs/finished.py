@@ -11,7 +11,7 @@ from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
 from jigs.box.inhand import has_size
 from jigs.box.parts import Front
-from jigs.fivepiece import assumed_of_frame, frame_of
+from jigs.fittings.fivepiece import assumed_of_frame, frame_of
 from jigs.given.confirming import how_confirmed
 from jigs.given.edges import bevelled_edge
 from jigs.given.job import BoxSpec, Job

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.box.parts import Front, Layout
+from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
-from jigs.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.provenance import with_open
 
 LEVEL = 0.5

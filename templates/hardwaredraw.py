@@ -8,11 +8,11 @@ laid on a drawing of 1:1 must agree with it. Millimetres.
 
 from dataclasses import dataclass
 
+from jigs.fittings.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
+from jigs.fittings.slide import hole_above_drawer
 from jigs.given.confirming import Record, kind_of
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
-from jigs.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
-from jigs.slide import hole_above_drawer
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.cards.pulldraw import pull_corner, pull_on_drawer

@@ -4,9 +4,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from string import ascii_lowercase
 
+from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, kind_of, open_keys
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord, Standing
-from jigs.hooks import HOOK_KEYS
 
 STANDINGS: Mapping[Standing, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",

@@ -2,12 +2,12 @@
 
 from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
+from jigs.fittings.pull import COUNTERBORE_DIAMETER
 from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
-from jigs.pull import COUNTERBORE_DIAMETER
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.capitals import capitals
 from templates.gapwords import gaps_here, reveals_of

@@ -6,7 +6,7 @@ from typing import TypeVar
 
 from hypothesis import strategies as st
 
-from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
     BAND_STATES,

@@ -21,15 +21,15 @@ from jigs.checks.doors import (
     check_tab,
 )
 from jigs.checks.fivepiece import check_stile
-from jigs.fivepiece import frame_of, glass_door_mass
+from jigs.fittings.fivepiece import frame_of, glass_door_mass
+from jigs.fittings.hinge import choose_tab_and_plate, least_reveal
+from jigs.fittings.hingecount import DENSITIES, compute_mass, count_hinges
+from jigs.fittings.placing import Door, place_hinges
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem
-from jigs.hinge import choose_tab_and_plate, least_reveal
-from jigs.hingecount import DENSITIES, compute_mass, count_hinges
-from jigs.placing import Door, place_hinges
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,13 +26,13 @@ from jigs.checks.drawers import (
 )
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
-from jigs.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
+from jigs.fittings.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
+from jigs.fittings.hooks import hook_fittings
+from jigs.fittings.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem
-from jigs.hooks import hook_fittings
-from jigs.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

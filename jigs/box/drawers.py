@@ -20,11 +20,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jigs.fittings.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH, hole_at_or_above
 from jigs.ground.lengths import Unit
-from jigs.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""

@@ -14,13 +14,13 @@ from jigs.box.doors import DoorPlan, plan_door
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
 from jigs.findings import Findings
+from jigs.fittings.hinge import PLATE_BEYOND, plate_fittings
+from jigs.fittings.placing import FROM_PANEL
+from jigs.fittings.slide import slide_fitting
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import Hand, Job
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.problems import Problem
-from jigs.hinge import PLATE_BEYOND, plate_fittings
-from jigs.placing import FROM_PANEL
-from jigs.slide import slide_fitting
 
 Work = dict[FaceKey, list[Fitting]]
 """The fittings of each drilled face, counted from the box's bottom end."""

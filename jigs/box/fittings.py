@@ -18,14 +18,14 @@ from jigs.checks.pulls import (
     check_pull_at_box,
     check_screws,
 )
-from jigs.fivepiece import Frame, frame_of, stands_on_panel
-from jigs.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
+from jigs.fittings.fivepiece import Frame, frame_of, stands_on_panel
+from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
+from jigs.fittings.hinge import cup_fittings
+from jigs.fittings.pull import COUNTERBORE_DEPTH, pull_screw
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.hinge import cup_fittings
-from jigs.pull import COUNTERBORE_DEPTH, pull_screw
 
 GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""

@@ -17,14 +17,14 @@ from dataclasses import dataclass, replace
 from jigs.box.fronts import PlacedFront
 from jigs.checks.fivepiece import settle_pulls
 from jigs.checks.pulls import check_pull_flags
-from jigs.fivepiece import frame_of
+from jigs.fittings.fivepiece import frame_of
+from jigs.fittings.pull import LEAST_END, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.finding import error
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.pull import LEAST_END, PulledFront, place_pulls
 
 DOOR_LINE = (38.0, 64.0)
 """A door's pull from its free edge; mm (common practice, no source)."""

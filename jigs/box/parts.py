@@ -6,7 +6,7 @@ trade from them.
 
 from dataclasses import dataclass
 
-from jigs.fivepiece import Frame
+from jigs.fittings.fivepiece import Frame
 from jigs.given.confirming import OpenNumber
 from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay

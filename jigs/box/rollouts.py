@@ -18,14 +18,8 @@ from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
-from jigs.given.hardware import SlideRecord
-from jigs.given.job import BoxSpec, Hand, Job
-from jigs.given.rolloutspec import Rollout, RolloutSpec, name_rollout
-from jigs.ground.codes import part_code
-from jigs.ground.geometry import SLACK, Fitting, collect_holes
-from jigs.ground.lengths import Unit, format_mm
-from jigs.hooks import hook_fittings
-from jigs.slide import (
+from jigs.fittings.hooks import hook_fittings
+from jigs.fittings.slide import (
     drawer_length,
     hole_above_drawer,
     outside_width,
@@ -33,6 +27,12 @@ from jigs.slide import (
     rise_above_floor_line,
     slide_fitting,
 )
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.rolloutspec import Rollout, RolloutSpec, name_rollout
+from jigs.ground.codes import part_code
+from jigs.ground.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.lengths import Unit, format_mm
 
 SPACER = 20.0
 """Spacer under a rollout's slide where a door hangs; mm (common practice, no source)."""

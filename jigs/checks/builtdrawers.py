@@ -12,13 +12,13 @@ measured width, from which it then follows. So is one whose slide the measured d
 """
 
 from jigs.box.carcass import Carcass
+from jigs.fittings.slide import depth_needed, depth_short, width_error
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from jigs.ground.limits import CAREFUL, is_beyond
 from jigs.ground.problems import Problem
-from jigs.slide import depth_needed, depth_short, width_error
 
 
 def off_as_built(box: BoxSpec) -> float:

@@ -8,11 +8,11 @@ from jigs.checks.installing import check_sag
 from jigs.cutlist.cutlist import Cut, cut_job
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.pockets import FROM_HOLE
+from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import Job
 from jigs.ground.finding import warning
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
-from jigs.slide import BACK_SET_IN
 
 LEAST_WOOD = 3.0
 """What a groove leaves of its board; mm (common practice, no source)."""

@@ -6,14 +6,7 @@ from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import HingeChoice
 from jigs.checks.hardware import by_memory
-from jigs.given.confirming import how_confirmed
-from jigs.given.hardware import HingeRecord
-from jigs.given.job import Overlay
-from jigs.ground.finding import error, warning
-from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
-from jigs.ground.problems import Problem
-from jigs.hinge import (
+from jigs.fittings.hinge import (
     BELIEVABLE_CONSTANTS,
     OVERLAY_LIMIT,
     USUAL_CONSTANTS,
@@ -22,8 +15,23 @@ from jigs.hinge import (
     least_skin,
     skin_under_cup,
 )
-from jigs.hingecount import beyond_tables
-from jigs.placing import BETWEEN, FROM_END, FROM_PANEL, SHORT_SPREAD, Door, Placing, is_free
+from jigs.fittings.hingecount import beyond_tables
+from jigs.fittings.placing import (
+    BETWEEN,
+    FROM_END,
+    FROM_PANEL,
+    SHORT_SPREAD,
+    Door,
+    Placing,
+    is_free,
+)
+from jigs.given.confirming import how_confirmed
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import Overlay
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.ground.problems import Problem
 
 HUNG_WORDS: dict[Overlay, str] = {
     "full": "it lies over the whole side",

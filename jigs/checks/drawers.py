@@ -11,13 +11,8 @@ from jigs.box.drawers import (
     into_shelf,
 )
 from jigs.box.fronts import PlacedFront
-from jigs.catalogue import generic_slides
-from jigs.given.hardware import SlideRecord
-from jigs.ground.finding import error, warning
-from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
-from jigs.slide import (
+from jigs.fittings.catalogue import generic_slides
+from jigs.fittings.slide import (
     BACK_SET_IN,
     depth_needed,
     depth_short,
@@ -25,6 +20,11 @@ from jigs.slide import (
     rise_above_floor_line,
     width_error,
 )
+from jigs.given.hardware import SlideRecord
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
+from jigs.ground.problems import Problem
 
 UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
-from jigs.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
-from jigs.fixing import FixingPlan
+from jigs.fittings.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
+from jigs.fittings.fixing import FixingPlan
 from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting

@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from jigs.box.carcass import SINK_RAIL, Carcass
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox
-from jigs.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
+from jigs.fittings.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
+from jigs.fittings.pull import Flag
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.pull import Flag
 
 OFF_BOX_EDGE = 8.0
 """A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""

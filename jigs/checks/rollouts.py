@@ -15,11 +15,11 @@ from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import UNDER_SIDE_MOUNT, check_slide_depth
 from jigs.checks.hooks import check_hooks
 from jigs.checks.slideload import check_slide_load
+from jigs.fittings.slide import rise_above_floor_line
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.slide import rise_above_floor_line
 
 SWINGING = ("door", "lift")
 """What opens before a rollout."""

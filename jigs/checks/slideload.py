@@ -1,10 +1,10 @@
 """Do the slides bear the drawer? Asked only where a record says what the pair bears."""
 
+from jigs.fittings.slideload import KG_PER_POUND, expected_load
 from jigs.given.hardware import SlideRecord
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem
-from jigs.slideload import KG_PER_POUND, expected_load
 
 
 def check_slide_load(

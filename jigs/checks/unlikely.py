@@ -4,6 +4,7 @@ a workbook hides are told as well: perhaps nobody meant them."""
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front, Side
+from jigs.fittings.pull import usual_near
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
@@ -12,7 +13,6 @@ from jigs.ground.believable import Doubt
 from jigs.ground.finding import warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.pull import usual_near
 from jigs.reading.tomlindex import KeyPath, write_path
 
 

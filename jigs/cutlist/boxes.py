@@ -28,10 +28,10 @@ from jigs.cutlist.joints import Joints, Unclear, stand_uprights
 from jigs.cutlist.nailers import nailers, nailers_behind
 from jigs.cutlist.partitions import partitions
 from jigs.cutlist.piece import FRONT, Block, Edge, Groove, Piece
+from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import HANDS, BoxSpec, Hand, Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.slide import BACK_SET_IN
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,9 +11,9 @@ import math
 from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints
 from jigs.cutlist.piece import Block, Piece
+from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.slide import BACK_SET_IN
 
 TWO_NAILERS = ("wall", "tall")
 PROUD = 0.5

@@ -10,8 +10,9 @@ from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
 from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
-from jigs.catalogue import Record, generic_slides
-from jigs.fivepiece import stand_ins_of_frame
+from jigs.fittings.catalogue import Record, generic_slides
+from jigs.fittings.fivepiece import stand_ins_of_frame
+from jigs.fittings.slide import inside_depth
 from jigs.given.build import Build
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
@@ -34,7 +35,6 @@ from jigs.ground.believable import Doubt
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_mm
 from jigs.reading.jobboxes import Shelves
-from jigs.slide import inside_depth
 
 DEFAULT_HINGES: Mapping[Overlay, str] = {
     "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",

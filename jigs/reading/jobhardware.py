@@ -10,7 +10,7 @@ from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Generic
 
-from jigs.catalogue import (
+from jigs.fittings.catalogue import (
     Record,
     derive,
     generic_hinges,
@@ -18,11 +18,11 @@ from jigs.catalogue import (
     generic_slides,
     solve_constant,
 )
+from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.nearest import suggest, suggest_record
-from jigs.hooks import HOOK_KEYS
 from jigs.reading.jobconfirmed import read_confirmed
 from jigs.reading.kindranges import (
     ALONG_BOARD,

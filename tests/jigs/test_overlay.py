@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 from jigs.box.carcass import Carcass
 from jigs.box.frame import frame_of
 from jigs.box.parts import Layout
-from jigs.catalogue import generic_hinges
+from jigs.fittings.catalogue import generic_hinges
+from jigs.fittings.hinge import choose_tab_and_plate
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
-from jigs.hinge import choose_tab_and_plate
 from jigs.layout import lay_out
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import (

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material, Reveal

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record
 from templates.hardwarewords import list_text, record_text
 

@@ -19,8 +19,8 @@ from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
+from tests.jigs.fittings.test_hooks import HOOKED
 from tests.jigs.sample import box, job
-from tests.jigs.test_hooks import HOOKED
 from tests.readback import read_pages
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)

@@ -7,7 +7,7 @@ import pytest
 from jigs.box.carcass import Carcass
 from jigs.box.drawerplan import DrawerPlan, false_backing, plan_drawers
 from jigs.box.fronts import place_fronts
-from jigs.fixing import Backing
+from jigs.fittings.fixing import Backing
 from jigs.given.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
 from jigs.ground.grid import balanced_start
 from tests.jigs.sample import GOLDEN, SLIDE, UNDER_COUNTER, box, job

@@ -4,10 +4,10 @@ from jigs.box.byhand import group_by_hand
 from jigs.box.fittings import renumber
 from jigs.box.frontpulls import pull_of
 from jigs.box.fronts import PlacedFront, place_fronts
+from jigs.fittings.hinge import plate_fittings
+from jigs.fittings.slide import slide_fitting
 from jigs.given.job import FrontKind, FrontSpec, HandHole, Use
 from jigs.ground.geometry import Face
-from jigs.hinge import plate_fittings
-from jigs.slide import slide_fitting
 from tests.jigs.sample import GOLDEN, HINGE, SLIDE, box, job
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from jigs.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.build import Build
 from jigs.given.job import Job, Material, Reveal
 from jigs.ground.believable import MM_PER, Range, measure

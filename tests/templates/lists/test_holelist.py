@@ -16,8 +16,8 @@ from jigs.layout import lay_out
 from templates.labels.payload import drawer_box_payload
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
 from tests import uneven
+from tests.jigs.fittings.test_hooks import HOOKED
 from tests.jigs.sample import box, front_of, job
-from tests.jigs.test_hooks import HOOKED
 from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
 

@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from jigs.catalogue import (
+from jigs.fittings.catalogue import (
     derive,
     generic_hinges,
     generic_pulls,

@@ -11,7 +11,7 @@ The cup of a hinge must end before the groove: margin = stile - groove - (K + cu
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.fixing import HEAD, PAN_HEAD, SEAM, Backing, Place
+from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, Place
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import Unit, format_length

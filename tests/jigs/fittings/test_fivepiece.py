@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
+from jigs.fittings.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
 from jigs.given.job import FrontSpec, Hand, HandHole
 from tests.jigs.sample import box, codes, front_of, lay
 

@@ -6,17 +6,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.given.hardware import PullRecord
-from jigs.given.job import BoxKind, FrontKind, Hand
-from jigs.ground.geometry import Hole, rectangle
-from jigs.ground.lengths import Unit
-from jigs.pull import (
+from jigs.fittings.pull import (
     SCREW_STOCK,
     PulledFront,
     PullPlan,
     place_pulls,
     pull_screw,
 )
+from jigs.given.hardware import PullRecord
+from jigs.given.job import BoxKind, FrontKind, Hand
+from jigs.ground.geometry import Hole, rectangle
+from jigs.ground.lengths import Unit
 
 BAR = PullRecord(name="bar")
 """Centres 160, 50 in, 64 down, two from 762, tall pulls at 1000."""

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.fixing import (
+from jigs.fittings.fixing import (
     SCREW_STOCK,
     Backing,
     FixingPlan,

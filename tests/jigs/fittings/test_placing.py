@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.fittings.hingecount import count_hinges
+from jigs.fittings.placing import Door, end_distance, place_hinges
 from jigs.ground.grid import balanced_start
-from jigs.hingecount import count_hinges
-from jigs.placing import Door, end_distance, place_hinges
 from tests.jigs.placingrule import answer, first_hole, hinges_of
 
 GOLDEN = Door(bottom=1.6, height=774.7 - 2 * 1.6, count=2)

@@ -113,7 +113,7 @@ def _keep_reached(slide: SlideRecord) -> SlideRecord:
 
 def _read_records(file: str) -> Iterator[tuple[str, dict[str, Any], Mapping[str, Standing]]]:
     """Read a file of families: each record's name, its values in mm, their standing."""
-    data = tomllib.loads(files("jigs.records").joinpath(file).read_text(encoding="utf-8"))
+    data = tomllib.loads(files("jigs.fittings.records").joinpath(file).read_text(encoding="utf-8"))
     for family in data["family"]:
         stated = {**data["base"][family.pop("base")], **family}
         names = stated.pop("names")

@@ -7,15 +7,15 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
+from jigs.fittings.hooks import HOOK_KEYS, hook_fittings
+from jigs.fittings.slide import recess_and_notch
 from jigs.given.confirming import open_keys
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.geometry import collect_holes
 from jigs.ground.lengths import Unit
-from jigs.hooks import HOOK_KEYS, hook_fittings
 from jigs.layout import lay_out
-from jigs.slide import recess_and_notch
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SLIDE, box, codes, front_of, job
 

@@ -7,10 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.given.hardware import HingeRecord
-from jigs.given.job import FrontMaterial, Hand
-from jigs.ground.geometry import Fitting, mirror_x
-from jigs.hinge import (
+from jigs.fittings.hinge import (
     choose_tab_and_plate,
     cup_fittings,
     cup_from_edge,
@@ -20,6 +17,9 @@ from jigs.hinge import (
     plate_fittings,
     skin_under_cup,
 )
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import FrontMaterial, Hand
+from jigs.ground.geometry import Fitting, mirror_x
 from tests.uneven import DOOR_WIDTH
 
 HINGE = HingeRecord(name="mine", constant=15.0, plates=(0.0, 2.0, 3.0))

@@ -4,9 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.hardware import SlideRecord
-from jigs.ground.geometry import rectangle
-from jigs.slide import (
+from jigs.fittings.slide import (
     SLIDE_SET_BACK,
     depth_needed,
     depth_short,
@@ -20,6 +18,8 @@ from jigs.slide import (
     slide_fitting,
     width_error,
 )
+from jigs.given.hardware import SlideRecord
+from jigs.ground.geometry import rectangle
 from tests import uneven
 
 RUNNER = SlideRecord(

@@ -13,9 +13,9 @@ the drawer box's underside.
 [(23.9, 24.0), (385.7, 24.0)]
 """
 
+from jigs.fittings.slide import recess_and_notch
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle
-from jigs.slide import recess_and_notch
 
 HOOK_KEYS = ("hook_diameter", "hook_depth", "hook_height", "hook_inset")
 """The numbers of a hook's hole; none of them says anything without the others."""

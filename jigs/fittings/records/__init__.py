@@ -1,0 +1,1 @@
+"""Generic hardware records as data; `jigs.fittings.catalogue` reads them."""
