@@ -5,7 +5,6 @@ Both get their code last, from the holes they are left with; a part that is held
 
 from dataclasses import replace
 
-from jigs.assumed import keys_of_drawer, keys_of_front, list_assumed
 from jigs.box.doors import DoorPlan
 from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
@@ -18,6 +17,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
+from jigs.reading.assumed import keys_of_drawer, keys_of_front, list_assumed
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""

@@ -7,7 +7,6 @@ A left and a right side never share one.
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.assumed import keys_of_side, list_assumed
 from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
@@ -18,6 +17,7 @@ from jigs.ground.finding import warning
 from jigs.ground.geometry import Fitting, Purpose
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
+from jigs.reading.assumed import keys_of_side, list_assumed
 
 
 def finish_sides(

@@ -9,7 +9,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
-from jigs.assumed import PIN_WORDS, SPACER_WORDS, WORDS
 from jigs.fittings.catalogue import Record, generic_slides
 from jigs.fittings.fivepiece import stand_ins_of_frame
 from jigs.fittings.slide import inside_depth
@@ -34,6 +33,7 @@ from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_mm
+from jigs.reading.assumed import PIN_WORDS, SPACER_WORDS, WORDS
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_HINGES: Mapping[Overlay, str] = {

@@ -167,7 +167,7 @@ def _read_job(
 
 def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
     # Imported here, as what it is handed to above: few jobs have such a list.
-    from jigs.delivery.listing import read_delivered
+    from jigs.reading.deliveredlist import read_delivered
 
     return read_delivered(path, unit)
 

@@ -3,7 +3,6 @@
 import textwrap
 from collections.abc import Iterator
 
-from jigs.assumed import list_assumed
 from jigs.cutlist.piece import Stuff
 from jigs.cutlist.sheet import SHEET_WORDS
 from jigs.cutlist.toe import stands
@@ -11,6 +10,7 @@ from jigs.cutlist.totals import PER_EDGE, WASTE, add_banding, add_boards, over_s
 from jigs.cutlist.trap import find_trap
 from jigs.given.confirming import rests_on
 from jigs.ground.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
+from jigs.reading.assumed import list_assumed
 from templates.findings import WIDTH
 from templates.lists.partslist import PartsList, drawers_of
 from templates.openwords import STAMP, open_words

@@ -7,9 +7,9 @@ import xlsxwriter
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.delivery.listing import SYNONYMS, read_delivered
 from jigs.given.delivery import DeliveredList
 from jigs.ground.lengths import Unit
+from jigs.reading.deliveredlist import SYNONYMS, read_delivered
 
 
 def read(tmp_path: Path, text: str | bytes, unit: Unit = "mm") -> DeliveredList:

@@ -12,10 +12,10 @@ from hypothesis import HealthCheck, Phase, assume, given, settings
 from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.delivery.handing import with_delivery
-from jigs.delivery.listing import read_delivered
 from jigs.given.ids import LONGEST
 from jigs.given.job import Job
 from jigs.layout import lay_out
+from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job
 from templates.lists.orderlist import order_sheets
