@@ -5,13 +5,13 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 from jigs.cutlist.boxes import is_place
+from jigs.cutlist.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
 from jigs.given.job import BoxKind, BoxSpec, Job
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.limits import is_beyond
 from jigs.ground.problems import Problem
-from jigs.sag import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
 
 if TYPE_CHECKING:
     from jigs.cutlist.piece import Piece
