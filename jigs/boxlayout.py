@@ -41,7 +41,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
-from jigs.pullaims import Aims
+from jigs.room.pullaims import Aims
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,6 @@ from jigs.checks.inhand import REFUSALS
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
-from jigs.gapsmade import GapsMade, measure_gaps
 from jigs.given.confirming import OpenNumber, Record, open_numbers
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec
@@ -22,6 +21,7 @@ from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
 from jigs.needed import Item, count_items
+from jigs.room.gapsmade import GapsMade, measure_gaps
 from jigs.unchecked import Unchecked, list_unchecked
 
 SAME = 0.01

@@ -13,7 +13,7 @@ from jigs.checks.sameplace import find_displaced
 from jigs.checks.unlikely import check_unlikely
 from jigs.given.job import Job
 from jigs.provenance import with_open
-from jigs.pullaims import aim_pulls
+from jigs.room.pullaims import aim_pulls
 from jigs.summary import summarise
 
 

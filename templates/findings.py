@@ -10,12 +10,12 @@ from dataclasses import dataclass
 
 from jigs.advice import advise
 from jigs.box.parts import Front, Layout
-from jigs.gapsmade import measure_gaps
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Level, Problem
 from jigs.ground.ranks import BEFORE_CUTTING, Rank
 from jigs.provenance import depending, open_in
+from jigs.room.gapsmade import measure_gaps
 from jigs.slidegrid import OffRow, slides_off_row
 from jigs.unchecked import list_unchecked
 from templates.deliverywords import delivery_words

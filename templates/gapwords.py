@@ -4,9 +4,9 @@ before they are bought; on the sheets those of the job or of a front."""
 from collections.abc import Sequence
 
 from jigs.box.parts import Front, Layout
-from jigs.gapsmade import SAME, GapsMade
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.room.gapsmade import SAME, GapsMade
 from templates.boxparts import parts_of_box
 
 

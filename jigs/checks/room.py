@@ -19,7 +19,7 @@ from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.run import SAME, Taken, run_of, taken_by
+from jigs.room.run import SAME, Taken, run_of, taken_by
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
 """Ends between which a run fills its wall."""

@@ -13,7 +13,7 @@ from jigs.given.walls import row_of
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.run import Taken, taken_by
+from jigs.room.run import Taken, taken_by
 
 
 def find_displaced(job: Job) -> Mapping[str, Problem]:

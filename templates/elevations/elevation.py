@@ -13,12 +13,12 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from jigs.box.parts import Layout
-from jigs.elevation import Elevation, levels, part_wall, see_walls
-from jigs.gapsmade import measure_gaps
 from jigs.given.cautions import cautions_of
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
-from jigs.seen import Seen
+from jigs.room.elevation import Elevation, levels, part_wall, see_walls
+from jigs.room.gapsmade import measure_gaps
+from jigs.room.seen import Seen
 from templates.capitals import capitals
 from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from jigs.ground.geometry import Fitting, Polygon, rectangle
 from jigs.ground.lengths import Unit
-from jigs.seen import Seen, SeenFront, SeenOpening, Swing
+from jigs.room.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
 from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
 from templates.space import Box, Space, clip

@@ -7,10 +7,10 @@ next run of boxes stands: its line is drawn, not hatched. Toe platforms lie back
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from jigs.elevation import Elevation
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
-from jigs.seen import Seen
+from jigs.room.elevation import Elevation
+from jigs.room.seen import Seen
 from templates.cards.dimensions import hatching
 from templates.elevations.elevationbox import Scale
 from templates.marks import Line, Mark, Outline

@@ -7,10 +7,10 @@ What is not built, as an appliance, stands dashed.
 
 from collections.abc import Iterator
 
-from jigs.elevation import Elevation
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
-from jigs.seen import SeenAppliance
+from jigs.room.elevation import Elevation
+from jigs.room.seen import SeenAppliance
 from templates.elevations.elevationbox import Scale
 from templates.marks import MEDIUM, Line, Mark, Outline, Text
 from templates.typeface import shorten, text_width

@@ -13,7 +13,7 @@ from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout import lay_out
-from jigs.run import taken_by
+from jigs.room.run import taken_by
 from tests.jigs.sample import box, job
 
 TOP = 101.6 + 774.7

@@ -14,7 +14,7 @@ from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.seen import Seen
+from jigs.room.seen import Seen
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations
 from templates.elevations.elevationtitle import FRAME, TITLE

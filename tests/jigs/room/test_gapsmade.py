@@ -7,9 +7,9 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
-from jigs.gapsmade import measure_gaps
 from jigs.given.job import ColumnSpec, FrontSpec, Reveal
 from jigs.layout import lay_out
+from jigs.room.gapsmade import measure_gaps
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text
 from templates.gapwords import gap_words

@@ -15,7 +15,7 @@ from jigs.given.job import BoxKind, BoxSpec, Hand
 from jigs.given.walls import TOUCHING, boxes_at_end, panel_at, place_job
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import SLACK
-from jigs.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
+from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 
 APART = 300.0
 """Between boxes that stand nowhere; mm."""

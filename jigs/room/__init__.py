@@ -1,0 +1,1 @@
+"""The room: where boxes stand along the walls, and what is seen of them."""
