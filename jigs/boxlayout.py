@@ -23,6 +23,7 @@ from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
 from jigs.checks.faces import check_faces, check_waits
+from jigs.checks.findings import Findings
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import (
     check_hinge_confirmed,
@@ -33,7 +34,6 @@ from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
 from jigs.checks.rollouts import check_rollouts
-from jigs.findings import Findings
 from jigs.finished import finish_front
 from jigs.finishedsides import finish_sides
 from jigs.given.hardware import SlideRecord

@@ -11,6 +11,7 @@ from typing import Literal
 
 from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.checks.inhand import REFUSALS
+from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
@@ -22,7 +23,6 @@ from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
 from jigs.needed import Item, count_items
 from jigs.room.gapsmade import GapsMade, measure_gaps
-from jigs.unchecked import Unchecked, list_unchecked
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""

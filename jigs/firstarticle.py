@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.box.parts import Front, Layout
+from jigs.checks.provenance import with_open
 from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
-from jigs.provenance import with_open
 
 LEVEL = 0.5
 """How far two edges may be out of level or out of flush, mm (common practice, no source)."""

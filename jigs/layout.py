@@ -9,10 +9,10 @@ from jigs.checks.crosswise import check_crosswise
 from jigs.checks.delivery import check_surplus
 from jigs.checks.installing import check_standing
 from jigs.checks.neighbours import check_neighbours
+from jigs.checks.provenance import with_open
 from jigs.checks.sameplace import find_displaced
 from jigs.checks.unlikely import check_unlikely
 from jigs.given.job import Job
-from jigs.provenance import with_open
 from jigs.room.pullaims import aim_pulls
 from jigs.summary import summarise
 

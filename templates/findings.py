@@ -8,16 +8,16 @@ import textwrap
 from collections.abc import Container, Iterable
 from dataclasses import dataclass
 
-from jigs.advice import advise
 from jigs.box.parts import Front, Layout
+from jigs.checks.advice import advise
+from jigs.checks.provenance import depending, open_in
+from jigs.checks.slidegrid import OffRow, slides_off_row
+from jigs.checks.unchecked import list_unchecked
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Level, Problem
 from jigs.ground.ranks import BEFORE_CUTTING, Rank
-from jigs.provenance import depending, open_in
 from jigs.room.gapsmade import measure_gaps
-from jigs.slidegrid import OffRow, slides_off_row
-from jigs.unchecked import list_unchecked
 from templates.deliverywords import delivery_words
 from templates.gapwords import gap_words
 from templates.openwords import open_words

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Layout
+from jigs.checks.provenance import open_in
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.given.hardware import Rests
-from jigs.provenance import open_in
 from templates.alike import join_names
 from templates.marks import Mark
 from templates.openwords import line_to_write

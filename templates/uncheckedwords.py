@@ -2,8 +2,8 @@
 
 from collections.abc import Collection, Iterable
 
+from jigs.checks.unchecked import Subject, Unchecked
 from jigs.given.confirming import OpenNumber
-from jigs.unchecked import Subject, Unchecked
 
 NO_OPEN = "No number is open."
 NO_OPEN_ASIDE = "No number is open, what is held back aside."

@@ -13,7 +13,7 @@ from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan, plan_door
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
-from jigs.findings import Findings
+from jigs.checks.findings import Findings
 from jigs.fittings.hinge import PLATE_BEYOND, plate_fittings
 from jigs.fittings.placing import FROM_PANEL
 from jigs.fittings.slide import slide_fitting

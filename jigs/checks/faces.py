@@ -9,7 +9,7 @@ from collections.abc import Collection, Mapping, Sequence
 from jigs.box.boards import BoardFace, FaceKey, across, meeting
 from jigs.box.waiting import Prospect, Shadow
 from jigs.checks.bores import check_side_bores
-from jigs.findings import Findings
+from jigs.checks.findings import Findings
 from jigs.given.job import Job
 from jigs.ground.finding import error
 from jigs.ground.geometry import Fitting

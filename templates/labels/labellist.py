@@ -13,8 +13,8 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from jigs.box.parts import Layout, Side
+from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import Piece, PieceKind
-from jigs.provenance import OpenCuts
 from templates.boxparts import parts_of_box
 from templates.labels.labelwords import (
     LabelWords,

@@ -10,13 +10,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from jigs.box.parts import DrawerBox, Layout
+from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
 from jigs.given.cautions import cautions_of
 from jigs.given.rolloutspec import Rollout
-from jigs.provenance import OpenCuts
 from templates.findings import problems_data
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.openwords import open_cell, open_data

@@ -3,11 +3,11 @@
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.checks.slidegrid import slides_off_row
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.ground.geometry import Hole
 from jigs.layout import lay_out
-from jigs.slidegrid import slides_off_row
 from tests import uneven
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, job, lay, side_of
 from tests.templates.printed import laid_out

@@ -11,10 +11,10 @@ import pytest
 
 from jigs.buying import make_order
 from jigs.checks.cutting import with_cutting
+from jigs.checks.unchecked import Subject, list_unchecked
 from jigs.ground.errors import ReadingError
 from jigs.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.unchecked import Subject, list_unchecked
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text
 from templates.labels.labellist import list_labels

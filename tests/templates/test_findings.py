@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.checks.provenance import with_open
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from jigs.provenance import with_open
 from templates.findings import (
     WIDTH,
     check_text,

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.advice import advise
+from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec

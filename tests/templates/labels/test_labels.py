@@ -15,12 +15,12 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
+from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
-from jigs.provenance import OpenCuts
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.marks import Area, Mark, Outline, Page, Qr, Text

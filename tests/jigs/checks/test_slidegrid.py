@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.checks.slidegrid import slides_off_row
 from jigs.given.job import ColumnSpec, FrontSpec, Grid
 from jigs.layout import lay_out
-from jigs.slidegrid import slides_off_row
 from templates.findings import check_text
 from tests.jigs.sample import UNDER_COUNTER, box, codes, job
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.advice import EN_1116, KCMA, advise
+from jigs.checks.advice import EN_1116, KCMA, advise
 from jigs.given.build import Build
 from jigs.given.job import BoxSpec
 from jigs.ground.lengths import Unit
