@@ -133,7 +133,7 @@ def draw_tags(
 ) -> tuple[bytes, int, list[str]]:
     """Draw cup tags as a PDF; give it, the number of doors that have one, and what is to be said
     of them and of the others. No door with a cup: no PDF, b""."""
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
     from templates.pdf import write_pdf
 
@@ -151,7 +151,7 @@ def draw_walls(
 ) -> tuple[list["Drawn"], "Layout"]:
     """Draw the elevations of the walls on which the chosen parts stand; give their sheets, and
     the layout narrowed to these walls."""
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from templates.elevations.elevation import draw_elevations
     from templates.ownpaper import named_paper
 
@@ -179,7 +179,7 @@ def draw_sticks(
 ) -> tuple[bytes, int]:
     """Draw the story sticks of a job's boards as a PDF; give it and its pages, b"" where there
     are none."""
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from jigs.storystick import find_sticks
     from templates.pdf import write_pdf
     from templates.strips.storystick import stick_pages

@@ -29,7 +29,7 @@ def lay_out_job(
     `targets` are what will be written: none may be what the job is read from. Raises
     ReadingError with all faults of the job.
     """
-    from jigs.layout import lay_out
+    from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
 
     read = read_job(job, units, delivered)

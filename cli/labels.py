@@ -88,7 +88,7 @@ def labels(
     """
     from cli.drawing import draw_labels, draw_tags, tell_unprintable
     from jigs.cutlist.cutlist import cut_list
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from templates.labels.labellist import list_labels
 
     layout = lay_out_job(job, units, delivered=delivered, targets=(output,))

@@ -86,7 +86,7 @@ def make_pack(
     )
     from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from templates.findings import closing_text
     from templates.labels.labellist import list_labels
     from templates.lists.holelist import holes_csv

@@ -92,7 +92,7 @@ def sheets(
     output: str | None,
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
-    from jigs.layout import as_printed
+    from jigs.layout.layout import as_printed
     from templates.sheets import make_sheets
 
     if first and only:

@@ -124,7 +124,7 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
 
 
 def measure_throughput(folder: Path) -> None:
-    from jigs.layout import lay_out
+    from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.marks import Circle, Line, Outline, Page, Text
     from templates.paper import PAPERS
@@ -156,7 +156,7 @@ def measure_throughput(folder: Path) -> None:
 def measure_labels(folder: Path) -> None:
     """Measure the labels of all parts, each as much work for the bare library as a page."""
     from jigs.cutlist.cutlist import cut_list
-    from jigs.layout import lay_out
+    from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.labels.labellist import list_labels
     from templates.labels.labels import label_pages

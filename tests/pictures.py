@@ -8,7 +8,7 @@ import pypdfium2
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import Sheet
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.storystick import find_sticks
 from templates.calibration import calibration_page

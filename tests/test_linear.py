@@ -16,7 +16,7 @@ import pytest
 
 from jigs.buying import make_order
 from jigs.checks.cutting import with_cutting
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.findings import check_text
 from templates.labels.labellist import list_labels

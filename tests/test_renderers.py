@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 from cli.main import main
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.elevations.elevation import draw_elevations
 from templates.labels.stocks import STOCKS

@@ -9,7 +9,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.cutting import with_cutting
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.findings import check_text
 

@@ -1,6 +1,6 @@
 """The parts of a job, laid out: sizes, places and holes, ready to be printed.
 
-`jigs.layout.lay_out` makes these from a job; the templates draw them and compute nothing of the
+`jigs.layout.layout.lay_out` makes these from a job; the templates draw them and compute nothing of the
 trade from them.
 """
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import BOX_KINDS, FRONT_KINDS
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.demo import demo_files
 from tests.cli.conftest import Run

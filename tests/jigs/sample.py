@@ -12,7 +12,7 @@ from jigs.given.hardware import (
 )
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 
 SURE: dict[str, Confirmed] = dict.fromkeys((*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS), "measured")
 """Every number that can be open, measured."""

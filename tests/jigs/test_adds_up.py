@@ -15,7 +15,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
 
 NEAR = 1e-6

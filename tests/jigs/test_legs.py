@@ -8,7 +8,7 @@ from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.grid import balanced_start
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import UNDER_COUNTER, box, front_of, job, side_of
 
 LEGS = 101.6

@@ -17,7 +17,7 @@ from jigs.fittings.catalogue import generic_hinges
 from jigs.fittings.hinge import choose_tab_and_plate
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import (
     GOLDEN,

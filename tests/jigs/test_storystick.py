@@ -7,7 +7,7 @@ from hypothesis import given, settings
 
 from jigs.box.parts import Layout
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.storystick import SAME, find_sticks
 from tests.jobs import jobs

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.box.parts import Layout, Side
 from jigs.given.job import BoxSpec, ColumnSpec, Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.holefaults import faults_in_holes
 from tests.jigs.box.test_columns import TS, door, drawer, face
 from tests.jigs.sample import box, front_of, job

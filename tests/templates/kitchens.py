@@ -8,7 +8,7 @@ from jigs.given.job import ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.labelstock import Stock
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.labels.labellist import Kinds, Order, list_labels
 from templates.labels.labels import label_pages
 from templates.labels.labelwords import LabelWords

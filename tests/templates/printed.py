@@ -5,7 +5,7 @@ from functools import cache
 from pathlib import Path
 
 from jigs.box.parts import Layout
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

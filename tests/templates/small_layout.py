@@ -3,7 +3,7 @@
 from jigs.box.parts import Layout
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.job import BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 
 
 def small_layout(box: str = "B1", name: str = "Lock-keeper's scullery") -> Layout:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.geometry import collect_holes
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.cards.faces import FaceView
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf

@@ -7,7 +7,7 @@ import pdfplumber
 import pytest
 
 from jigs.given.printer import BARS, Printer
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.calibration import calibration_page
 from templates.cover import CARD

@@ -1,6 +1,6 @@
 """The words on a delivery: what has arrived, what has not, what was found by its size."""
 
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.deliverywords import delivery_words
 from tests.jigs.delivery.test_matching import DOOR, GALLEY, W, deliver, row
 

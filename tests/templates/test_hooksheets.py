@@ -9,7 +9,7 @@ from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.outlines import outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf

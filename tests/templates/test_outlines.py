@@ -17,7 +17,7 @@ from hypothesis import given, settings
 from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, Job
 from jigs.ground.geometry import Face, Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside

@@ -10,7 +10,7 @@ from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.lists.holelist import holes_json
 from templates.lists.ordertext import order_text
 from templates.partwords import (

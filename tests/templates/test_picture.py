@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 import templates.demo
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.marks import Area, Circle, Line, Outline, Text
 from templates.paper import PAPERS

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf

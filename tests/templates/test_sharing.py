@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 import templates.demo
 from jigs.box.parts import Layout
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates import page
 from templates.packing import Room, Size, pack

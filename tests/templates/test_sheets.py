@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import Job
 from jigs.ground.finding import error
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.sheets import make_sheets

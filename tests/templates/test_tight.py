@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.box.parts import Layout
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.marks import WIDE, Line, Qr, Text
 from templates.page import Sheet
 from templates.paper import PAPERS, Paper

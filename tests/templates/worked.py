@@ -8,7 +8,7 @@ from typing import Literal
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.cards.card import Card
 from templates.page import Placed
 from templates.paper import PAPERS

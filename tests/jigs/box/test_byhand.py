@@ -7,7 +7,7 @@ import pytest
 
 from jigs.given.job import BoardHole, BoxSpec, FrontKind, FrontSpec, Hand, HandHole
 from jigs.ground.errors import ReadingError
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, front_of, lay, side_of
 from tests.jobtexts import HEAD, box_text

@@ -14,7 +14,7 @@ from jigs.box.parts import Layout, Side
 from jigs.box.shelves import rear_row
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.ground.grid import balanced_start
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import box, front_of, job

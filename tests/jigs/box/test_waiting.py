@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Hand, Job, ShelfSpec, Use
 from jigs.ground.geometry import Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.holefaults import faults_in_holes
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, box, codes, front_of, job

@@ -12,7 +12,7 @@ from click.testing import CliRunner
 from cli.main import main
 from jigs.box.parts import Front, Layout, Side
 from jigs.ground.geometry import Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jobtexts import HEAD
 from tests.readback import read_pages

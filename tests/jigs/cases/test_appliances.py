@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.cases.kitchen import (
     HB,
     TS,

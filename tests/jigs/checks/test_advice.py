@@ -8,7 +8,7 @@ from jigs.checks.advice import EN_1116, KCMA, advise
 from jigs.given.build import Build
 from jigs.given.job import BoxSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.findings import check_text
 from tests.jigs.sample import box, job, lay
 

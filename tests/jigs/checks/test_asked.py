@@ -7,7 +7,7 @@ import pytest
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, HandHole, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay
 

@@ -8,7 +8,7 @@ from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job
 
 

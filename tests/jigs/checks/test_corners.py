@@ -7,7 +7,7 @@ import pytest
 from jigs.given.job import BoxSpec, FrontSpec, Material
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
 
 BOARDS = Material(side=18.0, front=19.0, back=6.0, drawer_side=15.9)

@@ -11,7 +11,7 @@ from jigs.checks.crosswise import check_crosswise
 from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.delivery.test_matching import deliver, row
 from tests.jigs.sample import GOLDEN, box, front_of, job

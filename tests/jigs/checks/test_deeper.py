@@ -9,7 +9,7 @@ from jigs.given.hardware import Confirmed, PullRecord
 from jigs.given.job import BoxSpec, FrontSpec, Grid, Hand, Job
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import PULL, box, job
 
 KNOB = replace(PULL, centers=None, door_inset=50.0)

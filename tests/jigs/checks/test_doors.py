@@ -7,7 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.given.hardware import HingeKind, HingeRecord
 from jigs.given.job import FrontSpec, Reveal
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box, codes, job
 
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 
 JOB = """

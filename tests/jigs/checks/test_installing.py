@@ -12,7 +12,7 @@ from jigs.checks.installing import check_legs, check_tilting
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
 from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job
 
 

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.jobtext import JOB, read
 

@@ -8,7 +8,7 @@ import pytest
 from jigs.given.job import FrontSpec, HandHole
 from jigs.given.leaflet import Leaflet
 from jigs.ground.errors import ReadingError
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.leafletwords import leaflet_facts
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, lay

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.ground.lengths import format_length
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, job
 
 

@@ -8,7 +8,7 @@ from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontSpec, Reveal
 from jigs.given.wallspec import WallEnd, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.partwords import words_of_front
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, codes, front_of, job, side_of
 

@@ -8,7 +8,7 @@ from jigs.box.parts import Layout
 from jigs.given.hardware import PullRecord
 from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
 
 

@@ -14,7 +14,7 @@ from jigs.given.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.room.run import run_of, taken_by
 from templates.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job

@@ -12,7 +12,7 @@ from jigs.checks.sameplace import find_displaced
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.room.run import taken_by
 from tests.jigs.sample import box, job
 

@@ -7,7 +7,7 @@ import pytest
 
 from jigs.given.confirming import how_confirmed, open_keys
 from jigs.given.job import FrontSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.cases.kitchen import box as cabinet
 from tests.jigs.cases.kitchen import codes as codes_of
 from tests.jigs.cases.kitchen import lay

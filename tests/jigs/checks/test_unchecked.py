@@ -9,7 +9,7 @@ from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import BoxSpec, FrontSpec, HandHole, Job
 from jigs.given.wallspec import WallEnd, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.findings import check_text, closing_text
 from templates.lists.ordertext import order_text
 from templates.uncheckedwords import NO_OPEN, unchecked_words

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import xlsxwriter
 
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 
 ROWS = [

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
 
 ENDS = {"wall-filler", "end-reach", "hinge-at-end", "edge-at-end"}

@@ -7,7 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.cutlist.boxes import pieces_of_box
 from jigs.cutlist.piece import Piece
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests import uneven
 from tests.templates.printed import laid_out

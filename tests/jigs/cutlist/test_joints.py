@@ -13,7 +13,7 @@ from jigs.cutlist.joints import Joints, stand_uprights
 from jigs.cutlist.piece import Block, Piece
 from jigs.given.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.ground.geometry import Fitting, Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs
 

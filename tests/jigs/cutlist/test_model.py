@@ -12,7 +12,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.build import Build
 from jigs.given.job import BoxKind, BoxSpec, ColumnSpec, FrontSpec, Job, Material, ShelfSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.cutlist.blocks import NEAR, ends_meet, outside, overlaps, sizes
 from tests.jigs.sample import box, job, lay
 

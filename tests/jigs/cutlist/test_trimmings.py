@@ -18,7 +18,7 @@ from jigs.given.build import Build
 from jigs.given.job import BoxSpec, FrontMaterial, Hand
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
 from jigs.given.wallspec import WallEnd, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.room.elevation import see_walls
 from tests.jigs.sample import MATERIAL, box, job
 

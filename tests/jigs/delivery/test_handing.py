@@ -8,7 +8,7 @@ from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.delivery.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
 from tests.jigs.sample import box, codes, front_of, job, side_of
 

@@ -13,7 +13,7 @@ from jigs.delivery.ordering import Ordered, list_ordered
 from jigs.given.delivery import DeliveredList, Delivery, Piece
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.errors import ReadingError
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6

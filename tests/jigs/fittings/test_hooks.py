@@ -15,7 +15,7 @@ from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.geometry import collect_holes
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SLIDE, box, codes, front_of, job
 

@@ -16,7 +16,7 @@ from jigs.given.confirming import (
     open_numbers,
 )
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SURE
 

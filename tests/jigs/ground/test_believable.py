@@ -15,7 +15,7 @@ from jigs.ground.believable import MM_PER, Range, measure
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import BareUnit
 from jigs.ground.problems import Problem
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import FaultBook, Table
 from tests.jigs.jobtext import JOB, SMALL, faults_of, read

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from jigs.given.job import FrontKind, FrontSpec, Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from tests.jigs.sample import box, job
 

@@ -8,8 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
+from jigs.layout.summary import summarise
 from jigs.reading.inputs import read_job
-from jigs.summary import summarise
 
 LIST = """\
 id,box,kind,width,height,count,hinged,pull

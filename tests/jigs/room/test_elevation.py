@@ -7,7 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.wallspec import WallEnd, WallSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.room.elevation import levels, part_wall, see_walls
 from tests import uneven
 from tests.jigs.sample import box, job, lay

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.walls import place_boxes
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, front_of, job
 
 

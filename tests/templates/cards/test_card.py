@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import FrontSpec, Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.faces import FaceView, views_of_front
 from templates.cards.reference import REACH

@@ -12,7 +12,7 @@ from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.room.seen import Seen
 from templates.demo import demo_files

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.given.job import FrontSpec, Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.labels.labellist import Order, list_labels
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
 from templates.lists.partslist import choose_parts

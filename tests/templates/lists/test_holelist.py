@@ -12,7 +12,7 @@ from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.finding import error
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.labels.payload import drawer_box_payload
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
 from tests import uneven

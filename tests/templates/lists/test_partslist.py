@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from jigs.checks.cutting import with_cutting
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from templates.lists.partslist import COLUMNS, PartsList, choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
 from tests.jigs.sample import box, job

@@ -14,7 +14,7 @@ from jigs.cutlist.cutlist import cut_job
 from jigs.delivery.handing import with_delivery
 from jigs.given.ids import LONGEST
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job

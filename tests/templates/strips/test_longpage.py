@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.given.job import Job
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.border import BOTTOM_STRIP
 from templates.ownpaper import named_paper

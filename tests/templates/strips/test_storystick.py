@@ -12,7 +12,7 @@ from jigs.given.confirming import open_numbers
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.storystick import Stick, find_sticks
 from templates.border import BOTTOM_STRIP, LEFT_STRIP

@@ -34,13 +34,13 @@ from jigs.checks.inhand import Limits, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
 from jigs.checks.leaflet import check_leaflet
 from jigs.checks.rollouts import check_rollouts
-from jigs.finished import finish_front
-from jigs.finishedsides import finish_sides
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
+from jigs.layout.finished import finish_front
+from jigs.layout.finishedsides import finish_sides
 from jigs.room.pullaims import Aims
 
 

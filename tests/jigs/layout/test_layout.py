@@ -7,7 +7,7 @@ from jigs.checks.slidegrid import slides_off_row
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.ground.geometry import Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests import uneven
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, job, lay, side_of
 from tests.templates.printed import laid_out

@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 from jigs.box.parts import Layout
-from jigs.boxlayout import lay_out_box
 from jigs.checks.asked import check_asked
 from jigs.checks.crosswise import check_crosswise
 from jigs.checks.delivery import check_surplus
@@ -13,8 +12,9 @@ from jigs.checks.provenance import with_open
 from jigs.checks.sameplace import find_displaced
 from jigs.checks.unlikely import check_unlikely
 from jigs.given.job import Job
+from jigs.layout.boxlayout import lay_out_box
+from jigs.layout.summary import summarise
 from jigs.room.pullaims import aim_pulls
-from jigs.summary import summarise
 
 
 def lay_out(job: Job) -> Layout:

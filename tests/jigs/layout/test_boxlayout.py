@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontKind, FrontSpec, Grid, HandHole
 from jigs.ground.geometry import Hole
-from jigs.layout import lay_out
+from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of
 
 

@@ -1,0 +1,1 @@
+"""Where plans and checks meet: plan, check, hold, finish."""
