@@ -43,8 +43,8 @@ def order(
     output: str | None,
 ) -> None:
     """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
-    from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
+    from jigs.order.buying import make_order
     from templates.lists.orderlist import order_csv, order_json, order_sheets
     from templates.lists.ordertext import order_text
     from templates.lists.supplierlist import fronts_csv

@@ -84,9 +84,9 @@ def make_pack(
         draw_walls,
         tell_unprintable,
     )
-    from jigs.buying import make_order
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
+    from jigs.order.buying import make_order
     from templates.findings import closing_text
     from templates.labels.labellist import list_labels
     from templates.lists.holelist import holes_csv

@@ -14,9 +14,9 @@ from typing import Any
 
 import pytest
 
-from jigs.buying import make_order
 from jigs.checks.cutting import with_cutting
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from jigs.reading.inputs import read_job
 from templates.findings import check_text
 from templates.labels.labellist import list_labels

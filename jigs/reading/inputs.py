@@ -87,7 +87,7 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     if delivered is None:
         return job
     # Imported here: few jobs have such a list.
-    from jigs.delivery.handing import with_delivery
+    from jigs.order.handing import with_delivery
     from jigs.reading.deliveredlist import read_delivered
 
     return with_delivery(job, read_delivered(delivered, job.units))

@@ -160,7 +160,7 @@ def _read_job(
     )
     if not arrived:
         return job
-    from jigs.delivery.handing import with_delivery
+    from jigs.order.handing import with_delivery
 
     return with_delivery(job, arrived)
 

@@ -9,12 +9,12 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from jigs.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET
-from jigs.needed import Item
+from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
+from jigs.order.needed import Item
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import (
     ITEM_WORDS,

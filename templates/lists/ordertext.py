@@ -3,10 +3,10 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from jigs.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
 from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
+from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
 from templates.findings import WIDTH
 from templates.lists.orderwords import (
     STATE_WORDS,

@@ -5,10 +5,10 @@ The terms are what holds for the whole order; text, CSV, workbook and data all c
 
 from collections.abc import Iterator, Sequence
 
-from jigs.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.given.job import Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
-from jigs.needed import Item
+from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
+from jigs.order.needed import Item
 from templates.gapwords import gap_words
 from templates.openwords import open_words
 from templates.uncheckedwords import good_words, unchecked_words

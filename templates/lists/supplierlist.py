@@ -5,10 +5,10 @@ against the job with the same file. What is said for the supplier's eyes alone s
 that a front list leaves alone.
 """
 
-from jigs.buying import FrontOrder, Order
 from jigs.given.job import Job
 from jigs.ground.lengths import Unit
-from jigs.supplierrows import SupplierRow, supplier_rows
+from jigs.order.buying import FrontOrder, Order
+from jigs.order.supplierrows import SupplierRow, supplier_rows
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import STATE_WORDS, making, sizes
 

@@ -9,11 +9,11 @@ from typing import Literal
 
 import pytest
 
-from jigs.buying import make_order
 from jigs.checks.cutting import with_cutting
 from jigs.checks.unchecked import Subject, list_unchecked
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text

@@ -8,11 +8,11 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.confirming import OpenNumber, Value
 from jigs.given.job import FrontSpec
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from templates.dxf import write_dxf
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text

@@ -6,11 +6,11 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Front, Layout
-from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from templates.lists.holelist import holes_json
 from templates.lists.ordertext import order_text
 from templates.partwords import (

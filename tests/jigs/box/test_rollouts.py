@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import SLACK
+from jigs.order.buying import make_order
 from tests.jigs.cases.kitchen import DB, HB, TS, WB, T, box, check, codes, front, heights, lay, side
 
 DOOR = 'kind = "door"\nhinged = "left"'

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
+from jigs.order.buying import make_order
 from tests.jigs.cases.kitchen import TS, G, R, box, check, codes, front, job, lay
 from tests.jigs.jobtext import faults_of
 from tests.jobtexts import HEAD

@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.buying import make_order
 from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import BoxSpec, FrontSpec, HandHole, Job
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from templates.findings import check_text, closing_text
 from templates.lists.ordertext import order_text
 from templates.uncheckedwords import NO_OPEN, unchecked_words

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.delivery import assign as module
-from jigs.delivery.assign import assign
+from jigs.order.assign import assign
 
 small = st.integers(0, 5)
 tables = st.integers(1, 5).flatmap(

@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.delivery.handing import with_delivery
-from jigs.delivery.ordering import Ordered, list_ordered
 from jigs.given.delivery import DeliveredList, Delivery, Piece
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
+from jigs.order.handing import with_delivery
+from jigs.order.ordering import Ordered, list_ordered
 from tests.jigs.sample import box, job
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6

@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.buying import make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import ColumnSpec, FrontSpec, Reveal
 from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
 from jigs.room.gapsmade import measure_gaps
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text

@@ -9,9 +9,9 @@ import pytest
 from python_calamine import CalamineWorkbook
 
 from jigs.box.parts import Layout
-from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.layout.layout import lay_out
+from jigs.order.buying import Order, make_order
 from jigs.reading.inputs import read_job
 from templates.findings import WIDTH
 from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_sheets

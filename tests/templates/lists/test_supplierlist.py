@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
 
-from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
-from jigs.delivery.handing import with_delivery
 from jigs.given.ids import LONGEST
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
+from jigs.order.buying import Order, make_order
+from jigs.order.handing import with_delivery
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job

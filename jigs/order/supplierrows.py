@@ -9,9 +9,9 @@ rows name no box, so that each front is read back as one by itself.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from jigs.buying import FrontOrder, Order
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
+from jigs.order.buying import FrontOrder, Order
 from jigs.reading.listedfront import ListedFront, check_widths
 
 

@@ -11,13 +11,13 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
-from jigs.delivery.assign import assign
-from jigs.delivery.ordering import Ordered
 from jigs.given.delivery import Arrival, Piece, Surplus
 from jigs.given.ids import name_leaves
 from jigs.ground.errors import Fault
 from jigs.ground.limits import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
+from jigs.order.assign import assign
+from jigs.order.ordering import Ordered
 
 BADLY_MADE = 10.0
 """A piece this near to a front that is missing is that front, out of limit; mm (common practice,

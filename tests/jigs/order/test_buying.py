@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
-from jigs.buying import Order, make_order
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import Job
 from jigs.given.paint import Paint, litres_for, painted_area
 from jigs.layout.layout import lay_out
-from jigs.needed import Item, spare_for
+from jigs.order.buying import Order, make_order
+from jigs.order.needed import Item, spare_for
 from jigs.reading.inputs import read_job
 from tests.jobs import jobs
 

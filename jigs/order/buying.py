@@ -21,7 +21,7 @@ from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
-from jigs.needed import Item, count_items
+from jigs.order.needed import Item, count_items
 from jigs.room.gapsmade import GapsMade, measure_gaps
 
 SAME = 0.01

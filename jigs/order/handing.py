@@ -7,12 +7,12 @@ and gaps follow it. The leaves of a pair are measured apart.
 from collections.abc import Mapping
 from dataclasses import replace
 
-from jigs.delivery.matching import find_strangers, match_pieces
-from jigs.delivery.ordering import list_openings, list_ordered
 from jigs.given.delivery import Arrival, DeliveredList, Delivery
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
 from jigs.ground.errors import ReadingError
+from jigs.order.matching import find_strangers, match_pieces
+from jigs.order.ordering import list_openings, list_ordered
 
 
 def with_delivery(job: Job, delivered: DeliveredList) -> Job:

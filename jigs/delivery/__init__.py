@@ -1,1 +1,0 @@
-"""A delivery: what arrived, matched with what was ordered, and measured."""
