@@ -179,8 +179,8 @@ def draw_sticks(
 ) -> tuple[bytes, int]:
     """Draw the story sticks of a job's boards as a PDF; give it and its pages, b"" where there
     are none."""
+    from jigs.bench.storystick import find_sticks
     from jigs.layout.layout import as_printed
-    from jigs.storystick import find_sticks
     from templates.pdf import write_pdf
     from templates.strips.storystick import stick_pages
 

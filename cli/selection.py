@@ -39,7 +39,7 @@ def select(
 
 def select_first(layout: "Layout") -> frozenset[str]:
     """Give the parts that are tried on scrap; a job without any is told so."""
-    from jigs.firstarticle import first_articles
+    from jigs.bench.firstarticle import first_articles
 
     names = frozenset(name for article in first_articles(layout) for name in article.names)
     if not names:

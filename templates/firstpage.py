@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from jigs.firstarticle import FirstArticle, PassMark
+from jigs.bench.firstarticle import FirstArticle, PassMark
 from jigs.given.confirming import heading_of
 from jigs.given.hardware import HingeRecord
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks

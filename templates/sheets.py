@@ -7,8 +7,8 @@ from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import groupby
 
+from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.box.parts import Front, Layout
-from jigs.firstarticle import FirstArticle, first_articles, trial
 from jigs.given.rolloutspec import Rollout
 from templates.alike import Batch, batch_alike, batch_each, known_names
 from templates.boxparts import parts_of_box

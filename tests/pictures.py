@@ -5,12 +5,12 @@ from pathlib import Path
 
 import pypdfium2
 
+from jigs.bench.storystick import find_sticks
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import Sheet
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.storystick import find_sticks
 from templates.calibration import calibration_page
 from templates.elevations.elevation import draw_elevations
 from templates.labels.cuptag import find_tagged, tag_pages

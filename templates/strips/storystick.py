@@ -10,9 +10,9 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from jigs.bench.storystick import Stick, StickLine
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.storystick import Stick, StickLine
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.openwords import open_line

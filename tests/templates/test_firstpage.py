@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.firstarticle import first_articles
+from jigs.bench.firstarticle import first_articles
 from templates.firstpage import first_pages
 from templates.marks import Page, Text
 from templates.paper import PAPERS

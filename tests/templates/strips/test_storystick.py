@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.bench.storystick import Stick, find_sticks
 from jigs.box.parts import Layout
 from jigs.given.confirming import open_numbers
 from jigs.given.hardware import SlideRecord
@@ -14,7 +15,6 @@ from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.storystick import Stick, find_sticks
 from templates.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.marks import Page, Text
 from templates.paper import PAPERS

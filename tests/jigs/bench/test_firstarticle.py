@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.firstarticle import FirstArticle, first_articles, trial
+from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import JOB, read
 

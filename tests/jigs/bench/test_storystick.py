@@ -5,11 +5,11 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
+from jigs.bench.storystick import SAME, find_sticks
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.storystick import SAME, find_sticks
 from tests.jobs import jobs
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN

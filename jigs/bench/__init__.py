@@ -1,0 +1,1 @@
+"""What is done at the bench: story sticks, the first article."""
