@@ -1,7 +1,8 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
-from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side
+from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
+from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.pull import COUNTERBORE_DIAMETER
 from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error

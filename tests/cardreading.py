@@ -10,9 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.box.parts import DrawerBox, Layout
-from jigs.given.job import Hand
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Face
+from jigs.ground.geometry import Face, Hand
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 
 

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.rooms import ROOMS, find_upward, list_imports
+
 ROOT = Path(__file__).parents[1]
 LAYERS = ("jigs", "templates", "cli")
 """From the bottom up: a layer may import itself and those before it."""
@@ -59,6 +61,33 @@ def test_imports_go_one_way(layer: str) -> None:
         if top(name) in above
     ]
     assert wrong == []
+
+
+STILL_UPWARD = {
+    ("jigs.box.doors", "jigs.checks.doors"),
+    ("jigs.box.doors", "jigs.checks.fivepiece"),
+    ("jigs.box.drawerplan", "jigs.checks.builtdrawers"),
+    ("jigs.box.drawerplan", "jigs.checks.drawers"),
+    ("jigs.box.drawerplan", "jigs.checks.hooks"),
+    ("jigs.box.drawerplan", "jigs.checks.slideload"),
+    ("jigs.box.facework", "jigs.checks.findings"),
+    ("jigs.box.fittings", "jigs.checks.fivepiece"),
+    ("jigs.box.fittings", "jigs.checks.pulls"),
+    ("jigs.box.frontpulls", "jigs.checks.fivepiece"),
+    ("jigs.box.frontpulls", "jigs.checks.pulls"),
+    ("jigs.reading.inputs", "jigs.order.handing"),
+    ("jigs.reading.jobfile", "jigs.order.handing"),
+}
+"""Where a plan still asks a check, and the reader takes a delivery in hand: to be parted. The list
+only grows shorter."""
+
+
+def test_a_room_imports_only_those_before_it() -> None:
+    """Whoever looks for a thing finds it by its room, and reads in one direction."""
+    assert {path.name for path in (ROOT / "jigs").iterdir() if path.is_dir()} - {
+        "__pycache__"
+    } == set(ROOMS)
+    assert find_upward(list_imports()) == STILL_UPWARD
 
 
 def test_each_third_party_library_has_one_user() -> None:

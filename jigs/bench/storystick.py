@@ -16,8 +16,7 @@ from typing import Literal
 from jigs.box.parts import Layout, Side
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
-from jigs.given.job import Hand
-from jigs.ground.geometry import Fitting
+from jigs.ground.geometry import Fitting, Hand
 
 LineKind = Literal["slide", "plate", "shelf", "manual"]
 KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")

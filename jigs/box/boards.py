@@ -14,8 +14,7 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
-from jigs.given.job import HANDS, Hand
-from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
+from jigs.ground.geometry import HANDS, SLACK, Fitting, Hand, Hole, Purpose
 from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
 
 BETWEEN_FACES = 1.0

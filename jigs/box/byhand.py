@@ -17,8 +17,8 @@ from math import hypot
 
 from jigs.box.boards import FaceKey
 from jigs.box.fronts import PlacedFront
-from jigs.given.job import BoxSpec, Hand, HandHole
-from jigs.ground.geometry import SLACK, Fitting, Hole, mirror_x
+from jigs.given.job import BoxSpec, HandHole
+from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, mirror_x
 
 GROUP = 100.0
 """Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""

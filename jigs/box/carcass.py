@@ -14,8 +14,8 @@ the front's top, 100 high (common practice, no source).
 from dataclasses import dataclass
 
 from jigs.fittings.slide import inside_depth, opening_width
-from jigs.given.job import BoxSpec, Hand
-from jigs.ground.geometry import SLACK
+from jigs.given.job import BoxSpec
+from jigs.ground.geometry import SLACK, Hand
 
 SINK_RAIL = 100.0
 """Height of the rail on edge at the front's top of a sink box; mm (common practice)."""

@@ -16,8 +16,8 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Bay, Carcass, name_partition, name_side
 from jigs.box.frame import frame_of
 from jigs.box.fronts import Column, PlacedFront, place_stack
-from jigs.given.job import BoxSpec, ColumnSpec, Hand, Job, Reveal
-from jigs.ground.geometry import SLACK
+from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
+from jigs.ground.geometry import SLACK, Hand
 
 THROUGH = ("drawer", "pullout", "opening")
 """What stands across columns and leaves no room for the partition behind it."""

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
-from jigs.box.parts import HingeChoice
 from jigs.checks.doors import (
     check_constant,
     check_given_heights,
@@ -22,7 +21,7 @@ from jigs.checks.doors import (
 )
 from jigs.checks.fivepiece import check_stile
 from jigs.fittings.fivepiece import frame_of, glass_door_mass
-from jigs.fittings.hinge import choose_tab_and_plate, least_reveal
+from jigs.fittings.hinge import HingeChoice, choose_tab_and_plate, least_reveal
 from jigs.fittings.hingecount import DENSITIES, compute_mass, count_hinges
 from jigs.fittings.placing import Door, place_hinges
 from jigs.given.hardware import HingeRecord

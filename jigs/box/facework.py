@@ -18,8 +18,8 @@ from jigs.fittings.hinge import PLATE_BEYOND, plate_fittings
 from jigs.fittings.placing import FROM_PANEL
 from jigs.fittings.slide import slide_fitting
 from jigs.given.hardware import HingeRecord, SlideRecord
-from jigs.given.job import Hand, Job
-from jigs.ground.geometry import SLACK, Fitting
+from jigs.given.job import Job
+from jigs.ground.geometry import SLACK, Fitting, Hand
 from jigs.ground.problems import Problem
 
 Work = dict[FaceKey, list[Fitting]]

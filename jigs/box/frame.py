@@ -16,7 +16,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.box.carcass import Carcass
-from jigs.given.job import FrontSpec, Hand, Overlay, Reveal
+from jigs.given.job import FrontSpec, Overlay, Reveal
+from jigs.ground.geometry import Hand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,8 +17,8 @@ from typing import Literal
 from jigs.box.carcass import Carcass
 from jigs.box.frame import Frame, frame_of
 from jigs.given.ids import name_leaves
-from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Hand, Measures, Overlay, Reveal
-from jigs.ground.geometry import SLACK, round_down
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Measures, Overlay, Reveal
+from jigs.ground.geometry import SLACK, Hand, round_down
 from jigs.ground.grid import PITCH
 
 TroubleKind = Literal[

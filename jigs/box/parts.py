@@ -1,35 +1,19 @@
 """The parts of a job, laid out: sizes, places and holes, ready to be printed.
 
-`jigs.layout.layout.lay_out` makes these from a job; the templates draw them and compute nothing of the
-trade from them.
+`jigs.layout.layout.lay_out` makes these from a job; the templates draw them and compute nothing
+of the trade from them.
 """
 
 from dataclasses import dataclass
 
 from jigs.fittings.fivepiece import Frame
+from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
 from jigs.given.edges import BevelledEdge
-from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Hand, Job, Overlay
+from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
+from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HingeChoice:
-    """The tab to bore and the plate to buy; mm.
-
-    `error`: overlay got less overlay needed. `plate_stated`: False where nobody said which plates
-    there are; `plate` is then the one that this wants. `instead`: where the search moved the tab,
-    the usual one, and overlay got less overlay needed with it.
-    """
-
-    record: str
-    tab: float
-    plate: float
-    error: float
-    plate_stated: bool = True
-    instead: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,10 +28,10 @@ from jigs.fittings.slide import (
     slide_fitting,
 )
 from jigs.given.hardware import SlideRecord
-from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.rolloutspec import Rollout, RolloutSpec, name_rollout
 from jigs.ground.codes import part_code
-from jigs.ground.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.geometry import SLACK, Fitting, Hand, collect_holes
 from jigs.ground.lengths import Unit, format_mm
 
 SPACER = 20.0

@@ -17,8 +17,8 @@ from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan
 from jigs.box.facework import Work, face_of, hang_door
 from jigs.box.fronts import PlacedFront
-from jigs.given.job import HANDS, Job
-from jigs.ground.geometry import Fitting
+from jigs.given.job import Job
+from jigs.ground.geometry import HANDS, Fitting
 
 MOST_OPEN = 6
 """More doors than this without a hand at one board are not tried in every way: what stands at

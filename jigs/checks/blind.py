@@ -5,8 +5,9 @@ edge for a front to lap, but behind it is no side: neither a hinge's plate nor a
 """
 
 from jigs.box.fronts import PlacedFront
-from jigs.given.job import BoxSpec, Hand
+from jigs.given.job import BoxSpec
 from jigs.ground.finding import error
+from jigs.ground.geometry import Hand
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 

@@ -10,15 +10,15 @@ from collections.abc import Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
-from jigs.checks.sightlines import at_end
 from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
-from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.given.wallspec import WallEnd
 from jigs.ground.finding import warning
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
+from jigs.room.gapsmade import at_end
 
 Placed = tuple[BoxSpec, Front]
 

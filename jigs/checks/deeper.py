@@ -12,7 +12,6 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
-from jigs.checks.sightlines import at_end
 from jigs.checks.wallends import (
     SEEN,
     SPARE,
@@ -20,13 +19,14 @@ from jigs.checks.wallends import (
     projection_open,
     pull_from_hinge,
 )
-from jigs.given.job import HANDS, BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import TOUCHING, panel_at, place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.finding import warning
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
+from jigs.room.gapsmade import at_end
 
 STANDS_OUT = 20.0
 """A box whose front edge stands out beyond the faces beside it by more than this is a deeper one;

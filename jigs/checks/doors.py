@@ -4,12 +4,12 @@ from collections.abc import Sequence
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
-from jigs.box.parts import HingeChoice
 from jigs.checks.hardware import by_memory
 from jigs.fittings.hinge import (
     BELIEVABLE_CONSTANTS,
     OVERLAY_LIMIT,
     USUAL_CONSTANTS,
+    HingeChoice,
     cup_from_edge,
     least_reveal,
     least_skin,

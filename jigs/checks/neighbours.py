@@ -9,7 +9,7 @@ from jigs.checks.deeper import check_deeper
 from jigs.checks.hardware import by_memory
 from jigs.checks.room import check_room
 from jigs.checks.sameplace import check_same_place
-from jigs.checks.sightlines import at_end, check_pull_lines, check_sight_line
+from jigs.checks.sightlines import check_pull_lines, check_sight_line
 from jigs.checks.wallends import check_wall_ends
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
@@ -17,6 +17,7 @@ from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem
+from jigs.room.gapsmade import at_end
 
 PARTED = 20.0
 """Two fronts this near to each other over a partition are neighbours, also as measured; mm

@@ -7,7 +7,7 @@ A difference of 0.3 to 6 mm looks like a mistake (common practice, no source).
 from collections.abc import Mapping, Sequence
 
 from jigs.box.parts import Front
-from jigs.given.job import BoxSpec, Hand
+from jigs.given.job import BoxSpec
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
@@ -16,16 +16,6 @@ from jigs.ground.problems import Problem
 NEARLY = (0.3, 6.0)
 """Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no
 source)."""
-
-
-def at_end(fronts: Sequence[Front], hand: Hand) -> list[Front]:
-    """Give the fronts of a box that have no other between them and one of its sides."""
-
-    def behind(one: Front, other: Front) -> bool:
-        level = max(one.y, other.y) < min(one.y + one.height, other.y + other.height)
-        return level and (other.x < one.x if hand == "left" else other.x > one.x)
-
-    return [front for front in fronts if not any(behind(front, other) for other in fronts)]
 
 
 def check_sight_line(

@@ -14,16 +14,16 @@ from math import sqrt
 
 from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
-from jigs.checks.sightlines import at_end
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
-from jigs.given.job import HANDS, BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import end_boxes, panel_at, place_job
 from jigs.given.wallspec import WallEnd
 from jigs.ground.finding import warning
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem
+from jigs.room.gapsmade import at_end
 
 SPARE = 6.0
 """Left between what opens and what it would strike; mm (common practice, no source)."""

@@ -29,8 +29,8 @@ from jigs.cutlist.nailers import nailers, nailers_behind
 from jigs.cutlist.partitions import partitions
 from jigs.cutlist.piece import FRONT, Block, Edge, Groove, Piece
 from jigs.fittings.slide import BACK_SET_IN
-from jigs.given.job import HANDS, BoxSpec, Hand, Job
-from jigs.ground.geometry import SLACK
+from jigs.given.job import BoxSpec, Job
+from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_mm
 
 

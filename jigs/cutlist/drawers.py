@@ -24,9 +24,8 @@ from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
 from jigs.given.build import Build
-from jigs.given.job import Hand
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
 
 BOTTOM_PLAY = 1.0

@@ -18,9 +18,9 @@ from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.wallnames import name_wall_piece
-from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, panel_at, place_job
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
 
 LETTERS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))

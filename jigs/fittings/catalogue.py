@@ -1,7 +1,7 @@
 """Generic hardware records, and records derived from them.
 
 The tool ships with hardware described by geometry alone: cup hinges, drawer slides, bars and a
-knob, each number with its standing beside it in `jigs/fittings/records/`. None of them is confirmed. A
+knob, each number with its standing beside it in `jigs/fittings/records/`. None is confirmed. A
 job's own record is `like` one of these, or `like` another of its own, and overrides what the
 leaflet or the caliper says differently.
 

@@ -2,7 +2,7 @@
 
 The cup's centre stands `tab` plus half its diameter from the hinge edge. How far the closed door
 covers the side is the *overlay*, OV = C0 + K - Hp: the hinge's constant plus the tab less the
-height of the plate (common practice). How many hinges a door needs is in `jigs.fittings.hingecount`.
+height of the plate (common practice). How many hinges a door needs: `jigs.fittings.hingecount`.
 
 >>> from jigs.given.hardware import HingeRecord
 >>> mine = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0))
@@ -12,12 +12,12 @@ height of the plate (common practice). How many hinges a door needs is in `jigs.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.box.parts import HingeChoice
 from jigs.given.hardware import HingeKind, HingeRecord
-from jigs.given.job import FrontMaterial, Hand
-from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle
+from jigs.given.job import FrontMaterial
+from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, rectangle
 
 USUAL_TAB = 5.0
 """The tab bored where nothing else is said; mm (common practice, no source)."""
@@ -49,6 +49,23 @@ PILOTS: dict[FrontMaterial, float] = {
 """Pilot diameters for the hinge's screws; mm (common practice, no source)."""
 PLATE_BEYOND = 10.0
 """How far the drawn plate reaches beyond its holes all round; mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HingeChoice:
+    """The tab to bore and the plate to buy; mm.
+
+    `error`: overlay got less overlay needed. `plate_stated`: False where nobody said which plates
+    there are; `plate` is then the one that this wants. `instead`: where the search moved the tab,
+    the usual one, and overlay got less overlay needed with it.
+    """
+
+    record: str
+    tab: float
+    plate: float
+    error: float
+    plate_stated: bool = True
+    instead: tuple[float, float] | None = None
 
 
 def cup_from_edge(record: HingeRecord, tab: float) -> float:

@@ -18,8 +18,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.given.hardware import PullRecord
-from jigs.given.job import BoxKind, FrontKind, Hand
-from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
+from jigs.given.job import BoxKind, FrontKind
+from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, Polygon, rectangle
 from jigs.ground.lengths import MM_PER_INCH, Unit
 
 Flag = Literal["one-pull-for-two", "pull-upright"]

@@ -1,10 +1,10 @@
 """Hardware, described by its geometry: what a fitting's leaflet or a caliper says.
 
-A record is a frozen value. Generic records ship with the tool as data (`jigs/fittings/records/`), each
-number with its standing; a job's own record is `like` one of them and overrides what differs.
+A record is a frozen value. Generic records ship with the tool as data (`jigs/fittings/records/`),
+each number with its standing; a job's own record is `like` one of them and overrides what differs.
 Numbers that differ from make to make stand beside each record's keys with what rests on them;
-until `confirmed` names such a number, it is open (`jigs.given.confirming`), and whatever rests on it
-says so.
+until `confirmed` names such a number, it is open (`jigs.given.confirming`), and whatever
+rests on it says so.
 """
 
 from collections.abc import Mapping

@@ -20,14 +20,13 @@ from jigs.given.printer import Printer
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt
-from jigs.ground.geometry import End, Face
+from jigs.ground.geometry import End, Face, Hand
 from jigs.ground.lengths import Unit
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 SideMaterial = Literal["plywood", "mdf", "particleboard", "solid"]
-Hand = Literal["left", "right"]
 Profile = Literal["finger-bevel"]
 Overlay = Literal["full", "half", "inset"]
 
@@ -36,7 +35,6 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
 )  # fmt: skip
 BandState = Literal["on", "later"]
 PanelKind = Literal["flush", "covered"]
-HANDS: tuple[Hand, Hand] = ("left", "right")
 PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)

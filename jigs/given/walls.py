@@ -19,9 +19,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
-from jigs.given.job import BoxSpec, Hand, Job, PanelKind
+from jigs.given.job import BoxSpec, Job, PanelKind
 from jigs.given.wallspec import Appliance, WallSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""

@@ -13,8 +13,7 @@ import hashlib
 from collections.abc import Iterable
 from typing import Literal
 
-from jigs.given.job import Hand
-from jigs.ground.geometry import Hole
+from jigs.ground.geometry import Hand, Hole
 
 Board = Literal["left-side", "right-side", "partition"]
 """Which board of a box it is."""

@@ -20,6 +20,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+Hand = Literal["left", "right"]
+"""A side as seen from the room."""
+HANDS: tuple[Hand, Hand] = ("left", "right")
 Face = Literal["front", "back", "inside", "box-front", "box-back"]
 """The face a hole is drilled from."""
 

@@ -12,17 +12,10 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
-from jigs.given.job import (
-    FRONT_KINDS,
-    PROFILES,
-    FrontKind,
-    FrontSpec,
-    Hand,
-    Profile,
-    Reveal,
-)
+from jigs.given.job import FRONT_KINDS, PROFILES, FrontKind, FrontSpec, Profile, Reveal
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, JigsheetError, ReadingError
+from jigs.ground.geometry import Hand
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest
 from jigs.reading.jobboxes import HAND_WORDS

@@ -20,9 +20,9 @@ from jigs.given.job import (
     BoxSpec,
     FrontKind,
     FrontSpec,
-    Hand,
 )
 from jigs.ground.believable import Range
+from jigs.ground.geometry import Hand
 from jigs.ground.lengths import LONGEST
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.jobcolumns import (

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from jigs.given.job import HANDS, BoardHole, FrontKind, Hand, HandHole
+from jigs.given.job import BoardHole, FrontKind, HandHole
 from jigs.ground.believable import Range
-from jigs.ground.geometry import End, Face
+from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.reading.tomltables import Table
 
 ENDS: tuple[End, ...] = ("bottom", "top")

@@ -9,10 +9,11 @@ measures, its counter and its appliances are read by `jigs.reading.jobroom`.
 from collections.abc import Iterable, Sequence
 
 from jigs.given.ids import check_id
-from jigs.given.job import HANDS, BoxSpec, Hand
+from jigs.given.job import BoxSpec
 from jigs.given.wallspec import END_KINDS, WallEnd, WallSpec
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
+from jigs.ground.geometry import HANDS, Hand
 from jigs.ground.nearest import suggest
 from jigs.reading.jobroom import read_room
 from jigs.reading.tomltables import Table

@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, panel_height
-from jigs.given.job import BoxKind, BoxSpec, Hand
+from jigs.given.job import BoxKind, BoxSpec
 from jigs.given.walls import TOUCHING, boxes_at_end, panel_at, place_job
 from jigs.given.wallspec import EndKind, WallSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 
 APART = 300.0

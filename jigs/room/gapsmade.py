@@ -6,10 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.sightlines import at_end
 from jigs.given.job import BoxSpec
 from jigs.given.walls import neighbours, place_job
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 
 BESIDE = 40.0
 """Fronts further apart have something else between them; mm (our own choice)."""
@@ -82,3 +81,13 @@ def _level(left: BoxSpec, one: Front, right: BoxSpec, other: Front) -> bool:
 def _range(gaps: Iterable[float]) -> tuple[float, float] | None:
     found = list(gaps)
     return (min(found), max(found)) if found else None
+
+
+def at_end(fronts: Sequence[Front], hand: Hand) -> list[Front]:
+    """Give the fronts of a box that have no other between them and one of its sides."""
+
+    def behind(one: Front, other: Front) -> bool:
+        level = max(one.y, other.y) < min(one.y + one.height, other.y + other.height)
+        return level and (other.x < one.x if hand == "left" else other.x > one.x)
+
+    return [front for front in fronts if not any(behind(front, other) for other in fronts)]

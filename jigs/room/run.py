@@ -13,10 +13,10 @@ False
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.given.job import BoxSpec, Hand, Job
+from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import lines_of, place_job
 from jigs.given.wallspec import WallSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 
 SAME = 0.5
 """Less than this is no overlap, and no gap to fill; mm (common practice, no source)."""

@@ -9,9 +9,8 @@ from dataclasses import dataclass, replace
 
 from jigs.box.parts import DrawerBox, Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
-from jigs.given.job import Hand
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Face, Fitting, Hole, Polygon, mirror_x
+from jigs.ground.geometry import Face, Fitting, Hand, Hole, Polygon, mirror_x
 from jigs.ground.lengths import Unit
 from templates.cards.reference import Edge
 from templates.wording import FRONT_WORDS, face_across, side_words

@@ -9,7 +9,8 @@ import json
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from jigs.box.parts import DrawerBox, Front, HingeChoice, Layout, Side, size_of
+from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
+from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber, RecordKind, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes

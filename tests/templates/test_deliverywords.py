@@ -2,7 +2,7 @@
 
 from jigs.layout.layout import lay_out
 from templates.deliverywords import delivery_words
-from tests.jigs.delivery.test_matching import DOOR, GALLEY, W, deliver, row
+from tests.jigs.order.test_matching import DOOR, GALLEY, W, deliver, row
 
 
 def test_without_a_list_nothing_is_said() -> None:

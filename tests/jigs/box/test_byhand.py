@@ -5,8 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.job import BoardHole, BoxSpec, FrontKind, FrontSpec, Hand, HandHole
+from jigs.given.job import BoardHole, BoxSpec, FrontKind, FrontSpec, HandHole
 from jigs.ground.errors import ReadingError
+from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, front_of, lay, side_of

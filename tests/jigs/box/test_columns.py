@@ -14,7 +14,8 @@ from shapely import Point
 from shapely.geometry import box as rectangle
 
 from jigs.box.parts import Layout, Side
-from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Hand, Overlay, ShelfSpec, Use
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay, ShelfSpec, Use
+from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, UNDER_COUNTER, box, codes, front_of, job

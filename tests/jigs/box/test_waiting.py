@@ -10,8 +10,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.given.job import ColumnSpec, FrontSpec, Grid, Hand, Job, ShelfSpec, Use
-from jigs.ground.geometry import Hole
+from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
+from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
 from tests.holefaults import faults_in_holes
 from tests.jigs.box.test_columns import door, drawer

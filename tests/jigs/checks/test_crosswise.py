@@ -13,7 +13,7 @@ from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from tests.jigs.delivery.test_matching import deliver, row
+from tests.jigs.order.test_matching import deliver, row
 from tests.jigs.sample import GOLDEN, box, front_of, job
 from tests.test_linear import count_lines
 

@@ -6,8 +6,9 @@ import pytest
 
 from jigs.given.build import Build
 from jigs.given.hardware import Confirmed, PullRecord
-from jigs.given.job import BoxSpec, FrontSpec, Grid, Hand, Job
+from jigs.given.job import BoxSpec, FrontSpec, Grid, Job
 from jigs.given.wallspec import Appliance, WallSpec
+from jigs.ground.geometry import Hand
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import PULL, box, job

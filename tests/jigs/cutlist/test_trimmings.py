@@ -15,9 +15,10 @@ from jigs.cutlist.trimmings import (
     trim_boxes,
 )
 from jigs.given.build import Build
-from jigs.given.job import BoxSpec, FrontMaterial, Hand
+from jigs.given.job import BoxSpec, FrontMaterial
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
 from jigs.given.wallspec import WallEnd, WallSpec
+from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from jigs.room.elevation import see_walls
 from tests.jigs.sample import MATERIAL, box, job

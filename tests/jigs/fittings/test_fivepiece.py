@@ -6,7 +6,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
-from jigs.given.job import FrontSpec, Hand, HandHole
+from jigs.given.job import FrontSpec, HandHole
+from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
 
 DRAWER = Frame(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)

@@ -18,8 +18,8 @@ from jigs.fittings.hinge import (
     skin_under_cup,
 )
 from jigs.given.hardware import HingeRecord
-from jigs.given.job import FrontMaterial, Hand
-from jigs.ground.geometry import Fitting, mirror_x
+from jigs.given.job import FrontMaterial
+from jigs.ground.geometry import Fitting, Hand, mirror_x
 from tests.uneven import DOOR_WIDTH
 
 HINGE = HingeRecord(name="mine", constant=15.0, plates=(0.0, 2.0, 3.0))

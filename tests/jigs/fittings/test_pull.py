@@ -14,8 +14,8 @@ from jigs.fittings.pull import (
     pull_screw,
 )
 from jigs.given.hardware import PullRecord
-from jigs.given.job import BoxKind, FrontKind, Hand
-from jigs.ground.geometry import Hole, rectangle
+from jigs.given.job import BoxKind, FrontKind
+from jigs.ground.geometry import Hand, Hole, rectangle
 from jigs.ground.lengths import Unit
 
 BAR = PullRecord(name="bar")

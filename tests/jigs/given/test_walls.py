@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.job import BoxSpec, Hand
+from jigs.given.job import BoxSpec
 from jigs.given.walls import corner_lines, end_boxes, neighbours, place_boxes
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
+from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
 

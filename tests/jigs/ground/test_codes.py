@@ -10,9 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.given.job import Hand
 from jigs.ground.codes import ALPHABET, LENGTH, Board, board_code, part_code
-from jigs.ground.geometry import Hole
+from jigs.ground.geometry import Hand, Hole
 
 QR_ALPHANUMERIC = set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
 """ISO/IEC 18004:2015, the 45 characters of the alphanumeric mode (from memory)."""

@@ -317,8 +317,8 @@ def test_the_unit_of_the_job_stands_first() -> None:
 def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, loaded: int) -> None:
     """It costs more than the rest of a short command."""
     code = (
-        "import sys; from jigs.ground.lengths import parse_length; parse_length(sys.argv[1], 'mm'); "
-        "sys.exit('pint' in sys.modules)"
+        "import sys; from jigs.ground.lengths import parse_length as parse; "
+        "parse(sys.argv[1], 'mm'); sys.exit('pint' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code, text], check=False).returncode == loaded
 

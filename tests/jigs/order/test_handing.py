@@ -9,7 +9,7 @@ from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
-from tests.jigs.delivery.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
+from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
 from tests.jigs.sample import box, codes, front_of, job, side_of
 
 LEAF = (914.4 - 2 * 1.6 - 3.2) / 2

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.delivery import assign as module
+from jigs.order import assign as module
 from jigs.order.assign import assign
 
 small = st.integers(0, 5)

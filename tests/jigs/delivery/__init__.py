@@ -1,1 +1,0 @@
-"""Tests of a delivery: its list, its matching, its taking in hand."""
