@@ -24,7 +24,7 @@ from templates.labels.labelwords import (
     words_of_side_label,
 )
 from templates.labels.piecewords import words_of_piece_label
-from templates.lists.partstext import STAMPED
+from templates.lists.partslist import STAMPED
 
 Order = Literal["box", "cut"]
 Kinds = Literal["all", "pieces", "fronts"]

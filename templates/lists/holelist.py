@@ -22,7 +22,7 @@ from templates.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
     "part", "box", "kind", "code", "purpose", "face", "serves",
-    "x_mm", "y_mm", "diameter_mm", "depth_mm", "open",
+    "x_mm", "y_mm", "diameter_mm", "depth_mm", "open", "assumed",
 )  # fmt: skip
 """The columns of the CSV list; an empty depth means right through. `open`: the open numbers that
 decide the hole, each as `hinge.main.constant`."""
@@ -55,10 +55,14 @@ def holes_json(layout: Layout) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
+_Listed = tuple[tuple[str, ...], tuple[Fitting, ...], tuple[OpenNumber, ...], tuple[str, ...]]
+"""A part as its rows name it, its fittings, its open numbers, and what is assumed in it."""
+
+
 def holes_csv(layout: Layout) -> str:
     """Give all holes as CSV text, one a line; no cell is ever taken for a formula."""
-    parts: list[tuple[tuple[str, ...], tuple[Fitting, ...], tuple[OpenNumber, ...]]] = [
-        ((front.id, front.box, front.kind, front.code), front.fittings, front.open)
+    parts: list[_Listed] = [
+        ((front.id, front.box, front.kind, front.code), front.fittings, front.open, front.assumed)
         for front in layout.fronts
     ]
     parts += [
@@ -66,11 +70,13 @@ def holes_csv(layout: Layout) -> str:
             (side.board, side.box, side_words(side).replace(" ", "-"), side.code),
             side.fittings,
             side.open,
+            side.assumed,
         )
         for side in layout.sides
     ]
     parts += [
-        ((box.id, box.box, _box_kind(box), box.code), box.bored, box.open) for box in layout.drawers
+        ((box.id, box.box, _box_kind(box), box.code), box.bored, box.open, _assumed_in(box))
+        for box in layout.drawers
     ]
     return csv_text(COLUMNS, (row for part in parts for row in _rows(*part)))
 
@@ -135,6 +141,7 @@ def _front_data(front: Front) -> dict[str, Any]:
         "hinge": None if hinge is None else _hinge_data(hinge),
         "holes": [_hole_data(hole) for hole in front.holes],
         "open": open_data(front.open),
+        "assumed": list(front.assumed),
     }
 
 
@@ -162,6 +169,7 @@ def _side_data(side: Side) -> dict[str, Any]:
             for hole in fitting.holes
         ],
         "open": open_data(side.open),
+        "assumed": list(side.assumed),
     }
 
 
@@ -173,6 +181,7 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
         **_sizes_data(box),
         "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
         "open": open_data(box.open),
+        "assumed": list(_assumed_in(box)),
     }
 
 
@@ -204,8 +213,15 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
     }
 
 
+def _assumed_in(box: DrawerBox | Rollout) -> tuple[str, ...]:
+    return box.assumed if isinstance(box, DrawerBox) else ()
+
+
 def _rows(
-    part: tuple[str, ...], fittings: Iterable[Fitting], numbers: Sequence[OpenNumber]
+    part: tuple[str, ...],
+    fittings: Iterable[Fitting],
+    numbers: Sequence[OpenNumber],
+    assumed: Sequence[str],
 ) -> Iterator[tuple[str | float | None, ...]]:
     for fitting in fittings:
         kind = RECORDS.get(fitting.kind)
@@ -227,6 +243,7 @@ def _rows(
                 number(hole.diameter),
                 _depth(hole),
                 safe_cell(open_cell(decide)),
+                safe_cell("; ".join(assumed)),
             )
 
 
@@ -240,7 +257,7 @@ def _front_block(front: Front, unit: Unit) -> str:
     if not front.holes:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in front.holes]
-    return f"{head}\n{_open_words(front.open)}{_table(HEAD, rows)}"
+    return f"{head}\n{_stamps(front.open, front.assumed)}{_table(HEAD, rows)}"
 
 
 def _side_block(side: Side, unit: Unit) -> str:
@@ -253,7 +270,9 @@ def _side_block(side: Side, unit: Unit) -> str:
         for fitting in side.fittings
         for hole in fitting.holes
     ]
-    return f"{head}\n{_open_words(side.open)}{_table(('purpose', 'for', *HEAD[2:]), rows)}"
+    return (
+        f"{head}\n{_stamps(side.open, side.assumed)}{_table(('purpose', 'for', *HEAD[2:]), rows)}"
+    )
 
 
 def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
@@ -269,11 +288,13 @@ def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> s
     if not box.bored:
         return f"{head}\n  no holes\n"
     rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in collect_holes(box.bored)]
-    return f"{head}\n{_open_words(box.open)}{_table(HEAD, rows)}"
+    return f"{head}\n{_stamps(box.open, _assumed_in(box))}{_table(HEAD, rows)}"
 
 
-def _open_words(numbers: Sequence[OpenNumber]) -> str:
-    return "".join(f"  {STAMP}: {words}\n" for words in open_words(numbers))
+def _stamps(numbers: Sequence[OpenNumber], assumed: Sequence[str]) -> str:
+    said = [f"{STAMP}: {words}" for words in open_words(numbers)]
+    said += [f"ASSUMED: {'; '.join(assumed)}"] if assumed else []
+    return "".join(f"  {words}\n" for words in said)
 
 
 def _size(unit: Unit, *sizes: float) -> str:

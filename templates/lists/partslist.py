@@ -12,11 +12,13 @@ from typing import Any
 from jigs.box.parts import DrawerBox, Layout
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import Cut
-from jigs.cutlist.piece import Groove, Piece
+from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
 from jigs.given.cautions import cautions_of
+from jigs.given.job import Job
 from jigs.given.rolloutspec import Rollout
+from jigs.reading.assumed import list_assumed
 from templates.findings import problems_data
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.openwords import open_cell, open_data
@@ -25,9 +27,17 @@ COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
     "finished_length_mm", "finished_width_mm", "thickness_mm", "board", "grain", "band",
     "band_thickness_mm", "pocket_mm", "pocket_top_mm", "groove_at_mm", "groove_width_mm",
-    "groove_depth_mm", "note", "code", "open",
+    "groove_depth_mm", "note", "code", "open", "assumed",
 )  # fmt: skip
 """The columns of the CSV list; several places in one cell are parted by blanks."""
+
+STAMPED: dict[Stuff, str] = {
+    "side": "material.side",
+    "back": "material.back",
+    "front": "material.front",
+    "drawer-side": "material.drawer_side",
+}
+"""The key of the job that a board's thickness comes from."""
 
 BUILT_NOTE = "built already: its own pieces are not cut again"
 HELD_NOTE = "left out, because its front or it is held back"
@@ -105,7 +115,11 @@ def parts_json(parts: PartsList) -> str:
         "job": job.name,
         "units": job.units,
         "parts": [
-            {**_piece_data(piece, code), "open": open_data(cuts.of(piece.id))}
+            {
+                **_piece_data(piece, code),
+                "open": open_data(cuts.of(piece.id)),
+                "assumed": list(_assumed_in(piece, job)),
+            }
             for piece, code in parts.coded()
         ],
         "banding": [_banding_data(band) for band in add_banding(parts.pieces)],
@@ -124,10 +138,25 @@ def parts_csv(parts: PartsList) -> str:
     """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
     cell is ever taken for a formula."""
     cuts = OpenCuts(parts.layout)
-    rows = [(*_row(piece, code), open_cell(cuts.of(piece.id))) for piece, code in parts.coded()]
+    job = parts.layout.job
+    rows = [
+        (
+            *_row(piece, code),
+            open_cell(cuts.of(piece.id)),
+            safe_cell("; ".join(_assumed_in(piece, job))),
+        )
+        for piece, code in parts.coded()
+    ]
     rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
     rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
     return csv_text(COLUMNS, rows)
+
+
+def _assumed_in(piece: Piece, job: Job) -> tuple[str, ...]:
+    """Say what of a piece's own board and box nobody gave, in words."""
+    keys = [STAMPED[piece.stuff]] if piece.stuff in STAMPED else []
+    keys += [f"box.{piece.box}.{key}" for key in ("width", "height", "depth")] if piece.box else []
+    return list_assumed(job, keys)
 
 
 def _not_cut(name: str, kind: str, note: str) -> tuple[object, ...]:

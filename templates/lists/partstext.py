@@ -13,7 +13,7 @@ from jigs.given.cautions import cautions_of
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from templates.findings import before_cutting
-from templates.lists.partslist import PartsList
+from templates.lists.partslist import STAMPED, PartsList
 from templates.lists.partstotals import (
     STUFF_WORDS,
     built_lines,
@@ -24,14 +24,6 @@ from templates.lists.partstotals import (
     trap_lines,
     wrapped,
 )
-
-STAMPED: dict[Stuff, str] = {
-    "side": "material.side",
-    "back": "material.back",
-    "front": "material.front",
-    "drawer-side": "material.drawer_side",
-}
-"""The key of the job that a board's thickness comes from."""
 
 
 @dataclass(slots=True, kw_only=True)

@@ -23,9 +23,20 @@ from tests.templates.small_layout import small_layout
 
 FRONT_KEYS = (
     "id", "box", "kind", "hinged", "code", "withheld", "width_mm", "height_mm", "thickness_mm",
-    "x_mm", "y_mm", "hinge", "holes", "open",
+    "x_mm", "y_mm", "hinge", "holes", "open", "assumed",
 )  # fmt: skip
-SIDE_KEYS = ("box", "column", "side", "board", "code", "height_mm", "depth_mm", "holes", "open")
+SIDE_KEYS = (
+    "box",
+    "column",
+    "side",
+    "board",
+    "code",
+    "height_mm",
+    "depth_mm",
+    "holes",
+    "open",
+    "assumed",
+)
 
 
 def rows() -> list[dict[str, str]]:
@@ -148,7 +159,17 @@ def test_a_part_held_back_is_named_and_has_no_holes() -> None:
     assert "HELD: hand not stated: nobody said" in holes_text(layout)
 
 
-BOX_KEYS = ("part", "front", "code", "width_mm", "height_mm", "length_mm", "holes", "open")
+BOX_KEYS = (
+    "part",
+    "front",
+    "code",
+    "width_mm",
+    "height_mm",
+    "length_mm",
+    "holes",
+    "open",
+    "assumed",
+)
 
 
 @cache
