@@ -103,7 +103,7 @@ def test_floating_point_noise_does_not_count() -> None:
 def test_the_code_is_the_same_in_another_process() -> None:
     """The code does not hang on the run: hash seeds change nothing."""
     program = "from jigs.ground.codes import part_code; print(part_code(454.0, 613.0, 19.05, []))"
-    root = Path(__file__).parents[2]
+    root = Path(__file__).parents[3]
     run = subprocess.run(
         [sys.executable, "-c", program],
         cwd=root,

@@ -10,7 +10,7 @@ import pytest
 from jigs.ground.finding import error, warning
 from jigs.ground.ranks import RANKS
 
-ROOT = Path(__file__).parents[2]
+ROOT = Path(__file__).parents[3]
 
 
 def codes(tree: ast.Module) -> Iterator[tuple[str, str]]:
