@@ -4,7 +4,7 @@ import ast
 import re
 import sys
 import tomllib
-from collections.abc import Iterator
+from functools import cache
 from importlib.metadata import packages_distributions
 from pathlib import Path
 
@@ -21,19 +21,31 @@ def modules(layer: str) -> list[Path]:
     return sorted((ROOT / layer).rglob("*.py"))
 
 
-def imports(path: Path) -> Iterator[tuple[str, int]]:
+@cache
+def tree_of(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+@cache
+def imports(path: Path) -> tuple[tuple[str, int], ...]:
     """Give the full name of every module that a file uses, and the line."""
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    found: list[tuple[str, int]] = []
+    for node in ast.walk(tree_of(path)):
         if isinstance(node, ast.Import):
-            yield from ((alias.name, node.lineno) for alias in node.names)
+            found += ((alias.name, node.lineno) for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}:{node.lineno}: a relative import"
-            yield node.module or "", node.lineno
-        elif isinstance(node, ast.Call) and ast.unparse(node.func) in {"files", "find_spec"}:
+            found.append((node.module or "", node.lineno))
+        elif (
+            isinstance(node, ast.Call)
+            and isinstance(node.func, ast.Name)
+            and node.func.id in {"files", "find_spec"}
+        ):
             # A package that is data alone is opened by its name.
             [package] = node.args
             if isinstance(package, ast.Constant):
-                yield str(package.value), node.lineno
+                found.append((str(package.value), node.lineno))
+    return tuple(found)
 
 
 def top(name: str) -> str:
@@ -127,8 +139,10 @@ def test_the_trade_neither_prints_nor_exits() -> None:
         for path in modules(layer):
             if 'if __name__ == "__main__":' in path.read_text(encoding="utf-8"):
                 continue
-            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-                if not isinstance(node, ast.Call):
+            for node in ast.walk(tree_of(path)):
+                if not isinstance(node, ast.Call) or not isinstance(
+                    node.func, ast.Name | ast.Attribute
+                ):
                     continue
                 called = ast.unparse(node.func)
                 if called in {"print", "input", "exit", "quit", "sys.exit", "os._exit"} or (
@@ -143,7 +157,7 @@ def test_the_command_line_loads_click_alone_at_first() -> None:
     light = {"click", "cli", "jigs.ground.errors", "jigs"}
     wrong = []
     for path in modules("cli"):
-        tree = ast.parse(path.read_text(encoding="utf-8"))
+        tree = tree_of(path)
         for node in tree.body:
             names = (
                 [alias.name for alias in node.names]

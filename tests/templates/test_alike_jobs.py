@@ -33,7 +33,7 @@ few, many = (
         phases=(Phase.generate,),  # to shrink a job of many boxes takes minutes
         suppress_health_check=[HealthCheck.too_slow],
     )
-    for count in (2, 20)
+    for count in (2, 6)
 )
 times = st.sampled_from((2, 3, 11))
 few_times = st.sampled_from((2, 3))

@@ -358,7 +358,7 @@ def test_any_job_can_be_read_back(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_any_of_many_jobs_can_be_read_back(job: Job, paper: Paper) -> None:
     """The same, at length."""
@@ -368,7 +368,7 @@ def test_any_of_many_jobs_can_be_read_back(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(most_boxes=2))
 @settings(
-    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=4, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_any_symbol_of_many_jobs_is_read(job: Job) -> None:
     """From the dots of every page."""

@@ -84,7 +84,7 @@ def test_what_is_laid_lies_clear(case: tuple[tuple[Size, ...], Room]) -> None:
 
 @pytest.mark.slow
 @given(hard_cards())
-@settings(max_examples=1500, deadline=None, derandomize=True)
+@settings(max_examples=400, deadline=None, derandomize=True)
 def test_what_is_laid_lies_clear_at_length(case: tuple[tuple[Size, ...], Room]) -> None:
     """The same, at length."""
     check_pack(case)
@@ -218,7 +218,7 @@ def test_every_card_of_the_demo_lies_well(paper: str, monkeypatch: pytest.Monkey
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=250, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_every_card_of_generated_jobs_lies_well(job: Job, paper: Paper) -> None:
     """Whatever a box has: many cards, each near half a page, among them."""

@@ -100,7 +100,7 @@ def check_marks(job: Job, paper: Paper) -> None:
 
 @given(jobs(), papers)
 @settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
     """No text on a text, a line, a hole or black, nothing outside the page: all kinds of fronts
@@ -111,7 +111,7 @@ def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=400, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_no_text_touches_anything_in_many_jobs(job: Job, paper: Paper) -> None:
     """The same, at length."""

@@ -118,7 +118,7 @@ def test_fields_of_any_job(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=80, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=25, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_fields_of_many_jobs(job: Job, paper: Paper) -> None:
     """The same, at length."""

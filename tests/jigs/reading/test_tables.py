@@ -331,7 +331,10 @@ def test_no_bytes_raise_anything_else(tmp_path: Path, data: bytes) -> None:
 
 
 @settings(
-    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=15,
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 @given(st.integers(0, 5000), st.binary(min_size=1, max_size=40))
 def test_no_damaged_workbook_raises_anything_else(tmp_path: Path, at: int, new: bytes) -> None:

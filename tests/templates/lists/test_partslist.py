@@ -171,7 +171,9 @@ def test_tables_stand_in_columns() -> None:
 
 
 @given(jobs())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(
+    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
 def test_whatever_is_cut_can_be_listed(made: Job) -> None:
     """Text without ragged ends, every piece in each form, the same bytes for the same job."""
     parts = _list(made)

@@ -77,8 +77,9 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
 
 @given(jobs())
 @settings(
-    max_examples=20,
+    max_examples=8,
     deadline=None,
+    derandomize=True,
     phases=[Phase.explicit, Phase.generate],  # to shrink a kitchen takes a minute
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
