@@ -49,7 +49,9 @@ def cover_pages(
         y -= piece.height + 0.7
     y -= 3.0
     further: tuple[Page, ...] = ()
-    found = open_list(layout, across, y - BOTTOM_STRIP - 2.0)
+    # Below the lowest line there is room to say that there is more.
+    low = BOTTOM_STRIP + 6.0
+    found = open_list(layout, across, y - low - 1.0)
     if found is not None:
         marks += moved(found.marks, LEFT_STRIP, y)
         y -= found.height + 1.0
@@ -60,7 +62,6 @@ def cover_pages(
             marks += moved(piece.marks, LEFT_STRIP, y)
             y -= piece.height + 1.0
     pieces = _held(layout, across)
-    low = BOTTOM_STRIP + 6.0
     room = y - low - sum(piece.height + 0.6 for piece in pieces)
     assumed, complete = _assumed(layout.job.assumptions, across, room)
     for piece in (*pieces, *assumed):

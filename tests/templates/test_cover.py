@@ -6,6 +6,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.cautions import NO_CODE
+from jigs.given.confirming import OpenNumber
+from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error
 from jigs.ground.problems import Problem
 from templates.cover import CARD, cover_pages
@@ -105,3 +107,25 @@ def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
     )[0]
     assert many[1] in words(few)
     assert "More:" not in words(few)
+
+
+@pytest.mark.parametrize("paper", ["common", "letter"])
+def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
+    """However many there are: those that fill the page to its foot go on to the next."""
+    layout = worked_layout("in")
+    job = replace(layout.job, assumptions=tuple(f"side {row} 18.0 mm" for row in range(400)))
+    further = []
+    for count in range(1, 60):
+        numbers = tuple(
+            OpenNumber(kind="hinge", record=f"packet {row}", key="constant", value=15.0)
+            for row in range(count)
+        )
+        hinges = {number.record: HingeRecord(name=number.record) for number in numbers}
+        fronts = (replace(layout.fronts[0], open=numbers), *layout.fronts[1:])
+        given = replace(layout, job=replace(job, hinges=hinges), fronts=fronts)
+        pages = cover_pages(given, PAPERS[paper], same=True)
+        further.append(len(pages) - 1)
+        assert [clashes_of_marks(page) for page in pages] == [[]] * len(pages), count
+        assert "More: see the check" in words(pages[0])
+    assert further[0] == 0
+    assert further[-1] > 0
