@@ -12,7 +12,7 @@ import pdfplumber
 import pypdfium2
 from pypdfium2 import raw
 
-from tests.readletters import Point, Shown, Words, matrix_of
+from tests.readletters import Point, Shown, Words, matrix_of, objects_of
 
 POINTS_TO_MM = 25.4 / 72
 EM_TO_CAPITAL = 0.688
@@ -189,10 +189,9 @@ def _read_page(page: Any, number: int) -> PrintedPage:
     blacks: list[Box] = []
     middles: list[Box] = []
     words = Words(page)
-    for row in range(raw.FPDFPage_CountObjects(page.raw)):
-        item = raw.FPDFPage_GetObject(page.raw, row)
+    for item, forms in objects_of(page):
         if raw.FPDFPageObj_GetType(item) == raw.FPDF_PAGEOBJ_TEXT:
-            shown = words.shown(item)
+            shown = words.shown(item, forms)
             if runs and runs[-1].goes_on_in(shown):
                 before = runs.pop()
                 shown = replace(before, text=before.text + shown.text, end=shown.end)
@@ -202,7 +201,7 @@ def _read_page(page: Any, number: int) -> PrintedPage:
         fill, width = c_int(), c_float()
         assert raw.FPDFPath_GetDrawMode(item, byref(fill), byref(c_int()))
         assert raw.FPDFPageObj_GetStrokeWidth(item, byref(width))
-        matrix = matrix_of(item)
+        matrix = matrix_of(item, forms)
         line = width.value * hypot(matrix.a, matrix.b) * POINTS_TO_MM
         dashed = raw.FPDFPageObj_GetDashCount(item) > 0
         for points, curved, closed in _paths(item, matrix):

@@ -14,12 +14,39 @@ so much, points."""
 
 Point = tuple[float, float]
 """On the page, in its own unit."""
+Forms = tuple[Any, ...]
+"""What an object stands in, the outermost first: a printing system makes a form of a page."""
 
 
-def matrix_of(item: Any) -> Any:
+def matrix_of(item: Any, forms: Forms = ()) -> Any:
+    """Where an object's own places lie on the page, though it stands in a form."""
     matrix = raw.FS_MATRIX()
     assert raw.FPDFPageObj_GetMatrix(item, byref(matrix))
+    for form in reversed(forms):
+        m, o = matrix, matrix_of(form)
+        matrix = raw.FS_MATRIX(
+            m.a * o.a + m.b * o.c,
+            m.a * o.b + m.b * o.d,
+            m.c * o.a + m.d * o.c,
+            m.c * o.b + m.d * o.d,
+            m.e * o.a + m.f * o.c + o.e,
+            m.e * o.b + m.f * o.d + o.f,
+        )
     return matrix
+
+
+def objects_of(page: Any) -> Iterator[tuple[Any, Forms]]:
+    """Give the objects of a page in their order, those of its forms too."""
+    for row in range(raw.FPDFPage_CountObjects(page.raw)):
+        yield from _objects_in(raw.FPDFPage_GetObject(page.raw, row), ())
+
+
+def _objects_in(item: Any, forms: Forms) -> Iterator[tuple[Any, Forms]]:
+    if raw.FPDFPageObj_GetType(item) != raw.FPDF_PAGEOBJ_FORM:
+        yield item, forms
+        return
+    for row in range(raw.FPDFFormObj_CountObjects(item)):
+        yield from _objects_in(raw.FPDFFormObj_GetObject(item, row), (*forms, item))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,10 +85,10 @@ class Words:
     def close(self) -> None:
         raw.FPDFText_ClosePage(self._words)
 
-    def shown(self, item: Any) -> Shown:
+    def shown(self, item: Any, forms: Forms) -> Shown:
         """Read one string."""
         rows = self._letters[addressof(item.contents)]
-        matrix, em = matrix_of(item), c_float()
+        matrix, em = matrix_of(item, forms), c_float()
         assert raw.FPDFTextObj_GetFontSize(item, byref(em))
         turned = matrix.a == 0
         across, up = (matrix.b, -matrix.c) if turned else (matrix.a, matrix.d)

@@ -346,7 +346,7 @@ def test_any_job_can_be_read_back_with_strips(job: Job, name: str) -> None:
 @pytest.mark.slow
 @given(jobs(), st.sampled_from(("common", "a3", "letter", "roll-610")))
 @settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=3, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_any_of_many_jobs_can_be_read_back_with_strips(job: Job, name: str) -> None:
     """The same, at length."""
