@@ -277,8 +277,10 @@ def _draw_scale(space: Space, piece: _Piece) -> None:
         piece.x(strip.width - 5.8), y, piece.low, piece.high,
         along="up" if along == "up" else "down", anchor="end" if inward > 0 else "start", unit=unit,
     )  # fmt: skip
+    # A figure keeps clear of the end, and of the ladder's lines below a measured one.
+    stop = piece.high - (4.0 if piece.last and _laddered(strip) else 2.0)
     for value, text in figures:
-        if start + 2.0 < value < piece.high - 2.0 and not skip(value):
+        if start + 2.0 < value < stop and not skip(value):
             space.add(text)
 
 

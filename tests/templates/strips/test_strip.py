@@ -166,6 +166,18 @@ def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> 
     _check(layout, paper, pages)
 
 
+def test_no_figure_of_the_scale_is_struck_by_the_edge_ladder(tmp_path: Path) -> None:
+    """A door of 2305.8 - 2 * 1.6 = 2302.6: the figure 2300 would lie on the line for 2300.6."""
+    job = tmp_path / "tall.toml"
+    job.write_text(TALL.replace("height = 2303", "height = 2305.8"), encoding="utf-8")
+    layout = lay_out(read_job(job))
+    (door,) = layout.fronts
+    assert door.height == pytest.approx(2302.6)
+    pages = read_pages(write_pdf(make_sheets(layout, named_paper("roll-610"), strip=True).pages))
+    assert ("T1-1", "BACK OF DOOR") in _pieces(pages, layout)
+    assert [clashes_of_print(page) for page in pages] == [[]] * len(pages)
+
+
 def test_off_a_roll_a_strip_is_one_piece() -> None:
     """No join, so nothing to slip; it ends where the part does."""
     layout = _demo()
