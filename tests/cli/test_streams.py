@@ -90,12 +90,11 @@ def test_a_progress_bar_on_a_terminal(small: Path) -> None:
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
-@pytest.mark.parametrize("command", ["check", "holes"])
-def test_a_full_disk_behind_standard_output_is_told(command: str, small: Path) -> None:
+def test_a_full_disk_behind_standard_output_is_told(small: Path) -> None:
     """A redirected list that does not fit ends with 1 and says why."""
     with open("/dev/full", "wb") as full:
         done = subprocess.run(
-            [*JIGSHEET, command, str(small)],
+            [*JIGSHEET, "holes", str(small)],
             env=environment(),
             stdout=full,
             stderr=subprocess.PIPE,
@@ -108,14 +107,13 @@ def test_a_full_disk_behind_standard_output_is_told(command: str, small: Path) -
     assert b"Exception ignored" not in done.stderr
 
 
-@pytest.mark.parametrize("command", ["check", "holes"])
-def test_a_reader_that_goes_away_is_no_trouble(command: str, small: Path) -> None:
+def test_a_reader_that_goes_away_is_no_trouble(small: Path) -> None:
     """`jigsheet holes JOB | head -1` ends quietly."""
     reading, writing = os.pipe()
     os.close(reading)
     try:
         done = subprocess.run(
-            [*JIGSHEET, command, str(small)],
+            [*JIGSHEET, "holes", str(small)],
             env=environment(),
             stdout=writing,
             stderr=subprocess.PIPE,
