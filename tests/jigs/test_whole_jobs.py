@@ -17,7 +17,7 @@ from tests.jobs import jobs
 
 @given(jobs(most_boxes=2))
 @settings(
-    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_holes_of_any_job(made: Job) -> None:
     """Inside their parts, apart, clear of glass and panels; cups, slides and faces agree."""

@@ -103,6 +103,10 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     assert len(symbols) == len(SOME)
 
 
+AT_ONCE = {("roll-50x25", 203), ("roll-102x51", 203), ("letter-3x10", 300), ("a4-2x7", 300)}
+"""Small and large labels, off a roll and on a sheet; the others at length."""
+
+
 @pytest.mark.parametrize(
     ("stock", "dots"),
     [
@@ -110,7 +114,7 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
             stock,
             dots,
             id=f"{name}-{dots}",
-            marks=() if dots == (203 if stock.roll else 300) else pytest.mark.slow,
+            marks=() if (name, dots) in AT_ONCE else pytest.mark.slow,
         )
         for name, stock in LABELS.items()
         for dots in DOTS

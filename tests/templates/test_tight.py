@@ -108,7 +108,7 @@ def check_job(job: Job, paper: Paper) -> None:
 
 @given(jobs(most_boxes=1), papers)
 @settings(
-    max_examples=4, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=3, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_fields_of_any_job(job: Job, paper: Paper) -> None:
     """No text touches anything, each hole stands once, no field has another part's card."""

@@ -37,7 +37,7 @@ def check_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
 
 @given(jobs())
 @settings(
-    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
     """Each piece has a size, a name of its own, and as many places as it is cut."""

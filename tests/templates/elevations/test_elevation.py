@@ -310,7 +310,7 @@ def check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: P
 
 @given(jobs(most_boxes=6), papers)
 @settings(
-    max_examples=6,
+    max_examples=4,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],

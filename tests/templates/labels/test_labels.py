@@ -174,8 +174,9 @@ PLACES = st.text(
 )
 # Found cases are not made smaller: each costs the drawing of some pages.
 @settings(
-    max_examples=4,
+    max_examples=3,
     deadline=None,
+    derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
     phases=[Phase.explicit, Phase.generate],
 )
