@@ -127,14 +127,14 @@ def draw_leaf(leaf: Leaf, paper: Paper, number: int) -> Sheet:
     assert leaf.shared is not None, "a leaf has one plan or is shared"
     room = _rooms(paper)[leaf.shared.room]
     width, height = (paper.width, paper.height)[:: -1 if leaf.shared.room else 1]
-    names = ", ".join(dict.fromkeys(part for _, part in leaf.parts))
+    parts = tuple(dict.fromkeys(part for _, part in leaf.parts))
+    names = ", ".join(parts)
     top = height - EDGE
     marks: list[Mark] = border_marks(width, height, paper, number, holes=True)
-    words = (
-        f"ON THIS PAGE: {names}. Cut along the wide lines first: each field is one face of one "
-        "part."
-    )
-    marks += moved(paragraph(words, room.width, bold=True).marks, LEFT_STRIP, top)
+    head = _head(names, room.width)
+    if head.height > STRIP:  # each field has its name too
+        head = _head(f"{len(parts)} parts", room.width)
+    marks += moved(head.marks, LEFT_STRIP, top)
     placed: list[Placed] = []
     fields = [each.fields[n] for each, n in zip(leaf.small, leaf.shared.shapes, strict=True)]
     corners = [corner for _, corner in leaf.shared.cards]
@@ -151,6 +151,15 @@ def draw_leaf(leaf: Leaf, paper: Paper, number: int) -> Sheet:
             placed.append(spot)
     page = Page(width=width, height=height, marks=tuple(marks), entry=names)
     return Sheet(page=page, cards=tuple(placed), part=leaf.parts[0][1])
+
+
+def _head(parts: str, width: float) -> Piece:
+    return paragraph(
+        f"ON THIS PAGE: {parts}. Cut along the wide lines first: each field is one face of one "
+        "part.",
+        width,
+        bold=True,
+    )
 
 
 def _rooms(paper: Paper) -> tuple[Room, ...]:
