@@ -18,6 +18,7 @@ from jigs.order.handing import with_delivery
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job
+from jigs.reading.kindranges import GROOVE
 from templates.lists.orderlist import order_sheets
 from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
@@ -89,6 +90,9 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     names = [front.spec.id for front in order.fronts]
     # A list's own IDs have 16 characters at most; those made from a long box's may have more.
     assume(names and max(map(len, names)) <= LONGEST)
+    # A bare figure that no groove has is asked about when the list is read.
+    grooves = [spec.groove for box in job.boxes for spec in box.fronts if spec.groove is not None]
+    assume(all(groove == 0 or GROOVE.low <= groove <= GROOVE.high for groove in grooves))
     path = _write(job, tmp_path / "fronts.csv")
     rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
     assert sum(int(row["pieces to make"]) for row in rows) == len(order.fronts)
