@@ -100,6 +100,7 @@ def test_only_what_has_no_holes_draws_nothing(run: Run, small: Path) -> None:
     assert not list(Path().iterdir())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["roll-610", "24x60in"])
 def test_every_command_that_prints_takes_large_paper(paper: str, run: Run, small: Path) -> None:
     """A roll or a sheet of one's own is a paper like any other."""

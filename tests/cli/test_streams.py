@@ -46,6 +46,7 @@ def test_standard_output_holds_the_list_alone(small: Path) -> None:
     assert b"2 fronts: 1 door, 1 drawer" in done.stderr
 
 
+@pytest.mark.slow
 def test_a_pdf_goes_to_standard_output_unharmed(small: Path) -> None:
     """`-o -` gives the very bytes of the file. Where nobody watches there is no progress bar:
     standard error in a file holds lines of words alone."""
@@ -186,6 +187,7 @@ def check_bytes(job: Path) -> None:
     assert packs[0] == packs[1]
 
 
+@pytest.mark.slow
 def test_the_same_job_gives_the_same_bytes(small: Path) -> None:
     """Twice the pack, in two processes with two hash seeds: not a byte differs."""
     check_bytes(small)

@@ -75,6 +75,7 @@ def drilled_in(layout: Layout, part: str, view: FaceView) -> frozenset[tuple[flo
     )
 
 
+@pytest.mark.slow
 @given(jobs(most_boxes=1), times)
 @few
 def test_the_parts_of_a_set_have_the_same_cards_and_holes(job: Job, times: int) -> None:
@@ -94,6 +95,7 @@ def test_the_parts_of_a_set_have_the_same_cards_and_holes(job: Job, times: int) 
         assert len({drilled_in(layout, part, batch.views[0]) for _, part in batch.parts}) == 1
 
 
+@pytest.mark.slow
 @given(jobs(most_boxes=1), few_times, papers)
 @few
 def test_every_hole_of_every_part_stands_in_exactly_one_set(

@@ -346,6 +346,7 @@ sys.stdout.buffer.write(write_dxf(view))
 """
 
 
+@pytest.mark.slow
 def test_the_same_bytes_in_every_process_and_no_cache(tmp_path: Path) -> None:
     """Whatever order sets have in it, and whatever it finds; nothing is left in the user's
     folders."""

@@ -27,6 +27,7 @@ def roll(width: float, height: float, margin: float) -> Stock:
     )  # fmt: skip
 
 
+@pytest.mark.slow
 @given(
     st.one_of(
         st.tuples(st.floats(37, 130), st.floats(27, 70)),

@@ -106,6 +106,7 @@ def check_job(job: Job, paper: Paper) -> None:
     assert holes_of(layout, paper, tight=True) == holes_of(layout, paper, tight=False)
 
 
+@pytest.mark.slow
 @given(jobs(most_boxes=1), papers)
 @settings(
     max_examples=3, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

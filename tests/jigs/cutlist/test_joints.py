@@ -126,6 +126,7 @@ def check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> Non
                 assert all((piece.id, round(place, 3)) in told for place in near)
 
 
+@pytest.mark.slow
 @given(jobs())
 @settings(
     max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -330,6 +330,7 @@ def test_no_bytes_raise_anything_else(tmp_path: Path, data: bytes) -> None:
     assert any(table.rows for table in tables)
 
 
+@pytest.mark.slow
 @settings(
     max_examples=15,
     deadline=None,

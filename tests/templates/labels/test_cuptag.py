@@ -87,6 +87,7 @@ def lies_on(stock: Stock, x: float, y: float, x0: float, y0: float, x1: float, y
     )
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("dots", [203, 300, 600])
 @EVERY
 def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) -> None:

@@ -164,6 +164,7 @@ PLACES = st.text(
 )
 
 
+@pytest.mark.slow
 @given(
     st.from_regex(r"[A-Z0-9][A-Z0-9-]{0,13}", fullmatch=True),
     PLACES,

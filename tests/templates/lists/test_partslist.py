@@ -170,6 +170,7 @@ def test_tables_stand_in_columns() -> None:
             assert line[at:].startswith("30 1/2 x")
 
 
+@pytest.mark.slow
 @given(jobs())
 @settings(
     max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -76,6 +76,7 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
         assert row.box == ("" if box.id == "T1" else box.id)
 
 
+@pytest.mark.slow
 @given(jobs())
 @settings(
     max_examples=8,

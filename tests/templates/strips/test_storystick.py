@@ -138,6 +138,7 @@ def test_what_a_line_is_goes_on_below_where_there_is_room() -> None:
     assert not any("..." in word for word in words)
 
 
+@pytest.mark.slow
 @given(jobs())
 @settings(max_examples=8, deadline=None, derandomize=True)
 def test_nothing_clashes_on_any_stick(job: Job) -> None:

@@ -114,6 +114,7 @@ def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
 
 
+@pytest.mark.slow
 def test_joined_pieces_give_each_hole_its_place() -> None:
     """Each foot on the join line before it, measured from the first piece's black end, and from
     the black edge: within 0.02 mm, left and right hand, back faces as seen."""
@@ -178,6 +179,7 @@ def test_no_figure_of_the_scale_is_struck_by_the_edge_ladder(tmp_path: Path) -> 
     assert [clashes_of_print(page) for page in pages] == [[]] * len(pages)
 
 
+@pytest.mark.slow
 def test_off_a_roll_a_strip_is_one_piece() -> None:
     """No join, so nothing to slip; it ends where the part does."""
     layout = _demo()

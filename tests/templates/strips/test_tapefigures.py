@@ -13,6 +13,7 @@ from tests.templates.worked import only_cards, worked_layout
 from tests.uneven import UNEVEN
 
 
+@pytest.mark.slow
 def test_every_piece_stands_at_a_figure_that_a_tape_shows() -> None:
     """Whole inches in a job in inches, whole 10 mm in one in millimetres: nothing between."""
     for layout, step in ((worked_layout("in"), 25.4), (laid_out(UNEVEN), 10.0)):
