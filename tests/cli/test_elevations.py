@@ -17,6 +17,7 @@ def test_a_drawing_for_each_wall(run: Run, demo_job: Path) -> None:
     assert "2 sheets" in result.stderr
 
 
+@pytest.mark.slow
 def test_only_chooses_walls_by_any_part_of_them(run: Run, demo_job: Path) -> None:
     """What is found then concerns these walls alone: less than in the whole job."""
 

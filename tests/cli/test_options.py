@@ -44,6 +44,7 @@ def test_units_say_how_lengths_are_shown(run: Run, small: Path) -> None:
     assert "17 7/8 x 6 in (454.0 x 152.4 mm)" in run("holes", small).stdout
 
 
+@pytest.mark.slow
 def test_units_change_nothing_that_is_drilled(run: Run, small: Path, held: Path) -> None:
     """Sheets, labels, hole lists: byte for byte the same, whatever the terminal shows."""
     for job in (small, held):

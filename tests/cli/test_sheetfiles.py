@@ -67,6 +67,7 @@ def test_bare_faces_know_no_printer(form: str, run: Run, small: Path) -> None:
     assert run("sheets", small, "--format", form, "--printer", "garage").exit_code == 2
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("form", FORMS)
 def test_a_folder_of_drawings_appears_together(form: str, run: Run, small: Path) -> None:
     """Where the last of them cannot be written, none is, and an older set stays as it was."""

@@ -90,6 +90,7 @@ def test_a_progress_bar_on_a_terminal(small: Path) -> None:
     assert b"Drawing" in seen
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
 def test_a_full_disk_behind_standard_output_is_told(small: Path) -> None:
     """A redirected list that does not fit ends with 1 and says why."""
@@ -108,6 +109,7 @@ def test_a_full_disk_behind_standard_output_is_told(small: Path) -> None:
     assert b"Exception ignored" not in done.stderr
 
 
+@pytest.mark.slow
 def test_a_reader_that_goes_away_is_no_trouble(small: Path) -> None:
     """`jigsheet holes JOB | head -1` ends quietly."""
     reading, writing = os.pipe()

@@ -44,6 +44,7 @@ def test_an_answer_that_cannot_be_written_ends_with_1(words: str, to: str, tmp_p
     assert done.stderr == b"standard output could not be written: " + reason + b".\n"
 
 
+@pytest.mark.slow
 @UNIX
 @pytest.mark.parametrize("to", ["2> /dev/full", ">&- 2>&-"])
 def test_where_nobody_listens_the_file_is_made(to: str, small: Path) -> None:

@@ -144,6 +144,7 @@ def _by_box(layout: Layout) -> dict[str, list[Front]]:
     return found
 
 
+@pytest.mark.slow
 @given(kitchens())
 @settings(
     max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
@@ -176,6 +177,7 @@ def test_fronts_and_reveals_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None
     assert along == pytest.approx(wall.length, abs=NEAR)
 
 
+@pytest.mark.slow
 @given(kitchens())
 @settings(
     max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -144,6 +144,7 @@ def near(found: Holes, expected: Holes) -> bool:
     return not left
 
 
+@pytest.mark.slow
 @settings(max_examples=4, deadline=None, derandomize=True)
 @given(job=jobs.jobs(most_boxes=2))
 def test_svg_and_dxf_have_the_holes_of_every_face(job: Job) -> None:

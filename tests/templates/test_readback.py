@@ -294,6 +294,7 @@ def test_the_first_page_has_a_bank_card_to_lay_on() -> None:
     assert any(size == pytest.approx((85.60, 53.98), abs=0.001) for size in sizes)
 
 
+@pytest.mark.slow
 def test_every_symbol_is_read_and_begins_with_its_part() -> None:
     """By an independent reader, from each page at 300 dpi."""
     wanted = wanted_faces(worked_layout("in"))

@@ -154,6 +154,7 @@ def check_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
             )
 
 
+@pytest.mark.slow
 @given(jobs())
 @settings(max_examples=5, deadline=None, derandomize=True)
 def test_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:

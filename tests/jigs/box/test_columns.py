@@ -269,6 +269,7 @@ def columns_of_fronts(draw: st.DrawFn) -> tuple[tuple[FrontSpec, ...], int]:
     return tuple(fronts), count
 
 
+@pytest.mark.slow
 @given(
     made=columns_of_fronts(),
     overlay=st.sampled_from(("full", "full", "inset")),

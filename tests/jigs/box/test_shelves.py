@@ -198,6 +198,7 @@ def test_shelves_below_a_box_on_legs(tmp_path: Path, shelf: str) -> None:
     assert "below its box (100 given)" in fault
 
 
+@pytest.mark.slow
 @given(
     columns=st.integers(1, 3),
     overlay=st.sampled_from(("full", "inset")),

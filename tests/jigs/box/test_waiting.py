@@ -233,6 +233,7 @@ def jobs_with_open_doors(draw: st.DrawFn, most_boxes: int) -> tuple[Job, list[st
     ), open_
 
 
+@pytest.mark.slow
 @given(jobs_with_open_doors(most_boxes=1))
 @settings(
     max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -133,6 +133,7 @@ def _twentieths(low: int, high: int) -> st.SearchStrategy[float]:
     return st.integers(low * 20, high * 20).map(lambda number: number / 20)
 
 
+@pytest.mark.slow
 @settings(max_examples=80, deadline=None, derandomize=True)
 @given(
     _twentieths(170, 2400),

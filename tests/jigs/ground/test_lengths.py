@@ -310,6 +310,7 @@ def test_the_unit_of_the_job_stands_first() -> None:
     assert format_length(454.0, "mm") == "454.0 mm (17 7/8 in)"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("text", "loaded"),
     [("1", 0), ("1 mm", 0), ("1 in", 0), ("12' 6\"", 0), ("1 cm", 1), ("1 m", 1)],

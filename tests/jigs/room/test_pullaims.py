@@ -151,6 +151,7 @@ def test_two_in_a_circle() -> None:
     assert front_of(layout, "W1-1").withheld
 
 
+@pytest.mark.slow
 def test_a_chain_without_end() -> None:
     """A chain longer than any kitchen's is refused, not followed into the depths."""
     doors = [

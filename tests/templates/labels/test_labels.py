@@ -129,6 +129,7 @@ def same_boxes(one: Any, other: Any) -> bool:
     return len(one) == len(other) and max(off.min(axis=0).max(), off.min(axis=1).max()) < 0.001
 
 
+@pytest.mark.slow
 def test_a_second_library_finds_the_same_boxes() -> None:
     """Letters, lines, curves, rectangles of some labels, lying and standing."""
     layout = workshop()

@@ -149,6 +149,7 @@ def test_long_pages_have_a_long_bar(kitchen: Kitchen) -> None:
         assert f"{max(wanted):.1f} ±" in page.text
 
 
+@pytest.mark.slow
 def test_a_page_over_200_inches_is_read_back_in_its_own_unit() -> None:
     """The same holes in the same places, though the page counts in units of 2 points."""
     layout, paper = worked_layout("in"), named_paper("914x6000mm")

@@ -157,6 +157,7 @@ def test_doors_and_sides_have_strips_and_other_faces_cards() -> None:
     assert "B1-SIDE-R" not in found
 
 
+@pytest.mark.slow
 def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> None:
     """Where figures find no room beside a join, the joins stand further off; five hinges."""
     job = tmp_path / "tall.toml"
@@ -319,6 +320,7 @@ depth = 320
     return lay_out(read_job(path))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("kind", "more", "origin"),
     [
