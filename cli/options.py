@@ -1,31 +1,12 @@
 """The arguments and options that several commands share."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
 
 Command = TypeVar("Command", bound=Callable[..., Any])
-
-
-class OneOf(click.ParamType[str]):
-    """A name out of a list that is looked up only when the option is used.
-
-    The lists live with the things they name, and loading those would slow every command.
-    """
-
-    name = "name"
-
-    def __init__(self, find_names: Callable[[], Iterable[str]]) -> None:
-        self.find_names = find_names
-
-    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
-        """Give the name in small letters; a name that is not on the list is wrong usage."""
-        names = tuple(self.find_names())
-        if value.lower() not in names:
-            self.fail(f"{value!r} is not one of {', '.join(names)}.", param, ctx)
-        return value.lower()
 
 
 class PaperName(click.ParamType[str]):

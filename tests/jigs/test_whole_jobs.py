@@ -15,7 +15,6 @@ from tests.jigs.test_overlay import HINGES
 from tests.jobs import jobs
 
 
-@pytest.mark.slow
 @given(jobs(most_boxes=2))
 @settings(
     max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]

@@ -96,23 +96,13 @@ def test_the_parts_of_a_set_have_the_same_cards_and_holes(job: Job, times: int) 
 
 
 @pytest.mark.slow
-@given(jobs(most_boxes=1), few_times, papers)
-@few
-def test_every_hole_of_every_part_stands_in_exactly_one_set(
-    job: Job, times: int, paper: Paper
-) -> None:
-    """Read from paper, page for page, for each part whose box is there to tick; no text touches
-    anything; and the summary counts the pages that there are."""
-    check_sets(lay_out(repeated(job, times)), paper)
-
-
-@pytest.mark.slow
 @given(jobs(most_boxes=2), times, papers)
 @many
 def test_every_hole_stands_in_exactly_one_set_of_many_jobs(
     job: Job, times: int, paper: Paper
 ) -> None:
-    """The same, at length."""
+    """Read from paper, page for page, for each part whose box is there to tick; no text touches
+    anything; and the summary counts the pages that there are."""
     check_sets(lay_out(repeated(job, times)), paper)
 
 

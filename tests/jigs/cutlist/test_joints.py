@@ -129,18 +129,8 @@ def check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> Non
 @pytest.mark.slow
 @given(jobs())
 @settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
-def test_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> None:
-    """Reckoned anew from the places of pieces and boards, for kitchens of every kind."""
-    check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made)
-
-
-@pytest.mark.slow
-@given(jobs())
-@settings(
     max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_no_screw_comes_within_25_of_a_hole_unless_it_is_told_in_many_jobs(made: Job) -> None:
-    """The same, at length."""
+    """Reckoned anew from the places of pieces and boards, for kitchens of every kind."""
     check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made)
