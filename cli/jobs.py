@@ -30,9 +30,9 @@ def lay_out_job(
     ReadingError with all faults of the job.
     """
     from jigs.layout.layout import lay_out
-    from jigs.reading.inputs import read_job
+    from jigs.order.handing import read_in_hand
 
-    read = read_job(job, units, delivered)
+    read = read_in_hand(job, units, delivered)
     for target in targets:
         guard(target, read.sources)
     layout = lay_out(read)

@@ -10,7 +10,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import Sheet
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.calibration import calibration_page
 from templates.elevations.elevation import draw_elevations
 from templates.labels.cuptag import find_tagged, tag_pages
@@ -41,7 +41,7 @@ PIECES = (
 
 def draw_pictures() -> dict[str, Page]:
     """Give the pages that are shown, by the names of their pictures."""
-    layout = lay_out(read_job(ROOT / "templates" / "demo" / "job.toml"))
+    layout = lay_out(read_in_hand(ROOT / "templates" / "demo" / "job.toml"))
     pages = {
         name: list(make_sheets(layout, PAPERS["common"], only=[part]).pages)[1 + sheet]
         for name, (part, sheet) in SHEETS.items()

@@ -87,10 +87,8 @@ STILL_UPWARD = {
     ("jigs.box.fittings", "jigs.checks.pulls"),
     ("jigs.box.frontpulls", "jigs.checks.fivepiece"),
     ("jigs.box.frontpulls", "jigs.checks.pulls"),
-    ("jigs.reading.inputs", "jigs.order.handing"),
-    ("jigs.reading.jobfile", "jigs.order.handing"),
 }
-"""Where a plan still asks a check, and the reader takes a delivery in hand: to be parted. The list
+"""Where a plan still asks a check: to be parted. The list
 only grows shorter."""
 
 

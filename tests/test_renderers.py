@@ -10,7 +10,7 @@ from click.testing import CliRunner
 
 from cli.main import main
 from jigs.layout.layout import lay_out
-from jigs.reading.jobfile import read_job_file
+from jigs.order.handing import read_in_hand
 from templates.elevations.elevation import draw_elevations
 from templates.labels.stocks import STOCKS
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
@@ -111,7 +111,7 @@ NINTH = slice(None, None, 9)
 @pytest.mark.slow
 def test_sheets_of_the_demo_are_rendered_alike() -> None:
     """The first page, fronts of all kinds on both faces, drawer boxes, sides."""
-    pages = list(make_sheets(lay_out(read_job_file(DEMO)), PAPERS["common"]).pages)
+    pages = list(make_sheets(lay_out(read_in_hand(DEMO)), PAPERS["common"]).pages)
     assert unlike(write_pdf(pages[NINTH])) == []
 
 
@@ -177,7 +177,7 @@ def test_a_drawing_that_is_not_the_page_is_seen(tmp_path: Path) -> None:
 def test_sheets_are_the_same_as_svg_and_as_pdf(tmp_path: Path) -> None:
     """Lines with their dashes, circles, areas and symbols of the demo's sheets and elevations,
     to a dot."""
-    layout = lay_out(read_job_file(DEMO))
+    layout = lay_out(read_in_hand(DEMO))
     pages = [*make_sheets(layout, PAPERS["common"]).pages][NINTH]
     pages += [sheet.page for sheet in draw_elevations(layout, PAPERS["common"])]
     for page in pages:

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Literal
 
 from jigs.given.build import Build
-from jigs.given.delivery import Delivery
+from jigs.given.delivery import DeliveredList, Delivery
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.leaflet import Leaflet
@@ -334,7 +334,8 @@ class Job:
     `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
     that the job was read from. `tolerance`: how far a delivered front may be off its order, mm.
-    `delivery`: what has arrived, where a list of it was read. `walls`: what stands at their
+    `delivered`: the list of what has arrived as it was read; `delivery`: the same, matched with the
+    fronts. `walls`: what stands at their
     ends. `doubts`: numbers that are not usual, but for those of boxes and fronts."""
 
     name: str
@@ -354,6 +355,7 @@ class Job:
     sources: tuple[Path, ...] = ()
     build: Build = field(default_factory=Build)
     tolerance: float = ACCEPTED
+    delivered: DeliveredList | None = None
     delivery: Delivery | None = None
     walls: tuple[WallSpec, ...] = ()
     paint: Paint = field(default_factory=Paint)

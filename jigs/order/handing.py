@@ -6,13 +6,23 @@ and gaps follow it. The leaves of a pair are measured apart.
 
 from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 
 from jigs.given.delivery import Arrival, DeliveredList, Delivery
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
 from jigs.ground.errors import ReadingError
+from jigs.ground.lengths import Unit
 from jigs.order.matching import find_strangers, match_pieces
 from jigs.order.ordering import list_openings, list_ordered
+from jigs.reading.inputs import read_job
+
+
+def read_in_hand(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+    """Read a job (`jigs.reading.inputs`), its fronts as they are in hand where it has a list of
+    what has arrived. Raises ReadingError."""
+    job = read_job(path, units, delivered)
+    return job if job.delivered is None else with_delivery(job, job.delivered)
 
 
 def with_delivery(job: Job, delivered: DeliveredList) -> Job:
@@ -37,7 +47,7 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
         replace(box, fronts=tuple(_in_hand(spec, delivery.arrivals) for spec in box.fronts))
         for box in job.boxes
     )
-    return replace(job, boxes=boxes, delivery=delivery, sources=(*job.sources, delivered.file))
+    return replace(job, boxes=boxes, delivery=delivery)
 
 
 def _in_hand(spec: FrontSpec, arrivals: Mapping[str, Arrival]) -> FrontSpec:

@@ -1,5 +1,6 @@
 """Any input of a job: a job file, or a bare front list with everything else assumed."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.job import Grid, Job, Material, Use
@@ -29,7 +30,8 @@ def read_job(path: Path, units: Unit | None = None, delivered: Path | None = Non
 
     `units`: what a bare number is read in where the file does not say; it overrules a list's
     header, and changes only how a job file with units of its own is shown. `delivered`: the list
-    of what has arrived, if it is known. Raises ReadingError.
+    of what has arrived, if it is known; it is read, and not yet matched with the fronts. Raises
+    ReadingError.
     """
     ending = path.suffix.lower()
     if is_stream(path):
@@ -87,7 +89,6 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     if delivered is None:
         return job
     # Imported here: few jobs have such a list.
-    from jigs.order.handing import with_delivery
     from jigs.reading.deliveredlist import read_delivered
 
-    return with_delivery(job, read_delivered(delivered, job.units))
+    return replace(job, delivered=read_delivered(delivered, job.units), sources=(path, delivered))

@@ -158,15 +158,13 @@ def _read_job(
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
         )
     )
-    if not arrived:
+    if arrived is None:
         return job
-    from jigs.order.handing import with_delivery
-
-    return with_delivery(job, arrived)
+    return replace(job, delivered=arrived, sources=(*job.sources, arrived.file))
 
 
 def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
-    # Imported here, as what it is handed to above: few jobs have such a list.
+    # Imported here: few jobs have such a list.
     from jigs.reading.deliveredlist import read_delivered
 
     return read_delivered(path, unit)

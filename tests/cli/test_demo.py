@@ -7,7 +7,7 @@ import pytest
 
 from jigs.given.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.demo import demo_files
 from tests.cli.conftest import Run
 
@@ -62,7 +62,7 @@ def test_a_file_in_place_of_the_folder(run: Run) -> None:
 
 def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
     """A newcomer finds an example of each, bored fronts and holes by hand among them."""
-    job = read_job(demo_job)
+    job = read_in_hand(demo_job)
     fronts = [front for box in job.boxes for front in box.fronts]
     assert {front.kind for front in fronts} == set(FRONT_KINDS)
     assert {box.kind for box in job.boxes} == set(BOX_KINDS)
@@ -76,7 +76,7 @@ def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
 
 def test_it_has_warnings_but_nothing_is_assumed(demo_job: Path) -> None:
     """It is honest about what is doubtful, and leaves no number out."""
-    layout = lay_out(read_job(demo_job))
+    layout = lay_out(read_in_hand(demo_job))
     assert {problem.level for problem in layout.problems} == {"warning"}
     assert len([p for p in layout.problems if not p.code.startswith("unconfirmed")]) < 12
     assert layout.job.assumptions == ()

@@ -14,7 +14,7 @@ from jigs.checks.unchecked import Subject, list_unchecked
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text
 from templates.labels.labellist import list_labels
@@ -39,7 +39,7 @@ class Made:
             path, came = Path(folder) / name, Path(folder) / "delivered.csv"
             path.write_text(job, encoding="utf-8")
             came.write_text(delivered, encoding="utf-8")
-            self.job = read_job(path, delivered=came if delivered else None)
+            self.job = read_in_hand(path, delivered=came if delivered else None)
         self.layout, self.cut = with_cutting(lay_out(self.job))
 
     def words(self, paper: Paper, part: str = "") -> str:

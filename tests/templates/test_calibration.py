@@ -8,7 +8,7 @@ import pytest
 
 from jigs.given.printer import BARS, Printer
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.calibration import calibration_page
 from templates.cover import CARD
 from templates.paper import PAPERS
@@ -45,7 +45,7 @@ def test_nothing_on_it_overlaps_or_leaves_the_page(paper: str) -> None:
 
 def test_corrected_sheets_come_out_true() -> None:
     """Put through the printer's own error, every bar and every bank card measures true."""
-    layout = lay_out(read_job(JOB))
+    layout = lay_out(read_in_hand(JOB))
     paper = PAPERS["common"].corrected(CROOKED)
     pdf = write_pdf(make_sheets(layout, paper, only={"B1", "T1-1L"}).pages)
     pages = read_pages(pdf)
@@ -64,7 +64,7 @@ def test_corrected_sheets_come_out_true() -> None:
 
 def test_its_pages_still_fill_the_printable_area() -> None:
     """A corrected page is as large as before, so that no printing system shrinks it."""
-    layout = lay_out(read_job(JOB))
+    layout = lay_out(read_in_hand(JOB))
     paper = PAPERS["common"].corrected(CROOKED)
     for page in read_pages(write_pdf(make_sheets(layout, paper, only={"B1"}).pages)):
         assert sorted((page.width, page.height)) == pytest.approx([198.0, 267.0], abs=0.001)
@@ -72,7 +72,7 @@ def test_its_pages_still_fill_the_printable_area() -> None:
 
 def test_the_bank_card_is_true_on_paper() -> None:
     """85.60 x 53.98 mm (ISO/IEC 7810, from memory) after the printer's error."""
-    layout = lay_out(read_job(JOB))
+    layout = lay_out(read_in_hand(JOB))
     paper = PAPERS["common"].corrected(CROOKED)
     sheet = next(iter(make_sheets(layout, paper, only={"B1"})))
     with pdfplumber.open(io.BytesIO(write_pdf([sheet.page]))) as pdf:
@@ -88,7 +88,7 @@ def test_the_bank_card_is_true_on_paper() -> None:
 
 def test_every_sheet_says_for_which_printer() -> None:
     """With the factors; without a printer it says that nothing is corrected."""
-    layout = lay_out(read_job(JOB))
+    layout = lay_out(read_in_hand(JOB))
     for paper, words in (
         (PAPERS["common"].corrected(CROOKED), "For printer 'garage': x 1.0309, x 0.9881."),
         (PAPERS["common"], "Printer not corrected."),

@@ -6,7 +6,7 @@ import pytest
 
 import templates.demo
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.marks import Area, Circle, Line, Outline, Text
 from templates.paper import PAPERS
 from templates.picture import picture
@@ -68,7 +68,7 @@ def test_the_arrow_is_large() -> None:
 @pytest.mark.parametrize("part", ["T1-SIDE-L", "T1-SIDE-R", "S3-SIDE-R", "S3-2"])
 def test_every_card_of_a_tall_part_is_numbered(part: str) -> None:
     """Beside the word at the hinge or front edge too, on either side."""
-    layout = lay_out(read_job(DEMO))
+    layout = lay_out(read_in_hand(DEMO))
     for sheet in make_sheets(layout, PAPERS["common"], only=[part]):
         if sheet.part != part:
             continue

@@ -11,7 +11,7 @@ import templates.demo
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates import page
 from templates.packing import Room, Size, pack
 from templates.paper import PAPERS, Paper
@@ -206,7 +206,7 @@ def check_faces(layout: Layout, paper: Paper, monkeypatch: pytest.MonkeyPatch) -
 
 @cache
 def demo_layout() -> Layout:
-    return lay_out(read_job(Path(templates.demo.__file__).parent / "job.toml"))
+    return lay_out(read_in_hand(Path(templates.demo.__file__).parent / "job.toml"))
 
 
 @pytest.mark.parametrize("paper", ["common", "a3"])
@@ -266,5 +266,5 @@ def test_a_card_that_would_touch_the_words_is_made_smaller(tmp_path: Path) -> No
     """A page holds a card only with the gutter that parts it from the words."""
     job = tmp_path / "narrow.toml"
     job.write_text(NARROW, encoding="utf-8")
-    sheets = make_sheets(lay_out(read_job(job)), PAPERS["common"])
+    sheets = make_sheets(lay_out(read_in_hand(job)), PAPERS["common"])
     assert any(sheet.part == "B1-1-2" for sheet in sheets)

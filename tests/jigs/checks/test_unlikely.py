@@ -6,7 +6,7 @@ from pathlib import Path
 import xlsxwriter
 
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 
 ROWS = [
     ("id", "kind", "hinged", "width", "height"),
@@ -33,7 +33,9 @@ def test_a_hidden_row_is_told_at_its_front(tmp_path: Path) -> None:
     """Of a front list and of a delivered one; of a pair at both leaves."""
     fronts = workbook(tmp_path / "fronts.xlsx", 3)
     arrived = workbook(tmp_path / "arrived.xlsx", 4)
-    found = [p for p in lay_out(read_job(fronts, None, arrived)).problems if p.code == "hidden-row"]
+    found = [
+        p for p in lay_out(read_in_hand(fronts, None, arrived)).problems if p.code == "hidden-row"
+    ]
     assert [(p.part, p.level, p.text.partition(" is ")[0]) for p in found] == [
         ("F3", "warning", "its row in the delivered list"),
         ("F2L", "warning", "its row in the front list"),

@@ -10,8 +10,8 @@ from jigs.given.job import Job
 from jigs.given.paint import Paint, litres_for, painted_area
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
+from jigs.order.handing import read_in_hand
 from jigs.order.needed import Item, spare_for
-from jigs.reading.inputs import read_job
 from tests.jobs import jobs
 
 GOLDEN = """
@@ -51,7 +51,7 @@ built = true
 def _order(text: str, folder: Path) -> Order:
     path = folder / "job.toml"
     path.write_text(text, encoding="utf-8")
-    layout = lay_out(read_job(path))
+    layout = lay_out(read_in_hand(path))
     return make_order(layout, cut_job(layout))
 
 
@@ -171,7 +171,7 @@ def test_a_refused_front_is_ordered_again_and_a_good_one_is_not(tmp_path: Path) 
     path, listed = tmp_path / "job.toml", tmp_path / "delivered.csv"
     path.write_text(GOLDEN, encoding="utf-8")
     listed.write_text("id,width,height\nB1-1,454,152.4\nB1-2,459,613\n", encoding="utf-8")
-    layout = lay_out(read_job(path, delivered=listed))
+    layout = lay_out(read_in_hand(path, delivered=listed))
     order = make_order(layout, cut_job(layout))
     assert order.arrived == ("B1-1",)
     (again,) = order.fronts
@@ -180,7 +180,7 @@ def test_a_refused_front_is_ordered_again_and_a_good_one_is_not(tmp_path: Path) 
     assert "too wide" in again.again[0]
     assert order.held == ()
     listed.write_text("id,width,height\nB1-1,454,152.4\n", encoding="utf-8")
-    layout = lay_out(read_job(path, delivered=listed))
+    layout = lay_out(read_in_hand(path, delivered=listed))
     (missing,) = make_order(layout, cut_job(layout)).fronts
     assert (missing.front.id, missing.again) == ("B1-2", ())
 

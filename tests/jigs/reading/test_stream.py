@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from jigs.ground.errors import ReadingError
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from tests.cli.conftest import SMALL
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="named pipes are a Unix thing")
@@ -27,21 +27,21 @@ def test_a_job_comes_through_a_pipe(tmp_path: Path) -> None:
     file = tmp_path / "job.toml"
     file.write_text(SMALL)
     for name in ("63", "fronts.csv"):
-        read = read_job(pipe(tmp_path / name, SMALL))
-        assert read.boxes == read_job(file).boxes
+        read = read_in_hand(pipe(tmp_path / name, SMALL))
+        assert read.boxes == read_in_hand(file).boxes
         assert read.name == "Lock-keeper's scullery"
 
 
 def test_a_list_comes_through_a_pipe(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """By itself, or named by a job that comes through another; the latter's folder is the one
     the run was started in."""
-    read = read_job(pipe(tmp_path / "63", LIST))
+    read = read_in_hand(pipe(tmp_path / "63", LIST))
     assert [front.id for box in read.boxes for front in box.fronts] == ["B1-1", "B1-2"]
     assert read.name == ""
     monkeypatch.chdir(tmp_path)
     pipe(tmp_path / "64", "box,width (mm),height (mm),kind\nB1,450,140,drawer\n")
     text = SMALL[: SMALL.index("  [[box.front]]")]
-    job = read_job(
+    job = read_in_hand(
         pipe(tmp_path / "65", text.replace("schema = 1", 'schema = 1\nfronts_file = "64"'))
     )
     assert [front.id for box in job.boxes for front in box.fronts] == ["B1-1"]
@@ -51,7 +51,7 @@ def test_what_is_delivered_comes_through_a_pipe(tmp_path: Path) -> None:
     """Its pieces are held against the order."""
     file = tmp_path / "fronts.csv"
     file.write_text(LIST)
-    job = read_job(file, None, pipe(tmp_path / "63", LIST.replace("570", "569.5")))
+    job = read_in_hand(file, None, pipe(tmp_path / "63", LIST.replace("570", "569.5")))
     assert job.delivery is not None
     assert set(job.delivery.arrivals) == {"B1-1", "B1-2"}
 
@@ -59,7 +59,7 @@ def test_what_is_delivered_comes_through_a_pipe(tmp_path: Path) -> None:
 def test_an_empty_pipe_and_one_without_end_are_faults(tmp_path: Path) -> None:
     """Neither hangs."""
     with pytest.raises(ReadingError, match="empty"):
-        read_job(pipe(tmp_path / "63", ""))
+        read_in_hand(pipe(tmp_path / "63", ""))
     if Path("/dev/zero").exists():
         with pytest.raises(ReadingError, match="too large"):
-            read_job(Path("/dev/zero"))
+            read_in_hand(Path("/dev/zero"))

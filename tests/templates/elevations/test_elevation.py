@@ -13,7 +13,7 @@ from jigs.given.job import FrontSpec, Job
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from jigs.room.seen import Seen
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations
@@ -41,7 +41,7 @@ def draw(layout: Layout, paper: Paper = COMMON) -> list[Drawn]:
 def demo() -> Layout:
     """Give the demo's galley."""
     assert "job.toml" in demo_files()
-    return lay_out(read_job(ROOT / "templates/demo/job.toml"))
+    return lay_out(read_in_hand(ROOT / "templates/demo/job.toml"))
 
 
 def long_wall(unit: Unit = "mm") -> Layout:

@@ -12,7 +12,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.findings import WIDTH
 from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_sheets
 from templates.lists.ordertext import order_text
@@ -25,7 +25,7 @@ FORMULA = ("=", "+", "-", "@")
 
 
 def _demo() -> tuple[Layout, Order]:
-    layout = lay_out(read_job(DEMO))
+    layout = lay_out(read_in_hand(DEMO))
     return layout, make_order(layout, cut_job(layout))
 
 
@@ -38,7 +38,7 @@ def _changed(folder: Path, *changes: tuple[str, str]) -> tuple[Layout, Order]:
     (folder / "fronts.csv").write_bytes((DEMO.parent / "fronts.csv").read_bytes())
     path = folder / "job.toml"
     path.write_text(text, encoding="utf-8")
-    layout = lay_out(read_job(path))
+    layout = lay_out(read_in_hand(path))
     return layout, make_order(layout, cut_job(layout))
 
 

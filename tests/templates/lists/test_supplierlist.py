@@ -14,10 +14,9 @@ from jigs.given.ids import LONGEST
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.order.handing import with_delivery
+from jigs.order.handing import read_in_hand, with_delivery
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
-from jigs.reading.inputs import read_job
 from jigs.reading.kindranges import GROOVE
 from templates.lists.orderlist import order_sheets
 from templates.lists.supplierlist import fronts_csv
@@ -43,8 +42,8 @@ def _write(job: Job, path: Path) -> Path:
 @pytest.mark.parametrize("name", ["fronts.csv", "order.xlsx"])
 def test_come_back_as_delivered_it_is_complete(tmp_path: Path, name: str) -> None:
     """Every front of the demo is matched with itself, and nothing is said of any."""
-    path = _write(read_job(DEMO), tmp_path / name)
-    layout = lay_out(read_job(DEMO, delivered=path))
+    path = _write(read_in_hand(DEMO), tmp_path / name)
+    layout = lay_out(read_in_hand(DEMO, delivered=path))
     delivery = layout.job.delivery
     assert delivery is not None
     assert (delivery.missing, delivery.surplus) == ((), ())
@@ -55,7 +54,7 @@ def test_come_back_as_delivered_it_is_complete(tmp_path: Path, name: str) -> Non
 def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) -> None:
     """Kinds, hands, sizes, frames, edges and bores; a pair as a pair; boxes but for those with
     an opening, which a list of fronts cannot say."""
-    job = read_job(DEMO)
+    job = read_in_hand(DEMO)
     ordered = {front.front.id: front for front in _order(job).fronts}
     listed = read_front_list(_write(job, tmp_path / name))
     specs = {spec.id: (spec, box) for box in job.boxes for spec in box.fronts
@@ -97,7 +96,7 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     path = _write(job, tmp_path / "fronts.csv")
     rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
     assert sum(int(row["pieces to make"]) for row in rows) == len(order.fronts)
-    read = read_job(path)
+    read = read_in_hand(path)
     kinds = Counter(front.kind for box in read.boxes for front in box.fronts)
     assert kinds == Counter(row["kind"] for row in rows)
     taken = with_delivery(job, read_delivered(path, "mm"))
@@ -108,7 +107,7 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
 
 def test_it_says_how_a_front_is_made() -> None:
     """Frames, rounded edges and the supplier's boring go with the order, not slabs."""
-    job = read_job(DEMO)
+    job = read_in_hand(DEMO)
     order = _order(job)
     rows = {row["id"]: row for row in csv.DictReader(io.StringIO(fronts_csv(order, job)))}
     for front in order.fronts:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.border import BOTTOM_STRIP
 from templates.ownpaper import named_paper
 from templates.paper import Paper
@@ -35,7 +35,7 @@ LARGE = ("roll-610", "roll-914", "roll-210", "610x1500mm", "914x2500mm")
 
 @lru_cache
 def _demo() -> Layout:
-    return lay_out(read_job(DEMO))
+    return lay_out(read_in_hand(DEMO))
 
 
 @lru_cache

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.reading.inputs import read_job
+from jigs.order.handing import read_in_hand
 from templates.ownpaper import named_paper
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
@@ -60,7 +60,7 @@ Found = dict[tuple[str, str], list[PrintedCard]]
 @lru_cache
 def _demo() -> Layout:
     """Give a base box, a drawer box and a wall box of the demo."""
-    layout = lay_out(read_job(DEMO))
+    layout = lay_out(read_in_hand(DEMO))
     boxes = {"B1", "B2", "W1"}
     return replace(
         layout,
@@ -162,7 +162,7 @@ def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> 
     """Where figures find no room beside a join, the joins stand further off; five hinges."""
     job = tmp_path / "tall.toml"
     job.write_text(TALL, encoding="utf-8")
-    layout, paper = lay_out(read_job(job)), named_paper("common")
+    layout, paper = lay_out(read_in_hand(job)), named_paper("common")
     pages = read_pages(write_pdf(make_sheets(layout, paper, strip=True).pages))
     assert ("T1-1", "BACK OF DOOR") in _pieces(pages, layout)
     _check(layout, paper, pages)
@@ -172,7 +172,7 @@ def test_no_figure_of_the_scale_is_struck_by_the_edge_ladder(tmp_path: Path) -> 
     """A door of 2305.8 - 2 * 1.6 = 2302.6: the figure 2300 would lie on the line for 2300.6."""
     job = tmp_path / "tall.toml"
     job.write_text(TALL.replace("height = 2303", "height = 2305.8"), encoding="utf-8")
-    layout = lay_out(read_job(job))
+    layout = lay_out(read_in_hand(job))
     (door,) = layout.fronts
     assert door.height == pytest.approx(2302.6)
     pages = read_pages(write_pdf(make_sheets(layout, named_paper("roll-610"), strip=True).pages))
@@ -317,7 +317,7 @@ depth = 320
 {more}
 """
     path.write_text(text, encoding="utf-8")
-    return lay_out(read_job(path))
+    return lay_out(read_in_hand(path))
 
 
 @pytest.mark.slow
