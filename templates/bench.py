@@ -13,7 +13,7 @@ from templates.paper import Paper
 from templates.pieces import moved, paragraph
 from templates.scales import numbers, ticks
 
-Row = tuple[str, str]
+BenchRow = tuple[str, str]
 """What to do, and the line for the job file."""
 
 CUPS = (26.0, 35.0, 40.0)
@@ -25,7 +25,7 @@ CENTRES_IN = (3, 4, 5, 6)
 """Hole centres of pulls that find room on the page (common practice, no source)."""
 BLANK = "_" * 12
 
-_HINGE: tuple[Row, ...] = (
+_HINGE: tuple[BenchRow, ...] = (
     ("Lay the hinge with its cup down on the circles. Which circle does the round part fill? "
      "Or measure it with a caliper.", f'cup_diameter = "{BLANK} mm"'),
     ("Keep the cup there and turn the hinge until both screw holes lie on a pair of crosses. "
@@ -45,7 +45,7 @@ _HINGE: tuple[Row, ...] = (
      'overlay_measured = { tab = "____ mm", plate = "____ mm", overlay = "____ mm" }'),
 )  # fmt: skip
 
-_SLIDE: tuple[Row, ...] = (
+_SLIDE: tuple[BenchRow, ...] = (
     ("Lay the part that is screwed to the box flat on the paper, its foot on the FLOOR LINE, its "
      "front end at 0. How high is the middle of the screw holes?",
      f'fixing_height = "{BLANK} mm"'),
@@ -73,7 +73,7 @@ _SLIDE: tuple[Row, ...] = (
     ("and how far inside the drawer side's inner face.", f'hook_inset = "{BLANK} mm"'),
 )  # fmt: skip
 
-_PULL: tuple[Row, ...] = (
+_PULL: tuple[BenchRow, ...] = (
     ("Set the middle of one screw hole on 0. Where is the middle of the other? Longer pulls: "
      "measure from an edge of one hole to the same edge of the other. 3 3/4 in is 95.25 and not "
      "96; 5 in is 127 and not 128.", f'centers = "{BLANK} mm"'),
@@ -105,7 +105,7 @@ def _page(
     like: str,
     gauge: list[Mark],
     gauge_height: float,
-    rows: tuple[Row, ...],
+    rows: tuple[BenchRow, ...],
 ) -> Page:
     """Lay a page out: what it is for, the gauge, and a row for each number."""
     across = paper.width - LEFT_STRIP - EDGE

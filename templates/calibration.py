@@ -8,7 +8,7 @@ from templates.cover import CARD, bank_card
 from templates.lettering import bar
 from templates.marks import MEDIUM, Line, Mark, Outline, Page, Text
 from templates.paper import Paper
-from templates.pieces import Piece, moved, paragraph
+from templates.pieces import MarkBlock, moved, paragraph
 from templates.scales import numbers, ticks
 
 FRAME = (160.0, 120.0)
@@ -34,7 +34,7 @@ def calibration_page(paper: Paper) -> Page:
     return Page(width=width, height=height, marks=tuple(marks), entry="Test page")
 
 
-def _words(width: float, paper: Paper) -> list[Piece]:
+def _words(width: float, paper: Paper) -> list[MarkBlock]:
     steps = (
         "Print this page at 100 %, actual size, on the paper and from the tray that the sheets "
         "will use. One calibration holds for one printer, one paper, one tray.",

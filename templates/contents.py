@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from templates.marks import Mark
-from templates.pieces import Piece, flow, least_height, moved, paragraph
+from templates.pieces import MarkBlock, flow, least_height, moved, paragraph
 
 NARROW, WIDE = 5, 3
 """How many columns: of single parts or boxes, and of boxes with all their parts."""
@@ -15,7 +15,7 @@ MOST_BOXES = 60
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class ContentsEntry:
     """A part's sheets: its box, its ID, its pages in order."""
 
     box: str
@@ -23,7 +23,7 @@ class Entry:
     pages: tuple[int, ...]
 
 
-def contents(entries: Sequence[Entry], width: float, room: float) -> Piece | None:
+def contents(entries: Sequence[ContentsEntry], width: float, room: float) -> MarkBlock | None:
     """Set the list: a line for each part where `room` (mm) allows, else parts in a run, else
     boxes alone; None: no room."""
     if not entries:
@@ -44,24 +44,24 @@ def contents(entries: Sequence[Entry], width: float, room: float) -> Piece | Non
         for piece, (place, down) in zip(pieces, places, strict=True):
             x = place * (column + GUTTER)
             marks += moved(piece.marks, x, -heading.height - 1.0 - down)
-        return Piece(height=heading.height + 1.0 + height, marks=tuple(marks))
+        return MarkBlock(height=heading.height + 1.0 + height, marks=tuple(marks))
     return None
 
 
-def _entry(entry: Entry) -> str:
+def _entry(entry: ContentsEntry) -> str:
     return f"{entry.part} {_runs(entry.pages)}"
 
 
-def _by_part(entries: Iterable[Entry]) -> list[str]:
+def _by_part(entries: Iterable[ContentsEntry]) -> list[str]:
     boxes: dict[str, list[str]] = {}
     for entry in _joined(entries):
         boxes.setdefault(entry.box, []).append(_entry(entry))
     return [f"{', '.join(parts)}." for parts in boxes.values()]
 
 
-def _joined(entries: Iterable[Entry]) -> list[Entry]:
+def _joined(entries: Iterable[ContentsEntry]) -> list[ContentsEntry]:
     """Join the two faces of a partition."""
-    joined: list[Entry] = []
+    joined: list[ContentsEntry] = []
     for entry in entries:
         if joined and joined[-1].part == entry.part:
             joined[-1] = replace(joined[-1], pages=joined[-1].pages + entry.pages)
@@ -70,7 +70,7 @@ def _joined(entries: Iterable[Entry]) -> list[Entry]:
     return joined
 
 
-def _by_box(entries: Iterable[Entry]) -> list[str]:
+def _by_box(entries: Iterable[ContentsEntry]) -> list[str]:
     boxes: dict[str, set[int]] = {}
     for entry in entries:
         boxes.setdefault(entry.box, set()).update(entry.pages)

@@ -6,12 +6,12 @@ from jigs.box.parts import Layout
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.contents import Entry, contents
+from templates.contents import ContentsEntry, contents
 from templates.findings import held_words, incomplete_words, sheets_words
 from templates.marks import Mark, Outline, Page, Text
 from templates.openlist import HEADING, open_columns, open_list
 from templates.paper import Paper
-from templates.pieces import Piece, moved, paragraph
+from templates.pieces import MarkBlock, moved, paragraph
 
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
@@ -26,7 +26,7 @@ MORE = "More: see the check of the job."
 
 
 def cover_pages(
-    layout: Layout, paper: Paper, listed: Sequence[Entry] = (), *, same: bool = False
+    layout: Layout, paper: Paper, listed: Sequence[ContentsEntry] = (), *, same: bool = False
 ) -> tuple[Page, ...]:
     """Draw the first page of the sheets, and those that its open numbers take where it has no room
     for them; `listed` are the parts and pages of its contents; `same`: parts with the same holes
@@ -109,7 +109,7 @@ def bank_card(x: float, y: float) -> list[Mark]:
     ]
 
 
-def _opening(layout: Layout, width: float, same: bool) -> list[Piece]:
+def _opening(layout: Layout, width: float, same: bool) -> list[MarkBlock]:
     return [
         paragraph(layout.job.name or "Drilling sheets", width, size=5.0, bold=True),
         paragraph("Drilling sheets at full scale", width, size=3.5),
@@ -132,7 +132,7 @@ def _opening(layout: Layout, width: float, same: bool) -> list[Piece]:
     ]
 
 
-def _cautions(width: float) -> list[Piece]:
+def _cautions(width: float) -> list[MarkBlock]:
     return [
         paragraph("BEFORE YOU DRILL", width, size=3.5, bold=True),
         *(paragraph(text, width, hang="-") for text in CAUTIONS),
@@ -146,8 +146,8 @@ def _where_open(pages: int) -> str:
     return f"{HEADING}. They are listed on {where}."
 
 
-def _held(layout: Layout, width: float) -> list[Piece]:
-    pieces: list[Piece] = []
+def _held(layout: Layout, width: float) -> list[MarkBlock]:
+    pieces: list[MarkBlock] = []
     held = [part for part in layout.units if part.withheld]
     if held:
         pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
@@ -159,7 +159,7 @@ def _held(layout: Layout, width: float) -> list[Piece]:
     return pieces
 
 
-def _assumed(assumptions: Sequence[str], width: float, room: float) -> tuple[list[Piece], bool]:
+def _assumed(assumptions: Sequence[str], width: float, room: float) -> tuple[list[MarkBlock], bool]:
     """Set as many of the assumptions as `room` (mm) holds below their heading; and tell whether
     these are all. Without room for one there is no heading either."""
     heading = paragraph("ASSUMED", width, size=3.5, bold=True)

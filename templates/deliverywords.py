@@ -4,7 +4,7 @@ by its size alone. What is wrong with a front stands among the findings."""
 from collections.abc import Iterable
 
 from jigs.box.parts import Layout
-from jigs.given.delivery import Delivery, Piece
+from jigs.given.delivery import DeliveredPiece, Delivery
 from jigs.ground.lengths import format_length
 
 BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
@@ -51,7 +51,7 @@ def _found_by_size(delivery: Delivery) -> str:
     return "; ".join(f"{row}: {', '.join(rows[row])}" for row in pieces if row in rows)
 
 
-def _pieces(pieces: Iterable[Piece]) -> list[str]:
+def _pieces(pieces: Iterable[DeliveredPiece]) -> list[str]:
     """Give the rows in the order in which they stand in the list."""
     rows = dict.fromkeys(piece.row for piece in pieces)
     return sorted(rows, key=lambda row: (row.rpartition(" ")[0], int(row.rpartition(" ")[2])))

@@ -8,7 +8,7 @@ from jigs.given.hardware import HingeRecord
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.marks import Line, Mark, Page, Text
 from templates.paper import Paper
-from templates.pieces import Piece, moved, paragraph
+from templates.pieces import MarkBlock, moved, paragraph
 
 TITLE = "First article: pass marks"
 _COLUMNS = (0.0, 0.55, 0.67, 0.86)
@@ -30,16 +30,16 @@ def first_pages(articles: Sequence[FirstArticle], paper: Paper, number: int) -> 
         number += 1
 
 
-def _stack(pieces: Sequence[Piece]) -> Piece:
+def _stack(pieces: Sequence[MarkBlock]) -> MarkBlock:
     marks: list[Mark] = []
     down = 0.0
     for piece in pieces:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + 0.6
-    return Piece(height=down, marks=tuple(marks))
+    return MarkBlock(height=down, marks=tuple(marks))
 
 
-def _opening(across: float) -> Piece:
+def _opening(across: float) -> MarkBlock:
     return _stack(
         [
             paragraph("FIRST ARTICLE: TRY IT ON SCRAP", across, size=5.0, bold=True),
@@ -54,7 +54,7 @@ def _opening(across: float) -> Piece:
     )
 
 
-def _block(article: FirstArticle, across: float) -> Piece:
+def _block(article: FirstArticle, across: float) -> MarkBlock:
     front, record = article.front, article.record
     kind = "hinge" if isinstance(record, HingeRecord) else "slide"
     what = "DOOR" if kind == "hinge" else "DRAWER"
@@ -82,7 +82,7 @@ def _figure(value: float) -> str:
     return f"{value:.1f}".replace("-0.0", "0.0")
 
 
-def _row(cells: tuple[str, str, str, str], across: float, *, bold: bool = False) -> Piece:
+def _row(cells: tuple[str, str, str, str], across: float, *, bold: bool = False) -> MarkBlock:
     first = paragraph(cells[0], across * _COLUMNS[1] - 3.0, bold=bold)
     marks: list[Mark] = list(first.marks)
     for share, text in zip(_COLUMNS[1:], cells[1:], strict=True):
@@ -90,7 +90,7 @@ def _row(cells: tuple[str, str, str, str], across: float, *, bold: bool = False)
             marks.append(Text(x=across * share, y=-2.8, text=text, bold=bold))
         else:
             marks.append(Line(x1=across * share, y1=-3.8, x2=across * share + 22.0, y2=-3.8))
-    return Piece(height=max(first.height, 4.3) + 1.6, marks=tuple(marks))
+    return MarkBlock(height=max(first.height, 4.3) + 1.6, marks=tuple(marks))
 
 
 def _then(article: FirstArticle) -> tuple[str, ...]:

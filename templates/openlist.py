@@ -9,7 +9,7 @@ from jigs.given.hardware import Rests
 from templates.alike import join_names
 from templates.marks import Mark
 from templates.openwords import line_to_write
-from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 
 COLUMNS = (2, 3)
 GUTTER = 5.0
@@ -29,7 +29,7 @@ HOW = (
 )
 
 
-def open_list(layout: Layout, width: float, room: float) -> Piece | None:
+def open_list(layout: Layout, width: float, room: float) -> MarkBlock | None:
     """Set the list in columns; None where `room` (mm) does not hold it or nothing is open."""
     blocks = list(_blocks(layout))
     if not blocks:
@@ -39,19 +39,19 @@ def open_list(layout: Layout, width: float, room: float) -> Piece | None:
         paragraph(HOW, width),
     ]
     top = sum(piece.height + GAP for piece in head) + 1.0
-    ways: list[Piece] = []
+    ways: list[MarkBlock] = []
     for columns in COLUMNS:
         column = (width - (columns - 1) * GUTTER) / columns
         pieces = [piece for block in blocks for piece in _pieces(*block, column)]
         height = least_height(pieces, columns, room - top)
         if height is not None:
             marks = (*_stacked(head), *_set(pieces, columns, column, height, top))
-            ways.append(Piece(height=top + height, marks=marks))
+            ways.append(MarkBlock(height=top + height, marks=marks))
     # The contents below want the room.
     return min(ways, key=lambda way: way.height, default=None)
 
 
-def open_columns(layout: Layout, width: float, height: float) -> Iterator[Piece]:
+def open_columns(layout: Layout, width: float, height: float) -> Iterator[MarkBlock]:
     """Set the list on pages of its own, `height` mm of each, in columns."""
     column = (width - GUTTER) / 2
     pieces = [piece for block in _blocks(layout) for piece in _pieces(*block, column)]
@@ -63,7 +63,7 @@ def open_columns(layout: Layout, width: float, height: float) -> Iterator[Piece]
         while flow(pieces[:count], 2, height - top) is None:
             count -= 1
         marks = (*_stacked([head, how]), *_set(pieces[:count], 2, column, height - top, top))
-        yield Piece(height=height, marks=marks)
+        yield MarkBlock(height=height, marks=marks)
         pieces = pieces[count:]
 
 
@@ -91,13 +91,13 @@ def _parts(layout: Layout, kind: RecordKind, name: str) -> list[str]:
 
 def _pieces(
     heading: str, parts: str, numbers: Sequence[OpenNumber], width: float
-) -> Iterator[Piece]:
-    head: Piece | None = paragraph(f"{heading}: {parts}", width, bold=True)
+) -> Iterator[MarkBlock]:
+    head: MarkBlock | None = paragraph(f"{heading}: {parts}", width, bold=True)
     for number in numbers:
         line = paragraph(line_to_write(number), width * LINE)
         where = dict.fromkeys(words for rests, words in WHERE.items() if rests_on(number, rests))
         beside = paragraph(", ".join(where), width * (1 - LINE) - 2.0)
-        row = Piece(
+        row = MarkBlock(
             height=max(line.height, beside.height),
             marks=(*line.marks, *moved(beside.marks, width * LINE + 2.0, 0.0)),
         )
@@ -106,12 +106,12 @@ def _pieces(
         head = None
 
 
-def _stack(pieces: Sequence[Piece]) -> Piece:
+def _stack(pieces: Sequence[MarkBlock]) -> MarkBlock:
     height = sum(piece.height + GAP for piece in pieces) - GAP
-    return Piece(height=height, marks=tuple(_stacked(pieces)))
+    return MarkBlock(height=height, marks=tuple(_stacked(pieces)))
 
 
-def _stacked(pieces: Sequence[Piece]) -> Iterator[Mark]:
+def _stacked(pieces: Sequence[MarkBlock]) -> Iterator[Mark]:
     down = 0.0
     for piece in pieces:
         yield from moved(piece.marks, 0.0, -down)
@@ -119,7 +119,7 @@ def _stacked(pieces: Sequence[Piece]) -> Iterator[Mark]:
 
 
 def _set(
-    pieces: list[Piece], columns: int, column: float, height: float, top: float
+    pieces: list[MarkBlock], columns: int, column: float, height: float, top: float
 ) -> Iterator[Mark]:
     places = flow(pieces, columns, height)
     assert places is not None, "the pieces were counted for this height"

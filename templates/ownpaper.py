@@ -16,7 +16,7 @@ from jigs.ground.errors import LengthError
 from jigs.ground.lengths import LONGEST, parse_length
 from templates.paper import MARGIN, PAPERS, Paper
 
-LEAST = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)
+LEAST_PAPER = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)
 """The smallest sheet that the words of a page find room on, upright; mm."""
 WIDEST = 72 * 25.4
 """The widest roll that printers take; mm (common practice, no source)."""
@@ -42,10 +42,10 @@ def named_paper(text: str) -> Paper:
 
 def _roll(name: str, text: str) -> Paper:
     width = _length(name, text)
-    if width < LEAST[0] - 1e-6:
+    if width < LEAST_PAPER[0] - 1e-6:
         raise LengthError(
             f"{name!r}: a roll {width:.5g} mm wide is too narrow for a page; from "
-            f"{LEAST[0]:.5g} mm on."
+            f"{LEAST_PAPER[0]:.5g} mm on."
         )
     _check_widest(name, width)
     return Paper(
@@ -63,10 +63,10 @@ def _sheet(name: str, first: str, second: str) -> Paper:
     if unit and not _UNIT.search(first.strip()):
         first = f"{first.strip()} {unit.group()}"
     width, height = sorted((_length(name, first), _length(name, second)))
-    if width < LEAST[0] - 1e-6 or height < LEAST[1] - 1e-6:
+    if width < LEAST_PAPER[0] - 1e-6 or height < LEAST_PAPER[1] - 1e-6:
         raise LengthError(
             f"{name!r}: a sheet of {width:.5g} x {height:.5g} mm is too small for a page; from "
-            f"{LEAST[0]:.5g} x {LEAST[1]:.5g} mm on. Inches are written so: 24x60in."
+            f"{LEAST_PAPER[0]:.5g} x {LEAST_PAPER[1]:.5g} mm on. Inches are written so: 24x60in."
         )
     _check_widest(name, width)
     return Paper(

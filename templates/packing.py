@@ -7,7 +7,7 @@ They are laid one after the other, each as low and then as far left as it goes, 
 what lies already; in the order given, and where that fails the highest, the widest and the
 largest first.
 
->>> room = Room(width=100.0, height=50.0)
+>>> room = CardRoom(width=100.0, height=50.0)
 >>> pack(((60.0, 20.0), (60.0, 20.0), (38.0, 50.0)), room, 2.0)
 ((0.0, 0.0), (0.0, 22.0), (62.0, 0.0))
 >>> pack(((60.0, 20.0), (60.0, 20.0), (39.0, 50.0)), room, 2.0) is None
@@ -19,7 +19,7 @@ from dataclasses import dataclass, field
 
 Size = tuple[float, float]
 """Width and height, mm."""
-Block = tuple[float, float, float]
+Hanging = tuple[float, float, float]
 """What hangs from a ceiling: from x, to x, how far down; mm."""
 
 Box = tuple[float, float, float, float]
@@ -30,13 +30,13 @@ SLIP = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Room:
+class CardRoom:
     """A place for cards, its origin at the lower left corner; mm. `blocks` go from left to
     right."""
 
     width: float
     height: float
-    blocks: tuple[Block, ...] = ()
+    blocks: tuple[Hanging, ...] = ()
 
     area: float = field(init=False, compare=False)
     """What the blocks leave, mm2."""
@@ -45,10 +45,10 @@ class Room:
         words = sum((x1 - x0) * depth for x0, x1, depth in self.blocks)
         object.__setattr__(self, "area", self.width * self.height - words)
 
-    def grown(self, gap: float) -> "Room":
+    def grown(self, gap: float) -> "CardRoom":
         """This room for rectangles that bring a gap along at their right and above them."""
         blocks = tuple((x0, x1 + gap, depth + gap) for x0, x1, depth in self.blocks)
-        return Room(self.width + gap, self.height + gap, blocks)
+        return CardRoom(self.width + gap, self.height + gap, blocks)
 
     def depth(self, x0: float, x1: float) -> float:
         """How far down the blocks between two places reach, mm."""
@@ -77,14 +77,14 @@ class Room:
         return tuple(found)
 
 
-def pack(sizes: Sequence[Size], room: Room, gap: float) -> tuple[Size, ...] | None:
+def pack(sizes: Sequence[Size], room: CardRoom, gap: float) -> tuple[Size, ...] | None:
     """Lay rectangles in a room, `gap` mm between them and from the blocks; give the lower left
     corner of each, or None where no order of a few finds room for all."""
     # With the gap at its right and above, each rectangle may touch the next.
     return lay([(width + gap, height + gap) for width, height in sizes], room.grown(gap))
 
 
-def lay(sizes: Sequence[Size], room: Room) -> tuple[Size, ...] | None:
+def lay(sizes: Sequence[Size], room: CardRoom) -> tuple[Size, ...] | None:
     """Lay rectangles in a room, where they may touch each other and the blocks; give the lower
     left corner of each."""
     for order in _orders(sizes):
@@ -116,7 +116,7 @@ def _orders(sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
             yield order
 
 
-def _lowest(size: Size, room: Room, laid: Sequence[Box]) -> Size | None:
+def _lowest(size: Size, room: CardRoom, laid: Sequence[Box]) -> Size | None:
     """The lowest place for a rectangle upon and against what lies already, and of those the one
     furthest left."""
     width, height = size

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
 from templates.marks import Mark, Page
-from templates.packing import Room, Size
+from templates.packing import CardRoom, Size
 from templates.panel import head_across, head_down
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
@@ -91,7 +91,7 @@ def _sizes(cards: tuple[Card, ...]) -> tuple[Size, ...]:
     return tuple((card.width, card.height) for card in cards)
 
 
-def _rooms(ways: list[Pattern]) -> tuple[Room, ...]:
+def _rooms(ways: list[Pattern]) -> tuple[CardRoom, ...]:
     return tuple(way.room for way in ways)
 
 

@@ -12,7 +12,7 @@ from templates.cards.faces import FaceView
 from templates.marks import Mark, Qr, Text
 from templates.openwords import open_line
 from templates.picture import picture
-from templates.pieces import GAP, Piece, moved, paragraph
+from templates.pieces import GAP, MarkBlock, moved, paragraph
 from templates.qr import qr_side
 from templates.sums import sums
 from templates.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
@@ -69,7 +69,7 @@ class PartWords:
         return ", ".join(member.part for member in self.members) or self.part
 
 
-def title(words: PartWords, sheet: str, width: float) -> Piece:
+def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
     """The part's name, kind, place, sheet number and code, and its QR symbol."""
     side = qr_side(words.payload, MODULE)
     room = width - side - 1.0
@@ -106,10 +106,10 @@ def title(words: PartWords, sheet: str, width: float) -> Piece:
     for text, bold in (*((line, False) for line in place), (number, True)):
         marks.append(Text(x=0.0, y=y, text=shorten(text, 2.5, bold, room), bold=bold))
         y -= PITCH
-    return Piece(height=max(side, -y - PITCH + 1.5) + 1.0, marks=tuple(marks))
+    return MarkBlock(height=max(side, -y - PITCH + 1.5) + 1.0, marks=tuple(marks))
 
 
-def _face_pieces(view: FaceView, width: float) -> list[Piece]:
+def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
     """Say which face is drilled, how it lies, and whether it may be turned round."""
     line = f"DRILL THIS FACE: {view.drilled}"
     size = 3.5 if text_width(line, 3.5, True) <= width else 2.5
@@ -119,7 +119,7 @@ def _face_pieces(view: FaceView, width: float) -> list[Piece]:
 
 def head_across(
     view: FaceView, words: PartWords, cards: tuple[Card, ...], sheet: str, width: float
-) -> Piece:
+) -> MarkBlock:
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below."""
     figures = [words.size, *_yours(words), *sums(view)]
     beside = width - PICTURE - 4.0 > 170.0
@@ -136,7 +136,7 @@ def head_across(
             marks += moved(piece.marks, x, -used)
             used += piece.height + GAP
         down = max(down, used)
-        below: list[Piece] = []
+        below: list[MarkBlock] = []
     else:
         below = [paragraph(" ".join(figures), width)]
     line, *seen = _face_pieces(view, width)
@@ -153,12 +153,12 @@ def head_across(
     for piece in [*seen, *below]:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + GAP
-    return Piece(height=down + 0.5, marks=tuple(marks))
+    return MarkBlock(height=down + 0.5, marks=tuple(marks))
 
 
 def head_down(
     view: FaceView, words: PartWords, cards: tuple[Card, ...], sheet: str, width: float
-) -> list[Piece]:
+) -> list[MarkBlock]:
     """Lay the head in pieces down a column."""
     return [
         title(words, sheet, width),
@@ -177,7 +177,7 @@ def _yours(words: PartWords) -> tuple[str, ...]:
     return () if words.members else (YOURS,)
 
 
-def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float) -> list[Piece]:
+def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float) -> list[MarkBlock]:
     """Give the steps, what holds for the work on this face, and what applies to the part."""
     notes = (*words.facts.get(view.face, ()), *words.notes)
     return [
@@ -189,7 +189,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
     ]
 
 
-def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> list[Piece]:
+def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> list[MarkBlock]:
     """Give the body of a face's further sheets: the steps in one line, and what applies."""
     return [
         *open_pieces(view, width),
@@ -198,7 +198,7 @@ def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> li
     ]
 
 
-def open_pieces(view: FaceView, width: float) -> list[Piece]:
+def open_pieces(view: FaceView, width: float) -> list[MarkBlock]:
     """Say before anything is drilled that open numbers decide the holes of a face; page 1 lists
     them."""
     line = open_line(view.open, "page 1")

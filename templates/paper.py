@@ -12,7 +12,7 @@ import math
 from dataclasses import dataclass, replace
 
 from jigs.given.printer import Printer
-from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
+from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
 from templates.marks import Page
 
 MARGIN = 6.0
@@ -80,7 +80,7 @@ class Paper:
         return f"For printer '{self.printer}': x {across:.4f}, x {along:.4f}."
 
 
-def _page_of(sheet: Sheet, words: str) -> Paper:
+def _page_of(sheet: SheetSize, words: str) -> Paper:
     return Paper(
         name=sheet.name,
         width=sheet.width - 2 * MARGIN,
@@ -96,9 +96,9 @@ PAPERS: dict[str, Paper] = {
         height=COMMON.height,  # letter less the margins is 267.4
         sheet="A4 or letter",
     ),
-    "letter": _page_of(SHEETS["letter"], "letter, 8 1/2 x 11 in"),
-    "a4": _page_of(SHEETS["a4"], "A4, 210 x 297 mm"),
-    "legal": _page_of(SHEETS["legal"], "legal, 8 1/2 x 14 in"),
-    "tabloid": _page_of(SHEETS["tabloid"], "tabloid, 11 x 17 in"),
-    "a3": _page_of(SHEETS["a3"], "A3, 297 x 420 mm"),
+    "letter": _page_of(SHEET_SIZES["letter"], "letter, 8 1/2 x 11 in"),
+    "a4": _page_of(SHEET_SIZES["a4"], "A4, 210 x 297 mm"),
+    "legal": _page_of(SHEET_SIZES["legal"], "legal, 8 1/2 x 14 in"),
+    "tabloid": _page_of(SHEET_SIZES["tabloid"], "tabloid, 11 x 17 in"),
+    "a3": _page_of(SHEET_SIZES["a3"], "A3, 297 x 420 mm"),
 }

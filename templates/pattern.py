@@ -12,10 +12,10 @@ from itertools import islice
 
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.cards.faces import FaceView
-from templates.packing import Block, Room
+from templates.packing import CardRoom, Hanging
 from templates.panel import PartWords, body, body_again, head_across, head_down
 from templates.paper import Paper
-from templates.pieces import GAP, Piece
+from templates.pieces import GAP, MarkBlock
 
 GUTTER = 2.0
 """Between cards, and between cards and words, mm."""
@@ -48,7 +48,7 @@ class SheetWords:
         """Give the steps in short, as they are for cards with flaps or without."""
         return self.again if flaps else self.unfolded
 
-    def body(self, width: float, first: bool, *, flaps: bool = True) -> list[Piece]:
+    def body(self, width: float, first: bool, *, flaps: bool = True) -> list[MarkBlock]:
         """Give the steps and notes as pieces `width` mm wide; without flaps they are no higher."""
         if first:
             return body(self.view, self.part, self.steps, width)
@@ -56,7 +56,7 @@ class SheetWords:
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class TextColumns:
     """Neighbouring columns of one height: how many, how many pieces flow down them, how high."""
 
     count: int
@@ -76,8 +76,8 @@ class Pattern:
     height: float
     head: float | None
     column_width: float
-    columns: tuple[Columns, ...]
-    room: Room
+    columns: tuple[TextColumns, ...]
+    room: CardRoom
 
 
 class Ways:
@@ -134,7 +134,7 @@ class Ways:
                         head=head,
                         column_width=column,
                         columns=columns,
-                        room=Room(across, down, blocks),
+                        room=CardRoom(across, down, blocks),
                     )
                 )
         return found
@@ -165,8 +165,8 @@ class Ways:
                     height=size[1],
                     head=None,
                     column_width=column,
-                    columns=(Columns(1, len(heights), used),),
-                    room=Room(across, down, ((0.0, column, used),)),
+                    columns=(TextColumns(1, len(heights), used),),
+                    room=CardRoom(across, down, ((0.0, column, used),)),
                 )
 
     def _head_beside(self, column: float, first: bool) -> list[float]:
@@ -178,8 +178,8 @@ class Ways:
 
 
 def _blocks(
-    columns: tuple[Columns, ...], width: float, across: float, head: float
-) -> tuple[Block, ...]:
+    columns: tuple[TextColumns, ...], width: float, across: float, head: float
+) -> tuple[Hanging, ...]:
     """Say what columns take of a page below a head, mm."""
     if len(columns) == 1:
         return ((0.0, across, head + columns[0].height),)
@@ -195,23 +195,25 @@ def _stacked(heights: Sequence[float]) -> float:
     return sum(heights) + GAP * max(0, len(heights) - 1)
 
 
-def _even(heights: tuple[float, ...], count: int, most: float) -> list[tuple[Columns, ...]]:
+def _even(heights: tuple[float, ...], count: int, most: float) -> list[tuple[TextColumns, ...]]:
     """The one way in which pieces flow down even columns at most `most` mm high, if there is."""
     height = _least(heights, count)
-    return [(Columns(count, len(heights), height),)] if height <= most - LEAST_ROOM else []
+    return [(TextColumns(count, len(heights), height),)] if height <= most - LEAST_ROOM else []
 
 
 @lru_cache(maxsize=1024)
-def _uneven(heights: tuple[float, ...], count: int, most: float) -> list[tuple[Columns, ...]]:
+def _uneven(heights: tuple[float, ...], count: int, most: float) -> list[tuple[TextColumns, ...]]:
     """All ways in which pieces flow down columns of two heights, but for those of which another
     is lower in both."""
-    ways: list[tuple[Columns, ...]] = []
+    ways: list[tuple[TextColumns, ...]] = []
     for left in range(1, count):
-        pairs: list[tuple[Columns, Columns]] = []
+        pairs: list[tuple[TextColumns, TextColumns]] = []
         for pieces in range(len(heights), 0, -1):
             # From the most pieces at the left to the fewest: its height falls, the other grows.
-            a = Columns(left, pieces, _least(heights[:pieces], left))
-            b = Columns(count - left, len(heights) - pieces, _least(heights[pieces:], count - left))
+            a = TextColumns(left, pieces, _least(heights[:pieces], left))
+            b = TextColumns(
+                count - left, len(heights) - pieces, _least(heights[pieces:], count - left)
+            )
             if max(a.height, b.height) > most or min(a.height, b.height) > most - LEAST_ROOM:
                 continue
             if pairs and a.height >= pairs[-1][0].height - 1e-9:

@@ -4,12 +4,12 @@ from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.lettering import up_arrow
 from templates.marks import MEDIUM, Area, Outline, Text
-from templates.pieces import Piece
+from templates.pieces import MarkBlock
 from templates.space import Space
 from templates.typeface import text_width
 
 
-def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> Piece:
+def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:
     """Draw the whole face in small with its cards and holes, and a large UP arrow."""
     scale = min((width - 30.0) / view.width, 21.5 / view.height)
     w, h = view.width * scale, view.height * scale
@@ -93,4 +93,4 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> Piece:
             ),
             (13.0, -height, width, 0.0),
         )
-    return Piece(height=height + 0.3, marks=tuple(space.marks))
+    return MarkBlock(height=height + 0.3, marks=tuple(space.marks))

@@ -11,7 +11,7 @@ GAP = 0.3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class MarkBlock:
     """Marks drawn from an upper left corner at (0, 0) downwards, and how far down they reach."""
 
     height: float
@@ -60,7 +60,7 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
 @lru_cache(maxsize=4096)
 def paragraph(
     text: str, width: float, *, size: float = 2.5, bold: bool = False, hang: str = ""
-) -> Piece:
+) -> MarkBlock:
     """Set a text in lines; `hang` stands before it (a step's number).
 
     Kept, since the same steps stand on many sheets and are measured for many widths."""
@@ -73,10 +73,10 @@ def paragraph(
     ]
     if hang:
         marks.insert(0, Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True))
-    return Piece(height=len(lines) * pitch + 0.3, marks=tuple(marks))
+    return MarkBlock(height=len(lines) * pitch + 0.3, marks=tuple(marks))
 
 
-def flow(pieces: list[Piece], columns: int, height: float) -> list[tuple[int, float]] | None:
+def flow(pieces: list[MarkBlock], columns: int, height: float) -> list[tuple[int, float]] | None:
     """Give each piece its column and its upper edge below the top, mm; None if they overflow."""
     places: list[tuple[int, float]] = []
     column, used = 0, 0.0
@@ -90,7 +90,7 @@ def flow(pieces: list[Piece], columns: int, height: float) -> list[tuple[int, fl
     return places
 
 
-def least_height(pieces: list[Piece], columns: int, most: float) -> float | None:
+def least_height(pieces: list[MarkBlock], columns: int, most: float) -> float | None:
     """Give the least height, to 1 mm, at which pieces flow into some columns; None over `most`."""
     low = max(
         max(piece.height for piece in pieces),

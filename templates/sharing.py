@@ -5,7 +5,7 @@ the cards in order, as many as find room on it. Where the paper's area leaves ho
 pages, a few other orders are tried: the largest first, the smallest first, the second or the
 third to begin with.
 
->>> page = Room(100.0, 100.0)
+>>> page = CardRoom(100.0, 100.0)
 >>> cards = ((60.0, 60.0), (40.0, 60.0), (100.0, 38.0), (98.0, 100.0))
 >>> [[card for card, _ in shared.cards] for shared in share_cards(cards, (page,), (page,), 0.0)]
 [[0, 1, 2], [3]]
@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from templates.packing import SLIP, Room, Size, lay
+from templates.packing import SLIP, CardRoom, Size, lay
 
 Shapes = tuple[Size, ...]
 """The sizes in which a card may be laid, one of them."""
@@ -43,7 +43,7 @@ class NoRoomError(ValueError):
 
 
 @lru_cache(maxsize=4096)
-def one_page(sizes: tuple[Size, ...], rooms: tuple[Room, ...], gap: float) -> Shared | None:
+def one_page(sizes: tuple[Size, ...], rooms: tuple[CardRoom, ...], gap: float) -> Shared | None:
     """Lay all cards on one page, in the first of its rooms that holds them; None: in no one."""
     grown = [(width + gap, height + gap) for width, height in sizes]
     for number, room in enumerate(rooms):
@@ -54,7 +54,7 @@ def one_page(sizes: tuple[Size, ...], rooms: tuple[Room, ...], gap: float) -> Sh
 
 
 def share_cards(
-    sizes: tuple[Size, ...], first: tuple[Room, ...], further: tuple[Room, ...], gap: float
+    sizes: tuple[Size, ...], first: tuple[CardRoom, ...], further: tuple[CardRoom, ...], gap: float
 ) -> tuple[Shared, ...]:
     """Share cards among pages, in order as far as that costs no page.
 
@@ -66,7 +66,10 @@ def share_cards(
 
 @lru_cache(maxsize=2048)
 def share_shapes(
-    shapes: tuple[Shapes, ...], first: tuple[Room, ...], further: tuple[Room, ...], gap: float
+    shapes: tuple[Shapes, ...],
+    first: tuple[CardRoom, ...],
+    further: tuple[CardRoom, ...],
+    gap: float,
 ) -> tuple[Shared, ...]:
     """Share cards that may each be laid in several sizes among pages.
 
@@ -91,7 +94,7 @@ def share_shapes(
     return pages
 
 
-def _least(area: float, first: Sequence[Room], further: Sequence[Room]) -> int:
+def _least(area: float, first: Sequence[CardRoom], further: Sequence[CardRoom]) -> int:
     """The pages that cards need for their area alone."""
     most = max((room.area for room in further), default=math.inf)
     begin = max((room.area for room in first), default=most)
@@ -101,8 +104,8 @@ def _least(area: float, first: Sequence[Room], further: Sequence[Room]) -> int:
 def _fill(
     order: Sequence[int],
     shapes: Sequence[Shapes],
-    first: Sequence[Room],
-    further: Sequence[Room],
+    first: Sequence[CardRoom],
+    further: Sequence[CardRoom],
     most: float,
 ) -> tuple[Shared, ...] | None:
     """Fill page after page, each with the cards in order as far as they find room; None where
@@ -124,7 +127,7 @@ def _fill(
 
 
 def _fill_one(
-    cards: Sequence[int], shapes: Sequence[Shapes], first: bool, rooms: Sequence[Room]
+    cards: Sequence[int], shapes: Sequence[Shapes], first: bool, rooms: Sequence[CardRoom]
 ) -> Shared | None:
     """Fill one page; a room that held fewer cards no more holds more of them."""
     start, page = 0, None
@@ -150,7 +153,10 @@ def _fill_one(
 
 
 def _add(
-    chosen: Sequence[tuple[int, int]], card: int, shapes: Sequence[Shapes], rooms: Sequence[Room]
+    chosen: Sequence[tuple[int, int]],
+    card: int,
+    shapes: Sequence[Shapes],
+    rooms: Sequence[CardRoom],
 ) -> tuple[int, int, tuple[Size, ...]] | None:
     """Lay a card beside others, in the first room and size that holds them all."""
     sizes = [shapes[other][shape] for other, shape in chosen]

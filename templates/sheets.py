@@ -19,7 +19,7 @@ from templates.cards.faces import (
     view_of_side,
     views_of_front,
 )
-from templates.contents import MOST_BOXES, Entry
+from templates.contents import MOST_BOXES, ContentsEntry
 from templates.cover import cover_pages
 from templates.firstpage import first_pages
 from templates.marks import Page
@@ -69,7 +69,7 @@ class Sheets:
         marks = self._marks(covers)
         number = 1 + covers + len(marks)
         leaves: Iterable[Leaf] = self._leaves()
-        listed: list[Entry] = []
+        listed: list[ContentsEntry] = []
         if len(self.layout.boxes) <= MOST_BOXES:
             leaves = list(leaves)
             listed = list(_list_pages(self.layout, leaves, number))
@@ -250,7 +250,7 @@ def _cost(plans: Iterable[AnyPlan]) -> tuple[int, int, bool]:
     return len(plans), cards, not any(plan.first for plan in plans)
 
 
-def _list_pages(layout: Layout, leaves: Iterable[Leaf], number: int) -> Iterator[Entry]:
+def _list_pages(layout: Layout, leaves: Iterable[Leaf], number: int) -> Iterator[ContentsEntry]:
     """List parts and pages, the first of them page `number`, box by box; a part without sheets
     is left out."""
     pages: dict[tuple[str, str], list[int]] = {}
@@ -259,7 +259,7 @@ def _list_pages(layout: Layout, leaves: Iterable[Leaf], number: int) -> Iterator
             pages.setdefault(part, []).append(row)
     order = {box.id: row for row, box in enumerate(layout.boxes)}
     for box, name in sorted(pages, key=lambda each: order[each[0]]):
-        yield Entry(box=box, part=name, pages=tuple(pages[box, name]))
+        yield ContentsEntry(box=box, part=name, pages=tuple(pages[box, name]))
 
 
 def make_sheets(

@@ -8,7 +8,7 @@ from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
-from templates.cards.reference import Edge
+from templates.cards.reference import CardEdge
 from templates.sums import steps_between
 from templates.wording import drawer_ends
 
@@ -208,7 +208,7 @@ def _together(view: FaceView) -> str:
 
 
 def _side_steps(view: FaceView) -> tuple[str, ...]:
-    edge: Edge = view.front_edge or "left"
+    edge: CardEdge = view.front_edge or "left"
     kinds = {fitting.kind for fitting in view.fittings}
     level = " and ".join(kind.upper() for kind in ("slide", "shelf") if kind in kinds)
     both = (f"{_together(view)}; draw the {level} lines across BOTH at once.",) if level else ()

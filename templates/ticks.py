@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from templates.marks import MEDIUM, Mark, Outline, Text
-from templates.pieces import Piece, paragraph
+from templates.pieces import MarkBlock, paragraph
 from templates.typeface import text_width, wrap
 
 BOX = 3.0
@@ -69,7 +69,7 @@ def set_name(parts: Sequence[str]) -> str:
     return joined if len(joined) <= SHORT else f"{parts[0]} + {len(parts) - 1} ALIKE"
 
 
-def ticks(members: Sequence[Member], width: float) -> list[Piece]:
+def ticks(members: Sequence[Member], width: float) -> list[MarkBlock]:
     """Give each part a row: its box to tick, ID, code where codes differ, cabinet box, and blanks
     for its size."""
     if not members:
@@ -83,7 +83,7 @@ def ticks(members: Sequence[Member], width: float) -> list[Piece]:
     return [heading, *runs[:-1], replace(runs[-1], height=runs[-1].height + 1.0)]
 
 
-def short_ticks(members: Sequence[Member], width: float) -> Piece:
+def short_ticks(members: Sequence[Member], width: float) -> MarkBlock:
     """Give the boxes to tick in a run."""
     return ticks_in_run([_names(member, members) for member in members], width, CLOSE)
 
@@ -93,7 +93,9 @@ def _names(member: Member, members: Sequence[Member]) -> list[tuple[str, bool]]:
     return [(member.part, True), *([(f"code {member.code}", False)] if several else [])]
 
 
-def ticks_in_run(cells: Sequence[Sequence[tuple[str, bool]]], width: float, pitch: float) -> Piece:
+def ticks_in_run(
+    cells: Sequence[Sequence[tuple[str, bool]]], width: float, pitch: float
+) -> MarkBlock:
     """Set tick boxes with their words in rows; a cell that is too long goes on below."""
     marks: list[Mark] = []
     x, y = 0.0, 1.2 - pitch
@@ -112,7 +114,7 @@ def ticks_in_run(cells: Sequence[Sequence[tuple[str, bool]]], width: float, pitc
                 marks.append(Text(x=x, y=y, text=line, bold=bold))
                 x += wide + _APART
         x += _APART
-    return Piece(height=1.2 - y, marks=tuple(marks))
+    return MarkBlock(height=1.2 - y, marks=tuple(marks))
 
 
 def _square(x: float, y: float) -> Outline:

@@ -14,12 +14,12 @@ from templates.alike import Batch
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card
 from templates.marks import WIDE, Line, Mark, Page
-from templates.packing import Room, Size
+from templates.packing import CardRoom, Size
 from templates.page import Placed, Plan, Sheet
 from templates.panel import BOLD, head_across, head_down, open_pieces
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
-from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.planning import AnyPlan, draw_any
 from templates.sharing import Shared, share_shapes
 
@@ -153,7 +153,7 @@ def draw_leaf(leaf: Leaf, paper: Paper, number: int) -> Sheet:
     return Sheet(page=page, cards=tuple(placed), part=leaf.parts[0][1])
 
 
-def _head(parts: str, width: float) -> Piece:
+def _head(parts: str, width: float) -> MarkBlock:
     return paragraph(
         f"ON THIS PAGE: {parts}. Cut along the wide lines first: each field is one face of one "
         "part.",
@@ -162,9 +162,9 @@ def _head(parts: str, width: float) -> Piece:
     )
 
 
-def _rooms(paper: Paper) -> tuple[Room, ...]:
+def _rooms(paper: Paper) -> tuple[CardRoom, ...]:
     return tuple(
-        Room(width - LEFT_STRIP - EDGE - CLEAR, height - STRIP - BOTTOM_STRIP - EDGE - CLEAR)
+        CardRoom(width - LEFT_STRIP - EDGE - CLEAR, height - STRIP - BOTTOM_STRIP - EDGE - CLEAR)
         for width, height in ((paper.width, paper.height), (paper.height, paper.width))
     )
 
@@ -283,7 +283,7 @@ def _arranged(cards: tuple[Card, ...]) -> Iterator[tuple[tuple[Size, ...], float
         yield tuple(places), max(card.width for card in cards), y - GUTTER
 
 
-def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[Piece]:
+def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[MarkBlock]:
     """The steps in short, and all that holds for the face and the part."""
     notes = (*words.part.facts.get(words.view.face, ()), *words.part.notes)
     return [
@@ -295,7 +295,7 @@ def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[Piec
 
 def _pieces_down(
     words: SheetWords, cards: tuple[Card, ...], sheet: str, width: float
-) -> list[Piece]:
+) -> list[MarkBlock]:
     return [*head_down(words.view, words.part, cards, sheet, width), *_body(words, cards, width)]
 
 

@@ -8,7 +8,7 @@ import pypdfium2
 from jigs.bench.storystick import find_sticks
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
-from jigs.ground.sheetsizes import Sheet
+from jigs.ground.sheetsizes import SheetSize
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.calibration import calibration_page
@@ -64,7 +64,7 @@ def draw_pictures() -> dict[str, Page]:
 
 def _tags(layout: Layout) -> Page:
     """Give a few cup tags of both shapes side by side."""
-    strip = Sheet(name="strip", width=160.0, height=36.0)
+    strip = SheetSize(name="strip", width=160.0, height=36.0)
     marks: list[Mark] = []
     for name, left, doors in (("cup-tag", 1.0, slice(0, 3)), ("cup-tag-round", 87.0, slice(3, 5))):
         one = STOCKS[name]

@@ -18,7 +18,7 @@ from jigs.checks.pulls import (
     check_pull_at_box,
     check_screws,
 )
-from jigs.fittings.fivepiece import Frame, frame_of, stands_on_panel
+from jigs.fittings.fivepiece import FivePiece, frame_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings
 from jigs.fittings.pull import COUNTERBORE_DEPTH, pull_screw
@@ -136,7 +136,7 @@ def _fix(
     drawer: DrawerPlan | None,
     pulls: Sequence[Fitting],
     thickness: float,
-    frame: Frame | None,
+    frame: FivePiece | None,
 ) -> FixingPlan | None:
     """Give the fixing screws of a drawer front, or of a false one."""
     if drawer is not None:

@@ -6,7 +6,7 @@ of the trade from them.
 
 from dataclasses import dataclass
 
-from jigs.fittings.fivepiece import Frame
+from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
 from jigs.given.edges import BevelledEdge
@@ -109,7 +109,7 @@ class Front:
     finish: str = ""
     note: str = ""
     bored: bool = False
-    frame: Frame | None = None
+    frame: FivePiece | None = None
     edge_radius: float = 0.0
     bevel: BevelledEdge | None = None
     ordered: tuple[float, float] | None = None

@@ -20,7 +20,7 @@ from jigs.ground.lengths import format_length
 from jigs.ground.problems import Problem
 from jigs.room.gapsmade import at_end
 
-Placed = tuple[BoxSpec, Front]
+FrontInBox = tuple[BoxSpec, Front]
 
 
 def check_corners(
@@ -74,7 +74,7 @@ def _check_box(
     hand: Hand,
     end: WallEnd,
     room: float,
-    opposite: Sequence[Placed],
+    opposite: Sequence[FrontInBox],
 ) -> tuple[Problem, ...]:
     """Find the fronts of one box that want a wider filler; the widest is told."""
     unit = job.shown

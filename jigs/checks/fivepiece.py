@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import NARROW_STILE, Frame, frame_of, settle_pull
+from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, frame_of, settle_pull
 from jigs.fittings.fixing import FixingPlan
 from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error, warning
@@ -13,7 +13,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 
 
-def check_frame(front: PlacedFront, frame: Frame | None, unit: Unit) -> tuple[Problem, ...]:
+def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> tuple[Problem, ...]:
     """Find stiles and rails that leave no panel, and holes by hand in a thin panel or glass."""
     if frame is None:
         if not front.spec.glass:
@@ -86,7 +86,7 @@ def check_stile(
 
 
 def settle_pulls(
-    front: PlacedFront, frame: Frame | None, pulls: Sequence[Fitting], unit: Unit
+    front: PlacedFront, frame: FivePiece | None, pulls: Sequence[Fitting], unit: Unit
 ) -> tuple[tuple[Fitting, ...], tuple[Problem, ...]]:
     """Give the pulls as they may stand on a five-piece front, and say which had to move."""
     if frame is None or not frame.closes or not pulls:
@@ -113,7 +113,7 @@ def settle_pulls(
 
 
 def check_pierced(
-    front: PlacedFront, plan: FixingPlan, frame: Frame | None, unit: Unit
+    front: PlacedFront, plan: FixingPlan, frame: FivePiece | None, unit: Unit
 ) -> tuple[Problem, ...]:
     """Find fixing screws that neither stile nor rail can take; a middle one is left out."""
     if frame is None or not frame.closes:
@@ -188,7 +188,7 @@ def _places(places: Sequence[tuple[float, float]], unit: Unit) -> str:
     return ", ".join(f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in places)
 
 
-def _panel(frame: Frame, unit: Unit) -> str:
+def _panel(frame: FivePiece, unit: Unit) -> str:
     if frame.glass:
         return "glass"
     return f"a panel {format_length(frame.panel, unit)} thick"

@@ -21,7 +21,7 @@ from jigs.cutlist.wallnames import wall_tags
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
 
-LEAST = 1.0
+LEAST_PIECE = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""
 
 
@@ -113,7 +113,7 @@ def cut_job(layout: Layout) -> Cut:
     pieces += toe_pieces(job, tags)
     pieces += trim_boxes(job, tags)
     pieces += wall_fillers(job, tags)
-    good = tuple(piece for piece in pieces if min(piece.length, piece.width) > LEAST + SLACK)
+    good = tuple(piece for piece in pieces if min(piece.length, piece.width) > LEAST_PIECE + SLACK)
     kept = {piece.id for piece in good} | standing
     return Cut(
         pieces=good,

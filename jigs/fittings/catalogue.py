@@ -22,7 +22,7 @@ from typing import Any, TypeVar
 from jigs.given.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord, Standing
 from jigs.ground.geometry import SLACK
 
-Record = TypeVar("Record", HingeRecord, SlideRecord, PullRecord)
+RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
 
 SLIDE_END = 16.0
 """Wood and slide wanted behind a slide's last fixing place, mm: half a step of the grid, so a
@@ -69,7 +69,7 @@ def solve_constant(*, tab: float, plate: float, overlay: float) -> float:
     return overlay + plate - tab
 
 
-def derive(like: Record, *, name: str, given: Mapping[str, Any]) -> Record:
+def derive(like: RecordType, *, name: str, given: Mapping[str, Any]) -> RecordType:
     """Make the record `name` out of another and the fields that were given, in mm.
 
     A given number has the standing `user`. `confirmed` is never inherited: it says that this

@@ -3,7 +3,7 @@
 A hole may stand in the wood of a stile or a rail; behind a thin panel, or in glass, it may not.
 The cup of a hinge must end before the groove: margin = stile - groove - (K + cup).
 
->>> frame = Frame(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
+>>> frame = FivePiece(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
 >>> frame.hinge_margin(tab=5.0, cup=35.0)
 6.0
 """
@@ -31,7 +31,7 @@ GLASS_MASS = 10.0 / 4.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
+class FivePiece:
     """A five-piece front in its own axes, mm: widths of stile and rail, depth of their groove,
     thickness of the panel, or of the pane where it is `glass`."""
 
@@ -116,7 +116,7 @@ class Frame:
         )
 
 
-def frame_of(spec: FrontSpec, width: float, height: float) -> Frame | None:
+def frame_of(spec: FrontSpec, width: float, height: float) -> FivePiece | None:
     """Give the frame of a five-piece front of this size, None for a slab; mm.
 
     Rails are as wide as the stiles where nothing else is said.
@@ -124,7 +124,7 @@ def frame_of(spec: FrontSpec, width: float, height: float) -> Frame | None:
     if spec.stile is None:
         return None
     usual = PANE if spec.glass else PANEL
-    return Frame(
+    return FivePiece(
         width=width,
         height=height,
         stile=spec.stile,
@@ -153,14 +153,14 @@ def assumed_of_frame(spec: FrontSpec, unit: Unit) -> tuple[str, ...]:
     return tuple(f"{word} {format_length(size, unit)}" for word, size in stand_ins_of_frame(spec))
 
 
-def glass_door_mass(frame: Frame, thickness: float, density: float) -> float:
+def glass_door_mass(frame: FivePiece, thickness: float, density: float) -> float:
     """Give the mass of a glass door in kg: its wood at `density` kg/m3, and its pane."""
     pane = (frame.width - 2 * frame.stile) * (frame.height - 2 * frame.rail) * 1e-6
     wood = frame.width * frame.height * 1e-6 - pane
     return wood * thickness * 1e-3 * density + pane * frame.panel * GLASS_MASS
 
 
-def settle_pull(pull: Fitting, frame: Frame, *, low: bool = False) -> Fitting | None:
+def settle_pull(pull: Fitting, frame: FivePiece, *, low: bool = False) -> Fitting | None:
     """Give a pull as it may stand on a five-piece front, None where it can stand nowhere.
 
     In stile or rail, or on a panel that is thick enough, it stays. A level one goes to the
@@ -182,12 +182,12 @@ def settle_pull(pull: Fitting, frame: Frame, *, low: bool = False) -> Fitting | 
     return None
 
 
-def stands_on_panel(holes: Sequence[Hole], frame: Frame) -> bool:
+def stands_on_panel(holes: Sequence[Hole], frame: FivePiece) -> bool:
     """Tell whether all holes of a pull stand in the panel, so that it alone is clamped."""
     return all(frame.is_on_panel(hole.x, hole.y, hole.diameter / 2) for hole in holes)
 
 
-def _stands(holes: Sequence[Hole], frame: Frame) -> bool:
+def _stands(holes: Sequence[Hole], frame: FivePiece) -> bool:
     if all(frame.is_in_wood(hole.x, hole.y, hole.diameter / 2) for hole in holes):
         return True
     return not frame.thin and stands_on_panel(holes, frame)

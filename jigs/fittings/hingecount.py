@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK
 
-Table = tuple[tuple[float, int], ...]
+CountTable = tuple[tuple[float, int], ...]
 """Rows of an upper limit and the number of hinges up to it."""
 
-BY_HEIGHT: Table = ((900.0, 2), (1500.0, 3), (2000.0, 4), (2400.0, 5))
+BY_HEIGHT: CountTable = ((900.0, 2), (1500.0, 3), (2000.0, 4), (2400.0, 5))
 """Door height up to, mm, and hinges (common practice, no source)."""
-BY_MASS: Table = ((6.0, 2), (12.0, 3), (17.0, 4), (22.0, 5))
+BY_MASS: CountTable = ((6.0, 2), (12.0, 3), (17.0, 4), (22.0, 5))
 """Door mass up to, kg, and hinges (common practice, no source)."""
 MOST = 6
 """Hinges of a door beyond both tables; it comes with a warning (common practice)."""
@@ -37,8 +37,8 @@ memory, on the heavy side of the kinds sold for fronts)."""
 class HingeTables:
     """The two tables that decide how many hinges a door gets."""
 
-    by_height: Table = BY_HEIGHT
-    by_mass: Table = BY_MASS
+    by_height: CountTable = BY_HEIGHT
+    by_mass: CountTable = BY_MASS
 
 
 COMMON_TABLES = HingeTables()
@@ -49,7 +49,7 @@ def compute_mass(width: float, height: float, thickness: float, density: float) 
     return width * height * thickness * 1e-9 * density
 
 
-def look_up(table: Table, value: float) -> int | None:
+def look_up(table: CountTable, value: float) -> int | None:
     """Give the number of the first row that reaches `value`; None beyond the table."""
     return next((count for limit, count in table if value <= limit + SLACK), None)
 

@@ -3,7 +3,8 @@
 A front is measured across at top and bottom, up at left and right, and corner to corner; what is
 measured in one place alone is taken to be the same in both.
 
->>> piece = Piece(where="list.csv: row 2", row="row 2", width=(454.0,), height=(612.6, 613.0))
+>>> piece = DeliveredPiece(where="list.csv: row 2", row="row 2", width=(454.0,),
+...                        height=(612.6, 613.0))
 >>> piece.across, piece.up
 ((454.0, 454.0), (612.6, 613.0))
 """
@@ -19,7 +20,7 @@ Both = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class DeliveredPiece:
     """One row of a delivered list; sizes in mm.
 
     `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
@@ -60,7 +61,7 @@ class DeliveredList:
     """The rows of a delivered list, the file they stand in, and what is wrong with them."""
 
     file: Path
-    pieces: tuple[Piece, ...] = ()
+    pieces: tuple[DeliveredPiece, ...] = ()
     faults: tuple[Fault, ...] = ()
 
 
@@ -69,7 +70,7 @@ class Arrival:
     """What arrived for one front: its row, the thickness that was ordered (mm), whether it was
     found by its size alone, and the other fronts that a piece of its size would fit."""
 
-    piece: Piece
+    piece: DeliveredPiece
     thickness: float
     by_size: bool = False
     fits: tuple[str, ...] = ()
@@ -79,7 +80,7 @@ class Arrival:
 class Surplus:
     """Pieces of one row that no front takes, and how many."""
 
-    piece: Piece
+    piece: DeliveredPiece
     count: int
 
 

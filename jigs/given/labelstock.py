@@ -4,7 +4,7 @@ On a sheet places count row by row from the top left. A roll has one label a pag
 the label. A tag is cut out of plain paper and laid into the bore of a hinge's cup, where it
 outlasts the paint.
 
->>> roll = Stock(name="mine", sheet=Sheet(name="roll", width=62, height=29), roll=True,
+>>> roll = Stock(name="mine", sheet=SheetSize(name="roll", width=62, height=29), roll=True,
 ...              width=62, height=29, pitch_x=62, pitch_y=29)
 >>> roll.places, roll.corner(1), find_faults(roll)
 (1, (0.0, 0.0), ())
@@ -16,9 +16,9 @@ from dataclasses import dataclass
 
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.ground.sheetsizes import Sheet
+from jigs.ground.sheetsizes import SheetSize
 
-LEAST = ((37.0, 27.0), (47.0, 17.0))
+LEAST_LABEL = ((37.0, 27.0), (47.0, 17.0))
 """Within its margins a label must be as wide and high as one of these, mm: then it takes ID, code
 and symbol, the ID over the symbol or beside it."""
 LEAST_TAG = {False: 23.0, True: 33.0}
@@ -45,7 +45,7 @@ class Stock:
     """
 
     name: str
-    sheet: Sheet
+    sheet: SheetSize
     columns: int = 1
     rows: int = 1
     width: float
@@ -103,10 +103,10 @@ def _sizes(stock: Stock) -> Iterator[tuple[str, str]]:
         return
     both = 2 * min(stock.margin, MOST_MARGIN)
     wide, high = stock.width - both + SLACK, stock.height - both + SLACK
-    if not any(wide >= least_wide and high >= least_high for least_wide, least_high in LEAST):
-        wanted = " or ".join(f"{w + both:g} x {h + both:g}" for w, h in LEAST)
+    if not any(wide >= least_wide and high >= least_high for least_wide, least_high in LEAST_LABEL):
+        wanted = " or ".join(f"{w + both:g} x {h + both:g}" for w, h in LEAST_LABEL)
         yield (
-            "label_width" if wide < LEAST[0][0] else "label_height",
+            "label_width" if wide < LEAST_LABEL[0][0] else "label_height",
             f"too small ({stock.width:.4g} x {stock.height:.4g} mm given): ID, code and QR symbol "
             f"want {wanted} mm",
         )

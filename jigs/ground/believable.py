@@ -57,7 +57,7 @@ class Range:
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class ReadLength:
     """A length as it was read: `mm`; whether that is `usual`; else the units in which the bare
     number would be, none where it has a unit or lies in the range of no other."""
 
@@ -80,15 +80,15 @@ class Doubt:
     """The trade's fraction as given, where it is asked whether that was measured."""
 
 
-def measure(value: object, unit: BareUnit, within: Range) -> Measured:
+def measure(value: object, unit: BareUnit, within: Range) -> ReadLength:
     """Read a length whose bare number is in `unit`. Raises LengthError."""
     signed, zero = within.signed, within.takes_zero
     if is_bare(value):
         number = parse_value(value, "mm", signed=signed, zero=zero)
         if not within.holds(number * MM_PER[unit]) and (meant := (*_fits(number, unit, within),)):
-            return Measured(number * MM_PER[meant[0]], usual=False, meant=meant)
+            return ReadLength(number * MM_PER[meant[0]], usual=False, meant=meant)
     mm = parse_value(value, unit, signed=signed, zero=zero)
-    return Measured(mm, usual=within.holds(mm))
+    return ReadLength(mm, usual=within.holds(mm))
 
 
 def _fits(number: float, unit: BareUnit, within: Range) -> Iterator[BareUnit]:

@@ -15,7 +15,7 @@ from typing import Literal
 
 from jigs.ground.geometry import Hand, Hole
 
-Board = Literal["left-side", "right-side", "partition"]
+BoardPlace = Literal["left-side", "right-side", "partition"]
 """Which board of a box it is."""
 
 ALPHABET = "23456789CDFHJKMNPQRTVWXY"
@@ -50,7 +50,7 @@ def part_code(
 
 
 def board_code(
-    board: Board,
+    board: BoardPlace,
     size: tuple[float, float, float],
     holes: Iterable[tuple[Hand, Hole]],
 ) -> str:

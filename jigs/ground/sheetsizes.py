@@ -1,6 +1,6 @@
 """Sheets as they are bought, by the names of the open standards.
 
->>> SHEETS["a4"].width, SHEETS["a4"].height
+>>> SHEET_SIZES["a4"].width, SHEETS["a4"].height
 (210.0, 297.0)
 """
 
@@ -10,7 +10,7 @@ from jigs.ground.lengths import MM_PER_INCH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class SheetSize:
     """A sheet as it is bought, upright; mm."""
 
     name: str
@@ -18,16 +18,16 @@ class Sheet:
     height: float
 
 
-SHEETS: dict[str, Sheet] = {
+SHEET_SIZES: dict[str, SheetSize] = {
     # ISO 216:2007, table 1: the A series.
-    "a4": Sheet(name="a4", width=210.0, height=297.0),
-    "a3": Sheet(name="a3", width=297.0, height=420.0),
+    "a4": SheetSize(name="a4", width=210.0, height=297.0),
+    "a3": SheetSize(name="a3", width=297.0, height=420.0),
     # ASME Y14.1, sizes A and B: 8.5 x 11 and 11 x 17 in.
-    "letter": Sheet(name="letter", width=8.5 * MM_PER_INCH, height=11 * MM_PER_INCH),
-    "tabloid": Sheet(name="tabloid", width=11 * MM_PER_INCH, height=17 * MM_PER_INCH),
+    "letter": SheetSize(name="letter", width=8.5 * MM_PER_INCH, height=11 * MM_PER_INCH),
+    "tabloid": SheetSize(name="tabloid", width=11 * MM_PER_INCH, height=17 * MM_PER_INCH),
     # Common practice, no source: 8.5 x 14 in.
-    "legal": Sheet(name="legal", width=8.5 * MM_PER_INCH, height=14 * MM_PER_INCH),
+    "legal": SheetSize(name="legal", width=8.5 * MM_PER_INCH, height=14 * MM_PER_INCH),
 }
 
-COMMON = Sheet(name="common", width=198.0, height=267.0)
+COMMON = SheetSize(name="common", width=198.0, height=267.0)
 """The page that lies inside the printable area of both A4 and letter, and prints true on both."""

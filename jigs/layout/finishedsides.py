@@ -12,7 +12,7 @@ from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
 from jigs.box.parts import Side
 from jigs.given.job import Job
-from jigs.ground.codes import Board, board_code
+from jigs.ground.codes import BoardPlace, board_code
 from jigs.ground.finding import warning
 from jigs.ground.geometry import Fitting, Purpose
 from jigs.ground.lengths import format_length
@@ -56,7 +56,7 @@ def finish_sides(
 def _code(side: Side, sides: Sequence[Side]) -> str:
     """Give the code of the board that a drilled face belongs to, with the holes of all its
     faces."""
-    board: Board = "left-side" if side.side == "left" else "right-side"
+    board: BoardPlace = "left-side" if side.side == "left" else "right-side"
     if side.partition:
         board = "partition"
     return board_code(

@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
-from jigs.given.delivery import Arrival, Piece, Surplus
+from jigs.given.delivery import Arrival, DeliveredPiece, Surplus
 from jigs.given.ids import name_leaves
 from jigs.ground.errors import Fault
 from jigs.ground.limits import TENTH, is_beyond
@@ -44,7 +44,7 @@ class Matching:
 
 
 def match_pieces(
-    pieces: Sequence[Piece], ordered: Sequence[Ordered], *, tolerance: float
+    pieces: Sequence[DeliveredPiece], ordered: Sequence[Ordered], *, tolerance: float
 ) -> Matching:
     """Match the pieces of a list with the fronts of a job; `tolerance` in mm.
 
@@ -65,7 +65,7 @@ def match_pieces(
 
 
 def find_strangers(
-    pieces: Iterable[Piece], ordered: Sequence[Ordered], openings: Collection[str] = ()
+    pieces: Iterable[DeliveredPiece], ordered: Sequence[Ordered], openings: Collection[str] = ()
 ) -> list[Fault]:
     """Find the pieces whose ID no front of the job has, and those that stand for one front.
 
@@ -75,7 +75,7 @@ def find_strangers(
     named = [piece for piece in pieces if piece.id]
     unknown = [piece for piece in named if piece.id not in known]
     faults = _word_unknown(unknown, len(named), known, openings) if unknown else []
-    first: dict[str, Piece] = {}
+    first: dict[str, DeliveredPiece] = {}
     for piece in named:
         meant = known.get(piece.id, ())
         for front in meant[: _count(piece, meant)]:
@@ -103,7 +103,7 @@ class _BySize:
         self._order = sorted(range(len(fronts)), key=widths.__getitem__)
         self._widths = [widths[place] for place in self._order]
 
-    def costs(self, piece: Piece, limit: float) -> dict[int, float]:
+    def costs(self, piece: DeliveredPiece, limit: float) -> dict[int, float]:
         """Give how badly a piece fits, by the front's place, for those it fits within a limit."""
         low = bisect_left(self._widths, piece.width[0] - limit - TENTH)
         high = bisect_right(self._widths, piece.width[0] + limit + TENTH)
@@ -115,7 +115,7 @@ class _BySize:
         return dict(sorted(found.items()))
 
 
-def _match_names(matching: Matching, named: Sequence[Piece], tolerance: float) -> None:
+def _match_names(matching: Matching, named: Sequence[DeliveredPiece], tolerance: float) -> None:
     known = _names(matching.ordered)
     sizes = _BySize(matching.ordered)
     for piece in named:
@@ -129,7 +129,7 @@ def _match_names(matching: Matching, named: Sequence[Piece], tolerance: float) -
             matching.surplus.append(Surplus(piece, over))
 
 
-def _count(piece: Piece, meant: Sequence[Ordered]) -> int:
+def _count(piece: DeliveredPiece, meant: Sequence[Ordered]) -> int:
     """Give how many of the fronts of its name a row brings: all, unless it says how many.
 
     A row of one pair is both its leaves: an order counts it as one, a packing list as two.
@@ -155,7 +155,7 @@ def _names(ordered: Sequence[Ordered]) -> dict[str, tuple[Ordered, ...]]:
 
 
 def _word_unknown(
-    unknown: Sequence[Piece],
+    unknown: Sequence[DeliveredPiece],
     count: int,
     known: dict[str, tuple[Ordered, ...]],
     openings: Collection[str],
@@ -183,7 +183,9 @@ def _word_unknown(
     return faults
 
 
-def _cost(piece: Piece, front: Ordered, limit: float, turned: bool = False) -> float | None:
+def _cost(
+    piece: DeliveredPiece, front: Ordered, limit: float, turned: bool = False
+) -> float | None:
     """Give how badly a piece fits a front, None where any of its sizes is beyond the limit."""
     width, height = (front.height, front.width) if turned else (front.width, front.height)
     off = [size - width for size in piece.width] + [size - height for size in piece.height]
@@ -197,7 +199,7 @@ def _cost(piece: Piece, front: Ordered, limit: float, turned: bool = False) -> f
 
 def _match_sizes(
     matching: Matching,
-    pieces: Sequence[Piece],
+    pieces: Sequence[DeliveredPiece],
     left: dict[int, int],
     limit: float,
     *,

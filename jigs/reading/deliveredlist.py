@@ -9,13 +9,13 @@ faults of a list are reported together, each with its row and column.
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.given.delivery import Both, DeliveredList, Piece
+from jigs.given.delivery import Both, DeliveredList, DeliveredPiece
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.reading.kindranges import ANY_FRONT, DIAGONAL, FRONT_BOARD
 from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
-from jigs.reading.tables import MOST_ROWS, Row, read_tables
+from jigs.reading.tables import MOST_ROWS, ListRow, read_tables
 
 MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""
@@ -84,7 +84,7 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
 class _Reader(RowReader):
     """Reads the rows of delivered pieces."""
 
-    def read_pieces(self) -> tuple[Piece, ...]:
+    def read_pieces(self) -> tuple[DeliveredPiece, ...]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
         if self.header.find("id") is None:
@@ -100,13 +100,13 @@ class _Reader(RowReader):
         self.check_units()
         return pieces
 
-    def _read_piece(self, row: Row) -> Piece:
+    def _read_piece(self, row: ListRow) -> DeliveredPiece:
         self.check_headings(row)
         name = self._read_id(row)
         for column in () if self.cell(row, "id") else ("width", "height"):
             if not self.cell(row, column):
                 self.note_at(row, column, f"missing; {NEEDED}")
-        piece = Piece(
+        piece = DeliveredPiece(
             where=self.place(row.number),
             row=self.row_words(row.number),
             id=name,
@@ -122,7 +122,7 @@ class _Reader(RowReader):
         self.take_doubts()  # what is unusual in a piece is held against its order
         return piece
 
-    def _read_id(self, row: Row) -> str:
+    def _read_id(self, row: ListRow) -> str:
         text = " ".join(self.cell(row, "id").split())
         if len(text) > MOST_ID or not text.isprintable():
             self.note_at(
@@ -131,7 +131,7 @@ class _Reader(RowReader):
             return ""
         return text.upper()
 
-    def _read_places(self, row: Row, first: str, second: str, places: str) -> tuple[float, ...]:
+    def _read_places(self, row: ListRow, first: str, second: str, places: str) -> tuple[float, ...]:
         """Read a size taken in one place or in two, from one cell or two."""
         texts = [text.strip() for text in self.cell(row, first).split(";")]
         more = self.cell(row, second)
@@ -149,7 +149,7 @@ class _Reader(RowReader):
         found += [self.measure(row, second, more)] if more else []
         return tuple(mm for mm in found if mm is not None)
 
-    def _read_diagonals(self, row: Row) -> Both | None:
+    def _read_diagonals(self, row: ListRow) -> Both | None:
         sizes = self._read_places(row, "diagonal 1", "diagonal 2", "the two diagonals")
         if len(sizes) == 1 and bool(self.cell(row, "diagonal 2")) is False:
             self.note_at(
@@ -160,8 +160,8 @@ class _Reader(RowReader):
             )
         return (sizes[0], sizes[1]) if len(sizes) == 2 else None
 
-    def _check_twice(self, pieces: tuple[Piece, ...]) -> None:
-        first: dict[str, Piece] = {}
+    def _check_twice(self, pieces: tuple[DeliveredPiece, ...]) -> None:
+        first: dict[str, DeliveredPiece] = {}
         for piece in pieces:
             if piece.id and first.setdefault(piece.id, piece) is not piece:
                 self.faults.append(

@@ -20,10 +20,10 @@ from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest
 from jigs.reading.jobboxes import HAND_WORDS
 from jigs.reading.kindranges import ANY_FRONT, FRONTS
-from jigs.reading.listcolumns import FRONT_LIST, Column, Header, shorten
+from jigs.reading.listcolumns import FRONT_LIST, Header, ListColumn, shorten
 from jigs.reading.listedfront import FrontList, ListedFront, check_widths
 from jigs.reading.listrows import RowReader, choose_table
-from jigs.reading.tables import MOST_ROWS, Row, Table, read_tables
+from jigs.reading.tables import MOST_ROWS, ListRow, ListTable, read_tables
 
 _KINDS = {kind.replace("-", ""): kind for kind in FRONT_KINDS}
 
@@ -75,7 +75,7 @@ class _Reader(RowReader):
     def __init__(
         self,
         file: str,
-        table: Table,
+        table: ListTable,
         header: Header,
         units: Unit | None,
         bare: bool,
@@ -90,7 +90,9 @@ class _Reader(RowReader):
     def read_rows(self) -> list[ListedFront]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
-        needed: tuple[Column, ...] = ("kind", "width", "height") if self._bare else ("kind", "box")
+        needed: tuple[ListColumn, ...] = (
+            ("kind", "width", "height") if self._bare else ("kind", "box")
+        )
         for column in needed:
             if self.header.find(column) is None:
                 self.note(self.header.row, None, f"no column '{column}'; {_ALLOWED[column]}")
@@ -102,7 +104,7 @@ class _Reader(RowReader):
         self.check_units()
         return rows
 
-    def _read_row(self, row: Row) -> ListedFront:
+    def _read_row(self, row: ListRow) -> ListedFront:
         self.check_headings(row)
         kind = self._read_kind(row)
         opening = kind == "opening"
@@ -135,7 +137,7 @@ class _Reader(RowReader):
             self.note(row.number, "box", "missing; it names the job's box the front hangs on")
         return ListedFront(spec=front, box=box, count=count, where=self.place(row.number))
 
-    def _with_making(self, row: Row, front: FrontSpec) -> FrontSpec:
+    def _with_making(self, row: ListRow, front: FrontSpec) -> FrontSpec:
         """Give a front with what its row says of its frame, its edges and its boring."""
         for column in ("rail", "groove", "panel"):
             if self.cell(row, column) and not self.cell(row, "stile"):
@@ -158,13 +160,13 @@ class _Reader(RowReader):
             hinges_at=self._read_places(row),
         )
 
-    def _read_yes(self, row: Row, column: Column) -> bool:
+    def _read_yes(self, row: ListRow, column: ListColumn) -> bool:
         text = self.cell(row, column).lower()
         if text not in ("", "yes", "no"):
             self.note_at(row, column, f"not yes or no ('{shorten(text)}' given); allowed: yes, no")
         return text == "yes"
 
-    def _read_profile(self, row: Row) -> Profile | None:
+    def _read_profile(self, row: ListRow) -> Profile | None:
         text = self.cell(row, "profile").lower()
         profile = next((word for word in PROFILES if word == text), None)
         if text and profile is None:
@@ -175,7 +177,7 @@ class _Reader(RowReader):
             )
         return profile
 
-    def _read_places(self, row: Row) -> tuple[float, ...] | None:
+    def _read_places(self, row: ListRow) -> tuple[float, ...] | None:
         """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
         texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
         found = [self.measure(row, "hinges at", text) for text in texts if text]
@@ -187,12 +189,12 @@ class _Reader(RowReader):
         return tuple(places) or None
 
     def _read_needed(
-        self, row: Row, column: Column, within: Range, *, needed: bool
+        self, row: ListRow, column: ListColumn, within: Range, *, needed: bool
     ) -> float | None:
         allowed = _ALLOWED[column] if needed else ""
         return self.read_size(row, column, needed=allowed, within=within)
 
-    def _read_kind(self, row: Row) -> FrontKind | None:
+    def _read_kind(self, row: ListRow) -> FrontKind | None:
         text = self.cell(row, "kind")
         if self.header.find("kind") is None:
             return None
@@ -206,7 +208,7 @@ class _Reader(RowReader):
             self.note_at(row, "kind", f"missing; {_ALLOWED['kind']}")
         return kind
 
-    def _read_id(self, row: Row, column: Column) -> str:
+    def _read_id(self, row: ListRow, column: ListColumn) -> str:
         text = self.cell(row, column)
         try:
             return check_id(text) if text else ""
@@ -214,7 +216,7 @@ class _Reader(RowReader):
             self.note_at(row, column, str(error))
             return ""
 
-    def _read_hand(self, row: Row) -> Hand | None:
+    def _read_hand(self, row: ListRow) -> Hand | None:
         text = self.cell(row, "hinged")
         hand = HAND_WORDS.get(text.lower())
         if text and hand is None:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 
-from jigs.fittings.catalogue import Record, generic_slides
+from jigs.fittings.catalogue import RecordType, generic_slides
 from jigs.fittings.fivepiece import stand_ins_of_frame
 from jigs.fittings.slide import inside_depth
 from jigs.given.build import Build
@@ -378,5 +378,5 @@ def _used(names: Iterable[str | None], *words: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for name in names if name and name not in words))
 
 
-def _look_up(names: Iterable[str], records: Mapping[str, Record]) -> dict[str, Record]:
+def _look_up(names: Iterable[str], records: Mapping[str, RecordType]) -> dict[str, RecordType]:
     return {name: records[name] for name in names if name in records}

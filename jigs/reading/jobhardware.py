@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Any, Generic
 
 from jigs.fittings.catalogue import (
-    Record,
+    RecordType,
     derive,
     generic_hinges,
     generic_pulls,
@@ -68,15 +68,15 @@ _GREATEST_LOAD = 500.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shelf(Generic[Record]):
+class Shelf(Generic[RecordType]):
     """All records of one kind that a job may name: its own, then the generic ones."""
 
     kind: str
-    own: Mapping[str, Record]
-    generic: Mapping[str, Record]
+    own: Mapping[str, RecordType]
+    generic: Mapping[str, RecordType]
     broken: frozenset[str] = frozenset()
 
-    def find(self, name: str) -> Record | None:
+    def find(self, name: str) -> RecordType | None:
         """Give a record by name."""
         return self.own.get(name) or self.generic.get(name)
 
@@ -152,10 +152,10 @@ def _pull_basis(table: Table) -> str:
 def _read_shelf(
     kind: str,
     files: tuple[Table | None, Table | None],
-    generic: Mapping[str, Record],
+    generic: Mapping[str, RecordType],
     read: Callable[[Table], dict[str, Any]],
     basis: Callable[[Table], str] | None = None,
-) -> Shelf[Record]:
+) -> Shelf[RecordType]:
     """Read the records of one kind, each after the one it is like; from the job's own tables
     and from those of its hardware file, of which none may bear a name twice."""
     own_tables, shared = (table.named_tables() if table else {} for table in files)
@@ -185,7 +185,7 @@ def _read_shelf(
             record.note("like", f"unknown {kind} ('{text[:40]}' given); {near}")
         like[name], given[name] = text, read(record)
         record.close()
-    own: dict[str, Record] = {}
+    own: dict[str, RecordType] = {}
     for name in tables:
         _derive_chain(name, tables, like, given, generic, own)
     for slide_name, made in own.items():
@@ -205,8 +205,8 @@ def _derive_chain(
     tables: Mapping[str, Table],
     like: Mapping[str, str],
     given: Mapping[str, dict[str, Any]],
-    generic: Mapping[str, Record],
-    own: dict[str, Record],
+    generic: Mapping[str, RecordType],
+    own: dict[str, RecordType],
 ) -> None:
     """Derive a record after all those it is like, one after the other; note a circle."""
     start = name

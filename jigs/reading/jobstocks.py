@@ -10,7 +10,7 @@ import re
 from jigs.given.labelstock import MARGIN, ROLL_MARGIN, Stock, find_faults
 from jigs.ground.believable import Range
 from jigs.ground.dotpitch import DOTS
-from jigs.ground.sheetsizes import COMMON, SHEETS, Sheet
+from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
 from jigs.reading.tomltables import Table
 
 NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")
@@ -66,7 +66,7 @@ def _read(name: str, table: Table) -> Stock | None:
         return None
     stock = Stock(
         name=name,
-        sheet=Sheet(name="roll", width=width, height=height) if roll else sheet,
+        sheet=SheetSize(name="roll", width=width, height=height) if roll else sheet,
         columns=columns,
         rows=rows,
         width=width,
@@ -103,9 +103,9 @@ def read_dots(table: Table) -> int | None:
     return None
 
 
-def _read_sheet(table: Table, roll: bool) -> Sheet | None:
+def _read_sheet(table: Table, roll: bool) -> SheetSize | None:
     """Read the page of a sheet of labels: a named one, or its own width and height."""
-    named = {**SHEETS, COMMON.name: COMMON}
+    named = {**SHEET_SIZES, COMMON.name: COMMON}
     name = table.choice("sheet", tuple(named))
     wide, high = (table.length(f"page_{way}", PAPER) for way in ("width", "height"))
     if roll:
@@ -121,4 +121,4 @@ def _read_sheet(table: Table, roll: bool) -> Sheet | None:
         )
     else:
         table.require("page_width", "page_height")
-    return None if wide is None or high is None else Sheet(name="own", width=wide, height=high)
+    return None if wide is None or high is None else SheetSize(name="own", width=wide, height=high)

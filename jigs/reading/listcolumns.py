@@ -27,9 +27,9 @@ from jigs.reading.kindranges import (
     TAB,
     THIN_BOARD,
 )  # fmt: skip
-from jigs.reading.tables import Row
+from jigs.reading.tables import ListRow
 
-Column = Literal[
+ListColumn = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
     "finish", "note", "rail", "groove", "panel", "glass", "edge radius", "profile", "bored",
     "hinges at", "bored tab",
@@ -66,7 +66,7 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "other": FOR_THE_SUPPLIER,
 }
 
-SIZES: Mapping[Column, Range] = {
+SIZES: Mapping[ListColumn, Range] = {
     "width": ANY_FRONT.width, "height": ANY_FRONT.height, "thickness": FRONT_BOARD,
     "stile": STILE, "rail": STILE, "groove": GROOVE, "panel": THIN_BOARD,
     "edge radius": EDGE_RADIUS, "hinges at": IN_BOX, "bored tab": TAB,
@@ -116,7 +116,7 @@ FRONT_LIST = ColumnNames(SYNONYMS, SIZES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Heading:
+class ListHeading:
     """One column: what it holds, what it is called in the file, its place (0-based), its unit."""
 
     column: str
@@ -134,10 +134,10 @@ class Header:
 
     row: int
     cells: tuple[str, ...]
-    headings: tuple[Heading, ...]
+    headings: tuple[ListHeading, ...]
     strange: tuple[tuple[str, str], ...] = ()
 
-    def find(self, column: str) -> Heading | None:
+    def find(self, column: str) -> ListHeading | None:
         """Give the heading of a column, None where the list has no such column."""
         return next((h for h in self.headings if h.column == column), None)
 
@@ -147,7 +147,7 @@ def read_name(text: str, names: ColumnNames = FRONT_LIST) -> tuple[str | None, B
     return names.read(text)
 
 
-def find_header(rows: Sequence[Row], names: ColumnNames = FRONT_LIST) -> Header | None:
+def find_header(rows: Sequence[ListRow], names: ColumnNames = FRONT_LIST) -> Header | None:
     """Find the row with the most known headings, two or more; None where there is none."""
     best, most = None, 1
     for row in rows[:MOST_TITLE_ROWS]:
@@ -157,8 +157,8 @@ def find_header(rows: Sequence[Row], names: ColumnNames = FRONT_LIST) -> Header 
     return None if best is None else _read_header(best, names)
 
 
-def _read_header(row: Row, names: ColumnNames) -> Header:
-    headings: list[Heading] = []
+def _read_header(row: ListRow, names: ColumnNames) -> Header:
+    headings: list[ListHeading] = []
     strange: list[tuple[str, str]] = []
     for place, cell in enumerate(row.cells):
         text = shorten(cell)
@@ -170,7 +170,7 @@ def _read_header(row: Row, names: ColumnNames) -> Header:
         elif column != OTHER and any(h.column == column for h in headings):
             strange.append((text, f"a second column for {column} ('{text}' given); keep one"))
         else:
-            headings.append(Heading(column=column, text=text, place=place, unit=unit))
+            headings.append(ListHeading(column=column, text=text, place=place, unit=unit))
     return Header(row=row.number, cells=row.cells, headings=tuple(headings), strange=tuple(strange))
 
 

@@ -16,7 +16,7 @@ from jigs.ground.errors import Fault, LengthError, ReadingError
 from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
-from jigs.reading.tables import Row, Table
+from jigs.reading.tables import ListRow, ListTable
 
 LEAST_FRONT = 100.0
 """No front measures less than this both ways; mm (common practice, no source)."""
@@ -38,13 +38,13 @@ class _Misfit:
 
 def choose_table(
     path: Path,
-    tables: Sequence[Table],
+    tables: Sequence[ListTable],
     names: ColumnNames,
     *,
     called: str,
     needs: str,
     must: Sequence[str] = ("width", "height"),
-) -> tuple[Table, Header]:
+) -> tuple[ListTable, Header]:
     """Find the one table that has a header of this kind; `needs` says what one names at least.
 
     Of several the one whose header has the columns that it `must` have: a row of another list
@@ -73,7 +73,7 @@ class RowReader:
     def __init__(
         self,
         file: str,
-        table: Table,
+        table: ListTable,
         header: Header,
         names: ColumnNames,
         units: Unit | None,
@@ -97,16 +97,16 @@ class RowReader:
         for text, what in self.header.strange:
             self.note(self.header.row, text, what)
 
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[ListRow, ...]:
         """Give the rows below the header, which may be repeated on each page."""
         below = (row for row in self._table.rows if row.number > self.header.row)
         return tuple(row for row in below if row.cells != self.header.cells)
 
-    def is_hidden(self, row: Row) -> bool:
+    def is_hidden(self, row: ListRow) -> bool:
         """Tell whether a row is hidden in its workbook; it is read as any other, and told."""
         return row.number in self._table.hidden
 
-    def check_headings(self, row: Row) -> None:
+    def check_headings(self, row: ListRow) -> None:
         """Note the first cell that stands under no heading: the row is shifted, or too long."""
         headed = self.header.cells
         for place, cell in enumerate(row.cells):
@@ -149,7 +149,7 @@ class RowReader:
             f"{remedy if 'in' in first.meant else ''}",
         )
 
-    def check_both(self, row: Row, first: str = "width", second: str = "height") -> None:
+    def check_both(self, row: ListRow, first: str = "width", second: str = "height") -> None:
         """Find a row whose width and height are both too small for one front in its unit."""
         texts = {column: self.cell(row, column) for column in (first, second)}
         if any(misfit.row == row.number for misfit in self._misfits) or not all(texts.values()):
@@ -185,7 +185,7 @@ class RowReader:
         """Say what else helps a list that was written in inches."""
         return ""
 
-    def read_text(self, row: Row, column: str) -> str:
+    def read_text(self, row: ListRow, column: str) -> str:
         """Read a line of text; breaks in it are spaces."""
         text = " ".join(self.cell(row, column).split())
         if len(text) > LONGEST_TEXT or not text.isprintable():
@@ -198,7 +198,7 @@ class RowReader:
             return ""
         return text
 
-    def read_count(self, row: Row) -> int | None:
+    def read_count(self, row: ListRow) -> int | None:
         """Read how many alike; None where it is not said."""
         text = self.cell(row, "count")
         if not text:
@@ -215,7 +215,7 @@ class RowReader:
         return None
 
     def read_size(
-        self, row: Row, column: str, *, needed: str = "", within: Range | None = None
+        self, row: ListRow, column: str, *, needed: str = "", within: Range | None = None
     ) -> float | None:
         """Read a length in mm; `needed` says why a missing one is a fault, `within` where it is
         believed, if not as in any such column."""
@@ -227,7 +227,7 @@ class RowReader:
         return None
 
     def measure(
-        self, row: Row, column: str, text: str, within: Range | None = None
+        self, row: ListRow, column: str, text: str, within: Range | None = None
     ) -> float | None:
         """Read a text that stands in a column as a length in mm."""
         unit, within = self._units[column], within or self._ranges[column]
@@ -263,14 +263,14 @@ class RowReader:
             "open the file in its own program and save it there"
         )
 
-    def cell(self, row: Row, column: str) -> str:
+    def cell(self, row: ListRow, column: str) -> str:
         """Give the text of a row's cell in a column, "" where there is none."""
         heading = self.header.find(column)
         if heading is None or heading.place >= len(row.cells):
             return ""
         return row.cells[heading.place]
 
-    def note_at(self, row: Row, column: str, what: str) -> None:
+    def note_at(self, row: ListRow, column: str, what: str) -> None:
         """Note a fault in a row, under the column's name in the file."""
         self.note(row.number, self._heading(column), what)
 

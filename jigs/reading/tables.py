@@ -44,7 +44,7 @@ _LINE = re.compile(r"\r\n|\r|\n")
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ListRow:
     """One row: its number as a spreadsheet shows it (1-based), and its cells, trimmed."""
 
     number: int
@@ -52,17 +52,17 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class ListTable:
     """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
     the numbers of those that its owner does not see."""
 
-    rows: tuple[Row, ...]
+    rows: tuple[ListRow, ...]
     sheet: str = ""
     workbook: bool = False
     hidden: frozenset[int] = frozenset()
 
 
-def read_tables(path: Path) -> tuple[Table, ...]:
+def read_tables(path: Path) -> tuple[ListTable, ...]:
     """Read the file's table, or each visible sheet of a workbook. Raises ReadingError."""
     if path.suffix.lower() not in TABLE_FILES and not is_stream(path):
         raise _refuse(
@@ -103,7 +103,7 @@ def _refuse(path: Path, what: str, row: int | None = None) -> ReadingError:
     return ReadingError([Fault(where, what)])
 
 
-def _read_text(path: Path, data: bytes) -> Table:
+def _read_text(path: Path, data: bytes) -> ListTable:
     text = _decode(path, data)
     if control := _CONTROL.search(text):
         raise _refuse(
@@ -125,7 +125,7 @@ def _read_text(path: Path, data: bytes) -> Table:
         rows = tuple(_split(path, text, delimiter, skip=1 if named else 0))
     except csv.Error as error:
         raise _refuse(path, f"cannot be read as a table ({error})") from error
-    return Table(rows=rows)
+    return ListTable(rows=rows)
 
 
 def _decode(path: Path, data: bytes) -> str:
@@ -154,7 +154,7 @@ def _guess_delimiter(lines: list[str]) -> str:
     return best
 
 
-def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[Row]:
+def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[ListRow]:
     # A last row of our own: it is swallowed by a quotation mark that is never closed.
     end = "\x00end"
     reader = csv.reader(
@@ -187,14 +187,14 @@ def _swallows_rows(cell: str, delimiter: str, least: int) -> bool:
     return any(line.count(delimiter) >= least for line in _LINE.split(cell))
 
 
-def _trim(number: int, cells: list[str]) -> Row:
+def _trim(number: int, cells: list[str]) -> ListRow:
     trimmed = [cell.strip() for cell in cells]
     while trimmed and not trimmed[-1]:
         trimmed.pop()
-    return Row(number, tuple(trimmed))
+    return ListRow(number, tuple(trimmed))
 
 
-def _read_workbook(path: Path, data: bytes) -> Iterator[Table]:
+def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
     if data.startswith(b"PK"):
         _check_archive(path, data)
     reader = Path(__file__).with_name("workbook_reader.py")
@@ -218,7 +218,7 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[Table]:
         raise _refuse(path, f"cannot be read as a workbook ({answer['error']})")
     for sheet in answer["sheets"]:
         trimmed = (_trim(number, cells) for number, cells in enumerate(sheet["rows"], 1))
-        yield Table(
+        yield ListTable(
             rows=tuple(row for row in islice(trimmed, MOST_ROWS) if row.cells),
             sheet=sheet["name"],
             workbook=True,

@@ -28,7 +28,7 @@ SMALL = 4.0
 """Line pitch of lettering 2.5."""
 MIDDLE_ROOM = 50.0
 """Width of the words beside a middle's diamond, mm."""
-LEAST = 68.0
+LEAST_CARD = 68.0
 """Least inside width of a card: room for its heading."""
 
 
@@ -129,7 +129,7 @@ class CardPlan:
     def gap_start(self) -> float:
         """The first v that is free beside the reference up."""
         if self.up.kind == "index":
-            width = LEAST - 8.0 if not self.inner else 150.0
+            width = LEAST_CARD - 8.0 if not self.inner else 150.0
             lines = wrap(index_words(self.view, self.up), 2.5, True, width)
             start = 2.0 + SMALL * max(2, len(lines))
             return start + (10.0 if self.across.kind == "middle" and not self.half else 0.0)
@@ -192,7 +192,7 @@ class CardPlan:
             else:
                 self.u_high = 0.0 if not self.low_column else max(self.u_high, 0.0)
         self.u_high = max(
-            self.u_high, self.u_low + LEAST + (10.0 if self.across.kind == "index" else 0.0)
+            self.u_high, self.u_low + LEAST_CARD + (10.0 if self.across.kind == "index" else 0.0)
         )
         if self.across.kind == "middle" and not self.half:
             self.u_high = max(self.u_high, MIDDLE_ROOM + 7.0)

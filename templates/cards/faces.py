@@ -12,7 +12,7 @@ from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hand, Hole, Polygon, mirror_x
 from jigs.ground.lengths import Unit
-from templates.cards.reference import Edge
+from templates.cards.reference import CardEdge
 from templates.wording import FRONT_WORDS, face_across, side_words
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
@@ -53,9 +53,9 @@ class FaceView:
     fittings: tuple[Fitting, ...]
     drilled: str
     seen: str
-    edges: dict[Edge, str]
-    hinge_edge: Edge | None = None
-    front_edge: Edge | None = None
+    edges: dict[CardEdge, str]
+    hinge_edge: CardEdge | None = None
+    front_edge: CardEdge | None = None
     ladder: bool = False
     reversible: bool | None = None
     panel: float | None = None
@@ -74,7 +74,7 @@ class FaceView:
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
-    bevel: Edge | None = None
+    bevel: CardEdge | None = None
     step: float = 10.0
     parts: tuple[str, ...] = ()
     name: str = ""
@@ -83,10 +83,10 @@ class FaceView:
     """The open numbers that decide its holes, or what is mounted there."""
 
     @property
-    def datums(self) -> dict[Edge, float]:
+    def datums(self) -> dict[CardEdge, float]:
         """The edges that distances are not counted from themselves, and how far in the line lies
         that they are counted from: a bottom panel's face, an edge without its band; mm."""
-        found: dict[Edge, float] = {}
+        found: dict[CardEdge, float] = {}
         if self.low > 0.0:
             found["bottom"] = self.low
         if self.raw and self.front_edge is not None:
@@ -124,7 +124,7 @@ def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
     return tuple(number for number in numbers if rests_on(number, face))
 
 
-def _edges_of_front(hinge_edge: Hand | None) -> dict[Edge, str]:
+def _edges_of_front(hinge_edge: Hand | None) -> dict[CardEdge, str]:
     """Name a front's edges as seen; `hinge_edge` is the one that carries the hinges."""
     if hinge_edge is None:
         sides = ("LEFT END", "RIGHT END")

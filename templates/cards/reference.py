@@ -12,7 +12,7 @@ from typing import Literal
 from jigs.ground.geometry import SLACK
 
 Axis = Literal["x", "y"]
-Edge = Literal["left", "right", "bottom", "top"]
+CardEdge = Literal["left", "right", "bottom", "top"]
 Wish = Literal["low", "high", "near", "middle"]
 
 REACH = 150.0
@@ -30,7 +30,7 @@ class Reference:
 
     axis: Axis
     kind: Literal["edge", "index", "middle"]
-    edge: Edge
+    edge: CardEdge
     value: float
     at: float
     inward: Literal[1, -1]
@@ -81,7 +81,7 @@ def choose_reference(
 
 
 def _reference(axis: Axis, low: bool, value: float, length: float) -> Reference:
-    edges: tuple[Edge, Edge] = ("left", "right") if axis == "x" else ("bottom", "top")
+    edges: tuple[CardEdge, CardEdge] = ("left", "right") if axis == "x" else ("bottom", "top")
     return Reference(
         axis=axis,
         kind="edge" if value == 0.0 else "index",

@@ -24,7 +24,7 @@ from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevations.elevationground import GROUND, OFF, draw_ground, end_width
 from templates.elevations.elevationroom import draw_room, room_notes
-from templates.elevations.elevationtitle import TITLE, Sheet, draw_title
+from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
 from templates.findings import before_cutting
 from templates.gapwords import gap_words
 from templates.marks import Mark, Page, Text
@@ -138,7 +138,7 @@ def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
         room = paper.height - 2 * _EDGE - 45.0
         stretches = part_wall(elevation, room * (LONG if elevation.placed else 20))
         for number, stretch in enumerate(stretches, start=1):
-            sheet = Sheet(
+            sheet = TitleBlock(
                 wall=wall_words(stretch),
                 job=layout.job.name,
                 unit=layout.job.units,
@@ -163,7 +163,7 @@ def wall_words(elevation: Elevation) -> str:
 
 
 def _draw(
-    elevation: Elevation, layout: Layout, paper: Paper, sheet: Sheet, gaps: str
+    elevation: Elevation, layout: Layout, paper: Paper, sheet: TitleBlock, gaps: str
 ) -> tuple[Page, int]:
     width, height = paper.height, paper.width
     room = width - 2 * _EDGE - 4.0

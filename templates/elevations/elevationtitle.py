@@ -38,7 +38,7 @@ _BARS: dict[Unit, dict[int, tuple[float, str]]] = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class TitleBlock:
     """What a title block says; `number` of `count` sheets of one wall."""
 
     wall: str
@@ -49,7 +49,7 @@ class Sheet:
     reduction: int = 20
 
 
-def draw_title(sheet: Sheet, width: float, height: float) -> list[Mark]:
+def draw_title(sheet: TitleBlock, width: float, height: float) -> list[Mark]:
     """Draw frame and title block of a page, mm."""
     low, high = FRAME, FRAME + TITLE
     scale_x = width - FRAME - _SCALE
@@ -67,7 +67,7 @@ def draw_title(sheet: Sheet, width: float, height: float) -> list[Mark]:
     return marks
 
 
-def _wall(sheet: Sheet, x: float, room: float) -> list[Mark]:
+def _wall(sheet: TitleBlock, x: float, room: float) -> list[Mark]:
     for size in (7.0, 5.0, 3.5):
         mark = Text(x=x, y=_NAME_UP, text=sheet.wall, size=size, bold=True)
         # What stands over a capital keeps clear of the block's line.
@@ -80,7 +80,7 @@ def _wall(sheet: Sheet, x: float, room: float) -> list[Mark]:
     ]
 
 
-def _job(sheet: Sheet, x: float, room: float) -> list[Mark]:
+def _job(sheet: TitleBlock, x: float, room: float) -> list[Mark]:
     return [
         Text(x=x, y=FRAME + 8.0, text=shorten(sheet.job, 3.5, False, room), size=3.5),
         Text(x=x, y=FRAME + 2.4, text=f"sheet {sheet.number} of {sheet.count}"),
@@ -104,7 +104,7 @@ def _legend(unit: Unit, x: float) -> list[Mark]:
     ]
 
 
-def _scale(sheet: Sheet, x: float) -> list[Mark]:
+def _scale(sheet: TitleBlock, x: float) -> list[Mark]:
     """Write the scale, and draw a bar of a known length at it."""
     length, name = _BARS[sheet.unit][sheet.reduction]
     bar = length / sheet.reduction

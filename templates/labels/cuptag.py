@@ -13,7 +13,7 @@ from functools import partial
 from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
-from templates.labels.labelplacing import Entry, Field, place_labels
+from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label
 from templates.labels.payload import fit_payload
 from templates.marks import THIN, Area, Circle, Mark, Outline, Page, Text
@@ -115,7 +115,7 @@ def tag_pages(
             says=fit_payload(words.payload, SAYS[stock.round]),
             hand=f"HINGES {front.hinged.upper()}" if front.hinged else "",
         )
-        entries.append(Entry(front.id, partial(draw, tag=tag, raster=raster)))
+        entries.append(LabelEntry(front.id, partial(draw, tag=tag, raster=raster)))
     head = _heading(stock)
     return tuple(place_labels(entries, stock, raster, start=start, copies=copies, always=head))
 
@@ -151,7 +151,7 @@ def _heading(stock: Stock) -> list[Mark]:
     return list(marks)
 
 
-def _square(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
+def _square(field: LabelField, *, tag: _Tag, raster: Raster) -> list[Mark]:
     """Set a square tag: the ID across its top, the symbol lower right, code and arrow beside."""
     across, up = raster.module
     wide, high = (qr_side(tag.says, module) + raster.slack for module in (across, up))
@@ -176,7 +176,7 @@ def _square(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
     ]
 
 
-def _round(field: Field, *, tag: _Tag, raster: Raster) -> list[Mark]:
+def _round(field: LabelField, *, tag: _Tag, raster: Raster) -> list[Mark]:
     """Set a round tag: the symbol in the middle, ID above it, arrow at the left, code at the
     right; the hinge side below, for either hand in the middle, since the tag lies in the back of
     its door, where right and left change places."""

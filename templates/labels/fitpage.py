@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import rectangle
-from templates.labels.labelplacing import Field, field_of
+from templates.labels.labelplacing import LabelField, field_of
 from templates.marks import MEDIUM, THIN, Line, Mark, Outline, Page, Text
 from templates.raster import Raster
 from templates.typeface import EM_PER_CAP, text_width, wrap
@@ -84,17 +84,17 @@ def _moved(raster: Raster, printer: str) -> str:
     )
 
 
-def _centre(field: Field, reach: float) -> Iterator[Mark]:
+def _centre(field: LabelField, reach: float) -> Iterator[Mark]:
     x, y = _middle(field)
     yield Line(x1=x - reach, y1=y, x2=x + reach, y2=y)
     yield Line(x1=x, y1=y - reach, x2=x, y2=y + reach)
 
 
-def _middle(field: Field) -> tuple[float, float]:
+def _middle(field: LabelField) -> tuple[float, float]:
     return field.left + field.width / 2, field.bottom + field.height / 2
 
 
-def _scales(field: Field, *, first: bool) -> Iterator[Mark]:
+def _scales(field: LabelField, *, first: bool) -> Iterator[Mark]:
     """Draw a scale across two edges that lie inside the sheet, where every printer prints: the
     right and the lower one of the first label, the left and the upper one of the last. 0 stands
     on the outline, figures grow to the right and up."""
@@ -115,7 +115,7 @@ def _scales(field: Field, *, first: bool) -> Iterator[Mark]:
     yield Line(x1=x, y1=end - REACH, x2=x, y2=end + REACH)
 
 
-def _rooms(stock: Stock, fields: list[Field]) -> list[list[tuple[float, float]]]:
+def _rooms(stock: Stock, fields: list[LabelField]) -> list[list[tuple[float, float]]]:
     """Give where lines of lettering may begin in each label: above and below its cross, but not
     where the scales are."""
     rows = max(0, int((stock.height / 2 - _CROSS - 2.0) / _PITCH))
@@ -163,7 +163,7 @@ def _roll_marks(stock: Stock, raster: Raster, printer: str) -> Iterator[Mark]:
     right, up = raster.shift
     frame = rectangle(FRAME + right, FRAME + up, wide - FRAME + right, high - FRAME + up)
     yield Outline(points=frame, width=MEDIUM)
-    field = Field(left=right, bottom=up, width=wide, height=high, margin=FRAME)
+    field = LabelField(left=right, bottom=up, width=wide, height=high, margin=FRAME)
     yield from _centre(field, _ROLL_CROSS)
     x, y = _middle(field)
     yield Text(x=x + _ROLL_CROSS + 0.8, y=y - 1.25, text="1", bold=True)

@@ -22,10 +22,10 @@ from templates.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 WINDOW = 3600.0
 """So much of a wall is shown round a part, mm: on 20 mm of paper a box 450 wide takes 2.5."""
 
-LEAST = 0.9
+LEAST_PART = 0.9
 """Least width and height of a black part on paper, mm."""
 
-Room = tuple[float, float, float, float]
+Filled = tuple[float, float, float, float]
 """What a part fills as it is seen from the room: left, bottom, right, top; mm."""
 
 
@@ -34,7 +34,7 @@ class Black:
     """The part that a plan shows black: where it is seen, from the left edge and the bottom of
     `box`, or else along its wall. `beside`: the boxes that a wall's part belongs to."""
 
-    rooms: tuple[Room, ...]
+    rooms: tuple[Filled, ...]
     box: str | None = None
     beside: tuple[str, ...] = ()
 
@@ -71,7 +71,7 @@ def black_piece(piece: Piece, number: int = 1) -> Black:
     return Black(box=piece.box, rooms=tuple(map(_seen, blocks)), beside=piece.beside)
 
 
-def _seen(block: Block) -> Room:
+def _seen(block: Block) -> Filled:
     return (block.x, block.y, block.x + block.dx, block.y + block.dy)
 
 
@@ -83,7 +83,7 @@ class _Frame:
     x: float
     y: float
 
-    def corners(self, room: Room) -> tuple[tuple[float, float], ...]:
+    def corners(self, room: Filled) -> tuple[tuple[float, float], ...]:
         left, bottom, right, top = room
         return rectangle(
             self.x + left * self.scale, self.y + bottom * self.scale,
@@ -125,7 +125,7 @@ class KeyPlan:
         if not own or not black.rooms:
             return ()  # a plan with nothing black would tell nothing
         rooms = black.rooms
-        fronts: list[Room] = []
+        fronts: list[Filled] = []
         if black.box is not None:
             start, foot = self._left[own[0].id], own[0].above_floor
             rooms = tuple(_moved(room, start, foot) for room in rooms)
@@ -140,7 +140,7 @@ class KeyPlan:
         left, bottom, right, top = _around([*map(self._room, shown), *others, *fronts, *rooms])
         bottom = min(0.0, bottom) if standing else bottom
         # What stands out of its box is drawn thicker on paper: that wants room beside it.
-        spare = 0.0 if all(_inside(room, body) for room in rooms) else LEAST
+        spare = 0.0 if all(_inside(room, body) for room in rooms) else LEAST_PART
         scale = min(
             max(width - 2 * spare, width / 2) / (right - left),
             max(height - 2 * spare, height / 2) / (top - bottom),
@@ -167,11 +167,11 @@ class KeyPlan:
         marks += [Area(points=frame.corners(_thickened(room, body, scale))) for room in rooms]
         return tuple(marks)
 
-    def _room(self, box: BoxSpec) -> Room:
+    def _room(self, box: BoxSpec) -> Filled:
         left = self._left[box.id]
         return (left, box.above_floor, left + box.width, box.above_floor + box.height)
 
-    def _beside(self, own: Sequence[BoxSpec], body: Room) -> tuple[list[BoxSpec], list[Room]]:
+    def _beside(self, own: Sequence[BoxSpec], body: Filled) -> tuple[list[BoxSpec], list[Filled]]:
         """Give the boxes that are shown, and the room of each appliance between them."""
         wall = self._walls.get(own[0].wall, [])
         if own[0].inferred or not wall:
@@ -194,27 +194,27 @@ class KeyPlan:
         return boxes, appliances
 
 
-def _moved(room: Room, x: float, y: float) -> Room:
+def _moved(room: Filled, x: float, y: float) -> Filled:
     return (room[0] + x, room[1] + y, room[2] + x, room[3] + y)
 
 
-def _around(rooms: Iterable[Room]) -> Room:
+def _around(rooms: Iterable[Filled]) -> Filled:
     left, bottom, right, top = zip(*rooms, strict=True)
     return min(left), min(bottom), max(right), max(top)
 
 
-def _inside(room: Room, body: Room) -> bool:
+def _inside(room: Filled, body: Filled) -> bool:
     return (
         room[0] >= body[0] - SLACK and room[1] >= body[1] - SLACK
         and room[2] <= body[2] + SLACK and room[3] <= body[3] + SLACK
     )  # fmt: skip
 
 
-def _thickened(room: Room, body: Room, scale: float) -> Room:
+def _thickened(room: Filled, body: Filled, scale: float) -> Filled:
     """Give a room at least as wide and high as is seen on paper: it grows away from the boxes that
     it stands beside, and within the box that it stands in."""
-    left, right = _stretched(room[0], room[2], body[0], body[2], LEAST / scale)
-    bottom, top = _stretched(room[1], room[3], body[1], body[3], LEAST / scale)
+    left, right = _stretched(room[0], room[2], body[0], body[2], LEAST_PART / scale)
+    bottom, top = _stretched(room[1], room[3], body[1], body[3], LEAST_PART / scale)
     return (left, bottom, right, top)
 
 

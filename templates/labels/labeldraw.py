@@ -19,8 +19,8 @@ from templates.labels.labelmarks import (
     stripe_width,
     top_stripe,
 )
-from templates.labels.labelplacing import Field
-from templates.labels.labelrows import LEAST, break_name, set_rows
+from templates.labels.labelplacing import LabelField
+from templates.labels.labelrows import LEAST_LETTERING, break_name, set_rows
 from templates.labels.labelwords import LabelWords, Wording
 from templates.labels.payload import fit_payload
 from templates.marks import Mark, Text
@@ -56,7 +56,7 @@ class _Symbol:
     high: float
 
 
-def label_marks(words: LabelWords, plan: KeyPlan, field: Field, raster: Raster) -> list[Mark]:
+def label_marks(words: LabelWords, plan: KeyPlan, field: LabelField, raster: Raster) -> list[Mark]:
     """Set one label in its field; a stamp that finds no room of its own stands by the code."""
     marks, missing = _label(words, plan, field, raster)
     if missing:
@@ -67,7 +67,7 @@ def label_marks(words: LabelWords, plan: KeyPlan, field: Field, raster: Raster) 
 
 
 def _label(
-    words: LabelWords, plan: KeyPlan, field: Field, raster: Raster
+    words: LabelWords, plan: KeyPlan, field: LabelField, raster: Raster
 ) -> tuple[list[Mark], tuple[Wording, ...]]:
     """Set one label, and give the stamps that found no room on it."""
     marks: list[Mark] = []
@@ -107,14 +107,16 @@ def _label(
     more: list[Wording] = []
     if stripe is not None and not lettered:
         more += [Wording(ways=(text,), worth=8, bold=True) for text in stripe.lines]
-    least = LEAST if field.width < NARROW else SMALL
+    least = LEAST_LETTERING if field.width < NARROW else SMALL
     rows, missing = set_rows(
         words, more, code, x0, x1 - wide - x0, bottom, top - lowered, least, named
     )
     return [*marks, *rows], missing
 
 
-def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Symbol) -> list[Text]:
+def _over(
+    name: str, x0: float, x1: float, top: float, field: LabelField, symbol: _Symbol
+) -> list[Text]:
     """Set the ID across a narrow label, over words and symbol, if the symbol leaves it room."""
     room = top - field.bottom - field.margin - _CODE_UP - symbol.high
     width = x1 - x0
@@ -130,7 +132,7 @@ def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Sy
     beside = (width - symbol.wide) / max(
         text_width(line, 1.0, True) for line in break_name(name, 0.0)
     )
-    if size < min(LEAST, beside):
+    if size < min(LEAST_LETTERING, beside):
         return []
     return [
         Text(
@@ -140,7 +142,9 @@ def _over(name: str, x0: float, x1: float, top: float, field: Field, symbol: _Sy
     ]  # fmt: skip
 
 
-def _choose(words: LabelWords, field: Field, raster: Raster, beside: float) -> tuple[_Symbol, bool]:
+def _choose(
+    words: LabelWords, field: LabelField, raster: Raster, beside: float
+) -> tuple[_Symbol, bool]:
     """Choose the fullest symbol that leaves the words their room, and whether the stripe has
     words too; `beside` is what arrow and margin take."""
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
@@ -163,12 +167,12 @@ def _symbol(text: str, raster: Raster) -> _Symbol:
     )
 
 
-def _planned(symbol: _Symbol, field: Field) -> bool:
+def _planned(symbol: _Symbol, field: LabelField) -> bool:
     """Tell whether a label has room for a key plan below a symbol that stands at its top."""
     return field.height >= PLAN_FROM and _room(field.height, symbol, field) >= PLAN_LEAST
 
 
-def _room(high: float, symbol: _Symbol, field: Field) -> float:
+def _room(high: float, symbol: _Symbol, field: LabelField) -> float:
     """Give what symbol and code leave below them of a height; mm."""
     return high - symbol.high - SMALL * EM_PER_CAP - 2 * field.margin - 0.3
 
@@ -178,7 +182,7 @@ def _column(
     words: LabelWords,
     symbol: _Symbol,
     plan: KeyPlan,
-    field: Field,
+    field: LabelField,
     raster: Raster,
     right: float,
     top: float,
@@ -192,7 +196,7 @@ def _column(
     room = _room(high, symbol, field)
     planned = field.height >= PLAN_FROM and room >= PLAN_LEAST
     beside = field.margin if right == field.right else CLEAR
-    size = min(SMALL, max(LEAST, symbol.wide / text_width(code, 1.0))) if code else SMALL
+    size = min(SMALL, max(LEAST_LETTERING, symbol.wide / text_width(code, 1.0))) if code else SMALL
     letters = text_width(code, size) + beside + 0.3 if under else 0.0
     wide = max(symbol.wide, letters, field.width / 3 if planned else 0.0)
     square = top - symbol.high

@@ -26,7 +26,7 @@ from templates.labels.labelwords import (
 from templates.labels.piecewords import words_of_piece_label
 from templates.lists.partslist import STAMPED
 
-Order = Literal["box", "cut"]
+LabelOrder = Literal["box", "cut"]
 Kinds = Literal["all", "pieces", "fronts"]
 """`pieces`: all that the boxes are built of, drawer boxes too; `fronts`: what is hung on them."""
 
@@ -60,7 +60,7 @@ def list_labels(
     layout: Layout,
     pieces: Sequence[Piece],
     *,
-    order: Order = "box",
+    order: LabelOrder = "box",
     kinds: Kinds = "all",
     only: Collection[str] | None = None,
 ) -> tuple[LabelWords, ...]:

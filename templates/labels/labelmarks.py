@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.geometry import rectangle
-from templates.labels.labelplacing import Field
+from templates.labels.labelplacing import LabelField
 from templates.marks import Area, Mark, Text
 from templates.typeface import EM_PER_CAP, text_width
 
@@ -50,17 +50,17 @@ def to_the_front(end: Literal["left", "right"]) -> Stripe:
     return Stripe(end=end, ways=("THIS END TO THE FRONT",), lines=("STRIPE TO", "FRONT"))
 
 
-def stripe_width(stripe: Stripe, field: Field) -> float:
+def stripe_width(stripe: Stripe, field: LabelField) -> float:
     """Give what a stripe along an end takes with its words, mm."""
     return STRIPE + _letters(stripe, field) * EM_PER_CAP + 0.4
 
 
-def _letters(stripe: Stripe, field: Field) -> float:
+def _letters(stripe: Stripe, field: LabelField) -> float:
     """Give the lettering in which a stripe's words fit along an end."""
     return min(3.5, (field.height - 2 * field.margin) / text_width(stripe.ways[0], 1.0, True))
 
 
-def end_stripe(stripe: Stripe, field: Field, lettered: bool) -> tuple[list[Mark], float]:
+def end_stripe(stripe: Stripe, field: LabelField, lettered: bool) -> tuple[list[Mark], float]:
     """Draw a stripe along an end of a label, if it is `lettered` with its words beside it; give
     the width of both, mm."""
     edge = field.left if stripe.end == "left" else field.right - STRIPE

@@ -14,7 +14,7 @@ from templates.raster import Raster
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Field:
+class LabelField:
     """The rectangle of one label on its page, and what stays white along its edges; mm."""
 
     left: float
@@ -35,28 +35,28 @@ class Field:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class LabelEntry:
     """One label to be placed: whose it is, and what draws it into a field."""
 
     part: str
-    draw: Callable[[Field], Sequence[Mark]]
+    draw: Callable[[LabelField], Sequence[Mark]]
 
 
-def field_of(stock: Stock, place: int, raster: Raster) -> Field:
+def field_of(stock: Stock, place: int, raster: Raster) -> LabelField:
     """Give the rectangle of a place on the page that a printer draws. Raises ValueError where
     there is no such place."""
     width, height = raster.page(stock.sheet.width, stock.sheet.height)
     right, up = raster.shift
     left, bottom = stock.corner(place)
     if stock.roll:
-        return Field(
+        return LabelField(
             left=max(0.0, right),
             bottom=max(0.0, up),
             width=width - abs(right),
             height=height - abs(up),
             margin=stock.margin,
         )
-    return Field(
+    return LabelField(
         left=left + right,
         bottom=bottom + up + height - stock.sheet.height,
         width=stock.width,
@@ -66,7 +66,7 @@ def field_of(stock: Stock, place: int, raster: Raster) -> Field:
 
 
 def place_labels(
-    entries: Sequence[Entry],
+    entries: Sequence[LabelEntry],
     stock: Stock,
     raster: Raster,
     *,

@@ -12,7 +12,7 @@ from templates.labels.labelwords import LabelWords, Wording
 from templates.marks import Mark, Text
 from templates.typeface import EM_PER_CAP, shorten, text_width
 
-LEAST = 1.8
+LEAST_LETTERING = 1.8
 """The least lettering on a narrow label, mm (ISO 3098)."""
 LETTERS = 8
 """Letters that must remain of a text that is cut short."""

@@ -14,7 +14,7 @@ from jigs.box.parts import Layout
 from jigs.given.labelstock import Stock
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labeldraw import label_marks
-from templates.labels.labelplacing import Entry, Field, place_labels
+from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import LabelWords
 from templates.marks import Mark, Page
 from templates.raster import Raster
@@ -38,7 +38,8 @@ def each_label_page(
     plan = KeyPlan(layout)
     raster = raster or Raster(dots=stock.dots)
     entries = [
-        Entry(words.part, partial(_draw, words=words, plan=plan, raster=raster)) for words in labels
+        LabelEntry(words.part, partial(_draw, words=words, plan=plan, raster=raster))
+        for words in labels
     ]
     return place_labels(entries, stock, raster, start=start, copies=copies)
 
@@ -56,5 +57,5 @@ def label_pages(
     return tuple(each_label_page(layout, labels, stock, start=start, copies=copies, raster=raster))
 
 
-def _draw(field: Field, *, words: LabelWords, plan: KeyPlan, raster: Raster) -> list[Mark]:
+def _draw(field: LabelField, *, words: LabelWords, plan: KeyPlan, raster: Raster) -> list[Mark]:
     return label_marks(words, plan, field, raster)

@@ -21,7 +21,7 @@ from templates.strips.wholecard import whole_card, whole_size
 
 COLUMN = 84.0
 """About how wide a column of words is that lies across a wide page, mm."""
-LEAST = 130.0
+SHORTEST_PAGE = 130.0
 """The shortest page, mm: the bar of 100 stands along it."""
 SIDE_COLUMNS = (62.0, 68.0, 76.0, 86.0, 100.0)
 """Widths of the one column at the left, mm."""
@@ -128,7 +128,9 @@ def plan_whole(words: SheetWords, paper: Paper) -> list[LongPlan] | None:
     if card is None:
         return None
     if paper.longest is not None:
-        pages = sorted((cut(page, high, LEAST) for page in pages), key=lambda page: page.height)
+        pages = sorted(
+            (cut(page, high, SHORTEST_PAGE) for page in pages), key=lambda page: page.height
+        )
     page = pages[0]
     placed = Placed(card=card, dx=page.x - card.box[0], dy=page.y + page.high - card.box[3])
     return [LongPlan(words=words, first=True, page=page, cards=(placed,))]
@@ -139,7 +141,7 @@ def plan_roll(words: SheetWords, paper: Paper) -> list[LongPlan]:
     assert paper.longest is not None, "a roll"
     ways = tuple(divide(words, paper.width, paper.longest, True))
     cards = make_cards(words.view, tuple((way.wide, way.high) for way in ways))
-    found = [plan for way in ways for plan in [_in_rows(words, way, cards, LEAST)] if plan]
+    found = [plan for way in ways for plan in [_in_rows(words, way, cards, SHORTEST_PAGE)] if plan]
     return [min(found, key=lambda plan: plan.page.height)]
 
 

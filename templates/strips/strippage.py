@@ -12,7 +12,7 @@ from templates.page import Placed
 from templates.paper import Paper
 from templates.pattern import SheetWords
 from templates.steps import steps_again, steps_for
-from templates.strips.longpage import LEAST, Division, LongPlan, cut, divide
+from templates.strips.longpage import SHORTEST_PAGE, Division, LongPlan, cut, divide
 from templates.strips.strip import SPARE, Parting, Strip, find_strip, joins_of
 from templates.strips.strippiece import above, strip_pieces
 
@@ -114,7 +114,7 @@ def _on_page(
 ) -> LongPlan:
     """Lay a piece at the top of its room."""
     if paper.longest is not None:
-        page = cut(page, card.height, LEAST)
+        page = cut(page, card.height, SHORTEST_PAGE)
     top = page.y + page.high
     placed = Placed(card=card, dx=page.x - card.box[0], dy=top - card.box[3])
     return LongPlan(words=words, first=full, page=page, cards=(placed,))

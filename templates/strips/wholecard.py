@@ -19,7 +19,7 @@ from templates.cards.figures import (
     write_name,
 )
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
-from templates.cards.reference import Axis, Edge, Reference
+from templates.cards.reference import Axis, CardEdge, Reference
 from templates.lettering import block
 from templates.marks import Area, Outline
 from templates.space import Box, Space
@@ -78,10 +78,10 @@ def whole_card(view: FaceView) -> Card | None:
     )
 
 
-def edges_of(view: FaceView) -> dict[Edge, Reference]:
+def edges_of(view: FaceView) -> dict[CardEdge, Reference]:
     """Give the four edges of a face that distances are counted from."""
     datums = view.datums
-    places: tuple[tuple[Axis, Edge, float, int], ...] = (
+    places: tuple[tuple[Axis, CardEdge, float, int], ...] = (
         ("x", "left", datums.get("left", 0.0), 1),
         ("x", "right", view.width - datums.get("right", 0.0), -1),
         ("y", "bottom", datums.get("bottom", 0.0), 1),
@@ -95,16 +95,16 @@ def edges_of(view: FaceView) -> dict[Edge, Reference]:
     }
 
 
-def _whole(reference: Reference, edges: dict[Edge, Reference]) -> Reference:
+def _whole(reference: Reference, edges: dict[CardEdge, Reference]) -> Reference:
     """Give the edge that an index line is counted from; the middle stays the middle."""
     return reference if reference.kind == "middle" else edges[reference.edge]
 
 
-def _banded(view: FaceView, edge: Edge) -> bool:
+def _banded(view: FaceView, edge: CardEdge) -> bool:
     return edge != view.bevel and not (edge == "top" and view.ladder)
 
 
-def _border(view: FaceView, edges: dict[Edge, Reference]) -> Box:
+def _border(view: FaceView, edges: dict[CardEdge, Reference]) -> Box:
     """Give the card's cut line: flaps outside the edges, the ladder above."""
     above = FLAP if _banded(view, "top") else LADDER
     return (
@@ -141,15 +141,15 @@ def _draw_band(
 
 
 def _cross_corners(
-    space: Space, view: FaceView, setting: set[Edge], inside: Box, border: Box
+    space: Space, view: FaceView, setting: set[CardEdge], inside: Box, border: Box
 ) -> None:
     """Cross the corners where a flap that goes down meets another, or the paper of a check."""
     if view.rounded:
         return
-    xs: tuple[tuple[Edge, float, float], ...] = (
+    xs: tuple[tuple[CardEdge, float, float], ...] = (
         ("left", border[0], inside[0]), ("right", inside[2], border[2])
     )  # fmt: skip
-    ys: tuple[tuple[Edge, float, float], ...] = (
+    ys: tuple[tuple[CardEdge, float, float], ...] = (
         ("bottom", border[1], inside[1]), ("top", inside[3], border[3])
     )  # fmt: skip
     for side, x0, x1 in xs:

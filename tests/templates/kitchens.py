@@ -9,7 +9,7 @@ from jigs.given.labelstock import Stock
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.layout.layout import lay_out
-from templates.labels.labellist import Kinds, Order, list_labels
+from templates.labels.labellist import Kinds, LabelOrder, list_labels
 from templates.labels.labels import label_pages
 from templates.labels.labelwords import LabelWords
 from templates.marks import Page
@@ -84,7 +84,7 @@ def workshop() -> Layout:
 
 
 def labels_of(
-    layout: Layout, *, order: Order = "box", kinds: Kinds = "all", only: set[str] | None = None
+    layout: Layout, *, order: LabelOrder = "box", kinds: Kinds = "all", only: set[str] | None = None
 ) -> tuple[LabelWords, ...]:
     """Give the words of a job's labels."""
     return list_labels(layout, cut_list(layout), order=order, kinds=kinds, only=only)

@@ -4,16 +4,16 @@ from dataclasses import replace
 
 import pytest
 
-from templates.contents import MOST_BOXES, Entry, contents
+from templates.contents import MOST_BOXES, ContentsEntry, contents
 from templates.marks import Text
 from templates.paper import PAPERS
-from templates.pieces import Piece
+from templates.pieces import MarkBlock
 from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 
 
-def words(piece: Piece | None) -> str:
+def words(piece: MarkBlock | None) -> str:
     assert piece is not None
     return " ".join(mark.text for mark in piece.marks if isinstance(mark, Text))
 
@@ -21,10 +21,10 @@ def words(piece: Piece | None) -> str:
 def test_parts_stand_with_their_pages_box_by_box() -> None:
     """One page is one number, several are the first and the last; both faces of a partition one."""
     entries = [
-        Entry("B1", "B1-1", (2, 3, 4)),
-        Entry("B1", "B1-1-BOX", (5,)),
-        Entry("B2", "B2-PARTITION-1", (6, 7, 8)),
-        Entry("B2", "B2-PARTITION-1", (9, 10, 11, 12)),
+        ContentsEntry("B1", "B1-1", (2, 3, 4)),
+        ContentsEntry("B1", "B1-1-BOX", (5,)),
+        ContentsEntry("B2", "B2-PARTITION-1", (6, 7, 8)),
+        ContentsEntry("B2", "B2-PARTITION-1", (9, 10, 11, 12)),
     ]
     said = words(contents(entries, 180.0, 50.0))
     assert said.endswith("B1-1 2-4 B1-1-BOX 5 B2-PARTITION-1 6-12")
@@ -33,7 +33,7 @@ def test_parts_stand_with_their_pages_box_by_box() -> None:
 def test_pages_that_do_not_follow_each_other_stand_apart() -> None:
     """As those of a part whose faces share their sheets with different parts; a box has each
     page once."""
-    entries = [Entry("B1", "B1-1", (2, 3, 9)), Entry("B1", "B1-2", (3, 4, 12))]
+    entries = [ContentsEntry("B1", "B1-1", (2, 3, 9)), ContentsEntry("B1", "B1-2", (3, 4, 12))]
     assert words(contents(entries, 180.0, 50.0)).endswith("B1-1 2-3, 9 B1-2 3-4, 12")
     many = [replace(entry, part=f"{entry.part}-{n}") for n in range(200) for entry in entries]
     assert words(contents(many, 180.0, 20.0)).endswith("B1 2-4, 9, 12")
@@ -42,7 +42,7 @@ def test_pages_that_do_not_follow_each_other_stand_apart() -> None:
 def test_where_room_is_scarce_boxes_stand_alone_or_nothing() -> None:
     """Ten boxes of twenty parts: in a run, by box; with no room at all there is no list."""
     entries = [
-        Entry(f"B{box}", f"B{box}-{part}", (20 * box + part,))
+        ContentsEntry(f"B{box}", f"B{box}-{part}", (20 * box + part,))
         for box in range(1, 11)
         for part in range(1, 21)
     ]

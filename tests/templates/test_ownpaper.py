@@ -5,7 +5,7 @@ import pytest
 from jigs.given.printer import Printer
 from jigs.ground.errors import LengthError
 from templates.marks import Page
-from templates.ownpaper import LEAST, named_paper
+from templates.ownpaper import LEAST_PAPER, named_paper
 from templates.paper import MARGIN, PAPERS
 
 
@@ -92,7 +92,7 @@ def test_nonsense_is_refused_with_what_is_allowed(name: str, words: str) -> None
 
 def test_the_least_sheet_holds_the_common_page() -> None:
     """Nothing smaller has room for the words of a page."""
-    least = named_paper(f"{LEAST[0]:g}x{LEAST[1]:g}mm")
+    least = named_paper(f"{LEAST_PAPER[0]:g}x{LEAST_PAPER[1]:g}mm")
     assert (least.width, least.height) == pytest.approx(
         (PAPERS["common"].width, PAPERS["common"].height)
     )

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from jigs.given.labelstock import Stock, find_faults
-from jigs.ground.sheetsizes import Sheet
+from jigs.ground.sheetsizes import SheetSize
 from templates.labels.labels import label_pages
 from templates.marks import Text
 from templates.raster import Raster
@@ -22,8 +22,8 @@ LAYOUTS = {
 
 def roll(width: float, height: float, margin: float) -> Stock:
     return Stock(
-        name="own", sheet=Sheet(name="roll", width=width, height=height), roll=True, width=width,
-        height=height, pitch_x=width, pitch_y=height, margin=margin,
+        name="own", sheet=SheetSize(name="roll", width=width, height=height), roll=True,
+        width=width, height=height, pitch_x=width, pitch_y=height, margin=margin,
     )  # fmt: skip
 
 
@@ -61,7 +61,8 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
     layout = LAYOUTS[kitchen]
     for page in label_pages(layout, one_of_each(layout), stock, raster=raster):
         drawn = replace(stock, width=page.width, height=page.height,
-                        sheet=Sheet(name="roll", width=page.width, height=page.height))  # fmt: skip
+                        sheet=SheetSize(name="roll", width=page.width,
+                                        height=page.height))  # fmt: skip
         check_pages([page], drawn)
         texts = [mark for mark in page.marks if isinstance(mark, Text)]
         at = next(i for i, mark in enumerate(texts) if page.entry.startswith(mark.text))

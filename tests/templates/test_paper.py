@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.ground.sheetsizes import COMMON, SHEETS
+from jigs.ground.sheetsizes import COMMON, SHEET_SIZES
 from templates.paper import MARGIN, PAPERS
 
 
@@ -18,7 +18,7 @@ from templates.paper import MARGIN, PAPERS
 )
 def test_sheets_and_their_pages(name: str, width: float, height: float) -> None:
     """A page is its sheet less the margin on each side."""
-    assert (SHEETS[name].width, SHEETS[name].height) == (width, height)
+    assert (SHEET_SIZES[name].width, SHEET_SIZES[name].height) == (width, height)
     assert PAPERS[name].width == pytest.approx(width - 2 * MARGIN)
     assert PAPERS[name].height == pytest.approx(height - 2 * MARGIN)
 
@@ -27,6 +27,6 @@ def test_the_common_page_fits_both_sheets() -> None:
     """It lies within the margins of A4 and of letter, on both axes."""
     common = PAPERS["common"]
     assert (common.width, common.height) == (198, 267) == (COMMON.width, COMMON.height)
-    for sheet in (SHEETS["a4"], SHEETS["letter"]):
+    for sheet in (SHEET_SIZES["a4"], SHEET_SIZES["letter"]):
         assert common.width <= sheet.width - 2 * MARGIN
         assert common.height <= sheet.height - 2 * MARGIN

@@ -6,14 +6,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
-from templates.pieces import GAP, Piece, flow, least_height, moved, paragraph
+from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.typeface import text_box
 
 heights = st.lists(st.floats(4, 60), min_size=1, max_size=20)
 
 
-def pieces_of(wanted: list[float]) -> list[Piece]:
-    return [Piece(height=height, marks=()) for height in wanted]
+def pieces_of(wanted: list[float]) -> list[MarkBlock]:
+    return [MarkBlock(height=height, marks=()) for height in wanted]
 
 
 @given(heights, st.integers(1, 4), st.floats(40, 200))

@@ -10,7 +10,7 @@ import zxingcpp
 
 from jigs.given.labelstock import Stock
 from jigs.given.printer import Printer
-from jigs.ground.sheetsizes import Sheet
+from jigs.ground.sheetsizes import SheetSize
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.marks import Page, Qr
@@ -187,7 +187,7 @@ def test_a_corrected_sheet_keeps_its_size_and_comes_out_true() -> None:
 def test_the_quiet_zone_is_kept_on_the_smallest_label() -> None:
     """A label of 49 x 19 holds the whole symbol, white and all."""
     stock = Stock(
-        name="least", sheet=Sheet(name="roll", width=49, height=19), roll=True,
+        name="least", sheet=SheetSize(name="roll", width=49, height=19), roll=True,
         width=49, height=19, pitch_x=49, pitch_y=19,
     )  # fmt: skip
     for dots in DOTS:

@@ -13,7 +13,7 @@ from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates import page
-from templates.packing import Room, Size, pack
+from templates.packing import CardRoom, Size, pack
 from templates.paper import PAPERS, Paper
 from templates.sharing import NoRoomError, Shared, share_cards
 from templates.sheets import make_sheets
@@ -23,7 +23,7 @@ GAP = 2.0
 
 
 def faults_of(
-    sizes: tuple[Size, ...], places: tuple[Size, ...], room: Room, gap: float
+    sizes: tuple[Size, ...], places: tuple[Size, ...], room: CardRoom, gap: float
 ) -> list[str]:
     """What is wrong with an arrangement, told from its places alone."""
     faults: list[str] = []
@@ -47,7 +47,7 @@ def faults_of(
 
 
 @st.composite
-def hard_cards(draw: st.DrawFn) -> tuple[tuple[Size, ...], Room]:
+def hard_cards(draw: st.DrawFn) -> tuple[tuple[Size, ...], CardRoom]:
     """A few cards near half, a third or all of a room, and a room with words of two heights."""
     step = draw(st.sampled_from((60.0, 90.0)))
     sizes = draw(
@@ -61,10 +61,10 @@ def hard_cards(draw: st.DrawFn) -> tuple[tuple[Size, ...], Room]:
     )
     a, b = draw(st.integers(0, 150)), draw(st.integers(0, 150))
     place = draw(st.integers(40, 150))
-    return tuple(sizes), Room(190.0, 250.0, ((0.0, place - 4.0, a), (place, 190.0, b)))
+    return tuple(sizes), CardRoom(190.0, 250.0, ((0.0, place - 4.0, a), (place, 190.0, b)))
 
 
-def check_pack(case: tuple[tuple[Size, ...], Room]) -> None:
+def check_pack(case: tuple[tuple[Size, ...], CardRoom]) -> None:
     sizes, room = case
     places = pack(sizes, room, GAP)
     if places is not None:
@@ -77,7 +77,7 @@ def check_pack(case: tuple[tuple[Size, ...], Room]) -> None:
 
 @given(hard_cards())
 @settings(max_examples=60, deadline=None, derandomize=True)
-def test_what_is_laid_lies_clear(case: tuple[tuple[Size, ...], Room]) -> None:
+def test_what_is_laid_lies_clear(case: tuple[tuple[Size, ...], CardRoom]) -> None:
     """Clear of each other and of the words; a single card lies wherever there is room for it."""
     check_pack(case)
 
@@ -85,7 +85,7 @@ def test_what_is_laid_lies_clear(case: tuple[tuple[Size, ...], Room]) -> None:
 @pytest.mark.slow
 @given(hard_cards())
 @settings(max_examples=400, deadline=None, derandomize=True)
-def test_what_is_laid_lies_clear_at_length(case: tuple[tuple[Size, ...], Room]) -> None:
+def test_what_is_laid_lies_clear_at_length(case: tuple[tuple[Size, ...], CardRoom]) -> None:
     """The same, at length."""
     check_pack(case)
 
@@ -95,15 +95,15 @@ def test_whatever_the_order_a_page_without_a_gap_left_is_filled(order: tuple[int
     """Two at the left, one above the other, and one at the right: 60 + 40 and 50 + 50 are 100."""
     cards = ((60.0, 50.0), (60.0, 50.0), (40.0, 100.0))
     sizes = tuple(cards[row] for row in order)
-    assert pack(sizes, Room(100.0, 100.0), 0.0) is not None
-    assert pack(sizes, Room(100.0, 99.9), 0.0) is None
+    assert pack(sizes, CardRoom(100.0, 100.0), 0.0) is not None
+    assert pack(sizes, CardRoom(100.0, 99.9), 0.0) is None
 
 
 def test_beside_the_words_there_is_room_up_to_them() -> None:
     """The lower words hang 39 down at the right of 95 + 2: the second card stands under them."""
     sizes = ((90.0, 120.0), (90.0, 120.0))
-    assert pack(sizes, Room(182.0, 160.0, ((93.0, 182.0, 38.0),)), GAP) == ((0, 0), (92, 0))
-    assert pack(sizes, Room(182.0, 160.0, ((93.0, 182.0, 39.0),)), GAP) is None
+    assert pack(sizes, CardRoom(182.0, 160.0, ((93.0, 182.0, 38.0),)), GAP) == ((0, 0), (92, 0))
+    assert pack(sizes, CardRoom(182.0, 160.0, ((93.0, 182.0, 39.0),)), GAP) is None
 
 
 # --- pages ------------------------------------------------------------------------------------
@@ -112,19 +112,22 @@ def test_beside_the_words_there_is_room_up_to_them() -> None:
 def test_a_card_that_no_page_holds_is_named() -> None:
     """By its number."""
     with pytest.raises(NoRoomError) as fault:
-        share_cards(((50.0, 50.0), (101.0, 50.0)), (), (Room(100.0, 100.0),), GAP)
+        share_cards(((50.0, 50.0), (101.0, 50.0)), (), (CardRoom(100.0, 100.0),), GAP)
     assert fault.value.card == 1
 
 
 def test_a_first_page_that_holds_no_card_is_none() -> None:
     """Its words leave 20, the card is 50 high."""
     shared = share_cards(
-        ((50.0, 50.0),), (Room(100.0, 100.0, ((0.0, 100.0, 80.0),)),), (Room(100.0, 100.0),), GAP
+        ((50.0, 50.0),),
+        (CardRoom(100.0, 100.0, ((0.0, 100.0, 80.0),)),),
+        (CardRoom(100.0, 100.0),),
+        GAP,
     )
     assert [page_.first for page_ in shared] == [False]
 
 
-FULL = Room(10.0, 10.0)
+FULL = CardRoom(10.0, 10.0)
 
 
 @pytest.mark.parametrize(
@@ -137,30 +140,33 @@ FULL = Room(10.0, 10.0)
         # 107 + 2 + 117 = 226 <= 271 and 64 + 91 = 155 <= 189.
         (
             ((186.0, 107.0), (186.0, 91.0), (91.0, 117.0), (91.0, 121.0)),
-            (Room(189.0, 271.0, ((0.0, 92.0, 52.0), (96.0, 189.0, 122.0))),),
-            Room(189.0, 271.0, ((0.0, 62.0, 139.0),)),
+            (CardRoom(189.0, 271.0, ((0.0, 92.0, 52.0), (96.0, 189.0, 122.0))),),
+            CardRoom(189.0, 271.0, ((0.0, 62.0, 139.0),)),
             2,
         ),
         # 93 + 2 + 88 = 183 <= 271 - 87 - 2 = 182 fails, 88 + 2 + 78 = 168 does not; then
         # 107 + 2 + 93 = 202 <= 271 - 64 - 2 = 205.
         (
             ((186.0, 107.0), (186.0, 93.0), (186.0, 88.0), (186.0, 78.0)),
-            (Room(189.0, 271.0, ((0.0, 189.0, 87.0),)),),
-            Room(189.0, 271.0, ((0.0, 189.0, 64.0),)),
+            (CardRoom(189.0, 271.0, ((0.0, 189.0, 87.0),)),),
+            CardRoom(189.0, 271.0, ((0.0, 189.0, 64.0),)),
             2,
         ),
         # Two of 184 lie side by side, 200 wide, on a page that lies; the small ones, 95 + 2 + 95
         # high, go before, beside the words, and not the first card under them.
         (
             ((99.0, 184.0), (99.0, 95.0), (99.0, 184.0), (99.0, 95.0)),
-            (Room(189.0, 271.0, ((0.0, 189.0, 85.0),)), Room(189.0, 271.0, ((0.0, 62.0, 216.0),))),
-            Room(276.0, 184.0, ((0.0, 62.0, 134.0),)),
+            (
+                CardRoom(189.0, 271.0, ((0.0, 189.0, 85.0),)),
+                CardRoom(189.0, 271.0, ((0.0, 62.0, 216.0),)),
+            ),
+            CardRoom(276.0, 184.0, ((0.0, 62.0, 134.0),)),
             2,
         ),
     ],
 )
 def test_another_order_is_tried_where_it_may_spare_a_page(
-    sizes: tuple[Size, ...], first: tuple[Room, ...], further: Room, pages: int
+    sizes: tuple[Size, ...], first: tuple[CardRoom, ...], further: CardRoom, pages: int
 ) -> None:
     """Each needs a page more with the cards in order."""
     gap = 0.0 if further == FULL else GAP
@@ -174,8 +180,8 @@ def test_another_order_is_tried_where_it_may_spare_a_page(
 
 def check_sharing(
     sizes: tuple[Size, ...],
-    first: tuple[Room, ...],
-    further: tuple[Room, ...],
+    first: tuple[CardRoom, ...],
+    further: tuple[CardRoom, ...],
     pages: tuple[Shared, ...],
     gap: float,
 ) -> None:
@@ -193,7 +199,10 @@ def check_faces(layout: Layout, paper: Paper, monkeypatch: pytest.MonkeyPatch) -
     """Plan all sheets, with each face of several pages checked; give the number of pages."""
 
     def watched(
-        sizes: tuple[Size, ...], first: tuple[Room, ...], further: tuple[Room, ...], gap: float
+        sizes: tuple[Size, ...],
+        first: tuple[CardRoom, ...],
+        further: tuple[CardRoom, ...],
+        gap: float,
     ) -> tuple[Shared, ...]:
         pages = share_cards(sizes, first, further, gap)
         check_sharing(sizes, first, further, pages, gap)

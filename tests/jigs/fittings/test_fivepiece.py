@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.fittings.fivepiece import Frame, assumed_of_frame, frame_of, glass_door_mass
+from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, frame_of, glass_door_mass
 from jigs.given.job import FrontSpec, HandHole
 from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
 
-DRAWER = Frame(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
+DRAWER = FivePiece(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
 
 
 def laid(**given: object) -> Layout:
@@ -29,7 +29,7 @@ def laid(**given: object) -> Layout:
 def test_hinge_margin(stile: float, margin: float, found: str | None) -> None:
     """Stile less groove less tab and cup: +6 passes, -1 warns, 44 and less is an error (derived;
     44: common practice, no source)."""
-    frame = Frame(width=454, height=771.5, stile=stile, rail=57, groove=11, panel=6)
+    frame = FivePiece(width=454, height=771.5, stile=stile, rail=57, groove=11, panel=6)
     assert frame.hinge_margin(tab=5.0, cup=35.0) == pytest.approx(margin)
     layout = laid(kind="door", hinged="left", stile=stile, rail=57.0, groove=11.0)
     seen = [code for code in codes(layout) if code in ("cup-at-groove", "stile-narrow")]
@@ -141,7 +141,7 @@ def test_stiles_and_rails_leave_a_panel() -> None:
 
 def test_mass_of_a_glass_door() -> None:
     """About 10 kg/m2 at 4 mm of glass, and the frame's wood (common practice, no source)."""
-    frame = Frame(width=600, height=2000, stile=60, rail=60, groove=11, panel=4, glass=True)
+    frame = FivePiece(width=600, height=2000, stile=60, rail=60, groove=11, panel=4, glass=True)
     pane = 0.48 * 1.88
     wood = (0.6 * 2.0 - pane) * 0.019 * 750
     assert glass_door_mass(frame, 19.0, 750.0) == pytest.approx(wood + 10 * pane)

@@ -8,9 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.job import Job
-from jigs.given.labelstock import LEAST, Stock, find_faults
+from jigs.given.labelstock import LEAST_LABEL, Stock, find_faults
 from jigs.ground.errors import ReadingError
-from jigs.ground.sheetsizes import SHEETS
+from jigs.ground.sheetsizes import SHEET_SIZES
 from jigs.reading.jobfile import read_job_file
 from tests.cli.conftest import SMALL
 
@@ -184,7 +184,8 @@ def test_whatever_has_no_fault_lies_on_its_sheet_apart(
 ) -> None:
     """And what leaves the sheet, or overlaps, has a fault."""
     stock = Stock(
-        name="any", sheet=SHEETS["a4"], columns=columns, rows=rows, width=size[0], height=size[1],
+        name="any", sheet=SHEET_SIZES["a4"], columns=columns, rows=rows,
+        width=size[0], height=size[1],
         pitch_x=pitch[0], pitch_y=pitch[1], left=corner[0], top=corner[1], margin=0.0,
     )  # fmt: skip
     places = [stock.corner(place) for place in range(1, stock.places + 1)]
@@ -196,5 +197,5 @@ def test_whatever_has_no_fault_lies_on_its_sheet_apart(
         abs(ax - bx) >= size[0] - 1e-6 or abs(ay - by) >= size[1] - 1e-6
         for (ax, ay), (bx, by) in combinations(places, 2)
     )
-    large = any(size[0] >= wide and size[1] >= high for wide, high in LEAST)
+    large = any(size[0] >= wide and size[1] >= high for wide, high in LEAST_LABEL)
     assert (find_faults(stock) == ()) == (within and apart and large)

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.ground.codes import ALPHABET, LENGTH, Board, board_code, part_code
+from jigs.ground.codes import ALPHABET, LENGTH, BoardPlace, board_code, part_code
 from jigs.ground.geometry import Hand, Hole
 
 QR_ALPHANUMERIC = set("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
@@ -141,7 +141,7 @@ HANDS: tuple[Hand, Hand] = ("left", "right")
 
 def test_boards_with_the_same_holes_have_a_code_each() -> None:
     """Left side, right side and partition of one size, bored alike, are three boards."""
-    boards: tuple[Board, ...] = ("left-side", "right-side", "partition")
+    boards: tuple[BoardPlace, ...] = ("left-side", "right-side", "partition")
     assert len({board_code(board, BOARD, [("left", PIN)]) for board in boards}) == 3
 
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.given.delivery import DeliveredList, Delivery, Piece
+from jigs.given.delivery import DeliveredList, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
@@ -31,26 +31,26 @@ GALLEY = job(
 """A drawer over a door; a pair; two drawers of one row under an opening."""
 
 
-def row(number: int, id: str = "", *sizes: float, **more: object) -> Piece:
+def row(number: int, id: str = "", *sizes: float, **more: object) -> DeliveredPiece:
     """Give a row of a list: ID, width, height."""
     width, height = ((size,) for size in sizes) if sizes else ((), ())
     where = f"row {number}"
-    return Piece(where=where, row=where, id=id, width=width, height=height, **more)  # type: ignore[arg-type]
+    return DeliveredPiece(where=where, row=where, id=id, width=width, height=height, **more)  # type: ignore[arg-type]
 
 
-def deliver(*pieces: Piece, to: Job = GALLEY) -> Job:
+def deliver(*pieces: DeliveredPiece, to: Job = GALLEY) -> Job:
     """Give the job with these pieces delivered."""
     return with_delivery(to, DeliveredList(file=Path("list.csv"), pieces=pieces))
 
 
-def match(*pieces: Piece, to: Job = GALLEY) -> Delivery:
+def match(*pieces: DeliveredPiece, to: Job = GALLEY) -> Delivery:
     """Match these pieces with the order."""
     delivery = deliver(*pieces, to=to).delivery
     assert delivery is not None
     return delivery
 
 
-def strangers(*pieces: Piece) -> list[str]:
+def strangers(*pieces: DeliveredPiece) -> list[str]:
     """Give the faults of a list's IDs."""
     with pytest.raises(ReadingError) as caught:
         deliver(*pieces)
@@ -223,7 +223,7 @@ def test_exchanged_sizes_are_always_told(front: Ordered, dx: float, dy: float, n
     count=st.one_of(st.none(), st.integers(1, 4)),
 ), max_size=8))  # fmt: skip
 @settings(max_examples=60, deadline=None)
-def test_no_piece_is_lost_and_none_is_used_twice(pieces: list[Piece]) -> None:
+def test_no_piece_is_lost_and_none_is_used_twice(pieces: list[DeliveredPiece]) -> None:
     """Arrivals and what is left over make up the list; arrivals and missing the order."""
     pieces = [replace(piece, row=f"row {n}") for n, piece in enumerate(pieces)]
     delivery = match(*pieces)

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.reading.listcolumns import SYNONYMS, find_header, read_name
-from jigs.reading.tables import Row
+from jigs.reading.tables import ListRow
 
 
 @pytest.mark.parametrize(
@@ -44,9 +44,9 @@ def test_no_synonym_means_two_columns() -> None:
 def test_the_header_is_found_under_title_rows() -> None:
     """The row with the most known headings is the header, whatever stands above it."""
     rows = [
-        Row(1, ("Ferry-house galley", "Finish", "white")),
-        Row(3, ("id", "kind", "w", "h")),
-        Row(4, ("F1", "door", "396.9", "714.4")),
+        ListRow(1, ("Ferry-house galley", "Finish", "white")),
+        ListRow(3, ("id", "kind", "w", "h")),
+        ListRow(4, ("F1", "door", "396.9", "714.4")),
     ]
     header = find_header(rows)
     assert header is not None
@@ -57,7 +57,7 @@ def test_the_header_is_found_under_title_rows() -> None:
 
 def test_strange_headings_are_kept_for_the_report() -> None:
     """Unknown and doubled columns are noted, with the nearest known name."""
-    header = find_header([Row(1, ("kind", "widht", "width", "w", "", "height"))])
+    header = find_header([ListRow(1, ("kind", "widht", "width", "w", "", "height"))])
     assert header is not None
     assert [text for text, _ in header.strange] == ["widht", "w"]
     assert "did you mean 'width'?" in header.strange[0][1]

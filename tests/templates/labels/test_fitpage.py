@@ -4,7 +4,7 @@ import pytest
 
 from jigs.given.labelstock import Stock
 from jigs.given.printer import Printer
-from jigs.ground.sheetsizes import SHEETS, Sheet
+from jigs.ground.sheetsizes import SHEET_SIZES, SheetSize
 from templates.labels.fitpage import FRAME, fit_page
 from templates.labels.stocks import STOCKS
 from templates.marks import Line, Outline, Page, Text
@@ -18,15 +18,15 @@ SHEETS_OF_LABELS = {
     name: stock for name, stock in STOCKS.items() if not stock.roll and stock.bore is None
 }
 SMALL = Stock(
-    name="small", sheet=SHEETS["a4"], columns=5, rows=13, width=40, height=21.2,
+    name="small", sheet=SHEET_SIZES["a4"], columns=5, rows=13, width=40, height=21.2,
     pitch_x=40, pitch_y=21.2, left=5, top=10.7,
 )  # fmt: skip
 SINGLE = Stock(
-    name="single", sheet=SHEETS["letter"], width=150, height=200, pitch_x=150, pitch_y=200,
+    name="single", sheet=SHEET_SIZES["letter"], width=150, height=200, pitch_x=150, pitch_y=200,
     left=30, top=40,
 )  # fmt: skip
 LEAST = Stock(
-    name="least", sheet=Sheet(name="roll", width=40, height=30), roll=True,
+    name="least", sheet=SheetSize(name="roll", width=40, height=30), roll=True,
     width=40, height=30, pitch_x=40, pitch_y=30,
 )  # fmt: skip
 MOVED = Printer(name="garage", across=179.5, along=199.4, labels_right=0.6, labels_up=-0.4)

@@ -5,7 +5,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
-from templates.labels.keyplan import LEAST, KeyPlan, black_front, black_piece, black_side
+from templates.labels.keyplan import LEAST_PART, KeyPlan, black_front, black_piece, black_side
 from templates.marks import MEDIUM, Area, Line, Mark, Outline
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import labels_of, workshop
@@ -124,7 +124,7 @@ def test_every_label_has_a_plan_that_is_read_at_20_mm() -> None:
         for area in areas:
             for across in (0, 1):
                 values = [point[across] for point in area.points]
-                assert max(values) - min(values) >= LEAST - 1e-9, words.part
+                assert max(values) - min(values) >= LEAST_PART - 1e-9, words.part
         for x, y in corners(marks):
             assert 3 - 1e-9 <= x <= 23 + 1e-9, words.part
             assert 4 - 1e-9 <= y <= 16 + 1e-9, words.part

@@ -10,7 +10,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
-from templates.labels.labellist import Order, list_labels
+from templates.labels.labellist import LabelOrder, list_labels
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs
 from tests.templates.kitchens import galley, labels_of, workshop
@@ -31,7 +31,7 @@ def check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job
     boards = {side.board for side in layout.sides if side.holes or side.missing}
     boards |= {p.id for p in pieces if p.id in cut.standing and p.kind in ("side", "partition")}
     wanted.update(boards - {piece.id for piece in cut.to_cut})
-    orders: tuple[Order, ...] = ("box", "cut")
+    orders: tuple[LabelOrder, ...] = ("box", "cut")
     for order in orders:
         labels = list_labels(layout, pieces, order=order)
         assert Counter(words.part for words in labels) == wanted
