@@ -104,7 +104,7 @@ def calibrate(
 
 
 def _print_page(paper: str, target: str) -> None:
-    from templates.calibration import calibration_page
+    from templates.binding.calibration import calibration_page
     from templates.ownpaper import named_paper
     from templates.pdf import write_pdf
 

@@ -14,12 +14,12 @@ from cli.terminal import tell
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
     from jigs.given.labelstock import Stock
+    from templates.binding.jobsheets import Sheets
     from templates.elevations.elevation import Drawn
     from templates.labels.labelwords import LabelWords
     from templates.marks import Page
     from templates.paper import Paper
     from templates.raster import Raster
-    from templates.sheets import Sheets
 
 
 UNIT_FROM = 200 * 25.4

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from cli.output import alone_in, guard, make_folder, set_aside, told
 
 if TYPE_CHECKING:
-    from templates.sheets import Sheets
+    from templates.binding.jobsheets import Sheets
 
 
 def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:

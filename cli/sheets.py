@@ -93,7 +93,7 @@ def sheets(
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
     from jigs.layout.layout import as_printed
-    from templates.sheets import make_sheets
+    from templates.binding.jobsheets import make_sheets
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
@@ -128,7 +128,7 @@ def sheets(
     elif (chosen or bare) and not make_sheets(concerned, sheet, only=chosen).any_part:
         tell(nothing_drawn(concerned))
     elif form == "json":
-        from templates.sheetdata import sheets_json
+        from templates.binding.sheetdata import sheets_json
 
         write_text(target, sheets_json(drawn), sources=layout.job.sources)
     elif folder:

@@ -126,10 +126,10 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
 def measure_throughput(folder: Path) -> None:
     from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
+    from templates.binding.jobsheets import make_sheets
     from templates.marks import Circle, Line, Outline, Page, Text
     from templates.paper import PAPERS
     from templates.pdf import write_pdf
-    from templates.sheets import make_sheets
 
     def draw() -> tuple[list[Page], float]:
         started = time.process_time()

@@ -11,7 +11,8 @@ from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import SheetSize
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
-from templates.calibration import calibration_page
+from templates.binding.calibration import calibration_page
+from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.cuptag import find_tagged, tag_pages
 from templates.labels.labellist import list_labels
@@ -21,7 +22,6 @@ from templates.marks import Mark, Page, Text
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.raster import Raster
-from templates.sheets import make_sheets
 from templates.strips.storystick import stick_pages
 
 ROOT = Path(__file__).parents[1]

@@ -7,7 +7,7 @@ import pytest
 from click.testing import CliRunner
 
 from cli.main import main
-from templates.calibration import calibration_page
+from templates.binding.calibration import calibration_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
 from tests.printsystem import PrinterPaper, filtered, printer_description, worst

@@ -11,13 +11,13 @@ from click.testing import CliRunner
 from cli.main import main
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
+from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.stocks import STOCKS
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.outlines import lines_on, outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.sheets import make_sheets
 from templates.svg import write_svg
 from templates.typeface import text_box
 from tests import tools

@@ -15,6 +15,7 @@ from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.order.handing import read_in_hand
+from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text
 from templates.labels.labellist import list_labels
@@ -24,7 +25,6 @@ from templates.lists.partslist import choose_parts
 from templates.lists.partstext import parts_text
 from templates.marks import Page, Text
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from templates.uncheckedwords import unchecked_words
 
 Paper = Literal["check", "order", "parts", "sheet", "label", "elevation", "first page"]

@@ -12,11 +12,11 @@ from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.geometry import collect_holes
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.cards.faces import FaceView
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from tests.carddata import same_numbers
 from tests.cardreading import faults_on_paper
 from tests.clashes import clashes_of_marks

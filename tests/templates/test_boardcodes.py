@@ -11,13 +11,13 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
+from templates.binding.jobsheets import make_sheets
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.marks import Page, Text
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from tests.templates.kitchens import labels_of
 from tests.templates.printed import laid_out
 from tests.uneven import PLAIN, UNEVEN

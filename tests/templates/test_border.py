@@ -3,9 +3,9 @@
 import pytest
 
 from jigs.given.cautions import CARE
+from templates.binding.jobsheets import make_sheets
 from templates.marks import Text
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from tests.templates.printed import laid_out
 from tests.templates.test_byhandsheets import arm, wall_box
 from tests.uneven import UNEVEN

@@ -4,9 +4,9 @@ import json
 
 import pytest
 
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.paper import PAPERS
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words

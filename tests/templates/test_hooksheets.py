@@ -10,11 +10,11 @@ from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.outlines import outline_page
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words

@@ -13,6 +13,9 @@ from jigs.given.confirming import OpenNumber, Value
 from jigs.given.job import FrontSpec
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
+from templates.binding.jobsheets import make_sheets
+from templates.binding.openlist import HEADING
+from templates.binding.sheetdata import sheets_json
 from templates.dxf import write_dxf
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text
@@ -20,12 +23,9 @@ from templates.lists.orderlist import order_csv, order_json, order_sheets
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
 from templates.marks import Text
-from templates.openlist import HEADING
 from templates.openwords import MOST_WORDS, line_to_write, open_line
 from templates.outlines import outline_page
 from templates.paper import PAPERS
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, job
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)

@@ -18,13 +18,13 @@ from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, Job
 from jigs.ground.geometry import Face, Hole
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from templates.svg import write_svg
 from tests import jobs
 from tests.jobtexts import box_text
@@ -340,7 +340,7 @@ FACE_AS_DXF = """
 import sys
 from templates.dxf import write_dxf
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
+from templates.binding.jobsheets import make_sheets
 from tests.templates.small_layout import small_layout
 view = next(iter(make_sheets(small_layout(), PAPERS["common"]).views))
 sys.stdout.buffer.write(write_dxf(view))

@@ -12,11 +12,11 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import Sheets, make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
 from templates.pdf import write_pdf
-from templates.sheetdata import sheets_json
-from templates.sheets import Sheets, make_sheets
 from tests.carddata import faults_in_data
 from tests.cardreading import (
     face_of,

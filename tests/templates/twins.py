@@ -6,10 +6,10 @@ from dataclasses import replace
 from jigs.box.parts import Front, Layout
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.geometry import Hole
-from templates.alike import Batch
+from templates.binding.alike import Batch
+from templates.binding.jobsheets import Sheets, make_sheets
 from templates.marks import Text
 from templates.paper import PAPERS, Paper
-from templates.sheets import Sheets, make_sheets
 from tests.jigs.sample import box, lay
 from tests.jobs import renamed
 

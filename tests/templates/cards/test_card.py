@@ -8,13 +8,13 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.faces import FaceView, views_of_front
 from templates.cards.reference import REACH
 from templates.marks import Area, Circle, Line, Text
 from templates.page import Placed
 from templates.paper import Paper
-from templates.sheets import make_sheets
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
 from tests.templates.worked import only_cards

@@ -3,10 +3,10 @@
 import pytest
 
 from jigs.box.parts import Layout
+from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
 from templates.marks import Line
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from templates.space import segment_meets
 from tests.templates.lists.test_holelist import boxes_layout
 from tests.templates.printed import laid_out

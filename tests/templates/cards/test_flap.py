@@ -3,12 +3,12 @@
 import pytest
 
 from jigs.box.parts import Layout
+from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
 from templates.marks import Line, Text
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from templates.steps import steps_again, steps_for
 from templates.strips.wholecard import whole_card
 from templates.typeface import text_width

@@ -14,12 +14,12 @@ from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.border import BOTTOM_STRIP
 from templates.ownpaper import named_paper
 from templates.paper import Paper
 from templates.pdf import write_pdf
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from templates.strips.wholecard import NAME
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, wanted_faces

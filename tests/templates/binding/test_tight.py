@@ -8,10 +8,10 @@ from hypothesis import HealthCheck, given, settings
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
 from templates.marks import WIDE, Line, Qr, Text
 from templates.page import Sheet
 from templates.paper import PAPERS, Paper
-from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers
 from tests.templates.worked import worked_layout

@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
 from templates.paper import PAPERS
-from templates.sheetdata import sheets_json
-from templates.sheets import make_sheets
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_sheets
 from tests.uneven import UNEVEN

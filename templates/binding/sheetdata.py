@@ -9,11 +9,11 @@ import json
 from typing import Any
 
 from jigs.ground.geometry import SLACK
+from templates.binding.jobsheets import Sheets
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.openwords import open_data
 from templates.page import Placed
-from templates.sheets import Sheets
 
 
 def sheets_json(sheets: Sheets) -> str:

@@ -4,7 +4,7 @@ Nothing on it is corrected: it shows the printer as it is.
 """
 
 from jigs.given.printer import BARS
-from templates.cover import CARD, bank_card
+from templates.binding.cover import CARD, bank_card
 from templates.lettering import bar
 from templates.marks import MEDIUM, Line, Mark, Outline, Page, Text
 from templates.paper import Paper

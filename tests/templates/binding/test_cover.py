@@ -10,7 +10,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error
 from jigs.ground.problems import Problem
-from templates.cover import CARD, cover_pages
+from templates.binding.cover import CARD, cover_pages
 from templates.marks import Outline, Page, Text
 from templates.paper import PAPERS
 from tests.clashes import clashes_of_marks

@@ -3,10 +3,10 @@
 import pytest
 
 from jigs.bench.firstarticle import first_articles
-from templates.firstpage import first_pages
+from templates.binding.firstpage import first_pages
+from templates.binding.jobsheets import make_sheets
 from templates.marks import Page, Text
 from templates.paper import PAPERS
-from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 from jigs.box.parts import Layout
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
+from templates.binding.contents import ContentsEntry, contents
+from templates.binding.openlist import HEADING, open_columns, open_list
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.contents import ContentsEntry, contents
 from templates.findings import held_words, incomplete_words, sheets_words
 from templates.marks import Mark, Outline, Page, Text
-from templates.openlist import HEADING, open_columns, open_list
 from templates.paper import Paper
 from templates.pieces import MarkBlock, moved, paragraph
 

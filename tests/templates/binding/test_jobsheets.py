@@ -8,9 +8,9 @@ from hypothesis import HealthCheck, given, settings
 from jigs.given.job import Job
 from jigs.ground.finding import error
 from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
 from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.paper import PAPERS, Paper
-from templates.sheets import make_sheets
 from templates.typeface import text_box
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers

@@ -10,7 +10,12 @@ from itertools import groupby
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.box.parts import Front, Layout
 from jigs.given.rolloutspec import Rollout
-from templates.alike import Batch, batch_alike, batch_each, known_names
+from templates.binding.alike import Batch, batch_alike, batch_each, known_names
+from templates.binding.contents import MOST_BOXES, ContentsEntry
+from templates.binding.cover import cover_pages
+from templates.binding.firstpage import first_pages
+from templates.binding.planning import AnyPlan, plan_view
+from templates.binding.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
 from templates.boxparts import parts_of_box
 from templates.cards.faces import (
     FaceView,
@@ -19,9 +24,6 @@ from templates.cards.faces import (
     view_of_side,
     views_of_front,
 )
-from templates.contents import MOST_BOXES, ContentsEntry
-from templates.cover import cover_pages
-from templates.firstpage import first_pages
 from templates.marks import Page
 from templates.page import Placed, Sheet
 from templates.panel import PartWords
@@ -33,10 +35,8 @@ from templates.partwords import (
     words_of_side,
 )
 from templates.pattern import SheetWords
-from templates.planning import AnyPlan, plan_view
 from templates.steps import steps_again, steps_for
 from templates.ticks import JIG, JIG_SHORT
-from templates.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

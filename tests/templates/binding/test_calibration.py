@@ -9,11 +9,11 @@ import pytest
 from jigs.given.printer import BARS, Printer
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
-from templates.calibration import calibration_page
-from templates.cover import CARD
+from templates.binding.calibration import calibration_page
+from templates.binding.cover import CARD
+from templates.binding.jobsheets import make_sheets
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
 from tests.readback import POINTS_TO_MM, PrintedPage, read_pages
 

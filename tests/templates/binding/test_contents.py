@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from templates.contents import MOST_BOXES, ContentsEntry, contents
+from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
+from templates.binding.jobsheets import make_sheets
 from templates.marks import Text
 from templates.paper import PAPERS
 from templates.pieces import MarkBlock
-from templates.sheets import make_sheets
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 

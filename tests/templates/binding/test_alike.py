@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from jigs.box.parts import Layout
-from templates.alike import MOST, join_names, split_sets
+from templates.binding.alike import MOST, join_names, split_sets
 from tests.jigs.sample import lay
 from tests.jobs import renamed
 from tests.templates.twins import (

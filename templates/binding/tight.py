@@ -10,7 +10,8 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from templates.alike import Batch
+from templates.binding.alike import Batch
+from templates.binding.planning import AnyPlan, draw_any
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card
 from templates.marks import WIDE, Line, Mark, Page
@@ -20,7 +21,6 @@ from templates.panel import BOLD, head_across, head_down, open_pieces
 from templates.paper import Paper
 from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
-from templates.planning import AnyPlan, draw_any
 from templates.sharing import Shared, share_shapes
 
 PAD = 1.5
