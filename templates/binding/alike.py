@@ -21,7 +21,7 @@ from jigs.box.parts import Layout
 from jigs.ground.geometry import Fitting
 from templates.cards.faces import FaceView
 from templates.labels.payload import set_payload
-from templates.panel import PartWords
+from templates.sheets.panel import PartWords
 from templates.ticks import Member
 
 MOST = 10

@@ -25,17 +25,17 @@ from templates.cards.faces import (
     views_of_front,
 )
 from templates.marks import Page
-from templates.page import Placed, Sheet
-from templates.panel import PartWords
 from templates.paper import Paper
-from templates.partwords import (
+from templates.sheets.panel import PartWords
+from templates.sheets.partwords import (
     words_of_drawer_box,
     words_of_front,
     words_of_rollout,
     words_of_side,
 )
-from templates.pattern import SheetWords
-from templates.steps import steps_again, steps_for
+from templates.sheets.pattern import SheetWords
+from templates.sheets.sheet import Placed, Sheet
+from templates.sheets.steps import steps_again, steps_for
 from templates.ticks import JIG, JIG_SHORT
 
 

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from templates.page import Plan, Sheet, draw_plan, plan_face
 from templates.paper import Paper
-from templates.pattern import SheetWords
-from templates.steps import steps_again, steps_for
+from templates.sheets.pattern import SheetWords
+from templates.sheets.sheet import Plan, Sheet, draw_plan, plan_face
+from templates.sheets.steps import steps_again, steps_for
 from templates.strips.longpage import LongPlan, draw_long, plan_roll, plan_whole
 from templates.strips.strip import INNERMOST
 from templates.strips.strippage import StripPlan, plan_strip

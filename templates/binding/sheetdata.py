@@ -13,7 +13,7 @@ from templates.binding.jobsheets import Sheets
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.openwords import open_data
-from templates.page import Placed
+from templates.sheets.sheet import Placed
 
 
 def sheets_json(sheets: Sheets) -> str:

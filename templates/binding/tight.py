@@ -16,12 +16,12 @@ from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card
 from templates.marks import WIDE, Line, Mark, Page
 from templates.packing import CardRoom, Size
-from templates.page import Placed, Plan, Sheet
-from templates.panel import BOLD, head_across, head_down, open_pieces
 from templates.paper import Paper
-from templates.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
-from templates.sharing import Shared, share_shapes
+from templates.sheets.panel import BOLD, head_across, head_down, open_pieces
+from templates.sheets.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
+from templates.sheets.sharing import Shared, share_shapes
+from templates.sheets.sheet import Placed, Plan, Sheet
 
 PAD = 1.5
 """Between a field's line and what it frames, mm."""

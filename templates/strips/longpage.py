@@ -12,11 +12,11 @@ from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
 from templates.lettering import bar
 from templates.marks import Mark, Page, Text
-from templates.page import Placed, Sheet
-from templates.panel import head_across, head_down
 from templates.paper import Paper
-from templates.pattern import COLUMN_GAP, GUTTER, SheetWords
 from templates.pieces import GAP, flow, least_height, moved
+from templates.sheets.panel import head_across, head_down
+from templates.sheets.pattern import COLUMN_GAP, GUTTER, SheetWords
+from templates.sheets.sheet import Placed, Sheet
 from templates.strips.wholecard import whole_card, whole_size
 
 COLUMN = 84.0

@@ -8,10 +8,10 @@ from jigs.ground.lengths import format_inches, format_mm
 from templates.border import EDGE, LEFT_STRIP
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
-from templates.page import Placed
 from templates.paper import Paper
-from templates.pattern import SheetWords
-from templates.steps import steps_again, steps_for
+from templates.sheets.pattern import SheetWords
+from templates.sheets.sheet import Placed
+from templates.sheets.steps import steps_again, steps_for
 from templates.strips.longpage import SHORTEST_PAGE, Division, LongPlan, cut, divide
 from templates.strips.strip import SPARE, Parting, Strip, find_strip, joins_of
 from templates.strips.strippiece import above, strip_pieces

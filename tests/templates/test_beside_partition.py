@@ -12,7 +12,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.cards.faces import views_of_front
 from templates.paper import PAPERS
 from templates.pdf import write_pdf
-from templates.steps import steps_for
+from templates.sheets.steps import steps_for
 from tests.cardreading import ruler_across
 from tests.jigs.sample import box, front_of, lay
 from tests.readback import read_pages

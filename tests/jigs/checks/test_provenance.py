@@ -9,7 +9,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontSpec, Reveal
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
-from templates.partwords import words_of_front
+from templates.sheets.partwords import words_of_front
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, codes, front_of, job, side_of
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)

@@ -13,8 +13,8 @@ from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_car
 from templates.cards.faces import FaceView, views_of_front
 from templates.cards.reference import REACH
 from templates.marks import Area, Circle, Line, Text
-from templates.page import Placed
 from templates.paper import Paper
+from templates.sheets.sheet import Placed
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
 from tests.templates.worked import only_cards

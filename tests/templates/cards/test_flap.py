@@ -9,7 +9,7 @@ from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
 from templates.marks import Line, Text
 from templates.paper import PAPERS
-from templates.steps import steps_again, steps_for
+from templates.sheets.steps import steps_again, steps_for
 from templates.strips.wholecard import whole_card
 from templates.typeface import text_width
 from tests.jobtexts import box_text

@@ -12,7 +12,7 @@ from templates.labels.labelwords import (
     words_of_side_label,
 )
 from templates.labels.payload import side_payload
-from templates.partwords import words_of_side
+from templates.sheets.partwords import words_of_side
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import galley
 

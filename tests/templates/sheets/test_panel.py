@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from templates.marks import Mark, Qr, Text
-from templates.panel import PartWords, body, body_again, head_across, head_down, title
-from templates.partwords import words_of_front
 from templates.qr import QUIET, qr_side
-from templates.steps import steps_again, steps_for
+from templates.sheets.panel import PartWords, body, body_again, head_across, head_down, title
+from templates.sheets.partwords import words_of_front
+from templates.sheets.steps import steps_again, steps_for
 from templates.typeface import text_box
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout

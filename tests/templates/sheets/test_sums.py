@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates.sums import closing_sum, sums
+from templates.sheets.sums import closing_sum, sums
 from tests.templates.worked import only_cards
 
 lengths = st.integers(1, 24_000).map(lambda tenths: tenths / 10 + 0.0375)

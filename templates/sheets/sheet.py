@@ -12,11 +12,11 @@ from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
 from templates.marks import Mark, Page
 from templates.packing import CardRoom, Size
-from templates.panel import head_across, head_down
 from templates.paper import Paper
-from templates.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
 from templates.pieces import flow, moved
-from templates.sharing import NoRoomError, Shared, one_page, share_cards
+from templates.sheets.panel import head_across, head_down
+from templates.sheets.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
+from templates.sheets.sharing import NoRoomError, Shared, one_page, share_cards
 
 NO_LIMIT = ((math.inf, math.inf),)
 """Room for cards as large as they would be."""

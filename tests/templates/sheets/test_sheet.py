@@ -5,12 +5,12 @@ import pytest
 from templates.border import EDGE, border_marks
 from templates.cards.faces import FaceView
 from templates.marks import Line, Outline, Qr, Text
-from templates.page import Sheet, draw_plans, plan_face
-from templates.panel import PartWords
 from templates.paper import PAPERS, Paper
-from templates.partwords import words_of_front, words_of_side
-from templates.pattern import SheetWords
-from templates.steps import steps_again, steps_for
+from templates.sheets.panel import PartWords
+from templates.sheets.partwords import words_of_front, words_of_side
+from templates.sheets.pattern import SheetWords
+from templates.sheets.sheet import Sheet, draw_plans, plan_face
+from templates.sheets.steps import steps_again, steps_for
 from tests.jigs.sample import front_of, side_of
 from tests.templates.worked import only_cards, worked_layout
 

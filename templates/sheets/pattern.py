@@ -13,9 +13,9 @@ from itertools import islice
 from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.cards.faces import FaceView
 from templates.packing import CardRoom, Hanging
-from templates.panel import PartWords, body, body_again, head_across, head_down
 from templates.paper import Paper
 from templates.pieces import GAP, MarkBlock
+from templates.sheets.panel import PartWords, body, body_again, head_across, head_down
 
 GUTTER = 2.0
 """Between cards, and between cards and words, mm."""

@@ -11,10 +11,10 @@ from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.marks import Mark, Qr, Text
 from templates.openwords import open_line
-from templates.picture import picture
 from templates.pieces import GAP, MarkBlock, moved, paragraph
 from templates.qr import qr_side
-from templates.sums import sums
+from templates.sheets.picture import picture
+from templates.sheets.sums import sums
 from templates.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
 from templates.typeface import shorten, text_width, wrap
 

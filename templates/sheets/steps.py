@@ -9,7 +9,7 @@ from templates.cards.card import choose_references
 from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
 from templates.cards.reference import CardEdge
-from templates.sums import steps_between
+from templates.sheets.sums import steps_between
 from templates.wording import drawer_ends
 
 _BARS = "Measure both bars. ID and code as on the label?"

@@ -13,7 +13,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from templates.lists.holelist import holes_json
 from templates.lists.ordertext import order_text
-from templates.partwords import (
+from templates.sheets.partwords import (
     kind_of_front,
     neighbour_of,
     notes_for,

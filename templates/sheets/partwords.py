@@ -19,7 +19,7 @@ from templates.labels.payload import (
     side_payload,
 )
 from templates.leafletwords import leaflet_facts
-from templates.panel import PartWords
+from templates.sheets.panel import PartWords
 from templates.wording import FRONT_WORDS, side_words
 
 

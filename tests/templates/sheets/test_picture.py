@@ -10,7 +10,7 @@ from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.marks import Area, Circle, Line, Outline, Text
 from templates.paper import PAPERS
-from templates.picture import picture
+from templates.sheets.picture import picture
 from tests.templates.worked import only_cards
 
 DEMO = Path(templates.demo.__file__).with_name("job.toml")

@@ -7,11 +7,11 @@ import pytest
 from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
 from templates.cards.faces import FaceView, view_of_side, views_of_front
 from templates.marks import Text
-from templates.page import draw_plan, plan_face
 from templates.paper import PAPERS
-from templates.partwords import words_of_front
-from templates.pattern import SheetWords
-from templates.steps import steps_again, steps_for
+from templates.sheets.partwords import words_of_front
+from templates.sheets.pattern import SheetWords
+from templates.sheets.sheet import draw_plan, plan_face
+from templates.sheets.steps import steps_again, steps_for
 from templates.wording import side_words
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards

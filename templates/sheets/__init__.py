@@ -1,0 +1,1 @@
+"""One sheet: its words, its pages, which cards share one."""
