@@ -17,9 +17,9 @@ if TYPE_CHECKING:
     from templates.binding.jobsheets import Sheets
     from templates.elevations.elevation import Drawn
     from templates.labels.labelwords import LabelWords
-    from templates.marks import Page
-    from templates.paper import Paper
-    from templates.raster import Raster
+    from templates.page.marks import Page
+    from templates.page.paper import Paper
+    from templates.page.raster import Raster
 
 
 UNIT_FROM = 200 * 25.4
@@ -153,7 +153,7 @@ def draw_walls(
     the layout narrowed to these walls."""
     from jigs.layout.layout import as_printed
     from templates.elevations.elevation import draw_elevations
-    from templates.ownpaper import named_paper
+    from templates.page.ownpaper import named_paper
 
     drawn = draw_elevations(as_printed(layout), named_paper(paper).for_drawings)
     if only is None:
@@ -191,7 +191,7 @@ def draw_sticks(
 
 def tell_unprintable(layout: "Layout") -> None:
     """Tell on standard error which of the job's texts the printed face cannot show."""
-    from templates.unprintable import unprintable
+    from templates.page.unprintable import unprintable
 
     for line in unprintable(layout):
         tell(line)

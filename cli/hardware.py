@@ -13,7 +13,7 @@ from cli.terminal import tell
 if TYPE_CHECKING:
     from jigs.given.confirming import Record
     from jigs.given.job import Job
-    from templates.paper import Paper
+    from templates.page.paper import Paper
 
 
 @click.command()

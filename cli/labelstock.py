@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from jigs.given.labelstock import Stock
     from jigs.given.printer import Printer
     from jigs.ground.lengths import Unit
-    from templates.raster import Raster
+    from templates.page.raster import Raster
 
 
 USUAL: dict["Unit", str] = {"mm": "a4-2x7", "in": "letter-2x5"}
@@ -56,6 +56,6 @@ def check_start(stock: "Stock", start: int) -> None:
 
 def raster_for(stock: "Stock", printer: "Printer | None", dots: int | None) -> "Raster":
     """Give what the printer asks for; --dots wins over the printer's, these over the stock's."""
-    from templates.raster import raster_of
+    from templates.page.raster import raster_of
 
     return raster_of(printer, dots or (printer and printer.dots) or stock.dots)

@@ -20,7 +20,7 @@ class PaperName(click.ParamType[str]):
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
         """Give the name; one that stands for no paper is wrong usage."""
         from jigs.ground.errors import LengthError
-        from templates.ownpaper import named_paper
+        from templates.page.ownpaper import named_paper
 
         try:
             return named_paper(value).name

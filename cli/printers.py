@@ -11,7 +11,7 @@ from cli.failures import Failure
 if TYPE_CHECKING:
     from jigs.given.job import Job
     from jigs.given.printer import Printer
-    from templates.paper import Paper
+    from templates.page.paper import Paper
 
 
 def settings_file() -> Path:
@@ -81,7 +81,7 @@ def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
 
 def find_paper(paper: str, printer: str | None, job: "Job | None" = None) -> "Paper":
     """Give a paper by its name, corrected for a printer where one is asked for."""
-    from templates.ownpaper import named_paper
+    from templates.page.ownpaper import named_paper
 
     found, sheet = find_printer(printer, job), named_paper(paper)
     return sheet if found is None else sheet.corrected(found)

@@ -24,7 +24,7 @@ from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
-    from templates.paper import Paper
+    from templates.page.paper import Paper
 
 SIZE = {
     "svg": "Print at 100 %; measure the bars on page 1 first.",

@@ -7,11 +7,11 @@ zero is told; positions that are common in the trade are marked (common practice
 
 from collections.abc import Iterator
 
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Page, Text
-from templates.paper import Paper
-from templates.pieces import moved, paragraph
-from templates.scales import numbers, ticks
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import MEDIUM, WIDE, Circle, Line, Mark, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import moved, paragraph
+from templates.page.scales import numbers, ticks
 
 BenchRow = tuple[str, str]
 """What to do, and the line for the job file."""

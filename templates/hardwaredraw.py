@@ -13,13 +13,13 @@ from jigs.fittings.slide import hole_above_drawer
 from jigs.given.confirming import Record, kind_of
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.cards.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.cards.pulldraw import pull_corner, pull_on_drawer
 from templates.hardwarewords import described, legend, lettered, numbers
-from templates.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
-from templates.paper import Paper
-from templates.pieces import moved, paragraph
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.dimensions import SCALES, across, frame, hatching, sized, upward
+from templates.page.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import moved, paragraph
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.reference import Reference
-from templates.marks import Area, Line, Mark, Text
-from templates.space import Box
+from templates.page.marks import Area, Line, Mark, Text
+from templates.page.space import Box
+from templates.page.typeface import shorten, text_width, wrap
 from templates.ticks import OWN_CODES
-from templates.typeface import shorten, text_width, wrap
 
 if TYPE_CHECKING:
     from templates.cards.faces import FaceView

@@ -15,9 +15,9 @@ import re
 
 from jigs.ground.geometry import Hole, Polygon
 from templates.cards.faces import FaceView
-from templates.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.openwords import STAMP, open_line
-from templates.typeface import text_width
+from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
+from templates.page.typeface import text_width
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""

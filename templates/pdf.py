@@ -6,7 +6,7 @@ A PDF counts in points of 1/72 in from the page's lower left corner, y up, as ma
 same pages give the same bytes, whatever the settings of the machine, except that SOURCE_DATE_EPOCH
 (the custom of reproducible builds) dates the document.
 
->>> from templates.marks import Line, Page
+>>> from templates.page.marks import Line, Page
 >>> write_pdf([Page(width=100, height=50, marks=(Line(x1=0, y1=0, x2=25.4, y2=0),))])[:8]
 b'%PDF-1.7'
 """
@@ -18,9 +18,9 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Any
 
-from templates.marks import Circle, Dash, Line, Mark, Outline, Page, Qr, Text
+from templates.page.marks import Circle, Dash, Line, Mark, Outline, Page, Qr, Text
+from templates.page.typeface import EM_PER_CAP, font_path, known, text_width
 from templates.qr import qr_matrix
-from templates.typeface import EM_PER_CAP, font_path, known, text_width
 
 POINT = 72 / 25.4
 """Points in a millimetre."""

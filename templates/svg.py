@@ -7,7 +7,7 @@ nowhere else, it is flipped. Numbers are rounded to 0.001 mm. The same page give
 A mark's `layer` becomes its class; its `name` stands in `data-part`, and in `id` as well on the
 first mark that has it (a later one is told apart by a number behind a full stop).
 
->>> from templates.marks import Outline, Page
+>>> from templates.page.marks import Outline, Page
 >>> front = Outline(points=((10, 5), (32, 5), (32, 40), (10, 40)), layer="front", name="B1-1")
 >>> print(write_svg(Page(width=50, height=60, marks=(front,))).splitlines()[5].strip())
 <rect class="front" data-part="B1-1" height="35" id="B1-1" width="22" x="10" y="20"/>
@@ -20,9 +20,9 @@ import unicodedata
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from templates.marks import Area, Circle, Dash, Line, Mark, Outline, Page, Qr, Text
+from templates.page.marks import Area, Circle, Dash, Line, Mark, Outline, Page, Qr, Text
+from templates.page.typeface import EM_PER_CAP, text_width
 from templates.qr import qr_matrix
-from templates.typeface import EM_PER_CAP, text_width
 
 if TYPE_CHECKING:
     from svgwrite import Drawing

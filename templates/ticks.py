@@ -7,9 +7,9 @@ All of this is common practice, no source.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from templates.marks import MEDIUM, Mark, Outline, Text
-from templates.pieces import MarkBlock, paragraph
-from templates.typeface import text_width, wrap
+from templates.page.marks import MEDIUM, Mark, Outline, Text
+from templates.page.pieces import MarkBlock, paragraph
+from templates.page.typeface import text_width, wrap
 
 BOX = 3.0
 """Side of a tick box, mm."""

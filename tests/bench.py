@@ -127,8 +127,8 @@ def measure_throughput(folder: Path) -> None:
     from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.binding.jobsheets import make_sheets
-    from templates.marks import Circle, Line, Outline, Page, Text
-    from templates.paper import PAPERS
+    from templates.page.marks import Circle, Line, Outline, Page, Text
+    from templates.page.paper import PAPERS
     from templates.pdf import write_pdf
 
     def draw() -> tuple[list[Page], float]:
@@ -161,7 +161,7 @@ def measure_labels(folder: Path) -> None:
     from templates.labels.labellist import list_labels
     from templates.labels.labels import label_pages
     from templates.labels.stocks import STOCKS
-    from templates.marks import Area, Line, Outline, Page, Text
+    from templates.page.marks import Area, Line, Outline, Page, Text
     from templates.pdf import write_pdf
 
     started = time.perf_counter()

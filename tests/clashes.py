@@ -6,9 +6,9 @@ Nothing may touch a text, and nothing may lie outside the page. Lines may cross 
 import numpy as np
 from numpy.typing import NDArray
 
-from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
+from templates.page.marks import Area, Circle, Line, Outline, Page, Qr, Text
+from templates.page.typeface import text_box
 from templates.qr import QUIET, qr_matrix
-from templates.typeface import text_box
 from tests.readback import Box, PrintedPage
 
 SHAVE = 0.15

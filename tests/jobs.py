@@ -26,7 +26,7 @@ from jigs.given.job import (
     ShelfSpec,
     Use,
 )
-from templates.paper import PAPERS, Paper
+from templates.page.paper import PAPERS, Paper
 
 T = TypeVar("T")
 

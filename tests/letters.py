@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
-from templates.typeface import font_path
+from templates.page.typeface import font_path
 from tests.readback import EM_TO_CAPITAL, POINTS_TO_MM, Box, PrintedPage, Run, ends_of
 from tests.readletters import LETTERS_OFF
 

@@ -18,10 +18,10 @@ from templates.labels.cuptag import find_tagged, tag_pages
 from templates.labels.labellist import list_labels
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
-from templates.marks import Mark, Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Mark, Page, Text
+from templates.page.paper import PAPERS
+from templates.page.raster import Raster
 from templates.pdf import write_pdf
-from templates.raster import Raster
 from templates.strips.storystick import stick_pages
 
 ROOT = Path(__file__).parents[1]

@@ -18,7 +18,7 @@ import pypdfium2
 from numpy.typing import NDArray
 from PIL import Image
 
-from templates.typeface import font_path
+from templates.page.typeface import font_path
 from tests.tools import run
 
 Dots = NDArray[np.bool_]

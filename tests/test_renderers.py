@@ -14,12 +14,12 @@ from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.stocks import STOCKS
-from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.outlines import lines_on, outline_page
-from templates.paper import PAPERS
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.paper import PAPERS
+from templates.page.typeface import text_box
 from templates.pdf import write_pdf
 from templates.svg import write_svg
-from templates.typeface import text_box
 from tests import tools
 from tests.renderers import Ink, grown, librsvg, pdfium, stray, unlike
 from tests.templates.printed import laid_out

@@ -6,10 +6,10 @@ Nothing on it is corrected: it shows the printer as it is.
 from jigs.given.printer import BARS
 from templates.binding.cover import CARD, bank_card
 from templates.lettering import bar
-from templates.marks import MEDIUM, Line, Mark, Outline, Page, Text
-from templates.paper import Paper
-from templates.pieces import MarkBlock, moved, paragraph
-from templates.scales import numbers, ticks
+from templates.page.marks import MEDIUM, Line, Mark, Outline, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.page.scales import numbers, ticks
 
 FRAME = (160.0, 120.0)
 """The frame whose diagonals show a skewed feed, mm: 200 mm from corner to corner."""

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from templates.marks import Mark
-from templates.pieces import MarkBlock, flow, least_height, moved, paragraph
+from templates.page.marks import Mark
+from templates.page.pieces import MarkBlock, flow, least_height, moved, paragraph
 
 NARROW, WIDE = 5, 3
 """How many columns: of single parts or boxes, and of boxes with all their parts."""

@@ -5,10 +5,10 @@ from collections.abc import Iterator, Sequence
 from jigs.bench.firstarticle import FirstArticle, PassMark
 from jigs.given.confirming import heading_of
 from jigs.given.hardware import HingeRecord
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.marks import Line, Mark, Page, Text
-from templates.paper import Paper
-from templates.pieces import MarkBlock, moved, paragraph
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import Line, Mark, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import MarkBlock, moved, paragraph
 
 TITLE = "First article: pass marks"
 _COLUMNS = (0.0, 0.55, 0.67, 0.86)

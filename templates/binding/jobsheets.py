@@ -24,8 +24,8 @@ from templates.cards.faces import (
     view_of_side,
     views_of_front,
 )
-from templates.marks import Page
-from templates.paper import Paper
+from templates.page.marks import Page
+from templates.page.paper import Paper
 from templates.sheets.panel import PartWords
 from templates.sheets.partwords import (
     words_of_drawer_box,

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from templates.paper import Paper
+from templates.page.paper import Paper
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Plan, Sheet, draw_plan, plan_face
 from templates.sheets.steps import steps_again, steps_for

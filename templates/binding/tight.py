@@ -12,12 +12,12 @@ from dataclasses import dataclass
 
 from templates.binding.alike import Batch
 from templates.binding.planning import AnyPlan, draw_any
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card
-from templates.marks import WIDE, Line, Mark, Page
-from templates.packing import CardRoom, Size
-from templates.paper import Paper
-from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import WIDE, Line, Mark, Page
+from templates.page.packing import CardRoom, Size
+from templates.page.paper import Paper
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.sheets.panel import BOLD, head_across, head_down, open_pieces
 from templates.sheets.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.sheets.sharing import Shared, share_shapes

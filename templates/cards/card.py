@@ -17,8 +17,8 @@ from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.faces import FaceView
 from templates.cards.reference import REACH, Axis, Reference, Wish, choose_reference
-from templates.marks import Mark
-from templates.space import Box
+from templates.page.marks import Mark
+from templates.page.space import Box
 
 NEIGHBOURS = 100.0
 """Screws that are further apart, up or across, have cards of their own, mm."""

@@ -8,9 +8,9 @@ from templates.cards.cardplan import BAND, SMALL, CardPlan
 from templates.cards.faces import FaceView
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Reference
-from templates.marks import Area, Line, Outline, Text
-from templates.space import Space
-from templates.typeface import wrap
+from templates.page.marks import Area, Line, Outline, Text
+from templates.page.space import Space
+from templates.page.typeface import wrap
 from templates.wording import HALF_WORDS, index_words
 
 

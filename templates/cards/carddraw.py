@@ -7,9 +7,9 @@ from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names
 from templates.cards.cardplan import ARM, SMALL, CardPlan
 from templates.cards.faces import FaceView
 from templates.lettering import bar_of_50, box_of_50, hole_note
-from templates.marks import Circle, Line, Mark, Outline, Text
-from templates.space import Box, Space
-from templates.typeface import text_box, text_width, wrap
+from templates.page.marks import Circle, Line, Mark, Outline, Text
+from templates.page.space import Box, Space
+from templates.page.typeface import text_box, text_width, wrap
 
 
 def draw_card(plan: CardPlan) -> tuple[Mark, ...]:

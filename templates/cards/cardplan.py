@@ -12,8 +12,8 @@ from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP
 from templates.cards.reference import Reference
 from templates.lettering import Label, block, label_on
-from templates.space import Box, spread
-from templates.typeface import wrap
+from templates.page.space import Box, spread
+from templates.page.typeface import wrap
 from templates.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
 
 BAND = 3.0

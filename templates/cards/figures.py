@@ -14,9 +14,9 @@ from templates.cards.cardplan import ARM
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
 from templates.lettering import Label, hole_note, label_on
-from templates.marks import Line, Mark, Text
-from templates.space import Box, Space
-from templates.typeface import text_width, wrap
+from templates.page.marks import Line, Mark, Text
+from templates.page.space import Box, Space
+from templates.page.typeface import text_width, wrap
 from templates.wording import card_lines, fitting_heading
 
 PITCH = 4.0

@@ -8,9 +8,9 @@ flaps meet, their corner is cut out, or neither could go down flat.
 from collections.abc import Sequence
 from typing import Literal
 
-from templates.marks import THIN, Line, Text
-from templates.space import Box, Space
-from templates.typeface import text_width
+from templates.page.marks import THIN, Line, Text
+from templates.page.space import Box, Space
+from templates.page.typeface import text_width
 
 FLAP = 13.0
 """Width of band and flap together, mm."""

@@ -14,9 +14,9 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from templates.marks import Line, Mark, Text
-from templates.space import spread
-from templates.typeface import shorten, text_width
+from templates.page.marks import Line, Mark, Text
+from templates.page.space import spread
+from templates.page.typeface import shorten, text_width
 
 LARGE, SMALL = 2.5, 1.8
 """Lettering, mm (ISO 3098)."""

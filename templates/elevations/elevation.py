@@ -27,9 +27,9 @@ from templates.elevations.elevationroom import draw_room, room_notes
 from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
 from templates.findings import before_cutting
 from templates.gapwords import gap_words
-from templates.marks import Mark, Page, Text
-from templates.paper import Paper
-from templates.typeface import wrap
+from templates.page.marks import Mark, Page, Text
+from templates.page.paper import Paper
+from templates.page.typeface import wrap
 
 SCALES = (10, 20, 50, 100, 200)
 """Reductions recommended by ISO 5455:1979; a wall is parted before it goes below 1:50."""

@@ -14,9 +14,9 @@ from jigs.ground.geometry import Fitting, Polygon, rectangle
 from jigs.ground.lengths import Unit
 from jigs.room.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
-from templates.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
-from templates.space import Box, Space, clip
-from templates.typeface import known, shorten, text_width
+from templates.page.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
+from templates.page.space import Box, Space, clip
+from templates.page.typeface import known, shorten, text_width
 
 CLEAR = 0.7
 """Words keep this far from a front's edges, mm."""

@@ -11,9 +11,9 @@ from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
-from templates.cards.dimensions import hatching
 from templates.elevations.elevationbox import Scale
-from templates.marks import Line, Mark, Outline
+from templates.page.dimensions import hatching
+from templates.page.marks import Line, Mark, Outline
 
 GROUND = 2.6
 """Width of the hatch, mm."""

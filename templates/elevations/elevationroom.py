@@ -12,8 +12,8 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.room.elevation import Elevation
 from jigs.room.seen import SeenAppliance
 from templates.elevations.elevationbox import Scale
-from templates.marks import MEDIUM, Line, Mark, Outline, Text
-from templates.typeface import shorten, text_width
+from templates.page.marks import MEDIUM, Line, Mark, Outline, Text
+from templates.page.typeface import shorten, text_width
 
 _LARGE, _SMALL = 2.5, 1.8
 _CLEAR = 0.8

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit
-from templates.cards.dimensions import frame
-from templates.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
-from templates.typeface import shorten, text_box, text_width
+from templates.page.dimensions import frame
+from templates.page.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
+from templates.page.typeface import shorten, text_box, text_width
 
 TITLE = 17.0
 """Height of the title block, mm."""

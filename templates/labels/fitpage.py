@@ -11,9 +11,9 @@ from collections.abc import Iterator
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import rectangle
 from templates.labels.labelplacing import LabelField, field_of
-from templates.marks import MEDIUM, THIN, Line, Mark, Outline, Page, Text
-from templates.raster import Raster
-from templates.typeface import EM_PER_CAP, text_width, wrap
+from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Page, Text
+from templates.page.raster import Raster
+from templates.page.typeface import EM_PER_CAP, text_width, wrap
 
 FRAME = 3.0
 """The frame on a label of a roll stands so far from its edges, mm."""

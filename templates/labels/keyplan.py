@@ -17,7 +17,7 @@ from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
 from templates.boxparts import parts_of_box
-from templates.marks import MEDIUM, THIN, Area, Line, Mark, Outline
+from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
 WINDOW = 3600.0
 """So much of a wall is shown round a part, mm: on 20 mm of paper a box 450 wide takes 2.5."""

@@ -11,8 +11,8 @@ from typing import Literal
 
 from jigs.ground.geometry import rectangle
 from templates.labels.labelplacing import LabelField
-from templates.marks import Area, Mark, Text
-from templates.typeface import EM_PER_CAP, text_width
+from templates.page.marks import Area, Mark, Text
+from templates.page.typeface import EM_PER_CAP, text_width
 
 SMALL = 2.5
 """The least lettering, mm."""

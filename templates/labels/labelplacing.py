@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.given.labelstock import Stock
-from templates.marks import Mark, Page
-from templates.raster import Raster
+from templates.page.marks import Mark, Page
+from templates.page.raster import Raster
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,8 +16,8 @@ from templates.labels.keyplan import KeyPlan
 from templates.labels.labeldraw import label_marks
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import LabelWords
-from templates.marks import Mark, Page
-from templates.raster import Raster
+from templates.page.marks import Mark, Page
+from templates.page.raster import Raster
 
 
 def each_label_page(

@@ -10,11 +10,11 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import islice
 
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.cards.faces import FaceView
-from templates.packing import CardRoom, Hanging
-from templates.paper import Paper
-from templates.pieces import GAP, MarkBlock
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
+from templates.page.packing import CardRoom, Hanging
+from templates.page.paper import Paper
+from templates.page.pieces import GAP, MarkBlock
 from templates.sheets.panel import PartWords, body, body_again, head_across, head_down
 
 GUTTER = 2.0

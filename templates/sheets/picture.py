@@ -3,10 +3,10 @@
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.lettering import up_arrow
-from templates.marks import MEDIUM, Area, Outline, Text
-from templates.pieces import MarkBlock
-from templates.space import Space
-from templates.typeface import text_width
+from templates.page.marks import MEDIUM, Area, Outline, Text
+from templates.page.pieces import MarkBlock
+from templates.page.space import Space
+from templates.page.typeface import text_width
 
 
 def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:

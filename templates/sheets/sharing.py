@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from templates.packing import SLIP, CardRoom, Size, lay
+from templates.page.packing import SLIP, CardRoom, Size, lay
 
 Shapes = tuple[Size, ...]
 """The sizes in which a card may be laid, one of them."""

@@ -8,12 +8,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
-from templates.marks import Mark, Page
-from templates.packing import CardRoom, Size
-from templates.paper import Paper
-from templates.pieces import flow, moved
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import Mark, Page
+from templates.page.packing import CardRoom, Size
+from templates.page.paper import Paper
+from templates.page.pieces import flow, moved
 from templates.sheets.panel import head_across, head_down
 from templates.sheets.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
 from templates.sheets.sharing import NoRoomError, Shared, one_page, share_cards

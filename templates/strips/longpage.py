@@ -8,12 +8,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.cards.card import Card, make_cards
 from templates.lettering import bar
-from templates.marks import Mark, Page, Text
-from templates.paper import Paper
-from templates.pieces import GAP, flow, least_height, moved
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import Mark, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import GAP, flow, least_height, moved
 from templates.sheets.panel import head_across, head_down
 from templates.sheets.pattern import COLUMN_GAP, GUTTER, SheetWords
 from templates.sheets.sheet import Placed, Sheet

@@ -2,7 +2,7 @@
 
 A strip carries a running scale from the bottom end and a line for each height. The next strip is
 cut along its foot and its right edge and glued on the tab of the one below: its foot on the join
-line, and the middle marks of the two little scales, a vernier (`templates.scales`), in one line.
+line, and the middle marks of the two little scales, a vernier (`templates.page.scales`), in one line.
 Joins add up, so the whole length is measured with a steel tape before it is used.
 """
 
@@ -13,14 +13,14 @@ from dataclasses import dataclass
 from jigs.bench.storystick import Stick, StickLine
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from templates.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.openwords import open_line
-from templates.paper import Paper
-from templates.pieces import moved, paragraph
-from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
-from templates.space import spread
-from templates.typeface import shorten, text_width, wrap
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
+from templates.page.paper import Paper
+from templates.page.pieces import moved, paragraph
+from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
+from templates.page.space import spread
+from templates.page.typeface import shorten, text_width, wrap
 
 LENGTH = 180.0
 """The most that one strip carries, mm: short enough for every paper, with the words above it."""

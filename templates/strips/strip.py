@@ -20,7 +20,7 @@ from templates.cards.faces import FaceView
 from templates.cards.figures import figures_of
 from templates.cards.flap import FLAP
 from templates.cards.reference import REACH, Reference
-from templates.scales import OVERLAP
+from templates.page.scales import OVERLAP
 from templates.strips.wholecard import edges_of
 
 INNERMOST = (176.0, REACH / 2)

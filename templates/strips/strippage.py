@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_inches, format_mm
-from templates.border import EDGE, LEFT_STRIP
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
-from templates.paper import Paper
+from templates.page.border import EDGE, LEFT_STRIP
+from templates.page.paper import Paper
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed
 from templates.sheets.steps import steps_again, steps_for

@@ -1,7 +1,7 @@
 """One piece of a strip drawn: its edge, its holes, its running scale, and what joins it.
 
 The next piece is cut at its foot and glued on the tab of the one before: its foot on the join
-line, and the middle marks of two verniers in line (`templates.scales`): one along the strip, in
+line, and the middle marks of two verniers in line (`templates.page.scales`): one along the strip, in
 a notch at its free edge, one across it, beside the edge. Its foot stands at a round figure, so
 that it can be set by itself on a line struck there.
 """
@@ -25,11 +25,11 @@ from templates.cards.figures import (
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Reference
 from templates.lettering import block
-from templates.marks import MEDIUM, Area, Line, Outline, Text
-from templates.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
-from templates.space import Box, Space
+from templates.page.marks import MEDIUM, Area, Line, Outline, Text
+from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
+from templates.page.space import Box, Space
+from templates.page.typeface import wrap
 from templates.strips.strip import SCALE, Strip
-from templates.typeface import wrap
 from templates.wording import index_words
 
 NOTCH = 6.0

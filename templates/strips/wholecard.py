@@ -21,8 +21,8 @@ from templates.cards.figures import (
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
 from templates.cards.reference import Axis, CardEdge, Reference
 from templates.lettering import block
-from templates.marks import Area, Outline
-from templates.space import Box, Space
+from templates.page.marks import Area, Outline
+from templates.page.space import Box, Space
 
 HEADING = 69.0
 """Width of the card's own words, mm."""

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from tests.cli.conftest import Run
 
 

@@ -4,8 +4,8 @@ from jigs.given.printer import BARS, Printer
 from jigs.ground.lengths import Unit
 from templates.binding.jobsheets import make_sheets
 from templates.cards.faces import views_of_front
-from templates.marks import Line
-from templates.paper import PAPERS, Paper
+from templates.page.marks import Line
+from templates.page.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from tests.jigs.cases.kitchen import box, front, heights, holes, job, side
 from tests.jobtexts import HEAD

@@ -23,8 +23,8 @@ from templates.labels.labelwords import LabelWords
 from templates.lists.ordertext import order_text
 from templates.lists.partslist import choose_parts
 from templates.lists.partstext import parts_text
-from templates.marks import Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Page, Text
+from templates.page.paper import PAPERS
 from templates.uncheckedwords import unchecked_words
 
 Paper = Literal["check", "order", "parts", "sheet", "label", "elevation", "first page"]

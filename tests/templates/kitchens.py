@@ -12,7 +12,7 @@ from jigs.layout.layout import lay_out
 from templates.labels.labellist import Kinds, LabelOrder, list_labels
 from templates.labels.labels import label_pages
 from templates.labels.labelwords import LabelWords
-from templates.marks import Page
+from templates.page.marks import Page
 from tests.jigs.sample import box, job, lay
 
 

@@ -8,7 +8,7 @@ from jigs.box.parts import Layout
 from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.binding.jobsheets import make_sheets
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from tests.jobtexts import HEAD
 from tests.readback import PrintedPage, read_pages

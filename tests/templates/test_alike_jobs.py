@@ -15,7 +15,7 @@ from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.faces import FaceView
-from templates.paper import PAPERS, Paper
+from templates.page.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from tests.carddata import same_numbers
 from tests.cardreading import faults_on_paper

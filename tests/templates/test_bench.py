@@ -7,8 +7,8 @@ import pytest
 
 from jigs.reading.jobhardware import _HINGE_SIZES, _PULL_SIZES, _SLIDE_SIZES
 from templates.bench import bench_pages
-from templates.marks import Circle, Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Circle, Page, Text
+from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 
 

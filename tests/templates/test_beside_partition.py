@@ -10,7 +10,7 @@ from jigs.box.parts import Front
 from jigs.given.job import FrontSpec
 from templates.binding.jobsheets import make_sheets
 from templates.cards.faces import views_of_front
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets.steps import steps_for
 from tests.cardreading import ruler_across

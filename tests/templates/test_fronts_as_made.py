@@ -6,7 +6,7 @@ import pytest
 
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words

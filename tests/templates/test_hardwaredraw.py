@@ -9,8 +9,8 @@ from jigs.given.confirming import Record
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material, Reveal
 from templates.hardwaredraw import Boards, hardware_page
-from templates.marks import Circle, Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Circle, Page, Text
+from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 from tests.jigs.sample import SURE
 

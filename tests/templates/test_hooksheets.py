@@ -13,7 +13,7 @@ from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.outlines import outline_page
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper

@@ -5,8 +5,8 @@ import pytest
 from jigs.ground.geometry import Hole
 from templates.cards.reference import Reference
 from templates.lettering import Label, axis_label, bar, bar_of_50, block, hole_note, up_arrow
-from templates.marks import Area, Line, Text
-from templates.typeface import text_box, text_width
+from templates.page.marks import Area, Line, Text
+from templates.page.typeface import text_box, text_width
 from tests.templates.worked import only_cards
 
 EDGE = Reference(axis="x", kind="edge", edge="left", value=0.0, at=0.0, inward=1)

@@ -23,7 +23,7 @@ from templates.binding.sheetdata import sheets_json
 from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.svg import write_svg
 from tests import jobs
@@ -339,7 +339,7 @@ def test_a_bevelled_edge_is_told_in_words_outside_the_part() -> None:
 FACE_AS_DXF = """
 import sys
 from templates.dxf import write_dxf
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.binding.jobsheets import make_sheets
 from tests.templates.small_layout import small_layout
 view = next(iter(make_sheets(small_layout(), PAPERS["common"]).views))

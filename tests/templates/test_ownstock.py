@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from jigs.given.labelstock import Stock, find_faults
 from jigs.ground.sheetsizes import SheetSize
 from templates.labels.labels import label_pages
-from templates.marks import Text
-from templates.raster import Raster
+from templates.page.marks import Text
+from templates.page.raster import Raster
 from tests.templates.kitchens import galley, one_of_each, workshop
 from tests.templates.labels.test_labels import check_pages
 

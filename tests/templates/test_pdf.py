@@ -13,9 +13,9 @@ from typing import Any
 import pdfplumber
 import pytest
 
-from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.typeface import text_width
 from templates.pdf import POINT, write_pdf
-from templates.typeface import text_width
 
 
 def page_of(*marks: Mark, width: float = 100.0, height: float = 50.0) -> Page:

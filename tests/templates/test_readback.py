@@ -14,8 +14,8 @@ from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
-from templates.paper import PAPERS, Paper
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.paper import PAPERS, Paper
 from templates.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import (

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
+from templates.page.typeface import text_width
 from templates.svg import write_svg
-from templates.typeface import text_width
 
 SVG = "{http://www.w3.org/2000/svg}"
 

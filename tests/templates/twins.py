@@ -8,8 +8,8 @@ from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.geometry import Hole
 from templates.binding.alike import Batch
 from templates.binding.jobsheets import Sheets, make_sheets
-from templates.marks import Text
-from templates.paper import PAPERS, Paper
+from templates.page.marks import Text
+from templates.page.paper import PAPERS, Paper
 from tests.jigs.sample import box, lay
 from tests.jobs import renamed
 

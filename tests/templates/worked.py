@@ -11,7 +11,7 @@ from jigs.given.job import FrontSpec
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.cards.card import Card
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.sheets.sheet import Placed
 from tests.jigs.sample import SLIDE, box, job

@@ -14,8 +14,8 @@ from templates.elevations.elevation import draw_elevations
 from templates.findings import check_text
 from templates.gapwords import gap_words
 from templates.lists.ordertext import order_text
-from templates.marks import Text
-from templates.paper import PAPERS
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 from tests.jigs.sample import box, job
 
 

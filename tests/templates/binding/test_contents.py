@@ -6,9 +6,9 @@ import pytest
 
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.jobsheets import make_sheets
-from templates.marks import Text
-from templates.paper import PAPERS
-from templates.pieces import MarkBlock
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
+from templates.page.pieces import MarkBlock
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 

@@ -11,8 +11,8 @@ from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error
 from jigs.ground.problems import Problem
 from templates.binding.cover import CARD, cover_pages
-from templates.marks import Outline, Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Outline, Page, Text
+from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 from tests.templates.worked import worked_layout
 

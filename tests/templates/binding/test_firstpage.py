@@ -5,8 +5,8 @@ import pytest
 from jigs.bench.firstarticle import first_articles
 from templates.binding.firstpage import first_pages
 from templates.binding.jobsheets import make_sheets
-from templates.marks import Page, Text
-from templates.paper import PAPERS
+from templates.page.marks import Page, Text
+from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 

@@ -9,9 +9,9 @@ from jigs.given.job import Job
 from jigs.ground.finding import error
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
-from templates.marks import Area, Circle, Line, Outline, Page, Qr, Text
-from templates.paper import PAPERS, Paper
-from templates.typeface import text_box
+from templates.page.marks import Area, Circle, Line, Outline, Page, Qr, Text
+from templates.page.paper import PAPERS, Paper
+from templates.page.typeface import text_box
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers
 from tests.templates.worked import worked_layout, worked_sheets

@@ -8,7 +8,7 @@ import pytest
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
-from templates.paper import PAPERS
+from templates.page.paper import PAPERS
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_sheets
 from tests.uneven import UNEVEN

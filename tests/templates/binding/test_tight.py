@@ -9,8 +9,8 @@ from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
-from templates.marks import WIDE, Line, Qr, Text
-from templates.paper import PAPERS, Paper
+from templates.page.marks import WIDE, Line, Qr, Text
+from templates.page.paper import PAPERS, Paper
 from templates.sheets.sheet import Sheet
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers

@@ -12,8 +12,8 @@ from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.faces import FaceView, views_of_front
 from templates.cards.reference import REACH
-from templates.marks import Area, Circle, Line, Text
-from templates.paper import Paper
+from templates.page.marks import Area, Circle, Line, Text
+from templates.page.paper import Paper
 from templates.sheets.sheet import Placed
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers

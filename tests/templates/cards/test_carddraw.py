@@ -5,9 +5,9 @@ import pytest
 from jigs.box.parts import Layout
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
-from templates.marks import Line
-from templates.paper import PAPERS
-from templates.space import segment_meets
+from templates.page.marks import Line
+from templates.page.paper import PAPERS
+from templates.page.space import segment_meets
 from tests.templates.lists.test_holelist import boxes_layout
 from tests.templates.printed import laid_out
 from tests.uneven import PLAIN, UNEVEN

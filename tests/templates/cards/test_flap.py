@@ -7,11 +7,11 @@ from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
-from templates.marks import Line, Text
-from templates.paper import PAPERS
+from templates.page.marks import Line, Text
+from templates.page.paper import PAPERS
+from templates.page.typeface import text_width
 from templates.sheets.steps import steps_again, steps_for
 from templates.strips.wholecard import whole_card
-from templates.typeface import text_width
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards

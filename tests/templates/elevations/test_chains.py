@@ -4,8 +4,8 @@ import pytest
 
 from jigs.ground.lengths import Unit
 from templates.elevations.chains import Chain, Length, named
-from templates.marks import Line, Page, Text
-from templates.typeface import text_box
+from templates.page.marks import Line, Page, Text
+from templates.page.typeface import text_box
 from tests.clashes import clashes_of_marks
 
 

@@ -18,11 +18,11 @@ from jigs.room.seen import Seen
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations
 from templates.elevations.elevationtitle import FRAME, TITLE
-from templates.marks import Line, Outline, Text
-from templates.paper import PAPERS, Paper
+from templates.page.marks import Line, Outline, Text
+from templates.page.paper import PAPERS, Paper
+from templates.page.typeface import text_box
 from templates.pdf import write_pdf
 from templates.svg import write_svg
-from templates.typeface import text_box
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs, papers
@@ -170,7 +170,7 @@ def test_every_id_is_in_the_drawing_whole_or_as_its_number(demo: Layout) -> None
 
 def test_pulls_stand_over_their_holes(demo: Layout) -> None:
     """A bar from foot to foot over both holes, a knob round its one."""
-    from templates.marks import Area, Circle
+    from templates.page.marks import Area, Circle
 
     for drawn in draw(demo):
         bars = [m for m in drawn.page.marks if isinstance(m, Area) and m.layer == "pull"]

@@ -6,7 +6,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
 from templates.labels.keyplan import LEAST_PART, KeyPlan, black_front, black_piece, black_side
-from templates.marks import MEDIUM, Area, Line, Mark, Outline
+from templates.page.marks import MEDIUM, Area, Line, Mark, Outline
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import labels_of, workshop
 from tests.templates.printed import laid_out

@@ -23,10 +23,10 @@ from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
 from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
-from templates.marks import Area, Mark, Outline, Page, Qr, Text
+from templates.page.marks import Area, Mark, Outline, Page, Qr, Text
+from templates.page.typeface import known
 from templates.pdf import POINT, write_pdf
 from templates.qr import QUIET, qr_side
-from templates.typeface import known
 from tests.jigs.sample import box, lay
 from tests.letters import drawn_on, letters_of, strokes_of
 from tests.readback import Box, PrintedPage, read_pages

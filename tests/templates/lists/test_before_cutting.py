@@ -11,8 +11,8 @@ from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
 from templates.lists.partslist import choose_parts
 from templates.lists.partstext import parts_text
-from templates.marks import Text
-from templates.paper import PAPERS
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 
 JOB = """
 schema = 1

@@ -14,8 +14,8 @@ from templates.lists.orderlist import order_json
 from templates.lists.ordertext import order_text
 from templates.lists.partslist import choose_parts, parts_json
 from templates.lists.partstext import parts_text
-from templates.marks import Text
-from templates.paper import PAPERS
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 from tests.jigs.sample import box, lay
 
 

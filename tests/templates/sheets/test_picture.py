@@ -8,8 +8,8 @@ import templates.demo
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
-from templates.marks import Area, Circle, Line, Outline, Text
-from templates.paper import PAPERS
+from templates.page.marks import Area, Circle, Line, Outline, Text
+from templates.page.paper import PAPERS
 from templates.sheets.picture import picture
 from tests.templates.worked import only_cards
 

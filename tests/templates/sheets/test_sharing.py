@@ -13,8 +13,8 @@ from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
-from templates.packing import CardRoom, Size, pack
-from templates.paper import PAPERS, Paper
+from templates.page.packing import CardRoom, Size, pack
+from templates.page.paper import PAPERS, Paper
 from templates.sheets import sheet as page
 from templates.sheets.sharing import NoRoomError, Shared, share_cards
 from tests.jobs import jobs, papers

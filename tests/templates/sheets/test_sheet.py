@@ -2,10 +2,10 @@
 
 import pytest
 
-from templates.border import EDGE, border_marks
 from templates.cards.faces import FaceView
-from templates.marks import Line, Outline, Qr, Text
-from templates.paper import PAPERS, Paper
+from templates.page.border import EDGE, border_marks
+from templates.page.marks import Line, Outline, Qr, Text
+from templates.page.paper import PAPERS, Paper
 from templates.sheets.panel import PartWords
 from templates.sheets.partwords import words_of_front, words_of_side
 from templates.sheets.pattern import SheetWords

@@ -6,8 +6,8 @@ import pytest
 
 from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
 from templates.cards.faces import FaceView, view_of_side, views_of_front
-from templates.marks import Text
-from templates.paper import PAPERS
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_front
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import draw_plan, plan_face

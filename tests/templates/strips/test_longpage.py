@@ -16,9 +16,9 @@ from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.border import BOTTOM_STRIP
-from templates.ownpaper import named_paper
-from templates.paper import Paper
+from templates.page.border import BOTTOM_STRIP
+from templates.page.ownpaper import named_paper
+from templates.page.paper import Paper
 from templates.pdf import write_pdf
 from templates.strips.wholecard import NAME
 from tests.carddata import faults_in_data

@@ -15,9 +15,9 @@ from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
-from templates.border import BOTTOM_STRIP, LEFT_STRIP
-from templates.marks import Page, Text
-from templates.paper import PAPERS
+from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
+from templates.page.marks import Page, Text
+from templates.page.paper import PAPERS
 from templates.pdf import write_pdf
 from templates.strips.storystick import LENGTH, PITCH, divide, stick_pages
 from tests.clashes import clashes_of_marks

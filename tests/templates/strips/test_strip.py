@@ -17,10 +17,10 @@ from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.ownpaper import named_paper
-from templates.paper import PAPERS, Paper
+from templates.page.ownpaper import named_paper
+from templates.page.paper import PAPERS, Paper
+from templates.page.scales import OVERLAP, VERNIER_AT
 from templates.pdf import write_pdf
-from templates.scales import OVERLAP, VERNIER_AT
 from templates.strips.strip import part_strip
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, ruler_across, ruler_up, wanted_faces

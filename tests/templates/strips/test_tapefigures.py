@@ -6,7 +6,7 @@ import pytest
 
 from jigs.ground.geometry import Fitting, Hole
 from templates.binding.jobsheets import make_sheets
-from templates.ownpaper import named_paper
+from templates.page.ownpaper import named_paper
 from templates.strips.strip import find_strip, joins_of
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards, worked_layout

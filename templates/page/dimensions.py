@@ -8,8 +8,8 @@ outside and the value stands beside them. Millimetres on the page.
 import math
 from typing import Literal
 
-from templates.marks import MEDIUM, Area, Line, Mark, Outline, Text
-from templates.typeface import text_width
+from templates.page.marks import MEDIUM, Area, Line, Mark, Outline, Text
+from templates.page.typeface import text_width
 
 SIZE = 2.5
 """Lettering, mm (ISO 3098)."""

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 
 from jigs.given.printer import Printer
 from jigs.ground.dotpitch import MODULE, dot, dots_of_module
-from templates.marks import Qr
+from templates.page.marks import Qr
 
 SHORT = 0.004
 """By so much of a module dark ones end before their dots do, where the dots are known. Every dot

@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator
 from typing import Literal
 
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from templates.marks import THIN, Line, Text
+from templates.page.marks import THIN, Line, Text
 
 Along = Literal["up", "down", "right"]
 

@@ -4,8 +4,8 @@ import pytest
 
 from jigs.given.cautions import CARE
 from templates.binding.jobsheets import make_sheets
-from templates.marks import Text
-from templates.paper import PAPERS
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 from tests.templates.printed import laid_out
 from tests.templates.test_byhandsheets import arm, wall_box
 from tests.uneven import UNEVEN

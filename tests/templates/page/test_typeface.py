@@ -5,8 +5,8 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates.marks import Text
-from templates.typeface import (
+from templates.page.marks import Text
+from templates.page.typeface import (
     ELLIPSIS,
     EM_PER_CAP,
     font_path,

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
-from templates.marks import Page
+from templates.page.marks import Page
 
 MARGIN = 6.0
 """What a printer is taken to leave white along each edge; mm (common practice, no source)."""

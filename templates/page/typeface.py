@@ -17,7 +17,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from templates.marks import Text
+from templates.page.marks import Text
 
 if TYPE_CHECKING:
     from fontTools.ttLib import TTFont  # type: ignore[import-untyped]

@@ -2,8 +2,8 @@
 
 from jigs.given.cautions import CARE
 from templates.lettering import bar
-from templates.marks import Mark, Text
-from templates.paper import Paper
+from templates.page.marks import Mark, Text
+from templates.page.paper import Paper
 
 LEFT_STRIP, BOTTOM_STRIP = 8.2, 12.6
 """Borders that carry the bars, mm."""

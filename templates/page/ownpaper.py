@@ -14,7 +14,7 @@ import re
 
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import LONGEST, parse_length
-from templates.paper import MARGIN, PAPERS, Paper
+from templates.page.paper import MARGIN, PAPERS, Paper
 
 LEAST_PAPER = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)
 """The smallest sheet that the words of a page find room on, upright; mm."""

@@ -5,9 +5,9 @@ from dataclasses import fields
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
-from templates.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
-from templates.typeface import text_box
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.typeface import text_box
 
 heights = st.lists(st.floats(4, 60), min_size=1, max_size=20)
 

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates.marks import Area, Circle, Line, Outline, Qr, Text
-from templates.space import Space, boxes_meet, circle_meets, clip, segment_meets, spread
-from templates.typeface import text_box
+from templates.page.marks import Area, Circle, Line, Outline, Qr, Text
+from templates.page.space import Space, boxes_meet, circle_meets, clip, segment_meets, spread
+from templates.page.typeface import text_box
 
 BOX = (10.0, 10.0, 20.0, 14.0)
 

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from templates.unprintable import unprintable
+from templates.page.unprintable import unprintable
 from tests.templates.small_layout import small_layout
 
 

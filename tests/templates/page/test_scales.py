@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates.scales import COARSE, FINE, SLIP, numbers, ticks, vernier
+from templates.page.scales import COARSE, FINE, SLIP, numbers, ticks, vernier
 
 
 def test_a_millimetre_scale_has_a_tick_at_each() -> None:

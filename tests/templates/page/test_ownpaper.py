@@ -4,9 +4,9 @@ import pytest
 
 from jigs.given.printer import Printer
 from jigs.ground.errors import LengthError
-from templates.marks import Page
-from templates.ownpaper import LEAST_PAPER, named_paper
-from templates.paper import MARGIN, PAPERS
+from templates.page.marks import Page
+from templates.page.ownpaper import LEAST_PAPER, named_paper
+from templates.page.paper import MARGIN, PAPERS
 
 
 @pytest.mark.parametrize(

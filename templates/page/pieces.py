@@ -3,8 +3,8 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from templates.marks import Area, Circle, Line, Mark, Outline, Qr, Text
-from templates.typeface import text_width, wrap
+from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
+from templates.page.typeface import text_width, wrap
 
 GAP = 0.3
 """Between two pieces, mm."""

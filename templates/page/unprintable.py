@@ -7,7 +7,7 @@ and its person is told which words will not be read on paper.
 from collections.abc import Iterator
 
 from jigs.box.parts import Layout
-from templates.typeface import known, missing
+from templates.page.typeface import known, missing
 
 
 def unprintable(layout: Layout) -> tuple[str, ...]:

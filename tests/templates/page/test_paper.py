@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES
-from templates.paper import MARGIN, PAPERS
+from templates.page.paper import MARGIN, PAPERS
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,7 @@
 """Dimensions as drafting has them."""
 
-from templates.cards.dimensions import across, hatching, upward
-from templates.marks import Area, Line, Text
+from templates.page.dimensions import across, hatching, upward
+from templates.page.marks import Area, Line, Text
 
 
 def lines(marks: list[object]) -> list[Line]:

@@ -8,8 +8,8 @@ import math
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from templates.marks import Area, Circle, Dash, Line, Mark, Outline, Qr, Text
-from templates.typeface import text_box
+from templates.page.marks import Area, Circle, Dash, Line, Mark, Outline, Qr, Text
+from templates.page.typeface import text_box
 
 Box = tuple[float, float, float, float]
 """Lower left and upper right corner: x0, y0, x1, y1 in mm."""

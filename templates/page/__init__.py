@@ -1,0 +1,1 @@
+"""A page: marks in mm, the typeface, paper, scales, room on it."""
