@@ -25,7 +25,7 @@ def check(
 ) -> None:
     """Say what is wrong or doubtful about JOB, each with its remedy."""
     from jigs.checks.cutting import with_cutting
-    from templates.findings import check_text
+    from templates.words.findings import check_text
 
     read = lay_out_job(job, units, delivered=delivered, targets=(output,), echo=False)
     layout = with_cutting(read)[0]

@@ -53,8 +53,8 @@ class Pages:
 
 def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:
     """Draw sheets as a PDF; give it and the number of its pages in words."""
-    from templates.findings import pages_words
     from templates.pdf import write_pdf
+    from templates.words.findings import pages_words
 
     layout = sheets.layout
     boxes = sum(front.drawer is not None for front in layout.fronts)

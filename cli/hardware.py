@@ -46,7 +46,7 @@ def hardware(
             raise click.UsageError("--bench goes without NAME and --job: it is for any hardware.")
         _draw_bench(find_paper(paper, printer), output or "bench.pdf")
         return
-    from templates.hardwarewords import list_text, record_text
+    from templates.words.hardwarewords import list_text, record_text
 
     read = _read(job)
     records, sources = _find_records(read), read.sources if read else ()

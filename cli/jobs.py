@@ -43,7 +43,7 @@ def lay_out_job(
 
 def tell_problems(job: Path, layout: "Layout") -> None:
     """Tell on standard error what is held back, and how much else the check would say."""
-    from templates.findings import count_warnings, held_text
+    from templates.words.findings import count_warnings, held_text
 
     tell(held_text(layout), nl=False)
     if warnings := count_warnings(layout.problems):
@@ -53,7 +53,7 @@ def tell_problems(job: Path, layout: "Layout") -> None:
 
 def end(ctx: click.Context, layout: "Layout") -> None:
     """End the command: 1 if anything is held back, else 0."""
-    from templates.findings import has_errors
+    from templates.words.findings import has_errors
 
     ctx.exit(1 if has_errors(layout) else 0)
 

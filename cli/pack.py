@@ -89,12 +89,12 @@ def make_pack(
     from jigs.order.buying import make_order
     from templates.binding.jobsheets import make_sheets
     from templates.binding.packlist import contents_data
-    from templates.findings import closing_text
     from templates.labels.labellist import list_labels
     from templates.lists.holelist import holes_csv
     from templates.lists.orderlist import order_csv
     from templates.lists.partslist import choose_parts, parts_csv
     from templates.lists.supplierlist import fronts_csv
+    from templates.words.findings import closing_text
 
     layout = lay_out_job(job, units, delivered=delivered)
     labels_of = find_stock(stock, layout.job)

@@ -133,7 +133,7 @@ def sheets(
         write_text(target, sheets_json(drawn), sources=layout.job.sources)
     elif folder:
         from cli.sheetfiles import sheet_files, write_folder
-        from templates.findings import pages_words
+        from templates.words.findings import pages_words
 
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
         files = f"{count} {'file' if count == 1 else 'files'}"

@@ -14,12 +14,12 @@ from jigs.given.confirming import Record, kind_of
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
 from templates.cards.pulldraw import pull_corner, pull_on_drawer
-from templates.hardwarewords import described, legend, lettered, numbers
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.page.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import moved, paragraph
+from templates.words.hardwarewords import described, legend, lettered, numbers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,9 +15,9 @@ import re
 
 from jigs.ground.geometry import Hole, Polygon
 from templates.cards.faces import FaceView
-from templates.openwords import STAMP, open_line
 from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
+from templates.words.openwords import STAMP, open_line
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""

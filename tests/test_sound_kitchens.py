@@ -11,7 +11,7 @@ from jigs.box.parts import Layout
 from jigs.checks.cutting import with_cutting
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from templates.findings import check_text
+from templates.words.findings import check_text
 
 FOLDER = Path(__file__).parent / "sound"
 NAMES = ("ropewalk", "weighhouse", "mill-loft", "signal-box")

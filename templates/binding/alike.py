@@ -20,9 +20,9 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Fitting
 from templates.cards.faces import FaceView
-from templates.labels.payload import set_payload
 from templates.sheets.panel import PartWords
 from templates.ticks import Member
+from templates.words.payload import set_payload
 
 MOST = 10
 """Parts that one set of paper cards serves (common practice, no source)."""

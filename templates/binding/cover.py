@@ -7,11 +7,11 @@ from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
 from templates.binding.contents import ContentsEntry, contents
 from templates.binding.openlist import HEADING, open_columns, open_list
-from templates.findings import held_words, incomplete_words, sheets_words
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.words.findings import held_words, incomplete_words, sheets_words
 
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""

@@ -7,9 +7,9 @@ from jigs.checks.provenance import open_in
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.given.hardware import Rests
 from templates.binding.alike import join_names
-from templates.openwords import line_to_write
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.words.openwords import line_to_write
 
 COLUMNS = (2, 3)
 GUTTER = 5.0

@@ -12,8 +12,8 @@ from jigs.ground.geometry import SLACK
 from templates.binding.jobsheets import Sheets
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
-from templates.openwords import open_data
 from templates.sheets.sheet import Placed
+from templates.words.openwords import open_data
 
 
 def sheets_json(sheets: Sheets) -> str:

@@ -11,7 +11,7 @@ from templates.cards.reference import Reference
 from templates.page.marks import Area, Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap
-from templates.wording import HALF_WORDS, index_words
+from templates.words.wording import HALF_WORDS, index_words
 
 
 def draw_line(

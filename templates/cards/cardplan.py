@@ -14,7 +14,7 @@ from templates.cards.reference import Reference
 from templates.lettering import Label, block, label_on
 from templates.page.space import Box, spread
 from templates.page.typeface import wrap
-from templates.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
+from templates.words.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
 
 BAND = 3.0
 """Width of the black band outside a reference edge."""

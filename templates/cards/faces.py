@@ -13,7 +13,7 @@ from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hand, Hole, Polygon, mirror_x
 from jigs.ground.lengths import Unit
 from templates.cards.reference import CardEdge
-from templates.wording import FRONT_WORDS, face_across, side_words
+from templates.words.wording import FRONT_WORDS, face_across, side_words
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""

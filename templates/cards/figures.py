@@ -17,7 +17,7 @@ from templates.lettering import Label, hole_note, label_on
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width, wrap
-from templates.wording import card_lines, fitting_heading
+from templates.words.wording import card_lines, fitting_heading
 
 PITCH = 4.0
 """Line pitch of lettering 2.5, mm."""

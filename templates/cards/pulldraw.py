@@ -1,9 +1,9 @@
 """A pull drawn in its two places: the corner of a door, and a drawer front; reduced. mm."""
 
 from jigs.given.hardware import PullRecord
-from templates.hardwarewords import lettered
 from templates.page.dimensions import SCALES, across, frame, upward
 from templates.page.marks import WIDE, Circle, Line, Mark, Outline, Text
+from templates.words.hardwarewords import lettered
 
 DRAWER_FRONT = (400.0, 140.0)
 """A drawer front that stands in, mm; wider for a long pull."""

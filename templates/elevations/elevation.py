@@ -19,17 +19,17 @@ from jigs.ground.lengths import Unit
 from jigs.room.elevation import Elevation, levels, part_wall, see_walls
 from jigs.room.gapsmade import measure_gaps
 from jigs.room.seen import Seen
-from templates.capitals import capitals
 from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
 from templates.elevations.elevationground import GROUND, OFF, draw_ground, end_width
 from templates.elevations.elevationroom import draw_room, room_notes
 from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
-from templates.findings import before_cutting
-from templates.gapwords import gap_words
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.typeface import wrap
+from templates.words.capitals import capitals
+from templates.words.findings import before_cutting
+from templates.words.gapwords import gap_words
 
 SCALES = (10, 20, 50, 100, 200)
 """Reductions recommended by ISO 5455:1979; a wall is parted before it goes below 1:50."""

@@ -15,12 +15,12 @@ from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label
-from templates.labels.payload import fit_payload
-from templates.openwords import STAMP
 from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
 from templates.qr import QUIET, qr_side
+from templates.words.openwords import STAMP
+from templates.words.payload import fit_payload
 
 SAYS = {False: 38, True: 61}
 """Characters of the symbol on a square tag (version 2-M) and a round one (version 3-M)."""

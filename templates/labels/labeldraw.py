@@ -22,12 +22,12 @@ from templates.labels.labelmarks import (
 from templates.labels.labelplacing import LabelField
 from templates.labels.labelrows import LEAST_LETTERING, break_name, set_rows
 from templates.labels.labelwords import LabelWords, Wording
-from templates.labels.payload import fit_payload
 from templates.page.marks import Mark, Text
 from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
 from templates.qr import QUIET, qr_side
+from templates.words.payload import fit_payload
 
 PLAN_FROM = 30.0
 """Label height from which there is a key plan, mm."""

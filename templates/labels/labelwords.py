@@ -15,17 +15,17 @@ from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
 from templates.boxparts import hung_over, hung_under, parts_of_box
-from templates.capitals import capitals
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
-from templates.labels.payload import (
+from templates.words.capitals import capitals
+from templates.words.openwords import STAMP, open_line
+from templates.words.payload import (
     drawer_box_payload,
     front_payload,
     rollout_payload,
     side_payload,
 )
-from templates.openwords import STAMP, open_line
-from templates.wording import FRONT_WORDS
+from templates.words.wording import FRONT_WORDS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

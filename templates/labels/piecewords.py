@@ -12,7 +12,6 @@ from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from templates.capitals import capitals
 from templates.labels.keyplan import black_piece
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
 from templates.labels.labelwords import (
@@ -24,7 +23,8 @@ from templates.labels.labelwords import (
     open_lines,
     place_line,
 )
-from templates.labels.payload import piece_payload
+from templates.words.capitals import capitals
+from templates.words.payload import piece_payload
 
 NAMES = {
     "bottom": "BOTTOM", "top": "TOP", "stretcher": "STRETCHER", "rail": "RAIL", "back": "BACK",

@@ -15,10 +15,10 @@ from jigs.given.confirming import OpenNumber, RecordKind, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from templates.findings import held_words, problems_data
 from templates.lists.cells import csv_text, number, safe_cell
-from templates.openwords import STAMP, open_cell, open_data, open_words
-from templates.wording import FRONT_WORDS, side_words
+from templates.words.findings import held_words, problems_data
+from templates.words.openwords import STAMP, open_cell, open_data, open_words
+from templates.words.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
     "part", "box", "kind", "code", "purpose", "face", "serves",

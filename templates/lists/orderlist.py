@@ -29,8 +29,8 @@ from templates.lists.orderwords import (
     terms,
 )
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
-from templates.openwords import open_cell, open_data
-from templates.wording import nominal_words
+from templates.words.openwords import open_cell, open_data
+from templates.words.wording import nominal_words
 
 Cell = str | float
 COLUMNS = (

@@ -7,7 +7,6 @@ from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
-from templates.findings import WIDTH
 from templates.lists.orderwords import (
     STATE_WORDS,
     doubtful_words,
@@ -17,7 +16,8 @@ from templates.lists.orderwords import (
     settled_words,
     sizes,
 )
-from templates.wording import nominal_words
+from templates.words.findings import WIDTH
+from templates.words.wording import nominal_words
 
 
 def order_text(order: Order, job: Job) -> str:

@@ -9,10 +9,10 @@ from jigs.given.job import Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
-from templates.gapwords import gap_words
-from templates.openwords import open_words
-from templates.uncheckedwords import good_words, unchecked_words
-from templates.wording import FRONT_WORDS, nominal_words
+from templates.words.gapwords import gap_words
+from templates.words.openwords import open_words
+from templates.words.uncheckedwords import good_words, unchecked_words
+from templates.words.wording import FRONT_WORDS, nominal_words
 
 ITEM_WORDS = {
     "hinge": "hinge", "plate": "mounting plate", "slide": "pair of slides", "pull": "pull",

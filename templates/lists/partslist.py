@@ -19,9 +19,9 @@ from jigs.given.cautions import cautions_of
 from jigs.given.job import Job
 from jigs.given.rolloutspec import Rollout
 from jigs.reading.assumed import list_assumed
-from templates.findings import problems_data
 from templates.lists.cells import csv_text, number, safe_cell
-from templates.openwords import open_cell, open_data
+from templates.words.findings import problems_data
+from templates.words.openwords import open_cell, open_data
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",

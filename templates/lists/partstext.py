@@ -12,7 +12,6 @@ from jigs.cutlist.totals import STUFF_ORDER
 from jigs.given.cautions import cautions_of
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
-from templates.findings import before_cutting
 from templates.lists.partslist import STAMPED, PartsList
 from templates.lists.partstotals import (
     STUFF_WORDS,
@@ -24,6 +23,7 @@ from templates.lists.partstotals import (
     trap_lines,
     wrapped,
 )
+from templates.words.findings import before_cutting
 
 
 @dataclass(slots=True, kw_only=True)

@@ -11,10 +11,10 @@ from jigs.cutlist.trap import find_trap
 from jigs.given.confirming import rests_on
 from jigs.ground.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
 from jigs.reading.assumed import list_assumed
-from templates.findings import WIDTH
 from templates.lists.partslist import PartsList, drawers_of
-from templates.openwords import STAMP, open_words
-from templates.wording import nominal_words
+from templates.words.findings import WIDTH
+from templates.words.openwords import STAMP, open_words
+from templates.words.wording import nominal_words
 
 STUFF_WORDS: dict[Stuff, str] = {
     "side": "Board of the sides",

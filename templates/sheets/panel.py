@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from jigs.ground.geometry import Face
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
-from templates.openwords import open_line
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import shorten, text_width, wrap
@@ -17,6 +16,7 @@ from templates.qr import qr_side
 from templates.sheets.picture import picture
 from templates.sheets.sums import sums
 from templates.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
+from templates.words.openwords import open_line
 
 PITCH = 4.0
 """Line pitch of lettering 2.5, mm."""

@@ -10,17 +10,17 @@ from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
 from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
-from templates.capitals import capitals
-from templates.gapwords import gaps_here, reveals_of
-from templates.labels.payload import (
+from templates.sheets.panel import PartWords
+from templates.words.capitals import capitals
+from templates.words.gapwords import gaps_here, reveals_of
+from templates.words.leafletwords import leaflet_facts
+from templates.words.payload import (
     drawer_box_payload,
     front_payload,
     rollout_payload,
     side_payload,
 )
-from templates.leafletwords import leaflet_facts
-from templates.sheets.panel import PartWords
-from templates.wording import FRONT_WORDS, side_words
+from templates.words.wording import FRONT_WORDS, side_words
 
 
 def kind_of_front(front: Front) -> str:

@@ -10,7 +10,7 @@ from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
 from templates.cards.reference import CardEdge
 from templates.sheets.sums import steps_between
-from templates.wording import drawer_ends
+from templates.words.wording import drawer_ends
 
 _BARS = "Measure both bars. ID and code as on the label?"
 _AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."

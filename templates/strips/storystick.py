@@ -13,7 +13,6 @@ from dataclasses import dataclass
 from jigs.bench.storystick import Stick, StickLine
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from templates.openwords import open_line
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper
@@ -21,6 +20,7 @@ from templates.page.pieces import moved, paragraph
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import spread
 from templates.page.typeface import shorten, text_width, wrap
+from templates.words.openwords import open_line
 
 LENGTH = 180.0
 """The most that one strip carries, mm: short enough for every paper, with the words above it."""

@@ -30,7 +30,7 @@ from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ti
 from templates.page.space import Box, Space
 from templates.page.typeface import wrap
 from templates.strips.strip import SCALE, Strip
-from templates.wording import index_words
+from templates.words.wording import index_words
 
 NOTCH = 6.0
 """Width of the notch in which the tab's marks are seen, mm."""

@@ -17,7 +17,6 @@ from jigs.order.buying import make_order
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
-from templates.findings import check_text
 from templates.labels.labellist import list_labels
 from templates.labels.labelwords import LabelWords
 from templates.lists.ordertext import order_text
@@ -25,7 +24,8 @@ from templates.lists.partslist import choose_parts
 from templates.lists.partstext import parts_text
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
-from templates.uncheckedwords import unchecked_words
+from templates.words.findings import check_text
+from templates.words.uncheckedwords import unchecked_words
 
 Paper = Literal["check", "order", "parts", "sheet", "label", "elevation", "first page"]
 COMMON = PAPERS["common"]

@@ -9,7 +9,7 @@ from jigs.given.build import Build
 from jigs.given.job import BoxSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
-from templates.findings import check_text
+from templates.words.findings import check_text
 from tests.jigs.sample import box, job, lay
 
 

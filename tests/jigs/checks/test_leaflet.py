@@ -10,7 +10,7 @@ from jigs.given.leaflet import Leaflet
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from templates.leafletwords import leaflet_facts
+from templates.words.leafletwords import leaflet_facts
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, lay
 from tests.jobtexts import HEAD, box_text
 

@@ -16,7 +16,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from jigs.room.run import run_of, taken_by
-from templates.findings import count_words
+from templates.words.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 
 CODES = {

@@ -8,7 +8,7 @@ from jigs.box.parts import Layout
 from jigs.checks.slidegrid import slides_off_row
 from jigs.given.job import ColumnSpec, FrontSpec, Grid
 from jigs.layout.layout import lay_out
-from templates.findings import check_text
+from templates.words.findings import check_text
 from tests.jigs.sample import UNDER_COUNTER, box, codes, job
 
 ROW = Grid(slides=True)

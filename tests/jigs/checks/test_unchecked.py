@@ -10,9 +10,9 @@ from jigs.given.job import BoxSpec, FrontSpec, HandHole, Job
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from templates.findings import check_text, closing_text
 from templates.lists.ordertext import order_text
-from templates.uncheckedwords import NO_OPEN, unchecked_words
+from templates.words.findings import check_text, closing_text
+from templates.words.uncheckedwords import NO_OPEN, unchecked_words
 from tests.jigs.sample import SLIDE, box, job
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer")

@@ -11,11 +11,11 @@ from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.room.gapsmade import measure_gaps
 from templates.elevations.elevation import draw_elevations
-from templates.findings import check_text
-from templates.gapwords import gap_words
 from templates.lists.ordertext import order_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.words.findings import check_text
+from templates.words.gapwords import gap_words
 from tests.jigs.sample import box, job
 
 

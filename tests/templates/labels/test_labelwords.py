@@ -4,15 +4,15 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from templates.findings import check_text, closing_text, incomplete_words
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,
     words_of_front_label,
     words_of_side_label,
 )
-from templates.labels.payload import side_payload
 from templates.sheets.partwords import words_of_side
+from templates.words.findings import check_text, closing_text, incomplete_words
+from templates.words.payload import side_payload
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import galley
 

@@ -13,8 +13,8 @@ from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.finding import error
 from jigs.layout.layout import lay_out
-from templates.labels.payload import drawer_box_payload
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
+from templates.words.payload import drawer_box_payload
 from tests import uneven
 from tests.jigs.fittings.test_hooks import HOOKED
 from tests.jigs.sample import box, front_of, job

@@ -12,7 +12,7 @@ from templates.sheets.partwords import words_of_front
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import draw_plan, plan_face
 from templates.sheets.steps import steps_again, steps_for
-from templates.wording import side_words
+from templates.words.wording import side_words
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards
 from tests.uneven import PLAIN, UNEVEN

@@ -18,10 +18,10 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Level, Problem
 from jigs.ground.ranks import BEFORE_CUTTING, Rank
 from jigs.room.gapsmade import measure_gaps
-from templates.deliverywords import delivery_words
-from templates.gapwords import gap_words
-from templates.openwords import open_words
-from templates.uncheckedwords import good_words, unchecked_words
+from templates.words.deliverywords import delivery_words
+from templates.words.gapwords import gap_words
+from templates.words.openwords import open_words
+from templates.words.uncheckedwords import good_words, unchecked_words
 
 WIDTH = 96
 """Columns of a line on the terminal; a longer one is broken."""

@@ -22,10 +22,10 @@ from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json, order_sheets
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
-from templates.openwords import MOST_WORDS, line_to_write, open_line
 from templates.outlines import outline_page
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.words.openwords import MOST_WORDS, line_to_write, open_line
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, job
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record
-from templates.hardwarewords import list_text, record_text
+from templates.words.hardwarewords import list_text, record_text
 
 
 def test_a_family_says_once_what_its_members_share() -> None:

@@ -7,7 +7,7 @@ import pytest
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.faces import FaceView
 from templates.cards.reference import Reference
-from templates.wording import (
+from templates.words.wording import (
     bore_words,
     card_lines,
     fitting_heading,

@@ -19,7 +19,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_mm
 from templates.boxparts import hung_over, hung_under
-from templates.wording import FRONT_WORDS
+from templates.words.wording import FRONT_WORDS
 
 LONGEST = 90
 """Characters of version 4-M in alphanumeric mode (ISO/IEC 18004:2015, table 7,

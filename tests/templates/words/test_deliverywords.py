@@ -1,7 +1,7 @@
 """The words on a delivery: what has arrived, what has not, what was found by its size."""
 
 from jigs.layout.layout import lay_out
-from templates.deliverywords import delivery_words
+from templates.words.deliverywords import delivery_words
 from tests.jigs.order.test_matching import DOOR, GALLEY, W, deliver, row
 
 

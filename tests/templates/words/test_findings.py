@@ -7,7 +7,7 @@ import pytest
 from jigs.checks.provenance import with_open
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
-from templates.findings import (
+from templates.words.findings import (
     WIDTH,
     check_text,
     closing_text,

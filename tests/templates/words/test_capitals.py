@@ -2,7 +2,7 @@
 
 import pytest
 
-from templates.capitals import capitals
+from templates.words.capitals import capitals
 
 
 @pytest.mark.parametrize(
