@@ -106,7 +106,7 @@ def calibrate(
 def _print_page(paper: str, target: str) -> None:
     from templates.binding.calibration import calibration_page
     from templates.page.ownpaper import named_paper
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     page = calibration_page(named_paper(paper))
     write_bytes(target, write_pdf([page], title="Test page"), sources=())

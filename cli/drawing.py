@@ -53,8 +53,8 @@ class Pages:
 
 def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:
     """Draw sheets as a PDF; give it and the number of its pages in words."""
-    from templates.pdf import write_pdf
     from templates.words.findings import pages_words
+    from templates.writers.pdf import write_pdf
 
     layout = sheets.layout
     boxes = sum(front.drawer is not None for front in layout.fronts)
@@ -115,7 +115,7 @@ def draw_labels(
 ) -> tuple[bytes, int]:
     """Draw labels as a PDF for a printer's raster; give it and the number of its pages."""
     from templates.labels.labels import each_label_page
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     drawn = each_label_page(layout, labels, stock, start=start, copies=copies, raster=raster)
     pages = Pages(drawn, -(-(start - 1 + len(labels) * copies) // stock.places))
@@ -135,7 +135,7 @@ def draw_tags(
     of them and of the others. No door with a cup: no PDF, b""."""
     from jigs.layout.layout import as_printed
     from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     layout = as_printed(layout)
     tagged, without = find_tagged(layout, stock, only)
@@ -169,7 +169,7 @@ def draw_walls(
 
 def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:
     """Put elevations into one PDF."""
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     return write_pdf((sheet.page for sheet in sheets), title=_title(layout, "elevations"))
 
@@ -181,8 +181,8 @@ def draw_sticks(
     are none."""
     from jigs.bench.storystick import find_sticks
     from jigs.layout.layout import as_printed
-    from templates.pdf import write_pdf
     from templates.strips.storystick import stick_pages
+    from templates.writers.pdf import write_pdf
 
     sticks = find_sticks(as_printed(layout), boards)
     pages = [paper.scaled(page) for page in stick_pages(sticks, layout.job.name, paper)]

@@ -61,7 +61,7 @@ def elevations(
     if form == "pdf":
         write_bytes(target, bind_walls(layout, sheets), sources=sources)
     else:
-        from templates.svg import write_svg
+        from templates.writers.svg import write_svg
 
         if single and len(sheets) > 1:
             raise click.BadParameter(

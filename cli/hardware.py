@@ -55,7 +55,7 @@ def hardware(
         return
     from jigs.ground.nearest import suggest_record
     from templates.hardwaredraw import STAND_IN, Boards, hardware_page
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     record = records.get(name)
     if record is None:
@@ -77,7 +77,7 @@ def hardware(
 
 def _draw_bench(paper: "Paper", target: str) -> None:
     from templates.bench import bench_pages
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     pages = [paper.scaled(page) for page in bench_pages(paper)]
     write_bytes(target, write_pdf(pages, title="Bench sheet"), sources=())

@@ -22,7 +22,7 @@ def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
         return
 
     from templates.outlines import face_name, outline_page
-    from templates.svg import write_svg
+    from templates.writers.svg import write_svg
 
     if form == "outlines":
         for view in sheets.views:

@@ -55,7 +55,7 @@ def _draw(
     name: str, job: "Job | None", printer: str | None, dots: int | None, output: str | None
 ) -> None:
     from templates.labels.fitpage import fit_page, tell_fit
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     stock = find_stock(name, job, "'NAME'")
     if stock.bore is not None:

@@ -129,7 +129,7 @@ def measure_throughput(folder: Path) -> None:
     from templates.binding.jobsheets import make_sheets
     from templates.page.marks import Circle, Line, Outline, Page, Text
     from templates.page.paper import PAPERS
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     def draw() -> tuple[list[Page], float]:
         started = time.process_time()
@@ -162,7 +162,7 @@ def measure_labels(folder: Path) -> None:
     from templates.labels.labels import label_pages
     from templates.labels.stocks import STOCKS
     from templates.page.marks import Area, Line, Outline, Page, Text
-    from templates.pdf import write_pdf
+    from templates.writers.pdf import write_pdf
 
     started = time.perf_counter()
     layout = lay_out(read_job(write_job(folder, 1000)))

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from templates.page.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.page.typeface import text_box
-from templates.qr import QUIET, qr_matrix
+from templates.writers.qr import QUIET, qr_matrix
 from tests.readback import Box, PrintedPage
 
 SHAVE = 0.15

@@ -21,8 +21,8 @@ from templates.labels.stocks import STOCKS
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
-from templates.pdf import write_pdf
 from templates.strips.storystick import stick_pages
+from templates.writers.pdf import write_pdf
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"

@@ -9,7 +9,7 @@ from click.testing import CliRunner
 from cli.main import main
 from templates.binding.calibration import calibration_page
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.printsystem import PrinterPaper, filtered, printer_description, worst
 from tests.readback import PrintedPage, extent, read_pages
 

@@ -18,8 +18,8 @@ from templates.outlines import lines_on, outline_page
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
-from templates.pdf import write_pdf
-from templates.svg import write_svg
+from templates.writers.pdf import write_pdf
+from templates.writers.svg import write_svg
 from tests import tools
 from tests.renderers import Ink, grown, librsvg, pdfium, stray, unlike
 from tests.templates.printed import laid_out

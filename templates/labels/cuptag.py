@@ -18,9 +18,9 @@ from templates.labels.labelwords import words_of_front_label
 from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
-from templates.qr import QUIET, qr_side
 from templates.words.openwords import STAMP
 from templates.words.payload import fit_payload
+from templates.writers.qr import QUIET, qr_side
 
 SAYS = {False: 38, True: 61}
 """Characters of the symbol on a square tag (version 2-M) and a round one (version 3-M)."""

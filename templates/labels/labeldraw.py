@@ -26,8 +26,8 @@ from templates.page.marks import Mark, Text
 from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
-from templates.qr import QUIET, qr_side
 from templates.words.payload import fit_payload
+from templates.writers.qr import QUIET, qr_side
 
 PLAN_FROM = 30.0
 """Label height from which there is a key plan, mm."""

@@ -6,7 +6,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.cards.faces import views_of_front
 from templates.page.marks import Line
 from templates.page.paper import PAPERS, Paper
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.jigs.cases.kitchen import box, front, heights, holes, job, side
 from tests.jobtexts import HEAD
 from tests.mistakes.made import Drawn, Held, Made, Says, Warned

@@ -9,7 +9,7 @@ from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.binding.jobsheets import make_sheets
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.jobtexts import HEAD
 from tests.readback import PrintedPage, read_pages
 

@@ -16,7 +16,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.faces import FaceView
 from templates.page.paper import PAPERS, Paper
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.carddata import same_numbers
 from tests.cardreading import faults_on_paper
 from tests.clashes import clashes_of_marks

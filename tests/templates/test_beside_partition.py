@@ -11,8 +11,8 @@ from jigs.given.job import FrontSpec
 from templates.binding.jobsheets import make_sheets
 from templates.cards.faces import views_of_front
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
 from templates.sheets.steps import steps_for
+from templates.writers.pdf import write_pdf
 from tests.cardreading import ruler_across
 from tests.jigs.sample import box, front_of, lay
 from tests.readback import read_pages

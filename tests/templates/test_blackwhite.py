@@ -15,8 +15,8 @@ from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr
 from templates.page.raster import Raster, raster_of
-from templates.pdf import write_pdf
-from templates.qr import qr_matrix
+from templates.writers.pdf import write_pdf
+from templates.writers.qr import qr_matrix
 from tests.templates.kitchens import galley, one_of_each
 from tests.tools import run
 

@@ -6,7 +6,7 @@ import pytest
 
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_json
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print

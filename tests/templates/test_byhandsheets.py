@@ -10,7 +10,7 @@ from jigs.box.parts import Layout
 from jigs.ground.errors import ReadingError
 from templates.binding.jobsheets import make_sheets
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper, ruler_up
 from tests.cardwords import faults_in_words
 from tests.jobtexts import box_text

@@ -14,7 +14,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.outlines import outline_page
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words

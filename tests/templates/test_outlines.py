@@ -24,8 +24,8 @@ from templates.cards.faces import FaceView
 from templates.dxf import layer_name, write_dxf
 from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
-from templates.svg import write_svg
+from templates.writers.pdf import write_pdf
+from templates.writers.svg import write_svg
 from tests import jobs
 from tests.jobtexts import box_text
 from tests.readback import read_pages

@@ -16,7 +16,7 @@ from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.paper import PAPERS, Paper
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import (
     face_of,

@@ -6,8 +6,8 @@ import re
 from jigs.given.printer import Printer
 from templates.binding.sheetdata import sheets_json
 from templates.page.marks import Qr, Text
-from templates.pdf import write_pdf
 from templates.words.payload import LONGEST
+from templates.writers.pdf import write_pdf
 from tests.readback import read_pages
 from tests.templates.twins import COMMON, DOOR, several, sheets, words_of
 

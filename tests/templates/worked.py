@@ -12,8 +12,8 @@ from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.cards.card import Card
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
 from templates.sheets.sheet import Placed
+from templates.writers.pdf import write_pdf
 from tests.jigs.sample import SLIDE, box, job
 from tests.readback import PrintedPage, read_pages
 from tests.templates.printed import laid_out

@@ -13,7 +13,7 @@ from templates.binding.calibration import calibration_page
 from templates.binding.cover import CARD
 from templates.binding.jobsheets import make_sheets
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.readback import POINTS_TO_MM, PrintedPage, read_pages
 

@@ -21,8 +21,8 @@ from templates.elevations.elevationtitle import FRAME, TITLE
 from templates.page.marks import Line, Outline, Text
 from templates.page.paper import PAPERS, Paper
 from templates.page.typeface import text_box
-from templates.pdf import write_pdf
-from templates.svg import write_svg
+from templates.writers.pdf import write_pdf
+from templates.writers.svg import write_svg
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs, papers

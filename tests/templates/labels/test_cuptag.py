@@ -16,8 +16,8 @@ from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr, Text
 from templates.page.raster import Raster
-from templates.pdf import write_pdf
-from templates.qr import QUIET, qr_side
+from templates.writers.pdf import write_pdf
+from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import box, lay
 from tests.letters import drawn_on, letters_of
 from tests.readback import read_pages

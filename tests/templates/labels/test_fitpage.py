@@ -9,7 +9,7 @@ from templates.labels.fitpage import FRAME, fit_page
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Line, Outline, Page, Text
 from templates.page.raster import Raster, raster_of
-from templates.pdf import write_pdf
+from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.readback import Box, read_pages
 

@@ -25,8 +25,8 @@ from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import known
-from templates.pdf import POINT, write_pdf
-from templates.qr import QUIET, qr_side
+from templates.writers.pdf import POINT, write_pdf
+from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import box, lay
 from tests.letters import drawn_on, letters_of, strokes_of
 from tests.readback import Box, PrintedPage, read_pages

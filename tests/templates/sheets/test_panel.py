@@ -6,10 +6,10 @@ import pytest
 
 from templates.page.marks import Mark, Qr, Text
 from templates.page.typeface import text_box
-from templates.qr import QUIET, qr_side
 from templates.sheets.panel import PartWords, body, body_again, head_across, head_down, title
 from templates.sheets.partwords import words_of_front
 from templates.sheets.steps import steps_again, steps_for
+from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout
 

@@ -19,8 +19,8 @@ from templates.binding.sheetdata import sheets_json
 from templates.page.border import BOTTOM_STRIP
 from templates.page.ownpaper import named_paper
 from templates.page.paper import Paper
-from templates.pdf import write_pdf
 from templates.strips.wholecard import NAME
+from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, wanted_faces
 from tests.clashes import clashes_of_print

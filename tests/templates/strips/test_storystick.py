@@ -18,8 +18,8 @@ from jigs.order.handing import read_in_hand
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
-from templates.pdf import write_pdf
 from templates.strips.storystick import LENGTH, PITCH, divide, stick_pages
+from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs
 from tests.readback import PrintedPage, read_pages

@@ -20,8 +20,8 @@ from templates.binding.sheetdata import sheets_json
 from templates.page.ownpaper import named_paper
 from templates.page.paper import PAPERS, Paper
 from templates.page.scales import OVERLAP, VERNIER_AT
-from templates.pdf import write_pdf
 from templates.strips.strip import part_strip
+from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, ruler_across, ruler_up, wanted_faces
 from tests.cardwords import faults_in_words

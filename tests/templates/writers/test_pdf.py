@@ -15,7 +15,7 @@ import pytest
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import text_width
-from templates.pdf import POINT, write_pdf
+from templates.writers.pdf import POINT, write_pdf
 
 
 def page_of(*marks: Mark, width: float = 100.0, height: float = 50.0) -> Page:
@@ -238,8 +238,8 @@ def test_every_font_is_embedded() -> None:
 
 PROCESS = """
 import hashlib
-from tests.templates.test_pdf import some_pages
-from templates.pdf import write_pdf
+from tests.templates.writers.test_pdf import some_pages
+from templates.writers.pdf import write_pdf
 print(hashlib.sha256(write_pdf(some_pages(), title="x")).hexdigest())
 """
 

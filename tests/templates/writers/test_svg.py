@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import text_width
-from templates.svg import write_svg
+from templates.writers.svg import write_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 

@@ -6,7 +6,7 @@ import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates.qr import QUIET, Matrix, qr_matrix, qr_side
+from templates.writers.qr import QUIET, Matrix, qr_matrix, qr_side
 
 DENSE = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 

@@ -20,7 +20,7 @@ from typing import Any
 
 from templates.page.marks import Circle, Dash, Line, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import EM_PER_CAP, font_path, known, text_width
-from templates.qr import qr_matrix
+from templates.writers.qr import qr_matrix
 
 POINT = 72 / 25.4
 """Points in a millimetre."""

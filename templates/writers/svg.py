@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING, Any
 
 from templates.page.marks import Area, Circle, Dash, Line, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import EM_PER_CAP, text_width
-from templates.qr import qr_matrix
+from templates.writers.qr import qr_matrix
 
 if TYPE_CHECKING:
     from svgwrite import Drawing

@@ -1,0 +1,1 @@
+"""Pages of marks in, bytes out."""
