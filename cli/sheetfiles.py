@@ -14,14 +14,14 @@ if TYPE_CHECKING:
 def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
     """Give name and content of each file: the pages (`svg`), or bare faces (`outlines`, `dxf`)."""
     if form == "dxf":
-        from templates.dxf import write_dxf
-        from templates.outlines import face_name
+        from templates.cards.dxf import write_dxf
+        from templates.cards.outlines import face_name
 
         for view in sheets.views:
             yield f"{face_name(view)}.dxf", write_dxf(view)
         return
 
-    from templates.outlines import face_name, outline_page
+    from templates.cards.outlines import face_name, outline_page
     from templates.writers.svg import write_svg
 
     if form == "outlines":

@@ -12,9 +12,9 @@ from cli.main import main
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.binding.jobsheets import make_sheets
+from templates.cards.outlines import lines_on, outline_page
 from templates.elevations.elevation import draw_elevations
 from templates.labels.stocks import STOCKS
-from templates.outlines import lines_on, outline_page
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
@@ -22,9 +22,9 @@ from templates.writers.pdf import write_pdf
 from templates.writers.svg import write_svg
 from tests import tools
 from tests.renderers import Ink, grown, librsvg, pdfium, stray, unlike
+from tests.templates.cards.test_outlines import FACES
 from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
-from tests.templates.test_outlines import FACES
 
 DEMO = Path(__file__).parents[1] / "templates" / "demo" / "job.toml"
 

@@ -20,8 +20,8 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Fitting
 from templates.cards.faces import FaceView
+from templates.cards.ticks import Member
 from templates.sheets.panel import PartWords
-from templates.ticks import Member
 from templates.words.payload import set_payload
 
 MOST = 10

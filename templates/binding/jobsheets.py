@@ -24,6 +24,7 @@ from templates.cards.faces import (
     view_of_side,
     views_of_front,
 )
+from templates.cards.ticks import JIG, JIG_SHORT
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.sheets.panel import PartWords
@@ -36,7 +37,6 @@ from templates.sheets.partwords import (
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed, Sheet
 from templates.sheets.steps import steps_again, steps_for
-from templates.ticks import JIG, JIG_SHORT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

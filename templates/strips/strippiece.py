@@ -23,8 +23,8 @@ from templates.cards.figures import (
     write_name,
 )
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
+from templates.cards.lettering import block
 from templates.cards.reference import Reference
-from templates.lettering import block
 from templates.page.marks import MEDIUM, Area, Line, Outline, Text
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import Box, Space

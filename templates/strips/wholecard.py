@@ -19,8 +19,8 @@ from templates.cards.figures import (
     write_name,
 )
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
+from templates.cards.lettering import block
 from templates.cards.reference import Axis, CardEdge, Reference
-from templates.lettering import block
 from templates.page.marks import Area, Outline
 from templates.page.space import Box, Space
 

@@ -12,7 +12,7 @@ from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.outlines import outline_page
+from templates.cards.outlines import outline_page
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data

@@ -16,13 +16,13 @@ from jigs.order.buying import make_order
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING
 from templates.binding.sheetdata import sheets_json
-from templates.dxf import write_dxf
+from templates.cards.dxf import write_dxf
+from templates.cards.outlines import outline_page
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json, order_sheets
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
-from templates.outlines import outline_page
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.words.openwords import MOST_WORDS, line_to_write, open_line

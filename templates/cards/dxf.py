@@ -15,7 +15,7 @@ from tempfile import TemporaryDirectory
 
 from jigs.ground.geometry import Hole
 from templates.cards.faces import FaceView
-from templates.outlines import TEXT, figure, lines_on, operation, words_beside
+from templates.cards.outlines import TEXT, figure, lines_on, operation, words_beside
 
 
 def layer_name(hole: Hole) -> str:

@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.reference import Reference
+from templates.cards.ticks import OWN_CODES
 from templates.page.marks import Area, Line, Mark, Text
 from templates.page.space import Box
 from templates.page.typeface import shorten, text_width, wrap
-from templates.ticks import OWN_CODES
 
 if TYPE_CHECKING:
     from templates.cards.faces import FaceView

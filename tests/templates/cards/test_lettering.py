@@ -3,8 +3,8 @@
 import pytest
 
 from jigs.ground.geometry import Hole
+from templates.cards.lettering import Label, axis_label, bar, bar_of_50, block, hole_note, up_arrow
 from templates.cards.reference import Reference
-from templates.lettering import Label, axis_label, bar, bar_of_50, block, hole_note, up_arrow
 from templates.page.marks import Area, Line, Text
 from templates.page.typeface import text_box, text_width
 from tests.templates.worked import only_cards

@@ -20,9 +20,9 @@ from jigs.ground.geometry import Face, Hole
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
+from templates.cards.dxf import layer_name, write_dxf
 from templates.cards.faces import FaceView
-from templates.dxf import layer_name, write_dxf
-from templates.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
+from templates.cards.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
 from templates.writers.svg import write_svg
@@ -338,7 +338,7 @@ def test_a_bevelled_edge_is_told_in_words_outside_the_part() -> None:
 
 FACE_AS_DXF = """
 import sys
-from templates.dxf import write_dxf
+from templates.cards.dxf import write_dxf
 from templates.page.paper import PAPERS
 from templates.binding.jobsheets import make_sheets
 from tests.templates.small_layout import small_layout
