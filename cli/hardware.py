@@ -54,7 +54,7 @@ def hardware(
         write_text(output or "-", list_text(records.values()), sources=sources)
         return
     from jigs.ground.nearest import suggest_record
-    from templates.hardwaredraw import STAND_IN, Boards, hardware_page
+    from templates.hardware.hardwaredraw import STAND_IN, Boards, hardware_page
     from templates.writers.pdf import write_pdf
 
     record = records.get(name)
@@ -76,7 +76,7 @@ def hardware(
 
 
 def _draw_bench(paper: "Paper", target: str) -> None:
-    from templates.bench import bench_pages
+    from templates.hardware.bench import bench_pages
     from templates.writers.pdf import write_pdf
 
     pages = [paper.scaled(page) for page in bench_pages(paper)]

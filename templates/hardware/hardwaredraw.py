@@ -13,7 +13,7 @@ from jigs.fittings.slide import hole_above_drawer
 from jigs.given.confirming import Record, kind_of
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
-from templates.cards.pulldraw import pull_corner, pull_on_drawer
+from templates.hardware.pulldraw import pull_corner, pull_on_drawer
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.dimensions import SCALES, across, frame, hatching, sized, upward
 from templates.page.marks import MEDIUM, WIDE, Circle, Line, Mark, Outline, Page, Text

@@ -8,7 +8,7 @@ from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slide
 from jigs.given.confirming import Record
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material, Reveal
-from templates.hardwaredraw import Boards, hardware_page
+from templates.hardware.hardwaredraw import Boards, hardware_page
 from templates.page.marks import Circle, Page, Text
 from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks

@@ -6,7 +6,7 @@ import tomllib
 import pytest
 
 from jigs.reading.jobhardware import _HINGE_SIZES, _PULL_SIZES, _SLIDE_SIZES
-from templates.bench import bench_pages
+from templates.hardware.bench import bench_pages
 from templates.page.marks import Circle, Page, Text
 from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks

@@ -1,0 +1,1 @@
+"""Hardware drawn with its letters, and the bench sheet."""
