@@ -14,11 +14,10 @@ if TYPE_CHECKING:
 def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
     """Give name and content of each file: the pages (`svg`), or bare faces (`outlines`, `dxf`)."""
     if form == "dxf":
-        from templates.cards.dxf import write_dxf
-        from templates.cards.outlines import face_name
+        from templates.cards.outlines import face_dxf, face_name
 
         for view in sheets.views:
-            yield f"{face_name(view)}.dxf", write_dxf(view)
+            yield f"{face_name(view)}.dxf", face_dxf(view)
         return
 
     from templates.cards.outlines import face_name, outline_page

@@ -5,7 +5,7 @@ Nothing on it is corrected: it shows the printer as it is.
 
 from jigs.given.printer import BARS
 from templates.binding.cover import CARD, bank_card
-from templates.cards.lettering import bar
+from templates.page.bars import bar
 from templates.page.marks import MEDIUM, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph

@@ -10,13 +10,13 @@ from itertools import groupby
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.box.parts import Front, Layout
 from jigs.given.rolloutspec import Rollout
+from jigs.layout.boxparts import parts_of_box
 from templates.binding.alike import Batch, batch_alike, batch_each, known_names
 from templates.binding.contents import MOST_BOXES, ContentsEntry
 from templates.binding.cover import cover_pages
 from templates.binding.firstpage import first_pages
 from templates.binding.planning import AnyPlan, plan_view
 from templates.binding.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
-from templates.boxparts import parts_of_box
 from templates.cards.faces import (
     FaceView,
     view_of_drawer_back,

@@ -6,7 +6,8 @@ from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
 from templates.cards.faces import FaceView
-from templates.cards.lettering import bar_of_50, box_of_50, hole_note
+from templates.cards.lettering import hole_note
+from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_box, text_width, wrap

@@ -18,6 +18,7 @@ from templates.cards.faces import FaceView
 from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
 from templates.words.openwords import STAMP, open_line
+from templates.writers.dxf import Drawing, write_dxf
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""
@@ -111,4 +112,25 @@ def outline_page(view: FaceView) -> Page:
         height=math.ceil((view.height + 2 * MARGIN) * 10) / 10,
         marks=tuple(marks),
         entry=f"{face_name(view)}: {view.drilled}",
+    )
+
+
+def layer_name(hole: Hole) -> str:
+    """Name a hole's layer: operation, diameter, depth in mm."""
+    depth = "THROUGH" if hole.depth is None else f"D{figure(hole.depth)}"
+    return f"{operation(hole).upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
+
+
+def face_dxf(view: FaceView) -> bytes:
+    """Write one face as a drawing of its own, its lower left corner the origin."""
+    w, h = view.width, view.height
+    holes = [hole for fitting in view.fittings for hole in fitting.holes]
+    return write_dxf(
+        Drawing(
+            outline=((0.0, 0.0), (w, 0.0), (w, h), (0.0, h)),
+            circles=tuple((layer_name(hole), hole.x, hole.y, hole.diameter) for hole in holes),
+            lines=tuple((name.upper().replace("-", "_"), line) for name, line in lines_on(view)),
+            texts=words_beside(view),
+            text_height=TEXT,
+        )
     )

@@ -16,7 +16,7 @@ from jigs.given.rolloutspec import Rollout
 from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
-from templates.boxparts import parts_of_box
+from jigs.layout.boxparts import parts_of_box
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
 WINDOW = 3600.0

@@ -15,7 +15,7 @@ from typing import Literal
 from jigs.box.parts import Layout, Side
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import Piece, PieceKind
-from templates.boxparts import parts_of_box
+from jigs.layout.boxparts import parts_of_box
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,

@@ -14,7 +14,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
-from templates.boxparts import hung_over, hung_under, parts_of_box
+from jigs.layout.boxparts import hung_over, hung_under, parts_of_box
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
 from templates.words.capitals import capitals

@@ -1,7 +1,7 @@
 """What stands along the borders of every page: check bars, the page's number, how it is printed."""
 
 from jigs.given.cautions import CARE
-from templates.cards.lettering import bar
+from templates.page.bars import bar
 from templates.page.marks import Mark, Text
 from templates.page.paper import Paper
 

@@ -9,7 +9,7 @@ from jigs.given.edges import fold_error
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
-from templates.boxparts import findings_at, hung_over, hung_under, parts_of_box
+from jigs.layout.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.sheets.panel import PartWords
 from templates.words.capitals import capitals
 from templates.words.gapwords import gaps_here, reveals_of

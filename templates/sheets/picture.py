@@ -2,7 +2,7 @@
 
 from templates.cards.card import Card
 from templates.cards.faces import FaceView
-from templates.cards.lettering import up_arrow
+from templates.page.bars import up_arrow
 from templates.page.marks import MEDIUM, Area, Outline, Text
 from templates.page.pieces import MarkBlock
 from templates.page.space import Space

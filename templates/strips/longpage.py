@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK
 from templates.cards.card import Card, make_cards
-from templates.cards.lettering import bar
+from templates.page.bars import bar
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper

@@ -2,7 +2,7 @@
 
 A strip carries a running scale from the bottom end and a line for each height. The next strip is
 cut along its foot and its right edge and glued on the tab of the one below: its foot on the join
-line, and the middle marks of the two little scales, a vernier (`templates.page.scales`), in one line.
+line, and the middle marks of the two little scales, a vernier (`page/scales.py`), in one line.
 Joins add up, so the whole length is measured with a steel tape before it is used.
 """
 

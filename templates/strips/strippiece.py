@@ -1,7 +1,7 @@
 """One piece of a strip drawn: its edge, its holes, its running scale, and what joins it.
 
 The next piece is cut at its foot and glued on the tab of the one before: its foot on the join
-line, and the middle marks of two verniers in line (`templates.page.scales`): one along the strip, in
+line, and the middle marks of two verniers in line (`page/scales.py`): one along the strip, in
 a notch at its free edge, one across it, beside the edge. Its foot stands at a round figure, so
 that it can be set by itself on a line struck there.
 """

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
+from jigs.layout.boxparts import parts_of_box
 from jigs.room.gapsmade import SAME, GapsMade
-from templates.boxparts import parts_of_box
 
 
 def gap_words(gaps: GapsMade, unit: Unit) -> str:

@@ -18,7 +18,7 @@ from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.cutlist.piece import Piece
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_mm
-from templates.boxparts import hung_over, hung_under
+from jigs.layout.boxparts import hung_over, hung_under
 from templates.words.wording import FRONT_WORDS
 
 LONGEST = 90

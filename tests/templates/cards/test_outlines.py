@@ -20,9 +20,16 @@ from jigs.ground.geometry import Face, Hole
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.cards.dxf import layer_name, write_dxf
 from templates.cards.faces import FaceView
-from templates.cards.outlines import MARGIN, face_name, hole_class, outline_page, words_beside
+from templates.cards.outlines import (
+    MARGIN,
+    face_dxf,
+    face_name,
+    hole_class,
+    layer_name,
+    outline_page,
+    words_beside,
+)
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
 from templates.writers.svg import write_svg
@@ -57,7 +64,7 @@ def holes_of_svg(view: FaceView) -> Holes:
 
 
 def holes_of_dxf(view: FaceView) -> Holes:
-    drawing = ezdxf.read(io.StringIO(write_dxf(view).decode()))
+    drawing = ezdxf.read(io.StringIO(face_dxf(view).decode()))
     assert not drawing.audit().has_errors
     assert drawing.header["$INSUNITS"] == 4
     assert drawing.dxfversion == "AC1024"
@@ -91,7 +98,7 @@ def holes_of_groups(view: FaceView) -> Holes:
     """10 and 20 are a circle's centre, 40 its radius."""
     return sorted(
         (*values(entity, 10), *values(entity, 20), 2 * values(entity, 40)[0])  # type: ignore[misc]
-        for entity in entities(write_dxf(view))
+        for entity in entities(face_dxf(view))
         if entity[0] == (0, "CIRCLE")
     )
 
@@ -100,7 +107,7 @@ def lines_of_groups(view: FaceView) -> dict[str, list[tuple[float, float]]]:
     """Give every line by its layer (8), as the corners (10 and 20) that its groups name; a closed
     one (70, the first bit) with its first corner once more."""
     found: dict[str, list[tuple[float, float]]] = {}
-    for entity in entities(write_dxf(view)):
+    for entity in entities(face_dxf(view)):
         if entity[0] == (0, "LWPOLYLINE"):
             corners = list(zip(values(entity, 10), values(entity, 20), strict=True))
             [layer] = [value for code, value in entity if code == 8]
@@ -156,9 +163,9 @@ def test_svg_and_dxf_have_the_holes_of_every_face(job: Job) -> None:
         assert near(holes_of_svg(view), wanted(view))
         assert near(holes_of_dxf(view), wanted(view))
         assert near(holes_of_groups(view), wanted(view))
-        assert write_dxf(view) == write_dxf(view)
+        assert face_dxf(view) == face_dxf(view)
         # Its four dates are 1 January 2000 (a Julian day), whatever the clock says.
-        assert write_dxf(view).count(b"\n2451545.0") == 4
+        assert face_dxf(view).count(b"\n2451545.0") == 4
 
 
 @pytest.mark.parametrize(
@@ -338,12 +345,12 @@ def test_a_bevelled_edge_is_told_in_words_outside_the_part() -> None:
 
 FACE_AS_DXF = """
 import sys
-from templates.cards.dxf import write_dxf
+from templates.cards.outlines import face_dxf
 from templates.page.paper import PAPERS
 from templates.binding.jobsheets import make_sheets
 from tests.templates.small_layout import small_layout
 view = next(iter(make_sheets(small_layout(), PAPERS["common"]).views))
-sys.stdout.buffer.write(write_dxf(view))
+sys.stdout.buffer.write(face_dxf(view))
 """
 
 

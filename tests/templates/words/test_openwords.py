@@ -16,8 +16,7 @@ from jigs.order.buying import make_order
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING
 from templates.binding.sheetdata import sheets_json
-from templates.cards.dxf import write_dxf
-from templates.cards.outlines import outline_page
+from templates.cards.outlines import face_dxf, outline_page
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json, order_sheets
@@ -226,7 +225,7 @@ def test_bare_faces_and_cards_as_data_say_it(sure: bool) -> None:
     said = [mark for mark in texts if "OPEN" in mark.text]
     assert bool(said) is not sure
     assert all(mark.y >= door.height + 10.0 for mark in said)
-    assert (b"OPEN: hinge mine, 5 numbers" in write_dxf(door)) is not sure
+    assert (b"OPEN: hinge mine, 5 numbers" in face_dxf(door)) is not sure
     narrow = [mark.text for mark in outline_page(replace(door, width=90.0)).marks
               if isinstance(mark, Text)]  # fmt: skip
     assert ("UP, OPEN" in narrow) is not sure

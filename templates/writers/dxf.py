@@ -10,18 +10,25 @@ import contextlib
 import io
 import os
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from jigs.ground.geometry import Hole
-from templates.cards.faces import FaceView
-from templates.cards.outlines import TEXT, figure, lines_on, operation, words_beside
+from jigs.ground.geometry import Polygon
 
 
-def layer_name(hole: Hole) -> str:
-    """Name a hole's layer: operation, diameter, depth in mm."""
-    depth = "THROUGH" if hole.depth is None else f"D{figure(hole.depth)}"
-    return f"{operation(hole).upper().replace('-', '_')}_{figure(hole.diameter)}_{depth}"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """What is drawn, mm; each thing but the outline and the texts has a layer of its own name."""
+
+    outline: Polygon
+    circles: tuple[tuple[str, float, float, float], ...]
+    """Layer, centre, diameter."""
+    lines: tuple[tuple[str, Polygon], ...]
+    """Layer and points; closed from three points on."""
+    texts: tuple[tuple[float, float, str], ...]
+    """Where each begins, and its words."""
+    text_height: float
 
 
 @contextlib.contextmanager
@@ -44,7 +51,7 @@ def _without_fonts() -> Iterator[None]:
                 os.environ[cache] = before
 
 
-def write_dxf(view: FaceView) -> bytes:
+def write_dxf(drawn: Drawing) -> bytes:
     """Write one face: OUTLINE, a circle for each hole, the lines on it, TEXT outside the part."""
     # Imported here: the library is slow to load.
     with _without_fonts():
@@ -57,21 +64,17 @@ def write_dxf(view: FaceView) -> bytes:
     space = drawing.modelspace()
     for layer in ("OUTLINE", "TEXT"):
         drawing.layers.add(layer)
-    w, h = view.width, view.height
-    corners = [(0.0, 0.0), (w, 0.0), (w, h), (0.0, h)]
-    space.add_lwpolyline(corners, close=True, dxfattribs={"layer": "OUTLINE"})
-    for fitting in view.fittings:
-        for hole in fitting.holes:
-            layer = layer_name(hole)
-            if layer not in drawing.layers:
-                drawing.layers.add(layer)
-            space.add_circle((hole.x, hole.y), hole.diameter / 2, dxfattribs={"layer": layer})
-    for name, line in lines_on(view):
-        layer = name.upper().replace("-", "_")
+    space.add_lwpolyline(drawn.outline, close=True, dxfattribs={"layer": "OUTLINE"})
+    for layer, x, y, diameter in drawn.circles:
+        if layer not in drawing.layers:
+            drawing.layers.add(layer)
+        space.add_circle((x, y), diameter / 2, dxfattribs={"layer": layer})
+    for layer, line in drawn.lines:
         drawing.layers.add(layer)
         space.add_lwpolyline(line, close=len(line) > 2, dxfattribs={"layer": layer})
-    for x, y, words in words_beside(view):
-        space.add_text(words, height=TEXT, dxfattribs={"layer": "TEXT", "insert": (x, y)})
+    for x, y, words in drawn.texts:
+        placed = {"layer": "TEXT", "insert": (x, y)}
+        space.add_text(words, height=drawn.text_height, dxfattribs=placed)
     # Else those that are missing are added in the order of a set, another in each run.
     for kind in sorted({entity.dxftype() for entity in drawing.entitydb.values()}):
         drawing.classes.add_class(kind)
