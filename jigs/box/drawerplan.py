@@ -1,6 +1,6 @@
 """The drawers of a box planned: each drawer box's size and place, and its slides' hole line."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from jigs.box.carcass import Carcass
@@ -16,32 +16,26 @@ from jigs.box.drawers import (
 )
 from jigs.box.fronts import Column, PlacedFront
 from jigs.box.parts import DrawerBox
-from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
-from jigs.checks.drawers import (
-    check_drawer_clearance,
-    check_drawer_height,
-    check_drawer_shelves,
-    check_drawer_width,
-    check_slide_depth,
-)
-from jigs.checks.hooks import check_hooks
-from jigs.checks.slideload import check_slide_load
 from jigs.fittings.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
 from jigs.fittings.hooks import hook_fittings
 from jigs.fittings.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.problems import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerPlan:
-    """One drawer planned: its slide, its place in the box, its drawer box (no holes yet)."""
+    """One drawer planned: the room it has, its place there, its drawer box (no holes yet)."""
 
-    record: SlideRecord
+    space: DrawerSpace
     place: DrawerPlace
     drawer: DrawerBox
+
+    @property
+    def record(self) -> SlideRecord:
+        """The slide it runs on."""
+        return self.space.record
 
     @property
     def backing(self) -> Backing:
@@ -59,14 +53,14 @@ def plan_drawers(
     *,
     records: Mapping[str, SlideRecord],
     start: float,
-) -> tuple[dict[str, DrawerPlan], tuple[Problem, ...]]:
-    """Plan the drawers of a box; `records` by front ID holds those that run on slides.
+) -> dict[str, DrawerPlan]:
+    """Plan the drawers of a column, by front ID; `records` holds those that run on slides.
 
-    `start` is the height of the first grid hole. Returned by front ID, with the findings.
+    `start` is the height of the first grid hole.
     """
     fronts = [front for front in reversed(column.fronts) if front.id in records]
     if not fronts:
-        return {}, ()
+        return {}
     reveal = reveal_under(column.fronts[-1], carcass.side, job.reveal)
     spaces = [_space_of(front, column, carcass, records=records, reveal=reveal) for front in fronts]
     places = place_drawers(
@@ -78,12 +72,10 @@ def plan_drawers(
         on_grid=job.grid.slides,
         legs=carcass.box.legs,
     )
-    plans: dict[str, DrawerPlan] = {}
-    problems: list[Problem] = []
-    for front, space, place in zip(fronts, spaces, places, strict=True):
-        plans[front.id] = _plan(front, carcass, job, record=records[front.id], place=place)
-        problems += _check(front, carcass, job, plans[front.id], space)
-    return plans, tuple(problems)
+    return {
+        front.id: _plan(front, carcass, job, space=space, place=place)
+        for front, space, place in zip(fronts, spaces, places, strict=True)
+    }
 
 
 def _space_of(
@@ -116,9 +108,10 @@ def _space_of(
 
 
 def _plan(
-    front: PlacedFront, carcass: Carcass, job: Job, *, record: SlideRecord, place: DrawerPlace
+    front: PlacedFront, carcass: Carcass, job: Job, *, space: DrawerSpace, place: DrawerPlace
 ) -> DrawerPlan:
     """Give the drawer box that stands at a place behind its front."""
+    record = space.record
     side, width = job.material.drawer_side, front.spec.drawer_width
     if width is None:
         width = outside_width(record, carcass.opening, side, job.units)
@@ -141,46 +134,7 @@ def _plan(
         slide_length=record.length,
         rear=hook_fittings(record, part=front.id, width=width, height=place.height, side=side),
     )
-    return DrawerPlan(record=record, place=place, drawer=drawer)
-
-
-def _check(
-    front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan, space: DrawerSpace
-) -> Iterator[Problem]:
-    """List what keeps a drawer from running."""
-    record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
-    set_back = front.set_back(job.thickness_of(front.spec))
-    short = check_slide_depth(front.id, carcass, record, unit, set_back)
-    yield from short or check_depth_as_built(front.id, carcass, record, unit, set_back)
-    wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
-    yield from wide
-    if not any(problem.code == "drawer-no-width" for problem in wide):
-        yield from check_as_built(
-            front.id,
-            carcass,
-            record,
-            drawer.width,
-            drawer.side,
-            unit,
-            given=front.spec.drawer_width is not None,
-            also=(drawer.id,),
-        )
-        yield from check_hooks(
-            front.id,
-            (drawer.id,),
-            drawer.rear,
-            width=drawer.width,
-            height=drawer.height,
-            notch=drawer.notch,
-            board=drawer.side,
-            depth=record.hook_depth,
-            unit=unit,
-        )
-    yield from check_slide_load(front.id, record, drawer.width, drawer.length)
-    yield from check_drawer_shelves(front, space, place, unit)
-    yield from check_drawer_height(front, place, unit)
-    if front.row == front.rows:
-        yield from check_drawer_clearance(front, carcass, record, place, unit)
+    return DrawerPlan(space=space, place=place, drawer=drawer)
 
 
 def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideRecord) -> Backing:

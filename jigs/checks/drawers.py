@@ -1,6 +1,7 @@
-"""Will the drawer run? Its slide's length, its box's width and height, its place on the grid."""
+"""Will the drawer run? Its slide, its box's width and height, its place in the column."""
 
 from jigs.box.carcass import Carcass
+from jigs.box.drawerplan import DrawerPlan
 from jigs.box.drawers import (
     CLEAR_OF_RAIL,
     GRID_SLACK,
@@ -11,81 +12,57 @@ from jigs.box.drawers import (
     into_shelf,
 )
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.catalogue import generic_slides
-from jigs.fittings.slide import (
-    BACK_SET_IN,
-    depth_needed,
-    depth_short,
-    nominal_outside,
-    rise_above_floor_line,
-    width_error,
-)
+from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
+from jigs.checks.hooks import check_hooks
+from jigs.checks.slides import check_slide_depth, check_slide_load
+from jigs.fittings.slide import nominal_outside, rise_above_floor_line, width_error
 from jigs.given.hardware import SlideRecord
+from jigs.given.job import Job
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
+from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem
 
 UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""
 
 
-def check_slide_depth(
-    part: str,
-    carcass: Carcass,
-    record: SlideRecord,
-    unit: Unit,
-    set_back: float = 0.0,
-) -> tuple[Problem, ...]:
-    """Find a slide of a drawer or rollout that is longer than the box is deep behind its front."""
-    inside = carcass.inside_depth - set_back
-    if not depth_short(record, inside):
-        return ()
-    unit = telling_unit(unit, depth_needed(record), inside)
-    return (
-        error(
-            "slide-too-long",
-            part,
-            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-            f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
-            _shorter(record, inside, unit),
-        ),
-    )
-
-
-def _depth_left(carcass: Carcass, inside: float, set_back: float, unit: Unit) -> str:
-    """Say where a box's depth goes."""
-    less = [f"the back {format_length(carcass.back, unit)}"]
-    less += [f"its set-in {format_length(BACK_SET_IN, unit)}"]
-    less += [f"the inset front {format_length(set_back, unit)}"] if set_back else []
-    return (
-        f"{format_length(carcass.box.depth, unit)} less {', '.join(less[:-1])} and {less[-1]} "
-        f"leaves {format_length(inside, unit)}"
-    )
-
-
-def _shorter(record: SlideRecord, inside: float, unit: Unit) -> str:
-    """Say which length goes in: of the generic slides of this mount, and of this one's series
-    (whole inches or not), the longest that fits."""
-    fitting = [
-        slide
-        for slide in generic_slides().values()
-        if slide.mount == record.mount
-        and _whole_inches(slide.length) == _whole_inches(record.length)
-        and slide.length + record.depth_allowance <= inside + SLACK
-    ]
-    if not fitting:
-        return "make the box deeper: no usual slide is so short"
-    longest = max(fitting, key=lambda slide: slide.length)
-    return (
-        f"take a shorter slide: {format_length(longest.length, unit)} is the longest usual length "
-        f"that fits ('{longest.name}'), or make the box deeper"
-    )
-
-
-def _whole_inches(length: float) -> bool:
-    """Tell whether a nominal length in whole mm is a number of inches."""
-    return abs(length - round(length / MM_PER_INCH) * MM_PER_INCH) <= 0.5
+def check_drawer(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> list[Problem]:
+    """List what keeps a drawer from running."""
+    record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
+    set_back = front.set_back(job.thickness_of(front.spec))
+    short = check_slide_depth(front.id, carcass, record, unit, set_back)
+    problems = [*(short or check_depth_as_built(front.id, carcass, record, unit, set_back))]
+    wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
+    problems += wide
+    if not any(problem.code == "drawer-no-width" for problem in wide):
+        problems += check_as_built(
+            front.id,
+            carcass,
+            record,
+            drawer.width,
+            drawer.side,
+            unit,
+            given=front.spec.drawer_width is not None,
+            also=(drawer.id,),
+        )
+        problems += check_hooks(
+            front.id,
+            (drawer.id,),
+            drawer.rear,
+            width=drawer.width,
+            height=drawer.height,
+            notch=drawer.notch,
+            board=drawer.side,
+            depth=record.hook_depth,
+            unit=unit,
+        )
+    problems += check_slide_load(front.id, record, drawer.width, drawer.length)
+    problems += check_drawer_shelves(front, plan.space, place, unit)
+    problems += check_drawer_height(front, place, unit)
+    if front.row == front.rows:
+        problems += check_drawer_clearance(front, carcass, record, place, unit)
+    return problems
 
 
 def check_drawer_width(

@@ -12,9 +12,9 @@ from jigs.box.fronts import PlacedFront
 from jigs.box.rollouts import SPACER, RolloutPlan
 from jigs.checks.blind import blind_hand
 from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
-from jigs.checks.drawers import UNDER_SIDE_MOUNT, check_slide_depth
+from jigs.checks.drawers import UNDER_SIDE_MOUNT
 from jigs.checks.hooks import check_hooks
-from jigs.checks.slideload import check_slide_load
+from jigs.checks.slides import check_slide_depth, check_slide_load
 from jigs.fittings.slide import rise_above_floor_line
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK

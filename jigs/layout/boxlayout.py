@@ -22,6 +22,7 @@ from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
+from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_faces, check_waits
 from jigs.checks.findings import Findings
 from jigs.checks.fivepiece import check_wood_in_hand
@@ -82,7 +83,10 @@ def lay_out_box(
         findings.add(check_closing(carcass, stack, job.shown))
     findings.add(check_columns(box, columns.spare, columns.uneven, fronts, job.shown))
     findings.hush_unclosed()
-    drawers = _plan_drawers(job, columns, fronts, slides, start, findings)
+    drawers = _plan_drawers(job, columns, fronts, slides, start)
+    by_id = {front.id: front for front in fronts}
+    for name, planned in drawers.items():
+        findings.add(check_drawer(by_id[name], columns.seen[name], job, planned))
     faces = find_faces(columns)
     work = run_slides(job, faces, fronts, drawers)
     run_rollouts(rolling, work)
@@ -198,7 +202,6 @@ def _plan_drawers(
     fronts: Sequence[PlacedFront],
     slides: Mapping[str, SlideRecord],
     start: float,
-    findings: Findings,
 ) -> dict[str, DrawerPlan]:
     """Plan the drawers, those before the same columns together."""
     groups: dict[tuple[int, int], dict[str, SlideRecord]] = {}
@@ -207,15 +210,13 @@ def _plan_drawers(
             groups.setdefault((front.column, front.span), {})[front.id] = slides[front.id]
     drawers: dict[str, DrawerPlan] = {}
     for (column, _), records in groups.items():
-        plans, problems = plan_drawers(
+        drawers |= plan_drawers(
             columns.stacks[column - 1],
             columns.seen[next(iter(records))],
             job,
             records=records,
             start=start,
         )
-        drawers |= plans
-        findings.add(problems)
     return drawers
 
 

@@ -24,14 +24,13 @@ def plan(
     spec = box(*fronts, kind=kind)
     column = place_fronts(spec, reveal, side=18.3)
     records = {f.id: SLIDE for f in column.fronts if f.kind == "drawer"}
-    plans, _ = plan_drawers(
+    return plan_drawers(
         column,
         Carcass(box=spec, side=18.3, back=6.0),
         job(spec, reveal=reveal),
         records=records,
         start=balanced_start(774.7),
     )
-    return plans
 
 
 def test_drawer_over_a_door() -> None:
