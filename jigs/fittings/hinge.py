@@ -57,7 +57,8 @@ class HingeChoice:
 
     `error`: overlay got less overlay needed. `plate_stated`: False where nobody said which plates
     there are; `plate` is then the one that this wants. `instead`: where the search moved the tab,
-    the usual one, and overlay got less overlay needed with it.
+    the usual one, and overlay got less overlay needed with it; `next_best`: the same of the tab at
+    hand that comes nearest but for the one taken.
     """
 
     record: str
@@ -66,6 +67,7 @@ class HingeChoice:
     error: float
     plate_stated: bool = True
     instead: tuple[float, float] | None = None
+    next_best: tuple[float, float] | None = None
 
 
 def cup_from_edge(record: HingeRecord, tab: float) -> float:
@@ -106,16 +108,21 @@ def choose_tab_and_plate(
         return round(abs(miss(pair)), 6), round(abs(pair[0] - USUAL_TAB), 6), pair[1]
 
     usual = min(((first, plate) for plate in record.plates), key=rank)
-    best = usual
+    ranked = [usual]
     if stated is None and not fixed and abs(miss(usual)) > NEAR_ENOUGH + SLACK:
         tabs = record.tabs or BORABLE_TABS
-        best = min(((value, plate) for value in tabs for plate in record.plates), key=rank)
+        ranked = sorted(((value, plate) for value in tabs for plate in record.plates), key=rank)
+    best = ranked[0]
+    moved = best[0] != usual[0]
     return HingeChoice(
         record=record.name,
         tab=best[0],
         plate=best[1],
         error=miss(best),
-        instead=None if best[0] == usual[0] else (usual[0], miss(usual)),
+        instead=(usual[0], miss(usual)) if moved else None,
+        next_best=next(((pair[0], miss(pair)) for pair in ranked if pair[0] != best[0]), None)
+        if moved
+        else None,
     )
 
 

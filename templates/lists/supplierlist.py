@@ -2,13 +2,17 @@
 
 Its columns are those of a front list, so that it reads back as one; what arrives is checked
 against the job with the same file. What is said for the supplier's eyes alone stands in columns
-that a front list leaves alone.
+that a front list leaves alone. A size that a list without its unit would not believe has it
+written: bare, a groove 2 deep is asked whether 2 cm were meant.
 """
 
 from jigs.given.job import Job
+from jigs.ground.believable import Range, measure
 from jigs.ground.lengths import Unit
 from jigs.order.buying import FrontOrder, Order
 from jigs.order.supplierrows import SupplierRow, supplier_rows
+from jigs.reading.kindranges import FRONTS
+from jigs.reading.listcolumns import SIZES, Column
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import STATE_WORDS, making, sizes
 
@@ -39,25 +43,30 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
     one = row.order
     front, frame, spec = one.front, one.front.frame, one.spec
     five = ("", "", "", "", "") if frame is None else (
-        number(frame.stile), number(frame.rail), number(frame.groove), number(frame.panel),
+        _mm("stile", frame.stile), _mm("rail", frame.rail),
+        _mm("groove", frame.groove), _mm("panel", frame.panel),
         "yes" if frame.glass else "no",
     )  # fmt: skip
+    kind = FRONTS["pair" if row.kind == "pair" else front.kind]
     said: dict[str, Cell] = {
         "id": safe_cell(row.id),
         "box": safe_cell(row.box),
         "pieces to make": row.leaves,
         "kind": row.kind,
-        "width (mm)": number(one.width),
-        "height (mm)": number(one.height),
+        "width (mm)": _mm("width", one.width, kind.width),
+        "height (mm)": _mm("height", one.height, kind.height),
         "count": 1,
-        "thickness (mm)": number(one.thickness),
+        "thickness (mm)": _mm("thickness", one.thickness),
         "hinged": "" if row.kind == "pair" else front.hinged or "",
         **dict(zip(FIVE, five, strict=True)),
-        "edge radius (mm)": number(front.edge_radius) if front.edge_radius else "",
+        "edge radius (mm)": _mm("edge radius", front.edge_radius) if front.edge_radius else "",
         "profile": spec.profile or "",
         "bored": "yes" if one.bored else "no",
-        "hinges at (mm)": "; ".join(f"{number(y):.10g}" for y in one.cups_at),
-        "bored tab (mm)": "" if one.tab is None else number(one.tab),
+        "hinges at (mm)": "; ".join(
+            y if isinstance(y, str) else f"{y:.10g}"
+            for y in (_mm("hinges at", cup) for cup in one.cups_at)
+        ),
+        "bored tab (mm)": "" if one.tab is None else _mm("bored tab", one.tab),
         "finish": safe_cell(front.finish),
         "note": safe_cell(front.note),
         "place": safe_cell(_place(one)),
@@ -69,6 +78,14 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "description": safe_cell(", ".join([_size(row, job.units), *making(one), *_again(one)])),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
+
+
+def _mm(column: Column, value: float, within: Range | None = None) -> Cell:
+    """Give a size for its cell, with its unit where a list asks about the bare figure."""
+    bare = number(value)
+    if measure(str(bare), "mm", within or SIZES[column]).meant:
+        return f"{bare:.10g} mm"
+    return bare
 
 
 def _place(order: FrontOrder) -> str:

@@ -52,18 +52,25 @@ def test_overlay(plates: tuple[float, ...], tabs: tuple[float, ...] | None, held
 
 
 def test_what_the_search_moved_is_told() -> None:
-    """Needed 16.7, constant 9.5, plate 0 alone: 9.5 + 5 misses by 2.2; tab 7.0 comes to 0.2, and
-    its cups stand 7 + 35 / 2 from the edge. A stated tab stands, and is held instead."""
+    """Needed 16.7, constant 9.5, plate 0 alone: 9.5 + 5 misses by 2.2; tab 7.0 comes to 0.2, the
+    next, 6.5, to 0.7. Its cups stand 7 + 35 / 2 from the edge. A stated tab stands, and is held
+    instead. Where the tab moved from is the next itself, it is told once."""
     record = replace(HINGE, constant=9.5, plates=(0.0,))
     (told,) = [p for p in door(record).problems if p.code == "tab-moved"]
     assert "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 2.2" in (
         told.text
     )
     assert "is the constant of hinge 'mine' right? full overlay is usually 11 to 16" in told.remedy
+    assert told.text.endswith("; with 7.0 by 0.2, with 6.5, the next at hand, by 0.7")
     stated = door(replace(record, tab=5.0))
     assert "tab-moved" not in codes(stated)
     assert "overlay" in codes(stated)
     assert stated.fronts[0].withheld
+    two = door(replace(record, constant=10.0, tabs=(5.0, 7.0))).problems
+    assert [p.text for p in two if p.code == "tab-moved"] == [
+        "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 1.7, "
+        "with plates 0; with 7.0 by 0.3"
+    ]
 
 
 @pytest.mark.parametrize(

@@ -17,11 +17,11 @@ from jigs.order.buying import Order, make_order
 from jigs.order.handing import read_in_hand, with_delivery
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
-from jigs.reading.kindranges import GROOVE
 from templates.lists.orderlist import order_sheets
 from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
 from tests.jobs import jobs
+from tests.jobtexts import HEAD, box_text
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 
@@ -75,6 +75,33 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
         assert row.box == ("" if box.id == "T1" else box.id)
 
 
+@pytest.mark.parametrize(
+    ("changed", "column", "cell"),
+    [
+        ("kind = 'door'\nhinged = 'left'\nstile = '60 mm'\ngroove = '2 mm'", "groove", "2 mm"),
+        ("kind = 'door'\nhinged = 'left'\nstile = '60 mm'\ngroove = '8 mm'", "groove", "8.0"),
+        ("kind = 'door'\nhinged = 'left'\nstile = '60 mm'\npanel = '1.5 mm'", "panel", "1.5 mm"),
+        ("kind = 'panel'\nheight = '28 mm'\nleaflet = 'noted'", "height", "28 mm"),
+    ],
+)
+def test_a_size_that_is_unusual_reads_back_too(
+    tmp_path: Path, changed: str, column: str, cell: str
+) -> None:
+    """Bare, 2 mm of groove would be refused as 2 cm: it carries its unit."""
+    path, below = tmp_path / "job.toml", "kind = 'door'\nhinged = 'left'"
+    path.write_text(f"{HEAD}{box_text('B1', 'base', changed, below)}", encoding="utf-8")
+    job = read_in_hand(path)
+    fronts = _write(job, tmp_path / "fronts.csv")
+    row, _ = csv.DictReader(io.StringIO(fronts.read_text(encoding="utf-8")))
+    assert row[f"{column} (mm)"] == cell
+    read, other = read_front_list(fronts).rows
+    assert getattr(read.spec, column) == float(cell.removesuffix(" mm"))
+    arrived = read_delivered(fronts, "mm")
+    assert arrived.faults == ()
+    book = read_front_list(_write(job, tmp_path / "order.xlsx"))
+    assert [one.spec for one in book.rows] == [read.spec, other.spec]
+
+
 @pytest.mark.slow
 @given(jobs())
 @settings(
@@ -90,9 +117,6 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     names = [front.spec.id for front in order.fronts]
     # A list's own IDs have 16 characters at most; those made from a long box's may have more.
     assume(names and max(map(len, names)) <= LONGEST)
-    # A bare figure that no groove has is asked about when the list is read.
-    grooves = [spec.groove for box in job.boxes for spec in box.fronts if spec.groove is not None]
-    assume(all(groove == 0 or GROOVE.low <= groove <= GROOVE.high for groove in grooves))
     path = _write(job, tmp_path / "fronts.csv")
     rows = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
     assert sum(int(row["pieces to make"]) for row in rows) == len(order.fronts)
