@@ -5,17 +5,20 @@ first may reach further down than the others or the others further than the firs
 words stand in one column at the left. The cards have what is left.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import islice
+from typing import Self
 
+from templates.cards.card import Card
 from templates.cards.faces import FaceView
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.page.packing import CardRoom, Hanging
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock
 from templates.sheets.panel import PartWords, body, body_again, head_across, head_down
+from templates.sheets.steps import steps_for
 
 GUTTER = 2.0
 """Between cards, and between cards and words, mm."""
@@ -43,6 +46,13 @@ class SheetWords:
     def of_page(self, first: bool) -> PartWords:
         """Give the part's words: on a further page of several parts their boxes stand close."""
         return self.part if first or not self.part.members else replace(self.part, brief=True)
+
+    def for_cards(self, cards: Iterable[Card]) -> Self:
+        """Give the words with the steps that the face's cards want: where none has a flap, none
+        is spoken of."""
+        if any(card.edges for card in cards):
+            return self
+        return replace(self, steps=steps_for(self.view, flaps=False))
 
     def in_short(self, flaps: bool) -> str:
         """Give the steps in short, as they are for cards with flaps or without."""

@@ -53,8 +53,9 @@ class Plan:
 
 def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     """Share the cards of one face among as few pages as a few orders and all patterns give."""
-    ways = Ways(words, paper)
     cards = make_cards(words.view, NO_LIMIT)
+    words = words.for_cards(cards)
+    ways = Ways(words, paper)
     even = ways.even(True)
     # Most faces do with one page, and the plainest ways to divide it show that at once.
     alone = one_page(_sizes(cards), _rooms(even), GUTTER)
@@ -123,12 +124,6 @@ def _lifted(page: Shared, pattern: Pattern, cards: tuple[Card, ...]) -> Iterator
         y = max(y, top - height)
         lifted.append((x, y, x + width, y + height))
         yield row, (x, y)
-
-
-def draw_plans(plans: list[Plan], paper: Paper, number: int) -> Iterator[Sheet]:
-    """Draw the pages of one part, the first of them page `number` of the document."""
-    for row, plan in enumerate(plans, start=1):
-        yield draw_plan(plan, paper, number + row - 1, f"sheet {row} of {len(plans)}")
 
 
 def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:

@@ -32,18 +32,21 @@ def _top(view: FaceView, what: str) -> str:
     return f"Write TOP on tape on {'each' if view.name else 'the back'}. {_measure(view, what)}"
 
 
-def _cut(view: FaceView) -> str:
-    if view.rounded:
+def _cut(view: FaceView, flaps: bool) -> str:
+    if view.rounded and flaps:
         ladder = "; cut the ladder too" if view.ladder else ""
         if view.ladder and view.name:
             ladder = "; cut the ladder too, at their height"
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
     top = "the top one at their height" if view.name else "the top one at your height"
-    return f"Cut cards and crossed corners{f'; {top}' if view.ladder else ''}."
+    cards = "cards and crossed corners" if flaps else "the cards"
+    return f"Cut {cards}{f'; {top}' if view.ladder else ''}."
 
 
-def _set(view: FaceView) -> str:
-    """Say how the paper is set on its edges: the one way to fold and to block."""
+def _set(view: FaceView, flaps: bool) -> str:
+    """Say how the paper is set: on edges the one way to fold and to block, else on lines."""
+    if not flaps:
+        return "Mark the lines and middles that the cards name; lay each on them; low-tack tape."
     if view.rounded:
         return (
             "Clamp a straight block to each reference edge, 3 mm proud; butt the cut paper to it; "
@@ -57,18 +60,19 @@ def _set(view: FaceView) -> str:
     return f"Fold each flap down over its edge: {TRUE_FOLD}. {_BLOCK}"
 
 
-def steps_for(view: FaceView) -> tuple[str, ...]:
-    """Give the steps for the holes in a face."""
+def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
+    """Give the steps for the holes in a face; `flaps`: whether a card of it has one, or an edge
+    to cut and butt."""
     kinds = {fitting.kind for fitting in view.fittings}
     match view.face:
         case "inside":
-            return _side_steps(view)
+            return _side_steps(view, flaps)
         case "box-front":
             return (
                 _BARS,
                 "The front's pilots come first. The box stands on its bottom.",
-                _cut(view),
-                _set(view),
+                _cut(view, flaps),
+                _set(view, flaps),
                 _AWL,
                 f"Bore from outside. {CAUTION_FOR['clearance']}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
@@ -78,8 +82,8 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
             return (
                 _BARS,
                 "Turn the box round: it stands on its bottom, its back towards you.",
-                f"{_cut(view)} Where the notch is cut already, the fold hangs free.",
-                _set(view),
+                f"{_cut(view, flaps)} Where the notch is cut already, the fold hangs free.",
+                _set(view, flaps),
                 "Hold the slide's rear end to the drawing: its hook must meet the hole.",
                 _AWL,
                 f"Bore. {CAUTION_FOR['hook']}",
@@ -88,8 +92,8 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
         case "front":
             return (
                 _BARS,
-                f"{_measure(view, 'it')} {_cut(view)}",
-                _set(view),
+                f"{_measure(view, 'it')} {_cut(view, flaps)}",
+                _set(view, flaps),
                 "Lay the pull on the drawing: its holes must match."
                 if "pull" in kinds
                 else CHECK_LEAFLET,
@@ -98,7 +102,9 @@ def steps_for(view: FaceView) -> tuple[str, ...]:
                 _tick(view),
             )
         case "back":
-            return _hinge_steps(view) if "hinge" in kinds else _back_steps(view, kinds)
+            return (
+                _hinge_steps(view, flaps) if "hinge" in kinds else _back_steps(view, kinds, flaps)
+            )
 
 
 def steps_again(view: FaceView, *, flaps: bool = True) -> str:
@@ -129,7 +135,7 @@ def _caution(view: FaceView, purpose: Purpose) -> str:
     return CAUTION_FOR[purpose]
 
 
-def _hinge_steps(view: FaceView) -> tuple[str, ...]:
+def _hinge_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
     inset = next(min(h.x, view.width - h.x) for h in holes if h.purpose == "cup")
@@ -137,10 +143,10 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     return (
         _BARS,
         _top(view, "the door"),
-        _cut(view),
+        _cut(view, flaps),
         "Hold it at its box, arrow up: cups must face the plates.",
         "Lay it on a blanket, back up, TOP away from you.",
-        _set(view),
+        _set(view, flaps),
         "Lay the hinge on the drawing. Awl, lightly, then firmly.",
         f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
         f"Depth stop from the rim. Bore. {CAUTION_FOR['cup']}",
@@ -148,13 +154,13 @@ def _hinge_steps(view: FaceView) -> tuple[str, ...]:
     )
 
 
-def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
+def _back_steps(view: FaceView, kinds: Set[str], flaps: bool) -> tuple[str, ...]:
     if "front-fixing" not in kinds:
         return (
             _BARS,
             _top(view, "the part"),
-            _cut(view),
-            _set(view),
+            _cut(view, flaps),
+            _set(view, flaps),
             CHECK_LEAFLET,
             _AWL,
             f"Bore. {CAUTION_FOR['manual']}",
@@ -163,8 +169,8 @@ def _back_steps(view: FaceView, kinds: Set[str]) -> tuple[str, ...]:
     return (
         _BARS,
         _top(view, "the front"),
-        _cut(view),
-        _set(view),
+        _cut(view, flaps),
+        _set(view, flaps),
         _stand_box(view)
         if view.drawer_outline
         else "Hold it at its box: the holes must lie over the rail or the blocks.",
@@ -207,7 +213,7 @@ def _together(view: FaceView) -> str:
     return f"{lay}: {low} on the stop, {spacer} between stop and {high}"
 
 
-def _side_steps(view: FaceView) -> tuple[str, ...]:
+def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     edge: CardEdge = view.front_edge or "left"
     kinds = {fitting.kind for fitting in view.fittings}
     level = " and ".join(kind.upper() for kind in ("slide", "shelf") if kind in kinds)
@@ -237,8 +243,8 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
             f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
             "sides.",
             *both,
-            _cut(view),
-            _set(view),
+            _cut(view, flaps),
+            _set(view, flaps),
             lay,
             f"{_AWL} Compare with the {view.mate}.",
             _bore(view),
@@ -248,8 +254,8 @@ def _side_steps(view: FaceView) -> tuple[str, ...]:
         _BARS,
         f"Lay it inside up, top end away, FRONT edge on your {edge.upper()}.",
         *both,
-        _cut(view),
-        _set(view),
+        _cut(view, flaps),
+        _set(view, flaps),
         lay,
         f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         _bore(view),

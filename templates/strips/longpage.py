@@ -141,6 +141,7 @@ def plan_roll(words: SheetWords, paper: Paper) -> list[LongPlan]:
     assert paper.longest is not None, "a roll"
     ways = tuple(divide(words, paper.width, paper.longest, True))
     cards = make_cards(words.view, tuple((way.wide, way.high) for way in ways))
+    words = words.for_cards(cards)
     found = [plan for way in ways for plan in [_in_rows(words, way, cards, SHORTEST_PAGE)] if plan]
     return [min(found, key=lambda plan: plan.page.height)]
 

@@ -9,7 +9,7 @@ from templates.page.paper import PAPERS, Paper
 from templates.sheets.panel import PartWords
 from templates.sheets.partwords import words_of_front, words_of_side
 from templates.sheets.pattern import SheetWords
-from templates.sheets.sheet import Sheet, draw_plans, plan_face
+from templates.sheets.sheet import Sheet, draw_plan, plan_face
 from templates.sheets.steps import steps_again, steps_for
 from tests.jigs.sample import front_of, side_of
 from tests.templates.worked import only_cards, worked_layout
@@ -35,7 +35,11 @@ def words_of(part: str, face: str) -> SheetWords:
 
 
 def pages_of(part: str, face: str, paper: str = "common") -> list[Sheet]:
-    return list(draw_plans(plan_face(words_of(part, face), PAPERS[paper]), PAPERS[paper], 2))
+    plans = plan_face(words_of(part, face), PAPERS[paper])
+    return [
+        draw_plan(plan, PAPERS[paper], row + 1, f"sheet {row} of {len(plans)}")
+        for row, plan in enumerate(plans, start=1)
+    ]
 
 
 def test_both_hinges_of_a_door_share_one_page() -> None:

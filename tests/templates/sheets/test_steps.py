@@ -175,6 +175,30 @@ def test_each_sheet_tells_of_its_own_cards() -> None:
         )
 
 
+def test_the_first_sheet_of_a_face_without_flaps_speaks_of_none() -> None:
+    """A pull's card on the middle and a line: its steps cut and lay it, and neither fold nor cross
+    a corner; those of the back, whose cards stand on edges, do."""
+    layout, paper = laid_out(PLAIN), PAPERS["common"]
+    (front,) = (front for front in layout.fronts if front.id == "B1-2")
+    for view in views_of_front(front, "mm"):
+        words = SheetWords(
+            view=view,
+            part=words_of_front(layout, front),
+            steps=steps_for(view),
+            again=steps_again(view),
+            unfolded=steps_again(view, flaps=False),
+        )
+        plan = plan_face(words, paper)[0]
+        assert plan.first
+        marks = draw_plan(plan, paper, 1, "sheet 1 of 1").page.marks
+        said = " ".join(mark.text for mark in marks if isinstance(mark, Text))
+        folds = view.face == "back"
+        assert any(placed.card.edges for placed in plan.cards) is folds
+        for word in ("Fold", "flap", "crossed corners"):
+            assert (word in said) is folds, word
+        assert ("Mark the lines and middles that the cards name" in said) is not folds
+
+
 def test_a_partition_has_no_outside() -> None:
     """Its caution says where a hole too deep comes out, in the steps and in short."""
     for side in laid_out(UNEVEN).sides:
