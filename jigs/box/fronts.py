@@ -14,10 +14,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.carcass import Carcass
-from jigs.box.frame import Frame, frame_of
+from jigs.box.frame import Frame
 from jigs.given.ids import name_leaves
-from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Measures, Overlay, Reveal
+from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down
 from jigs.ground.grid import PITCH
 
@@ -133,16 +132,6 @@ class Column:
     troubles: tuple[Trouble, ...] = ()
 
 
-def single_width(box_width: float, side: float) -> float:
-    """Give the width of a front that covers a box between two side reveals; mm."""
-    return box_width - 2 * side
-
-
-def leaf_width(box_width: float, side: float, between: float) -> float:
-    """Give the width of one leaf of a pair; mm."""
-    return (box_width - 2 * side - between) / 2
-
-
 def module_height(modules: float, between: float) -> float:
     """Give the height of a front of so many 32 mm modules: 32 m less the gap; mm."""
     return PITCH * modules - between
@@ -174,15 +163,6 @@ def share_heights(
         heights.append(upto - used if increment is not None else rest * weight / total)
         used = upto
     return tuple(heights)
-
-
-def place_fronts(
-    box: BoxSpec, reveal: Reveal, *, side: float, increment: float | None = None
-) -> Column:
-    """Size and place the fronts of a box of one column; `side` is the true thickness of its
-    sides, mm."""
-    carcass = Carcass(box=box, side=side, back=0.0)
-    return place_stack(box.fronts, frame_of(carcass, reveal, box.overlay), increment)
 
 
 def place_stack(

@@ -49,13 +49,9 @@ def is_place(box: BoxSpec) -> bool:
     return box.kind == "open" and any(front.kind == "panel" for front in box.fronts)
 
 
-def pieces_of_box(job: Job, box: BoxSpec, sides: Sequence[Side]) -> tuple[Piece, ...]:
-    """Give all pieces of a box; `sides` are its drilled faces, whose holes the screws avoid."""
-    return cut_box(job, box, sides).pieces
-
-
 def cut_box(job: Job, box: BoxSpec, sides: Sequence[Side]) -> BoxPieces:
-    """Cut a box into its pieces, and say what is doubtful about its joints."""
+    """Cut a box into its pieces, and say what is doubtful about its joints; `sides` are its drilled
+    faces, whose holes the screws avoid."""
     if is_place(box):
         return BoxPieces(pieces=())
     columns = place_columns(job, box)

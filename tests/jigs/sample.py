@@ -1,5 +1,8 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
+from jigs.box.carcass import Carcass
+from jigs.box.frame import frame_of
+from jigs.box.fronts import Column, place_stack
 from jigs.box.parts import Front, Layout, Side
 from jigs.given.hardware import (
     HINGE_RESTS,
@@ -49,6 +52,12 @@ def box(
         fronts=fronts,
         inferred=inferred,
     )
+
+
+def one_column(spec: BoxSpec, reveal: Reveal = GOLDEN, increment: float | None = None) -> Column:
+    """Place the fronts of a box of one column, between sides of 18.3."""
+    carcass = Carcass(box=spec, side=18.3, back=6.0)
+    return place_stack(spec.fronts, frame_of(carcass, reveal, spec.overlay), increment)
 
 
 def job(

@@ -4,15 +4,15 @@ import pytest
 
 from jigs.box.carcass import Carcass
 from jigs.box.doors import DoorPlan, door_mass, plan_door
-from jigs.box.fronts import PlacedFront, place_fronts
+from jigs.box.fronts import PlacedFront
 from jigs.given.job import BoxKind, FrontSpec
-from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box
+from tests.jigs.sample import HINGE, MATERIAL, box, one_column
 
 
 def door(kind: BoxKind = "base") -> tuple[PlacedFront, Carcass]:
     """Give the golden door in its box."""
     spec = box(FrontSpec(id="B1-1", kind="door", hinged="left"), kind=kind)
-    front = place_fronts(spec, GOLDEN, side=18.3).fronts[0]
+    front = one_column(spec).fronts[0]
     return front, Carcass(box=spec, side=18.3, back=6.0)
 
 

@@ -6,11 +6,10 @@ import pytest
 
 from jigs.box.carcass import Carcass
 from jigs.box.drawerplan import DrawerPlan, false_backing, plan_drawers
-from jigs.box.fronts import place_fronts
 from jigs.fittings.fixing import Backing
 from jigs.given.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
 from jigs.ground.grid import balanced_start
-from tests.jigs.sample import GOLDEN, SLIDE, UNDER_COUNTER, box, job
+from tests.jigs.sample import GOLDEN, SLIDE, UNDER_COUNTER, box, job, one_column
 
 
 def plan(
@@ -22,7 +21,7 @@ def plan(
         for i, (row, height) in enumerate(rows, start=1)
     ]
     spec = box(*fronts, kind=kind)
-    column = place_fronts(spec, reveal, side=18.3)
+    column = one_column(spec, reveal)
     records = {f.id: SLIDE for f in column.fronts if f.kind == "drawer"}
     return plan_drawers(
         column,
@@ -77,7 +76,7 @@ def false(height: float, **given: object) -> tuple[BoxSpec, Backing]:
         ),
         **given,  # type: ignore[arg-type]
     )
-    front = place_fronts(spec, UNDER_COUNTER, side=18.3).fronts[0]
+    front = one_column(spec, UNDER_COUNTER).fronts[0]
     carcass = Carcass(box=spec, side=18.3, back=6.0)
     return spec, false_backing(front, carcass, job(spec, reveal=UNDER_COUNTER), SLIDE)
 

@@ -3,18 +3,18 @@
 from jigs.box.byhand import group_by_hand
 from jigs.box.fittings import renumber
 from jigs.box.frontpulls import pull_of
-from jigs.box.fronts import PlacedFront, place_fronts
+from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
 from jigs.given.job import FrontKind, FrontSpec, HandHole, Use
 from jigs.ground.geometry import Face
-from tests.jigs.sample import GOLDEN, HINGE, SLIDE, box, job
+from tests.jigs.sample import HINGE, SLIDE, box, job, one_column
 
 
 def placed(kind: FrontKind = "panel", pull: str | None = None) -> PlacedFront:
     """Give a front alone in the golden box."""
     spec = box(FrontSpec(id="B1-1", kind=kind, pull=pull))
-    return place_fronts(spec, GOLDEN, side=18.3).fronts[0]
+    return one_column(spec).fronts[0]
 
 
 def by_hand(x: float, y: float, face: Face = "back") -> HandHole:

@@ -8,15 +8,11 @@ from hypothesis import strategies as st
 
 from jigs.box.fronts import (
     Column,
-    leaf_width,
     module_height,
-    place_fronts,
     share_heights,
-    single_width,
 )
 from jigs.given.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
-
-GOLDEN = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
+from tests.jigs.sample import GOLDEN, one_column
 
 
 def front(
@@ -45,7 +41,7 @@ def column(
         id="B1", kind=kind, width=width, height=height, depth=584.2, above_floor=100.0,
         fronts=fronts,
     )  # fmt: skip
-    return place_fronts(box, reveal, side=18.3, increment=increment)
+    return one_column(box, reveal, increment)
 
 
 def kinds(placed: Column) -> list[str]:
@@ -55,15 +51,14 @@ def kinds(placed: Column) -> list[str]:
 
 def test_single_and_pair() -> None:
     """Golden widths: 457.2 and 914.4 both give fronts of 454.0."""
-    assert single_width(457.2, 1.6) == pytest.approx(457.2 - 3.2)
-    assert leaf_width(914.4, 1.6, 3.2) == pytest.approx((914.4 - 3.2 - 3.2) / 2)
     (door,) = column(front("door")).fronts
-    assert (door.width, door.height) == pytest.approx((454.0, 771.5))
+    assert (door.width, door.height) == pytest.approx((457.2 - 3.2, 774.7 - 3.2))
     left, right = column(front("pair", name="B1-1"), width=914.4).fronts
     assert (left.id, right.id) == ("B1-1L", "B1-1R")
     assert (left.hinged, right.hinged) == ("left", "right")
     assert left.kind == "door"
-    assert (left.width, right.width) == pytest.approx((454.0, 454.0))
+    leaf = (914.4 - 3.2 - 3.2) / 2
+    assert (left.width, right.width) == pytest.approx((leaf, leaf))
     assert right.x - (left.x + left.width) == pytest.approx(3.2)
     assert left.gap_right == right.gap_left == 3.2
     assert left.gap_left == pytest.approx(right.gap_right) == pytest.approx(1.6)

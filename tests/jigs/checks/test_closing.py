@@ -3,19 +3,18 @@
 import pytest
 
 from jigs.box.carcass import Carcass
-from jigs.box.fronts import place_fronts
 from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
-from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job
+from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job, one_column
 
 
 def findings(*fronts: FrontSpec, kind: BoxKind = "base") -> tuple[Problem, ...]:
     """Give the findings on these fronts in the golden box."""
     spec = box(*fronts, kind=kind)
-    column = place_fronts(spec, GOLDEN, side=18.3)
+    column = one_column(spec)
     return check_closing(Carcass(box=spec, side=18.3, back=6.0), column, "mm")
 
 
@@ -49,7 +48,7 @@ def test_each_miss_is_told_with_its_figure(
 def test_both_leaves_of_an_exchanged_pair_are_named() -> None:
     """The leaves carry the finding, not the pair, which is no part."""
     spec = box(front(kind="pair", width=771.5, height=454.0), width=914.4)
-    column = place_fronts(spec, GOLDEN, side=18.3)
+    column = one_column(spec)
     carcass = Carcass(box=spec, side=18.3, back=6.0)
     assert [p.part for p in check_closing(carcass, column, "mm")] == ["B1-1L", "B1-1R"]
 
@@ -62,7 +61,7 @@ def test_both_leaves_of_an_exchanged_pair_are_named() -> None:
 def test_three_millimetres_under_a_counter(kind: BoxKind, reveal: object, told: bool) -> None:
     """Base, drawer and sink boxes need 3 above their top front (common practice, no source)."""
     spec = box(front(hinged="left"), kind=kind)
-    column = place_fronts(spec, reveal, side=18.3)  # type: ignore[arg-type]
+    column = one_column(spec, reveal)  # type: ignore[arg-type]
     found = check_counter(Carcass(box=spec, side=18.3, back=6.0), column, "in")
     assert bool(found) is told
 

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cutlist.boxes import pieces_of_box
+from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.piece import Piece
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
@@ -43,7 +43,7 @@ def _pieces(text: str, folder: Path) -> dict[str, Piece]:
     job.write_text(text, encoding="utf-8")
     layout: Layout = lay_out(read_job(job))
     found = [
-        piece for box in layout.boxes for piece in pieces_of_box(layout.job, box, layout.sides)
+        piece for box in layout.boxes for piece in cut_box(layout.job, box, layout.sides).pieces
     ]
     return {piece.id: piece for piece in found}
 
@@ -93,7 +93,7 @@ def test_the_uneven_box_is_cut_and_stands(
 ) -> None:
     """The partition stands 400 from the left side, 445.1 from the right, on the bottom."""
     layout = laid_out(uneven.UNEVEN)
-    pieces = pieces_of_box(layout.job, layout.boxes[0], layout.sides)
+    pieces = cut_box(layout.job, layout.boxes[0], layout.sides).pieces
     (piece,) = (one for one in pieces if one.id == name)
     assert (piece.length, piece.width) == pytest.approx((length, width))
     assert (piece.blocks[0].x, piece.blocks[0].y) == pytest.approx((left, low))

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.cutlist.boxes import pieces_of_box
+from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.piece import Piece
 from jigs.given.build import Build
@@ -67,7 +67,7 @@ def jobs(draw: st.DrawFn) -> Job:
 
 
 def cut(made: Job) -> tuple[Piece, ...]:
-    return pieces_of_box(made, made.boxes[0], lay_out(made).sides)
+    return cut_box(made, made.boxes[0], lay_out(made).sides).pieces
 
 
 @given(jobs())
