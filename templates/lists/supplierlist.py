@@ -12,7 +12,7 @@ from jigs.ground.lengths import Unit
 from jigs.order.buying import FrontOrder, Order
 from jigs.order.supplierrows import SupplierRow, supplier_rows
 from jigs.reading.kindranges import FRONTS
-from jigs.reading.listcolumns import SIZES, Column
+from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.orderwords import STATE_WORDS, making, sizes
 
@@ -80,7 +80,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
     return tuple(said[column] for column in FRONT_COLUMNS)
 
 
-def _mm(column: Column, value: float, within: Range | None = None) -> Cell:
+def _mm(column: ListColumn, value: float, within: Range | None = None) -> Cell:
     """Give a size for its cell, with its unit where a list asks about the bare figure."""
     bare = number(value)
     if measure(str(bare), "mm", within or SIZES[column]).meant:
