@@ -19,8 +19,8 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Fitting
-from templates.cards.faces import FaceView
 from templates.cards.ticks import Member
+from templates.faces.faceview import FaceView
 from templates.sheets.panel import PartWords
 from templates.words.payload import set_payload
 

@@ -10,8 +10,8 @@ from typing import Any
 
 from jigs.ground.geometry import SLACK
 from templates.binding.jobsheets import Sheets
-from templates.cards.faces import FaceView
-from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.sheets.sheet import Placed
 from templates.words.openwords import open_data
 

@@ -1,6 +1,6 @@
 """A card: a small paper template at full scale for the holes of one fitting.
 
-A card is set on two references (`templates.cards.reference`), one along each axis. On an edge of
+A card is set on two references (`templates.faces.reference`), one along each axis. On an edge of
 the part, white meets black exactly on the edge: a solid band 3 mm wide lies outside it, and beyond
 it a flap to fold down. An index line is the card's own cut edge, or, at the middle of a part,
 two diamonds to cut out. Each hole has its distance from both references written beside it, so
@@ -15,8 +15,8 @@ from dataclasses import dataclass, replace
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
-from templates.cards.faces import FaceView
-from templates.cards.reference import REACH, Axis, Reference, Wish, choose_reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import REACH, Axis, Reference, Wish, choose_reference
 from templates.page.marks import Mark
 from templates.page.space import Box
 

@@ -5,9 +5,9 @@ White meets black exactly on a reference edge; a drawn line would be ambiguous b
 
 from jigs.ground.lengths import format_mm
 from templates.cards.cardplan import BAND, SMALL, CardPlan
-from templates.cards.faces import FaceView
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
-from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.page.marks import Area, Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap

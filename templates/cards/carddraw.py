@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
-from templates.cards.faces import FaceView
 from templates.cards.lettering import hole_note
+from templates.faces.faceview import FaceView
 from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space

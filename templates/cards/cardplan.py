@@ -8,10 +8,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 from jigs.ground.geometry import Fitting
-from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP
 from templates.cards.lettering import Label, block, label_on
-from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.page.space import Box, spread
 from templates.page.typeface import wrap
 from templates.words.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words

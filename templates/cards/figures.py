@@ -11,9 +11,9 @@ from itertools import pairwise
 
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardplan import ARM
-from templates.cards.faces import FaceView
 from templates.cards.lettering import Label, hole_note, label_on
-from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width, wrap

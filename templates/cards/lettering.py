@@ -5,19 +5,16 @@ A distance is written in mm, large, to a tenth, and in inches, small, to the nea
 """
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
 
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
-from templates.cards.reference import Reference
 from templates.cards.ticks import OWN_CODES
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.page.bars import bar_of_50, box_of_50, up_arrow
 from templates.page.marks import Mark, Text
 from templates.page.space import Box
 from templates.page.typeface import shorten, text_width, wrap
-
-if TYPE_CHECKING:
-    from templates.cards.faces import FaceView
 
 LARGE, PLAIN = 3.5, 2.5
 PITCH = 4.0
@@ -106,7 +103,7 @@ def axis_label(
 
 
 def label_on(
-    view: "FaceView", reference: Reference, distance: float, stated_from: End | None = None
+    view: FaceView, reference: Reference, distance: float, stated_from: End | None = None
 ) -> Label:
     """Label a distance on a face, `distance` inward from its reference line, mm.
 
@@ -128,9 +125,7 @@ def label_on(
     return replace(label, small=(*label.small, *_as_stated(view, reference, distance, stated_from)))
 
 
-def _as_stated(
-    view: "FaceView", reference: Reference, distance: float, end: End
-) -> tuple[str, ...]:
+def _as_stated(view: FaceView, reference: Reference, distance: float, end: End) -> tuple[str, ...]:
     """Give the height of a hole by hand as it was stated, unless the card counts it so itself."""
     height = reference.at + reference.inward * distance
     value = view.height - height if end == "top" else height
@@ -198,7 +193,7 @@ class Heading:
 
 
 def block(
-    view: "FaceView",
+    view: FaceView,
     number_: int,
     name: str,
     words: tuple[str, ...],

@@ -14,7 +14,7 @@ import math
 import re
 
 from jigs.ground.geometry import Hole, Polygon
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
 from templates.words.openwords import STAMP, open_line

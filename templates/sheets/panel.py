@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from jigs.ground.geometry import Face
 from templates.cards.card import Card
-from templates.cards.faces import FaceView
 from templates.cards.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
+from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import shorten, text_width, wrap

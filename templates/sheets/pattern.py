@@ -12,7 +12,7 @@ from itertools import islice
 from typing import Self
 
 from templates.cards.card import Card
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.page.packing import CardRoom, Hanging
 from templates.page.paper import Paper

@@ -1,7 +1,7 @@
 """The small picture of a sheet: the whole face, where its cards lie, and which way is up."""
 
 from templates.cards.card import Card
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.bars import up_arrow
 from templates.page.marks import MEDIUM, Area, Outline, Text
 from templates.page.pieces import MarkBlock

@@ -6,9 +6,9 @@ from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
 from jigs.ground.geometry import SLACK, Purpose
 from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
-from templates.cards.faces import FaceView
 from templates.cards.flap import TRUE_FOLD
-from templates.cards.reference import CardEdge
+from templates.faces.faceview import FaceView
+from templates.faces.reference import CardEdge
 from templates.sheets.sums import steps_between
 from templates.words.wording import drawer_ends
 

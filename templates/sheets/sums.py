@@ -6,7 +6,7 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 from itertools import groupby, pairwise
 
 from jigs.ground.lengths import count_tenths
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""

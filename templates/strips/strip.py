@@ -16,10 +16,10 @@ from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK, Fitting
 from templates.cards.cardplan import ARM, WASTE
-from templates.cards.faces import FaceView
 from templates.cards.figures import figures_of
 from templates.cards.flap import FLAP
-from templates.cards.reference import REACH, Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import REACH, Reference
 from templates.page.scales import OVERLAP
 from templates.strips.wholecard import edges_of
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.card import Card
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.border import EDGE, LEFT_STRIP
 from templates.page.paper import Paper
 from templates.sheets.pattern import SheetWords

@@ -24,7 +24,7 @@ from templates.cards.figures import (
 )
 from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
 from templates.cards.lettering import block
-from templates.cards.reference import Reference
+from templates.faces.reference import Reference
 from templates.page.marks import MEDIUM, Area, Line, Outline, Text
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import Box, Space

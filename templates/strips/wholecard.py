@@ -9,7 +9,6 @@ from templates.cards.card import Card, choose_references
 from templates.cards.cardborder import ladder
 from templates.cards.carddraw import draw_hardware, draw_holes
 from templates.cards.cardplan import BAND, LADDER
-from templates.cards.faces import FaceView
 from templates.cards.figures import (
     draw_slide_lines,
     figures_of,
@@ -20,7 +19,8 @@ from templates.cards.figures import (
 )
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
 from templates.cards.lettering import block
-from templates.cards.reference import Axis, CardEdge, Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Axis, CardEdge, Reference
 from templates.page.marks import Area, Outline
 from templates.page.space import Box, Space
 

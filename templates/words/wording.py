@@ -1,15 +1,11 @@
 """The words on sheets and cards: what a part is called, and what is to be done to it."""
 
-from typing import TYPE_CHECKING
-
 from jigs.box.parts import Side
 from jigs.given.job import FrontKind
 from jigs.ground.geometry import Fitting, Hole, Polygon
 from jigs.ground.lengths import format_inches, format_mm
-
-if TYPE_CHECKING:
-    from templates.cards.faces import FaceView
-    from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 
 FRONT_WORDS: dict[FrontKind, str] = {
     "door": "door",
@@ -69,7 +65,7 @@ def ordinal_place(index: int, count: int) -> str:
     return f"{index} OF {count}"
 
 
-def fitting_heading(view: "FaceView", fitting: Fitting) -> str:
+def fitting_heading(view: FaceView, fitting: Fitting) -> str:
     """Name a card by its fitting and place."""
     xs = [hole.x for hole in fitting.holes]
     centre = (min(xs) + max(xs)) / 2
@@ -149,7 +145,7 @@ def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
     ]
 
 
-def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str, ...]:
+def card_lines(view: FaceView, fitting: Fitting, up: Reference) -> tuple[str, ...]:
     """Give the words in a card's heading: its operations, and the check with the hardware."""
     lines = operations(fitting.holes, view.thickness)
     whole = len(fitting.outline) > 0
@@ -202,7 +198,7 @@ def card_lines(view: "FaceView", fitting: Fitting, up: "Reference") -> tuple[str
     return tuple(lines)
 
 
-def drawer_ends(view: "FaceView") -> tuple[str, str]:
+def drawer_ends(view: FaceView) -> tuple[str, str]:
     """Write how far in from the left and from the right end, as seen, the drawer box stands; mm.
 
     They differ where the opening is not in the middle of the front.
@@ -216,12 +212,12 @@ def _extent(polygon: Polygon) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
-def _from_front(view: "FaceView", x: float) -> float:
+def _from_front(view: FaceView, x: float) -> float:
     raw = view.band if view.raw else 0.0
     return (view.width - x if view.front_edge == "right" else x) - raw
 
 
-def index_words(view: "FaceView", reference: "Reference") -> str:
+def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     value = reference.value
     inches = value / 25.4

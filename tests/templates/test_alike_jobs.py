@@ -14,7 +14,7 @@ from jigs.ground.geometry import collect_holes
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.paper import PAPERS, Paper
 from templates.writers.pdf import write_pdf
 from tests.carddata import same_numbers

@@ -10,8 +10,9 @@ from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
-from templates.cards.faces import FaceView, views_of_front
-from templates.cards.reference import REACH
+from templates.cards.faces import views_of_front
+from templates.faces.faceview import FaceView
+from templates.faces.reference import REACH
 from templates.page.marks import Area, Circle, Line, Text
 from templates.page.paper import Paper
 from templates.sheets.sheet import Placed

@@ -5,8 +5,8 @@ import pytest
 from jigs.box.parts import Layout
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
-from templates.cards.faces import FaceView
 from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
+from templates.faces.faceview import FaceView
 from templates.page.marks import Line, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_width

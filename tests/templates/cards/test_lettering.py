@@ -4,7 +4,7 @@ import pytest
 
 from jigs.ground.geometry import Hole
 from templates.cards.lettering import Label, axis_label, block, hole_note
-from templates.cards.reference import Reference
+from templates.faces.reference import Reference
 from templates.page.marks import Text
 from templates.page.typeface import text_box, text_width
 from tests.templates.worked import only_cards

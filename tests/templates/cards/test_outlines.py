@@ -20,7 +20,6 @@ from jigs.ground.geometry import Face, Hole
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.cards.faces import FaceView
 from templates.cards.outlines import (
     MARGIN,
     face_dxf,
@@ -30,6 +29,7 @@ from templates.cards.outlines import (
     outline_page,
     words_beside,
 )
+from templates.faces.faceview import FaceView
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
 from templates.writers.svg import write_svg

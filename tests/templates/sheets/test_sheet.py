@@ -2,7 +2,7 @@
 
 import pytest
 
-from templates.cards.faces import FaceView
+from templates.faces.faceview import FaceView
 from templates.page.border import EDGE, border_marks
 from templates.page.marks import Line, Outline, Qr, Text
 from templates.page.paper import PAPERS, Paper

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
-from templates.cards.faces import FaceView, view_of_side, views_of_front
+from templates.cards.faces import view_of_side, views_of_front
+from templates.faces.faceview import FaceView
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_front

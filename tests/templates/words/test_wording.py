@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.ground.geometry import Fitting, Hole
-from templates.cards.faces import FaceView
-from templates.cards.reference import Reference
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.words.wording import (
     bore_words,
     card_lines,

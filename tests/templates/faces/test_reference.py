@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates.cards.card import CLEAR
-from templates.cards.reference import REACH, Reference, choose_reference
+from templates.faces.reference import REACH, Reference, choose_reference
 
 
 def up(low: float, high: float, length: float, step: float = 25.4) -> Reference:

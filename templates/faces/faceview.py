@@ -1,0 +1,82 @@
+"""A drilled face of a part as a value: what is drawn, and what words are said of it."""
+
+from dataclasses import dataclass
+
+from jigs.given.confirming import OpenNumber
+from jigs.ground.geometry import Face, Fitting, Hand, Polygon
+from templates.faces.reference import CardEdge
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaceView:
+    """One face of one part as the driller sees it; mm, origin at its lower left corner.
+
+    `drilled` names the face in capitals, `seen` says in sentences how it lies. `edges` names
+    the four edges, `hinge_edge` which of them carries the hinges, `front_edge` which is a box
+    side's front. `ladder`: whether the part may have arrived a little taller or shorter.
+    `rounded`: its edges are, so that no paper is folded over them; `bevel`: the edge that is
+    bevelled and no reference.
+    `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
+    `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
+    still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
+    are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
+    `stand`: the box is together, and the cut paper stands on the panel below the face.
+    `column`, `side`: the column that a board's face is towards, and on which side of it the board
+    stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
+    partition; `base`: how far its bottom end stands above the sides', `below`: its top end below
+    theirs, mm.
+    `mate`: the face of the board across the column, `raised`: how far that one's bottom end stands
+    above this one's, mm; `on_legs`: the box's sides run to the floor.
+    `parts`: all that its sheets serve, this one first; () where they serve this one alone.
+    `name`: what they are called together; `alike`: all of them, where `name` does not list them,
+    with their codes where those differ (`code` is empty then).
+    """
+
+    part: str
+    code: str
+    face: Face
+    width: float
+    height: float
+    thickness: float
+    fittings: tuple[Fitting, ...]
+    drilled: str
+    seen: str
+    edges: dict[CardEdge, str]
+    hinge_edge: CardEdge | None = None
+    front_edge: CardEdge | None = None
+    ladder: bool = False
+    reversible: bool | None = None
+    panel: float | None = None
+    low: float = 0.0
+    stand: bool = False
+    raw: bool = False
+    band: float = 0.0
+    column: int | None = None
+    side: Hand | None = None
+    partition: int = 0
+    base: float = 0.0
+    below: float = 0.0
+    mate: str = ""
+    raised: float = 0.0
+    on_legs: bool = False
+    drawer_outline: tuple[tuple[float, float], ...] = ()
+    opening: Polygon = ()
+    rounded: bool = False
+    bevel: CardEdge | None = None
+    step: float = 10.0
+    parts: tuple[str, ...] = ()
+    name: str = ""
+    alike: tuple[str, ...] = ()
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers that decide its holes, or what is mounted there."""
+
+    @property
+    def datums(self) -> dict[CardEdge, float]:
+        """The edges that distances are not counted from themselves, and how far in the line lies
+        that they are counted from: a bottom panel's face, an edge without its band; mm."""
+        found: dict[CardEdge, float] = {}
+        if self.low > 0.0:
+            found["bottom"] = self.low
+        if self.raw and self.front_edge is not None:
+            found[self.front_edge] = self.band
+        return found
