@@ -1,5 +1,5 @@
-"""Which numbers are unusual, and what depends on them? Nothing is held for being unusual. Rows that
-a workbook hides are told as well: perhaps nobody meant them."""
+"""Which numbers are unusual, and what depends on them? Nothing is held for being unusual. Rows
+and columns that a workbook hides are told as well: perhaps nobody meant them."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
@@ -39,15 +39,15 @@ def _find(
         inside.setdefault(of, {})[part] = None
     for front in fronts:
         arrival = job.delivery.arrivals.get(front.id) if job.delivery else None
-        if arrival and arrival.piece.in_hidden_row:
-            yield _hidden(front.id, "its row in the delivered list")
+        for what in arrival.piece.hidden if arrival else ():
+            yield _hidden(front.id, f"{what} in the delivered list")
     for box in job.boxes:
         for doubt in box.doubts:
             yield _word(box.id, doubt, inside.get(box.id, ()), job.shown)
         for spec in box.fronts:
-            if spec.in_hidden_row:
+            for what in spec.hidden:
                 for part in _parts_of(spec, box.id):
-                    yield _hidden(part, "its row in the front list")
+                    yield _hidden(part, f"{what} in the front list")
             for doubt in spec.doubts:
                 for part in _parts_of(spec, box.id):
                     yield _word(part, doubt, (), job.shown)
@@ -55,10 +55,10 @@ def _find(
 
 def _hidden(part: str, what: str) -> Problem:
     return warning(
-        "hidden-row",
+        "hidden-in-list",
         part,
         f"{what} is hidden in the workbook, and was read as any other",
-        "show all rows; delete it there if it is not wanted",
+        "show all of the sheet; delete there what is not wanted",
     )
 
 

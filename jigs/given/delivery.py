@@ -25,8 +25,8 @@ class DeliveredPiece:
 
     `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
     names none, `count` None where it says nothing. `width` and `height`
-    hold no size, one, or two: top and bottom, left and right. `in_hidden_row`: its workbook does
-    not show it.
+    hold no size, one, or two: top and bottom, left and right. `hidden`: what of it
+    its workbook does not show, in words.
     """
 
     where: str
@@ -38,7 +38,7 @@ class DeliveredPiece:
     thickness: float | None = None
     count: int | None = None
     note: str = ""
-    in_hidden_row: bool = False
+    hidden: tuple[str, ...] = ()
 
     @property
     def across(self) -> Both | None:

@@ -170,8 +170,8 @@ class FrontSpec:
     drawer box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it
     is pushed to open, and has no pull. `pull_over`, `pull_level`: the front whose pull it takes
     the place along the wall, the height from. `restrictor`: it opens to less than 90 degrees.
-    `doubts`: its numbers that are not usual. `in_hidden_row`: the workbook it was read from does
-    not show its row.
+    `doubts`: its numbers that are not usual. `hidden`: what of its row
+    the workbook it was read from does not show, in words.
     """
 
     id: str
@@ -222,7 +222,7 @@ class FrontSpec:
     pull_level: str | None = None
     restrictor: bool = False
     doubts: tuple[Doubt, ...] = ()
-    in_hidden_row: bool = False
+    hidden: tuple[str, ...] = ()
 
     @property
     def hinge_names(self) -> tuple[str, ...]:

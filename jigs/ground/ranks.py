@@ -91,7 +91,7 @@ RANKS: dict[str, Rank] = {
     "floor-high": 2,
     "gap-in-hand": 2,
     "groove-too-deep": 2,
-    "hidden-row": 2,
+    "hidden-in-list": 2,
     "hinge-at-end": 2,
     "hinge-edge-reveal": 2,
     "hinge-to-hinge": 2,

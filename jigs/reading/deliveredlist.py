@@ -116,7 +116,7 @@ class _Reader(RowReader):
             thickness=self.read_size(row, "thickness"),
             count=self.read_count(row),
             note=self.read_text(row, "note"),
-            in_hidden_row=self.is_hidden(row),
+            hidden=self.hidden_of(row),
         )
         self.check_both(row)
         self.take_doubts()  # what is unusual in a piece is held against its order

@@ -130,7 +130,7 @@ class _Reader(RowReader):
         front = replace(
             self._with_making(row, front),
             doubts=self.take_doubts(),
-            in_hidden_row=self.is_hidden(row),
+            hidden=self.hidden_of(row),
         )
         box = self._read_id(row, "box")
         if not self._bare and not box and self.header.find("box"):

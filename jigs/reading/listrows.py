@@ -102,9 +102,15 @@ class RowReader:
         below = (row for row in self._table.rows if row.number > self.header.row)
         return tuple(row for row in below if row.cells != self.header.cells)
 
-    def is_hidden(self, row: ListRow) -> bool:
-        """Tell whether a row is hidden in its workbook; it is read as any other, and told."""
-        return row.number in self._table.hidden
+    def hidden_of(self, row: ListRow) -> tuple[str, ...]:
+        """Give what of a row is hidden in its workbook, and read as any other: the row, and the
+        columns in which it says something."""
+        columns = tuple(
+            f"column '{shorten(heading.text)}'"
+            for heading in self.header.headings
+            if heading.place + 1 in self._table.hidden_columns and self.cell(row, heading.column)
+        )
+        return ("its row", *columns) if row.number in self._table.hidden else columns
 
     def check_headings(self, row: ListRow) -> None:
         """Note the first cell that stands under no heading: the row is shifted, or too long."""

@@ -54,12 +54,13 @@ class ListRow:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListTable:
     """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
-    the numbers of those that its owner does not see."""
+    the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1."""
 
     rows: tuple[ListRow, ...]
     sheet: str = ""
     workbook: bool = False
     hidden: frozenset[int] = frozenset()
+    hidden_columns: frozenset[int] = frozenset()
 
 
 def read_tables(path: Path) -> tuple[ListTable, ...]:
@@ -223,6 +224,7 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
             sheet=sheet["name"],
             workbook=True,
             hidden=frozenset(sheet["hidden"]),
+            hidden_columns=frozenset(sheet["hidden_columns"]),
         )
 
 

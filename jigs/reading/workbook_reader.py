@@ -5,9 +5,10 @@ cell at the far corner of a sheet, one cell repeated a million times), and the l
 reads it then takes its whole process down. Here that costs a child with a limit on its memory.
 
 Reads the workbook from standard input and writes JSON to standard output: `{"sheets": [{"name",
-"rows", "hidden"}]}`, with every cell as text and blank rows kept, or `{"error": "..."}`. `hidden`
-are the numbers, from 1, of the rows that its owner does not see: hidden, or filtered away. The
-library reads them as any other and does not tell; what is in an .xlsx or .ods file does.
+"rows", "hidden", "hidden_columns"}]}`, with every cell as text and blank rows kept, or `{"error":
+"..."}`. `hidden` are the numbers, from 1, of the rows that its owner does not see: hidden, or
+filtered away; `hidden_columns` those of columns. The library reads them as any other and does not
+tell; what is in an .xlsx or .ods file does.
 """
 
 import contextlib
@@ -48,14 +49,18 @@ def write_cell(value: object) -> str:
     return str(value)
 
 
-def find_hidden(data: bytes, most_rows: int) -> dict[str, list[int]]:
-    """Give the rows of each sheet that its owner does not see, by the sheet's name; nothing for
-    an .xls file, which is no archive."""
+Hidden = tuple[list[int], list[int]]
+"""Rows and columns of a sheet that its owner does not see, from 1."""
+
+
+def find_hidden(data: bytes, most_rows: int, most_columns: int) -> dict[str, Hidden]:
+    """Give the rows and columns of each sheet that its owner does not see, by the sheet's name;
+    nothing for an .xls file, which is no archive."""
     if not data.startswith(b"PK"):
         return {}
     with zipfile.ZipFile(BytesIO(data)) as archive:
         if "content.xml" in archive.namelist():
-            return _hidden_in_ods(archive, most_rows)
+            return _hidden_in_ods(archive, most_rows, most_columns)
         targets = {
             element["Id"]: element["Target"]
             for element in _elements(archive, "xl/_rels/workbook.xml.rels", "Relationship")
@@ -64,41 +69,59 @@ def find_hidden(data: bytes, most_rows: int) -> dict[str, list[int]]:
         for sheet in _elements(archive, "xl/workbook.xml", "sheet"):
             target = targets[sheet["id"]]
             path = target[1:] if target.startswith("/") else f"xl/{target}"
-            number, rows = 0, []
-            for row in _elements(archive, path, "row"):
-                number = int(row.get("r", number + 1))
-                if row.get("hidden") in ("1", "true"):
-                    rows.append(number)
-            hidden[sheet["name"]] = rows
+            number = 0
+            rows: list[int] = []
+            columns: list[int] = []
+            for name, found in _named(archive, path, "row", "col"):
+                unseen = found.get("hidden") in ("1", "true")
+                if name == "col":
+                    first, last = int(found["min"]), min(int(found["max"]), most_columns)
+                    columns += range(first, last + 1) if unseen else ()
+                    continue
+                number = int(found.get("r", number + 1))
+                rows += [number] if unseen else []
+            hidden[sheet["name"]] = rows, columns
         return hidden
 
 
-def _hidden_in_ods(archive: zipfile.ZipFile, most_rows: int) -> dict[str, list[int]]:
-    hidden: dict[str, list[int]] = {}
-    name, number = "", 0
-    for element in _elements(archive, "content.xml", "table", "table-row"):
-        if "name" in element:
-            name, number = element["name"], 0
-            hidden[name] = []
+def _hidden_in_ods(
+    archive: zipfile.ZipFile, most_rows: int, most_columns: int
+) -> dict[str, Hidden]:
+    hidden: dict[str, Hidden] = {}
+    name, reached = "", [0, 0]
+    most = (most_rows, most_columns)
+    for kind, element in _named(archive, "content.xml", "table", "table-row", "table-column"):
+        if kind == "table":
+            name, reached = element["name"], [0, 0]
+            hidden[name] = [], []
             continue
-        repeated = int(element.get("number-rows-repeated", 1))
+        which = 0 if kind == "table-row" else 1
+        repeated = int(element.get(f"number-{('rows', 'columns')[which]}-repeated", 1))
         if element.get("visibility", "visible") != "visible":
-            last = min(number + repeated, most_rows)
-            hidden[name] += range(number + 1, last + 1)
-        number += repeated
+            last = min(reached[which] + repeated, most[which])
+            hidden[name][which].extend(range(reached[which] + 1, last + 1))
+        reached[which] += repeated
     return hidden
 
 
-def _elements(archive: zipfile.ZipFile, path: str, *names: str) -> Iterator[dict[str, str]]:
-    """Yield the attributes of each element of these names, without their namespaces."""
+def _named(
+    archive: zipfile.ZipFile, path: str, *names: str
+) -> Iterator[tuple[str, dict[str, str]]]:
+    """Yield each element of these names: its name and its attributes, without namespaces."""
     from xml.etree.ElementTree import iterparse  # few lists are workbooks with XML inside
 
     with archive.open(path) as stream:
         for event, element in iterparse(stream, events=("start", "end")):
+            name = element.tag.rpartition("}")[2]
             if event == "end":
                 element.clear()
-            elif element.tag.rpartition("}")[2] in names:
-                yield {key.rpartition("}")[2]: value for key, value in element.attrib.items()}
+            elif name in names:
+                yield name, {key.rpartition("}")[2]: value for key, value in element.attrib.items()}
+
+
+def _elements(archive: zipfile.ZipFile, path: str, *names: str) -> Iterator[dict[str, str]]:
+    """Yield the attributes alone of each element of these names."""
+    return (attributes for _, attributes in _named(archive, path, *names))
 
 
 def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str, object]]:
@@ -108,10 +131,10 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
     sheets: list[dict[str, object]] = []
     left_over = MOST_CHARACTERS
     workbook = CalamineWorkbook.from_filelike(BytesIO(data))
-    hidden: dict[str, list[int]] = {}
-    # Where a file that the library reads is made otherwise, nothing is known of hidden rows.
+    hidden: dict[str, Hidden] = {}
+    # Where a file that the library reads is made otherwise, nothing is known of what is hidden.
     with contextlib.suppress(KeyError, ValueError, SyntaxError, zipfile.BadZipFile):
-        hidden = find_hidden(data, most_rows)
+        hidden = find_hidden(data, most_rows, most_columns)
     for index, about in enumerate(workbook.sheets_metadata):
         if about.visible != SheetVisibleEnum.Visible or about.typ != SheetTypeEnum.WorkSheet:
             continue
@@ -131,7 +154,15 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
         left_over -= sum(len(cell) for row in rows for cell in row)
         if left_over < 0:
             raise ValueError(f"more than {MOST_CHARACTERS} characters in its cells")
-        sheets.append({"name": about.name, "rows": rows, "hidden": hidden.get(about.name, [])})
+        unseen, unseen_columns = hidden.get(about.name, ([], []))
+        sheets.append(
+            {
+                "name": about.name,
+                "rows": rows,
+                "hidden": unseen,
+                "hidden_columns": unseen_columns,
+            }
+        )
     return sheets
 
 

@@ -236,7 +236,8 @@ def test_an_open_document_spreadsheet_is_read(tmp_path: Path) -> None:
 
 
 def test_hidden_rows_of_a_workbook_are_told(tmp_path: Path) -> None:
-    """Hidden one by one or by a filter: the owner does not see them, the library reads them."""
+    """Hidden one by one or by a filter: the owner does not see them, the library reads them. So
+    with columns."""
     stream = io.BytesIO()
     book = xlsxwriter.Workbook(stream, {"in_memory": True})
     for name in ("Notes & more", "Fronts"):
@@ -244,16 +245,21 @@ def test_hidden_rows_of_a_workbook_are_told(tmp_path: Path) -> None:
         for number, row in enumerate(CELLS):
             sheet.write_row(number, 0, row)
     sheet.set_row(2, None, None, {"hidden": True})
+    sheet.set_column("B:B", None, None, {"hidden": True})
+    sheet.set_column("D:XFD", None, None, {"hidden": True})
     book.close()
     path = tmp_path / "fronts.xlsx"
     path.write_bytes(stream.getvalue())
     assert [(t.sheet, t.hidden, len(t.rows)) for t in read_tables(path)] == [
         ("Notes & more", frozenset(), 3), ("Fronts", frozenset({3}), 3),
     ]  # fmt: skip
+    notes, fronts = read_tables(path)
+    assert notes.hidden_columns == frozenset()
+    assert {1, 2, 3, 4} & fronts.hidden_columns == {2, 4}
 
 
 def test_hidden_rows_of_an_open_document_spreadsheet_are_told(tmp_path: Path) -> None:
-    """By hand (`collapse`) and by a filter; rows that repeat count as many."""
+    """By hand (`collapse`) and by a filter; rows and columns that repeat count as many."""
     cell = '<table:table-cell office:value-type="string"><text:p>x</text:p></table:table-cell>'
     rows = "".join(
         f"<table:table-row {more}>{cell}</table:table-row>"
@@ -263,9 +269,14 @@ def test_hidden_rows_of_an_open_document_spreadsheet_are_told(tmp_path: Path) ->
         )
     )  # fmt: skip
     path = tmp_path / "fronts.ods"
-    path.write_bytes(write_ods(rows))
+    columns = (
+        '<table:table-column table:number-columns-repeated="2"/>'
+        '<table:table-column table:visibility="collapse" table:number-columns-repeated="2"/>'
+    )
+    path.write_bytes(write_ods(f"{columns}{rows}"))
     (table,) = read_tables(path)
     assert table.hidden == {4, 6, 7}
+    assert table.hidden_columns == {3, 4}
     assert len(table.rows) == 7
 
 
