@@ -205,6 +205,12 @@ def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> W
             return _nearer_end(view, holes)
 
 
+def _on_the_floor(view: FaceView) -> bool:
+    """Tell whether a face's bottom end is a side's end on the floor, which no paper is folded
+    over: it may be scribed, and cut away before the toe (common practice, no source)."""
+    return view.on_legs and not view.partition and not view.stand
+
+
 def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
     """Give all holes that are set out from the same edges as those of `part`, which may be only
     some of its fitting's: by hand, all that serve one front, stated from the same end."""
@@ -263,7 +269,7 @@ def choose_references(
         step=view.step,
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
-        edge=no_edge != "y",
+        edge=no_edge != "y" and not (_on_the_floor(view) and wish_y == "low"),
     )
     return across, _from_datum(up, view.low)
 

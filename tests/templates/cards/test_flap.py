@@ -149,3 +149,23 @@ def test_an_edge_drawn_across_a_card_is_named() -> None:
     assert across
     assert all("TOP EDGE" in words(card) for card in across)
     assert not any("TOP EDGE" in words(card) for card in cards if card not in across)
+
+
+def test_no_card_folds_over_a_sides_end_on_the_floor() -> None:
+    """On legs of 40 a lowest drawer's slide stands 40 + 18.3 + 33 up: near enough to fold, and set
+    on a line instead; the front edge is folded over still, and so is the bottom edge without legs.
+    A partition's own end, on the panel, is no foot."""
+    folds = {}
+    for legs in (0.0, 40.0):
+        text = UNEVEN.replace("above_floor = 100\n", f"legs = {legs}\n" if legs else "")
+        cards = cards_of(laid_out(text.replace("height = 774.7", f"height = {774.7 + legs}")))
+        folds[legs] = {
+            (card.view.drilled, edge.edge)
+            for card in cards
+            if card.view.face == "inside"
+            for edge in card.edges
+        }
+    on_floor = {(face, "bottom") for face in ("INSIDE OF LEFT SIDE", "INSIDE OF RIGHT SIDE")}
+    assert on_floor & folds[0.0]
+    assert folds[0.0] - folds[40.0] == on_floor & folds[0.0]
+    assert any("PARTITION" in face and edge == "bottom" for face, edge in folds[40.0])
