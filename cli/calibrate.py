@@ -100,7 +100,8 @@ def calibrate(
         printer = replace(printer, tray=_line("--tray", tray, faults), paper=paper)
     printer = _moved(printer, moved, bars, faults)
     printer = replace(printer, dots=dots or printer.dots)
-    _record(_without_fault(printer, faults), job)
+    unread = across is not None and None in (printer.across, printer.along)
+    _record(_without_fault(printer, faults, unread=unread), job)
 
 
 def _print_page(paper: str, target: str) -> None:
@@ -173,11 +174,12 @@ def _moved(
     )
 
 
-def _without_fault(printer: "Printer", faults: list[str]) -> "Printer":
-    """Give the printer, if nothing is wrong with it; all faults at once."""
+def _without_fault(printer: "Printer", faults: list[str], *, unread: bool) -> "Printer":
+    """Give the printer, if nothing is wrong with it; all faults at once. `unread`: what its bars
+    measure could not be read."""
     from jigs.given.printer import find_faults
 
-    if not any(fault.startswith(("--across", "--along")) for fault in faults):
+    if not unread:
         faults = [*faults, *find_faults(printer)]
     if faults:
         raise Failure("\n".join([*faults, "Nothing was recorded."]))

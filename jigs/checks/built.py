@@ -63,7 +63,7 @@ def _check_width(
             f"; its drawer boxes are still reckoned for {format_length(box.width, unit)}, "
             "not for the box as built"
         )
-    return _differs(box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does)
+    return _differs(box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does, drawers)
 
 
 def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
@@ -90,7 +90,7 @@ def _check_depth(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
         return ()
     off = box.measured_depth - box.depth
     does = "slides and drawer boxes are counted from its depth"
-    return _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does)
+    return _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does, True)
 
 
 def _differs(
@@ -101,8 +101,10 @@ def _differs(
     words: tuple[str, str, str],
     off: float,
     does: str,
+    drawers: bool = False,
 ) -> tuple[Problem, ...]:
-    """Tell a size that is further off the job than careful work leaves it."""
+    """Tell a size that is further off the job than careful work leaves it; `drawers`: drawer boxes
+    are made to it."""
     if not is_beyond(off, CAREFUL):
         return ()
     stated = {"width": box.width, "height": box.height, "depth": box.depth}[size]
@@ -114,7 +116,7 @@ def _differs(
             f"box {box.id} as built is {format_length(stated + off, unit)} {words[0]}, {much} "
             f"{words[1] if off > 0 else words[2]} than the job says: {does}",
             f"put the measured size into the job as the box's {size} before its fronts are ordered"
-            f"{' or its drawer boxes made' if 'drawer boxes' in does else ''}",
+            f"{' or its drawer boxes made' if drawers else ''}",
             tuple(front.id for front in fronts),
         ),
     )

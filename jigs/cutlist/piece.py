@@ -27,6 +27,11 @@ PieceKind = Literal[
 `spacer` what a rollout's slide stands on,
 `blind-panel` what closes the covered end of a corner box."""
 
+DRAWER_KINDS: tuple[PieceKind, ...] = (
+    "drawer-side", "drawer-front", "drawer-back", "drawer-bottom",
+)  # fmt: skip
+"""The pieces of a drawer box."""
+
 Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom", "spacer"]
 """The board that a piece is cut from, as the job states its thickness."""
 

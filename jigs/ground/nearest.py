@@ -13,15 +13,20 @@ MOST_LISTED = 12
 """Known words that a message lists in full where none is near."""
 
 
-def suggest(word: str, known: Iterable[str]) -> str:
-    """Say which known word may be meant; else what is known."""
+def suggest_near(word: str, known: Iterable[str]) -> str:
+    """Say which known word may be meant; empty where none is near."""
     # Only a fault needs it: a job without one does not wait for the import.
     from difflib import get_close_matches
 
+    near = get_close_matches(word.lower()[:64], list(known), n=1, cutoff=0.6)
+    return f"did you mean '{near[0]}'?" if near else ""
+
+
+def suggest(word: str, known: Iterable[str]) -> str:
+    """Say which known word may be meant; else what is known."""
     words = list(known)
-    near = get_close_matches(word.lower()[:64], words, n=1, cutoff=0.6)
-    if near:
-        return f"did you mean '{near[0]}'?"
+    if near := suggest_near(word, words):
+        return near
     if len(words) > MOST_LISTED:
         return f"known: {_some(words)}"
     return f"known: {', '.join(words)}" if words else "none is known here"
@@ -66,8 +71,7 @@ def suggest_record(name: str, known: Iterable[str]) -> str:
            if (found := _NUMBERED.fullmatch(other)) and found[1] == name.lower()]  # fmt: skip
     if own:
         return f"which of them: {', '.join(_families(own))}?"
-    near = suggest(name, names)
-    return near if near.startswith("did") else f"known: {', '.join(_families(names))}"
+    return suggest_near(name, names) or f"known: {', '.join(_families(names))}"
 
 
 def _families(names: Iterable[str]) -> list[str]:

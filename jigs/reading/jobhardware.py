@@ -22,7 +22,7 @@ from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
-from jigs.ground.nearest import suggest, suggest_record
+from jigs.ground.nearest import suggest_near, suggest_record
 from jigs.reading.jobconfirmed import read_confirmed
 from jigs.reading.kindranges import (
     ALONG_BOARD,
@@ -352,11 +352,11 @@ def _read_pull(table: Table) -> dict[str, Any]:
     if value in words:
         given["drawer"] = value
     elif isinstance(value, str) and not any(letter.isdigit() for letter in value):
-        near = suggest(value, words)
+        near = suggest_near(value, words)
         table.note(
             "drawer",
             f"not known ({table.given('drawer')} given); "
-            f"{near + ' ' if near.startswith('did') else ''}"
+            f"{near + ' ' if near else ''}"
             "allowed: center, upper-third, or a length below the top edge",
         )
     elif value is not None:

@@ -14,7 +14,7 @@ from jigs.given.ids import check_id
 from jigs.ground.believable import Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
-from jigs.ground.nearest import suggest
+from jigs.ground.nearest import suggest, suggest_near
 from jigs.reading.tomlindex import KeyPath, find_line, write_path
 
 Word = TypeVar("Word", bound=str)
@@ -97,10 +97,11 @@ class Table:
         for word in allowed:
             if value == word:
                 return word
-        near = f"{suggest(value, allowed)} " if isinstance(value, str) else ""
-        near = near if near.startswith("did") else ""
+        near = suggest_near(value, allowed) if isinstance(value, str) else ""
+        hint = f"{near} " if near else ""
         self.note(
-            key, f"not known ({show_value(value)} given); {near}allowed: {', '.join(allowed)}"
+            key,
+            f"not known ({show_value(value)} given); {hint}allowed: {', '.join(allowed)}",
         )
         return None
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
-from templates.cards.lettering import hole_note
+from templates.cards.lettering import hole_lines, hole_note
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import Circle, Line, Mark, Outline, Text
@@ -123,7 +123,7 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
         width = text_width(words, 2.5)
         out = hole.diameter / 2 + 1.2
         if hole.diameter > 25.0:
-            lines = words.split(", ")
+            lines = hole_lines(hole)
             for sx in (1, -1):
                 room = [text_width(line, 2.5) for line in lines]
                 texts = [
@@ -156,7 +156,7 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
 
 def _note_in_two_lines(space: Space, plan: CardPlan, hole: Hole, out: float) -> bool:
     """Write a hole's diameter above its depth where one line would touch what stands beside."""
-    lines = hole_note(hole).split(", ")
+    lines = hole_lines(hole)
     wide = max(text_width(line, 2.5) for line in lines)
     for top, shift in (
         *((top, shift) for top in (-4.4, 8.0, 1.6) for shift in (out, -out - wide)),

@@ -222,6 +222,7 @@ class CardPlan:
             card_lines(self.view, self.fitting, self.up),
             self.heading_width,
             with_bar=self.bar_in_strip() is None,
+            short=fitting_heading(self.view, self.fitting, short=True),
         )
         gap = self.figure_v0 - self.gap_start()
         ladder = self.ladder_v

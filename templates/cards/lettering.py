@@ -142,10 +142,15 @@ def number(value: float) -> str:
     return format_mm(value).removesuffix(".0")
 
 
-def hole_note(hole: Hole) -> str:
-    """Say a hole's diameter and depth: `35 dia, 13 deep` or `5 dia, THROUGH`."""
+def hole_lines(hole: Hole) -> tuple[str, str]:
+    """Say a hole's diameter, and its depth: `35 dia`, and `13 deep` or `THROUGH`."""
     depth = "THROUGH" if hole.depth is None else f"{number(hole.depth)} deep"
-    return f"{number(hole.diameter)} dia, {depth}"
+    return f"{number(hole.diameter)} dia", depth
+
+
+def hole_note(hole: Hole) -> str:
+    """Say a hole's diameter and depth in one line: `35 dia, 13 deep` or `5 dia, THROUGH`."""
+    return ", ".join(hole_lines(hole))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -200,8 +205,12 @@ def block(
     width: float,
     *,
     with_bar: bool,
+    short: str = "",
 ) -> Heading:
-    """Lay out a card's heading `width` mm wide; wide ones take the words beside the names."""
+    """Lay out a card's heading `width` mm wide; wide ones take the words beside the names.
+
+    `short` is a shorter name, for where `name` finds no room.
+    """
     wide = width >= 132.0
     names = min(width, 70.0) - 10.0
     part = view.name or view.part
@@ -213,9 +222,8 @@ def block(
         # The ID is never cut: smaller letters rather than a name that might be another part's.
         lines.append((part, min(3.5, names / text_width(part, 1.0, True)), True))
         # Which end a card is for must be read in full: the face in capitals stands below it.
-        short = name.removesuffix(" AS YOU LOOK AT THE BACK")
         fits = text_width(name, 2.5, True) <= names
-        lines.append((name if fits else shorten(short, 2.5, True, names), 2.5, True))
+        lines.append((name if fits else shorten(short or name, 2.5, True, names), 2.5, True))
     lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
     code = f"code {view.code}" if view.code else OWN_CODES
     lines.append((f"card {number_}, {code}", 2.5, False))

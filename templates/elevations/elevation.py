@@ -27,9 +27,9 @@ from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.typeface import wrap
-from templates.words.capitals import capitals
 from templates.words.findings import before_cutting
 from templates.words.gapwords import gap_words
+from templates.words.wallwords import wall_title
 
 SCALES = (10, 20, 50, 100, 200)
 """Reductions recommended by ISO 5455:1979; a wall is parted before it goes below 1:50."""
@@ -156,10 +156,7 @@ def wall_words(elevation: Elevation) -> str:
     """Name a wall: `NORTH WALL`."""
     if not elevation.placed:
         return "BOXES"
-    name = capitals(elevation.wall)
-    if not name:
-        return "WALL"
-    return name if name.endswith("WALL") else f"{name} WALL"
+    return wall_title(elevation.wall)
 
 
 def _draw(

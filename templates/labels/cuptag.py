@@ -19,7 +19,6 @@ from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
 from templates.words.openwords import STAMP
-from templates.words.payload import fit_payload
 from templates.writers.qr import QUIET, qr_side
 
 SAYS = {False: 38, True: 61}
@@ -112,7 +111,7 @@ def tag_pages(
         tag = _Tag(
             name=front.id,
             code=f"code {words.code}{f' {STAMP}' if front.open else ''}",
-            says=fit_payload(words.payload, SAYS[stock.round]),
+            says=words.payload.fit(SAYS[stock.round]),
             hand=f"HINGES {front.hinged.upper()}" if front.hinged else "",
         )
         entries.append(LabelEntry(front.id, partial(draw, tag=tag, raster=raster)))

@@ -26,7 +26,6 @@ from templates.page.marks import Mark, Text
 from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
-from templates.words.payload import fit_payload
 from templates.writers.qr import QUIET, qr_side
 
 PLAN_FROM = 30.0
@@ -149,7 +148,7 @@ def _choose(
     words too; `beside` is what arrow and margin take."""
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
     stripe = stripe_width(at_end, field) if at_end else 0.0
-    symbols = [_symbol(fit_payload(words.payload, longest), raster) for longest in SAYS]
+    symbols = [_symbol(words.payload.fit(longest), raster) for longest in SAYS]
     if not _planned(symbols[0], field) and _planned(symbols[1], field):
         del symbols[0]  # the plan is worth more than its last words
     ways = [(symbol, lettered) for lettered in (True, False) for symbol in symbols]

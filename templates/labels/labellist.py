@@ -14,7 +14,7 @@ from typing import Literal
 
 from jigs.box.parts import Layout, Side
 from jigs.checks.provenance import OpenCuts
-from jigs.cutlist.piece import Piece, PieceKind
+from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
 from jigs.layout.boxparts import parts_of_box
 from templates.labels.labelwords import (
     LabelWords,
@@ -182,7 +182,7 @@ class _Labels:
 
 def _drawer_of(piece: Piece) -> str:
     """Name the drawer box or rollout that a piece belongs to; "" where it belongs to none."""
-    return piece.id.rpartition("-")[0] if piece.kind.startswith("drawer-") else ""
+    return piece.id.rpartition("-")[0] if piece.kind in DRAWER_KINDS else ""
 
 
 def _boards(sides: Iterable[Side]) -> dict[str, Side]:

@@ -17,15 +17,16 @@ from jigs.ground.problems import Problem
 from jigs.layout.boxparts import hung_over, hung_under, parts_of_box
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
-from templates.words.capitals import capitals
 from templates.words.openwords import STAMP, open_line
 from templates.words.payload import (
+    Payload,
     drawer_box_payload,
     front_payload,
     rollout_payload,
     side_payload,
 )
-from templates.words.wording import FRONT_WORDS
+from templates.words.wallwords import WALL, bare_wall
+from templates.words.wording import FRONT_SHORT, FRONT_WORDS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +55,7 @@ class LabelWords:
     part: str
     box: str
     code: str
-    payload: str
+    payload: Payload
     lines: tuple[Wording, ...]
     black: Black
     hold: bool = False
@@ -80,16 +81,16 @@ def open_lines(numbers: Iterable[OpenNumber]) -> list[Wording]:
 
 def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     """Give the words for a door, a drawer front, or any other front."""
-    name = FRONT_WORDS[front.kind].upper()
+    name, short = (words[front.kind].upper() for words in (FRONT_WORDS, FRONT_SHORT))
     order = _order(layout, front)
     if front.kind == "door" and front.hinged:
         hand = front.hinged.upper()
         ways: tuple[str, ...] = (f"{name}, HINGES {hand}", f"HINGES {hand}", f"HINGES {hand[0]}")
     elif order:
-        short = name.removesuffix(" FRONT")
-        ways = (f"{name}, {order}", f"{short}, {order}", f"{short}, {_brief(order)}", short)
+        whole, brief = order
+        ways = (f"{name}, {whole}", f"{short}, {whole}", f"{short}, {brief}", short)
     else:
-        ways = (name, name.removesuffix(" FRONT"))
+        ways = (name, short)
     above, below = hung_under(layout, front), hung_over(layout, front)
     neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
     lines = [
@@ -283,35 +284,31 @@ def _box_of_drawer(front: Front, drawer: DrawerBox) -> Wording:
     return Wording(ways=ways, worth=5, figure=True)
 
 
-def _order(layout: Layout, front: Front) -> str:
-    """Say the place of a drawer front in a stack of drawers: `LOWEST OF 4`."""
+def _order(layout: Layout, front: Front) -> tuple[str, str] | None:
+    """Say the place of a drawer front in a stack of drawers, in full and in short: `2 OF 4 FROM
+    TOP`, `2 FROM TOP`; None for any other."""
     stack = [
         other
         for other in parts_of_box(layout, front.box).fronts
         if other.kind == "drawer" and other.column == front.column
     ]
     if front.kind != "drawer" or len(stack) < 2:
-        return ""
+        return None
     rank = sorted({other.row for other in stack}).index(front.row) + 1
     count = len({other.row for other in stack})
     if count < 2:
-        return ""
-    if rank == 1:
-        return f"TOP OF {count}"
-    return f"LOWEST OF {count}" if rank == count else f"{rank} OF {count} FROM TOP"
-
-
-def _brief(order: str) -> str:
-    """Shorten `2 OF 4 FROM TOP` to `2 FROM TOP`, `LOWEST OF 4` to `LOWEST`."""
-    first, _, rest = order.partition(" ")
-    return f"{first} FROM TOP" if rest.endswith("FROM TOP") else first
+        return None
+    if 1 < rank < count:
+        return f"{rank} OF {count} FROM TOP", f"{rank} FROM TOP"
+    name = "TOP" if rank == 1 else "LOWEST"
+    return f"{name} OF {count}", name
 
 
 def place_line(wall: str, box: str, neighbour: str) -> Wording:
     """Say where a part goes: its wall, its box, and what it is beside."""
-    name = capitals(wall).removesuffix("WALL").strip()
+    name = bare_wall(wall)
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
-    full = (f"{name} WALL, {tail}", f"{name}, {tail}") if name else ()
+    full = (f"{name} {WALL}, {tail}", f"{name}, {tail}") if name else ()
     own = f"BOX {box}"
     ways = (*full, tail, neighbour, own) if neighbour else (*full, own)
     return Wording(ways=ways, worth=7, most=3.5, figure=True)

@@ -8,7 +8,7 @@ edge that is scribed.
 
 from collections.abc import Sequence
 
-from jigs.cutlist.piece import Piece
+from jigs.cutlist.piece import DRAWER_KINDS, Piece
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
@@ -23,20 +23,9 @@ from templates.labels.labelwords import (
     open_lines,
     place_line,
 )
-from templates.words.capitals import capitals
 from templates.words.payload import piece_payload
-
-NAMES = {
-    "bottom": "BOTTOM", "top": "TOP", "stretcher": "STRETCHER", "rail": "RAIL", "back": "BACK",
-    "nailer": "NAILER", "shelf": "SHELF", "fixed-shelf": "FIXED SHELF",
-    "blind-panel": "BLIND PANEL", "drawer-side": "DRAWER BOX SIDE",
-    "drawer-front": "DRAWER BOX FRONT", "drawer-back": "DRAWER BOX BACK",
-    "drawer-bottom": "DRAWER BOX BOTTOM", "toe-front": "TOE FRONT", "toe-back": "TOE BACK",
-    "sleeper": "TOE SLEEPER", "spacer": "SLIDE SPACER", "filler": "FILLER",
-    "end-panel": "END PANEL",
-    "island-back": "ISLAND BACK", "side": "SIDE", "partition": "PARTITION",
-}  # fmt: skip
-"""Kinds of pieces in words."""
+from templates.words.piecenames import PIECE_WORDS
+from templates.words.wallwords import WALL, bare_wall
 
 _STICK = {
     "bottom": "UNDERSIDE", "top": "UPPER FACE", "stretcher": "UPPER FACE", "shelf": "UNDERSIDE",
@@ -51,7 +40,6 @@ _STICK = {
 _LYING = ("bottom", "top", "stretcher", "shelf", "fixed-shelf", "drawer-bottom")
 """Pieces that lie flat: their arrow points to the front."""
 
-_OF_DRAWERS = ("drawer-side", "drawer-front", "drawer-back", "drawer-bottom")
 _WHERE = {"filler": "BESIDE", "island-back": "BEHIND"}
 
 
@@ -68,11 +56,10 @@ def words_of_piece_label(
     `assumed`: its size hangs on numbers that nobody gave. `later`: the edge band is to come when
     all else is done. `open`: the open numbers that its size rests on.
     """
-    name = _name(piece)
     # What the ID spells too goes before a size does; which of several it is stays.
-    count, worth = (f", {number} OF {piece.count}", 10) if piece.count > 1 else ("", 7)
+    worth = 10 if piece.count > 1 else 7
     lines = [
-        Wording(ways=_called(name, count), worth=worth, most=5.0, bold=True),
+        Wording(ways=_called(piece, number), worth=worth, most=5.0, bold=True),
         _place(piece),
         *cut_lines(piece),
         *_details(piece),
@@ -85,7 +72,7 @@ def words_of_piece_label(
         part=piece.id,
         box=piece.box or "",
         code=piece.code,
-        payload=piece_payload(piece, name, number),
+        payload=piece_payload(piece, _name(piece), number),
         lines=tuple(lines),
         black=black_piece(piece, number),
         arrow=_arrow(piece),
@@ -94,20 +81,27 @@ def words_of_piece_label(
     )
 
 
+def _which(piece: Piece) -> str:
+    """Say what tells a piece from its like: `LEFT`, `FRONT`; empty for most."""
+    if piece.kind == "stretcher":
+        return "FRONT" if _at_front(piece) else "REAR"
+    return piece.hand.upper() if piece.hand else ""
+
+
 def _name(piece: Piece) -> str:
     """Name a piece in the trade's words, with what tells it from its like."""
-    name = NAMES[piece.kind]
-    if piece.kind == "stretcher":
-        return f"{'FRONT' if _at_front(piece) else 'REAR'} {name}"
-    return f"{piece.hand.upper()} {name}" if piece.hand else name
+    return f"{_which(piece)} {PIECE_WORDS[piece.kind][0]}".lstrip()
 
 
-def _called(name: str, count: str) -> tuple[str, ...]:
-    """Give a name with its number among its like, shorter and shorter: the number stays."""
-    *_, last = name.split()
-    short = name.replace("DRAWER BOX", "DRAWER")
-    ways = (f"{name}{count}", f"{short}{count}", f"{last}{count}", count.removeprefix(", "))
-    return tuple(dict.fromkeys(way for way in ways if way))
+def _called(piece: Piece, number: int) -> tuple[str, ...]:
+    """Name a piece with its number among its like, shorter and shorter: the number stays."""
+    which, names = _which(piece), PIECE_WORDS[piece.kind]
+    ways = [f"{which} {name}".lstrip() for name in names[:-1] or names]
+    ways.append(names[-1])
+    if piece.count > 1:
+        count = f"{number} OF {piece.count}"
+        ways = [*(f"{name}, {count}" for name in ways), count]
+    return tuple(dict.fromkeys(ways))
 
 
 def _at_front(piece: Piece) -> bool:
@@ -118,14 +112,14 @@ def _at_front(piece: Piece) -> bool:
 def _place(piece: Piece) -> Wording:
     if piece.box is None:
         beside = f"{_WHERE.get(piece.kind, 'UNDER')} {', '.join(piece.beside)}"
-        name = capitals(piece.wall).removesuffix("WALL").strip()
-        ways = [f"{name} WALL, {beside}", f"{name}, {beside}"] if name else []
+        name = bare_wall(piece.wall)
+        ways = [f"{name} {WALL}, {beside}", f"{name}, {beside}"] if name else []
         ways.append(beside)
         if len(piece.beside) > 2:
             ways.append(f"UNDER {piece.beside[0]} TO {piece.beside[-1]}")
         return Wording(ways=tuple(ways), worth=7, most=3.5)
     owner = ""
-    if piece.kind in _OF_DRAWERS:
+    if piece.kind in DRAWER_KINDS:
         rollout = piece.id.rpartition("-")[0]
         owner = f"DRAWER {piece.front}" if piece.front else rollout
     return place_line(piece.wall, piece.box, owner)

@@ -67,7 +67,7 @@ def holes_csv(layout: Layout) -> str:
     ]
     parts += [
         (
-            (side.board, side.box, side_words(side).replace(" ", "-"), side.code),
+            (side.board, side.box, _side_kind(side), side.code),
             side.fittings,
             side.open,
             side.assumed,
@@ -94,6 +94,14 @@ def holes_text(layout: Layout) -> str:
         "underside. Diameter and depth in mm.\nA + or - after inches: a little more or less."
     )
     return "\n".join([*blocks, legend]) + "\n"
+
+
+def _side_kind(side: Side) -> str:
+    """Name a box side, or one face of a partition, as data: `left-side`."""
+    if not side.partition:
+        return f"{side.side}-side"
+    face = "left" if side.side == "right" else "right"
+    return f"{face}-face-of-partition-{side.partition}"
 
 
 def _depth(hole: Hole) -> float | None:

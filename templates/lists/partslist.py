@@ -80,7 +80,8 @@ def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) 
         for piece in cut.pieces
         if piece.id in cut.standing and _names_of(layout, piece) & set(only)
     }
-    left_out = tuple(name for name in cut.left_out if name.removesuffix("-BOX") in fronts)
+    own = fronts | {front.drawer.id for front in layout.fronts if front.drawer is not None}
+    left_out = tuple(name for name in cut.left_out if name in own)
     return PartsList(
         layout=layout,
         pieces=pieces,

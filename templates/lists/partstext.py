@@ -24,6 +24,7 @@ from templates.lists.partstotals import (
     wrapped,
 )
 from templates.words.findings import before_cutting
+from templates.words.wallwords import wall_phrase
 
 
 @dataclass(slots=True, kw_only=True)
@@ -84,7 +85,7 @@ def parts_text(parts: PartsList) -> str:
     for stuff in STUFF_ORDER:
         for thickness in dict.fromkeys(p.thickness for p in parts.pieces if p.stuff == stuff):
             group = [p for p in parts.pieces if p.stuff == stuff and p.thickness == thickness]
-            lines += [f"{STUFF_WORDS[stuff]}: {_true(job, stuff, thickness)}"]
+            lines += [f"Board of the {STUFF_WORDS[stuff]}: {_true(job, stuff, thickness)}"]
             lines += _tables(parts, group, patterns)
     if not lines:
         lines += ["Nothing to cut.", ""]
@@ -183,7 +184,7 @@ def _cut_head(unit: Unit) -> str:
 def _wall_words(wall: str) -> str:
     if not wall:
         return "No wall named"
-    return wall if wall.lower().endswith("wall") else f"{wall} wall"
+    return wall_phrase(wall)
 
 
 def _true(job: Job, stuff: Stuff, thickness: float) -> str:
@@ -207,4 +208,4 @@ def _box_words(box: BoxSpec) -> str:
     words = f"{box.id}, {box.kind} box"
     if not box.wall:
         return words
-    return f"{words}, {box.wall if box.wall.lower().endswith('wall') else f'{box.wall} wall'}"
+    return f"{words}, {wall_phrase(box.wall)}"

@@ -17,14 +17,15 @@ from templates.words.openwords import STAMP, open_words
 from templates.words.wording import nominal_words
 
 STUFF_WORDS: dict[Stuff, str] = {
-    "side": "Board of the sides",
-    "partition": "Board of the partitions",
-    "back": "Board of the backs",
-    "front": "Board of the fronts",
-    "drawer-side": "Board of the drawer sides",
-    "drawer-bottom": "Board of the drawer bottoms",
-    "spacer": "Board of the spacers",
+    "side": "sides",
+    "partition": "partitions",
+    "back": "backs",
+    "front": "fronts",
+    "drawer-side": "drawer sides",
+    "drawer-bottom": "drawer bottoms",
+    "spacer": "spacers",
 }
+"""What a board is for."""
 
 
 def totals_lines(parts: PartsList) -> Iterator[str]:
@@ -35,7 +36,7 @@ def totals_lines(parts: PartsList) -> Iterator[str]:
         return
     yield "To buy"
     for board in boards:
-        name = STUFF_WORDS[board.stuff].removeprefix("Board of the ")
+        name = STUFF_WORDS[board.stuff]
         if board.stuff == "front":
             name += " (fillers, panels and backs; not the fronts themselves)"
         sheets = "1 sheet" if board.sheets == 1 else f"{board.sheets} sheets"

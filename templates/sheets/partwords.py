@@ -11,7 +11,6 @@ from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
 from jigs.layout.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.sheets.panel import PartWords
-from templates.words.capitals import capitals
 from templates.words.gapwords import gaps_here, reveals_of
 from templates.words.leafletwords import leaflet_facts
 from templates.words.payload import (
@@ -20,6 +19,7 @@ from templates.words.payload import (
     rollout_payload,
     side_payload,
 )
+from templates.words.wallwords import wall_title
 from templates.words.wording import FRONT_WORDS, side_words
 
 
@@ -35,8 +35,7 @@ def place_of(wall: str, box: str) -> str:
     """Name a part's place: `NORTH WALL, BOX B3`."""
     if not wall:
         return f"BOX {box}"
-    name = capitals(wall)
-    return f"{name if name.endswith('WALL') else f'{name} WALL'}, BOX {box}"
+    return f"{wall_title(wall)}, BOX {box}"
 
 
 def neighbour_of(layout: Layout, front: Front) -> str:
@@ -62,7 +61,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         job=layout.job.name,
         code=front.code,
         size=_size("This part", front.width, front.height, front.thickness),
-        payload=front_payload(layout, front),
+        payload=front_payload(layout, front).text,
         facts={
             "back": (*common, *gaps, *_back_facts(front)),
             "front": (*common, *_face_facts(front)),
@@ -81,7 +80,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         job=layout.job.name,
         code=side.code,
         size=_size("This part", side.height, side.depth, side.thickness),
-        payload=side_payload(layout, side),
+        payload=side_payload(layout, side).text,
         facts={"inside": _side_facts(layout, side)},
         notes=(*_incomplete(side), *notes_for(layout, side.board, side.assumed)),
     )
@@ -97,7 +96,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         job=layout.job.name,
         code=drawer.code,
         size=_box_size(drawer),
-        payload=drawer_box_payload(layout, drawer, front),
+        payload=drawer_box_payload(layout, drawer, front).text,
         facts={"box-front": _drawer_box_facts(drawer), "box-back": _drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
     )
@@ -114,7 +113,7 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         job=layout.job.name,
         code=rollout.code,
         size=_box_size(rollout),
-        payload=rollout_payload(rollout),
+        payload=rollout_payload(rollout).text,
         facts={"box-back": _drawer_box_facts(rollout)},
         notes=notes_for(layout, rollout.id, ()),
     )

@@ -6,12 +6,17 @@ from string import ascii_lowercase
 
 from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, kind_of, open_keys
-from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
 
 STANDINGS: Mapping[Standing, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
     "user": "given by you",
 }  # fmt: skip
+
+HUNG: Mapping[HingeKind, str] = {
+    "full": "full overlay", "half": "half overlay", "inset": "inset",
+}  # fmt: skip
+"""How the door of a hinge lies on its box."""
 
 _HINGE = (
     ("tab", "tab: door's edge to the rim of the cup"),
@@ -78,7 +83,7 @@ def described(record: Record) -> str:
     """Describe a record by its geometry: `concealed cup hinge, full overlay`."""
     match record:
         case HingeRecord():
-            return f"concealed cup hinge, {record.kind} overlay".replace("inset overlay", "inset")
+            return f"concealed cup hinge, {HUNG[record.kind]}"
         case SlideRecord():
             return "undermount slide" if record.mount == "under" else "side-mount slide"
         case PullRecord():

@@ -19,6 +19,9 @@ FRONT_WORDS: dict[FrontKind, str] = {
 }
 """What a front is called on paper."""
 
+FRONT_SHORT = FRONT_WORDS | {"drawer": "drawer", "pullout": "pullout", "false-front": "false"}
+"""The same where room is scarce."""
+
 
 MIDDLE_WORDS = (
     "MARK THE MIDDLE: half of the width YOU measured, from both ends; the two marks must meet."
@@ -65,8 +68,8 @@ def ordinal_place(index: int, count: int) -> str:
     return f"{index} OF {count}"
 
 
-def fitting_heading(view: FaceView, fitting: Fitting) -> str:
-    """Name a card by its fitting and place."""
+def fitting_heading(view: FaceView, fitting: Fitting, *, short: bool = False) -> str:
+    """Name a card by its fitting and place; `short`: where the drilled face is named below it."""
     xs = [hole.x for hole in fitting.holes]
     centre = (min(xs) + max(xs)) / 2
     if abs(centre - view.width / 2) < 1.0:
@@ -74,12 +77,11 @@ def fitting_heading(view: FaceView, fitting: Fitting) -> str:
     else:
         end = "LEFT END" if centre < view.width / 2 else "RIGHT END"
     place = ordinal_place(fitting.index, fitting.count)
+    middle = 1 < fitting.index < fitting.count
     match fitting.kind:
         case "hinge":
-            middle = place[:1].isdigit()
             return f"HINGE {place} from the bottom" if middle else f"{place} HINGE".strip()
         case "plate":
-            middle = place[:1].isdigit()
             which = f"PLATE {place}" if middle else f"{place} PLATE".strip()
             return f"{which} for {fitting.part}"
         case "slide":
@@ -97,7 +99,8 @@ def fitting_heading(view: FaceView, fitting: Fitting) -> str:
                 else name
             )
         case "front-fixing" | "clearance" | "hook":
-            return f"{end} AS YOU LOOK AT THE BACK" if view.face in ("back", "box-back") else end
+            full = not short and view.face in ("back", "box-back")
+            return f"{end} AS YOU LOOK AT THE BACK" if full else end
         case "manual":
             serves = f" for {fitting.part}" if view.face == "inside" and fitting.part else ""
             number = "" if fitting.count == 1 else f" {fitting.index}"

@@ -98,7 +98,7 @@ ROOM = (
         Drawn(
             lambda made: {
                 part: (
-                    made.labels[part].payload.split(" ")[0],
+                    made.labels[part].payload.part,
                     made.labels[part].code in made.words("sheet", part),
                 )
                 for part in ("B1-1", "B1-2", "B1-SIDE-L")

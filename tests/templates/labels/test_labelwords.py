@@ -94,7 +94,7 @@ def test_a_side_that_lacks_holes_says_so() -> None:
     (line,) = [li for li in words_of_side_label(layout, side).lines if "TO COME" in li.ways[0]]
     assert line.ways == ("INCOMPLETE: B1-2 TO COME", "B1-2 TO COME", "HOLES TO COME", "TO COME")
     assert words_of_side(layout, side).notes[0] == "INCOMPLETE: holes for B1-2 still to come."
-    assert "HOLES TO COME" in side_payload(layout, side)
+    assert "HOLES TO COME" in side_payload(layout, side).text
     assert incomplete_words(layout) == ("B1-SIDE-L, B1-SIDE-R: holes for B1-2 still to come",)
     for text in (check_text(layout), closing_text(layout, "1 page", 9, "a4-2x7")):
         assert "holes for B1-2 still to come" in " ".join(text.split())
@@ -106,8 +106,8 @@ def test_a_side_without_holes_says_so() -> None:
     bare, bored = side_of(layout, "B1-SIDE-R"), side_of(layout, "B1-SIDE-L")
     assert "NO HOLES" in fullest(words_of_side_label(layout, bare))
     assert "NO HOLES" not in fullest(words_of_side_label(layout, bored))
-    assert " / NO HOLES / " in side_payload(layout, bare)
-    assert " / HOLES INSIDE / " in side_payload(layout, bored)
+    assert " / NO HOLES / " in side_payload(layout, bare).text
+    assert " / HOLES INSIDE / " in side_payload(layout, bored).text
 
 
 def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:

@@ -104,8 +104,8 @@ def test_several_alike_have_a_label_each() -> None:
     """A piece of which there are two has two labels, each with its number, in words and symbol."""
     labels = [words for words in labels_of(LAYOUT) if words.part == "T1-SHELF-1"]
     assert [said(words)[0] for words in labels] == ["SHELF, 1 OF 2", "SHELF, 2 OF 2"]
-    assert all(f" / {n} OF 2 / " in words.payload for n, words in enumerate(labels, 1))
-    assert labels[0].payload == (
+    assert all(f" / {n} OF 2 / " in words.payload.text for n, words in enumerate(labels, 1))
+    assert labels[0].payload.text == (
         "T1-SHELF-1 SHELF / NORTH BOX T1 / CUT 417.6X534.2X18.3 / 1 OF 2 / BAND FRONT / "
         f"CODE {labels[0].code}"
     )

@@ -272,6 +272,6 @@ def test_a_drawer_box_without_room_has_no_size() -> None:
     first, other = json.loads(holes_json(layout))["boxes"]
     assert (first["width_mm"], first["height_mm"], first["length_mm"]) == (None, None, None)
     assert other["height_mm"] > 0.0
-    assert "X" not in drawer_box_payload(layout, drawer, front).split("BEHIND B1-1")[1]
+    assert "X" not in drawer_box_payload(layout, drawer, front).text.split("BEHIND B1-1")[1]
     built = replace(drawer, height=80.0)
-    assert "X80X" in drawer_box_payload(layout, built, front)
+    assert "X80X" in drawer_box_payload(layout, built, front).text

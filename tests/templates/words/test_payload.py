@@ -21,13 +21,13 @@ GIVEN = (
 
 def every(layout: Layout) -> list[tuple[str, str]]:
     """Give each part's ID with its text."""
-    found = [(front.id, front_payload(layout, front)) for front in layout.fronts]
+    found = [(front.id, front_payload(layout, front).text) for front in layout.fronts]
     found += [
-        (front.drawer.id, drawer_box_payload(layout, front.drawer, front))
+        (front.drawer.id, drawer_box_payload(layout, front.drawer, front).text)
         for front in layout.fronts
         if front.drawer is not None
     ]
-    return found + [(side.board, side_payload(layout, side)) for side in layout.sides]
+    return found + [(side.board, side_payload(layout, side).text) for side in layout.sides]
 
 
 def test_a_doors_text_is_that_of_the_worked_example() -> None:
@@ -56,7 +56,7 @@ def test_a_held_part_says_hold_after_its_kind_and_has_no_code() -> None:
     """Who scans it knows at once that it is not to be drilled."""
     layout = lay(box(FrontSpec(id="B7-1", kind="door"), name="B7"))
     assert layout.fronts[0].withheld
-    text = front_payload(layout, layout.fronts[0])
+    text = front_payload(layout, layout.fronts[0]).text
     assert text.startswith("B7-1 DOOR HOLD / ")
     assert "CODE" not in text
 
