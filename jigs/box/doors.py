@@ -4,31 +4,32 @@ The plates stand on the side at the door's bottom edge plus the cups' heights, s
 agree whatever the door measures.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
-from jigs.checks.doors import (
-    check_constant,
-    check_given_heights,
-    check_hinge_reveal,
-    check_overlay,
-    check_placing,
-    check_skin,
-    check_spread,
-    check_tab,
-)
-from jigs.checks.fivepiece import check_stile
 from jigs.fittings.fivepiece import frame_of, glass_door_mass
-from jigs.fittings.hinge import HingeChoice, choose_tab_and_plate, least_reveal
+from jigs.fittings.hinge import (
+    PLATE_BEYOND,
+    HingeChoice,
+    choose_tab_and_plate,
+    least_reveal,
+)
 from jigs.fittings.hingecount import DENSITIES, compute_mass, count_hinges
-from jigs.fittings.placing import Door, place_hinges
+from jigs.fittings.placing import (
+    FROM_PANEL,
+    Against,
+    Door,
+    Placing,
+    find_against,
+    place_hinges,
+)
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material
-from jigs.ground.finding import error, warning
-from jigs.ground.lengths import Unit
-from jigs.ground.problems import Problem
+
+BESIDE_SLIDE = 2.0
+"""Between a hinge plate and a rollout's slide or its spacer; mm (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,11 +37,22 @@ class DoorPlan:
     """What a door needs of its hinges. `plates` are heights on the side from its bottom end,
     `cups` the same above the door's bottom edge; mm."""
 
+    record: HingeRecord
     choice: HingeChoice
+    mass: float
+    """The door's mass; kg."""
+    needed: int
+    """How many hinges its size and mass ask for."""
     plates: tuple[float, ...]
     cups: tuple[float, ...]
     least_reveal: float | None
-    problems: tuple[Problem, ...]
+    placing: Placing | None = None
+    """What came of placing its hinges by the rule; None where their heights are stated, or must
+    be."""
+    against: tuple[Against, ...] = ()
+    """The heights given by hand that something stands in the way of."""
+    beside_slides: bool = False
+    """Whether slides of rollouts lie on its side too."""
 
 
 def door_mass(front: PlacedFront, material: Material, thickness: float) -> float:
@@ -63,73 +75,55 @@ def plan_door(
     thickness: float,
     grid: float | None,
     holes: Sequence[tuple[float, float]],
-    unit: Unit,
+    slides: Sequence[tuple[float, float]] = (),
 ) -> DoorPlan:
     """Plan the hinges of a door whose hand is known.
 
     `holes` are the places (x, y) of the holes that its side already has; `grid` the first hole's
-    height, None where plates need not keep to it.
+    height, None where plates need not keep to it; `slides` lower and upper edge of each rollout's
+    slide there; mm.
     """
     spec = front.spec
     tab = spec.tab if spec.bored_tab is None else spec.bored_tab
-    choice = choose_tab_and_plate(record, front.lap, tab, fixed=spec.bored)
     mass = door_mass(front, material, thickness)
-    count = count_hinges(width=front.width, height=front.height, mass=mass)
     asked = Door(
         bottom=front.y,
         height=front.height,
-        count=count,
+        count=count_hinges(width=front.width, height=front.height, mass=mass),
         plate_line=record.plate_line + front.set_back(thickness),
         plate_spacing=record.plate_spacing,
     )
-    problems: list[Problem] = []
-    if spec.bored and tab is None and record.tab is None:
-        problems.append(
-            warning(
-                "bored-tab-missing",
-                front.id,
-                "its cups are bored by the supplier, but not stated how far from the edge: a tab "
-                f"of {choice.tab:g} mm is taken",
-                "measure from the hinge edge to the rim of a cup, give it as bored_tab",
-            )
-        )
+    panels = (*carcass.panels, *_as_panels(slides, record))
     plates: tuple[float, ...] = ()
-    if not spec.bored:
-        problems.extend(check_skin(front, record, thickness, unit))
-        problems.extend(check_stile(front, record, choice.tab, unit))
-    problems.extend(check_constant(front, record, choice))
-    # What the search did to reach an overlay that no tab reaches says nothing more.
-    missed = check_overlay(front, record, choice, unit)
-    problems.extend(missed or check_tab(front, record, choice))
-    problems.extend(check_hinge_reveal(front, record, thickness, unit))
+    placing: Placing | None = None
+    against: tuple[Against, ...] = ()
     if spec.hinges_at:
         plates = tuple(sorted(front.y + height for height in spec.hinges_at))
-        problems.extend(check_given_heights(front, carcass, asked, plates, holes, unit))
-    elif spec.bored:
-        problems.append(
-            error(
-                "bored-heights-missing",
-                front.id,
-                "its cups are bored by the supplier, but their heights are not stated",
-                "measure the cups' centres from the door's bottom edge, give them as hinges_at",
-            )
-        )
-    else:
-        placing = place_hinges(
-            asked,
-            grid=grid,
-            panels=carcass.panels,
-            holes=holes,
-        )
+        against = find_against(plates, asked, panels=panels, holes=holes)
+    elif not spec.bored:
+        placing = place_hinges(asked, grid=grid, panels=panels, holes=holes)
         plates = placing.heights
-        board = carcass.board(front.hinged or "left")
-        problems.extend(check_placing(front, placing, (board,), unit))
-    if plates:
-        problems.extend(check_spread(front, plates, mass, count, unit))
     return DoorPlan(
-        choice=choice,
+        record=record,
+        choice=choose_tab_and_plate(record, front.lap, tab, fixed=spec.bored),
+        mass=mass,
+        needed=asked.count,
         plates=plates,
         cups=tuple(height - front.y for height in plates),
         least_reveal=least_reveal(record, thickness),
-        problems=tuple(problems),
+        placing=placing,
+        against=against,
+        beside_slides=bool(slides),
     )
+
+
+def _as_panels(
+    slides: Sequence[tuple[float, float]], record: HingeRecord
+) -> Iterator[tuple[float, float]]:
+    """Give the slides of rollouts as a hinge on their side sees them: as panels.
+
+    As a plate needs less room beside a slide than a hinge beside a panel, they are thinner ones.
+    """
+    less = FROM_PANEL - (record.plate_spacing / 2 + PLATE_BEYOND + BESIDE_SLIDE)
+    for low, high in slides:
+        yield low + less, high - less

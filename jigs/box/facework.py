@@ -4,30 +4,21 @@ Slides come first because their heights follow from the fronts alone; hinges the
 that leave the slides' holes alone, those in the other face of a partition too.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
 
 from jigs.box.boards import BoardFace, FaceKey, across
-from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan, plan_door
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
-from jigs.checks.findings import Findings
-from jigs.fittings.hinge import PLATE_BEYOND, plate_fittings
-from jigs.fittings.placing import FROM_PANEL
+from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, Hand
-from jigs.ground.problems import Problem
 
 Work = dict[FaceKey, list[Fitting]]
 """The fittings of each drilled face, counted from the box's bottom end."""
-
-
-BESIDE_SLIDE = 2.0
-"""Between a hinge plate and a rollout's slide or its spacer; mm (common practice, no source)."""
 
 
 def face_of(front: PlacedFront, hand: Hand) -> FaceKey:
@@ -65,7 +56,6 @@ def hang_doors(
     hinges: Mapping[str, HingeRecord],
     start: float,
     work: Work,
-    findings: Findings,
     bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
 ) -> dict[str, DoorPlan]:
     """Plan the doors, and set their plates; each leaves alone the holes that are there.
@@ -83,7 +73,6 @@ def hang_doors(
         key = face_of(front, front.hinged)
         plan, plates = hang_door(job, columns, front, hinges[front.id], start, work, bands)
         doors[front.id] = plan
-        findings.add(_beside_rollouts(plan.problems) if key in bands else plan.problems)
         work.setdefault(key, []).extend(plates)
     return doors
 
@@ -114,37 +103,17 @@ def hang_door(
     thickness = job.thickness_of(front.spec)
     plan = plan_door(
         front,
-        beside_slides(carcass, record, bands.get(key, ())),
+        carcass,
         record,
         material=job.material,
         thickness=thickness,
         grid=start if job.grid.hinges else None,
         holes=[(hole.x, hole.y) for hole in holes],
-        unit=job.shown,
+        slides=bands.get(key, ()),
     )
     return plan, plate_fittings(
         record, plan.plates, part=front.id, set_back=front.set_back(thickness)
     )
-
-
-def beside_slides(
-    carcass: Carcass, record: HingeRecord, bands: Sequence[tuple[float, float]]
-) -> Carcass:
-    """Give a box as the hinges on one of its faces see it: a slide that lies there is a panel.
-
-    As a plate needs less room beside a slide than a hinge beside a panel, it is a thinner one.
-    """
-    less = FROM_PANEL - (record.plate_spacing / 2 + PLATE_BEYOND + BESIDE_SLIDE)
-    slides = ((low + less, high - less) for low, high in bands)
-    return replace(carcass, shelves=(*carcass.shelves, *slides))
-
-
-def _beside_rollouts(problems: Sequence[Problem]) -> Iterator[Problem]:
-    """Say of a hinge that finds no place what else lies on its side."""
-    for problem in problems:
-        crowded = problem.code in ("hinge-no-room", "hinge-against")
-        text = f"{problem.text}; the slides of rollouts lie on this side too"
-        yield replace(problem, text=text) if crowded else problem
 
 
 def name_missing(

@@ -132,9 +132,7 @@ def _boards(columns: int) -> Iterator[tuple[FaceKey, ...]]:
 
 def _agree(one: DoorPlan, other: DoorPlan) -> bool:
     """Tell whether a door hangs at the same places in both plans, and no worse in the first."""
-    errors = {problem.code for problem in one.problems if problem.level == "error"}
-    known = {problem.code for problem in other.problems if problem.level == "error"}
-    return one.plates == other.plates and errors <= known
+    return one.plates == other.plates and (not one.against or bool(other.against))
 
 
 def _cast_shadows(

@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 
 from jigs.box.carcass import Carcass
+from jigs.box.doors import DoorPlan
 from jigs.box.fronts import PlacedFront
+from jigs.checks.fivepiece import check_stile
 from jigs.checks.hardware import by_memory
 from jigs.fittings.hinge import (
     BELIEVABLE_CONSTANTS,
@@ -11,7 +13,6 @@ from jigs.fittings.hinge import (
     USUAL_CONSTANTS,
     HingeChoice,
     cup_from_edge,
-    least_reveal,
     least_skin,
     skin_under_cup,
 )
@@ -21,9 +22,7 @@ from jigs.fittings.placing import (
     FROM_END,
     FROM_PANEL,
     SHORT_SPREAD,
-    Door,
-    Placing,
-    is_free,
+    Obstacle,
 )
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import HingeRecord
@@ -39,6 +38,43 @@ HUNG_WORDS: dict[Overlay, str] = {
     "inset": "it stands inside its box",
 }
 """How a door hangs, in words."""
+
+
+def check_door(
+    front: PlacedFront, carcass: Carcass, plan: DoorPlan, *, thickness: float, unit: Unit
+) -> list[Problem]:
+    """List what keeps a door from hanging as it was planned."""
+    record, choice, bored = plan.record, plan.choice, front.spec.bored
+    problems: list[Problem] = []
+    if bored:
+        problems += check_bored_tab(front, plan)
+    else:
+        problems += check_skin(front, record, thickness, unit)
+        problems += check_stile(front, record, choice.tab, unit)
+    problems += check_constant(front, record, choice)
+    # What the search did to reach an overlay that no tab reaches says nothing more.
+    problems += check_overlay(front, record, choice, unit) or check_tab(front, record, choice)
+    problems += check_hinge_reveal(front, plan, thickness, unit)
+    problems += check_given_heights(front, carcass, plan, unit)
+    problems += check_placing(front, carcass, plan, unit)
+    problems += check_spread(front, plan, unit)
+    return problems
+
+
+def check_bored_tab(front: PlacedFront, plan: DoorPlan) -> tuple[Problem, ...]:
+    """Find cups bored by the supplier, nobody said how far from the edge."""
+    spec = front.spec
+    if (spec.bored_tab, spec.tab, plan.record.tab) != (None, None, None):
+        return ()
+    return (
+        warning(
+            "bored-tab-missing",
+            front.id,
+            "its cups are bored by the supplier, but not stated how far from the edge: a tab "
+            f"of {plan.choice.tab:g} mm is taken",
+            "measure from the hinge edge to the rim of a cup, give it as bored_tab",
+        ),
+    )
 
 
 def check_skin(
@@ -159,10 +195,10 @@ def _heights(plates: Sequence[float]) -> str:
 
 
 def check_hinge_reveal(
-    front: PlacedFront, record: HingeRecord, thickness: float, unit: Unit
+    front: PlacedFront, plan: DoorPlan, thickness: float, unit: Unit
 ) -> tuple[Problem, ...]:
     """Find a hinge edge that would rub, or whose least reveal only the leaflet knows."""
-    least = least_reveal(record, thickness)
+    least = plan.least_reveal
     if least is None:
         return (
             warning(
@@ -176,7 +212,7 @@ def check_hinge_reveal(
     if front.hinge_gap >= least - SLACK:
         return ()
     unit = telling_unit(unit, front.hinge_gap, least)
-    sure = how_confirmed(record, "least_reveal")
+    sure = how_confirmed(plan.record, "least_reveal")
     return (
         warning(
             "hinge-edge-reveal",
@@ -190,9 +226,12 @@ def check_hinge_reveal(
 
 
 def check_placing(
-    front: PlacedFront, placing: Placing, boards: tuple[str, ...], unit: Unit
+    front: PlacedFront, carcass: Carcass, plan: DoorPlan, unit: Unit
 ) -> tuple[Problem, ...]:
     """Word what placing the hinges by the rule came up against."""
+    placing = plan.placing
+    if placing is None:
+        return ()
     if placing.no_room:
         return (
             error(
@@ -200,7 +239,8 @@ def check_placing(
                 front.id,
                 f"no free place for its hinges: each keeps {format_length(FROM_PANEL, unit)} from "
                 f"panels and rails, {format_length(FROM_END, unit)} from the door's ends, "
-                f"{format_length(BETWEEN, unit)} from the next hinge, and clear of other holes",
+                f"{format_length(BETWEEN, unit)} from the next hinge, and clear of other holes"
+                f"{_beside_rollouts(plan)}",
                 _other_heights(front, placing.proposed),
             ),
         )
@@ -213,7 +253,7 @@ def check_placing(
             front.id,
             f"no free grid place for the hinge at {heights} above the side's bottom end",
             "drill its plate by its own distances, not in the row of 32 mm holes",
-            boards,
+            (carcass.board(front.hinged or "left"),),
         ),
     )
 
@@ -226,10 +266,11 @@ def _other_heights(front: PlacedFront, proposed: Sequence[float]) -> str:
     return f"say hinges_at = [{given}], clear of the rail or shelf; or move what is in the way"
 
 
-def check_spread(
-    front: PlacedFront, heights: Sequence[float], mass: float, needed: int, unit: Unit
-) -> tuple[Problem, ...]:
+def check_spread(front: PlacedFront, plan: DoorPlan, unit: Unit) -> tuple[Problem, ...]:
     """Find hinges too near to each other, too few, or a door beyond the tables."""
+    heights, mass, needed = plan.plates, plan.mass, plan.needed
+    if not heights:
+        return ()
     problems: list[Problem] = []
     if len(heights) > 1:
         spread = heights[-1] - heights[0]
@@ -277,36 +318,39 @@ def check_spread(
 
 
 def check_given_heights(
-    front: PlacedFront,
-    carcass: Carcass,
-    door: Door,
-    heights: Sequence[float],
-    holes: Sequence[tuple[float, float]],
-    unit: Unit,
+    front: PlacedFront, carcass: Carcass, plan: DoorPlan, unit: Unit
 ) -> tuple[Problem, ...]:
-    """Find heights given by hand that break the rule for places; heights on the side, mm."""
-    problems = []
-    for index, height in enumerate(heights):
-        others = [other for place, other in enumerate(heights) if place != index]
-        against = None
-        if not is_free(height, door, panels=carcass.panels, holes=(), placed=()):
-            against = (
-                f"a panel, a rail or the door's end, from which it keeps "
-                f"{format_length(FROM_PANEL, unit)}"
-            )
-        elif not is_free(height, door, panels=(), holes=(), placed=others):
-            against = f"another hinge, from which it keeps {format_length(BETWEEN, unit)}"
-        elif not is_free(height, door, panels=(), holes=holes, placed=()):
-            against = "a hole of a slide or of another plate, from which its holes keep 12.5 mm"
-        if against:
-            problems.append(
-                error(
-                    "hinge-against",
-                    front.id,
-                    f"the hinge given at {format_length(height - front.y, unit)} above the "
-                    f"door's bottom edge stands against {against}",
-                    "give another height in hinges_at, or move what is in the way",
-                    (carcass.board("left" if front.hinged == "left" else "right"),),
-                )
-            )
-    return tuple(problems)
+    """Find heights given by hand that break the rule for places, and those of bored cups that
+    are not given."""
+    if front.spec.bored and not front.spec.hinges_at:
+        return (
+            error(
+                "bored-heights-missing",
+                front.id,
+                "its cups are bored by the supplier, but their heights are not stated",
+                "measure the cups' centres from the door's bottom edge, give them as hinges_at",
+            ),
+        )
+    obstacles: dict[Obstacle, str] = {
+        "panel": "a panel, a rail or the door's end, from which it keeps "
+        f"{format_length(FROM_PANEL, unit)}",
+        "hinge": f"another hinge, from which it keeps {format_length(BETWEEN, unit)}",
+        "hole": "a hole of a slide or of another plate, from which its holes keep 12.5 mm",
+    }
+    return tuple(
+        error(
+            "hinge-against",
+            front.id,
+            f"the hinge given at {format_length(against.height - front.y, unit)} above the "
+            f"door's bottom edge stands against {obstacles[against.obstacle]}"
+            f"{_beside_rollouts(plan)}",
+            "give another height in hinges_at, or move what is in the way",
+            (carcass.board("left" if front.hinged == "left" else "right"),),
+        )
+        for against in plan.against
+    )
+
+
+def _beside_rollouts(plan: DoorPlan) -> str:
+    """Say of a hinge that finds no place what else lies on its side."""
+    return "; the slides of rollouts lie on this side too" if plan.beside_slides else ""

@@ -15,6 +15,7 @@ trade, no source.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
+from typing import Literal
 
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import PITCH, centres_agree, hinge_place, nearest_place
@@ -64,6 +65,18 @@ class Placing:
     proposed: tuple[float, ...] = ()
 
 
+Obstacle = Literal["panel", "hinge", "hole"]
+"""What a hinge stands against: a panel, a rail or its door's end; another hinge; a hole."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Against:
+    """A height given by hand, from the side's bottom end in mm, and what stands in its way."""
+
+    height: float
+    obstacle: Obstacle
+
+
 def end_distance(height: float) -> float:
     """Give the outer hinges' target from the ends of a door, mm: 100 from a height of 360 up."""
     return min(max((height - 160.0) / 2, END_RANGE[0]), END_RANGE[1])
@@ -97,6 +110,30 @@ def is_free(
         for plate in (height - half, height + half)
         for x, y in holes
     )
+
+
+def find_against(
+    heights: Sequence[float],
+    door: Door,
+    *,
+    panels: Sequence[tuple[float, float]],
+    holes: Sequence[tuple[float, float]],
+) -> tuple[Against, ...]:
+    """Give those of a door's heights that break the rule for places, and what each meets first."""
+    found: list[Against] = []
+    for index, height in enumerate(heights):
+        others = [*heights[:index], *heights[index + 1 :]]
+        obstacle: Obstacle
+        if not is_free(height, door, panels=panels, holes=(), placed=()):
+            obstacle = "panel"
+        elif not is_free(height, door, panels=(), holes=(), placed=others):
+            obstacle = "hinge"
+        elif not is_free(height, door, panels=(), holes=holes, placed=()):
+            obstacle = "hole"
+        else:
+            continue
+        found.append(Against(height=height, obstacle=obstacle))
+    return tuple(found)
 
 
 def place_hinges(

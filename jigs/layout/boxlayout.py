@@ -22,6 +22,7 @@ from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
 from jigs.checks.delivery import check_arrival
+from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_faces, check_waits
 from jigs.checks.findings import Findings
@@ -97,7 +98,17 @@ def lay_out_box(
         work.setdefault(key, []).extend(fittings)
     before = {key: list(fittings) for key, fittings in work.items()}
     bands = slide_bands(rolling)
-    doors = hang_doors(job, columns, fronts, hinges, start, work, findings, bands)
+    doors = hang_doors(job, columns, fronts, hinges, start, work, bands)
+    for name, door in doors.items():
+        findings.add(
+            check_door(
+                by_id[name],
+                columns.seen[name],
+                door,
+                thickness=job.thickness_of(by_id[name].spec),
+                unit=job.shown,
+            )
+        )
     prospect = foresee(job, columns, fronts, start, before, bands, doors, slides)
     check_waits(prospect, findings)
     set_back = job.material.front if box.overlay == "inset" else 0.0

@@ -5,7 +5,9 @@ import pytest
 from jigs.box.carcass import Carcass
 from jigs.box.doors import DoorPlan, door_mass, plan_door
 from jigs.box.fronts import PlacedFront
+from jigs.checks.doors import check_door
 from jigs.given.job import BoxKind, FrontSpec
+from jigs.ground.problems import Problem
 from tests.jigs.sample import HINGE, MATERIAL, box, one_column
 
 
@@ -20,9 +22,14 @@ def plan(holes: tuple[tuple[float, float], ...] = (), grid: float | None = 19.35
     """Plan the golden door among these holes of its side."""
     front, carcass = door()
     return plan_door(
-        front, carcass, HINGE, material=MATERIAL, thickness=19.05, grid=grid, holes=holes,
-        unit="mm",
-    )  # fmt: skip
+        front, carcass, HINGE, material=MATERIAL, thickness=19.05, grid=grid, holes=holes
+    )
+
+
+def told(planned: DoorPlan) -> list[Problem]:
+    """Give what is said of a plan of the golden door."""
+    front, carcass = door()
+    return check_door(front, carcass, planned, thickness=19.05, unit="mm")
 
 
 def test_cups_answer_plates() -> None:
@@ -30,16 +37,19 @@ def test_cups_answer_plates() -> None:
     planned = plan()
     assert planned.plates == pytest.approx((99.35, 675.35))
     assert planned.cups == pytest.approx((99.35 - 1.6, 675.35 - 1.6))
-    assert planned.problems == ()
+    assert (planned.needed, planned.against) == (2, ())
+    assert told(planned) == []
 
 
 def test_a_door_steps_aside_for_slides() -> None:
     """Slide holes beside every grid place near the target move the hinge off the grid."""
     holes = tuple((37.0, 83.35 + 8 + 32 * step) for step in (-2, 0, 2))
     planned = plan(holes)
-    (finding,) = planned.problems
+    assert planned.placing is not None
+    assert planned.placing.off_grid == planned.plates[:1]
+    (finding,) = told(planned)
     assert (finding.code, finding.also) == ("hinge-off-grid", ("B1-SIDE-L",))
-    assert plan(holes, grid=None).problems == ()
+    assert told(plan(holes, grid=None)) == []
 
 
 def test_mass_of_the_golden_door() -> None:
@@ -52,7 +62,9 @@ def test_under_a_sinks_rail_a_full_door_finds_no_room() -> None:
     """A rail on edge 100 high leaves nothing within 30 of the upper target of a full door."""
     front, carcass = door("sink")
     planned = plan_door(
-        front, carcass, HINGE, material=MATERIAL, thickness=19.05, grid=19.35, holes=(), unit="mm"
+        front, carcass, HINGE, material=MATERIAL, thickness=19.05, grid=19.35, holes=()
     )
     assert 774.7 - 100 - 35 < 774.7 - 1.6 - 100 - 30
-    assert [problem.code for problem in planned.problems] == ["hinge-no-room"]
+    assert planned.placing is not None
+    assert planned.placing.no_room
+    assert [problem.code for problem in told(planned)] == ["hinge-no-room"]
