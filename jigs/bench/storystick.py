@@ -98,7 +98,7 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
                 for hole in fitting.holes
             ]
     spacers = {
-        (side.box, fitting.part): _spacer(side, fitting, layout.job.slides[fitting.record])
+        (side.box, fitting.part): spacer_of(side, fitting, layout.job.slides[fitting.record])
         for side in sides
         for fitting in side.fittings
         if fitting.kind == "slide" and fitting.part and fitting.record
@@ -192,7 +192,7 @@ def _paired(side: Side, sides: Sequence[Side]) -> bool:
     )
 
 
-def _spacer(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer:
+def spacer_of(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer:
     """An undermount stands on its floor line, `fixing_height` below its holes, whatever it is
     drawn like; a side mount lies about its holes' line."""
     under = record.mount == "under"

@@ -63,6 +63,17 @@ def board_code(
     return _shorten("\n".join([board, " ".join(str(_steps(each)) for each in size), *lines]))
 
 
+def station_code(
+    face: str, hand: Hand | None, patterns: Iterable[tuple[str, Iterable[Hole]]]
+) -> str:
+    """Give the code of a station from the face, the side of its hinge edge, and the patterns of its
+    cards, whatever their order: how each is set, and its holes in its own frame."""
+    lines = sorted(
+        "\n".join([how, *sorted(_line(hole) for hole in holes)]) for how, holes in patterns
+    )
+    return _shorten("\n".join([f"{face} {hand or '-'}", *lines]))
+
+
 def figures_code(*groups: Iterable[float]) -> str:
     """Give the code of a piece from what it is cut to: groups of figures, mm.
 

@@ -1,0 +1,225 @@
+"""Drawer boxes, their fronts, and false fronts: what is screwed together from inside.
+
+The drawer box is bored first, each clearance hole set from the corner nearest to it; any place
+within 2 mm will do, for the front is marked through the holes as they are. The front itself gets
+the place where the box stands: a card for each lower corner. What cannot be marked through, a
+false front or a screw beside the box, has pilots from paper.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face
+from jigs.bench.placing import (
+    CARD_REACH,
+    FOLD_REACH,
+    Option,
+    Placing,
+    Rest,
+    closing_of,
+    nearer_end,
+    nearer_side,
+    on_edge,
+    on_line,
+    rest_near,
+    set_out_from,
+    settle,
+)
+from jigs.bench.pulls import middle_or_line
+from jigs.bench.station import FaceEdge, Marks, Work
+from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.given.rolloutspec import Rollout
+from jigs.ground.geometry import SLACK, Hole, mirror_x
+
+MARKED_WITHIN = 0.05
+"""A hole in the front is marked through one in its box that lies this near; mm."""
+NEIGHBOURS = 100.0
+"""Screws of a false front that are no further apart, up or across, share a card; mm."""
+
+
+def marked_holes(front: Front) -> tuple[Hole, ...]:
+    """Give the holes of a front that are marked through the clearance holes of its drawer box: all
+    its fixing holes that have one behind them, where the box stands on the front."""
+    box = front.drawer
+    if box is None or not _stands_on(front, box):
+        return ()
+    behind = [(box.x + hole.x, box.y + hole.y) for hole in box.holes]
+    return tuple(
+        hole
+        for hole in front.holes
+        if hole.purpose == "front-fixing"
+        and any(
+            abs(hole.x - x) <= MARKED_WITHIN and abs(hole.y - y) <= MARKED_WITHIN for x, y in behind
+        )
+    )
+
+
+def _stands_on(front: Front, box: DrawerBox) -> bool:
+    """Tell whether the lower corners of a drawer box lie on its front, so that paper can place
+    it there."""
+    right = front.width - box.x - box.width
+    return min(box.x, right, box.y) >= -SLACK
+
+
+def place_clearances(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
+    """Place the clearance holes in the fronts of all drawer boxes."""
+    options: list[Option] = []
+    for front in layout.fronts:
+        if front.drawer is None:
+            continue
+        part = drawer_face(front.drawer, "box-front")
+        holes = [hole for each in as_seen(part, front.drawer.fittings) for hole in each.holes]
+        bare = Placing(
+            work="drawer-boxes",
+            part=part,
+            purpose="clearance",
+            serves=front.id,
+            x=on_edge(part, "left"),
+            y=on_edge(part, "bottom"),
+            holes=(),
+            critical=False,
+            closing=(
+                closing_of(part, "bottom", (hole.y for hole in holes)),
+                closing_of(part, "left", (hole.x for hole in holes)),
+            ),
+        )
+        options += (_from_corner(replace(bare, holes=(hole,)), reach) for hole in holes)
+    return settle(options)
+
+
+def _from_corner(bare: Placing, reach: float) -> Option:
+    """Set holes from the side and the end nearest to them; of a card and its half-turn the lower
+    one lies as drawn."""
+    part, holes = bare.part, bare.holes
+    across = _from_side(part, holes, reach)
+    end = nearer_end(part, holes)
+    nearest = min(holes, key=lambda hole: hole.y if end == "bottom" else -hole.y)
+    level = replace(bare, x=across, y=on_line(end, nearest.y))
+    if len(holes) == 1:
+        level = replace(level, turned=across.start == "right" and across.by is not None)
+    up = rest_near(part, end, holes, reach=reach)
+    if up.by is None:
+        return None, level
+    return replace(bare, x=across, y=up, turned=end == "top"), level
+
+
+def _from_side(part: BenchPart, holes: Sequence[Hole], reach: float) -> Rest:
+    middle = middle_or_line(part, holes)
+    if middle.start == "middle-x":
+        return middle
+    return rest_near(part, nearer_side(part, holes), holes, reach=reach)
+
+
+def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
+    """Place the holes for the slides' rear hooks in the backs of all drawer boxes."""
+    placed: list[Placing] = []
+    for box in layout.drawers:
+        rear = () if isinstance(box, Rollout) and box.held else box.rear
+        part = drawer_face(box, "box-back")
+        fittings = as_seen(part, rear)
+        holes = [hole for each in fittings for hole in each.holes]
+        for fitting in fittings:
+            side = nearer_side(part, fitting.holes)
+            placed.append(
+                Placing(
+                    work="rear-hooks",
+                    part=part,
+                    purpose="hook",
+                    serves=box.front if isinstance(box, DrawerBox) else box.id,
+                    x=rest_near(part, side, fitting.holes, reach=reach),
+                    y=rest_near(part, "bottom", fitting.holes, reach=reach),
+                    holes=fitting.holes,
+                    outline=fitting.outline,
+                    record=fitting.record,
+                    closing=(
+                        closing_of(part, "bottom", (hole.y for hole in holes)),
+                        closing_of(part, "left", (hole.x for hole in holes)),
+                    ),
+                )
+            )
+    return placed
+
+
+def place_boxes(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
+    """Place every drawer box on its front, whose holes are then marked through it."""
+    return [placing for front in layout.fronts for placing in _stand(front, reach)]
+
+
+def _stand(front: Front, reach: float) -> Iterator[Placing]:
+    box = front.drawer
+    marked = marked_holes(front)
+    if box is None or not marked:
+        return
+    part = front_face(front, "back")
+    left, right = mirror_x(box.x + box.width, part.width), mirror_x(box.x, part.width)
+    marks = Marks(box=box.id, in_left=left, in_right=part.width - right, up=box.y, width=box.width)
+    end = set_out_from(part, "bottom")
+    corners: tuple[tuple[FaceEdge, float], ...] = (("left", left), ("right", right))
+    for side, x in corners:
+        in_from_side = marks.in_left if side == "left" else marks.in_right
+        yield Placing(
+            work="fronts-on-boxes",
+            part=part,
+            purpose="front-fixing",
+            serves=front.id,
+            x=on_edge(part, side) if in_from_side <= FOLD_REACH else on_line(side, x),
+            y=on_edge(part, end)
+            if end == "bottom" and box.y <= FOLD_REACH
+            else on_line(end, box.y),
+            holes=(),
+            marked=marked,
+            stands=(x, box.y),
+            marks=marks,
+            record=box.slide,
+            closing=(
+                closing_of(part, "bottom", (box.y,)),
+                closing_of(part, "left", (left, right)),
+            ),
+        )
+
+
+def place_fixings(
+    layout: Layout, *, pilots: bool = False, reach: float = CARD_REACH
+) -> list[Placing]:
+    """Place the pilots of what is not marked through: all fixing holes of false fronts, and, with
+    `pilots`, those of drawer fronts too."""
+    options: list[Option] = []
+    for front in layout.fronts:
+        part = front_face(front, "back")
+        marked = () if pilots else marked_holes(front)
+        holes = [
+            replace(hole, x=mirror_x(hole.x, part.width))
+            for hole in front.holes
+            if hole.purpose == "front-fixing" and hole.face == "back" and hole not in marked
+        ]
+        if not holes:
+            continue
+        work: Work = "false-fronts" if front.drawer is None else "fronts-on-boxes"
+        bare = Placing(
+            work=work,
+            part=part,
+            purpose="front-fixing",
+            serves=front.id,
+            x=on_edge(part, "left"),
+            y=on_edge(part, "bottom"),
+            holes=(),
+            kind="pilots",
+            closing=(
+                closing_of(part, "bottom", (hole.y for hole in holes)),
+                closing_of(part, "left", (hole.x for hole in holes)),
+            ),
+        )
+        options += (_from_corner(replace(bare, holes=group), reach) for group in _columns(holes))
+    return settle(options)
+
+
+def _columns(holes: Sequence[Hole]) -> list[tuple[Hole, ...]]:
+    """Put screws above each other together, as far as they are neighbours."""
+    groups: list[list[Hole]] = []
+    for hole in sorted(holes, key=lambda hole: (round(hole.x, 2), hole.y)):
+        last = groups[-1] if groups else []
+        if last and abs(hole.x - last[0].x) <= SLACK and hole.y - last[0].y <= NEIGHBOURS:
+            last.append(hole)
+        else:
+            groups.append([hole])
+    return [tuple(group) for group in groups]

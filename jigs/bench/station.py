@@ -1,0 +1,233 @@
+"""A station: all that is drilled into one face with the same bits and stops, whatever the parts.
+
+Its cards are small templates, each a pattern of holes in a frame of its own: the origin lies where
+the lines cross that the card is set by, x to the right, y up, mm, as the driller sees the face.
+Along each axis a card is set by an edge of the part, which it is folded over, butted to, or, in a
+box already together, stood on the bottom panel, or else by a line struck on the part. A row is one
+part and what it serves; each of its settings places one card on it.
+
+A setting's holes are the card's, the card's edges laid on the part's and its lines on the values
+that the setting gives. Turned half round, a card's left edge lies on the part's right one, its top
+edge on the bottom one.
+
+>>> Place(start="middle-x").of(454.0, 613.0), Place(start="top", value=63.5).of(454.0, 613.0)
+(227.0, 549.5)
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from jigs.bench.benchpart import BenchPart
+from jigs.bench.storystick import Spacer
+from jigs.given.confirming import OpenNumber
+from jigs.ground.geometry import Face, Hand, Hole, Polygon, Purpose
+from jigs.ground.problems import Problem
+
+Axis = Literal["x", "y"]
+FaceEdge = Literal["left", "right", "bottom", "top"]
+Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
+"""Where a figure is counted from: an edge of the face as seen, or the middle between two."""
+How = Literal["fold", "butt", "panel"]
+"""How a card lies on an edge: its flap folded over it, its cut end butted to a block there, or
+stood on the bottom panel."""
+
+Work = Literal[
+    "sides", "drawer-boxes", "rear-hooks", "cups", "pulls", "fronts-on-boxes", "false-fronts",
+    "pulls-through", "by-hand",
+]  # fmt: skip
+"""What a station does, in the order of the work."""
+
+OPPOSITE: dict[FaceEdge, FaceEdge] = {
+    "left": "right", "right": "left", "bottom": "top", "top": "bottom",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bit:
+    """A bit with its stop."""
+
+    purposes: tuple[Purpose, ...]
+    """What the holes are for that it bores."""
+    diameter: float
+    """mm."""
+    depth: float | None
+    """Of the stop, mm; None: right through."""
+    leaves: float | None
+    """The least wood that is left under it in any of the station's parts, mm; None: none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardEdge:
+    """An edge of a part that a card is set by; it runs through the card's origin."""
+
+    edge: FaceEdge
+    """Which one, on the card as it lies unturned."""
+    by: How
+    inside: float = 0.0
+    """How far inside the face's own end it lies, mm: the bottom panel's upper face, or a front edge
+    whose band is still to come."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StationCard:
+    """A card: a pattern of holes, and what it is set by."""
+
+    letter: str
+    edges: tuple[CardEdge, ...]
+    lines: tuple[Axis, ...]
+    """The axes along which it is set on a line through its origin: `y` is a line across."""
+    holes: tuple[Hole, ...]
+    """In its own frame, mm; from below, then from the left."""
+    outline: tuple[Polygon, ...] = ()
+    """Of the hardware that lies on it, in its own frame."""
+    carry: tuple[float, ...] = ()
+    """Further x places on the line that are not on paper: carried on with a square, or marked
+    through the slide itself; mm in its own frame."""
+    stands: tuple[float, float] | None = None
+    """Of a card that places a drawer box on its front: the box's lower corner in its own frame."""
+    numbered: bool = False
+    """Whether its holes are crosses with numbers, of which a setting uses some."""
+    records: tuple[str, ...] = ()
+    """The hardware that it is drawn for."""
+    settings: int = 0
+    """How often it is set."""
+    copies: int = 1
+    """How many of it are to be cut."""
+
+    @property
+    def folds(self) -> int:
+        """How many flaps are folded on one copy of it."""
+        return sum(edge.by == "fold" for edge in self.edges)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A figure on a part: from which end or middle of the face as seen, and how far, mm."""
+
+    start: Start
+    value: float = 0.0
+
+    def of(self, width: float, height: float) -> float:
+        """Give its coordinate on a face of this size as seen, mm."""
+        match self.start:
+            case "left" | "bottom":
+                return self.value
+            case "right":
+                return width - self.value
+            case "top":
+                return height - self.value
+            case "middle-x":
+                return width / 2 + self.value
+            case "middle-y":
+                return height / 2 + self.value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """One placing of a card."""
+
+    card: str
+    copy: int = 1
+    """Which copy of it: after eight settings the next one is taken; 1-based."""
+    turned: bool = False
+    """Half round: left and right, top and bottom exchange."""
+    x: Place | None = None
+    """Where the card's line down lies; None where an edge says it."""
+    y: Place | None = None
+    """Where the card's line across lies; None where an edge says it."""
+    holes: tuple[int, ...] | None = None
+    """Which of the card's holes are drilled, 0-based; None: all."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marks:
+    """Where a drawer box stands on the back of its front, as seen from the back, mm: in from the
+    left end, in from the right end, up from the bottom edge. Through its holes the front is
+    marked: x = `in_left` + `width` - the hole's x in the box, y = `up` + its y there."""
+
+    box: str
+    in_left: float
+    in_right: float
+    up: float
+    width: float
+    """The drawer box's outside width."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Closing:
+    """Figures along a part that add up to its size: `places` are counted from its `start`, in
+    rising order, and all lie on a length of `length`; mm. What lies between two of them is the
+    same from punch to punch."""
+
+    start: FaceEdge
+    places: tuple[float, ...]
+    length: float
+    above: float = 0.0
+    """How far above the face's own end they start: the bottom panel's upper face in a box already
+    together."""
+
+    @property
+    def terms(self) -> tuple[float, ...]:
+        """The distances that are added, the last one up to the far end; mm."""
+        ends = (0.0, *self.places, self.length)
+        return tuple(after - before for before, after in pairwise(ends))
+
+    @property
+    def between(self) -> tuple[float, ...]:
+        """The distances from punch to punch, mm."""
+        return self.terms[1:-1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A part at a station, and what is drilled into it for one other part or for itself."""
+
+    part: BenchPart
+    serves: str | None
+    """The part that is served; the part itself where it serves none; None for shelf pins."""
+    purpose: Purpose
+    settings: tuple[Setting, ...] = ()
+    closing: tuple[Closing, ...] = ()
+    """The sums that close: up the part, then across it where there is one."""
+    marks: Marks | None = None
+    spacer: Spacer | None = None
+    """The board that holds a drawer's slides level while they are screwed on."""
+    held: tuple[Problem, ...] = ()
+    """Why nothing is set: the errors that hold back what is served."""
+    warnings: tuple[Problem, ...] = ()
+    """What the check says of the part, where it is not held back."""
+    open: tuple[OpenNumber, ...] = ()
+    """The open numbers that its holes here rest on."""
+
+    @property
+    def withheld(self) -> bool:
+        """Whether it is held back: then it has no settings."""
+        return bool(self.held)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Station:
+    """All that is drilled into one face with the same bits and stops."""
+
+    name: str
+    """Purpose, hand, and a letter where there are several: `cups-right`, `pulls-b`."""
+    work: Work
+    face: Face
+    hand: Hand | None
+    """The side of the hinge edge as seen on the drilled face, where the station has one."""
+    code: str
+    """From its patterns and its hand: the same on the page and on the plate made from it."""
+    bits: tuple[Bit, ...]
+    """The widest first."""
+    cards: tuple[StationCard, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def purpose(self) -> Purpose:
+        """What its widest bit is for."""
+        return self.bits[0].purposes[0]
+
+    def card(self, letter: str) -> StationCard:
+        """Find a card by its letter."""
+        return next(card for card in self.cards if card.letter == letter)
