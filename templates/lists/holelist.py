@@ -9,6 +9,7 @@ import json
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
+from jigs.bench.screwed import marked_holes
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber, RecordKind, rests_on
@@ -147,10 +148,17 @@ def _front_data(front: Front) -> dict[str, Any]:
         "x_mm": number(front.x),
         "y_mm": number(front.y),
         "hinge": None if hinge is None else _hinge_data(hinge),
-        "holes": [_hole_data(hole) for hole in front.holes],
+        "holes": _front_holes(front),
         "open": open_data(front.open),
         "assumed": list(front.assumed),
     }
+
+
+def _front_holes(front: Front) -> list[dict[str, Any]]:
+    """Give a front's holes; those marked through its drawer box say so."""
+    marked = marked_holes(front)
+    through = {"marked_from": front.drawer.id if front.drawer else ""}
+    return [_hole_data(hole) | (through if hole in marked else {}) for hole in front.holes]
 
 
 def _side_data(side: Side) -> dict[str, Any]:

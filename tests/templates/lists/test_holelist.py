@@ -51,13 +51,22 @@ def test_the_data_have_their_promised_keys() -> None:
     for front in data["fronts"]:
         assert tuple(front) == FRONT_KEYS
         for hole in front["holes"]:
-            assert tuple(hole) == ("purpose", "face", "x_mm", "y_mm", "diameter_mm", "depth_mm")
+            keys = ("purpose", "face", "x_mm", "y_mm", "diameter_mm", "depth_mm")
+            assert tuple(hole) in (keys, (*keys, "marked_from"))
     for side in data["sides"]:
         assert tuple(side) == SIDE_KEYS
         for hole in side["holes"]:
             assert tuple(hole) == ("purpose", "part", "x_mm", "y_mm", "diameter_mm", "depth_mm")
     for problem in data["problems"]:
         assert tuple(problem) == ("level", "rank", "code", "part", "text", "remedy")
+
+
+def test_what_can_be_marked_through_the_drawer_box_says_so() -> None:
+    """The fixing holes of a drawer front, and nothing else."""
+    for front in json.loads(holes_json(small_layout()))["fronts"]:
+        for hole in front["holes"]:
+            through = f"{front['id']}-BOX" if hole["purpose"] == "front-fixing" else None
+            assert hole.get("marked_from") == through
 
 
 def test_the_golden_drawer_and_door() -> None:

@@ -1,0 +1,317 @@
+"""Stations: from their values alone every hole comes out once; what they share and say."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+import templates.demo
+from jigs.bench.station import Row, Setting, Station
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.given.job import Job
+from jigs.layout.layout import lay_out
+from jigs.reading.inputs import read_job
+from tests import uneven
+from tests.jobs import jobs
+from tests.stationholes import WITHIN, compare, listed, listed_marked, marked, set_out
+from tests.templates.printed import laid_out
+from tests.test_sound_kitchens import FOLDER, NAMES
+
+DEMO = Path(templates.demo.__path__[0]) / "job.toml"
+
+
+@cache
+def demo() -> Layout:
+    return lay_out(read_job(DEMO))
+
+
+@cache
+def sound(name: str) -> Layout:
+    return lay_out(read_job(FOLDER / f"{name}.toml"))
+
+
+@cache
+def uneven_box() -> Layout:
+    return laid_out(uneven.UNEVEN)
+
+
+def check_holes(layout: Layout) -> None:
+    """Every hole of the list comes out once, from paper or through a drawer box."""
+    stations = plan_stations(layout)
+    assert compare(listed(layout), set_out(stations)) == ([], [])
+    through, wanted = (
+        sorted(holes, key=lambda hole: (*hole[:2], round(hole[2], 1), round(hole[3], 1)))
+        for holes in (marked(stations), listed_marked(layout))
+    )
+    assert [each[:2] for each in through] == [each[:2] for each in wanted]
+    for got, want in zip(through, wanted, strict=True):
+        assert abs(got[2] - want[2]) <= WITHIN, want
+        assert abs(got[3] - want[3]) <= WITHIN, want
+    with_pilots = plan_stations(layout, pilots=True)
+    assert compare(listed(layout, pilots=True), set_out(with_pilots)) == ([], [])
+    assert marked(with_pilots) == []
+    for station in (*stations, *with_pilots):
+        check_station(station)
+    assert len({station.name for station in stations}) == len(stations)
+
+
+def check_station(station: Station) -> None:
+    """Its cards are all used, as often as they say; what is held back has no figures."""
+    used = [setting for row in station.rows for setting in row.settings]
+    for card in station.cards:
+        mine = [setting for setting in used if setting.card == card.letter]
+        assert len(mine) == card.settings > 0
+        assert {setting.copy for setting in mine} == set(range(1, card.copies + 1))
+        assert any(not setting.turned for setting in mine)
+        assert len(card.edges) + len(card.lines) == 2
+    assert {card.letter for card in station.cards} == {setting.card for setting in used}
+    for row in station.rows:
+        assert bool(row.settings) != row.withheld
+        assert row.part.face == station.face
+        for closing in row.closing:
+            assert sum(closing.terms) == pytest.approx(closing.length)
+            assert all(term > 0.0 for term in closing.between)
+    for bit in station.bits:
+        assert (bit.leaves is None) == (bit.depth is None)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_all_holes_of_sound_kitchens(name: str) -> None:
+    """Whatever a sound kitchen has."""
+    check_holes(sound(name))
+
+
+def test_all_holes_of_the_demo() -> None:
+    """Also of what is measured, rounded, given by hand."""
+    check_holes(demo())
+
+
+def test_all_holes_of_an_uneven_box() -> None:
+    """What a symmetric box hides."""
+    check_holes(uneven_box())
+
+
+@given(jobs(most_boxes=2))
+@settings(
+    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_all_holes_of_any_job(made: Job) -> None:
+    """Held or not, wide or narrow."""
+    check_holes(lay_out(made))
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(
+    max_examples=150, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_all_holes_of_many_jobs(made: Job) -> None:
+    """The same, at length."""
+    check_holes(lay_out(made))
+
+
+# --- the comparison can fail ------------------------------------------------------------------
+
+Change = Callable[[Setting], Setting]
+
+
+def change_one(
+    stations: Sequence[Station], wanted: Callable[[Setting], bool], change: Change
+) -> tuple[str, tuple[Station, ...]] | None:
+    """Change the first setting of this sort; give its part too."""
+    for at, station in enumerate(stations):
+        for place, row in enumerate(station.rows):
+            for index, setting in enumerate(row.settings):
+                if wanted(setting):
+                    settings = list(row.settings)
+                    settings[index] = change(setting)
+                    rows: list[Row] = list(station.rows)
+                    rows[place] = replace(row, settings=tuple(settings))
+                    changed = replace(station, rows=tuple(rows))
+                    return row.part.id, (*stations[:at], changed, *stations[at + 1 :])
+    return None
+
+
+def moved(setting: Setting) -> Setting:
+    assert setting.y is not None
+    return replace(setting, y=replace(setting.y, value=setting.y.value + 0.3))
+
+
+def of_work(stations: Sequence[Station], work: str) -> tuple[Station, ...]:
+    return tuple(station for station in stations if station.work == work)
+
+
+@pytest.mark.parametrize("work", ["sides", "cups", "pulls", "drawer-boxes"])
+def test_a_line_moved_is_caught(work: str) -> None:
+    """By 0.3 mm, on one part."""
+    stations = plan_stations(demo())
+    for station in of_work(stations, work):
+        rest = [other for other in stations if other is not station]
+        changed = change_one([station], lambda setting: setting.y is not None, moved)
+        if changed is not None:
+            part, made = changed
+            missing, extra = compare(listed(demo()), set_out([*rest, *made]))
+            assert {hole.where[0] for hole in (*missing, *extra)} == {part}
+            break
+    else:
+        pytest.fail(f"no line in {work}")
+
+
+@pytest.mark.parametrize("work", ["sides", "drawer-boxes", "pulls", "cups"])
+def test_a_card_turned_is_caught(work: str) -> None:
+    """Half round, where it should lie as drawn."""
+    stations = plan_stations(demo())
+    mine = of_work(stations, work)
+    changed = change_one(
+        mine, lambda setting: not setting.turned, lambda setting: replace(setting, turned=True)
+    )
+    assert changed is not None
+    part, made = changed
+    rest = [station for station in stations if station.work != work]
+    missing, extra = compare(listed(demo()), set_out([*rest, *made]))
+    assert {hole.where[0] for hole in missing} == {part}
+    assert {hole.where[0] for hole in extra} == {part}
+
+
+def test_two_hands_exchanged_are_caught() -> None:
+    """The rows of the left hand at the cards of the right one, and the other way round."""
+    stations = plan_stations(demo())
+    left = next(station for station in stations if station.name == "cups-left")
+    right = next(station for station in stations if station.name == "cups-right-a")
+    rest = [station for station in stations if station not in (left, right)]
+    exchanged = (replace(left, rows=right.rows), replace(right, rows=left.rows))
+    missing, extra = compare(listed(demo()), set_out([*rest, *exchanged]))
+    assert len(missing) == len(extra) == 3 * (left.cards[0].settings + right.cards[0].settings)
+
+
+def test_a_box_that_stands_elsewhere_is_caught() -> None:
+    """Left and right exchanged, on a front whose ends differ."""
+    stations = plan_stations(uneven_box())
+
+    def exchange(row: Row) -> Row:
+        marks = row.marks
+        if marks is None:
+            return row
+        return replace(
+            row, marks=replace(marks, in_left=marks.in_right, in_right=marks.in_left), settings=()
+        )
+
+    made = [
+        replace(station, rows=tuple(exchange(row) for row in station.rows)) for station in stations
+    ]
+    with pytest.raises(AssertionError):
+        marked(made)
+
+
+# --- worked ----------------------------------------------------------------------------------
+
+
+def rows_of(stations: Sequence[Station], part: str, serves: str | None = None) -> list[Row]:
+    return [
+        row
+        for station in stations
+        for row in station.rows
+        if row.part.id == part and serves in (None, row.serves)
+    ]
+
+
+def test_the_uneven_box_stands_where_worked_out() -> None:
+    """As seen from the back: what is narrow from the room's right is narrow on the left."""
+    stations = plan_stations(uneven_box())
+    row = next(row for row in rows_of(stations, "B1-1") if row.marks)
+    assert row.marks is not None
+    assert row.marks.box == "B1-1-BOX"
+    assert row.marks.in_left == pytest.approx(uneven.IN_RIGHT)
+    assert row.marks.in_right == pytest.approx(uneven.IN_LEFT)
+    assert row.marks.up == pytest.approx(uneven.RISE)
+    across = row.closing[1]
+    assert across.terms == pytest.approx((uneven.IN_RIGHT, uneven.BOX_WIDTH, uneven.IN_LEFT))
+    assert across.length == pytest.approx(uneven.DRAWER_WIDTH)
+
+
+def test_punch_to_punch_is_the_same_on_door_and_side() -> None:
+    """Golden door: 97.75 up, 416 between its cups; its plates on the side 416 apart."""
+    stations = plan_stations(demo())
+    (cups,) = [row for row in rows_of(stations, "B1-2") if row.purpose == "cup"]
+    (plates,) = rows_of(stations, "B1-SIDE-L", "B1-2")
+    assert cups.closing[0].terms == pytest.approx((97.7625, 416.0, 614.3625 - 97.7625 - 416.0))
+    assert cups.closing[0].between == pytest.approx(plates.closing[0].between)
+
+
+def test_both_sides_of_a_box_share_cards_and_lines() -> None:
+    """The right side takes the left one's card turned half round, at the same height."""
+    stations = plan_stations(demo())
+    for serves in ("B2-1", "B2-2", "B2-3", "B2-4"):
+        (left,) = rows_of(stations, "B2-SIDE-L", serves)
+        (right,) = rows_of(stations, "B2-SIDE-R", serves)
+        (one,), (other,) = left.settings, right.settings
+        assert (one.card, one.y) == (other.card, other.y)
+        assert (one.turned, other.turned) == (False, True)
+
+
+def test_pins_take_one_card_for_each_row_alike() -> None:
+    """Its crosses are numbered: a setting says which of them are drilled."""
+    stations = plan_stations(sound("ropewalk"))
+    (station,) = of_work(stations, "sides")
+    pins = [row for row in station.rows if row.purpose == "shelf"]
+    assert pins
+    for row in pins:
+        for setting in row.settings:
+            card = station.card(setting.card)
+            assert card.numbered
+            assert setting.holes is not None
+            assert set(setting.holes) <= set(range(7))
+    # Front and rear rows of both sides lie on the same lines.
+    by_box: dict[tuple[str, int], list[set[float]]] = {}
+    for row in pins:
+        assert row.part.board is not None
+        assert not row.part.board.partition
+        for turned in (False, True):
+            heights = {
+                setting.y.value
+                for setting in row.settings
+                if setting.y is not None and setting.turned is turned
+            }
+            by_box.setdefault((row.part.box, row.part.board.column), []).append(heights)
+    for each in by_box.values():
+        assert all(heights in ({*each[0]}, set()) for heights in each)
+
+
+def test_stations_follow_the_work() -> None:
+    """Sides first, then drawer boxes and their hooks, doors, pulls, fronts on boxes."""
+    names = [station.name for station in plan_stations(demo())]
+    assert names[:6] == [
+        "sides", "drawer-boxes", "rear-hooks", "cups-right-a", "cups-left", "cups-right-b",
+    ]  # fmt: skip
+    assert names[6:] == [
+        "pulls-a", "pulls-b", "pulls-c", "pulls-d", "fronts-on-boxes", "false-fronts",
+        "by-hand-b5-1-a", "by-hand-b5-1-b", "by-hand-w3-1",
+    ]  # fmt: skip
+
+
+def test_what_the_demo_comes_to() -> None:
+    """No more cards to cut and flaps to fold than a shop would put up with."""
+    cards = [card for station in plan_stations(demo()) for card in station.cards]
+    assert sum(card.copies for card in cards) <= 48
+    assert sum(card.copies * card.folds for card in cards) <= 66
+
+
+def test_a_station_code_is_of_pattern_and_hand() -> None:
+    """Both hands differ; another place of the same pattern does not matter."""
+    stations = {station.name: station for station in plan_stations(demo())}
+    assert stations["cups-left"].code != stations["cups-right-a"].code
+    job = demo().job
+    other = lay_out(replace(job, boxes=job.boxes[:4]))
+    fewer = {station.name: station for station in plan_stations(other)}
+    assert fewer["cups-left"].code == stations["cups-left"].code
+
+
+def test_least_left_is_of_the_thinnest() -> None:
+    """Cups 12.8 deep in fronts of 19.05 leave 6.25."""
+    (cups,) = [station for station in plan_stations(demo()) if station.name == "cups-left"]
+    assert cups.bits[0].leaves == pytest.approx(19.05 - 12.8)
+    assert cups.purpose == "cup"
