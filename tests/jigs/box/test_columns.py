@@ -80,6 +80,17 @@ def test_widths_of_fronts_over_partitions() -> None:
     assert c.x + c.width == pytest.approx(914.4 - 1.6)
 
 
+@pytest.mark.parametrize("partition", [16.0, 25.0])
+def test_fronts_meet_over_the_middle_of_a_partition_of_another_board(partition: float) -> None:
+    """Each ends half the gap short of the partition's middle, wherever its faces are (derived)."""
+    columns = (ColumnSpec(width=300.0), ColumnSpec())
+    layout = columned(door("A"), door("B", 2), columns=columns, partition=partition)
+    middle = TS + 300 + partition / 2
+    a, b = front_of(layout, "A"), front_of(layout, "B")
+    assert a.x + a.width == pytest.approx(middle - G / 2)
+    assert b.x == pytest.approx(middle + G / 2)
+
+
 def test_the_hinge_on_a_partition_is_a_half_one() -> None:
     """Needed (tp - g)/2 = 7.55; C0 5.5, K 5, Hp 3 gives 7.5 (worked example of the notes)."""
     layout = columned(door("A", hinged="right"), door("B", 2, hinged="right"))

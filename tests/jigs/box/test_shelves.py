@@ -59,6 +59,9 @@ def pins(side: Side) -> list[tuple[float, float]]:
         (584.2, 559.2, 0.0, 37.0 + 32 * 15),
         (320.0, 295.0, 0.0, 37.0 + 32 * 7),
         (586.0 + 19.05, 580.05, 19.05, 586.0 + 19.05 - 37.0),
+        # The last pin stands 12 inside the shelf's rear edge, and no less (common practice).
+        (560.0, 37.0 + 32 * 15 + 12, 0.0, 37.0 + 32 * 15),
+        (560.0, 37.0 + 32 * 15 + 11.9, 0.0, 37.0 + 32 * 14),
     ],
 )
 def test_the_rear_row(depth: float, inside: float, set_back: float, line: float) -> None:
@@ -80,6 +83,17 @@ def test_pin_rows_stand_on_the_grid_in_both_sides() -> None:
             assert fitting.part is None
             assert {(h.diameter, h.depth) for h in fitting.holes} == {(5.0, 12.0)}
             assert len(fitting.holes) <= 5
+
+
+def test_pins_end_100_inside_what_they_serve() -> None:
+    """The first grid hole 100 above the bottom panel, the last 100 below the ceiling (common
+    practice)."""
+    opening = FrontSpec(id="A", kind="opening")
+    ys = sorted({y for _, y in pins(shelved(opening).sides[0])})
+    start = balanced_start(774.7)
+    assert [ys[0], ys[-1]] == pytest.approx([start + 32 * 4, start + 32 * 19])
+    assert ys[0] - 32 < 18.3 + 100 <= ys[0]
+    assert ys[-1] <= 774.7 - 18.3 - 100 < ys[-1] + 32
 
 
 def test_a_height_that_a_plate_takes_is_left_out_in_all_four_rows() -> None:
