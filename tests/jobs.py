@@ -2,7 +2,7 @@
 Latin, Greek and Cyrillic letters. For properties that must hold for whatever a kitchen has."""
 
 from dataclasses import replace
-from typing import TypeVar
+from typing import TypeVar, get_args
 
 from hypothesis import strategies as st
 
@@ -12,10 +12,10 @@ from jigs.given.job import (
     BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
-    FRONT_MATERIALS,
     OVERLAYS,
     BoxSpec,
     ColumnSpec,
+    FrontMaterial,
     FrontSpec,
     Grid,
     HandHole,
@@ -239,7 +239,7 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         units=draw(st.sampled_from(("in", "mm"))),
         material=Material(
             band=draw(st.sampled_from((0.0, 0.6, 2.0))),
-            front_kind=draw(st.sampled_from(FRONT_MATERIALS)),
+            front_kind=draw(st.sampled_from(get_args(FrontMaterial))),
             partition=draw(_seldom(st.sampled_from((16.0, 25.0, 36.0)), 2)),
         ),
         reveal=draw(st.sampled_from((Reveal(), Reveal(top=3.2), Reveal(side=0.8, between=1.6)))),

@@ -10,9 +10,9 @@ from dataclasses import replace
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.given.confirming import OpenNumber, Record, open_numbers, rests_on
-from jigs.given.hardware import Rests
 from jigs.given.job import Job
 from jigs.ground.geometry import Fitting
+from jigs.ground.keys import Rests
 
 OF_FRONT: tuple[Rests, ...] = ("front", "back")
 OF_DRAWER: tuple[Rests, ...] = ("box-front", "box-back", "cut")

@@ -6,40 +6,49 @@ nailers stand behind it. All numbers are common practice, no source; a job may s
 """
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
+
+from jigs.ground.believable import Range
+from jigs.ground.keys import Key
+from jigs.ground.ranges import BOARD, RAIL, SPARE, THIN_BOARD
 
 Making = Literal["made", "ordered"]
-MAKINGS: tuple[Making, ...] = ("made", "ordered")
+MOST_NAILERS = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Build:
-    """The build of all boxes of a job; mm.
+    """The build of all boxes of a job; mm."""
 
-    `sold_as`: what the sides' board is called in the shop, None where not said. `groove`: depth
-    of the back's groove in each side. `back_play`: how much the back is narrower than its grooves.
-    `stretcher`, `nailer`: their widths. `nailers`: how many a box has, None as usual for its kind.
-    `shelf_play`, `shelf_back`: how much an adjustable shelf is shorter than the opening, and how
-    far it stands behind the front edge. `toe_back`: how far the toe platform stands behind the
-    boxes' front edges; `sleepers`: their greatest distance. `scribe`: spare width of a filler,
-    `panel_scribe` of an end panel at a wall. `bumper`: what holds fronts off the boxes.
-    `drawer_bottom`: its board's thickness; `drawer_groove`: depth of its grooves. `drawer_boxes`:
-    made from the cut list or ordered; None where not said.
-    """
-
-    sold_as: float | None = None
-    groove: float = 8.0
-    back_play: float = 1.0
-    stretcher: float = 100.0
-    nailer: float = 100.0
-    nailers: int | None = None
-    shelf_play: float = 3.0
-    shelf_back: float = 25.0
-    toe_back: float = 75.0
-    sleepers: float = 600.0
-    scribe: float = 12.0
-    panel_scribe: float = 15.0
-    bumper: float = 2.0
-    drawer_bottom: float = 6.0
-    drawer_groove: float = 6.0
-    drawer_boxes: Making | None = None
+    sold_as: Annotated[float | None, Key(BOARD)] = None
+    """What the sides' board is called in the shop; else the nearest trade size."""
+    groove: Annotated[float, Key(Range(3, 20))] = 8.0
+    """Depth of the back's groove in each side."""
+    back_play: Annotated[float, Key(Range(0.3, 6, zero=True))] = 1.0
+    """How much the back is narrower than its grooves."""
+    stretcher: Annotated[float, Key(RAIL)] = 100.0
+    """Width of a stretcher."""
+    nailer: Annotated[float, Key(RAIL)] = 100.0
+    """Width of a nailer."""
+    nailers: Annotated[int | None, Key(Range(1, MOST_NAILERS, unit=""), most=MOST_NAILERS)] = None
+    """How many nailers a box has; else 1, wall and tall boxes 2."""
+    shelf_play: Annotated[float, Key(Range(0.5, 10, zero=True))] = 3.0
+    """How much an adjustable shelf is shorter than the opening."""
+    shelf_back: Annotated[float, Key(SPARE)] = 25.0
+    """How far it stands behind the front edge."""
+    toe_back: Annotated[float, Key(Range(20, 150, zero=True))] = 75.0
+    """How far the toe platform stands behind the boxes' front edges."""
+    sleepers: Annotated[float, Key(Range(200, 1200))] = 600.0
+    """The greatest distance of its sleepers."""
+    scribe: Annotated[float, Key(SPARE)] = 12.0
+    """Spare width of a filler."""
+    panel_scribe: Annotated[float, Key(SPARE)] = 15.0
+    """Spare width of an end panel at a wall."""
+    bumper: Annotated[float, Key(Range(0.5, 6, zero=True))] = 2.0
+    """Thickness of what holds fronts off the boxes."""
+    drawer_bottom: Annotated[float, Key(THIN_BOARD)] = 6.0
+    """Thickness of a drawer's bottom."""
+    drawer_groove: Annotated[float, Key(Range(2, 15))] = 6.0
+    """Depth of its grooves."""
+    drawer_boxes: Annotated[Making | None, Key()] = None
+    """Whether drawer boxes are made from the cut list, or ordered."""

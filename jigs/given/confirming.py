@@ -26,9 +26,9 @@ from jigs.given.hardware import (
     Confirmed,
     HingeRecord,
     PullRecord,
-    Rests,
     SlideRecord,
 )
+from jigs.ground.keys import Rests
 
 Record = HingeRecord | SlideRecord | PullRecord
 """Any piece of hardware."""

@@ -8,7 +8,7 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Literal
+from typing import Annotated, Literal
 
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
@@ -19,9 +19,11 @@ from jigs.given.paint import Paint
 from jigs.given.printer import Printer
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import WallSpec
-from jigs.ground.believable import Doubt
+from jigs.ground.believable import Doubt, Range
 from jigs.ground.geometry import End, Face, Hand
+from jigs.ground.keys import Key
 from jigs.ground.lengths import Unit
+from jigs.ground.ranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -42,27 +44,34 @@ BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "ope
 COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 """Boxes that stand under a counter."""
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
-FRONT_MATERIALS: tuple[FrontMaterial, ...] = ("mdf", "hardwood", "softwood", "plywood")
-SIDE_MATERIALS: tuple[SideMaterial, ...] = ("plywood", "mdf", "particleboard", "solid")
 
+UNDER = "top reveal under a counter"
 ACCEPTED = 1.6
 """A delivered size may differ from the order by this much; mm (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
-    """True thicknesses in mm, measured with a caliper; density of the fronts in kg/m3 or None.
-    `side_kind`: what the sides' board is, of which shelves are cut too; None where not said."""
+    """True thicknesses, measured with a caliper; mm."""
 
-    side: float = 18.0
-    front: float = 19.0
-    front_kind: FrontMaterial = "mdf"
-    back: float = 6.0
-    band: float = 0.0
-    drawer_side: float = 15.9
-    front_density: float | None = None
-    partition: float | None = None
-    side_kind: SideMaterial | None = None
+    side: Annotated[float, Key(BOARD, called="side thickness")] = 18.0
+    """Thickness of the boxes' sides."""
+    front: Annotated[float, Key(FRONT_BOARD, called="front thickness")] = 19.0
+    """Thickness of the fronts."""
+    front_kind: Annotated[FrontMaterial, Key(called="front material")] = "mdf"
+    """What the fronts are; picks pilot holes and weight."""
+    back: Annotated[float, Key(THIN_BOARD, called="back thickness")] = 6.0
+    """Thickness of the boxes' backs."""
+    band: Annotated[float, Key(Range(0.2, 4, zero=True), called="edge band")] = 0.0
+    """Thickness of the edge band."""
+    drawer_side: Annotated[float, Key(Range(6, 30), called="drawer side thickness")] = 15.9
+    """Thickness of the drawers' sides."""
+    partition: Annotated[float | None, Key(BOARD)] = None
+    """Thickness of the partitions, if they are another board than the sides."""
+    side_kind: Annotated[SideMaterial | None, Key()] = None
+    """What the sides' board is; shelves are cut of it: says how far they sag."""
+    front_density: Annotated[float | None, Key(Range(250, 1200, unit="kg/m3"), most=5000.0)] = None
+    """Density of the fronts, kg/m3; says the weight better than `front_kind`."""
 
     @property
     def partition_board(self) -> float:
@@ -72,17 +81,20 @@ class Material:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reveal:
-    """Reveals in mm: `side`, `top`, `bottom` from a front's edge to its own box's outside edge;
-    `between` two fronts of one box; `inset` round a front that stands inside its box.
-    `top_counter`: the top reveal of boxes that stand under a counter; None: theirs is `top` too.
-    """
+    """Reveals: gaps beside a front, from its edge; mm."""
 
-    side: float = 1.6
-    top: float = 1.6
-    bottom: float = 1.6
-    between: float = 3.2
-    inset: float = 2.0
-    top_counter: float | None = None
+    side: Annotated[float, Key(REVEAL, called="side reveal")] = 1.6
+    """To the outside of its own box at the side."""
+    top: Annotated[float, Key(END_REVEAL, called="top reveal")] = 1.6
+    """To the outside of its own box at the top."""
+    top_counter: Annotated[float | None, Key(stated=False, called=UNDER)] = None
+    """The top reveal of boxes that stand under a counter; None: theirs is `top` too."""
+    bottom: Annotated[float, Key(END_REVEAL, called="bottom reveal")] = 1.6
+    """To the outside of its own box at the bottom."""
+    between: Annotated[float, Key(REVEAL, called="gap between fronts")] = 3.2
+    """Between two fronts of one box."""
+    inset: Annotated[float, Key(REVEAL, called="gap round an inset front")] = 2.0
+    """Round a front that stands inside its box."""
 
     def top_of(self, kind: BoxKind) -> float:
         """Give the top reveal of a box of this kind; mm."""
@@ -104,11 +116,15 @@ class Use:
     """Names of the hardware records used where a front does not say otherwise. `other_hinges`: of
     other kinds than `hinge`, for the doors that hang so."""
 
-    hinge: str | None = None
+    hinge: Annotated[str | None, Key(called="hinge")] = None
+    """A hinge, or a list."""
     other_hinges: tuple[str, ...] = ()
-    slide: str | None = None
-    drawer_pull: str | None = None
-    door_pull: str | None = None
+    slide: Annotated[str | None, Key(called="slide")] = None
+    """A slide."""
+    drawer_pull: Annotated[str | None, Key(called="pull of drawers")] = None
+    """A pull of drawers, or "none"."""
+    door_pull: Annotated[str | None, Key(called="pull of doors")] = None
+    """A pull of doors, or "none"."""
 
     @property
     def hinge_names(self) -> tuple[str, ...]:

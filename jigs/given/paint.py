@@ -5,15 +5,20 @@
 """
 
 from dataclasses import dataclass
+from typing import Annotated
+
+from jigs.ground.believable import Range
+from jigs.ground.keys import Key
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paint:
-    """How the fronts are painted: number of `coats`, `spread` of one litre in m2 for one coat (the
-    tin says it; 10 is common practice, no source)."""
+    """How the fronts are painted."""
 
-    coats: int = 2
-    spread: float = 10.0
+    coats: Annotated[int, Key(Range(1, 8, unit=""), most=20)] = 2
+    """How many coats."""
+    spread: Annotated[float, Key(Range(3, 20, unit="m2 a litre"), most=100.0)] = 10.0
+    """What one litre covers in one coat, m2; the tin says it; 10 is common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

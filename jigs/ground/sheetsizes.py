@@ -1,6 +1,6 @@
 """Sheets as they are bought, by the names of the open standards.
 
->>> SHEET_SIZES["a4"].width, SHEETS["a4"].height
+>>> SHEET_SIZES["a4"].width, SHEET_SIZES["a4"].height
 (210.0, 297.0)
 """
 

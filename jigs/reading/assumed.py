@@ -9,27 +9,23 @@ its size or a place on it is computed from.
 
 from collections.abc import Iterable
 
-from jigs.given.job import COUNTER_BOXES, BoxSpec, FrontKind, FrontSpec, Job
+from jigs.given.job import (
+    COUNTER_BOXES,
+    BoxSpec,
+    FrontKind,
+    FrontSpec,
+    Job,
+    Material,
+    Reveal,
+    Use,
+)
+from jigs.ground.keys import called
 from jigs.ground.lengths import format_length
 
-WORDS = {
-    "material.side": "side thickness",
-    "material.front": "front thickness",
-    "material.front_kind": "front material",
-    "material.back": "back thickness",
-    "material.band": "edge band",
-    "material.drawer_side": "drawer side thickness",
-    "reveal.side": "side reveal",
-    "reveal.top": "top reveal",
-    "reveal.top_counter": "top reveal under a counter",
-    "reveal.bottom": "bottom reveal",
-    "reveal.between": "gap between fronts",
-    "reveal.inset": "gap round an inset front",
-    "use.hinge": "hinge",
-    "use.slide": "slide",
-    "use.drawer_pull": "pull of drawers",
-    "use.door_pull": "pull of doors",
-}
+MATERIAL_WORDS = called(Material, "material")
+REVEAL_WORDS = called(Reveal, "reveal")
+USE_WORDS = called(Use, "use")
+WORDS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS}
 """Keys of a job in the words of the trade."""
 
 PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"

@@ -12,7 +12,8 @@ from pathlib import Path
 from jigs.given.delivery import Both, DeliveredList, DeliveredPiece
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
-from jigs.reading.kindranges import ANY_FRONT, DIAGONAL, FRONT_BOARD
+from jigs.ground.ranges import DIAGONAL, FRONT_BOARD
+from jigs.reading.kindranges import ANY_FRONT
 from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import MOST_ROWS, ListRow, read_tables

@@ -6,11 +6,10 @@ from pathlib import Path
 from jigs.given.job import Grid, Job, Material, Use
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
+from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (
-    MATERIAL_DEFAULTS,
-    REVEAL_DEFAULTS,
     Given,
     complete_job,
     usual_reveal,
@@ -79,8 +78,8 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
             boxes=boxes,
             assumed=frozenset(
                 {
-                    *(f"material.{key}" for key in MATERIAL_DEFAULTS),
-                    *(f"reveal.{key}" for key in REVEAL_DEFAULTS),
+                    *MATERIAL_WORDS,
+                    *REVEAL_WORDS,
                     *list_inferred(boxes),
                 }
             ),

@@ -24,6 +24,23 @@ from jigs.given.job import (
 from jigs.ground.believable import Range
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import LONGEST
+from jigs.ground.ranges import (
+    DIAGONAL,
+    DRAWER_HEIGHT,
+    EDGE_RADIUS,
+    END_REVEAL,
+    FRONT_BOARD,
+    GROOVE,
+    IN_BOX,
+    OWN_REVEAL,
+    PANEL_GAP,
+    PANEL_REVEAL,
+    RAIL,
+    SHARE,
+    STILE,
+    TAB,
+    THIN_BOARD,
+)
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.jobcolumns import (
     MOST_COLUMNS,
@@ -38,25 +55,7 @@ from jigs.reading.jobleaflet import read_leaflet
 from jigs.reading.jobmeasured import read_both, read_built
 from jigs.reading.jobrollouts import read_rollouts
 from jigs.reading.jobshelves import read_shelves
-from jigs.reading.kindranges import (
-    BOXES,
-    DIAGONAL,
-    DRAWER_HEIGHT,
-    EDGE_RADIUS,
-    END_REVEAL,
-    FRONT_BOARD,
-    FRONTS,
-    GROOVE,
-    IN_BOX,
-    OWN_REVEAL,
-    PANEL_GAP,
-    PANEL_REVEAL,
-    RAIL,
-    SHARE,
-    STILE,
-    TAB,
-    THIN_BOARD,
-)  # fmt: skip
+from jigs.reading.kindranges import BOXES, FRONTS
 from jigs.reading.tomltables import Table
 
 MOST_ALIKE = 100

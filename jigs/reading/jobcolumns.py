@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec
 from jigs.ground.believable import Range
-from jigs.reading.kindranges import SHARE
+from jigs.ground.ranges import SHARE
 from jigs.reading.tomltables import Table
 
 MOST_COLUMNS = 12

@@ -32,8 +32,15 @@ from jigs.given.printer import Printer
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt
 from jigs.ground.geometry import SLACK
+from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit, format_mm
-from jigs.reading.assumed import PIN_WORDS, SPACER_WORDS, WORDS
+from jigs.reading.assumed import (
+    MATERIAL_WORDS,
+    PIN_WORDS,
+    REVEAL_WORDS,
+    SPACER_WORDS,
+    USE_WORDS,
+)
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_HINGES: Mapping[Overlay, str] = {
@@ -48,19 +55,11 @@ SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
 }
 """The generic undermount slides from which a job without its own is served, shortest first."""
 
-_PULL_WORDS = {
-    "door_inset": "from a door's free edge", "door_corner": "from the corner to the near screw",
-    "tall_height": "above the floor on tall doors", "two_from": "of width and more: two pulls",
-}  # fmt: skip
-
 OPEN_SHELVES = ("base", "wall", "tall")
 """Boxes that are taken for open shelves where they have no front at all (our own choice)."""
 
-MATERIAL_DEFAULTS = ("side", "front", "front_kind", "back", "band", "drawer_side")
-REVEAL_DEFAULTS = ("side", "top", "top_counter", "bottom", "between", "inset")
 UNDER_COUNTER: dict[Unit, float] = {"mm": 3.0, "in": 25.4 / 8}
 """Top reveal of boxes under a counter where none is stated; mm (common practice, no source)."""
-PULL_DEFAULTS = (*_PULL_WORDS, "drawer", "screws")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -269,13 +268,10 @@ def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
 def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
     """Say in words what stands in for numbers that were not given."""
     words = [
-        f"{WORDS[f'{table}.{key}']} {_figure(getattr(values, key))}"
-        for table, values, keys in (
-            ("material", job.material, MATERIAL_DEFAULTS),
-            ("reveal", job.reveal, REVEAL_DEFAULTS),
-        )
-        for key in keys
-        if f"{table}.{key}" in job.assumed
+        f"{text} {_figure(getattr(values, key.partition('.')[2]))}"
+        for values, texts in ((job.material, MATERIAL_WORDS), (job.reveal, REVEAL_WORDS))
+        for key, text in texts.items()
+        if key in job.assumed
     ]
     inferred = [box.id for box in job.boxes if box.inferred]
     if inferred:
@@ -290,15 +286,13 @@ def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
     ):
         meant = [box.id for box in job.boxes if f"box.{box.id}.{key}" in job.assumed]
         words += [f"{_name_boxes(meant)}: {text}"] if meant else []
-    for place, text in (
-        ("hinge", "hinge"), ("slide", "slide"),
-        ("drawer_pull", "pull of drawers"), ("door_pull", "pull of doors"),
-    ):  # fmt: skip
-        if f"use.{place}" in job.assumed:
-            if place == "slide":
+    for key, text in USE_WORDS.items():
+        if key in job.assumed:
+            if key == "use.slide":
                 words += _describe_slides(job)
                 continue
-            names = (getattr(job.use, place),) if place != "hinge" else _default_hinges(job.boxes)
+            name = getattr(job.use, key.partition(".")[2])
+            names = (name,) if key != "use.hinge" else _default_hinges(job.boxes)
             words += [f"{text} '{name}'" for name in names]
     for name in used_pulls:
         words += _describe_pull(job.pulls[name], job.assumed)
@@ -357,21 +351,22 @@ def _name_boxes(ids: Sequence[str]) -> str:
 
 def _describe_pull(pull: PullRecord, assumed: frozenset[str]) -> list[str]:
     """Say a pull's defaults in one line."""
-    said = [
-        f"{format_mm(getattr(pull, key))} mm {text}"
-        for key, text in _PULL_WORDS.items()
-        if f"pull.{pull.name}.{key}" in assumed
-    ]
-    if f"pull.{pull.name}.drawer" in assumed:
-        said.append("centred on drawers")
-    if f"pull.{pull.name}.screws" in assumed:
-        said.append("screws through the front alone")
+    said = []
+    for key, of in keys_of(PullRecord).items():
+        if f"pull.{pull.name}.{key}" in assumed:
+            value: object = getattr(pull, key)
+            size = f"{format_mm(value)} mm " if isinstance(value, float) else ""
+            said.append(f"{size}{of.called}")
     return [f"pull '{pull.name}': {', '.join(said)}"] if said else []
 
 
 def _open_keys(pull: PullRecord) -> list[str]:
     """Give the keys of a pull that the person left open."""
-    return [key for key in PULL_DEFAULTS if pull.standing.get(key) != "user"]
+    return [
+        key
+        for key, of in keys_of(PullRecord).items()
+        if of.called and pull.standing.get(key) != "user"
+    ]
 
 
 def _used(names: Iterable[str | None], *words: str) -> tuple[str, ...]:

@@ -13,8 +13,6 @@ from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
 from jigs.given.job import (
     ACCEPTED,
-    FRONT_MATERIALS,
-    SIDE_MATERIALS,
     Grid,
     Job,
     Material,
@@ -24,25 +22,23 @@ from jigs.given.job import (
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault
 from jigs.ground.lengths import Unit
+from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.faceframe import refuse_frame_keys
+from jigs.reading.fieldkeys import read_over
 from jigs.reading.hardwarefile import read_hardware_file
 from jigs.reading.jobboxes import Shelves, read_boxes
-from jigs.reading.jobbuild import read_build
+from jigs.reading.jobbuild import read_build, read_paint
 from jigs.reading.jobdefaults import (
-    MATERIAL_DEFAULTS,
-    REVEAL_DEFAULTS,
     Given,
     complete_job,
     usual_reveal,
 )  # fmt: skip
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
 from jigs.reading.joblist import hang_list
-from jigs.reading.jobpaint import read_paint
 from jigs.reading.jobprinters import read_printers
 from jigs.reading.jobstocks import read_stocks
 from jigs.reading.jobunits import doubt_units
 from jigs.reading.jobwalls import read_walls
-from jigs.reading.kindranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
 from jigs.reading.nominal import doubt_names
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
@@ -182,30 +178,12 @@ def _read_material(table: Table | None, build: object) -> tuple[Material, set[st
     """Read true thicknesses; `build` may say what the sides are called. Gives also the keys of
     the defaults."""
     if table is None:
-        return Material(), {f"material.{key}" for key in MATERIAL_DEFAULTS}
-    standard = Material()
-    sizes = {
-        "side": table.length("side", BOARD),
-        "front": table.length("front", FRONT_BOARD),
-        "back": table.length("back", THIN_BOARD),
-        "band": table.length("band", Range(0.2, 4, zero=True)),
-        "drawer_side": table.length("drawer_side", Range(6, 30)),
-    }
-    material = Material(
-        side=_or_else(sizes["side"], standard.side),
-        front=_or_else(sizes["front"], standard.front),
-        front_kind=table.choice("front_kind", FRONT_MATERIALS) or standard.front_kind,
-        back=_or_else(sizes["back"], standard.back),
-        band=_or_else(sizes["band"], standard.band),
-        drawer_side=_or_else(sizes["drawer_side"], standard.drawer_side),
-        partition=table.length("partition", BOARD),
-        side_kind=table.choice("side_kind", SIDE_MATERIALS),
-        front_density=table.number("front_density", Range(250, 1200, unit="kg/m3"), most=5000.0),
-    )
+        return Material(), set(MATERIAL_WORDS)
+    material = read_over(table, Material())
     doubt_names(table, sold_as=isinstance(build, dict) and "sold_as" in build)
     refuse_frame_keys(table)
     table.close()
-    return material, {f"material.{key}" for key in MATERIAL_DEFAULTS if key not in table}
+    return material, {key for key in MATERIAL_WORDS if key.partition(".")[2] not in table}
 
 
 def _read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]]:
@@ -214,18 +192,13 @@ def _read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str
     Top and bottom may be negative: wall fronts hang below their box as a finger pull.
     """
     if table is None:
-        return standard, {f"reveal.{key}" for key in REVEAL_DEFAULTS}
-    reveal = Reveal(
-        side=_or_else(table.length("side", REVEAL), standard.side),
-        top=_or_else(table.length("top", END_REVEAL), standard.top),
-        bottom=_or_else(table.length("bottom", END_REVEAL), standard.bottom),
-        between=_or_else(table.length("between", REVEAL), standard.between),
-        inset=_or_else(table.length("inset", REVEAL), standard.inset),
-        top_counter=None if "top" in table else standard.top_counter,
-    )
+        return standard, set(REVEAL_WORDS)
+    reveal = read_over(table, standard)
+    if "top" in table:
+        reveal = replace(reveal, top_counter=None)
     table.close()
-    unsaid = [key for key in REVEAL_DEFAULTS if key.partition("_")[0] not in table]
-    return reveal, {f"reveal.{key}" for key in unsaid}
+    unsaid = (key for key in REVEAL_WORDS if key.partition(".")[2].partition("_")[0] not in table)
+    return reveal, set(unsaid)
 
 
 def _or_else(given: float | None, standard: float) -> float:

@@ -22,49 +22,15 @@ from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
+from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest_near, suggest_record
+from jigs.ground.ranges import FRONT_BOARD, PLATE, TAB
+from jigs.reading.fieldkeys import numbers_of, read_keys
 from jigs.reading.jobconfirmed import read_confirmed
-from jigs.reading.kindranges import (
-    ALONG_BOARD,
-    FRONT_BOARD,
-    PLATE,
-    SCREW_DEPTH,
-    SCREW_HOLE,
-    TAB,
-)  # fmt: skip
 from jigs.reading.tomltables import Table
 
-# Keys that are one length, each with the range in which it is believed.
-_HINGE_SIZES = {
-    "cup_diameter": Range(20, 45), "cup_depth": Range(8, 20),
-    "bit_point": Range(0.3, 6, zero=True),
-    "fixing_spacing": Range(25, 70), "fixing_inboard": Range(3, 15, zero=True),
-    "fixing_diameter": SCREW_HOLE, "fixing_depth": SCREW_DEPTH,
-    "tab": TAB, "plate_line": Range(20, 90), "plate_spacing": Range(16, 70),
-    "plate_diameter": SCREW_HOLE, "plate_depth": SCREW_DEPTH,
-    "flange_length": Range(30, 110), "flange_width": Range(10, 60),
-}  # fmt: skip
-_SLIDE_SIZES = {
-    "length": Range(150, 900), "fixing_height": Range(4, 120),
-    "drawer_rise": Range(2, 80, zero=True), "centre_height": Range(5, 150, zero=True),
-    "width_less": Range(4, 90, zero=True), "width_tolerance": Range(0.2, 5, zero=True),
-    "depth_allowance": Range(1, 60, zero=True), "drawer_shorter": Range(1, 60, zero=True),
-    "fixing_diameter": SCREW_HOLE, "fixing_depth": SCREW_DEPTH,
-    "least_rise": Range(1, 60, zero=True), "recess": Range(4, 40, zero=True),
-    "end_height": Range(8, 150), "notch_width": Range(8, 100), "notch_height": Range(4, 80),
-    "hook_diameter": Range(3, 15), "hook_depth": SCREW_DEPTH, "hook_height": Range(2, 60),
-    "hook_inset": Range(1, 60, zero=True),
-}  # fmt: skip
-_PULL_SIZES = {
-    "centers": Range(25, 1500), "door_inset": Range(10, 200), "door_corner": Range(15, 400),
-    "tall_height": Range(600, 1500), "two_from": Range(300, 1600),
-    "hole_diameter": Range(2, 15), "foot": Range(3, 60),
-    "projection": Range(6, 90, zero=True),
-}  # fmt: skip
 CELLS = ("overlay_at", "overlay_measured")
 """A tab, a plate and the overlay they give, in place of the constant."""
-_GREATEST_LOAD = 500.0
-"""The most that a pair of slides is believed to bear; kg."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -239,20 +205,14 @@ def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None
 
 
 def _read_hinge(table: Table) -> dict[str, Any]:
-    given = _read_sizes(table, _HINGE_SIZES)
-    _put(given, "kind", table.choice("kind", ("full", "half", "inset")))
-    _put(given, "constant", table.length("constant", Range(-12, 25, least=1)))
-    _put(given, "plates", table.lengths("plates", PLATE))
-    _put(given, "tabs", table.lengths("tabs", TAB))
+    given = read_keys(table, HingeRecord)
     _put(given, "least_reveal", _read_least_reveal(table))
     rest = ["constant", *CELLS]
     for key in CELLS:
         rest.remove(key)
         _put(given, "constant", _read_cell(table, key, beside=rest))
-    numbers = [*_HINGE_SIZES, "constant", "plates", "tabs", "least_reveal"]
-    given["confirmed"] = read_confirmed(
-        table, numbers, given, same={cell: "constant" for cell in CELLS if cell in table}
-    )
+    same = {cell: "constant" for cell in CELLS if cell in table}
+    given["confirmed"] = read_confirmed(table, numbers_of(HingeRecord), given, same=same)
     if "overlay_measured" in table:
         given["confirmed"] = {**given["confirmed"], "constant": "measured"}
     return given
@@ -289,9 +249,10 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
         )
         return None
     rows = []
+    within = keys_of(HingeRecord)["least_reveal"].within
     for row in value:
         thickness = table.measure("least_reveal", row[0], FRONT_BOARD)
-        reveal = table.measure("least_reveal", row[1], Range(0.2, 8))
+        reveal = table.measure("least_reveal", row[1], within)
         if thickness is None or reveal is None:
             return None
         rows.append((thickness, reveal))
@@ -305,16 +266,11 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
 
 
 def _read_slide(table: Table) -> dict[str, Any]:
-    given = _read_sizes(table, _SLIDE_SIZES)
-    _put(given, "mount", table.choice("mount", ("under", "side")))
-    _put(given, "load", table.number("load", Range(5, 150, unit="kg"), most=_GREATEST_LOAD))
+    given = read_keys(table, SlideRecord)
     for key in ("fixing_at", "carry_at"):
-        places = table.lengths(key, ALONG_BOARD)
-        if places and any(b <= a for a, b in pairwise(places)):
+        if any(b <= a for a, b in pairwise(given.get(key, ()))):
             table.note(key, f"places do not rise from front to back ({table.given(key)} given)")
-        _put(given, key, places)
-    numbers = [*_SLIDE_SIZES, "fixing_at", "carry_at", "load"]
-    given["confirmed"] = read_confirmed(table, numbers, given)
+    given["confirmed"] = read_confirmed(table, numbers_of(SlideRecord), given)
     return given
 
 
@@ -345,14 +301,13 @@ def _check_hooks(slide: SlideRecord, table: Table) -> None:
 
 
 def _read_pull(table: Table) -> dict[str, Any]:
-    given = _read_sizes(table, _PULL_SIZES)
-    _put(given, "screws", table.choice("screws", ("front", "through")))
-    words = ("center", "upper-third")
+    given = read_keys(table, PullRecord)
+    where = keys_of(PullRecord)["drawer"]
     value = table.pick("drawer")
-    if value in words:
+    if value in where.allowed:
         given["drawer"] = value
     elif isinstance(value, str) and not any(letter.isdigit() for letter in value):
-        near = suggest_near(value, words)
+        near = suggest_near(value, where.allowed)
         table.note(
             "drawer",
             f"not known ({table.given('drawer')} given); "
@@ -360,15 +315,8 @@ def _read_pull(table: Table) -> dict[str, Any]:
             "allowed: center, upper-third, or a length below the top edge",
         )
     elif value is not None:
-        _put(given, "drawer", table.measure("drawer", value, Range(10, 500)))
-    given["confirmed"] = read_confirmed(table, tuple(_PULL_SIZES), given)
-    return given
-
-
-def _read_sizes(table: Table, sizes: Mapping[str, Range]) -> dict[str, Any]:
-    given: dict[str, Any] = {}
-    for key, within in sizes.items():
-        _put(given, key, table.length(key, within))
+        _put(given, "drawer", table.measure("drawer", value, where.within))
+    given["confirmed"] = read_confirmed(table, numbers_of(PullRecord), given)
     return given
 
 

@@ -2,7 +2,8 @@
 
 from jigs.given.leaflet import PANEL_PULLS, Leaflet
 from jigs.ground.believable import Range
-from jigs.reading.kindranges import FRONTS, PANEL_GAP
+from jigs.ground.ranges import PANEL_GAP
+from jigs.reading.kindranges import FRONTS
 from jigs.reading.tomltables import Table
 
 PANEL = FRONTS["panel"]

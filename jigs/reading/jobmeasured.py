@@ -11,7 +11,8 @@ from math import hypot
 from jigs.given.job import BoxSpec
 from jigs.ground.believable import Range
 from jigs.ground.lengths import format_length
-from jigs.reading.kindranges import BOXES, DIAGONAL
+from jigs.ground.ranges import DIAGONAL
+from jigs.reading.kindranges import BOXES
 from jigs.reading.tomltables import Table
 
 FAR = 25.0

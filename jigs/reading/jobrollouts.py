@@ -6,8 +6,8 @@
 from jigs.given.hardware import SlideRecord
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.believable import Range
+from jigs.ground.ranges import DRAWER_HEIGHT, IN_BOX
 from jigs.reading.jobhardware import Shelf
-from jigs.reading.kindranges import DRAWER_HEIGHT, IN_BOX
 from jigs.reading.tomltables import Table
 
 

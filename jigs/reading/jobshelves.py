@@ -6,7 +6,7 @@ says how many shelves are cut for them.
 """
 
 from jigs.given.job import ShelfSpec
-from jigs.reading.kindranges import IN_BOX
+from jigs.ground.ranges import IN_BOX
 from jigs.reading.tomltables import Table
 
 MOST = 20

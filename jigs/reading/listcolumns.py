@@ -17,16 +17,8 @@ from typing import Any, Literal
 from jigs.ground.believable import Range
 from jigs.ground.lengths import BareUnit
 from jigs.ground.nearest import suggest
-from jigs.reading.kindranges import (
-    ANY_FRONT,
-    EDGE_RADIUS,
-    FRONT_BOARD,
-    GROOVE,
-    IN_BOX,
-    STILE,
-    TAB,
-    THIN_BOARD,
-)  # fmt: skip
+from jigs.ground.ranges import EDGE_RADIUS, FRONT_BOARD, GROOVE, IN_BOX, STILE, TAB, THIN_BOARD
+from jigs.reading.kindranges import ANY_FRONT
 from jigs.reading.tables import ListRow
 
 ListColumn = Literal[

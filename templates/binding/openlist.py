@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from jigs.box.parts import Layout
 from jigs.checks.provenance import open_in
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
-from jigs.given.hardware import Rests
+from jigs.ground.keys import Rests
 from templates.binding.alike import join_names
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph

@@ -5,7 +5,8 @@ import tomllib
 
 import pytest
 
-from jigs.reading.jobhardware import _HINGE_SIZES, _PULL_SIZES, _SLIDE_SIZES
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
+from jigs.ground.keys import keys_of
 from templates.hardware.bench import bench_pages
 from templates.page.marks import Circle, Page, Text
 from templates.page.paper import PAPERS
@@ -27,8 +28,8 @@ def test_nothing_touches_anything(paper: str) -> None:
 
 def test_each_line_is_one_that_a_job_file_takes() -> None:
     """With a number in its blank it is TOML, and its key is a record's."""
-    known = {*_HINGE_SIZES, *_SLIDE_SIZES, *_PULL_SIZES}
-    known |= {"like", "plates", "fixing_at", "carry_at", "overlay_measured", "confirmed"}
+    known = {*keys_of(HingeRecord), *keys_of(SlideRecord), *keys_of(PullRecord)}
+    known |= {"like", "overlay_measured", "confirmed"}
     for page in bench_pages(PAPERS["common"]):
         lines = [re.sub("_{4,}", "5", line) for line in lines_to_type(page)]
         assert lines[-1] == 'confirmed = "measured"'
