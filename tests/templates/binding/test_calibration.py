@@ -19,7 +19,7 @@ from tests.readback import POINTS_TO_MM, PrintedPage, read_pages
 
 CROOKED = Printer(name="garage", across=180 * 0.97, along=200 * 1.012)
 """A printer that shrinks across and stretches along."""
-JOB = Path(__file__).parents[2] / "templates" / "demo" / "job.toml"
+JOB = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 
 
 def _lengths(page: PrintedPage) -> list[float]:

@@ -364,7 +364,7 @@ def test_the_same_bytes_in_every_process_and_no_cache(tmp_path: Path) -> None:
         home.mkdir()
         done = subprocess.run(
             [sys.executable, "-c", FACE_AS_DXF],
-            cwd=Path(__file__).parents[2],
+            cwd=Path(__file__).parents[3],
             env={
                 "PATH": os.environ["PATH"],
                 "HOME": str(home),
