@@ -215,13 +215,16 @@ def _with_sheets(layout: Layout) -> str:
 
 
 def _resting(layout: Layout, *, named: bool = True) -> str:
-    """Say how many parts rest on open numbers; none is ready to drill till then."""
+    """Say how many fronts, and rollouts, rest on open numbers; none is ready to drill till then."""
     numbers, parts = open_in(layout), depending(layout)
     if good := good_words(numbers, held=layout.has_held):
         return good[0]
+    fronts = len({front.id for front in layout.fronts} & set(parts))
+    rollouts = _many(len(parts) - fronts, "rollout") if len(parts) > fronts else ""
+    which = " and ".join(each for each in (str(fronts) if fronts else "", rollouts) if each) or "0"
     verb = "depends" if len(parts) == 1 else "depend"
     names = f": {'; '.join(open_words(numbers))}." if named else ", listed here."
-    return f"{len(parts)} {verb} on open numbers{names}"
+    return f"{which} {verb} on open numbers{names}"
 
 
 def incomplete_words(layout: Layout) -> tuple[str, ...]:

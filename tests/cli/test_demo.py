@@ -5,10 +5,12 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.demo import demo_files
+from templates.words.findings import sheets_words
 from tests.cli.conftest import Run
 
 
@@ -80,3 +82,23 @@ def test_it_has_warnings_but_nothing_is_assumed(demo_job: Path) -> None:
     assert {problem.level for problem in layout.problems} == {"warning"}
     assert len([p for p in layout.problems if not p.code.startswith("unconfirmed")]) < 12
     assert layout.job.assumptions == ()
+
+
+def test_whoever_copies_it_keeps_its_stamps_until_they_write_the_word(demo_job: Path) -> None:
+    """Its records are written out in full and invented: `confirmed` stands in comments alone, and
+    every number that differs from make to make is open. Of 27 fronts all rest on some but a
+    false front without a pull; the one rollout is no front."""
+    text = demo_job.read_text(encoding="utf-8")
+    assert [line for line in text.splitlines() if re.match(r" *confirmed", line)] == []
+    assert "\n# confirmed = " in text
+    job = read_in_hand(demo_job)
+    records: list[HingeRecord | SlideRecord | PullRecord] = [
+        *job.hinges.values(),
+        *job.slides.values(),
+        *job.pulls.values(),
+    ]
+    assert len(records) == 6
+    assert not any(record.confirmed for record in records)
+    assert sheets_words(lay_out(job)) == (
+        "27 fronts have sheets. 26 and 1 rollout depend on open numbers, listed here."
+    )

@@ -1,5 +1,7 @@
 """The cautions."""
 
+import re
+from pathlib import Path
 from typing import get_args
 
 import pytest
@@ -25,6 +27,20 @@ def test_the_tool_says_that_it_does_not_check_code() -> None:
     """The last sentence of the list, and one to quote by itself."""
     assert CAUTIONS[-1] == NO_CODE
     assert NO_CODE.startswith("The tool does not check code")
+
+
+@pytest.mark.parametrize("name", ["README.md", "templates/demo/job.toml"])
+def test_readme_and_job_file_name_its_limits_once(name: str) -> None:
+    """What is left to licensed trades and local code, to studs and to two people."""
+    text = (Path(__file__).parents[3] / name).read_text(encoding="utf-8")
+    said = [
+        part
+        for part in re.sub(r"(?m)^# ?", "", text).split("\n\n")
+        if "code" in part and "licensed trades" in part and "```" not in part
+    ]
+    assert len(said) == 1
+    for word in ("instructions", "studs", "people", "before they are loaded"):
+        assert word in " ".join(said[0].split())
 
 
 def test_every_operation_has_its_short_caution() -> None:

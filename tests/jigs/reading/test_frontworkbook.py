@@ -1,5 +1,7 @@
 """Front lists in workbooks: which sheet is read, and what a cell that is no text may have been."""
 
+import re
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -24,6 +26,16 @@ def test_a_workbook_explains_an_empty_size(tmp_path: Path) -> None:
     assert "sheet Fronts, row 2, column width: missing" in empty
     assert "a formula that was never calculated reads as empty" in empty
     assert "format the cell as text" in date
+
+
+def test_the_readers_oldest_version_reads_workbooks() -> None:
+    """Before 0.4.0 it tells neither a sheet's kind nor where it begins, and every workbook would
+    be refused (tried)."""
+    project = tomllib.loads((Path(__file__).parents[3] / "pyproject.toml").read_text("utf-8"))
+    (reader,) = (one for one in project["project"]["dependencies"] if "calamine" in one)
+    found = re.fullmatch(r"python-calamine>=(\d+)\.(\d+).*", reader)
+    assert found
+    assert (int(found[1]), int(found[2])) >= (0, 4)
 
 
 def test_a_workbook_holds_one_list(tmp_path: Path) -> None:

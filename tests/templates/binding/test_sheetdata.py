@@ -9,9 +9,12 @@ from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
 from templates.page.paper import PAPERS
+from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_sheets
 from tests.uneven import UNEVEN
+
+TOGETHER = "assembled = true"
 
 
 def cards(part: str, face: str) -> list[dict[str, Any]]:
@@ -53,6 +56,24 @@ def test_an_index_line_has_its_round_figure_and_a_middle_has_none() -> None:
     (middle,) = pull["index"]
     assert (middle["from"], middle["value_mm"]) == ("middle-x", None)
     assert middle["at_mm"] == pytest.approx(pull["origin_mm"][0] + 454.0 / 2, abs=2e-4)
+
+
+def test_heights_count_from_the_faces_own_end_in_a_box_already_together() -> None:
+    """On paper 0 is the bottom panel, 18.3 above the side's end; in data a line that stands 460
+    over the panel is 478.3 up the face."""
+    layout = laid_out(box_text("B1", "base", 'kind = "door"\nhinged = "left"', more=TOGETHER))
+    data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"], only={"B1-SIDE-L"})))
+    (side, _) = json.loads(holes_json(layout))["sides"]
+    heights, lines = set(), []
+    for card in data["cards"]:
+        up = card["origin_mm"][1]
+        heights |= {round(hole["y_mm"] - up, 3) for hole in card["holes"]}
+        for line in card["index"]:
+            assert line["at_mm"] - up == pytest.approx(line["value_mm"], abs=2e-4)
+            lines.append(line["value_mm"] - 18.3)
+    assert heights == {round(hole["y_mm"], 3) for hole in side["holes"]}
+    assert lines
+    assert lines == pytest.approx([round(line, -1) for line in lines])
 
 
 def test_the_faces_of_a_partition_are_told_apart() -> None:
