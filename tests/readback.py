@@ -205,8 +205,8 @@ def _read_page(page: Any, number: int) -> PrintedPage:
         line = width.value * hypot(matrix.a, matrix.b) * POINTS_TO_MM
         dashed = raw.FPDFPageObj_GetDashCount(item) > 0
         for points, curved, closed in _paths(item, matrix):
-            box = _box(points)
             if curved:
+                box = _box(points)
                 wide, high = extent(box)
                 x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
                 rings.append(Ring(x=x, y=y, diameter=wide, height=high, line=line))
@@ -214,11 +214,11 @@ def _read_page(page: Any, number: int) -> PrintedPage:
                 (x1, y1), (x2, y2) = ((x * POINTS_TO_MM, y * POINTS_TO_MM) for x, y in points)
                 strokes.append(Stroke(x1=x1, y1=y1, x2=x2, y2=y2, line=line, dashed=dashed))
             elif fill.value:
-                blacks.append(box)
+                blacks.append(_box(points))
             elif closed and _is_upright(points):
-                frames.append((box, line, dashed))
+                frames.append((_box(points), line, dashed))
             else:
-                middles.append(box)
+                middles.append(_box(points))
     words.close()
     return PrintedPage(
         number=number,
@@ -236,26 +236,31 @@ def _read_page(page: Any, number: int) -> PrintedPage:
 def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
     """Give each piece of a path: its corners or the ends of its curves, whether it is curved,
     whether it is closed."""
+    # A page has thousands of pieces, most of them a symbol's dots: nothing is asked twice.
+    segment, kind_of = raw.FPDFPath_GetPathSegment, raw.FPDFPathSegment_GetType
+    point, ends = raw.FPDFPathSegment_GetPoint, raw.FPDFPathSegment_GetClose
+    move, curve = raw.FPDF_SEGMENT_MOVETO, raw.FPDF_SEGMENT_BEZIERTO
+    a, b, c, d, e, f = matrix.a, matrix.b, matrix.c, matrix.d, matrix.e, matrix.f
+    x, y = c_float(), c_float()
+    at_x, at_y = byref(x), byref(y)
     points: list[Point] = []
     curved = closed = False
     between = 0
-    x, y = c_float(), c_float()
     for row in range(raw.FPDFPath_CountSegments(item)):
-        step = raw.FPDFPath_GetPathSegment(item, row)
-        kind = raw.FPDFPathSegment_GetType(step)
-        if kind == raw.FPDF_SEGMENT_MOVETO and points:
-            yield points, curved, closed
+        step = segment(item, row)
+        kind = kind_of(step)
+        if kind == move:
+            if points:
+                yield points, curved, closed
             points, curved, closed = [], False, False
-        if kind == raw.FPDF_SEGMENT_BEZIERTO:
+        elif kind == curve:
             curved, between = True, (between + 1) % 3
             if between:
                 continue
-        raw.FPDFPathSegment_GetPoint(step, byref(x), byref(y))
-        a, b = x.value, y.value
-        points.append(
-            (matrix.a * a + matrix.c * b + matrix.e, matrix.b * a + matrix.d * b + matrix.f)
-        )
-        closed = closed or bool(raw.FPDFPathSegment_GetClose(step))
+        point(step, at_x, at_y)
+        across, up = x.value, y.value
+        points.append((a * across + c * up + e, b * across + d * up + f))
+        closed = closed or (kind != move and bool(ends(step)))
     yield points, curved, closed
 
 

@@ -77,8 +77,9 @@ class Words:
         self._words = raw.FPDFText_LoadPage(page.raw)
         self._letters: dict[int, list[int]] = {}
         self._faces: dict[int, str] = {}
-        for row in range(raw.FPDFText_CountChars(self._words)):
-            owner = raw.FPDFText_GetTextObject(self._words, row)
+        words, owner_of = self._words, raw.FPDFText_GetTextObject
+        for row in range(raw.FPDFText_CountChars(words)):
+            owner = owner_of(words, row)
             if owner:  # else the library made it up, between strings
                 self._letters.setdefault(addressof(owner.contents), []).append(row)
 
@@ -108,14 +109,18 @@ class Words:
         """Give letter after letter; of several spaces the library tells but the first, and a
         hyphen where it believes that a word is divided is a sign of its own."""
         space = None
+        words, letter_at = self._words, raw.FPDFText_GetUnicode
         for row in rows:
-            letter = chr(raw.FPDFText_GetUnicode(self._words, row)).replace("\x02", "-")
-            place = self._place(row) if space or letter == " " else None
-            if space and place:
+            letter = chr(letter_at(words, row))
+            if space is None and letter != " ":  # nearly all
+                yield "-" if letter == "\x02" else letter
+                continue
+            place = self._place(row)
+            if space:
                 wide, high = space.right - space.left, space.top - space.bottom
                 past = place.left - space.right, place.bottom - space.top
                 yield " " * round(max(past[0] / wide, past[1] / high))
-            yield letter
+            yield "-" if letter == "\x02" else letter
             space = place if letter == " " else None
 
     def _place(self, row: int) -> Any:

@@ -1,6 +1,7 @@
 """Kitchens whose parts are labelled: a small one, and one with every kind of piece."""
 
 from dataclasses import replace
+from functools import cache
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
@@ -16,6 +17,7 @@ from templates.page.marks import Page
 from tests.jigs.sample import box, job, lay
 
 
+@cache
 def galley(name: str = "B3", wall: str = "North") -> Layout:
     """Give a box with a drawer over a door, a wall box beside it, and one front held."""
     layout = lay(
@@ -33,6 +35,7 @@ def galley(name: str = "B3", wall: str = "North") -> Layout:
     return layout
 
 
+@cache
 def workshop() -> Layout:
     """Give a kitchen with a piece of every kind: a north wall with a tall box, drawers, a sink, a
     blind corner and a wall box, an island of two, and a box that belongs to no wall."""
@@ -102,6 +105,12 @@ def one_of_each(layout: Layout) -> tuple[LabelWords, ...]:
         for words in labels_of(layout)
     }
     return tuple(looks.values())
+
+
+@cache
+def workshop_looks() -> tuple[LabelWords, ...]:
+    """Give a label of each look that the workshop has."""
+    return one_of_each(workshop())
 
 
 def pages_of(layout: Layout, stock: Stock, *, start: int = 1) -> tuple[Page, ...]:

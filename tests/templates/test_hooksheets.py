@@ -22,6 +22,7 @@ from tests.clashes import clashes_of_print
 from tests.jigs.fittings.test_hooks import HOOKED
 from tests.jigs.sample import box, job
 from tests.readback import read_pages
+from tests.templates.drawnonce import draw_once
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 DOOR = FrontSpec(id="B2-1", kind="door", hinged="left")
@@ -38,7 +39,7 @@ def _layout(units: Unit = "in") -> Layout:
 def test_every_hook_is_on_one_card(units: Unit, paper: str) -> None:
     """At its place, with its words, clear of all else; the same in the data."""
     layout = _layout(units)
-    sheets = make_sheets(layout, PAPERS[paper], only=("B1-1-BOX", "B2-ROLLOUT-1"))
+    sheets = draw_once(make_sheets(layout, PAPERS[paper], only=("B1-1-BOX", "B2-ROLLOUT-1")))
     pages = read_pages(write_pdf(sheets.pages))
     alone = replace(
         layout,

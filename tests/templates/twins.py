@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import cache
 
 from jigs.box.parts import Front, Layout
 from jigs.given.job import BoxSpec, FrontSpec
@@ -12,6 +13,7 @@ from templates.page.marks import Text
 from templates.page.paper import PAPERS, Paper
 from tests.jigs.sample import box, lay
 from tests.jobs import renamed
+from tests.templates.drawnonce import DrawnOnce, draw_once
 
 COMMON = PAPERS["common"]
 BASE = box(
@@ -21,6 +23,7 @@ BASE = box(
 )
 
 
+@cache
 def several(times: int, base: BoxSpec = BASE) -> Layout:
     """A job of boxes that are alike: B3, B3R, B3S, ..."""
     return lay(*(renamed(base, number) for number in range(times)))
@@ -28,6 +31,12 @@ def several(times: int, base: BoxSpec = BASE) -> Layout:
 
 def sheets(layout: Layout, paper: Paper = COMMON) -> Sheets:
     return make_sheets(layout, paper, same=True)
+
+
+@cache
+def sheets_of(times: int) -> DrawnOnce:
+    """The sheets of boxes that are alike."""
+    return draw_once(sheets(several(times)))
 
 
 def batches(layout: Layout) -> list[Batch]:

@@ -9,13 +9,14 @@ from typing import Literal
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
 from jigs.layout.layout import lay_out
-from templates.binding.jobsheets import Sheets, make_sheets
+from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
 from templates.page.paper import PAPERS
 from templates.sheets.sheet import Placed
 from templates.writers.pdf import write_pdf
 from tests.jigs.sample import SLIDE, box, job
 from tests.readback import PrintedPage, read_pages
+from tests.templates.drawnonce import DrawnOnce, draw_once
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
 
@@ -57,9 +58,9 @@ def worked_layout(example: Example, /) -> Layout:
 
 
 @cache
-def worked_sheets(example: Example, /) -> Sheets:
+def worked_sheets(example: Example, /) -> DrawnOnce:
     """Give its sheets on the common page, 198 x 267."""
-    return make_sheets(worked_layout(example), PAPERS["common"])
+    return draw_once(make_sheets(worked_layout(example), PAPERS["common"]))
 
 
 @cache

@@ -1,11 +1,11 @@
 """Small parts of one box on one page, each in a field of its own."""
 
 from collections import Counter
+from collections.abc import Iterable
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
@@ -32,10 +32,11 @@ def inside(x: float, y: float, box: Box) -> bool:
     return box[0] <= x <= box[2] and box[1] <= y <= box[3]
 
 
-def holes_of(layout: Layout, paper: Paper, *, tight: bool) -> Counter[tuple[object, ...]]:
+def holes_of(sheets: Iterable[Sheet]) -> Counter[tuple[object, ...]]:
     return Counter(
         (placed.card.view.part, placed.card.view.drilled, hole)
-        for _, placed in make_sheets(layout, paper, tight=tight).cards
+        for sheet in sheets
+        for placed in sheet.cards
         for hole in placed.card.holes
     )
 
@@ -78,9 +79,7 @@ def test_each_field_is_one_face_of_one_part(paper: str) -> None:
     sheets = list(make_sheets(layout, PAPERS[paper], tight=True))
     found = [check_fields(sheet) for sheet in sheets]
     assert all(clashes_of_marks(sheet.page) == [] for sheet in sheets)
-    assert holes_of(layout, PAPERS[paper], tight=True) == holes_of(
-        layout, PAPERS[paper], tight=False
-    )
+    assert holes_of(sheets) == holes_of(usual)
     assert len(usual) - len(sheets) == sum(count - 1 for count in found if count)
     if paper == "a3":
         assert len(sheets) <= len(usual) - 3
@@ -100,10 +99,11 @@ def test_what_a_box_would_save_is_counted() -> None:
 
 def check_job(job: Job, paper: Paper) -> None:
     layout = lay_out(job)
-    for sheet in make_sheets(layout, paper, tight=True):
+    sheets = list(make_sheets(layout, paper, tight=True))
+    for sheet in sheets:
         assert clashes_of_marks(sheet.page) == [], sheet.page.entry
         check_fields(sheet)
-    assert holes_of(layout, paper, tight=True) == holes_of(layout, paper, tight=False)
+    assert holes_of(sheets) == holes_of(make_sheets(layout, paper))
 
 
 @pytest.mark.slow

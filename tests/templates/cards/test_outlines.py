@@ -36,6 +36,7 @@ from templates.writers.svg import write_svg
 from tests import jobs
 from tests.jobtexts import box_text
 from tests.readback import read_pages
+from tests.templates.drawnonce import draw_once
 from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
 from tests.templates.worked import worked_layout
@@ -191,7 +192,7 @@ def test_class_and_layer_say_operation_diameter_and_depth(
 
 def holes_of_pdf(layout: Layout) -> dict[tuple[str, str], Holes]:
     """Read every ring on paper, and count it from the origin that the sheets' data give."""
-    made = make_sheets(layout, PAPERS["common"])
+    made = draw_once(make_sheets(layout, PAPERS["common"]))
     pages = read_pages(write_pdf(made.pages))
     found: dict[tuple[str, str], Holes] = {}
     for card in json.loads(sheets_json(made))["cards"]:

@@ -30,7 +30,14 @@ from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import box, lay
 from tests.letters import drawn_on, letters_of, strokes_of
 from tests.readback import Box, PrintedPage, read_pages
-from tests.templates.kitchens import galley, labels_of, one_of_each, pages_of, workshop
+from tests.templates.kitchens import (
+    galley,
+    labels_of,
+    one_of_each,
+    pages_of,
+    workshop,
+    workshop_looks,
+)
 
 LABELS = {name: stock for name, stock in STOCKS.items() if stock.bore is None}
 EVERY = pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
@@ -50,7 +57,7 @@ def label_of(stock: Stock, place: int) -> tuple[float, float, float, float]:
 def test_every_symbol_reads_at_300_dpi_on_its_own_label(stock: Stock) -> None:
     """An independent reader finds each where it belongs; it begins with its part's ID."""
     layout = workshop()
-    labels = one_of_each(layout)
+    labels = workshop_looks()
     read: dict[tuple[int, int], list[str]] = {}
     document = pypdfium2.PdfDocument(write_pdf(label_pages(layout, labels, stock)))
     for number in range(len(document)):
@@ -133,7 +140,7 @@ def same_boxes(one: Any, other: Any) -> bool:
 def test_a_second_library_finds_the_same_boxes() -> None:
     """Letters, lines, curves, rectangles of some labels, lying and standing."""
     layout = workshop()
-    pages = label_pages(layout, one_of_each(layout)[::4], STOCKS["letter-2x5"])
+    pages = label_pages(layout, workshop_looks()[::4], STOCKS["letter-2x5"])
     pdf = write_pdf(pages)
     with pdfplumber.open(io.BytesIO(pdf)) as document:
         for own, page in zip(read_pages(pdf), document.pages, strict=True):
@@ -157,7 +164,7 @@ def test_nothing_overlaps_or_leaves_its_label(stock: Stock, wall: str) -> None:
 def test_no_stripe_arrow_or_plan_overlaps(stock: Stock) -> None:
     """For every kind of piece, lying, standing and turned."""
     layout = workshop()
-    check_pages(label_pages(layout, one_of_each(layout), stock), stock)
+    check_pages(label_pages(layout, workshop_looks(), stock), stock)
 
 
 PLACES = st.text(
@@ -235,7 +242,7 @@ def test_the_id_is_the_largest_and_whole(stock: Stock) -> None:
     """It is never cut, though it may take two lines, and no other word on the label is larger,
     but for HOLD; on a narrow one it is 1.8 mm high at least (ISO 3098)."""
     layout = workshop()
-    for words in one_of_each(layout):
+    for words in workshop_looks():
         (page,) = label_pages(layout, [words], stock)
         texts = [mark for mark in page.marks if isinstance(mark, Text)]
         lines = [mark for mark in texts if mark.text == words.part]
@@ -287,7 +294,7 @@ HIGH = [name for name, stock in LABELS.items() if stock.height >= 36]
 def test_every_label_that_is_high_enough_has_its_plan(name: str) -> None:
     """The symbol makes way for it where it would say all that it might."""
     layout = workshop()
-    for words in one_of_each(layout):
+    for words in workshop_looks():
         (page,) = label_pages(layout, [words], STOCKS[name])
         assert any(isinstance(mark, Outline) for mark in page.marks), words.part
 

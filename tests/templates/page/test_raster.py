@@ -19,7 +19,7 @@ from templates.writers.pdf import write_pdf
 from templates.writers.qr import QUIET, qr_matrix
 from tests.letters import drawn_on, letters_of
 from tests.readback import read_pages
-from tests.templates.kitchens import galley, one_of_each, workshop
+from tests.templates.kitchens import galley, one_of_each, workshop, workshop_looks
 from tests.templates.labels.test_labels import LABELS
 
 DOTS = (203, 300, 600)
@@ -123,7 +123,7 @@ AT_ONCE = {("roll-50x25", 203), ("roll-102x51", 203), ("letter-3x10", 300), ("a4
 def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) -> None:
     """In black and white alone, as a label printer burns them; none is missed."""
     layout = workshop()
-    labels = one_of_each(layout)
+    labels = workshop_looks()
     read = []
     for page in label_pages(layout, labels, stock, raster=Raster(dots=dots)):
         pixels = np.where(drawn_at(page, dots) < 128, 0, 255).astype(np.uint8)

@@ -14,11 +14,10 @@ from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
-from templates.binding.jobsheets import make_sheets
+from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.page.border import BOTTOM_STRIP
 from templates.page.ownpaper import named_paper
-from templates.page.paper import Paper
 from templates.strips.wholecard import NAME
 from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
@@ -26,6 +25,7 @@ from tests.cardreading import face_of, faults_on_paper, wanted_faces
 from tests.clashes import clashes_of_print
 from tests.jobs import jobs
 from tests.readback import PrintedCard, PrintedPage, read_pages
+from tests.templates.drawnonce import DrawnOnce, draw_once
 from tests.templates.worked import worked_layout
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
@@ -54,8 +54,13 @@ def _some() -> Layout:
 
 
 @lru_cache
+def _sheets(name: str, kitchen: Kitchen) -> DrawnOnce:
+    return draw_once(make_sheets(kitchen(), named_paper(name)))
+
+
+@lru_cache
 def _printed(name: str, kitchen: Kitchen = _demo) -> tuple[PrintedPage, ...]:
-    return read_pages(write_pdf(make_sheets(kitchen(), named_paper(name)).pages))
+    return read_pages(write_pdf(_sheets(name, kitchen).pages))
 
 
 KITCHENS = pytest.mark.parametrize(
@@ -68,8 +73,8 @@ def _whole(pages: tuple[PrintedPage, ...]) -> list[tuple[PrintedPage, PrintedCar
     return [(page, card) for page in pages for card in page.cards if NAME in card.text]
 
 
-def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None:
-    data = json.loads(sheets_json(make_sheets(layout, paper)))
+def _check(sheets: Sheets, pages: tuple[PrintedPage, ...]) -> None:
+    layout, data = sheets.layout, json.loads(sheets_json(sheets))
     assert faults_on_paper(pages, layout) == []
     assert faults_in_data(pages, data, layout) == []
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
@@ -79,7 +84,7 @@ def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None
 def test_each_hole_of_the_demo_stands_once_in_its_place() -> None:
     """Within 0.01 mm of the edges, on paper and in the data; no text touches anything."""
     paper = named_paper("roll-610")
-    _check(_demo(), paper, _printed("roll-610"))
+    _check(_sheets("roll-610", _demo), _printed("roll-610"))
     for page in _printed("roll-610"):
         assert page.width == pytest.approx(paper.width, abs=0.01)
 
@@ -153,16 +158,17 @@ def test_long_pages_have_a_long_bar(kitchen: Kitchen) -> None:
 def test_a_page_over_200_inches_is_read_back_in_its_own_unit() -> None:
     """The same holes in the same places, though the page counts in units of 2 points."""
     layout, paper = worked_layout("in"), named_paper("914x6000mm")
-    data = write_pdf(make_sheets(layout, paper).pages)
+    sheets = draw_once(make_sheets(layout, paper))
+    data = write_pdf(sheets.pages)
     assert b"/UserUnit 2" in data
     pages = read_pages(data)
     assert {(round(p.width), round(p.height)) for p in pages} <= {(902, 5988), (5988, 902)}
-    _check(layout, paper, pages)
+    _check(sheets, pages)
 
 
 def _check_job(job: Job, name: str) -> None:
-    layout, paper = lay_out(job), named_paper(name)
-    _check(layout, paper, read_pages(write_pdf(make_sheets(layout, paper).pages)))
+    sheets = draw_once(make_sheets(lay_out(job), named_paper(name)))
+    _check(sheets, read_pages(write_pdf(sheets.pages)))
 
 
 @given(jobs(most_boxes=1), st.sampled_from(LARGE))

@@ -1,6 +1,7 @@
 """The story stick on paper, read back: the heights stand where they are, strip by strip."""
 
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -35,6 +36,11 @@ def _pages(layout: Layout) -> list[tuple[Stick, list[Page]]]:
     ]
 
 
+@cache
+def _pages_of_demo() -> list[tuple[Stick, list[Page]]]:
+    return _pages(lay_out(read_in_hand(DEMO)))
+
+
 def _thick(pages: list[PrintedPage], length: float) -> set[float]:
     """Give the heights of the thick lines along the strips' left edges."""
     heights = set()
@@ -56,7 +62,7 @@ def _thick(pages: list[PrintedPage], length: float) -> set[float]:
 
 def test_each_line_of_the_demo_stands_at_its_height() -> None:
     """Within 0.02 of the height that the stick states, on the strip that carries it."""
-    for stick, pages in _pages(lay_out(read_in_hand(DEMO))):
+    for stick, pages in _pages_of_demo():
         found = _thick(list(read_pages(write_pdf(pages))), divide(stick.height)[1])
         for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
             assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
@@ -64,7 +70,7 @@ def test_each_line_of_the_demo_stands_at_its_height() -> None:
 
 def test_every_page_says_what_is_not_to_be_trusted() -> None:
     """Hardware not confirmed, and parts still to come, stand on each page of the stick."""
-    (stick, _), *_ = _pages(lay_out(read_in_hand(DEMO)))
+    (stick, _), *_ = _pages_of_demo()
     doubtful = replace(stick, open=open_numbers(SlideRecord(name="runner")), missing=("B9-1",))
     sure = replace(stick, open=(), missing=())
     for wanted, each in ((True, doubtful), (False, sure)):
@@ -81,7 +87,7 @@ def _words(stick: Stick) -> list[str]:
 
 def test_a_line_says_on_which_boards_alone_it_is_struck() -> None:
     """On the strip, at the head and in the list; a line of all boards is struck across both."""
-    (stick, _), *_ = _pages(lay_out(read_in_hand(DEMO)))
+    (stick, _), *_ = _pages_of_demo()
     line = replace(stick.lines[0], serves=("B1-1",), only=())
     both = replace(stick, lines=(line,), struck="together")
     assert "across BOTH at once." in " ".join(_words(both))
@@ -99,7 +105,7 @@ def test_a_line_says_on_which_boards_alone_it_is_struck() -> None:
 
 def test_boards_are_never_cut_short() -> None:
     """Where a strip has no room for all names it says how many they are; the list names them."""
-    (stick, _), *_ = _pages(lay_out(read_in_hand(DEMO)))
+    (stick, _), *_ = _pages_of_demo()
     names = tuple(f"B{number} L+R" for number in range(1, 31))
     line = replace(stick.lines[0], serves=names, only=names)
     words = _words(replace(stick, lines=(line,)))
@@ -112,7 +118,7 @@ def test_a_crowded_strip_says_less_and_stays_on_itself(count: int) -> None:
     """Strips of 163 of a stick of 1136: of three lines each is told in full; of more there are
     fewer words, down to the figure, and nothing runs off the strip; a name only one board has is
     never without the word ONLY."""
-    (stick, _), *_ = _pages(lay_out(read_in_hand(DEMO)))
+    (stick, _), *_ = _pages_of_demo()
     lines = tuple(
         replace(stick.lines[0], y=170.0 + 5.0 * row, serves=("B1-1", "B2-1", "B3-1"), only=only)
         for row in range(count)
@@ -129,7 +135,7 @@ def test_a_crowded_strip_says_less_and_stays_on_itself(count: int) -> None:
 
 def test_what_a_line_is_goes_on_below_where_there_is_room() -> None:
     """Nothing is cut short on a strip that has a few lines alone."""
-    (stick, _), *_ = _pages(lay_out(read_in_hand(DEMO)))
+    (stick, _), *_ = _pages_of_demo()
     line = replace(stick.lines[0], y=120.0, serves=("B1-1", "B2-1", "B3-1", "B4-1"), only=())
     words = _words(replace(stick, height=170.0, bottom=18.3, lines=(line,)))
     assert "panel, upper" in words

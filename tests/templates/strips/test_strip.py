@@ -15,10 +15,10 @@ from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
-from templates.binding.jobsheets import make_sheets
+from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.page.ownpaper import named_paper
-from templates.page.paper import PAPERS, Paper
+from templates.page.paper import PAPERS
 from templates.page.scales import OVERLAP, VERNIER_AT
 from templates.strips.strip import part_strip
 from templates.writers.pdf import write_pdf
@@ -28,6 +28,7 @@ from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobs import jobs
 from tests.readback import PrintedCard, PrintedPage, Stroke, read_pages
+from tests.templates.drawnonce import DrawnOnce, draw_once
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 PIECE = re.compile(r"STRIP, PIECE (\d+) OF (\d+)")
@@ -72,9 +73,13 @@ def _demo() -> Layout:
 
 
 @lru_cache
+def _sheets(name: str) -> DrawnOnce:
+    return draw_once(make_sheets(_demo(), named_paper(name), strip=True))
+
+
+@lru_cache
 def _printed(name: str) -> tuple[PrintedPage, ...]:
-    sheets = make_sheets(_demo(), named_paper(name), strip=True)
-    return read_pages(write_pdf(sheets.pages))
+    return read_pages(write_pdf(_sheets(name).pages))
 
 
 def _pieces(pages: tuple[PrintedPage, ...], layout: Layout) -> Found:
@@ -104,8 +109,8 @@ def _join_line(card: PrintedCard) -> float:
     return line
 
 
-def _check(layout: Layout, paper: Paper, pages: tuple[PrintedPage, ...]) -> None:
-    data = json.loads(sheets_json(make_sheets(layout, paper, strip=True)))
+def _check(sheets: Sheets, pages: tuple[PrintedPage, ...]) -> None:
+    layout, data = sheets.layout, json.loads(sheets_json(sheets))
     for card in data["cards"]:
         card.pop("strip", None)
     assert faults_on_paper(pages, layout) == []
@@ -144,7 +149,7 @@ def test_joined_pieces_give_each_hole_its_place() -> None:
 def test_each_hole_stands_once_on_a_strip_or_on_a_card() -> None:
     """The whole of the sheets, read without the joins: a piece is set on the line that its foot
     names, too."""
-    _check(_demo(), PAPERS["common"], _printed("common"))
+    _check(_sheets("common"), _printed("common"))
 
 
 def test_doors_and_sides_have_strips_and_other_faces_cards() -> None:
@@ -162,10 +167,11 @@ def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> 
     """Where figures find no room beside a join, the joins stand further off; five hinges."""
     job = tmp_path / "tall.toml"
     job.write_text(TALL, encoding="utf-8")
-    layout, paper = lay_out(read_in_hand(job)), named_paper("common")
-    pages = read_pages(write_pdf(make_sheets(layout, paper, strip=True).pages))
+    layout = lay_out(read_in_hand(job))
+    sheets = draw_once(make_sheets(layout, named_paper("common"), strip=True))
+    pages = read_pages(write_pdf(sheets.pages))
     assert ("T1-1", "BACK OF DOOR") in _pieces(pages, layout)
-    _check(layout, paper, pages)
+    _check(sheets, pages)
 
 
 def test_no_figure_of_the_scale_is_struck_by_the_edge_ladder(tmp_path: Path) -> None:
@@ -189,7 +195,7 @@ def test_off_a_roll_a_strip_is_one_piece() -> None:
     for (part, _), pieces in found.items():
         assert len(pieces) == 1
         assert "JOIN" not in pieces[0].text, part
-    _check(layout, named_paper("roll-610"), _printed("roll-610"))
+    _check(_sheets("roll-610"), _printed("roll-610"))
 
 
 def test_no_fitting_is_parted_and_no_join_is_near_a_hole() -> None:
@@ -341,13 +347,13 @@ def test_boxes_and_fronts_in_hand_have_strips_too(
     """Stood on the panel of a box already together, set on the raw edge, set from the top where
     the bottom edge is bevelled, and butted to a block where edges are rounded."""
     layout = _changed(tmp_path, kind, more)
-    sheets = make_sheets(layout, PAPERS["common"], strip=True)
+    sheets = draw_once(make_sheets(layout, PAPERS["common"], strip=True))
     pages = read_pages(write_pdf(sheets.pages))
     assert _pieces(pages, layout)
     assert any(
         "STRIP" in card.text and origin in card.text for page in pages for card in page.cards
     )
-    _check(layout, PAPERS["common"], pages)
+    _check(sheets, pages)
 
 
 @given(jobs(most_boxes=1), st.sampled_from(("common", "a3", "letter", "roll-610")))
@@ -370,9 +376,8 @@ def test_any_of_many_jobs_can_be_read_back_with_strips(job: Job, name: str) -> N
 
 
 def _check_job(job: Job, name: str) -> None:
-    layout, paper = lay_out(job), named_paper(name)
-    pages = read_pages(write_pdf(make_sheets(layout, paper, strip=True).pages))
-    _check(layout, paper, pages)
+    sheets = draw_once(make_sheets(lay_out(job), named_paper(name), strip=True))
+    _check(sheets, read_pages(write_pdf(sheets.pages)))
 
 
 @given(

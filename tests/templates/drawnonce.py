@@ -1,0 +1,32 @@
+"""The sheets of a job drawn once and kept: a test may ask for them as often as it likes."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from templates.binding.jobsheets import Sheets
+from templates.sheets.sheet import Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnOnce(Sheets):
+    """Sheets that are not drawn anew each time one goes through them."""
+
+    drawn: tuple[Sheet, ...]
+
+    def __iter__(self) -> Iterator[Sheet]:
+        """Give them in their order."""
+        return iter(self.drawn)
+
+
+def draw_once(sheets: Sheets) -> DrawnOnce:
+    """Draw all sheets now, and keep them."""
+    return DrawnOnce(
+        layout=sheets.layout,
+        paper=sheets.paper,
+        only=sheets.only,
+        articles=sheets.articles,
+        same=sheets.same,
+        tight=sheets.tight,
+        strip=sheets.strip,
+        drawn=tuple(sheets),
+    )
