@@ -1,5 +1,6 @@
 """The pack's first page: the bars, a bank card to lay on, the cautions in full, what is ready."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
 from jigs.box.parts import Layout
@@ -163,8 +164,12 @@ def _assumed(assumptions: Sequence[str], width: float, room: float) -> tuple[lis
     """Set as many of the assumptions as `room` (mm) holds below their heading; and tell whether
     these are all. Without room for one there is no heading either."""
     heading = paragraph("ASSUMED", width, size=3.5, bold=True)
-    for count in range(len(assumptions), 0, -1):
-        listed = paragraph("; ".join(assumptions[:count]) + ".", width)
-        if heading.height + listed.height + 2 * 0.6 <= room:
-            return [heading, listed], count == len(assumptions)
-    return [], not assumptions
+
+    def listed(count: int) -> MarkBlock:
+        return paragraph("; ".join(assumptions[:count]) + ".", width)
+
+    def too_high(count: int) -> bool:
+        return heading.height + listed(count).height + 2 * 0.6 > room
+
+    most = bisect_left(range(1, len(assumptions) + 1), True, key=too_high)
+    return ([heading, listed(most)] if most else []), most == len(assumptions)
