@@ -167,10 +167,9 @@ def test_a_tall_door_has_a_strip_though_figures_ask_for_room(tmp_path: Path) -> 
     """Where figures find no room beside a join, the joins stand further off; five hinges."""
     job = tmp_path / "tall.toml"
     job.write_text(TALL, encoding="utf-8")
-    layout = lay_out(read_in_hand(job))
-    sheets = draw_once(make_sheets(layout, named_paper("common"), strip=True))
+    sheets = draw_once(make_sheets(lay_out(read_in_hand(job)), PAPERS["common"], strip=True))
     pages = read_pages(write_pdf(sheets.pages))
-    assert ("T1-1", "BACK OF DOOR") in _pieces(pages, layout)
+    assert ("T1-1", "BACK OF DOOR") in _pieces(pages, sheets.layout)
     _check(sheets, pages)
 
 
@@ -346,10 +345,9 @@ def test_boxes_and_fronts_in_hand_have_strips_too(
 ) -> None:
     """Stood on the panel of a box already together, set on the raw edge, set from the top where
     the bottom edge is bevelled, and butted to a block where edges are rounded."""
-    layout = _changed(tmp_path, kind, more)
-    sheets = draw_once(make_sheets(layout, PAPERS["common"], strip=True))
+    sheets = draw_once(make_sheets(_changed(tmp_path, kind, more), PAPERS["common"], strip=True))
     pages = read_pages(write_pdf(sheets.pages))
-    assert _pieces(pages, layout)
+    assert _pieces(pages, sheets.layout)
     assert any(
         "STRIP" in card.text and origin in card.text for page in pages for card in page.cards
     )
