@@ -74,6 +74,8 @@ class StationCard:
     """A card: a pattern of holes, and what it is set by."""
 
     letter: str
+    code: str
+    """Of this pattern and its hand: on the loose card, and on the plate made from it."""
     edges: tuple[CardEdge, ...]
     lines: tuple[Axis, ...]
     """The axes along which it is set on a line through its origin: `y` is a line across."""
@@ -217,7 +219,7 @@ class Station:
     hand: Hand | None
     """The side of the hinge edge as seen on the drilled face, where the station has one."""
     code: str
-    """From its patterns and its hand: the same on the page and on the plate made from it."""
+    """From its patterns and its hand, whatever parts they serve."""
     bits: tuple[Bit, ...]
     """The widest first."""
     cards: tuple[StationCard, ...]

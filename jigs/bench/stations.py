@@ -130,7 +130,8 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
     in_order = [sorted(row, key=lambda each: each[0]) for row in rows.values()]
     if key.work not in ("sides", "by-hand"):  # there a box is finished before the next is taken
         in_order.sort(key=lambda row: sorted({number for number, _ in row}))
-    cards, letters = _cards([each for row in in_order for each in row])
+    bare, letters = _cards([each for row in in_order for each in row])
+    cards = tuple(replace(card, code=_code(key, [card])) for card in bare)
     used: dict[int, int] = {}
     made: list[Row] = []
     for row in in_order:
@@ -146,7 +147,7 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
         work=key.work,
         face=key.face,
         hand=key.hand,
-        code=station_code(key.face, key.hand, ((_how(card), card.holes) for card in cards)),
+        code=_code(key, cards),
         bits=_bits(placed),
         cards=cards,
         rows=tuple(made),
@@ -179,6 +180,7 @@ def _cards(
         cards.append(
             StationCard(
                 letter=letters[number],
+                code="",
                 edges=first.edges,
                 lines=first.lines,
                 holes=tuple(sorted(first.pattern, key=by_place)),
@@ -271,6 +273,10 @@ def _bits(placed: Sequence[Placing]) -> tuple[Bit, ...]:
         )
         for bore in order
     )
+
+
+def _code(key: _Key, cards: Sequence[StationCard]) -> str:
+    return station_code(key.face, key.hand, ((_how(card), card.holes) for card in cards))
 
 
 def _how(card: StationCard) -> str:
