@@ -117,7 +117,7 @@ def _tries(layout: Layout, front: Front) -> Iterator[tuple[str, FirstArticle]]:
         if side.box != front.box:
             continue
         for fitting in side.fittings:
-            if fitting.part == front.id and fitting.kind in ("plate", "slide") and fitting.record:
+            if fitting.part == front.id and fitting.record:
                 served.setdefault(fitting.record, []).append(side.board)
     for name, boards in served.items():
         each = tuple(dict.fromkeys(boards))

@@ -14,13 +14,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Layout, Side
+from jigs.fittings.kinds import by_rank
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
-from jigs.ground.geometry import Fitting, Hand
+from jigs.ground.geometry import Fitting, FittingKind, Hand
 
-LineKind = Literal["slide", "plate", "shelf", "manual"]
-KINDS: tuple[LineKind, ...] = ("slide", "plate", "shelf", "manual")
-_Height = tuple[float, LineKind, str, tuple[str, Hand]]
+_Height = tuple[float, FittingKind, str, tuple[str, Hand]]
 """A hole's height, mm; what it is, the part it serves, and the face it is in: board and hand."""
 SAME = 0.05
 """Heights nearer than this are one line: half of what is printed; mm."""
@@ -33,7 +32,7 @@ class StickLine:
     it, as short names (`("B4 L+R", "B3 L")`); none where every face of the stick has it."""
 
     y: float
-    kind: LineKind
+    kind: FittingKind
     serves: tuple[str, ...]
     boards: tuple[str, ...]
     only: tuple[str, ...] = ()
@@ -94,7 +93,7 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
     for side in sides:
         for fitting in side.fittings:
             heights += [
-                (hole.y, _kind(fitting), fitting.part or "", (side.board, side.side))
+                (hole.y, fitting.kind, fitting.part or "", (side.board, side.side))
                 for hole in fitting.holes
             ]
     spacers = {
@@ -122,14 +121,10 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
     )
 
 
-def _kind(fitting: Fitting) -> LineKind:
-    return next((kind for kind in KINDS if kind == fitting.kind), "manual")
-
-
 def _lines(heights: list[_Height], sides: Sequence[Side]) -> tuple[StickLine, ...]:
     """Join what stands at one height and is of one kind."""
     rows: list[list[_Height]] = []
-    for kind in KINDS:
+    for kind in by_rank(entry[1] for entry in heights):
         last: list[_Height] = []
         for entry in sorted(entry for entry in heights if entry[1] == kind):
             if last and entry[0] - last[0][0] <= SAME:

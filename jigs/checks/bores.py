@@ -4,18 +4,12 @@ import math
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
+from jigs.fittings.kinds import HOLES
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
-
-NAMES = {
-    "cup": "hinge cup", "cup-fixing": "hinge screw", "front-fixing": "fixing screw",
-    "pull": "pull", "plate": "hinge plate", "slide": "slide", "shelf": "shelf",
-    "clearance": "clearance", "hook": "hook", "manual": "hand-given",
-}  # fmt: skip
-"""What a hole is called in a finding."""
 
 
 def check_bores(
@@ -154,4 +148,4 @@ def _too_near(part: str, one: Hole, other: Hole, unit: Unit, board: str | None =
 
 
 def _name(hole: Hole) -> str:
-    return f"a {NAMES[hole.purpose]} hole"
+    return f"a {HOLES[hole.purpose]} hole"

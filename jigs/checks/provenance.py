@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
+from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, open_numbers, rests_on
 from jigs.given.job import Job
 from jigs.ground.geometry import Fitting
@@ -107,14 +108,14 @@ def _of_fittings(
 
 def _record_of(job: Job, fitting: Fitting) -> Record | None:
     name = fitting.record or ""
-    match fitting.kind:
-        case "hinge" | "plate":
+    match kind_of(fitting).record:
+        case "hinge":
             return job.hinges.get(name)
-        case "slide" | "hook" | "clearance":
+        case "slide":
             return job.slides.get(name)
         case "pull":
             return job.pulls.get(name)
-        case _:
+        case None:
             return None
 
 

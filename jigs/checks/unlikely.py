@@ -4,7 +4,9 @@ and columns that a workbook hides are told as well: perhaps nobody meant them.""
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front, Side
+from jigs.fittings.kinds import kind_of
 from jigs.fittings.pull import usual_near
+from jigs.given.confirming import RecordKind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
@@ -128,7 +130,7 @@ def _used_by(
         case "hinge":
             names = _alike(name, job.hinges)
             hung = [f.id for f in fronts if f.hinge and f.hinge.record in names]
-            return (*hung, *_boards(sides, "plate", names))
+            return (*hung, *_boards(sides, "hinge", names))
         case "slide":
             names = _alike(name, job.slides)
             running = [f for f in fronts if f.drawer and f.drawer.slide in names]
@@ -147,12 +149,12 @@ def _used_by(
             return None
 
 
-def _boards(sides: Sequence[Side], kind: str, records: Collection[str]) -> Iterable[str]:
+def _boards(sides: Sequence[Side], kind: RecordKind, records: Collection[str]) -> Iterable[str]:
     """Name the boards that are drilled for some records."""
     return dict.fromkeys(
         side.board
         for side in sides
-        if any(f.kind == kind and f.record in records for f in side.fittings)
+        if any(kind_of(f).record == kind and f.record in records for f in side.fittings)
     )
 
 

@@ -40,6 +40,11 @@ Purpose = Literal[
 ]
 """What a hole is for."""
 
+FittingKind = Literal[
+    "hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "hook", "manual"
+]
+"""The kinds of fittings; `jigs.fittings.kinds` has an entry for each."""
+
 End = Literal["bottom", "top"]
 """The end of a part that heights are stated from."""
 
@@ -83,9 +88,7 @@ class Fitting:
     the heights of holes by hand were stated from, None where nobody said so.
     """
 
-    kind: Literal[
-        "hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "hook", "manual"
-    ]  # fmt: skip
+    kind: FittingKind
     index: int
     count: int
     part: str | None

@@ -11,6 +11,7 @@ from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
 from jigs.box.parts import Side
+from jigs.fittings.kinds import kind_of
 from jigs.given.job import Job
 from jigs.ground.codes import BoardPlace, board_code
 from jigs.ground.finding import warning
@@ -74,7 +75,7 @@ def _finish(
     missing: tuple[str, ...],
 ) -> Side:
     box = carcass.box
-    hinges = [f.record for f in fittings if f.kind == "plate" and f.record]
+    hinges = [f.record for f in fittings if kind_of(f).record == "hinge" and f.record]
     return Side(
         box=box.id,
         wall=box.wall,

@@ -9,6 +9,7 @@ its size or a place on it is computed from.
 
 from collections.abc import Iterable
 
+from jigs.fittings.kinds import KINDS, by_rank
 from jigs.given.job import (
     COUNTER_BOXES,
     BoxSpec,
@@ -19,6 +20,7 @@ from jigs.given.job import (
     Reveal,
     Use,
 )
+from jigs.ground.geometry import FittingKind
 from jigs.ground.keys import called
 from jigs.ground.lengths import format_length
 
@@ -97,21 +99,19 @@ def keys_of_drawer(spec: FrontSpec, box: BoxSpec) -> tuple[str, ...]:
     return (*slide, "material.front") if inset else slide
 
 
-def keys_of_side(box: BoxSpec, kinds: Iterable[str]) -> tuple[str, ...]:
+def keys_of_side(box: BoxSpec, kinds: Iterable[FittingKind]) -> tuple[str, ...]:
     """Give the keys that a box side's size and holes are computed from.
 
     `kinds` are the kinds of the fittings it carries.
     """
-    carried = set(kinds)
     keys = [
         *SIDES,
         *_reveals(box),
         *(INSET if box.overlay == "inset" else ()),
         *(f"box.{box.id}.{key}" for key in (*BOX_SIZE, "depth")),
     ]
-    keys += ["use.hinge"] if "plate" in carried else []
-    keys += ["use.slide", f"box.{box.id}.spacers"] if "slide" in carried else []
-    keys += [f"box.{box.id}.shelf", f"box.{box.id}.pins"] if "shelf" in carried else []
+    rests = [key for kind in by_rank(kinds) for key in KINDS[kind].rests]
+    keys += [key if "." in key else f"box.{box.id}.{key}" for key in rests]
     return tuple(keys)
 
 

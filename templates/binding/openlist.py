@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Layout
 from jigs.checks.provenance import open_in
+from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.ground.keys import Rests
 from templates.binding.alike import join_names
@@ -85,8 +86,7 @@ def _parts(layout: Layout, kind: RecordKind, name: str) -> list[str]:
     """Name the fronts and rollouts that a record serves."""
     fittings = [fitting for front in layout.fronts for fitting in front.fittings]
     fittings += [fitting for side in layout.sides for fitting in side.fittings]
-    kinds = ("hinge", "plate") if kind == "hinge" else (kind,)
-    return [f.part for f in fittings if f.part and f.record == name and f.kind in kinds]
+    return [f.part for f in fittings if f.part and f.record == name and kind_of(f).record == kind]
 
 
 def _pieces(

@@ -12,6 +12,7 @@ its place on the page.
 
 from dataclasses import dataclass, replace
 
+from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
@@ -22,8 +23,6 @@ from templates.page.space import Box
 
 NEIGHBOURS = 100.0
 """Screws that are further apart, up or across, have cards of their own, mm."""
-LOOSE = ("front-fixing", "clearance")
-"""Columns of screws: no piece of hardware holds their places to each other."""
 CLEAR = 20.0
 """Least distance from an index line to a hole's centre: room for the words along the line."""
 
@@ -89,7 +88,7 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
 
 def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fitting, ...]:
     """Join the columns of screws of a part so narrow that their cards would lie on each other."""
-    loose = [fitting for fitting in view.fittings if fitting.kind in LOOSE]
+    loose = [fitting for fitting in view.fittings if kind_of(fitting).loose]
     holes = tuple(hole for fitting in loose for hole in fitting.holes)
     if len(loose) < 2 or any(
         _extent(places) > NEIGHBOURS
@@ -99,7 +98,7 @@ def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fit
     whole = replace(loose[0], holes=holes, index=0, count=1)
     if not _fits(compose_card(view, whole, 1, rooms), rooms):
         return view.fittings
-    return (*(fitting for fitting in view.fittings if fitting.kind not in LOOSE), whole)
+    return (*(fitting for fitting in view.fittings if not kind_of(fitting).loose), whole)
 
 
 def _largest_card(
@@ -113,7 +112,7 @@ def _largest_card(
 
     Screws that do not belong to one piece of hardware share a card only where they are near.
     """
-    loose = fitting.kind in LOOSE
+    loose = kind_of(fitting).loose
     for take in range(len(rest), 0, -1):
         holes = tuple(rest[:take])
         if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:
@@ -131,10 +130,8 @@ def _extent(values: list[float]) -> float:
 
 def _reading_order(fitting: Fitting) -> tuple[int, float]:
     """Cards follow each other from the bottom up; side by side, from the driller's left."""
-    kinds = ("hinge", "slide", "plate", "shelf", "pull", "front-fixing", "clearance",
-             "hook", "manual")  # fmt: skip
-    across = fitting.kind in ("pull", "front-fixing", "clearance", "hook")
-    return kinds.index(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
+    across = kind_of(fitting).side_by_side
+    return rank_of(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
 
 
 def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
@@ -148,30 +145,37 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
     the two ends of a front from one edge up, but each from its own end across.
     """
     whole = holes_of_whole(view, fitting)
-    xs = [hole.x for hole in whole]
-    side = _nearer_side(view, whole)
-    central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
-    match fitting.kind:
-        case "hinge":
-            return ("low" if view.hinge_edge == "left" else "high"), "low"
-        case "plate" | "slide":
-            return ("low" if view.front_edge == "left" else "high"), "low"
-        case "shelf" if view.stand:
+    return _wish_across(view, fitting, whole), _wish_up(view, fitting, whole)
+
+
+def _wish_across(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> Wish:
+    front: Wish = "low" if view.front_edge == "left" else "high"
+    match kind_of(fitting).across:
+        case "hinge-edge":
+            return "low" if view.hinge_edge == "left" else "high"
+        case "front-edge":
+            return front
+        case "nearer-edge":
             # The back of a box already together keeps paper from its sides' rear edges.
-            return ("low" if view.front_edge == "left" else "high"), "low"
-        case "shelf" | "hook":
-            return side, "low"
-        case "pull":
-            end = _nearer_end(view, whole) if view.hinge_edge else "high"
-            return ("middle" if central else side), end
-        case "front-fixing" | "clearance":
-            return ("middle" if central else side), "low"
-        case "manual":
-            if view.front_edge:  # leaflets count from a side's front edge
-                side = "low" if view.front_edge == "left" else "high"
-            else:  # brackets at both ends of a front: each folds over its own
-                side = _nearer_side(view, fitting.holes)
-            return side, _end_by_hand(view, fitting, whole)
+            return front if view.stand else _nearer_side(view, whole)
+        case "middle":
+            xs = [hole.x for hole in whole]
+            central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
+            return "middle" if central else _nearer_side(view, whole)
+        case "as-stated":
+            # Leaflets count from a side's front edge; brackets at both ends of a front fold
+            # each over its own.
+            return front if view.front_edge else _nearer_side(view, fitting.holes)
+
+
+def _wish_up(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> Wish:
+    match kind_of(fitting).up:
+        case "bottom":
+            return "low"
+        case "free-end":
+            return _nearer_end(view, whole) if view.hinge_edge else "high"
+        case "as-stated":
+            return _end_by_hand(view, fitting, whole)
 
 
 def _nearer_side(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
@@ -214,7 +218,7 @@ def _on_the_floor(view: FaceView) -> bool:
 def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
     """Give all holes that are set out from the same edges as those of `part`, which may be only
     some of its fitting's: by hand, all that serve one front, stated from the same end."""
-    if part.kind == "manual":
+    if kind_of(part).up == "as-stated":
         return collect_holes(
             fitting
             for fitting in view.fittings

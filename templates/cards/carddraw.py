@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
@@ -243,7 +244,7 @@ def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], ins
 
 def _axes(plan: CardPlan) -> list[tuple[tuple[float, float], tuple[float, float]]]:
     """A slide's centre line, from hole to hole and on to the back of the side."""
-    if plan.fitting.kind != "slide":
+    if not kind_of(plan.fitting).lined:
         return []
     v = plan.rows[0]
     ends = [*(u - ARM - 0.8 for u in plan.columns[1:]), plan.u_high]

@@ -7,6 +7,7 @@ holes, the figures beside and beyond them, and the card's own words, wherever th
 from dataclasses import replace
 from itertools import pairwise
 
+from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from templates.cards.flap import FLAP
 from templates.cards.lettering import Label, block, label_on
@@ -54,8 +55,9 @@ class CardPlan:
         self.u1 = max(u + pad for (u, _, _), pad in zip(self.places, pads, strict=True))
         self.v0 = min(v - pad for (_, v, _), pad in zip(self.places, pads, strict=True))
         self.v1 = max(v + pad for (_, v, _), pad in zip(self.places, pads, strict=True))
-        knob = fitting.kind == "pull" and len(fitting.holes) == 1
-        for polygon in fitting.outline if fitting.kind == "hinge" or knob else ():
+        framed = kind_of(fitting).framed
+        kept = framed == "always" or (framed == "one hole" and len(fitting.holes) == 1)
+        for polygon in fitting.outline if kept else ():
             us = [across.distance(x) for x, _ in polygon]
             vs = [up.distance(y) for _, y in polygon]
             if min(us) > self.u0 - 12 and max(us) < self.u1 + 12:
@@ -265,7 +267,7 @@ class CardPlan:
 
     def bar_in_strip(self) -> float | None:
         """The u at which the bar of 50 stands between two far figures; None: in the heading."""
-        if self.fitting.kind != "slide" or len(self.columns) < 2 or self.turned:
+        if not kind_of(self.fitting).lined or len(self.columns) < 2 or self.turned:
             return None
         ends = [
             (self.column_centres[k] + self.column_labels[k].width / 2,

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardplan import ARM
 from templates.cards.lettering import Label, hole_note, label_on
@@ -157,7 +158,7 @@ def draw_slide_lines(
 ) -> None:
     """Draw the line of each slide from hole to hole and on towards the back of the side."""
     for fitting in fittings:
-        if fitting.kind != "slide":
+        if not kind_of(fitting).lined:
             continue
         y = fitting.holes[0].y
         xs = sorted(hole.x for hole in fitting.holes)

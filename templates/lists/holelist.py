@@ -6,13 +6,14 @@ job's order. A part that is held back is named and has no holes.
 """
 
 import json
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from jigs.bench.screwed import marked_holes
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.fittings.hinge import HingeChoice
-from jigs.given.confirming import OpenNumber, RecordKind, rests_on
+from jigs.fittings.kinds import kind_of
+from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes
 from jigs.ground.lengths import Unit, format_inches, format_mm
@@ -30,11 +31,6 @@ decide the hole, each as `hinge.main.constant`."""
 
 
 HEAD = ("purpose", "face", "x", "y", "dia", "deep")
-RECORDS: Mapping[str, RecordKind] = {
-    "hinge": "hinge", "plate": "hinge", "slide": "slide", "hook": "slide", "clearance": "slide",
-    "front-fixing": "slide", "pull": "pull",
-}  # fmt: skip
-"""The kind of record whose numbers decide the holes of a fitting."""
 
 
 def holes_json(layout: Layout) -> str:
@@ -240,7 +236,7 @@ def _rows(
     assumed: Sequence[str],
 ) -> Iterator[tuple[str | float | None, ...]]:
     for fitting in fittings:
-        kind = RECORDS.get(fitting.kind)
+        kind = kind_of(fitting).record
         for hole in fitting.holes:
             decide = [
                 number
