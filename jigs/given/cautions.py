@@ -1,13 +1,12 @@
 """Cautions: what a careful foreman says before the drill is switched on.
 
-The full list stands in front of a pack, the short one beside its operation on the sheet. All of
-it is common practice of the trade, no source.
+The full list stands in front of a pack; the short caution of each operation stands beside it on
+the sheet (`templates/words/holewords.py`). All of it is common practice of the trade, no source.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from jigs.given.job import BoxKind
-from jigs.ground.geometry import Purpose
 
 NO_CODE = "The tool does not check code: building, electrical and gas rules are yours to look up."
 """What the tool leaves to its user, to be quoted by itself."""
@@ -47,25 +46,6 @@ CAUTIONS: tuple[str, ...] = (
     NO_CODE,
 )
 """The cautions in full, in the order of the work."""
-
-_SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
-
-PARTITION_HOLES = "Clamp it; set the stop and try it on scrap: a hole through shows behind."
-"""What stands for the holes of a side where they are a partition's: it has no outside."""
-
-CAUTION_FOR: Mapping[Purpose, str] = {
-    "cup": "Clamp the door; stop set from the bit's rim; first bore in scrap.",
-    "cup-fixing": "Stop on the bit: a pilot too deep comes out in the face.",
-    "front-fixing": "Stop on the bit, and measure the screw: too long, and it shows in the face.",
-    "pull": "Drill from the face, backing block clamped behind; painted: 2 mm pilot first.",
-    "plate": _SIDE_HOLES,
-    "slide": _SIDE_HOLES,
-    "shelf": _SIDE_HOLES,
-    "clearance": "Clamp a block behind; hold the drawer box still, not with your hand.",
-    "hook": "Stop on the bit; clamp a block inside the back, so that it does not split out.",
-    "manual": "Clamp the part; check every figure against the leaflet before you drill.",
-}
-"""The short caution for each operation, to stand beside its step."""
 
 
 def cautions_of(kinds: Iterable[BoxKind]) -> tuple[str, ...]:

@@ -15,7 +15,8 @@ from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.space import Box, spread
 from templates.page.typeface import wrap
-from templates.words.wording import MIDDLE_WORDS, card_lines, fitting_heading, index_words
+from templates.words.fittingwords import card_lines, fitting_heading
+from templates.words.wording import MIDDLE_WORDS, index_words
 
 BAND = 3.0
 """Width of the black band outside a reference edge."""
@@ -221,7 +222,7 @@ class CardPlan:
             self.view,
             self.number,
             fitting_heading(self.view, self.fitting),
-            card_lines(self.view, self.fitting, self.up),
+            card_lines(self.view, self.fitting),
             self.heading_width,
             with_bar=self.bar_in_strip() is None,
             short=fitting_heading(self.view, self.fitting, short=True),

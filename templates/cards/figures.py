@@ -18,7 +18,7 @@ from templates.faces.reference import Reference
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width, wrap
-from templates.words.wording import card_lines, fitting_heading
+from templates.words.fittingwords import card_lines, fitting_heading
 
 PITCH = 4.0
 """Line pitch of lettering 2.5, mm."""
@@ -106,13 +106,13 @@ def _spots(inward: int, height: float) -> Iterator[tuple[int, float, float]]:
         yield side, out, shift
 
 
-def write_name(space: Space, view: FaceView, fitting: Fitting, up: Reference, room: Box) -> bool:
+def write_name(space: Space, view: FaceView, fitting: Fitting, room: Box) -> bool:
     """Write what a fitting is and how it is checked near it; say whether there was room."""
     xs, ys = [hole.x for hole in fitting.holes], [hole.y for hole in fitting.holes]
     centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
     for width in TITLE_WIDTHS:
         lines = [(line, True) for line in wrap(fitting_heading(view, fitting), 2.5, True, width)]
-        for words in card_lines(view, fitting, up):
+        for words in card_lines(view, fitting):
             lines += [(line, False) for line in wrap(words, 2.5, False, width)]
         if write_block(space, lines, centre, room):
             return True

@@ -1,20 +1,16 @@
 """The steps of the work on one face, short and in order, each caution where it happens."""
 
-from collections.abc import Set
-
-from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
-from jigs.ground.geometry import SLACK, Purpose
+from jigs.fittings.kinds import KINDS, by_rank
+from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.flap import TRUE_FOLD
 from templates.faces.faceview import FaceView
 from templates.faces.reference import CardEdge
-from templates.sheets.sums import steps_between
-from templates.words.wording import drawer_ends
+from templates.words.fittingwords import AWL, words_of
+from templates.words.holewords import HOLE_WORDS, caution_of
 
 _BARS = "Measure both bars. ID and code as on the label?"
-_AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
-CHECK_LEAFLET = "Check each place against the leaflet."
 _BLOCK = "Clamp a straight block against the folded flap; four strips of low-tack tape."
 _ALIKE = "Measure all: alike to 0.5?"
 """One card is cut at one height; cups meet their plates within 0.5 (common practice, no source)."""
@@ -63,7 +59,8 @@ def _set(view: FaceView, flaps: bool) -> str:
 def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
     """Give the steps for the holes in a face; `flaps`: whether a card of it has one, or an edge
     to cut and butt."""
-    kinds = {fitting.kind for fitting in view.fittings}
+    first = by_rank(fitting.kind for fitting in view.fittings)[0]
+    words, caution = words_of(first), caution_of(view, KINDS[first].holes[0])
     match view.face:
         case "inside":
             return _side_steps(view, flaps)
@@ -73,8 +70,8 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 "The front's pilots come first. The box stands on its bottom.",
                 _cut(view, flaps),
                 _set(view, flaps),
-                _AWL,
-                f"Bore from outside. {CAUTION_FOR['clearance']}",
+                AWL,
+                f"Bore from outside. {caution}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
                 *([_tick(view)] if view.name else []),
             )
@@ -84,9 +81,9 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 "Turn the box round: it stands on its bottom, its back towards you.",
                 f"{_cut(view, flaps)} Where the notch is cut already, the fold hangs free.",
                 _set(view, flaps),
-                "Hold the slide's rear end to the drawing: its hook must meet the hole.",
-                _AWL,
-                f"Bore. {CAUTION_FOR['hook']}",
+                words.lay(view),
+                AWL,
+                f"Bore. {caution}",
                 _tick(view),
             )
         case "front":
@@ -94,16 +91,22 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 _BARS,
                 f"{_measure(view, 'it')} {_cut(view, flaps)}",
                 _set(view, flaps),
-                "Lay the pull on the drawing: its holes must match."
-                if "pull" in kinds
-                else CHECK_LEAFLET,
-                _AWL,
-                f"Bore. {CAUTION_FOR['pull' if 'pull' in kinds else 'manual']}",
+                words.lay(view),
+                AWL,
+                f"Bore. {caution}",
                 _tick(view),
             )
         case "back":
             return (
-                _hinge_steps(view, flaps) if "hinge" in kinds else _back_steps(view, kinds, flaps)
+                _BARS,
+                _top(view, words.measured),
+                _cut(view, flaps),
+                *words.before,
+                _set(view, flaps),
+                words.lay(view),
+                words.awl(view),
+                f"{words.bore} {caution}",
+                _tick(view),
             )
 
 
@@ -124,75 +127,15 @@ def steps_again(view: FaceView, *, flaps: bool = True) -> str:
         setting = f"{setting}, a card without one on the lines it names"
     return (
         "STEPS: measure both bars; ID and code as on the label; measure the part; cut; "
-        f"{setting}; tape; lay the hardware; awl; check; bore. {_caution(view, purpose)}"
+        f"{setting}; tape; lay the hardware; awl; check; bore. {caution_of(view, purpose)}"
     )
-
-
-def _caution(view: FaceView, purpose: Purpose) -> str:
-    """Give the caution of an operation on a face: a partition has no outside."""
-    if view.partition and purpose in ("plate", "slide", "shelf"):
-        return PARTITION_HOLES
-    return CAUTION_FOR[purpose]
-
-
-def _hinge_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
-    holes = [hole for fitting in view.fittings for hole in fitting.holes]
-    cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
-    inset = next(min(h.x, view.width - h.x) for h in holes if h.purpose == "cup")
-    apart = f"{steps_between(cups)} and " if len(cups) > 1 else ""
-    return (
-        _BARS,
-        _top(view, "the door"),
-        _cut(view, flaps),
-        "Hold it at its box, arrow up: cups must face the plates.",
-        "Lay it on a blanket, back up, TOP away from you.",
-        _set(view, flaps),
-        "Lay the hinge on the drawing. Awl, lightly, then firmly.",
-        f"Lift the paper: check {apart}{format_mm(inset)} with the rule.",
-        f"Depth stop from the rim. Bore. {CAUTION_FOR['cup']}",
-        _tick(view),
-    )
-
-
-def _back_steps(view: FaceView, kinds: Set[str], flaps: bool) -> tuple[str, ...]:
-    if "front-fixing" not in kinds:
-        return (
-            _BARS,
-            _top(view, "the part"),
-            _cut(view, flaps),
-            _set(view, flaps),
-            CHECK_LEAFLET,
-            _AWL,
-            f"Bore. {CAUTION_FOR['manual']}",
-            _tick(view),
-        )
-    return (
-        _BARS,
-        _top(view, "the front"),
-        _cut(view, flaps),
-        _set(view, flaps),
-        _stand_box(view)
-        if view.drawer_outline
-        else "Hold it at its box: the holes must lie over the rail or the blocks.",
-        _AWL,
-        f"Bore the pilots. {CAUTION_FOR['front-fixing']}",
-        _tick(view),
-    )
-
-
-def _stand_box(view: FaceView) -> str:
-    left, right = drawer_ends(view)
-    how = "as far in at both ends"
-    if left != right:
-        how = f"{left} mm from the LEFT end, {right} from the RIGHT"
-    return f"Stand the real drawer box on its drawing: {how}?"
 
 
 def _bore(view: FaceView) -> str:
     """Say how a side or a partition is bored: right through only where a hole is."""
     if any(hole.depth is None for fitting in view.fittings for hole in fitting.holes):
-        return f"Bore; what is marked THROUGH once, from one face. {CAUTION_FOR['manual']}"
-    return f"Bore. {_caution(view, 'plate')}"
+        return f"Bore; what is marked THROUGH once, from one face. {HOLE_WORDS['manual'].caution}"
+    return f"Bore. {caution_of(view, 'plate')}"
 
 
 def _together(view: FaceView) -> str:
@@ -215,13 +158,11 @@ def _together(view: FaceView) -> str:
 
 def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     edge: CardEdge = view.front_edge or "left"
-    kinds = {fitting.kind for fitting in view.fittings}
-    level = " and ".join(kind.upper() for kind in ("slide", "shelf") if kind in kinds)
+    words = [words_of(kind) for kind in by_rank(fitting.kind for fitting in view.fittings)]
+    level = " and ".join(each.level for each in words if each.level)
     both = (f"{_together(view)}; draw the {level} lines across BOTH at once.",) if level else ()
-    hardware = " and ".join(kind for kind in ("slide", "plate") if kind in kinds)
-    lay = f"Lay {hardware} on the drawing." if hardware else CHECK_LEAFLET
-    if not hardware and "shelf" in kinds:
-        lay = "Rule along each row: 32.0 from hole to hole."
+    hardware = " and ".join(each.laid for each in words if each.laid)
+    lay = f"Lay {hardware} on the drawing." if hardware else words[0].lay(view)
     if view.stand:
         side = f"so that the {view.drilled} is up" if view.partition else "on this side"
         panel = view.edges["bottom"].lower()
@@ -231,7 +172,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             f"Cut the cards. Fold the flap down over the front edge alone: {TRUE_FOLD}; stand the "
             f"paper on the {panel}. {_BLOCK}",
             lay,
-            f"{_AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
+            f"{AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
             _bore(view),
             _tick(view),
         )
@@ -246,7 +187,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             _cut(view, flaps),
             _set(view, flaps),
             lay,
-            f"{_AWL} Compare with the {view.mate}.",
+            f"{AWL} Compare with the {view.mate}.",
             _bore(view),
             _tick(view),
         )
@@ -257,7 +198,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
         _cut(view, flaps),
         _set(view, flaps),
         lay,
-        f"{_AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
+        f"{AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         _bore(view),
         _tick(view),
     )

@@ -7,6 +7,7 @@ from itertools import groupby, pairwise
 
 from jigs.ground.lengths import count_tenths
 from templates.faces.faceview import FaceView
+from templates.words.cardwords import steps_between
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""
@@ -25,12 +26,6 @@ def closing_sum(places: list[float], length: float) -> str:
         term = f"{tenths / 10:.1f}"
         terms += [f"{count} x {term}"] if count >= ROW else [term] * count
     return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
-
-
-def steps_between(places: list[float]) -> str:
-    """Write the distances from place to place, in the same figures as the sum has."""
-    tenths = [count_tenths(place) for place in places]
-    return ", ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(tenths))
 
 
 def sums(view: FaceView) -> list[str]:

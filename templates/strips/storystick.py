@@ -20,6 +20,7 @@ from templates.page.pieces import moved, paragraph
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import spread
 from templates.page.typeface import shorten, text_width, wrap
+from templates.words.fittingwords import words_of
 from templates.words.openwords import open_line
 
 LENGTH = 180.0
@@ -59,8 +60,6 @@ class _Way:
 
 _WAYS = (_Way(3, 4), _Way(2, 2), _Way(1, 1), _Way(1, 1, True), _Way(0, 1, True), _Way(0, 0, True))
 """From the fullest on; the last takes 4.3 mm a line, and leaves to the list what a line is."""
-
-_WORDS = {"slide": "slide", "plate": "plate", "shelf": "shelf pins", "manual": "by hand"}
 
 
 def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Page]:
@@ -308,7 +307,7 @@ def _figure(height: float) -> str:
 
 def _what(line: StickLine) -> str:
     parts = ", ".join(line.serves)
-    return f"{_WORDS[line.kind]} {parts}".strip()
+    return f"{words_of(line.kind).stick} {parts}".strip()
 
 
 def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[Page]:

@@ -300,4 +300,4 @@ def _write(space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box
     if spot is None:
         return False
     space.add(*heading.marks(*spot))
-    return all(write_name(space, view, fitting, strip.up, room) for fitting in fittings)
+    return all(write_name(space, view, fitting, room) for fitting in fittings)

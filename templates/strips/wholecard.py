@@ -178,10 +178,7 @@ def _write(
     if spot is None:
         return False
     space.add(*heading.marks(*spot))
-    if not all(
-        write_name(space, view, fitting, references[id(fitting)][1], room)
-        for fitting in view.fittings
-    ):
+    if not all(write_name(space, view, fitting, room) for fitting in view.fittings):
         return False
     if view.bevel is not None:
         y = room[3] if view.bevel == "top" else room[1]

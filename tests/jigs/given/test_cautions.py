@@ -2,12 +2,10 @@
 
 import re
 from pathlib import Path
-from typing import get_args
 
 import pytest
 
-from jigs.given.cautions import CAUTION_FOR, CAUTIONS, NO_CODE
-from jigs.ground.geometry import Purpose
+from jigs.given.cautions import CAUTIONS, NO_CODE
 
 
 @pytest.mark.parametrize(
@@ -43,12 +41,6 @@ def test_readme_and_job_file_name_its_limits_once(name: str) -> None:
         assert word in " ".join(said[0].split())
 
 
-def test_every_operation_has_its_short_caution() -> None:
-    """One for each purpose of a hole, short enough for a line of a sheet."""
-    assert set(CAUTION_FOR) == set(get_args(Purpose))
-    assert all(len(caution) <= 80 for caution in CAUTION_FOR.values())
-
-
 def test_cautions_are_whole_sentences() -> None:
     """Each ends with a full stop."""
-    assert all(c.endswith(".") for c in (*CAUTIONS, *CAUTION_FOR.values()))
+    assert all(c.endswith(".") for c in CAUTIONS)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.cautions import CAUTION_FOR, PARTITION_HOLES
+from jigs.ground.geometry import Purpose
 from templates.cards.faces import view_of_side, views_of_front
 from templates.faces.faceview import FaceView
 from templates.page.marks import Text
@@ -13,12 +13,13 @@ from templates.sheets.partwords import words_of_front
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import draw_plan, plan_face
 from templates.sheets.steps import steps_again, steps_for
+from templates.words.holewords import HOLE_WORDS, PARTITION_HOLES
 from templates.words.wording import side_words
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards
 from tests.uneven import PLAIN, UNEVEN
 
-FACES = [
+FACES: list[tuple[str, str, Purpose, str]] = [
     ("B3-2", "back", "cup", "Hold it at its box"),
     ("B3-2", "front", "pull", "Lay the pull on the drawing"),
     ("B3-1", "back", "front-fixing", "Stand the real drawer box on its drawing"),
@@ -32,7 +33,9 @@ def view_of(part: str, face: str) -> FaceView:
 
 
 @pytest.mark.parametrize(("part", "face", "purpose", "words"), FACES)
-def test_the_steps_are_those_of_the_face(part: str, face: str, purpose: str, words: str) -> None:
+def test_the_steps_are_those_of_the_face(
+    part: str, face: str, purpose: Purpose, words: str
+) -> None:
     """They begin with the bars, and say what is peculiar to the face."""
     steps = steps_for(view_of(part, face))
     assert steps[0].startswith("Measure both bars")
@@ -42,12 +45,12 @@ def test_the_steps_are_those_of_the_face(part: str, face: str, purpose: str, wor
 
 @pytest.mark.parametrize(("part", "face", "purpose", "words"), FACES[1:])
 def test_the_caution_stands_at_its_operation(
-    part: str, face: str, purpose: str, words: str
+    part: str, face: str, purpose: Purpose, words: str
 ) -> None:
     """In the step that bores."""
     boring = [step for step in steps_for(view_of(part, face)) if step.startswith("Bore")]
     assert len(boring) == 1
-    assert CAUTION_FOR[purpose] in boring[0]  # type: ignore[index]
+    assert HOLE_WORDS[purpose].caution in boring[0]
 
 
 def test_a_cup_is_bored_with_a_stop_clamped() -> None:
@@ -73,7 +76,7 @@ def test_a_further_sheet_has_the_steps_in_short() -> None:
     """With the caution that cannot be left out."""
     again = steps_again(view_of("B3-2", "back"))
     assert again.startswith("STEPS")
-    assert CAUTION_FOR["cup"] in again
+    assert HOLE_WORDS["cup"].caution in again
 
 
 def steps_of_board(boxes: str, board: str, drilled: str = "") -> str:

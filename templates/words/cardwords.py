@@ -1,0 +1,172 @@
+"""What stands on the card of each kind of fitting: its heading, and the check with the hardware.
+
+A kind that needs nothing of its own gives its name to `numbered`.
+"""
+
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+
+from jigs.ground.geometry import Fitting, Polygon
+from jigs.ground.lengths import count_tenths, format_inches, format_mm
+from templates.faces.faceview import FaceView
+from templates.words.holewords import bare
+
+Heading = Callable[[FaceView, Fitting], str]
+Lines = Callable[[FaceView, Fitting], Iterator[str]]
+
+
+def ordinal_place(index: int, count: int) -> str:
+    """Name a hinge by its place, counted from the bottom: BOTTOM, TOP, or 2 OF 4."""
+    if count == 1:
+        return ""
+    if index == 1:
+        return "BOTTOM"
+    if index == count:
+        return "TOP"
+    return f"{index} OF {count}"
+
+
+def numbered(name: str) -> Heading:
+    """Give the heading of a kind that is named and numbered alone: `HOLES BY HAND 2 for B1-1`."""
+
+    def heading(view: FaceView, fitting: Fitting) -> str:
+        serves = f" for {fitting.part}" if view.face == "inside" and fitting.part else ""
+        number = "" if fitting.count == 1 else f" {fitting.index}"
+        return f"{name}{number}{serves}"
+
+    return heading
+
+
+def hinge_heading(view: FaceView, fitting: Fitting) -> str:
+    place = ordinal_place(fitting.index, fitting.count)
+    middle = 1 < fitting.index < fitting.count
+    return f"HINGE {place} from the bottom" if middle else f"{place} HINGE".strip()
+
+
+def plate_heading(view: FaceView, fitting: Fitting) -> str:
+    place = ordinal_place(fitting.index, fitting.count)
+    middle = 1 < fitting.index < fitting.count
+    which = f"PLATE {place}" if middle else f"{place} PLATE".strip()
+    return f"{which} for {fitting.part}"
+
+
+def slide_heading(view: FaceView, fitting: Fitting) -> str:
+    return f"SLIDE of {fitting.part}"
+
+
+def shelf_heading(view: FaceView, fitting: Fitting) -> str:
+    row = "FRONT" if _from_front(view, _centre(fitting)) < view.width / 2 else "REAR"
+    lowest = format_mm(min(hole.y for hole in fitting.holes))
+    return f"SHELF PINS, {row} ROW, {lowest} UP"
+
+
+def pull_heading(view: FaceView, fitting: Fitting) -> str:
+    knob = not any(len(other.holes) > 1 for other in view.fittings if other.kind == "pull")
+    name = "KNOB" if knob else "PULL"
+    if fitting.count == 2:
+        return f"{'LEFT' if fitting.index == 1 else 'RIGHT'} {name}"
+    return name
+
+
+def end_heading(view: FaceView, fitting: Fitting) -> str:
+    centre = _centre(fitting)
+    if abs(centre - view.width / 2) < 1.0:
+        return "MIDDLE"
+    return "LEFT END" if centre < view.width / 2 else "RIGHT END"
+
+
+# --- lines of a card -----------------------------------------------------------------------------
+
+
+def no_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    """Say nothing after the operations."""
+    yield from ()
+
+
+def hinge_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    if fitting.outline:
+        yield "LAY YOUR HINGE HERE: cup and both screws must match."
+
+
+def plate_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    if fitting.outline:
+        yield "LAY YOUR PLATE HERE: both holes must match."
+
+
+def pull_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    drill = "Drill from THIS face, scrap clamped behind."
+    if len(fitting.holes) != 2:
+        yield drill
+        return
+    a, b = fitting.holes
+    apart = ((a.x - b.x) ** 2 + (a.y - b.y) ** 2) ** 0.5
+    yield (
+        f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in) from hole to "
+        f"hole. {drill}"
+    )
+
+
+def shelf_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    yield "All four rows of a column level: mark left and right together."
+
+
+def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    yield "LAY YOUR SLIDE HERE, its front end to the front edge."
+    if fitting.carry:
+        places = ", ".join(bare(_from_front(view, x)) for x in fitting.carry)
+        yield (
+            f"{places} from the front edge: carry this line back with a square, or mark "
+            "through the slide itself."
+        )
+    elif len(fitting.holes) == 1:
+        yield "The others: mark through the slide itself, on this line."
+
+
+def hook_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    side, *notch = (_extent(polygon) for polygon in fitting.outline)
+    words = f"Dashed: the end of the drawer side, {format_mm(side[0])} thick"
+    for wide, high in notch:
+        words += f", and the NOTCH for the slide, {format_mm(wide)} wide x "
+        words += f"{format_mm(high)} high"
+    yield f"{words}. Hold the slide to it: its hook must meet the hole."
+
+
+def fixing_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    if not view.drawer_outline:
+        return
+    ends = drawer_ends(view)
+    stands = f"{ends[0]} mm from each end"
+    if ends[0] != ends[1]:
+        stands = f"{ends[0]} mm in from the LEFT end as you look, {ends[1]} from the RIGHT"
+    rise = format_mm(min(y for _, y in view.drawer_outline))
+    yield f"DRAWER BOX STANDS HERE: {stands}, {rise} mm up. Stand the real box on it first."
+
+
+def drawer_ends(view: FaceView) -> tuple[str, str]:
+    """Write how far in from the left and from the right end, as seen, the drawer box stands; mm.
+
+    They differ where the opening is not in the middle of the front.
+    """
+    xs = [x for x, _ in view.drawer_outline]
+    return format_mm(min(xs)), format_mm(view.width - max(xs))
+
+
+def steps_between(places: list[float]) -> str:
+    """Write the distances from place to place, in the same figures as a sum that closes has."""
+    tenths = [count_tenths(place) for place in places]
+    return ", ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(tenths))
+
+
+def _centre(fitting: Fitting) -> float:
+    xs = [hole.x for hole in fitting.holes]
+    return (min(xs) + max(xs)) / 2
+
+
+def _extent(polygon: Polygon) -> tuple[float, float]:
+    xs, ys = [x for x, _ in polygon], [y for _, y in polygon]
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+def _from_front(view: FaceView, x: float) -> float:
+    raw = view.band if view.raw else 0.0
+    return (view.width - x if view.front_edge == "right" else x) - raw

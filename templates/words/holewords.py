@@ -1,0 +1,99 @@
+"""What a person reads of holes, by what they are for: one entry a purpose."""
+
+from dataclasses import dataclass
+from typing import TypedDict
+
+from jigs.ground.geometry import Hole, Purpose
+from jigs.ground.lengths import format_mm
+from templates.faces.faceview import FaceView
+
+SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
+PARTITION_HOLES = "Clamp it; set the stop and try it on scrap: a hole through shows behind."
+"""What stands for the holes of a side where they are a partition's: it has no outside."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoleWords:
+    """What is said of holes for one purpose."""
+
+    name: str
+    """What they are called in an operation."""
+    caution: str
+    """The short caution beside its step (common practice, no source)."""
+    in_partition: str = ""
+    """The caution in a partition, where it is another."""
+
+
+_ByPurpose = TypedDict("_ByPurpose", {
+    "cup": HoleWords, "cup-fixing": HoleWords, "front-fixing": HoleWords, "pull": HoleWords,
+    "plate": HoleWords, "slide": HoleWords, "shelf": HoleWords, "clearance": HoleWords,
+    "hook": HoleWords, "manual": HoleWords,
+})  # fmt: skip
+
+HOLE_WORDS: _ByPurpose = {
+    "cup": HoleWords(
+        name="Cup", caution="Clamp the door; stop set from the bit's rim; first bore in scrap."
+    ),
+    "cup-fixing": HoleWords(
+        name="Fixing", caution="Stop on the bit: a pilot too deep comes out in the face."
+    ),
+    "front-fixing": HoleWords(
+        name="Pilot",
+        caution="Stop on the bit, and measure the screw: too long, and it shows in the face.",
+    ),
+    "pull": HoleWords(
+        name="Pull",
+        caution="Drill from the face, backing block clamped behind; painted: 2 mm pilot first.",
+    ),
+    "plate": HoleWords(name="Plate", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
+    "slide": HoleWords(name="Slide", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
+    "shelf": HoleWords(name="Shelf pin", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
+    "clearance": HoleWords(
+        name="Clearance",
+        caution="Clamp a block behind; hold the drawer box still, not with your hand.",
+    ),
+    "hook": HoleWords(
+        name="Hook",
+        caution="Stop on the bit; clamp a block inside the back, so that it does not split out.",
+    ),
+    "manual": HoleWords(
+        name="By hand",
+        caution="Clamp the part; check every figure against the leaflet before you drill.",
+    ),
+}
+
+
+def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
+    """Say each kind of hole once, with how many there are."""
+    counts: dict[tuple[Purpose, float, float | None], int] = {}
+    first: dict[tuple[Purpose, float, float | None], Hole] = {}
+    for hole in holes:
+        key = (hole.purpose, hole.diameter, hole.depth)
+        counts[key] = counts.get(key, 0) + 1
+        first.setdefault(key, hole)
+    return [
+        f"{HOLE_WORDS[key[0]].name}{f', {counts[key]} holes' if counts[key] > 1 else ''}: "
+        f"{bore_words(first[key], thickness)}."
+        for key in counts
+    ]
+
+
+def bore_words(hole: Hole, thickness: float) -> str:
+    """Say one operation in full: `35 dia, 13 deep, BLIND, leaves 6.1`."""
+    if hole.depth is None:
+        return f"{bare(hole.diameter)} dia, THROUGH"
+    return (
+        f"{bare(hole.diameter)} dia, {bare(hole.depth)} deep, BLIND, "
+        f"leaves {bare(thickness - hole.depth)}"
+    )
+
+
+def caution_of(view: FaceView, purpose: Purpose) -> str:
+    """Give the caution of an operation on a face: a partition has no outside."""
+    words = HOLE_WORDS[purpose]
+    return (view.partition and words.in_partition) or words.caution
+
+
+def bare(value: float) -> str:
+    """Write a length without an empty decimal; mm."""
+    return format_mm(value).removesuffix(".0")
