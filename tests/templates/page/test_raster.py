@@ -46,6 +46,18 @@ def test_a_module_is_whole_dots(dots: int, count: int, module: float) -> None:
     assert round(across, 4) == module
 
 
+@pytest.mark.parametrize("scale", [(1.0, 1.08), (1.08, 1.0), (0.92, 1.0), (1.0, 0.92)])
+def test_unequal_scales_make_no_module_smaller_than_the_least(scale: tuple[float, float]) -> None:
+    """Drawn, a module is 0.5 or more both ways, less a twentieth of a dot; as many dots wide as
+    high, counted times the scale (derived)."""
+    for dots in (203, 300, 600):
+        pitch = 25.4 / dots
+        module = Raster(dots=dots, scale=scale).module
+        assert min(module) >= 0.5 - 0.05 * pitch / min(scale)
+        counted = [side * factor / pitch for side, factor in zip(module, scale, strict=True)]
+        assert counted == pytest.approx([round(counted[0])] * 2)
+
+
 @pytest.mark.parametrize("printer", [None, CROOKED], ids=["true", "crooked"])
 @pytest.mark.parametrize("dots", DOTS)
 @pytest.mark.parametrize("name", ["roll-50x25", "roll-62x29", "a4-3x7"])

@@ -20,7 +20,6 @@ from templates.binding.sheetdata import sheets_json
 from templates.page.ownpaper import named_paper
 from templates.page.paper import PAPERS
 from templates.page.scales import OVERLAP, VERNIER_AT
-from templates.strips.strip import part_strip
 from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import face_of, faults_on_paper, ruler_across, ruler_up, wanted_faces
@@ -376,24 +375,3 @@ def test_any_of_many_jobs_can_be_read_back_with_strips(job: Job, name: str) -> N
 def _check_job(job: Job, name: str) -> None:
     sheets = draw_once(make_sheets(lay_out(job), named_paper(name), strip=True))
     _check(sheets, read_pages(write_pdf(sheets.pages)))
-
-
-@given(
-    st.floats(min_value=150, max_value=2400),
-    st.lists(st.floats(min_value=20, max_value=2380), max_size=12),
-    st.floats(min_value=150, max_value=260),
-)
-def test_a_parted_length_adds_up_and_keeps_off_the_holes(
-    length: float, ats: list[float], most: float
-) -> None:
-    """Whole steps, no piece longer than the paper carries, no stump, joins clear of holes."""
-    holes = [at for at in ats if at < length]
-    parting = part_strip(length, [], holes, lambda *_: most, 10.0, (20.0, 12.0))
-    if parting is None:
-        return
-    assert (parting.joins[0], parting.joins[-1]) == (0.0, length)
-    for low, high in pairwise(parting.joins):
-        assert 70.0 - 1e-6 <= high - low <= most + 1e-6
-    for join in parting.joins[1:-1]:
-        assert join % 10.0 == pytest.approx(0.0)
-        assert not any(-12.0 + 1e-6 < hole - join < 20.0 - 1e-6 for hole in holes)
