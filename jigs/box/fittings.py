@@ -7,25 +7,16 @@ from jigs.box.byhand import front_by_hand
 from jigs.box.carcass import Carcass
 from jigs.box.doors import DoorPlan
 from jigs.box.drawerplan import DrawerPlan, false_backing
-from jigs.box.frontpulls import PullAim, set_pulls
+from jigs.box.frontpulls import FrontPulls, PullAim, set_pulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox
-from jigs.checks.fivepiece import check_frame, check_pierced
-from jigs.checks.pulls import (
-    check_blocks,
-    check_fixing_room,
-    check_fixings,
-    check_pull_at_box,
-    check_screws,
-)
 from jigs.fittings.fivepiece import FivePiece, frame_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings
 from jigs.fittings.pull import COUNTERBORE_DEPTH, pull_screw
-from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
-from jigs.ground.problems import Problem
 
 GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""
@@ -33,22 +24,31 @@ GENERIC_SLIDE = SlideRecord(name="generic")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontFittings:
-    """What is drilled into a front, its drawer box with clearance holes, and its screws; mm.
-
-    `screw_head`: the widest head of a fixing screw, None where a washer head passes.
-    `pull` names its pull's record. `counterbore`: how deep its pull's screws are sunk into the
-    back, 0 where they are not.
-    """
+    """What is drilled into a front, its drawer box with clearance holes, and its screws; mm."""
 
     front: tuple[Fitting, ...]
+    pulls: FrontPulls
+    frame: FivePiece | None = None
+    """Its stiles, rails and panel; None for a slab."""
+    fixings: FixingPlan | None = None
+    """The screws that hold a drawer front or a false one."""
     drawer: DrawerBox | None = None
     through_box: bool = False
+    """Whether its pull's screws go through the drawer box too."""
     counterbore: float = 0.0
+    """How deep its pull's screws are sunk into the back, 0 where they are not."""
+    clamped: float | None = None
+    """What a pull's screw clamps; None without a pull."""
+    passed: float | None = None
+    """What a fixing screw passes before it reaches the front; None without one."""
     screw_pull: float | None = None
     screw_fixing: float | None = None
-    screw_head: float | None = None
-    pull: str | None = None
-    problems: tuple[Problem, ...] = ()
+
+    @property
+    def screw_head(self) -> float | None:
+        """The widest head of a fixing screw; None where a washer head passes."""
+        head = None if self.fixings is None else self.fixings.head
+        return head if head is not None and head < 2 * HEAD - SLACK else None
 
 
 def fit_front(
@@ -57,7 +57,6 @@ def fit_front(
     front: PlacedFront,
     *,
     door: DoorPlan | None,
-    hinge: HingeRecord | None,
     drawer: DrawerPlan | None,
     aim: PullAim | None = None,
 ) -> FrontFittings:
@@ -65,13 +64,11 @@ def fit_front(
     thickness = job.thickness_of(front.spec)
     pulled = set_pulls(job, carcass.box, front, aim)
     pull, pulls = pulled.record, pulled.fittings
-    problems = list(pulled.problems)
     frame = frame_of(front.spec, front.width, front.height)
-    problems.extend(check_frame(front, frame, job.shown))
     cups: tuple[Fitting, ...] = ()
-    if door and hinge and front.hinged and not front.spec.bored:
+    if door and front.hinged and not front.spec.bored:
         cups = cup_fittings(
-            hinge,
+            door.record,
             door.cups,
             part=front.id,
             width=front.width,
@@ -81,17 +78,9 @@ def fit_front(
         )
     plan = _fix(job, carcass, front, drawer, pulls, thickness, frame)
     fixings = plan.front if plan else ()
-    if plan:
-        problems.extend(check_pierced(front, plan, frame, job.shown))
-        problems.extend(check_fixings(front, plan, pulls, job.shown))
-        problems.extend(check_blocks(front, carcass, plan, job.shown))
     box = replace(drawer.drawer, fittings=plan.box) if drawer and plan else None
     through = False
-    if drawer and box is not None:
-        # A box too low to build is told as such: its screws are no further fault.
-        if not drawer.place.too_low:
-            problems.extend(check_fixing_room(front, box, job.shown))
-        problems.extend(check_pull_at_box(front, pulls, box, job.shown))
+    if box is not None:
         behind = [box.y < hole.y < box.y + box.height for hole in collect_holes(pulls)]
         through = bool(pull and pull.screws == "through" and behind and all(behind))
     # What a front is screwed to lies against its back: a head that is not sunk holds it off.
@@ -104,28 +93,18 @@ def fit_front(
     passed = None
     if fixings:
         passed = job.material.drawer_side if box else carcass.side
-    screw_pull = None if clamped is None else pull_screw(clamped, job.units)
-    screw_fixing = None if passed is None else fixing_screw(passed, thickness)
-    problems.extend(
-        check_screws(
-            front,
-            pull=screw_pull,
-            fixing=screw_fixing,
-            clamped=clamped,
-            through=passed,
-            unit=job.shown,
-        )
-    )
     return FrontFittings(
         front=(*cups, *fixings, *pulls, *front_by_hand(front)),
+        pulls=pulled,
+        frame=frame,
+        fixings=plan,
         drawer=box,
         through_box=through,
         counterbore=counterbore,
-        screw_pull=screw_pull,
-        screw_fixing=screw_fixing,
-        screw_head=plan.head if plan and plan.head < 2 * HEAD - SLACK else None,
-        pull=pull.name if pull and pulls else None,
-        problems=tuple(problems),
+        clamped=clamped,
+        passed=passed,
+        screw_pull=None if clamped is None else pull_screw(clamped, job.units),
+        screw_fixing=None if passed is None else fixing_screw(passed, thickness),
     )
 
 

@@ -11,20 +11,17 @@ Common practice, no source, but the foot (derived). What a record says of its ow
 an edge, holds here too.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from jigs.box.fronts import PlacedFront
-from jigs.checks.fivepiece import settle_pulls
-from jigs.checks.pulls import check_pull_flags
-from jigs.fittings.fivepiece import frame_of
-from jigs.fittings.pull import LEAST_END, PulledFront, place_pulls
+from jigs.fittings.fivepiece import Settled, frame_of, settle_pulls
+from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
-from jigs.ground.finding import error
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
-from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import Problem
 
 DOOR_LINE = (38.0, 64.0)
 """A door's pull from its free edge; mm (common practice, no source)."""
@@ -42,12 +39,35 @@ class PullAim:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AimMiss:
+    """Why pulls may not stand where they are wanted: on a thin `panel`; `end`, a screw too near to
+    the front's top or bottom; `side`, too near to its left or right; `line`, a door's pull too far
+    in or out. `distance` is what that leaves to the edge, below 0 off the front; `least` and `most`
+    what it may be; mm."""
+
+    fault: Literal["panel", "end", "side", "line"]
+    distance: float = 0.0
+    least: float = 0.0
+    most: float = math.inf
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FrontPulls:
-    """The pulls of a front, their record, and what is to be said of them."""
+    """The pulls of a front and their record."""
 
     record: PullRecord | None = None
     fittings: tuple[Fitting, ...] = ()
-    problems: tuple[Problem, ...] = ()
+    flags: tuple[Flag, ...] = ()
+    """What placing them by rule came up against."""
+    settled: Settled = "stays"
+    """What became of them on a five-piece front."""
+    miss: AimMiss | None = None
+    """Why they may not stand where they are wanted; None where they may."""
+
+    @property
+    def name(self) -> str | None:
+        """The name of their record; None where the front has no pull."""
+        return self.record.name if self.record and self.fittings else None
 
 
 def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
@@ -87,22 +107,20 @@ def set_pulls(job: Job, box: BoxSpec, front: PlacedFront, aim: PullAim | None = 
         stile=front.spec.stile,
     )
     plan = place_pulls(record, pulled)
-    flags = check_pull_flags(front, plan.flags, job.shown)
-    frame = frame_of(front.spec, front.width, front.height)
-    if aim is None or not plan.fittings:
-        settled, found = settle_pulls(front, frame, plan.fittings, job.shown)
-        return FrontPulls(record=record, fittings=settled, problems=(*flags, *found))
-    wanted = _move(plan.fittings, aim)
-    settled, found = settle_pulls(front, frame, wanted, job.shown)
-    stay = [hole.x for hole in collect_holes(settled)] == [hole.x for hole in collect_holes(wanted)]
-    if aim.y is not None:
-        stay = stay and collect_holes(settled) == collect_holes(wanted)
-    problems: tuple[Problem, ...] = (*flags, *found)
-    if settled and not stay:
-        problems = (*flags, _refuse(front, "there it would stand on its thin panel"))
-    elif settled:
-        problems += _check_limits(front, record, plan.fittings, wanted, job.shown)
-    return FrontPulls(record=record, fittings=settled, problems=problems)
+    frame, low = frame_of(front.spec, front.width, front.height), front.kind == "lift"
+    wanted = plan.fittings if aim is None else _move(plan.fittings, aim)
+    fittings, settled = settle_pulls(frame, wanted, low=low)
+    miss = None
+    if aim is not None and fittings:
+        here, there = collect_holes(fittings), collect_holes(wanted)
+        stay = [hole.x for hole in here] == [hole.x for hole in there]
+        if not stay or (aim.y is not None and here != there):
+            miss = AimMiss(fault="panel")
+        else:
+            miss = _find_miss(front, record, plan.fittings, wanted)
+    return FrontPulls(
+        record=record, fittings=fittings, flags=plan.flags, settled=settled, miss=miss
+    )
 
 
 def middle_of(pull: Fitting) -> tuple[float, float]:
@@ -124,22 +142,18 @@ def _move(pulls: Sequence[Fitting], aim: PullAim) -> tuple[Fitting, ...]:
     return tuple(moved)
 
 
-def _check_limits(
-    front: PlacedFront,
-    record: PullRecord,
-    usual: Sequence[Fitting],
-    wanted: Sequence[Fitting],
-    unit: Unit,
-) -> tuple[Problem, ...]:
+def _find_miss(
+    front: PlacedFront, record: PullRecord, usual: Sequence[Fitting], wanted: Sequence[Fitting]
+) -> AimMiss | None:
     """Find pulls that are wanted where they leave their front, or too near to its edges."""
     here, there = _ends(front, wanted), _ends(front, usual)
     corner = DOOR_CORNER if front.kind == "door" else record.foot
     if min(here[1]) < min(corner, min(there[1])) - SLACK:
-        return (_refuse(front, _near(min(here[1]), "top or bottom", corner, unit)),)
+        return AimMiss(fault="end", distance=min(here[1]), least=corner)
     if front.kind != "door":
         if min(here[0]) >= min(LEAST_END, min(there[0])) - SLACK:
-            return ()
-        return (_refuse(front, _near(min(here[0]), "left or right", LEAST_END, unit)),)
+            return None
+        return AimMiss(fault="side", distance=min(here[0]), least=LEAST_END)
     free = 1 if front.hinged == "left" else 0
     line, own = here[0][free], there[0][free]
     low, high = DOOR_LINE
@@ -147,16 +161,8 @@ def _check_limits(
         low, high = record.foot / 2, front.spec.stile - record.foot / 2
     low, high = min(low, own), max(high, own)
     if low - SLACK <= line <= high + SLACK:
-        return ()
-    return (
-        _refuse(
-            front,
-            f"there it would stand {format_length(line, unit)} from its free edge; "
-            f"{format_length(low, unit)} to {format_length(high, unit)} is allowed"
-            if line >= 0
-            else "there it would stand off its front",
-        ),
-    )
+        return None
+    return AimMiss(fault="line", distance=line, least=low, most=high)
 
 
 def _ends(
@@ -166,28 +172,3 @@ def _ends(
     holes = collect_holes(pulls)
     xs, ys = [hole.x for hole in holes], [hole.y for hole in holes]
     return (min(xs), front.width - max(xs)), (min(ys), front.height - max(ys))
-
-
-def _near(distance: float, edge: str, least: float, unit: Unit) -> str:
-    if distance < 0:
-        return "there it would stand off its front"
-    return (
-        f"there a screw would stand {format_length(distance, unit)} from its {edge} edge; at least "
-        f"{format_length(least, unit)} is allowed"
-    )
-
-
-def _refuse(front: PlacedFront, why: str) -> Problem:
-    keys = [
-        f'{key} = "{other}"'
-        for key, other in (
-            ("pull_over", front.spec.pull_over), ("pull_level", front.spec.pull_level),
-        )
-        if other is not None
-    ]  # fmt: skip
-    return error(
-        "pull-aim",
-        front.id,
-        f"its pull does not fit where {' and '.join(keys)} puts it: {why}",
-        f"take {' and '.join(keys)} away, or give the fronts sizes that let the pulls line up",
-    )

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, frame_of, settle_pull
+from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, frame_of
 from jigs.fittings.fixing import FixingPlan
 from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error, warning
@@ -85,23 +85,19 @@ def check_stile(
     )
 
 
-def settle_pulls(
-    front: PlacedFront, frame: FivePiece | None, pulls: Sequence[Fitting], unit: Unit
-) -> tuple[tuple[Fitting, ...], tuple[Problem, ...]]:
-    """Give the pulls as they may stand on a five-piece front, and say which had to move."""
-    if frame is None or not frame.closes or not pulls:
-        return tuple(pulls), ()
-    settled = [settle_pull(pull, frame, low=front.kind == "lift") for pull in pulls]
-    found = tuple(pull for pull in settled if pull is not None)
-    if len(found) < len(pulls):
+def check_settled(
+    front: PlacedFront, frame: FivePiece | None, settled: Settled, unit: Unit
+) -> tuple[Problem, ...]:
+    """Tell which pulls of a five-piece front had to move, or found no wood."""
+    if frame is None or settled == "stays":
+        return ()
+    if settled == "nowhere":
         what = "hole-in-glass" if frame.glass else "pull-on-panel"
         fact = f"its pull stands on {_panel(frame, unit)}, and no rail is wide enough for it"
         remedy = 'take a knob or a shorter pull, give the rail\'s true width, or say pull = "none"'
-        return (), (error(what, front.id, fact, remedy),)
-    if all(one.holes == other.holes for one, other in zip(found, pulls, strict=True)):
-        return found, ()
+        return (error(what, front.id, fact, remedy),)
     place = f"{format_length(frame.rail / 2, unit)} from its edge"
-    return found, (
+    return (
         warning(
             "pull-on-rail",
             front.id,

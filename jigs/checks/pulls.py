@@ -4,8 +4,12 @@ import math
 from collections.abc import Sequence
 
 from jigs.box.carcass import SINK_RAIL, Carcass
+from jigs.box.fittings import FrontFittings
+from jigs.box.frontpulls import AimMiss, FrontPulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox
+from jigs.checks.fivepiece import check_settled
+from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
 from jigs.fittings.pull import Flag
 from jigs.ground.finding import error, warning
@@ -17,30 +21,63 @@ OFF_BOX_EDGE = 8.0
 """A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""
 
 
-def check_pull_flags(front: PlacedFront, flags: Sequence[Flag], unit: Unit) -> tuple[Problem, ...]:
-    """Word what placing the pulls came up against."""
-    problems = []
+def check_pulls(
+    front: PlacedFront, pulls: FrontPulls, frame: FivePiece | None, unit: Unit
+) -> tuple[Problem, ...]:
+    """List what placing the pulls came up against."""
+    flags = tuple(_word_flag(front, flag, unit) for flag in pulls.flags)
+    if pulls.miss is not None and pulls.miss.fault == "panel":
+        return (*flags, _word_miss(front, pulls.miss, unit))
+    settled = check_settled(front, frame, pulls.settled, unit)
+    missed = () if pulls.miss is None else (_word_miss(front, pulls.miss, unit),)
+    return (*flags, *settled, *missed)
+
+
+def _word_flag(front: PlacedFront, flag: Flag, unit: Unit) -> Problem:
     width = format_length(front.width, unit)
-    for flag in flags:
-        if flag == "one-pull-for-two":
-            problems.append(
-                warning(
-                    "one-pull-for-two",
-                    front.id,
-                    f"two pulls do not fit on a width of {width}: one is set in the middle",
-                    "take a shorter pull, or leave it so",
-                )
-            )
-        else:
-            problems.append(
-                warning(
-                    "pull-upright",
-                    front.id,
-                    f"the pull does not lie across a width of {width}: it stands upright",
-                    "take a shorter pull or a knob, or leave it so",
-                )
-            )
-    return tuple(problems)
+    if flag == "one-pull-for-two":
+        return warning(
+            "one-pull-for-two",
+            front.id,
+            f"two pulls do not fit on a width of {width}: one is set in the middle",
+            "take a shorter pull, or leave it so",
+        )
+    return warning(
+        "pull-upright",
+        front.id,
+        f"the pull does not lie across a width of {width}: it stands upright",
+        "take a shorter pull or a knob, or leave it so",
+    )
+
+
+def _word_miss(front: PlacedFront, miss: AimMiss, unit: Unit) -> Problem:
+    """Say why pulls may not stand where a front asks for them."""
+    keys = " and ".join(
+        f'{key} = "{other}"'
+        for key, other in (
+            ("pull_over", front.spec.pull_over), ("pull_level", front.spec.pull_level),
+        )
+        if other is not None
+    )  # fmt: skip
+    left, least = format_length(miss.distance, unit), format_length(miss.least, unit)
+    if miss.fault == "panel":
+        why = "there it would stand on its thin panel"
+    elif miss.distance < 0:
+        why = "there it would stand off its front"
+    elif miss.fault == "line":
+        why = (
+            f"there it would stand {left} from its free edge; {least} to "
+            f"{format_length(miss.most, unit)} is allowed"
+        )
+    else:
+        edge = "top or bottom" if miss.fault == "end" else "left or right"
+        why = f"there a screw would stand {left} from its {edge} edge; at least {least} is allowed"
+    return error(
+        "pull-aim",
+        front.id,
+        f"its pull does not fit where {keys} puts it: {why}",
+        f"take {keys} away, or give the fronts sizes that let the pulls line up",
+    )
 
 
 def check_pull_at_box(
@@ -145,37 +182,25 @@ def check_blocks(
     )
 
 
-def check_screws(
-    front: PlacedFront,
-    *,
-    pull: float | None,
-    fixing: float | None,
-    clamped: float | None,
-    through: float | None,
-    unit: Unit,
-) -> tuple[Problem, ...]:
-    """Find screws for which no usual length suits.
-
-    `clamped` is what a pull's screw clamps and `through` what a fixing screw passes before it
-    reaches the front; None where there is no such screw. mm.
-    """
+def check_screws(front: PlacedFront, fitted: FrontFittings, unit: Unit) -> tuple[Problem, ...]:
+    """Find screws for which no usual length suits."""
     problems = []
-    if clamped is not None and pull is None:
+    if fitted.clamped is not None and fitted.screw_pull is None:
         problems.append(
             warning(
                 "pull-screw",
                 front.id,
-                f"no usual screw is 6 to 9 mm longer than the {format_length(clamped, unit)} that "
-                "the pull clamps",
+                f"no usual screw is 6 to 9 mm longer than the "
+                f"{format_length(fitted.clamped, unit)} that the pull clamps",
                 "cut a longer one",
             )
         )
-    if through is not None and fixing is None:
+    if fitted.passed is not None and fitted.screw_fixing is None:
         problems.append(
             warning(
                 "fixing-screw",
                 front.id,
-                f"no usual screw goes through {format_length(through, unit)}, holds 6 mm and "
+                f"no usual screw goes through {format_length(fitted.passed, unit)}, holds 6 mm and "
                 "stays 3 mm below the face",
                 "cut a longer one, or counterbore the drawer box",
             )

@@ -10,6 +10,7 @@ The cup of a hinge must end before the groove: margin = stile - groove - (K + cu
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, Place
 from jigs.given.job import FrontSpec
@@ -180,6 +181,26 @@ def settle_pull(pull: Fitting, frame: FivePiece, *, low: bool = False) -> Fittin
     if all(frame.is_solid(hole.x, hole.y, hole.diameter / 2) for hole in moved.holes):
         return moved
     return None
+
+
+Settled = Literal["stays", "on-rail", "nowhere"]
+"""What became of pulls on a five-piece front: they stand as meant, went to the middle of a rail,
+or found no wood."""
+
+
+def settle_pulls(
+    frame: FivePiece | None, pulls: Sequence[Fitting], *, low: bool = False
+) -> tuple[tuple[Fitting, ...], Settled]:
+    """Give the pulls of a front as they may stand on its frame, () where they cannot, and say
+    what became of them. `low`: on the bottom rail."""
+    if frame is None or not frame.closes or not pulls:
+        return tuple(pulls), "stays"
+    settled = [settle_pull(pull, frame, low=low) for pull in pulls]
+    found = tuple(pull for pull in settled if pull is not None)
+    if len(found) < len(pulls):
+        return (), "nowhere"
+    same = all(one.holes == other.holes for one, other in zip(found, pulls, strict=True))
+    return found, "stays" if same else "on-rail"
 
 
 def stands_on_panel(holes: Sequence[Hole], frame: FivePiece) -> bool:

@@ -26,6 +26,7 @@ from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_faces, check_waits
 from jigs.checks.findings import Findings
+from jigs.checks.fittings import check_fittings
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import (
     check_hinge_confirmed,
@@ -119,7 +120,6 @@ def lay_out_box(
             columns.seen[front.id],
             front,
             door=doors.get(front.id),
-            hinge=hinges.get(front.id),
             drawer=drawers.get(front.id),
             aim=aims.places.get(front.id),
         )
@@ -143,7 +143,11 @@ def lay_out_box(
                 )
             )
         fitted[front.id] = move_fittings(fitted[front.id], front, in_hand[front.id])
-    _check_fronts(job, tuple(in_hand.values()), fitted, findings)
+    for front in fronts:
+        found = check_fittings(
+            front, columns.seen[front.id], drawers.get(front.id), fitted[front.id], job.shown
+        )
+        _check_front(job, in_hand[front.id], fitted[front.id], found, findings)
     names = [*(front.id for front in fronts), *(plan.rollout.id for plan in rolling)]
     check_faces(job, faces, names, work, findings, prospect)
     told: set[str] = set()
@@ -163,7 +167,7 @@ def lay_out_box(
             findings.add(
                 check_slide_confirmed(front.id, drawer.record, carcass.boards, drawer.drawer)
             )
-        if (pull := fitted[front.id].pull) is not None:
+        if (pull := fitted[front.id].pulls.name) is not None:
             findings.add(check_pull_confirmed(front.id, job.pulls[pull]))
     for plan in rolling:
         findings.add(check_slide_confirmed(plan.rollout.id, plan.record, plan.carcass.boards, None))
@@ -255,30 +259,29 @@ def _take_in_hand(
     return {front.id: front for front in taken}
 
 
-def _check_fronts(
+def _check_front(
     job: Job,
-    fronts: Sequence[PlacedFront],
-    fitted: Mapping[str, FrontFittings],
+    front: PlacedFront,
+    fitted: FrontFittings,
+    found: Sequence[Problem],
     findings: Findings,
 ) -> None:
-    for front in fronts:
-        fittings = fitted[front.id]
-        if front.id in findings.held:
-            # What else is wrong with it follows from what holds it back, or keeps till then.
-            findings.add(found for found in fittings.problems if found.level == "error")
-            continue
-        findings.add(fittings.problems)
-        if front.id in findings.held:
-            continue
-        if has_size(front.spec):
-            findings.add(check_wood_in_hand(front, fittings.front, job.shown))
-        findings.add(
-            check_bores(
-                front.id,
-                fittings.front,
-                width=front.width,
-                height=front.height,
-                thickness=job.thickness_of(front.spec),
-                unit=job.shown,
-            )
+    if front.id in findings.held:
+        # What else is wrong with it follows from what holds it back, or keeps till then.
+        findings.add(problem for problem in found if problem.level == "error")
+        return
+    findings.add(found)
+    if front.id in findings.held:
+        return
+    if has_size(front.spec):
+        findings.add(check_wood_in_hand(front, fitted.front, job.shown))
+    findings.add(
+        check_bores(
+            front.id,
+            fitted.front,
+            width=front.width,
+            height=front.height,
+            thickness=job.thickness_of(front.spec),
+            unit=job.shown,
         )
+    )

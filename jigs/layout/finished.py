@@ -82,7 +82,7 @@ def finish_front(
         least_reveal=door.least_reveal if door else None,
         least_open=_least_open(job, door),
         drawer=drawer,
-        pull=fitted.pull,
+        pull=fitted.pulls.name,
         restrictor=spec.restrictor,
         through_box=fitted.through_box and not held,
         counterbore=0.0 if held else fitted.counterbore,
@@ -94,7 +94,7 @@ def finish_front(
         assumed=(
             *list_assumed(
                 job,
-                keys_of_front(spec, front.kind, box, fitted.pull),
+                keys_of_front(spec, front.kind, box, fitted.pulls.name),
                 slide=spec.slide,
                 hinge=door.choice.record if door else None,
                 box=box,
