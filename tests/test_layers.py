@@ -84,6 +84,26 @@ def test_a_room_imports_only_those_before_it(package: str) -> None:
     assert find_upward(package) == set()
 
 
+def test_a_plan_says_nothing_and_a_check_plans_nothing() -> None:
+    """Findings are made in the checks, and by wishes from front to front in the room; what plans
+    a box makes none."""
+    makers = {
+        path.parent.name
+        for path in modules("jigs")
+        for name, _ in imports(path)
+        if name == "jigs.ground.finding"
+    }
+    assert makers == {"checks", "room"}
+    planners = {"plan_box", "plan_door", "plan_drawers", "plan_rollouts", "fit_front", "set_pulls"}
+    asked = {
+        path.stem
+        for path in (ROOT / "jigs/checks").glob("*.py")
+        for node in ast.walk(tree_of(path))
+        if isinstance(node, ast.Name) and node.id in planners
+    }
+    assert asked == set()
+
+
 def test_each_third_party_library_has_one_user() -> None:
     """A library stands behind one module; click alone is the whole command line's."""
     users = users_of_third_parties()

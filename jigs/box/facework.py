@@ -7,13 +7,14 @@ that leave the slides' holes alone, those in the other face of a partition too.
 from collections.abc import Mapping, Sequence
 
 from jigs.box.boards import BoardFace, FaceKey, across
+from jigs.box.chosen import hinge_of
 from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan, plan_door
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
-from jigs.given.hardware import HingeRecord, SlideRecord
+from jigs.given.hardware import HingeRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, Hand
 
@@ -53,7 +54,6 @@ def hang_doors(
     job: Job,
     columns: Columns,
     fronts: Sequence[PlacedFront],
-    hinges: Mapping[str, HingeRecord],
     start: float,
     work: Work,
     bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
@@ -68,10 +68,11 @@ def hang_doors(
     """
     doors: dict[str, DoorPlan] = {}
     for front in fronts:
-        if front.id not in hinges or front.hinged is None:
+        hinge = hinge_of(job, front)
+        if hinge is None or front.hinged is None:
             continue
         key = face_of(front, front.hinged)
-        plan, plates = hang_door(job, columns, front, hinges[front.id], start, work, bands)
+        plan, plates = hang_door(job, columns, front, hinge, start, work, bands)
         doors[front.id] = plan
         work.setdefault(key, []).extend(plates)
     return doors
@@ -113,29 +114,4 @@ def hang_door(
     )
     return plan, plate_fittings(
         record, plan.plates, part=front.id, set_back=front.set_back(thickness)
-    )
-
-
-def name_missing(
-    held: Sequence[PlacedFront],
-    slides: Mapping[str, SlideRecord],
-    face: BoardFace,
-    work: Mapping[FaceKey, Sequence[Fitting]],
-) -> tuple[str, ...]:
-    """Name the fronts held back that will have holes in a face one day.
-
-    A door whose hand is not known yet may come on either side.
-    """
-    return tuple(
-        front.id
-        for front in held
-        if face_of(front, face.hand) == face.key
-        and (
-            (front.kind == "drawer" and not front.spec.by_kit)
-            or front.id in slides
-            or any(front.id == fitting.part for fitting in work.get(face.key, ()))
-            or (
-                front.kind == "door" and not front.spec.by_kit and front.hinged in (None, face.hand)
-            )
-        )
     )

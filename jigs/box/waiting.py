@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 
 from jigs.box.boards import FaceKey, across
-from jigs.box.chosen import hinge_of
+from jigs.box.chosen import hinge_of, slide_of
 from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan
 from jigs.box.facework import Work, face_of, hang_door
@@ -77,14 +77,13 @@ def foresee(
     before: Work,
     bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
     doors: Mapping[str, DoorPlan],
-    slides: Iterable[str],
 ) -> Prospect:
     """Find what the held fronts of a box may still bring into its boards.
 
     `before`: what is drilled there but for plates; `doors`: the plans of those whose hand is
-    known; `slides`: the fronts whose slide is known.
+    known.
     """
-    shadows = _cast_shadows(job, fronts, doors, frozenset(slides))
+    shadows = _cast_shadows(job, fronts)
     plates: dict[FaceKey, dict[Fitting, None]] = {}
     waits: dict[str, tuple[str, ...]] = {}
     for board in _boards(len(columns.carcasses)):
@@ -138,8 +137,6 @@ def _agree(one: DoorPlan, other: DoorPlan) -> bool:
 def _cast_shadows(
     job: Job,
     fronts: Sequence[PlacedFront],
-    doors: Mapping[str, DoorPlan],
-    slides: frozenset[str],
 ) -> dict[FaceKey, list[Shadow]]:
     shadows: dict[FaceKey, list[Shadow]] = {}
     for rank, front in enumerate(fronts):
@@ -154,7 +151,7 @@ def _cast_shadows(
                     continue
                 if hinge_of(job, hung) is None or (spec.bored and not spec.hinges_at):
                     _cast(shadows, (face_of(front, hand),), front, rank, fixed=fixed)
-        elif front.kind in ("drawer", "pullout") and front.id not in slides:
+        elif front.kind in ("drawer", "pullout") and slide_of(job, front) is None:
             on_kit = front.kind == "pullout" and spec.holes
             for hand in () if on_kit else HANDS:
                 _cast(shadows, (face_of(front, hand),), front, rank, fixed=True, slides=True)

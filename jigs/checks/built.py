@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from math import hypot
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.checks.inhand import LEAST_GAP, OUT_OF_SQUARE
+from jigs.box.judged import OUT_OF_SQUARE
+from jigs.checks.inhand import LEAST_GAP
 from jigs.given.job import BoxSpec
 from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK

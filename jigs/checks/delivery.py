@@ -1,14 +1,11 @@
 """Has everything arrived, and is it what was ordered? What a delivered list leaves open."""
 
+from jigs.box.judged import BOARD, is_other_board
 from jigs.given.delivery import Arrival, Delivery, Surplus
 from jigs.ground.finding import error, warning
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.limits import is_beyond
 from jigs.ground.problems import Problem
-
-BOARD = 0.5
-"""A front's thickness may differ from the order by this much unsaid; mm (common practice, no
-source)."""
 
 
 def check_arrival(
@@ -61,7 +58,7 @@ def _check_thickness(
     text = (
         f"{format_length(made, unit)} thick, ordered {format_length(arrival.thickness, unit)} thick"
     )
-    if is_beyond(made - arrival.thickness, tolerance):
+    if is_other_board(arrival, tolerance):
         return (
             error(
                 "thickness-differs",

@@ -6,41 +6,32 @@ where that is not settled, is in `jigs.box.waiting`.
 
 from collections.abc import Collection, Mapping, Sequence
 
-from jigs.box.boards import BoardFace, FaceKey, across, meeting
+from jigs.box.boards import BoardFace, FaceKey, across, bore_through, meeting
+from jigs.box.plan import BoxPlan
 from jigs.box.waiting import Prospect, Shadow
 from jigs.checks.bores import check_side_bores
 from jigs.checks.findings import Findings
-from jigs.given.job import Job
-from jigs.ground.finding import error
-from jigs.ground.geometry import Fitting
+from jigs.ground.finding import error, warning
+from jigs.ground.geometry import Fitting, Purpose
 from jigs.ground.grid import first_clash
-from jigs.ground.lengths import format_length
+from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 
 
-def check_waits(prospect: Prospect, findings: Findings) -> None:
+def check_waits(plan: BoxPlan, findings: Findings) -> None:
     """Hold back the doors whose hinges would stand elsewhere beside one without a hand."""
-    for part, others in prospect.waits.items():
+    for part, others in plan.prospect.waits.items():
         if part not in findings.held:
             what = "hung at the same board, that door moves the hinges of this one"
             findings.add((_waits(part, others, what, findings),))
 
 
-def check_faces(
-    job: Job,
-    faces: Sequence[BoardFace],
-    parts: Sequence[str],
-    work: Mapping[FaceKey, Sequence[Fitting]],
-    findings: Findings,
-    prospect: Prospect,
-) -> None:
+def check_faces(plan: BoxPlan, findings: Findings, unit: Unit) -> None:
     """Check each part's holes in the boards against the board and those of the parts before it.
-
-    `parts`: the IDs of the fronts, from the top, then of the rollouts. `prospect`: what those
-    held back may still bring.
 
     Slides drill both sides alike, so that one finding tells of both.
     """
+    faces, parts, work, prospect = plan.faces, plan.parts, plan.work, plan.prospect
     found: set[tuple[str, str]] = set()
     done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in faces}
     for face in faces:
@@ -55,7 +46,7 @@ def check_faces(
                     height=face.height,
                     depth=face.depth,
                     thickness=face.thickness,
-                    unit=job.shown,
+                    unit=unit,
                 )
                 if face.partition:
                     problems += _check_other_face(face, part, mine, done.get(across(face.key), []))
@@ -64,6 +55,35 @@ def check_faces(
                 findings.add(p for p in problems if (part, p.code) not in found)
                 found.update((part, problem.code) for problem in problems)
             done[face.key].extend(mine)
+
+
+def check_shared(
+    faces: Sequence[BoardFace], work: Mapping[FaceKey, Sequence[Fitting]], unit: Unit
+) -> list[Problem]:
+    """Tell which holes stand at the same place in both faces of a partition, of those that are
+    drilled (`work`)."""
+    problems = []
+    for face in faces:
+        _, shared = bore_through(face, work)
+        if shared and face.hand == "right":
+            problems.append(_bored_once(face, shared, unit))
+    return problems
+
+
+def _bored_once(face: BoardFace, shared: Sequence[Purpose], unit: Unit) -> Problem:
+    """Say that holes of both faces of a partition are one, and what screws or pins then may be."""
+    half = format_length(face.thickness / 2, unit)
+    pins, screws = "shelf" in shared, any(purpose != "shelf" for purpose in shared)
+    what = "screws and pins" if pins and screws else "pins" if pins else "screws"
+    bolt = ", or take one through-bolt for both" if screws else ""
+    return warning(
+        "bored-through-once",
+        face.board,
+        f"{len(shared)} of its holes stand at the same place in both faces, and "
+        f"{format_length(face.thickness, unit)} does not take both: bore them right through "
+        "once, from either face",
+        f"keep the {what} under {half}{bolt}",
+    )
 
 
 def _check_other_face(

@@ -5,22 +5,15 @@ came with a delivered list is judged by the tolerance: beyond it, it is held bac
 """
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.box.inhand import SAME_PLACE, Measured, is_measured, lean_of
+from jigs.box.inhand import SAME_PLACE, is_measured
+from jigs.box.judged import FrontInHand, Skew
 from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.limits import is_beyond
 from jigs.ground.problems import Problem
 
-OUT_OF_SQUARE = 1.0
-"""Two measures of one size, or two diagonals, may differ by this much; mm (common practice, no
-source)."""
-AIMED_AT = 0.8
-"""What is aimed at in a front's sizes; a front may lean by as much unsaid. mm (common practice,
-no source)."""
 ALIKE = 0.05
 """Two measures of a size that differ by less are written as one, mm."""
 REFUSALS = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
@@ -29,24 +22,12 @@ LEAST_GAP = 1.0
 """The least gap between two fronts of one box; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
-    """How far a front may be off, mm, and whether it is held back beyond it: it is then judged as
-    `delivered`. `fits`: the other fronts whose size it has."""
-
-    tolerance: float
-    delivered: bool = False
-    fits: tuple[str, ...] = ()
-
-
-def check_measured(
-    front: PlacedFront, in_hand: PlacedFront, limits: Limits, unit: Unit
-) -> tuple[Problem, ...]:
+def check_measured(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
     """List how a front in hand differs from the order."""
     if not is_measured(front.spec):
         return ()
-    made = Measured.of(front.spec, width=front.width, height=front.height)
-    if _is_turned(front, made, limits.tolerance):
+    made = hand.made
+    if hand.turned:
         return (
             error(
                 "sizes-exchanged",
@@ -56,20 +37,7 @@ def check_measured(
                 "measure again, up being the way it hangs; if it was made so, have it made anew",
             ),
         )
-    return (
-        *_check_square(front, made, limits, unit),
-        *_check_size(front, in_hand, made, limits, unit),
-    )
-
-
-def _is_turned(front: PlacedFront, made: Measured, tolerance: float) -> bool:
-    """Tell whether a front is in size, or nearly, only with width and height exchanged."""
-    straight = max(abs(made.width - front.width), abs(made.height - front.height))
-    turned = max(abs(made.width - front.height), abs(made.height - front.width))
-    return any(
-        is_beyond(straight, limit) and not is_beyond(turned, limit)
-        for limit in (tolerance, max(SAME_SIZE, tolerance))
-    )
+    return (*_check_square(front, hand, unit), *_check_size(front, hand, unit))
 
 
 def check_gaps_in_hand(
@@ -104,20 +72,12 @@ def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
     )
 
 
-def _check_size(
-    front: PlacedFront, in_hand: PlacedFront, made: Measured, limits: Limits, unit: Unit
-) -> tuple[Problem, ...]:
+def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
+    if not hand.off:
+        return ()
     across = front.spec.measured_width or (front.width,)
     up = front.spec.measured_height or (front.height,)
-    ways = {
-        "too wide": max(across) - front.width,
-        "too narrow": front.width - min(across),
-        "too high": max(up) - front.height,
-        "too low": front.height - min(up),
-    }
-    beyond = {way: off for way, off in ways.items() if off > 0 and is_beyond(off, limits.tolerance)}
-    if not beyond:
-        return ()
+    made, limits, beyond = hand.made, hand.limits, dict(hand.off)
     unit = telling_unit(telling_unit(unit, made.width, front.width), made.height, front.height)
     too_small = not beyond.keys().isdisjoint(("too narrow", "too low"))
     off = " and ".join(f"{format_length(size, unit)} {way}" for way, size in beyond.items())
@@ -139,7 +99,8 @@ def _check_size(
             )
         return (error("size-differs", front.id, sizes, remedy),)
     other = "order it anew" if too_small else "trim it, or have it made anew"
-    gaps = (in_hand.gap_left, in_hand.gap_right, in_hand.gap_top, in_hand.gap_bottom)
+    hung = hand.tried
+    gaps = (hung.gap_left, hung.gap_right, hung.gap_top, hung.gap_bottom)
     return (
         warning(
             "size-differs",
@@ -150,32 +111,11 @@ def _check_size(
     )
 
 
-def _check_square(
-    front: PlacedFront, made: Measured, limits: Limits, unit: Unit
-) -> tuple[Problem, ...]:
-    """Find two measures of one size, and two diagonals, that tell of a skewed front."""
-    found: list[tuple[str, bool]] = []
-    for both, size, first, second in (
-        (front.spec.measured_width, "wide", "top", "bottom"),
-        (front.spec.measured_height, "high", "left", "right"),
-    ):
-        if both is not None and is_beyond(both[0] - both[1], OUT_OF_SQUARE):
-            said = (
-                f"{format_length(both[0], unit)} {size} at the {first} and "
-                f"{format_length(both[1], unit)} at the {second}: it is out of square"
-            )
-            found.append((said, is_beyond(both[0] - both[1], limits.tolerance)))
+def _check_square(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
+    """Word what tells of a skewed front: two measures of one size, or two diagonals."""
+    made, limits = hand.made, hand.limits
     problems = []
     if (corners := front.spec.diagonals) is not None:
-        differ = abs(corners[0] - corners[1])
-        lean = lean_of(corners, made)
-        if is_beyond(lean, AIMED_AT):
-            said = (
-                f"its diagonals differ by {format_length(differ, unit)}: out of square by "
-                f"{format_length(lean, unit)} over its longer edge"
-            )
-            beyond = is_beyond(lean, limits.tolerance) and is_beyond(differ, OUT_OF_SQUARE)
-            found.append((said, beyond))
         mean, due = sum(corners) / 2, made.diagonal
         if abs(mean - due) > SAME_SIZE + SLACK:
             problems.append(
@@ -188,8 +128,9 @@ def _check_square(
                     "measure it again, from corner to corner",
                 )
             )
-    for said, beyond in found:
-        if beyond and limits.delivered:
+    for skew in hand.skews:
+        said = _word_skew(front, skew, unit)
+        if skew.beyond and limits.delivered:
             text = f"{said}; {format_length(limits.tolerance, unit)} is accepted"
             remedy = "true it up and measure again, or have it made anew"
             problems.append(error("out-of-square", front.id, text, remedy))
@@ -197,6 +138,26 @@ def _check_square(
             remedy = "set it out from the edges that the cards name, and try it before painting"
             problems.append(warning("out-of-square", front.id, said, remedy))
     return tuple(problems)
+
+
+def _word_skew(front: PlacedFront, skew: Skew, unit: Unit) -> str:
+    spec = front.spec
+    if skew.measured == "diagonals":
+        corners = spec.diagonals or (0.0, 0.0)
+        return (
+            f"its diagonals differ by {format_length(abs(corners[0] - corners[1]), unit)}: out of "
+            f"square by {format_length(skew.lean, unit)} over its longer edge"
+        )
+    both, size, first, second = (
+        (spec.measured_width, "wide", "top", "bottom")
+        if skew.measured == "width"
+        else (spec.measured_height, "high", "left", "right")
+    )
+    low, high = both or (0.0, 0.0)
+    return (
+        f"{format_length(low, unit)} {size} at the {first} and "
+        f"{format_length(high, unit)} at the {second}: it is out of square"
+    )
 
 
 def _size(width: float, height: float, unit: Unit) -> str:

@@ -3,12 +3,11 @@
 What is wrong withholds the rollout alone: its slides' holes stay out of the sides.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from jigs.box.boards import FaceKey
-from jigs.box.drawerplan import DrawerPlan
 from jigs.box.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST_INSIDE
-from jigs.box.fronts import PlacedFront
+from jigs.box.plan import BoxPlan, FrontPlan
 from jigs.box.rollouts import SPACER, RolloutPlan
 from jigs.checks.blind import blind_hand
 from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
@@ -25,14 +24,9 @@ SWINGING = ("door", "lift")
 """What opens before a rollout."""
 
 
-def check_rollouts(
-    plans: Sequence[RolloutPlan],
-    fronts: Sequence[PlacedFront],
-    drawers: Mapping[str, DrawerPlan],
-    boards: Collection[FaceKey],
-    unit: Unit,
-) -> tuple[Problem, ...]:
-    """Find the rollouts of a box that will not run; `boards` are the faces that there are."""
+def check_rollouts(box: BoxPlan, unit: Unit) -> tuple[Problem, ...]:
+    """Find the rollouts of a box that will not run."""
+    plans, boards = box.rollouts, [face.key for face in box.faces]
     problems: list[Problem] = []
     for plan in plans:
         problems += _check_hardware(plan, boards, unit)
@@ -45,7 +39,7 @@ def check_rollouts(
             unit,
             both=True,
         )
-        problems += _check_over(plan, _drawers_near(plan, fronts, drawers), unit)
+        problems += _check_over(plan, _drawers_near(plan, box.fronts), unit)
     return tuple(problems)
 
 
@@ -240,13 +234,13 @@ def _under(plan: RolloutPlan, other: RolloutPlan) -> bool:
 
 
 def _drawers_near(
-    plan: RolloutPlan, fronts: Sequence[PlacedFront], drawers: Mapping[str, DrawerPlan]
+    plan: RolloutPlan, fronts: Sequence[FrontPlan]
 ) -> list[tuple[str, float, float, float]]:
     """Give the drawers of the rollout's column as `_check_over` takes them."""
     found = []
-    for front in fronts:
-        if front.id in drawers and front.column <= plan.rollout.column <= front.last_column:
-            drawer = drawers[front.id]
+    for other in fronts:
+        front, drawer = other.front, other.drawer
+        if drawer is not None and front.column <= plan.rollout.column <= front.last_column:
             place, record = drawer.place, drawer.record
             low = place.bottom - rise_above_floor_line(record)
             top = place.bottom + place.height

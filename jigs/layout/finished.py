@@ -6,10 +6,9 @@ Both get their code last, from the holes they are left with; a part that is held
 from dataclasses import replace
 
 from jigs.box.doors import DoorPlan
-from jigs.box.fittings import FrontFittings
-from jigs.box.fronts import PlacedFront
 from jigs.box.inhand import has_size
 from jigs.box.parts import Front
+from jigs.box.plan import FrontPlan
 from jigs.fittings.fivepiece import assumed_of_frame, frame_of
 from jigs.given.confirming import how_confirmed
 from jigs.given.edges import bevelled_edge
@@ -23,16 +22,9 @@ ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
 
 
-def finish_front(
-    job: Job,
-    box: BoxSpec,
-    ordered: PlacedFront,
-    front: PlacedFront,
-    fitted: FrontFittings,
-    door: DoorPlan | None,
-    held: tuple[Problem, ...],
-) -> Front:
+def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, ...]) -> Front:
     """Give a front as it is printed; what withholds it takes its holes away."""
+    ordered, front, fitted, door = plan.front, plan.hand.front, plan.fitted, plan.door
     spec = front.spec
     thickness = job.thickness_of(spec)
     fittings = () if held else fitted.front

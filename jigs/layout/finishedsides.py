@@ -4,54 +4,38 @@ Both faces of a partition carry one code, computed from the holes of both: it ha
 A left and a right side never share one.
 """
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
-from jigs.box.boards import BoardFace, FaceKey, bore_through
+from jigs.box.boards import BoardFace, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
 from jigs.box.parts import Side
+from jigs.box.plan import BoxPlan
 from jigs.fittings.kinds import kind_of
 from jigs.given.job import Job
 from jigs.ground.codes import BoardPlace, board_code
-from jigs.ground.finding import warning
-from jigs.ground.geometry import Fitting, Purpose
-from jigs.ground.lengths import format_length
-from jigs.ground.problems import Problem
+from jigs.ground.geometry import Fitting
+from jigs.layout.holding import Held
 from jigs.reading.assumed import keys_of_side, list_assumed
 
 
-def finish_sides(
-    job: Job,
-    carcass: Carcass,
-    faces: Sequence[BoardFace],
-    work: Mapping[FaceKey, Sequence[Fitting]],
-    held: Collection[str],
-    missing: Mapping[FaceKey, tuple[str, ...]],
-) -> tuple[tuple[Side, ...], tuple[Problem, ...]]:
-    """Give every drilled face of a box; what serves a front in `held` is left out.
-
-    `missing` names, for each face, the fronts whose holes in it are to come. Returned with what
-    is to be said of holes that two faces share.
-    """
-    kept = {
-        face.key: [fitting for fitting in work[face.key] if fitting.part not in held]
-        for face in faces
-    }
+def finish_sides(job: Job, plan: BoxPlan, held: Held) -> tuple[Side, ...]:
+    """Give every drilled face of a box that has boards; what serves a part held back is left
+    out."""
+    if not plan.has_boards:
+        return ()
     sides: list[Side] = []
-    problems: list[Problem] = []
-    for face in faces:
-        fittings, shared = bore_through(face, kept)
-        if shared and face.hand == "right":
-            problems.append(_bored_once(face, shared, job))
-        side = _finish(job, carcass, face, fittings, missing[face.key])
+    for face in plan.faces:
+        fittings, _ = bore_through(face, held.work)
+        side = _finish(job, plan.columns.carcasses[0], face, fittings, held.missing[face.key])
         other = next(
-            (each for each in faces if each.column == face.column and each.hand != face.hand), None
+            (o for o in plan.faces if o.column == face.column and o.hand != face.hand), None
         )
         if other is not None:
             side = replace(side, across=other.partition, raised=other.base - face.base)
         sides.append(side)
-    return tuple(replace(side, code=_code(side, sides)) for side in sides), tuple(problems)
+    return tuple(replace(side, code=_code(side, sides)) for side in sides)
 
 
 def _code(side: Side, sides: Sequence[Side]) -> str:
@@ -104,20 +88,4 @@ def _finish(
             hinge=", ".join(dict.fromkeys(hinges)),
             box=box,
         ),
-    )
-
-
-def _bored_once(face: BoardFace, shared: Sequence[Purpose], job: Job) -> Problem:
-    """Say that holes of both faces of a partition are one, and what screws or pins then may be."""
-    half = format_length(face.thickness / 2, job.shown)
-    pins, screws = "shelf" in shared, any(purpose != "shelf" for purpose in shared)
-    what = "screws and pins" if pins and screws else "pins" if pins else "screws"
-    bolt = ", or take one through-bolt for both" if screws else ""
-    return warning(
-        "bored-through-once",
-        face.board,
-        f"{len(shared)} of its holes stand at the same place in both faces, and "
-        f"{format_length(face.thickness, job.shown)} does not take both: bore them right through "
-        "once, from either face",
-        f"keep the {what} under {half}{bolt}",
     )
