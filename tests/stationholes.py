@@ -161,18 +161,19 @@ def _check_corners(station: Station, row: Row) -> None:
     """Both corner cards place the box where the figures say."""
     marks = row.marks
     assert marks is not None
-    corners: list[tuple[float, float]] = []
+    corners: dict[str, tuple[float, float]] = {}
     for setting in row.settings:
         card = station.card(setting.card)
         if card.stands is None:
             continue
         x, y = _origin(card, row, setting)
         way = -1 if setting.turned else 1
-        corners.append((x + way * card.stands[0], y + way * card.stands[1]))
-    wanted = [(marks.in_left, marks.up), (marks.in_left + marks.width, marks.up)]
-    assert len(corners) == 2, row.part.id
-    for (x, y), (wanted_x, wanted_y) in zip(sorted(corners), wanted, strict=True):
-        assert max(abs(x - wanted_x), abs(y - wanted_y)) <= WITHIN, row.part.id
+        assert not setting.turned, row.part.id
+        corners[card.stands.side] = (x + way * card.stands.x, y + way * card.stands.y)
+    wanted = {"left": marks.in_left, "right": marks.in_left + marks.width}
+    assert set(corners) == set(wanted), row.part.id
+    for side, (x, y) in corners.items():
+        assert max(abs(x - wanted[side]), abs(y - marks.up)) <= WITHIN, row.part.id
 
 
 def compare(wanted: Iterable[Found], got: Iterable[Found]) -> tuple[list[Found], list[Found]]:

@@ -70,10 +70,10 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
                 box = drawer_face(rollout, "box-back")
                 yield station.name, _row(box, rollout.id, "hook", rollout.held)
     for side in layout.sides:
-        part = board_face(side)
-        sides = _of(stations, "sides")
-        served = [each for each in sides if any(row.part == part for row in each.rows)]
         for name in side.missing:
+            part = board_face(side)
+            sides = _of(stations, "sides")
+            served = [each for each in sides if any(row.part == part for row in each.rows)]
             for station in (served or sides)[:1]:
                 purpose: Purpose = "plate" if name in doors else "slide"
                 if name in reasons:

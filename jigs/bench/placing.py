@@ -6,6 +6,7 @@ patterns that differ only by their distance from it share one card on lines, unl
 have the same distance.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import cast
@@ -16,6 +17,7 @@ from jigs.bench.station import (
     Axis,
     CardEdge,
     Closing,
+    Corner,
     FaceEdge,
     How,
     Marks,
@@ -79,8 +81,8 @@ class Placing:
     carry: tuple[float, ...] = ()
     marked: tuple[Hole, ...] = ()
     """The holes that are marked through a drawer box, and bored after."""
-    stands: tuple[float, float] | None = None
-    """Where the drawer box's lower corner stands."""
+    stands: Corner | None = None
+    """Where the drawer box's lower corner stands, in the face as seen."""
     record: str | None = None
     closing: tuple[Closing, ...] = ()
     marks: Marks | None = None
@@ -230,13 +232,13 @@ def shape_of(placing: Placing) -> tuple[object, tuple[float, ...]]:
         tuple((hole.purpose, hole.diameter, hole.depth) for hole in holes),
         placing.used is not None,
         len(placing.carry),
-        placing.stands is None,
+        placing.stands and placing.stands.side,
     )
     figures = (
         *(edge.inside for edge in placing.edges),
         *(figure for hole in holes for figure in (hole.x, hole.y)),
         *(placing.sign * (x - placing.x.at) for x in placing.carry),
-        *(placing.on_card(*placing.stands) if placing.stands else ()),
+        *(placing.on_card(placing.stands.x, placing.stands.y) if placing.stands else ()),
     )
     return shape, figures
 
@@ -267,13 +269,14 @@ def settle(options: Iterable[Option], *, enough: int = ENOUGH) -> list[Placing]:
             shape, figures = shape_of(near)
             distance = distances.number((pattern, shape), figures)
         found.append((pattern, distance))
+    times: dict[int, Counter[int | None]] = {}
+    for pattern, distance in found:
+        times.setdefault(pattern, Counter())[distance] += 1
     folded: set[int] = set()
-    for pattern in {pattern for pattern, _ in found}:
-        mine = [distance for each, distance in found if each == pattern]
-        few = {each for each in mine if mine.count(each) < enough}
-        if len(few) == 1:
-            few = set()
-        folded |= {each for each in mine if each is not None and each not in few}
+    for counts in times.values():
+        few = {distance for distance, count in counts.items() if count < enough}
+        left = few if len(few) > 1 else set()
+        folded |= {distance for distance in counts if distance is not None and distance not in left}
     return [
         near if near is not None and distance in folded else line
         for (near, line), (_, distance) in zip(pairs, found, strict=True)

@@ -26,10 +26,10 @@ from jigs.bench.placing import (
     settle,
 )
 from jigs.bench.pulls import middle_or_line
-from jigs.bench.station import FaceEdge, Marks, Work
+from jigs.bench.station import Corner, Marks, Work
 from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import SLACK, Hole, mirror_x
+from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
 
 MARKED_WITHIN = 0.05
 """A hole in the front is marked through one in its box that lies this near; mm."""
@@ -140,12 +140,14 @@ def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
     return placed
 
 
-def place_boxes(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
+def place_boxes(layout: Layout) -> list[Placing]:
     """Place every drawer box on its front, whose holes are then marked through it."""
-    return [placing for front in layout.fronts for placing in _stand(front, reach)]
+    return settle(option for front in layout.fronts for option in _stand(front))
 
 
-def _stand(front: Front, reach: float) -> Iterator[Placing]:
+def _stand(front: Front) -> Iterator[Option]:
+    """Place both lower corners of a drawer box, each from its own end of the front or on a line
+    there, and up from the bottom edge."""
     box = front.drawer
     marked = marked_holes(front)
     if box is None or not marked:
@@ -154,21 +156,21 @@ def _stand(front: Front, reach: float) -> Iterator[Placing]:
     left, right = mirror_x(box.x + box.width, part.width), mirror_x(box.x, part.width)
     marks = Marks(box=box.id, in_left=left, in_right=part.width - right, up=box.y, width=box.width)
     end = set_out_from(part, "bottom")
-    corners: tuple[tuple[FaceEdge, float], ...] = (("left", left), ("right", right))
-    for side, x in corners:
-        in_from_side = marks.in_left if side == "left" else marks.in_right
-        yield Placing(
+    near = end == "bottom" and box.y <= FOLD_REACH
+    corners: tuple[tuple[Hand, float, float], ...] = (
+        ("left", left, marks.in_left), ("right", right, marks.in_right),
+    )  # fmt: skip
+    for side, x, inward in corners:
+        on_lines = Placing(
             work="fronts-on-boxes",
             part=part,
             purpose="front-fixing",
             serves=front.id,
-            x=on_edge(part, side) if in_from_side <= FOLD_REACH else on_line(side, x),
-            y=on_edge(part, end)
-            if end == "bottom" and box.y <= FOLD_REACH
-            else on_line(end, box.y),
+            x=on_line(side, x),
+            y=on_edge(part, end) if near else on_line(end, box.y),
             holes=(),
             marked=marked,
-            stands=(x, box.y),
+            stands=Corner(side=side, x=x, y=box.y),
             marks=marks,
             record=box.slide,
             closing=(
@@ -176,6 +178,8 @@ def _stand(front: Front, reach: float) -> Iterator[Placing]:
                 closing_of(part, "left", (left, right)),
             ),
         )
+        on_end = replace(on_lines, x=on_edge(part, side)) if inward <= FOLD_REACH else None
+        yield on_end, on_lines
 
 
 def place_fixings(

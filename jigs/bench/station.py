@@ -70,6 +70,15 @@ class CardEdge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Corner:
+    """A lower corner of a drawer box: that on its left or on its right as seen, and where; mm."""
+
+    side: Hand
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StationCard:
     """A card: a pattern of holes, and what it is set by."""
 
@@ -86,14 +95,16 @@ class StationCard:
     carry: tuple[float, ...] = ()
     """Further x places on the line that are not on paper: carried on with a square, or marked
     through the slide itself; mm in its own frame."""
-    stands: tuple[float, float] | None = None
-    """Of a card that places a drawer box on its front: the box's lower corner in its own frame."""
+    stands: Corner | None = None
+    """Of a card that places a drawer box on its front: where the box's corner lies on it."""
     numbered: bool = False
     """Whether its holes are crosses with numbers, of which a setting uses some."""
     records: tuple[str, ...] = ()
     """The hardware that it is drawn for."""
     settings: int = 0
     """How often it is set."""
+    critical: bool = True
+    """Whether its place is: then it is cut anew after eight settings."""
     copies: int = 1
     """How many of it are to be cut."""
 

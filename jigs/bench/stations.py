@@ -5,29 +5,37 @@ boxes, false fronts, pulls through both, holes by hand. Every hole of the job st
 of them, but those that are marked through a drawer box, and those of what is held back.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import get_args
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.byhand import place_by_hand
+from jigs.bench.cardmaking import (
+    SETTINGS_A_CARD,
+    code_of,
+    letter,
+    make_cards,
+    number_patterns,
+)
 from jigs.bench.cups import place_cups
 from jigs.bench.heldrows import with_held
-from jigs.bench.placing import CARD_REACH, Alike, Placing, by_place, shape_of
+from jigs.bench.placing import CARD_REACH, Placing, by_place
 from jigs.bench.pulls import place_pulls
 from jigs.bench.screwed import place_boxes, place_clearances, place_fixings, place_hooks
 from jigs.bench.sides import place_sides
-from jigs.bench.station import Bit, Row, Setting, Station, StationCard, Work
+from jigs.bench.station import Bit, Row, Setting, Station, Work
 from jigs.box.parts import Layout
-from jigs.ground.codes import station_code
-from jigs.ground.geometry import Face, Hand, Polygon, Purpose
+from jigs.given.confirming import OpenNumber, RecordKind
+from jigs.ground.geometry import Face, Hand, Purpose
 from jigs.layout.boxparts import findings_at
 
-SETTINGS_A_CARD = 8
-"""So often a card is set before its folds are worn, where the place is critical (our choice)."""
-SAME_OUTLINE = 0.1
-"""Hardware drawn no further apart than this is drawn once; mm."""
-_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+_RECORD_OF: Mapping[Purpose, RecordKind] = {
+    "cup": "hinge", "plate": "hinge", "slide": "slide", "hook": "slide", "clearance": "slide",
+    "front-fixing": "slide", "pull": "pull",
+}  # fmt: skip
+"""The kind of record whose numbers decide where holes stand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +65,7 @@ def plan_stations(
         *place_hooks(layout, reach=reach),
         *place_cups(layout),
         *place_pulls(layout, reach=reach),
-        *([] if pilots else place_boxes(layout, reach=reach)),
+        *([] if pilots else place_boxes(layout)),
         *place_fixings(layout, pilots=pilots, reach=reach),
         *place_by_hand(layout, reach=reach),
     ]
@@ -111,18 +119,8 @@ def _names(keys: Sequence[_Key]) -> list[str]:
     return names
 
 
-def letter(number: int) -> str:
-    """Give the letter of a number from 0 on.
-
-    >>> letter(0), letter(25), letter(26)
-    ('A', 'Z', 'AA')
-    """
-    more, last = divmod(number, len(_LETTERS))
-    return (letter(more - 1) if more else "") + _LETTERS[last]
-
-
 def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) -> Station:
-    patterns = _patterns(placed)
+    patterns = number_patterns(placed)
     rows: dict[tuple[BenchPart, str | None, Purpose], list[tuple[int, Placing]]] = {}
     for number, placing in patterns:
         same = (placing.part, placing.serves, placing.purpose)
@@ -130,94 +128,27 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
     in_order = [sorted(row, key=lambda each: each[0]) for row in rows.values()]
     if key.work not in ("sides", "by-hand"):  # there a box is finished before the next is taken
         in_order.sort(key=lambda row: sorted({number for number, _ in row}))
-    bare, letters = _cards([each for row in in_order for each in row])
-    cards = tuple(replace(card, code=_code(key, [card])) for card in bare)
-    used: dict[int, int] = {}
+    cards, letters = make_cards(key.face, key.hand, [each for row in in_order for each in row])
+    critical = {number: card.critical for number, card in zip(letters, cards, strict=True)}
+    times: Counter[int] = Counter()
     made: list[Row] = []
     for row in in_order:
         settings: list[Setting] = []
         for number, placing in row:
-            times = used.get(number, 0)
-            used[number] = times + 1
-            copy = times // SETTINGS_A_CARD + 1 if placing.critical else 1
+            copy = times[number] // SETTINGS_A_CARD + 1 if critical[number] else 1
             settings.append(_setting(placing, letters[number], copy))
+            times[number] += 1
         made.append(_row(layout, [placing for _, placing in row], tuple(settings)))
     return Station(
         name=name,
         work=key.work,
         face=key.face,
         hand=key.hand,
-        code=_code(key, cards),
+        code=code_of(key.face, key.hand, cards),
         bits=_bits(placed),
         cards=cards,
         rows=tuple(made),
     )
-
-
-def _patterns(placed: Sequence[Placing]) -> list[tuple[int, Placing]]:
-    """Number the patterns of placings. A card that would always be turned lies as it is set."""
-    alike = Alike()
-    numbers = [alike.number(*shape_of(placing)) for placing in placed]
-    unturned = {n for n, placing in zip(numbers, placed, strict=True) if not placing.turned}
-    return [
-        (number, placing if number in unturned else replace(placing, turned=False))
-        for number, placing in zip(numbers, placed, strict=True)
-    ]
-
-
-def _cards(
-    in_order: Sequence[tuple[int, Placing]],
-) -> tuple[tuple[StationCard, ...], dict[int, str]]:
-    """Make the cards, lettered in the order in which they are taken up first."""
-    members: dict[int, list[Placing]] = {}
-    for number, placing in in_order:
-        members.setdefault(number, []).append(placing)
-    letters = {number: letter(place) for place, number in enumerate(members)}
-    cards: list[StationCard] = []
-    for number, placed in members.items():
-        first = next((each for each in placed if not each.turned), placed[0])
-        critical = any(each.critical for each in placed)
-        cards.append(
-            StationCard(
-                letter=letters[number],
-                code="",
-                edges=first.edges,
-                lines=first.lines,
-                holes=tuple(sorted(first.pattern, key=by_place)),
-                outline=_outline(placed),
-                carry=tuple(sorted(first.sign * (x - first.x.at) for x in first.carry)),
-                stands=first.on_card(*first.stands) if first.stands else None,
-                numbered=first.used is not None,
-                records=tuple(dict.fromkeys(each.record for each in placed if each.record)),
-                settings=len(placed),
-                copies=-(-len(placed) // SETTINGS_A_CARD) if critical else 1,
-            )
-        )
-    return tuple(cards), letters
-
-
-def _outline(placed: Sequence[Placing]) -> tuple[Polygon, ...]:
-    """The hardware on a card, in its own frame; none where not all of it is alike."""
-    drawn = [
-        tuple(tuple(each.on_card(x, y) for x, y in polygon) for polygon in each.outline)
-        for each in placed
-    ]
-    boxes = [[_bounds(polygon) for polygon in outline] for outline in drawn]
-    alike = all(
-        len(other) == len(boxes[0])
-        and all(
-            abs(a - b) <= SAME_OUTLINE
-            for one, two in zip(sorted(boxes[0]), sorted(other), strict=True)
-            for a, b in zip(one, two, strict=True)
-        )
-        for other in boxes
-    )
-    return drawn[0] if alike else ()
-
-
-def _bounds(polygon: Polygon) -> tuple[float, float, float, float]:
-    xs, ys = [x for x, _ in polygon], [y for _, y in polygon]
-    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _setting(placing: Placing, card: str, copy: int) -> Setting:
@@ -249,7 +180,18 @@ def _row(layout: Layout, placed: Sequence[Placing], settings: tuple[Setting, ...
         warnings=tuple(
             problem for problem in findings_at(layout, first.part.id) if problem.level == "warning"
         ),
-        open=first.part.open,
+        open=_open(placed),
+    )
+
+
+def _open(placed: Sequence[Placing]) -> tuple[OpenNumber, ...]:
+    """The open numbers of the hardware that a row is for."""
+    kind = _RECORD_OF.get(placed[0].purpose)
+    records = {placing.record for placing in placed if placing.record}
+    return tuple(
+        number
+        for number in placed[0].part.open
+        if number.kind == kind and (not records or number.record in records)
     )
 
 
@@ -273,14 +215,3 @@ def _bits(placed: Sequence[Placing]) -> tuple[Bit, ...]:
         )
         for bore in order
     )
-
-
-def _code(key: _Key, cards: Sequence[StationCard]) -> str:
-    return station_code(key.face, key.hand, ((_how(card), card.holes) for card in cards))
-
-
-def _how(card: StationCard) -> str:
-    """Tell what a card is set by, for its station's code."""
-    edges = [f"{edge.edge} {edge.by} {edge.inside:.4f}" for edge in card.edges]
-    stands = [f"stands {card.stands[0]:.4f} {card.stands[1]:.4f}"] if card.stands else []
-    return ", ".join([*edges, *card.lines, *stands])

@@ -1,0 +1,114 @@
+"""Cards made from placings: those with the same pattern share one, lettered, with its own code."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from jigs.bench.placing import Alike, Placing, by_place, shape_of
+from jigs.bench.station import Corner, StationCard
+from jigs.ground.codes import station_code
+from jigs.ground.geometry import Face, Hand, Polygon
+
+SETTINGS_A_CARD = 8
+"""So often a card is set before its folds are worn, where the place is critical (our choice)."""
+SAME_OUTLINE = 0.1
+"""Hardware drawn no further apart than this is drawn once; mm."""
+_LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+def letter(number: int) -> str:
+    """Give the letter of a number from 0 on.
+
+    >>> letter(0), letter(25), letter(26)
+    ('A', 'Z', 'AA')
+    """
+    more, last = divmod(number, len(_LETTERS))
+    return (letter(more - 1) if more else "") + _LETTERS[last]
+
+
+def number_patterns(placed: Sequence[Placing]) -> list[tuple[int, Placing]]:
+    """Number the patterns of placings. A card that would always be turned lies as it is set."""
+    alike = Alike()
+    numbers = [alike.number(*shape_of(placing)) for placing in placed]
+    unturned = {n for n, placing in zip(numbers, placed, strict=True) if not placing.turned}
+    return [
+        (number, placing if number in unturned else replace(placing, turned=False))
+        for number, placing in zip(numbers, placed, strict=True)
+    ]
+
+
+def make_cards(
+    face: Face,
+    hand: Hand | None,
+    in_order: Sequence[tuple[int, Placing]],
+) -> tuple[tuple[StationCard, ...], dict[int, str]]:
+    """Make the cards, lettered in the order in which they are taken up first."""
+    members: dict[int, list[Placing]] = {}
+    for number, placing in in_order:
+        members.setdefault(number, []).append(placing)
+    letters = {number: letter(place) for place, number in enumerate(members)}
+    cards: list[StationCard] = []
+    for number, placed in members.items():
+        first = next((each for each in placed if not each.turned), placed[0])
+        critical = any(each.critical for each in placed)
+        card = StationCard(
+            letter=letters[number],
+            code="",
+            edges=first.edges,
+            lines=first.lines,
+            holes=tuple(sorted(first.pattern, key=by_place)),
+            outline=_outline(placed),
+            carry=tuple(sorted(first.sign * (x - first.x.at) for x in first.carry)),
+            stands=_corner(first),
+            numbered=first.used is not None,
+            records=tuple(dict.fromkeys(each.record for each in placed if each.record)),
+            settings=len(placed),
+            critical=critical,
+            copies=-(-len(placed) // SETTINGS_A_CARD) if critical else 1,
+        )
+        cards.append(replace(card, code=code_of(face, hand, [card])))
+    return tuple(cards), letters
+
+
+def _corner(placing: Placing) -> Corner | None:
+    """Where a drawer box's corner lies on a card, in its own frame."""
+    if placing.stands is None:
+        return None
+    x, y = placing.on_card(placing.stands.x, placing.stands.y)
+    return replace(placing.stands, x=x, y=y)
+
+
+def _outline(placed: Sequence[Placing]) -> tuple[Polygon, ...]:
+    """The hardware on a card, in its own frame; none where not all of it is alike."""
+    drawn = [
+        tuple(tuple(each.on_card(x, y) for x, y in polygon) for polygon in each.outline)
+        for each in placed
+    ]
+    boxes = [[_bounds(polygon) for polygon in outline] for outline in drawn]
+    alike = all(
+        len(other) == len(boxes[0])
+        and all(
+            abs(a - b) <= SAME_OUTLINE
+            for one, two in zip(sorted(boxes[0]), sorted(other), strict=True)
+            for a, b in zip(one, two, strict=True)
+        )
+        for other in boxes
+    )
+    return drawn[0] if alike else ()
+
+
+def _bounds(polygon: Polygon) -> tuple[float, float, float, float]:
+    xs, ys = [x for x, _ in polygon], [y for _, y in polygon]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def code_of(face: Face, hand: Hand | None, cards: Iterable[StationCard]) -> str:
+    """Give the code of some cards for a face, with the side of its hinge edge."""
+    return station_code(face, hand, ((_how(card), card.holes) for card in cards))
+
+
+def _how(card: StationCard) -> str:
+    """Tell what a card is set by, for its station's code."""
+    edges = [f"{edge.edge} {edge.by} {edge.inside:.4f}" for edge in card.edges]
+    corner = card.stands
+    stands = [f"{corner.side} corner {corner.x:.4f} {corner.y:.4f}"] if corner else []
+    return ", ".join([*edges, *card.lines, *stands])
