@@ -23,17 +23,14 @@ from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
 from templates.sheets.panel import PartWords
 from templates.words.payload import set_payload
+from templates.words.sentence import Sentence
 
 MOST = 10
 """Parts that one set of paper cards serves (common practice, no source)."""
 
-OWN = ("Gaps here:", "Hinge-edge reveal", "Finish:", "MEASURED:")
-"""Words that begin so tell how a part hangs or is painted, and nothing of its holes."""
-
 _TENTHS_OF_MICRONS = 10_000
 _NAME = re.compile(r"(?<![\w./-])[A-Z0-9][A-Z0-9-]*(?![\w/]|\.\d)")
-_SERVED = re.compile(r"(?<= for )[A-Z0-9][A-Z0-9-]*(?:, [A-Z0-9][A-Z0-9-]*)*(?![\w/]|\.\d)")
-"""Where a text names parts even if they are called 1, 2, 3; elsewhere these are figures."""
+"""What may be a part's name in a text that another worded; a number alone is a figure there."""
 _SLOT = "\x00{}\x00"
 _SLOTS = re.compile("\x00([0-9]+)\x00")
 
@@ -65,7 +62,7 @@ class _Face:
     member: Member
     drilled: str
     names: tuple[str, ...]
-    own: tuple[str, ...]
+    own: tuple[Sentence, ...]
     reveals: str
 
 
@@ -123,7 +120,7 @@ def _batches_of(
         if ids[0] != words.part:
             continue
         other = ", ".join(view.drilled for view in views if view not in own)
-        more = (f"ALSO DRILLED, on other sheets: {other}.",) if other else ()
+        more = (Sentence(f"ALSO DRILLED, on other sheets: {other}."),) if other else ()
         said = replace(words, notes=(*words.notes, *more))
         if len(ids) == 1:
             yield Batch(box=box, words=said, views=tuple(own), whole=not other)
@@ -153,7 +150,7 @@ def _find_alike(parts: Iterable[Part], known: frozenset[str]) -> Iterable[tuple[
 
 
 class _Mask:
-    """Takes the names of parts out of texts: each in its order, so that what is said of other
+    """Takes the names of parts out of sentences: each in its order, so that what is said of other
     parts in the same way reads the same."""
 
     def __init__(self, known: frozenset[str]) -> None:
@@ -165,19 +162,19 @@ class _Mask:
             self.names.append(name)
         return _SLOT.format(self.names.index(name))
 
-    def text(self, text: str) -> str:
-        served = _SERVED.sub(lambda found: _NAME.sub(self._slot, found[0]), text)
-        return _NAME.sub(
-            lambda found: found[0] if found[0].isdigit() else self._slot(found), served
-        )
+    def sentence(self, said: Sentence) -> Sentence:
+        slots = tuple(map(self.name, said.names))
+        words = _NAME.sub(self._slot, said.words) if said.free else said.words
+        return replace(said, words=words, names=slots)
 
     def _slot(self, found: re.Match[str]) -> str:
-        return self.name(found[0]) if found[0] in self.known else found[0]
+        named = found[0] in self.known and not found[0].isdigit()
+        return self.name(found[0]) if named else found[0]
 
 
 def _masked(
     words: PartWords, view: FaceView, known: frozenset[str]
-) -> tuple[_Mask, tuple[Fitting, ...], tuple[str, ...], tuple[str, ...]]:
+) -> tuple[_Mask, tuple[Fitting, ...], tuple[Sentence, ...], tuple[Sentence, ...]]:
     """Give a face's fittings, facts and notes without names, its own words left out."""
     mask = _Mask(known)
     mask.name(words.part)
@@ -186,15 +183,15 @@ def _masked(
         for fitting in view.fittings
     )
     facts, notes = (
-        tuple(mask.text(text) for text in texts if not text.startswith(OWN))
-        for texts in (words.facts.get(view.face, ()), words.notes)
+        tuple(mask.sentence(each) for each in said if not each.own)
+        for said in (words.facts.get(view.face, ()), words.notes)
     )
     return mask, fittings, facts, notes
 
 
 def _key(
     words: PartWords, view: FaceView, faces: tuple[str, ...], known: frozenset[str]
-) -> tuple[bytes, tuple[str, ...], tuple[str, ...]]:
+) -> tuple[bytes, tuple[str, ...], tuple[Sentence, ...]]:
     """Give what faces that are alike have in common, the names that stand in it, own words.
 
     `faces` are all that are drilled of the part. Of what they have in common only a digest is
@@ -205,9 +202,7 @@ def _key(
     plain = replace(view, part="", code="", column=None, fittings=fittings)
     common = (_steps(plain), faces, words.kind, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
-    own = tuple(
-        text for text in (*words.facts.get(view.face, ()), *words.notes) if text.startswith(OWN)
-    )
+    own = tuple(each for each in (*words.facts.get(view.face, ()), *words.notes) if each.own)
     return key, tuple(mask.names), own
 
 
@@ -235,26 +230,27 @@ def _share(
     members = tuple(face.member for face in faces)
     codes = {member.code for member in members}
     code = members[0].code if len(codes) == 1 else ""
-    which = f"set {number} of {count}: " if count > 1 else ""
+    which = f"set {number} of {count}" if count > 1 else ""
+    served = f"{len(members)} parts with the same holes in this face"
     _, fittings, facts, notes = _masked(words, view, known)
 
     def name(slot: str, most: int, more: str) -> str:
         return join_names([face.names[int(slot)] for face in faces], most, more)
 
-    def text(masked: str) -> str:
-        return _SLOTS.sub(lambda found: name(found[1], 4, "and {} alike"), masked)
+    def named(masked: Sentence) -> Sentence:
+        text = _SLOTS.sub(lambda found: name(found[1], 4, "and {} alike"), masked.text)
+        return Sentence(text, bold=masked.bold)
 
     shared = replace(
         words,
         members=members,
-        set_words=which.removesuffix(": "),
+        set_words=which,
         code=code,
-        size=words.size.replace("This ", "Each ", 1),
         reveals=words.reveals if len({face.reveals for face in faces}) == 1 else "",
-        place=f"{which}{len(members)} parts with the same holes in this face",
+        place=f"{which}: {served}" if which else served,
         payload=set_payload([m.part for m in members], view.drilled, code),
-        facts={view.face: (*map(text, facts), *_own_words(faces))},
-        notes=tuple(map(text, notes)),
+        facts={view.face: (*map(named, facts), *_own_words(faces))},
+        notes=tuple(map(named, notes)),
     )
     drawn = replace(
         view,
@@ -284,11 +280,11 @@ def join_names(names: Iterable[str], most: int, more: str) -> str:
     return ", ".join(each) if len(each) <= most else f"{each[0]} {more.format(len(each) - 1)}"
 
 
-def _own_words(faces: tuple[_Face, ...]) -> Iterator[str]:
+def _own_words(faces: tuple[_Face, ...]) -> Iterator[Sentence]:
     """Give what is said of the parts themselves: once where all agree, else with their names."""
-    said: dict[str, list[str]] = {}
+    said: dict[Sentence, list[str]] = {}
     for face in faces:
         for words in face.own:
             said.setdefault(words, []).append(face.member.part)
     for words, parts in said.items():
-        yield words if len(parts) == len(faces) else f"{', '.join(parts)}: {words}"
+        yield words if len(parts) == len(faces) else Sentence(f"{', '.join(parts)}: {words.text}")

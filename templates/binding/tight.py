@@ -18,7 +18,7 @@ from templates.page.marks import WIDE, Line, Mark, Page
 from templates.page.packing import CardRoom, Size
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
-from templates.sheets.panel import BOLD, head_across, head_down, open_pieces
+from templates.sheets.panel import head_across, head_down, open_pieces
 from templates.sheets.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.sheets.sharing import Shared, share_shapes
 from templates.sheets.sheet import Placed, Plan, Sheet
@@ -289,7 +289,7 @@ def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[Mark
     return [
         *open_pieces(words.view, width),
         paragraph(words.in_short(any(card.edges for card in cards)), width),
-        *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
+        *(paragraph(note.text, width, bold=note.bold) for note in notes),
     ]
 
 

@@ -16,6 +16,7 @@ from templates.page.typeface import shorten, text_width, wrap
 from templates.sheets.picture import picture
 from templates.sheets.sums import sums
 from templates.words.openwords import open_line
+from templates.words.sentence import Sentence
 from templates.writers.qr import qr_side
 
 PITCH = 4.0
@@ -24,8 +25,6 @@ PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
 YOURS = "Yours _________ x _________ mm."
 """Blanks for what the person measures."""
-BOLD = ("INCOMPLETE",)
-"""Notes that begin so are set bold."""
 MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""
 
@@ -35,11 +34,11 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
-    `reveals` both meanings of the word, empty where the part's gaps are others,
-    `size` in mm and inches, `payload` the text of its QR symbol, `facts` what holds
-    for the work on one face, `notes` what applies to the part. `members`: all parts that the
-    sheets serve, () where they serve this one alone; `set_words` which of several sets it is
-    (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
+    `reveals` both meanings of the word, empty where the part's gaps are others, `measure` its
+    size in mm and inches (`part 454.0 x 613.0 x 19.0`), `payload` the text of its QR symbol,
+    `facts` what holds for the work on one face, `notes` what applies to the part. `members`: all
+    parts that the sheets serve, () where they serve this one alone; `set_words` which of several
+    sets it is (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
     `brief`: their tick boxes stand close, below the title.
     """
 
@@ -49,10 +48,10 @@ class PartWords:
     job: str
     code: str
     reveals: str
-    size: str
+    measure: str
     payload: str
-    facts: dict[Face, tuple[str, ...]]
-    notes: tuple[str, ...]
+    facts: dict[Face, tuple[Sentence, ...]]
+    notes: tuple[Sentence, ...]
     members: tuple[Member, ...] = ()
     set_words: str = ""
     jig: tuple[str, ...] = ()
@@ -62,6 +61,11 @@ class PartWords:
     def name(self) -> str:
         """What stands largest on its sheets: `B1-2`, or `B1-2 + 3 ALIKE`."""
         return set_name([member.part for member in self.members]) if self.members else self.part
+
+    @property
+    def size(self) -> str:
+        """How large it is, or each of several."""
+        return f"{'Each' if self.members else 'This'} {self.measure}"
 
     @property
     def entry(self) -> str:
@@ -184,7 +188,7 @@ def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float)
         *([] if words.brief else ticks(words.members, width)),
         *open_pieces(view, width),
         *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
-        *(paragraph(text, width, bold=text.startswith(BOLD)) for text in notes),
+        *(paragraph(note.text, width, bold=note.bold) for note in notes),
         *(paragraph(text, width) for text in words.jig),
     ]
 
@@ -194,7 +198,7 @@ def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> li
     return [
         *open_pieces(view, width),
         paragraph(steps, width),
-        *(paragraph(text, width, bold=text.startswith(BOLD)) for text in words.notes),
+        *(paragraph(note.text, width, bold=note.bold) for note in words.notes),
     ]
 
 

@@ -1,5 +1,7 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
+from collections.abc import Iterable, Iterator
+
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.fittings.hinge import HingeChoice
@@ -19,6 +21,7 @@ from templates.words.payload import (
     rollout_payload,
     side_payload,
 )
+from templates.words.sentence import Sentence
 from templates.words.wallwords import wall_title
 from templates.words.wording import FRONT_WORDS, side_words
 
@@ -50,9 +53,9 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
     """Give the words of a front's sheets."""
     place = place_of(front.wall, front.box)
     neighbour = neighbour_of(layout, front)
-    common = (*_blind_facts(layout, front), *leaflet_facts(layout, front))
+    common = _plain((*_blind_facts(layout, front), *leaflet_facts(layout, front)))
     reveals = reveals_of((front,), layout)
-    gaps = () if reveals else (gaps_here(front),)
+    gaps = () if reveals else (_gaps(front),)
     return PartWords(
         part=front.id,
         kind=kind_of_front(front),
@@ -60,7 +63,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         reveals=reveals,
         job=layout.job.name,
         code=front.code,
-        size=_size("This part", front.width, front.height, front.thickness),
+        measure=_measure(front.width, front.height, front.thickness),
         payload=front_payload(layout, front).text,
         facts={
             "back": (*common, *gaps, *_back_facts(front)),
@@ -79,7 +82,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         reveals=reveals_of(parts_of_box(layout, side.box).fronts, layout),
         job=layout.job.name,
         code=side.code,
-        size=_size("This part", side.height, side.depth, side.thickness),
+        measure=_measure(side.height, side.depth, side.thickness),
         payload=side_payload(layout, side).text,
         facts={"inside": _side_facts(layout, side)},
         notes=(*_incomplete(side), *notes_for(layout, side.board, side.assumed)),
@@ -95,7 +98,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         reveals=reveals_of((front,), layout),
         job=layout.job.name,
         code=drawer.code,
-        size=_box_size(drawer),
+        measure=_box_measure(drawer),
         payload=drawer_box_payload(layout, drawer, front).text,
         facts={"box-front": _drawer_box_facts(drawer), "box-back": _drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
@@ -112,77 +115,93 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         reveals=reveals_of(parts_of_box(layout, rollout.box).fronts, layout),
         job=layout.job.name,
         code=rollout.code,
-        size=_box_size(rollout),
+        measure=_box_measure(rollout),
         payload=rollout_payload(rollout).text,
         facts={"box-back": _drawer_box_facts(rollout)},
         notes=notes_for(layout, rollout.id, ()),
     )
 
 
-def _box_size(drawer: DrawerBox | Rollout) -> str:
+def _box_measure(drawer: DrawerBox | Rollout) -> str:
     return (
-        f"This box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
+        f"box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
         f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
         f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
     )
 
 
-def _drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[str, ...]:
+def _plain(texts: Iterable[str]) -> tuple[Sentence, ...]:
+    return tuple(Sentence(text) for text in texts)
+
+
+def _gaps(front: Front) -> Sentence:
+    return Sentence(gaps_here(front), own=True)
+
+
+def _drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
     if drawer.notch is None:
         return ()
     wide, high = drawer.notch
     return (
-        f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
-        f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (the slide's "
-        "leaflet rules).",
+        Sentence(
+            f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
+            f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (the slide's "
+            "leaflet rules)."
+        ),
     )
 
 
-def _given_words(front: Front) -> tuple[str, ...]:
+def _given_words(front: Front) -> tuple[Sentence, ...]:
     """Give what the person noted about a front, and how it is to be finished."""
-    given = (("Note", front.note), ("Finish", front.finish))
-    return tuple(f"{name}: {text.rstrip('.')}." for name, text in given if text)
+    given = (("Note", front.note, False), ("Finish", front.finish, True))
+    return tuple(
+        Sentence(f"{name}: {text.rstrip('.')}.", own=own, free=True)
+        for name, text, own in given
+        if text
+    )
 
 
-def _incomplete(side: Side) -> tuple[str, ...]:
+def _incomplete(side: Side) -> tuple[Sentence, ...]:
     """Say which fronts' holes a side still lacks: it must not pass for finished."""
     if side.trial_of:
-        return (f"INCOMPLETE: for a trial on scrap; holes for {', '.join(side.trial_of)} alone.",)
+        trial = "INCOMPLETE: for a trial on scrap; holes for "
+        return (Sentence(trial, side.trial_of, " alone.", bold=True),)
     if not side.missing:
         return ()
-    return (f"INCOMPLETE: holes for {', '.join(side.missing)} still to come.",)
+    return (Sentence("INCOMPLETE: holes for ", side.missing, " still to come.", bold=True),)
 
 
-def _size(name: str, width: float, height: float, thickness: float) -> str:
+def _measure(width: float, height: float, thickness: float) -> str:
     return (
-        f"{name} {format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
+        f"part {format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
         f"({format_inches(width)} x {format_inches(height)} x {format_inches(thickness)} in)."
     )
 
 
-def _back_facts(front: Front) -> tuple[str, ...]:
-    facts = [*_edge_facts(front), *_frame_facts(front)]
+def _back_facts(front: Front) -> tuple[Sentence, ...]:
+    facts = [*_edge_facts(front), *_plain(_frame_facts(front))]
     if front.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
-        facts.append("The hinge's flange needs 65 mm of flat along the hinge edge.")
+        facts.append(Sentence("The hinge's flange needs 65 mm of flat along the hinge edge."))
     if front.hinge is not None:
-        facts.append(_tab_and_plate(front.hinge))
+        facts.append(Sentence(_tab_and_plate(front.hinge)))
     if front.kind == "door" and front.hinged:
         own = front.gap_left if front.hinged == "left" else front.gap_right
         least = "the leaflet says how little it may be"
         if front.least_reveal is not None and not front.least_open:
             least = f"the least by the leaflet {format_mm(front.least_reveal)}"
-        facts.append(f"Hinge-edge reveal {format_mm(own)}; {least}.")
+        facts.append(Sentence(f"Hinge-edge reveal {format_mm(own)}; {least}.", own=True))
     if front.wide_below:
-        facts.append("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
+        facts.append(Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM."))
     if front.through_box or front.counterbore:
-        facts.append(_pull_screws(front))
+        facts.append(Sentence(_pull_screws(front)))
     if front.kind == "lift":
-        facts.append(SPRUNG)
+        facts.append(Sentence(SPRUNG))
     if front.screw_fixing is not None:
         heads = "pan or washer heads"
         if front.screw_head is not None:
             heads = f"pan heads, {format_mm(front.screw_head)} across at most"
-        facts.append(f"Front screws {format_mm(front.screw_fixing)} long at most, {heads}.")
+        long = format_mm(front.screw_fixing)
+        facts.append(Sentence(f"Front screws {long} long at most, {heads}."))
     return tuple(facts)
 
 
@@ -212,25 +231,28 @@ def _frame_facts(front: Front) -> tuple[str, ...]:
     return (f"{words} NO HOLE IN GLASS.",) if frame.glass else (words,)
 
 
-def _edge_facts(front: Front) -> tuple[str, ...]:
-    facts: list[str] = []
+def _edge_facts(front: Front) -> tuple[Sentence, ...]:
+    facts: list[Sentence] = []
     if front.ordered is not None:
         width, height = front.ordered
-        facts.append(
+        measured = (
             f"MEASURED: drawn to the part in hand; {format_mm(width)} x {format_mm(height)} was "
             f"ordered. Its holes keep their places from the {_kept_edges(front)}."
         )
+        facts.append(Sentence(measured, own=True))
     if front.edge_radius > 0.0:
-        facts.append(
+        rounded = (
             f"EDGES ROUNDED, R {format_mm(front.edge_radius)}: a fold would lie "
             f"{format_mm(fold_error(front.edge_radius))} out. Cut, and butt to the block."
         )
+        facts.append(Sentence(rounded))
     if front.bevel is not None:
         other = "BOTTOM" if front.bevel == "top" else "TOP"
-        facts.append(
+        bevelled = (
             f"FINGER BEVEL at the {front.bevel.upper()} edge: no reference. All stands from the "
             f"{other} edge."
         )
+        facts.append(Sentence(bevelled))
     return tuple(facts)
 
 
@@ -241,17 +263,14 @@ def _kept_edges(front: Front) -> str:
     return "bottom edge and from its own middle"
 
 
-def _face_facts(front: Front) -> tuple[str, ...]:
-    facts = [
-        *_edge_facts(front),
-        *_frame_facts(front),
-        gaps_here(front),
-    ]
+def _face_facts(front: Front) -> tuple[Sentence, ...]:
+    facts = [*_edge_facts(front), *_plain(_frame_facts(front)), _gaps(front)]
     if any(fitting.kind == "pull" for fitting in front.fittings):
         if front.through_box or front.counterbore:
-            facts.append(_pull_screws(front))
+            facts.append(Sentence(_pull_screws(front)))
         if front.screw_pull is not None:
-            facts.append(f"Pull screws M4 or 8-32, {format_mm(front.screw_pull)} long.")
+            long = format_mm(front.screw_pull)
+            facts.append(Sentence(f"Pull screws M4 or 8-32, {long} long."))
     return tuple(facts)
 
 
@@ -281,20 +300,9 @@ def _pull_screws(front: Front) -> str:
     )
 
 
-def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
-    facts: list[str] = []
+def _side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
+    plates, facts = _plates_of(layout, side), list[str]()
     fronts = parts_of_box(layout, side.box).fronts
-    plates: dict[tuple[float, bool], list[str]] = {}
-    for fitting in side.fittings:
-        if fitting.kind == "plate" and fitting.part:
-            choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
-            if choice is not None:
-                names = plates.setdefault((choice.plate, choice.plate_stated), [])
-                if fitting.part not in names:
-                    names.append(fitting.part)
-    for (height, stated), names in sorted(plates.items()):
-        about = "" if stated else " wanted (none is listed)"
-        facts.append(f"Plates {format_mm(height)} high{about} for {', '.join(names)}.")
     lifts = {front.id for front in fronts if front.kind == "lift"}
     if any(fitting.part in lifts for fitting in side.fittings):
         facts.append(SPRUNG)
@@ -321,10 +329,24 @@ def _side_facts(layout: Layout, side: Side) -> tuple[str, ...]:
         facts.append("From the FINISHED front edge; before band: raw-edge figures.")
     else:
         facts.append("From the finished front edge.")
-    return tuple(facts)
+    return (*plates, *_plain(facts))
 
 
-def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str, ...]:
+def _plates_of(layout: Layout, side: Side) -> Iterator[Sentence]:
+    """Say which fronts' plates of a side are how high."""
+    fronts = parts_of_box(layout, side.box).fronts
+    plates: dict[tuple[float, bool], dict[str, None]] = {}
+    for fitting in side.fittings:
+        if fitting.kind == "plate" and fitting.part:
+            choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
+            if choice is not None:
+                plates.setdefault((choice.plate, choice.plate_stated), {})[fitting.part] = None
+    for (height, stated), names in sorted(plates.items(), key=lambda each: each[0]):
+        about = "" if stated else " wanted (none is listed)"
+        yield Sentence(f"Plates {format_mm(height)} high{about} for ", tuple(names), ".")
+
+
+def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[Sentence, ...]:
     """Give the findings that are printed on a part's sheets; open numbers have a line of their
     own."""
     found = [problem for problem in findings_at(layout, part) if problem.code not in OPEN_CODES]
@@ -332,7 +354,7 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[str,
     notes = list(dict.fromkeys(_note(problem) for problem in found))
     if assumed:
         notes.append(f"ASSUMED: {'; '.join(assumed)}.")
-    return tuple(notes)
+    return tuple(Sentence(note, free=True) for note in notes)
 
 
 def _note(problem: Problem) -> str:

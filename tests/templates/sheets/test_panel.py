@@ -9,6 +9,7 @@ from templates.page.typeface import text_box
 from templates.sheets.panel import PartWords, body, body_again, head_across, head_down, title
 from templates.sheets.partwords import words_of_front
 from templates.sheets.steps import steps_again, steps_for
+from templates.words.sentence import Sentence
 from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout
@@ -82,7 +83,8 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
 def test_the_body_numbers_the_steps_and_adds_what_applies() -> None:
     """Facts of the face and notes of the part; the steps in short on a further sheet."""
     view = only_cards("B3-2", "back")[0].view
-    words = replace(door_words(), notes=("INCOMPLETE: holes to come.", "ASSUMED: side 18."))
+    incomplete = Sentence("INCOMPLETE: holes to come.", bold=True)
+    words = replace(door_words(), notes=(incomplete, Sentence("ASSUMED: side 18.")))
     steps = steps_for(view)
     first = body(view, words, steps, 80.0)
     marks = [mark for piece in first for mark in piece.marks if isinstance(mark, Text)]

@@ -1,6 +1,7 @@
 """A part's own words on its sheets."""
 
 import json
+from collections.abc import Iterable
 from dataclasses import replace
 
 import pytest
@@ -22,6 +23,7 @@ from templates.sheets.partwords import (
     words_of_front,
     words_of_side,
 )
+from templates.words.sentence import Sentence
 from tests.jigs.sample import HINGE, box, front_of, job, side_of
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
@@ -35,6 +37,10 @@ def front(name: str) -> Front:
 
 def with_problems(*problems: Problem) -> Layout:
     return replace(worked_layout("in"), problems=problems)
+
+
+def texts(sentences: Iterable[Sentence]) -> tuple[str, ...]:
+    return tuple(sentence.text for sentence in sentences)
 
 
 def test_a_door_is_named_with_its_hand() -> None:
@@ -69,7 +75,7 @@ def test_a_front_is_placed_by_the_one_above_it() -> None:
 def test_a_door_says_what_to_mount() -> None:
     """Tab 5, plate 3, and its hinge-edge reveal of 1.6."""
     words = words_of_front(worked_layout("in"), front("B3-2"))
-    facts = " ".join(words.facts["back"])
+    facts = " ".join(texts(words.facts["back"]))
     assert "Tab 5.0" in facts
     assert "plates 3.0 high" in facts
     assert "reveal 1.6" in facts
@@ -84,8 +90,8 @@ def test_a_door_says_what_to_mount() -> None:
 def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words: str) -> None:
     """On both faces: before fixing, or after it."""
     found = words_of_front(worked_layout("in"), replace(front("B3-1"), through_box=through))
-    assert words in " ".join(found.facts["back"])
-    assert words in " ".join(found.facts["front"])
+    assert words in " ".join(texts(found.facts["back"]))
+    assert words in " ".join(texts(found.facts["front"]))
 
 
 @pytest.mark.parametrize(("head", "words"), [
@@ -95,7 +101,7 @@ def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words:
 def test_a_drawer_front_says_which_heads_pass(head: float | None, words: str) -> None:
     """A washer head strikes a drawer side that stands near."""
     found = words_of_front(worked_layout("in"), replace(front("B3-1"), screw_head=head))
-    assert f"Front screws {words}" in found.facts["back"]
+    assert f"Front screws {words}" in texts(found.facts["back"])
 
 
 def test_the_wide_gap_tells_which_way_up() -> None:
@@ -104,14 +110,14 @@ def test_the_wide_gap_tells_which_way_up() -> None:
     assert drawer.drawer
     assert drawer.drawer.y < drawer.height - drawer.drawer.y - drawer.drawer.height
     low = words_of_front(worked_layout("in"), drawer).facts["back"]
-    assert "WIDE GAP BELOW" not in " ".join(low)
+    assert "WIDE GAP BELOW" not in " ".join(texts(low))
     raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
     high = words_of_front(worked_layout("in"), raised).facts["back"]
-    assert "WIDE GAP BELOW THE BOX IS THE BOTTOM." in high
+    assert "WIDE GAP BELOW THE BOX IS THE BOTTOM." in texts(high)
     even = (drawer.height - drawer.drawer.height) / 2
     for more, told in ((1.0, False), (2.0, True)):  # 2 wider below, which no eye sees; 4 wider
         moved = replace(drawer, drawer=replace(drawer.drawer, y=even + more))
-        facts = " ".join(words_of_front(worked_layout("in"), moved).facts["back"])
+        facts = " ".join(texts(words_of_front(worked_layout("in"), moved).facts["back"]))
         assert ("WIDE GAP BELOW" in facts) is told
 
 
@@ -120,7 +126,7 @@ def test_a_side_says_which_front_edge(band: float, words: str) -> None:
     """With band still to come, the raw-edge figures count."""
     layout = worked_layout("in")
     side = replace(side_of(layout, "B3-SIDE-L"), band=band)
-    facts = " ".join(words_of_side(layout, side).facts["inside"])
+    facts = " ".join(texts(words_of_side(layout, side).facts["inside"]))
     assert words in facts
     assert "Plates 3.0 high for B3-2." in facts
     assert words_of_side(layout, side).size.startswith("This part 774.7 x 584.2 x 18.3")
@@ -151,7 +157,7 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
         ),
     )
     notes = notes_for(layout, "B3-2", ("side thickness 18.0 mm",))
-    assert notes == (
+    assert texts(notes) == (
         "Nearly level.",
         "ASSUMED: side thickness 18.0 mm.",
     )
@@ -162,9 +168,9 @@ def test_a_note_and_a_finish_are_printed() -> None:
     """What the person said of a front stands on its sheets before the findings."""
     given = replace(front("B3-2"), note="oven", finish="Sage green, satin.")
     words = words_of_front(worked_layout("in"), given)
-    assert words.notes[:2] == ("Note: oven.", "Finish: Sage green, satin.")
-    assert not any(note.startswith(("Note", "Finish")) for note in
-                   words_of_front(worked_layout("in"), front("B3-2")).notes)  # fmt: skip
+    assert texts(words.notes)[:2] == ("Note: oven.", "Finish: Sage green, satin.")
+    silent = texts(words_of_front(worked_layout("in"), front("B3-2")).notes)
+    assert not any(note.startswith(("Note", "Finish")) for note in silent)
 
 
 def test_where_no_plates_are_listed_the_one_wanted_is_named() -> None:
@@ -173,9 +179,9 @@ def test_where_no_plates_are_listed_the_one_wanted_is_named() -> None:
     doors = box(FrontSpec(id="B1-1", kind="door", hinged="right"))
     made = lay_out(job(doors, hinge=replace(HINGE, constant=12.0, plates=())))
     facts = words_of_front(made, made.fronts[0]).facts["back"]
-    assert "Tab 5.0. Plates: none is listed; this wants 0.3 high." in " ".join(facts)
+    assert "Tab 5.0. Plates: none is listed; this wants 0.3 high." in " ".join(texts(facts))
     (inside,) = words_of_side(made, side_of(made, "B1-SIDE-R")).facts.values()
-    assert "Plates 0.3 high wanted (none is listed) for B1-1." in inside
+    assert "Plates 0.3 high wanted (none is listed) for B1-1." in texts(inside)
     text = order_text(make_order(made, cut_job(made)), made.job)
     assert "mounting plate 0.3 mm high for 'mine': the height wanted, its record lists none" in (
         " ".join(text.split())
@@ -200,7 +206,7 @@ def test_a_front_whose_gaps_are_others_says_its_own_alone() -> None:
         found = words_of_front(layout, front_of(layout, name))
         general = "" if gaps else "Reveal 1.6 to the box's edge, 3.2 between fronts."
         assert found.reveals == general, name
-        said = [fact for fact in found.facts["back"] if fact.startswith("Gaps here")]
+        said = [fact for fact in texts(found.facts["back"]) if fact.startswith("Gaps here")]
         assert said == ([f"Gaps here: {gaps}."] if gaps else []), name
     assert words_of_side(uneven, side_of(uneven, "B1-SIDE-L")).reveals == ""
 
