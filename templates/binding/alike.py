@@ -18,10 +18,11 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, fields, is_dataclass, replace
 
 from jigs.box.parts import Layout
-from jigs.ground.geometry import Fitting
+from jigs.ground.geometry import Face, Fitting, Hand
 from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
 from templates.sheets.panel import PartWords
+from templates.words.facewords import drilled_words
 from templates.words.payload import set_payload
 from templates.words.sentence import Sentence
 
@@ -33,6 +34,9 @@ _NAME = re.compile(r"(?<![\w./-])[A-Z0-9][A-Z0-9-]*(?![\w/]|\.\d)")
 """What may be a part's name in a text that another worded; a number alone is a figure there."""
 _SLOT = "\x00{}\x00"
 _SLOTS = re.compile("\x00([0-9]+)\x00")
+
+_FaceKey = tuple[str, tuple[Face, Hand | None]]
+"""A part, and which of its faces."""
 
 Part = tuple[str, PartWords, tuple[FaceView, ...]]
 """A part with sheets: its box, its words, its drilled faces."""
@@ -60,7 +64,7 @@ class _Face:
     """What is kept of a face while its like are sought; `names` fill the slots of its key."""
 
     member: Member
-    drilled: str
+    face: tuple[Face, Hand | None]
     names: tuple[str, ...]
     own: tuple[Sentence, ...]
     reveals: str
@@ -92,12 +96,12 @@ def batch_alike(parts: Callable[[], Iterable[Part]], known: frozenset[str]) -> I
     `parts` gives all parts, and is asked twice: no more than names is kept of them meanwhile.
     `known` are the names of all that is in the job.
     """
-    sets: dict[tuple[str, str], tuple[int, int, tuple[_Face, ...]]] = {}
+    sets: dict[_FaceKey, tuple[int, int, tuple[_Face, ...]]] = {}
     for faces in _find_alike(parts(), known):
         start, sizes = 0, split_sets(len(faces))
         for number, size in enumerate(sizes, start=1):
             several = faces[start : start + size]
-            sets |= {(f.member.part, f.drilled): (number, len(sizes), several) for f in several}
+            sets |= {(f.member.part, f.face): (number, len(sizes), several) for f in several}
             start += size
     for box, words, views in parts():
         yield from _batches_of(box, words, views, sets, known)
@@ -107,25 +111,25 @@ def _batches_of(
     box: str,
     words: PartWords,
     views: tuple[FaceView, ...],
-    sets: dict[tuple[str, str], tuple[int, int, tuple[_Face, ...]]],
+    sets: dict[_FaceKey, tuple[int, int, tuple[_Face, ...]]],
     known: frozenset[str],
 ) -> Iterator[Batch]:
     """Give the sets that a part is the first of; its faces stay together where their sets are
     of the same parts."""
     together: dict[tuple[str, ...], list[FaceView]] = {}
     for view in views:
-        faces = sets[words.part, view.drilled][2]
+        faces = sets[words.part, view.key][2]
         together.setdefault(tuple(f.member.part for f in faces), []).append(view)
     for ids, own in together.items():
         if ids[0] != words.part:
             continue
-        other = ", ".join(view.drilled for view in views if view not in own)
+        other = ", ".join(drilled_words(view) for view in views if view not in own)
         more = (Sentence(f"ALSO DRILLED, on other sheets: {other}."),) if other else ()
         said = replace(words, notes=(*words.notes, *more))
         if len(ids) == 1:
             yield Batch(box=box, words=said, views=tuple(own), whole=not other)
             continue
-        shared = [_share(said, view, sets[words.part, view.drilled], known) for view in own]
+        shared = [_share(said, view, sets[words.part, view.key], known) for view in own]
         merged = replace(
             shared[0][0], facts={face: facts for w, _ in shared for face, facts in w.facts.items()}
         )
@@ -135,12 +139,12 @@ def _batches_of(
 def _find_alike(parts: Iterable[Part], known: frozenset[str]) -> Iterable[tuple[_Face, ...]]:
     found: dict[bytes, list[_Face]] = {}
     for box, words, views in parts:
-        faces = tuple(view.drilled for view in views)
+        faces = tuple((view.face, view.side, view.partition, view.kind) for view in views)
         for view in views:
             key, names, own = _key(words, view, faces, known)
             face = _Face(
                 member=Member(part=words.part, code=words.code, box=box),
-                drilled=view.drilled,
+                face=view.key,
                 names=names,
                 own=own,
                 reveals=words.reveals,
@@ -190,7 +194,7 @@ def _masked(
 
 
 def _key(
-    words: PartWords, view: FaceView, faces: tuple[str, ...], known: frozenset[str]
+    words: PartWords, view: FaceView, faces: tuple[object, ...], known: frozenset[str]
 ) -> tuple[bytes, tuple[str, ...], tuple[Sentence, ...]]:
     """Give what faces that are alike have in common, the names that stand in it, own words.
 
@@ -199,7 +203,8 @@ def _key(
     """
     mask, fittings, facts, notes = _masked(words, view, known)
     # A partition's words name its column; of a side it says only how many its box has.
-    plain = replace(view, part="", code="", column=None, fittings=fittings)
+    column = view.column if view.partition else None
+    plain = replace(view, part="", code="", column=column, fittings=fittings)
     common = (_steps(plain), faces, words.kind, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
     own = tuple(each for each in (*words.facts.get(view.face, ()), *words.notes) if each.own)
@@ -248,7 +253,7 @@ def _share(
         code=code,
         reveals=words.reveals if len({face.reveals for face in faces}) == 1 else "",
         place=f"{which}: {served}" if which else served,
-        payload=set_payload([m.part for m in members], view.drilled, code),
+        payload=set_payload([m.part for m in members], drilled_words(view), code),
         facts={view.face: (*map(named, facts), *_own_words(faces))},
         notes=tuple(map(named, notes)),
     )

@@ -17,14 +17,14 @@ from templates.binding.cover import cover_pages
 from templates.binding.firstpage import first_pages
 from templates.binding.planning import AnyPlan, plan_view
 from templates.binding.tight import Leaf, draw_leaf, leaves_of_box, leaves_of_part
-from templates.cards.faces import (
+from templates.cards.ticks import JIG, JIG_SHORT
+from templates.faces.faceview import FaceView
+from templates.faces.views import (
     view_of_drawer_back,
     view_of_drawer_box,
     view_of_side,
     views_of_front,
 )
-from templates.cards.ticks import JIG, JIG_SHORT
-from templates.faces.faceview import FaceView
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.sheets.panel import PartWords

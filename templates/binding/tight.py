@@ -88,9 +88,9 @@ def leaves_of_box(planned: Sequence[tuple[Batch, list[AnyPlan]]], paper: Paper) 
     leaves: list[Leaf] = []
     small: dict[int, Small] = {}
     for batch, plans in planned:
-        pages = Counter(plan.words.view.drilled for plan in plans)
+        pages = Counter(plan.words.view.key for plan in plans)
         for leaf, plan in zip(leaves_of_part(batch, plans), plans, strict=True):
-            alone = pages[plan.words.view.drilled] == 1 and not plan.words.part.members
+            alone = pages[plan.words.view.key] == 1 and not plan.words.part.members
             if alone and isinstance(plan, Plan):
                 face = _small(plan, leaf.sheet, paper)
                 if face.fields:

@@ -11,7 +11,8 @@ from templates.faces.reference import Reference
 from templates.page.marks import Area, Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap
-from templates.words.wording import HALF_WORDS, index_words
+from templates.words.facewords import edge_words, index_words
+from templates.words.wording import HALF_WORDS
 
 
 def draw_line(
@@ -71,7 +72,7 @@ def draw_references(space: Space, plan: CardPlan) -> None:
 def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
     view = plan.view
     stand = reference.edge == "bottom" and view.stand
-    lines = fullest(flap_words(view.edges[reference.edge], view.rounded, stand=stand), length)
+    lines = fullest(flap_words(edge_words(view, reference.edge), view.rounded, stand=stand), length)
     out = -(BAND + plan.flap) / 2
     if reference.axis == "x":
         space.add(*flap_texts(lines, "x", plan.x(out), plan.y(plan.v_high / 2)))

@@ -12,6 +12,7 @@ from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_box, text_width, wrap
+from templates.words.facewords import edge_words
 
 
 def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
@@ -188,9 +189,9 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
         if edge not in referenced:
             space.add_between_texts(run, plan.inside, "dashed", 0.25)
     if "bottom" not in referenced:
-        _name_edge(space, plan, view.edges["bottom"], 0.0)
+        _name_edge(space, plan, edge_words(view, "bottom"), 0.0)
     if "top" not in referenced:
-        _name_edge(space, plan, view.edges["top"], view.height)
+        _name_edge(space, plan, edge_words(view, "top"), view.height)
     if plan.inner:
         u, v = plan.inner_u, plan.rows[0]
         line = (plan.at(u, 0.0), plan.at(u, v))

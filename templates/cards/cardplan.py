@@ -15,8 +15,9 @@ from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.space import Box, spread
 from templates.page.typeface import wrap
+from templates.words.facewords import index_words
 from templates.words.fittingwords import card_lines, fitting_heading
-from templates.words.wording import MIDDLE_WORDS, index_words
+from templates.words.wording import MIDDLE_WORDS
 
 BAND = 3.0
 """Width of the black band outside a reference edge."""

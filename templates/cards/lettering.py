@@ -15,6 +15,7 @@ from templates.page.bars import bar_of_50, box_of_50, up_arrow
 from templates.page.marks import Mark, Text
 from templates.page.space import Box
 from templates.page.typeface import shorten, text_width, wrap
+from templates.words.facewords import drilled_words, edge_words
 
 LARGE, PLAIN = 3.5, 2.5
 PITCH = 4.0
@@ -114,7 +115,7 @@ def label_on(
     label = axis_label(
         reference,
         distance,
-        edge_name=view.edges[reference.edge],
+        edge_name=edge_words(view, reference.edge),
         length=view.height if upward else view.width,
         panel=view.panel if upward and reference.edge == "bottom" else None,
         band=view.band if reference.edge == view.front_edge else 0.0,
@@ -133,7 +134,7 @@ def _as_stated(view: FaceView, reference: Reference, distance: float, end: End) 
     of_sides = beyond > SLACK or view.stand
     if reference.edge == end and not of_sides:
         return ()
-    name = f"{end} of the sides" if of_sides else view.edges[end].lower()
+    name = f"{end} of the sides" if of_sides else edge_words(view, end).lower()
     return (f"{format_mm(value + beyond)} from {name}",)
 
 
@@ -224,7 +225,7 @@ def block(
         # Which end a card is for must be read in full: the face in capitals stands below it.
         fits = text_width(name, 2.5, True) <= names
         lines.append((name if fits else shorten(short or name, 2.5, True, names), 2.5, True))
-    lines.append((shorten(view.drilled, 2.5, True, names), 2.5, True))
+    lines.append((shorten(drilled_words(view), 2.5, True, names), 2.5, True))
     code = f"code {view.code}" if view.code else OWN_CODES
     lines.append((f"card {number_}, {code}", 2.5, False))
     room = width - 72.0 if wide else width

@@ -17,6 +17,7 @@ from jigs.ground.geometry import Hole, Polygon
 from templates.faces.faceview import FaceView
 from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
+from templates.words.facewords import drilled_words
 from templates.words.openwords import STAMP, open_line
 from templates.writers.dxf import Drawing, write_dxf
 
@@ -111,7 +112,7 @@ def outline_page(view: FaceView) -> Page:
         width=math.ceil((view.width + 2 * MARGIN) * 10) / 10,
         height=math.ceil((view.height + 2 * MARGIN) * 10) / 10,
         marks=tuple(marks),
-        entry=f"{face_name(view)}: {view.drilled}",
+        entry=f"{face_name(view)}: {drilled_words(view)}",
     )
 
 

@@ -1,8 +1,9 @@
-"""A drilled face of a part as a value: what is drawn, and what words are said of it."""
+"""A drilled face of a part as a value, without a word: `templates.words.facewords` has those."""
 
 from dataclasses import dataclass
 
 from jigs.given.confirming import OpenNumber
+from jigs.given.job import FrontKind
 from jigs.ground.geometry import Face, Fitting, Hand, Polygon
 from templates.faces.reference import CardEdge
 
@@ -11,9 +12,9 @@ from templates.faces.reference import CardEdge
 class FaceView:
     """One face of one part as the driller sees it; mm, origin at its lower left corner.
 
-    `drilled` names the face in capitals, `seen` says in sentences how it lies. `edges` names
-    the four edges, `hinge_edge` which of them carries the hinges, `front_edge` which is a box
-    side's front. `ladder`: whether the part may have arrived a little taller or shorter.
+    `kind`: what front it is a face of, None for boards and drawer boxes. `hinge_edge`: which of
+    its edges carries the hinges, `front_edge` which is a box side's front. `ladder`: whether the
+    part may have arrived a little taller or shorter.
     `rounded`: its edges are, so that no paper is folded over them; `bevel`: the edge that is
     bevelled and no reference.
     `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
@@ -25,7 +26,7 @@ class FaceView:
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
     partition; `base`: how far its bottom end stands above the sides', `below`: its top end below
     theirs, mm.
-    `mate`: the face of the board across the column, `raised`: how far that one's bottom end stands
+    `across`: the partition across the column, 0 for a side; `raised`: how far its bottom end stands
     above this one's, mm; `on_legs`: the box's sides run to the floor.
     `parts`: all that its sheets serve, this one first; () where they serve this one alone.
     `name`: what they are called together; `alike`: all of them, where `name` does not list them,
@@ -39,9 +40,7 @@ class FaceView:
     height: float
     thickness: float
     fittings: tuple[Fitting, ...]
-    drilled: str
-    seen: str
-    edges: dict[CardEdge, str]
+    kind: FrontKind | None = None
     hinge_edge: CardEdge | None = None
     front_edge: CardEdge | None = None
     ladder: bool = False
@@ -56,7 +55,7 @@ class FaceView:
     partition: int = 0
     base: float = 0.0
     below: float = 0.0
-    mate: str = ""
+    across: int = 0
     raised: float = 0.0
     on_legs: bool = False
     drawer_outline: tuple[tuple[float, float], ...] = ()
@@ -69,6 +68,11 @@ class FaceView:
     alike: tuple[str, ...] = ()
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that decide its holes, or what is mounted there."""
+
+    @property
+    def key(self) -> tuple[Face, Hand | None]:
+        """What tells a face from the others of its part."""
+        return self.face, self.side
 
     @property
     def datums(self) -> dict[CardEdge, float]:

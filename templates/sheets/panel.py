@@ -15,6 +15,7 @@ from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import shorten, text_width, wrap
 from templates.sheets.picture import picture
 from templates.sheets.sums import sums
+from templates.words.facewords import drilled_words, seen_words
 from templates.words.openwords import open_line
 from templates.words.sentence import Sentence
 from templates.writers.qr import qr_side
@@ -115,9 +116,9 @@ def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
 
 def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
     """Say which face is drilled, how it lies, and whether it may be turned round."""
-    line = f"DRILL THIS FACE: {view.drilled}"
+    line = f"DRILL THIS FACE: {drilled_words(view)}"
     size = 3.5 if text_width(line, 3.5, True) <= width else 2.5
-    seen = f"{view.seen} NOT REVERSIBLE." if view.reversible is False else view.seen
+    seen = f"{seen_words(view)} NOT REVERSIBLE." if view.reversible is False else seen_words(view)
     return [paragraph(line, width, size=size, bold=True), paragraph(seen, width)]
 
 
@@ -144,7 +145,7 @@ def head_across(
     else:
         below = [paragraph(" ".join(figures), width)]
     line, *seen = _face_pieces(view, width)
-    beside_line = text_width(f"DRILL THIS FACE: {view.drilled}", 3.5, True) + 6.0
+    beside_line = text_width(f"DRILL THIS FACE: {drilled_words(view)}", 3.5, True) + 6.0
     reveals = paragraph(words.reveals, width)
     if not words.reveals:
         seen = [line, *seen]

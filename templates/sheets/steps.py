@@ -7,6 +7,7 @@ from templates.cards.card import choose_references
 from templates.cards.flap import TRUE_FOLD
 from templates.faces.faceview import FaceView
 from templates.faces.reference import CardEdge
+from templates.words.facewords import drilled_words, edge_words, mate_words
 from templates.words.fittingwords import AWL, words_of
 from templates.words.holewords import HOLE_WORDS, caution_of
 
@@ -144,7 +145,7 @@ def _together(view: FaceView) -> str:
     A partition stands on the bottom panel: an offcut of its board lifts it as high off the stop.
     """
     level = abs(view.raised) <= SLACK
-    pair = "LEFT and RIGHT" if level and not view.partition else f"it and the {view.mate}"
+    pair = "LEFT and RIGHT" if level and not view.partition else f"it and the {mate_words(view)}"
     lay = f"Lay {pair} together, front edges touching"
     if level:
         return f"{lay}, bottoms on one stop"
@@ -164,8 +165,8 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     hardware = " and ".join(each.laid for each in words if each.laid)
     lay = f"Lay {hardware} on the drawing." if hardware else words[0].lay(view)
     if view.stand:
-        side = f"so that the {view.drilled} is up" if view.partition else "on this side"
-        panel = view.edges["bottom"].lower()
+        side = f"so that the {drilled_words(view)} is up" if view.partition else "on this side"
+        panel = edge_words(view, "bottom").lower()
         return (
             _BARS,
             f"Lay the box {side}, its top away, FRONT edge on your {edge.upper()}.",
@@ -179,7 +180,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     if view.partition:
         return (
             _BARS,
-            f"{view.drilled} up, top end away, FRONT edge on your {edge.upper()}. Write the "
+            f"{drilled_words(view)} up, top end away, FRONT edge on your {edge.upper()}. Write the "
             "face's name on it.",
             f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
             "sides.",
@@ -187,7 +188,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             _cut(view, flaps),
             _set(view, flaps),
             lay,
-            f"{AWL} Compare with the {view.mate}.",
+            f"{AWL} Compare with the {mate_words(view)}.",
             _bore(view),
             _tick(view),
         )

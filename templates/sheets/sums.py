@@ -8,6 +8,7 @@ from itertools import groupby, pairwise
 from jigs.ground.lengths import count_tenths
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import steps_between
+from templates.words.facewords import edge_words
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""
@@ -43,7 +44,7 @@ def sums(view: FaceView) -> list[str]:
         lines = _distinct([hole.y for hole in holes])
         low = view.low
         from_low = closing_sum([line - low for line in lines], view.height - low)
-        return [f"Up from the {view.edges['bottom'].lower()}: {from_low}."]
+        return [f"Up from the {edge_words(view, 'bottom').lower()}: {from_low}."]
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
         result.append(f"Across: {closing_sum(across, view.width)}.")

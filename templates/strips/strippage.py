@@ -15,6 +15,7 @@ from templates.sheets.steps import steps_again, steps_for
 from templates.strips.longpage import SHORTEST_PAGE, Division, LongPlan, cut, divide
 from templates.strips.strip import SPARE, Parting, Strip, find_strip, joins_of
 from templates.strips.strippiece import above, strip_pieces
+from templates.words.facewords import edge_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +151,7 @@ def _steps(strip: Strip, joined: bool) -> Iterator[str]:
         f"Lay a steel tape along it:{end} the scale, in {'inches' if inches else 'mm'}, must agree."
     )
     if not joined:
-        origin = strip.view.edges[strip.up.edge]
+        origin = edge_words(strip.view, strip.up.edge)
         yield (
             f"{tape} Paper grows, the more the "
             f"longer: check every hole by its written distance from the {origin}."

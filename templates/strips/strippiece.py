@@ -30,7 +30,7 @@ from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ti
 from templates.page.space import Box, Space
 from templates.page.typeface import wrap
 from templates.strips.strip import SCALE, Strip
-from templates.words.wording import index_words
+from templates.words.facewords import edge_words, index_words
 
 NOTCH = 6.0
 """Width of the notch in which the tab's marks are seen, mm."""
@@ -164,14 +164,14 @@ def _draw_edges(space: Space, piece: _Piece) -> None:
     folds = piece.first and not view.rounded and not stand
     low = piece.low - (BAND if piece.first and not folds else 0.0)
     space.add(_area(piece.box(-BAND, low, 0.0, piece.high)))
-    words = flap_words(view.edges[strip.across.edge], view.rounded)
+    words = flap_words(edge_words(view, strip.across.edge), view.rounded)
     out, middle = -(BAND + strip.flap) / 2, (piece.low + piece.high) / 2
     lines = fullest(words, piece.high - piece.low)
     space.add(*flap_texts(lines, "x", piece.x(out), piece.y(middle)))
     if not piece.first:
         return
     space.add(_area(piece.box(0.0, -BAND, strip.width, 0.0)))
-    words = flap_words(view.edges[strip.up.edge], view.rounded, stand=stand)
+    words = flap_words(edge_words(view, strip.up.edge), view.rounded, stand=stand)
     lines = fullest(words, strip.width)
     space.add(*flap_texts(lines, "y", piece.y(out), piece.x(strip.width / 2)))
     if folds:
@@ -230,7 +230,7 @@ def _draw_head(space: Space, piece: _Piece) -> float:
         return 8.0
     y = piece.y(high)
     space.add(Line(x1=start, y1=y, x2=end, y2=y, width=MEDIUM, dash="dashed"))
-    edge = strip.view.edges["top" if strip.up.inward > 0 else "bottom"]
+    edge = edge_words(strip.view, "top" if strip.up.inward > 0 else "bottom")
     words = f"{edge} MUST LIE HERE: {format_mm(strip.length)}"
     middle, y = piece.x(strip.width / 2), piece.y(high + BEYOND_END / 2) - 1.25
     space.add(Text(x=middle, y=y, text=words, anchor="middle", bold=True))

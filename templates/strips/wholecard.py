@@ -23,6 +23,7 @@ from templates.faces.faceview import FaceView
 from templates.faces.reference import Axis, CardEdge, Reference
 from templates.page.marks import Area, Outline
 from templates.page.space import Box, Space
+from templates.words.facewords import edge_words
 
 HEADING = 69.0
 """Width of the card's own words, mm."""
@@ -131,7 +132,7 @@ def _draw_band(
         points = ((x0, at), (x0, out), (x1, out), (x1, at))
         length = x1 - x0
     space.add(Area(points=points))
-    name = view.edges[edge.edge]
+    name = edge_words(view, edge.edge)
     check = ((f"CHECK: {name} MUST LIE HERE",), (f"CHECK: {name}",), ("CHECK",))
     lines = fullest(flap_words(name, view.rounded) if sets else check, length)
     middle = (out + (border[0 if edge.axis == "x" else 1] if edge.inward > 0 else
@@ -182,7 +183,7 @@ def _write(
         return False
     if view.bevel is not None:
         y = room[3] if view.bevel == "top" else room[1]
-        words = f"{view.edges[view.bevel]}: bevelled, no reference"
+        words = f"{edge_words(view, view.bevel)}: bevelled, no reference"
         return write_block(space, [(words, False)], (centre[0], y), room)
     return True
 

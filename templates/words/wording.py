@@ -2,9 +2,7 @@
 
 from jigs.box.parts import Side
 from jigs.given.job import FrontKind
-from jigs.ground.lengths import format_inches, format_mm
-from templates.faces.faceview import FaceView
-from templates.faces.reference import Reference
+from jigs.ground.geometry import Hand
 
 FRONT_WORDS: dict[FrontKind, str] = {
     "door": "door",
@@ -32,21 +30,18 @@ HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from 
 
 
 def side_words(side: Side) -> str:
-    """Name a box side, or one face of a partition as it stands in its box, seen from the room.
+    """Name a box side, or one face of a partition as it stands in its box, seen from the room."""
+    return board_words(side.side, side.partition)
+
+
+def board_words(hand: Hand, partition: int) -> str:
+    """Name the board on one side of a column: a box side, or the face of a partition.
 
     The face that is the right side of a column is the left face of the partition beyond it.
     """
-    if not side.partition:
-        return f"{side.side} side"
-    face = "left" if side.side == "right" else "right"
-    return f"{face} face of partition {side.partition}"
-
-
-def face_across(side: Side) -> str:
-    """Name the face that looks at this one across their column."""
-    other = "right" if side.side == "left" else "left"
-    # A column's right board shows it its left face.
-    return f"{side.side} face of partition {side.across}" if side.across else f"{other} side"
+    if not partition:
+        return f"{hand} side"
+    return f"{'left' if hand == 'right' else 'right'} face of partition {partition}"
 
 
 def nominal_words(length: float) -> str:
@@ -54,19 +49,3 @@ def nominal_words(length: float) -> str:
     inches = round(length / 25.4)
     whole = abs(length - inches * 25.4) <= 0.5
     return f"{length:g} mm{f' ({inches} in)' if whole else ''}"
-
-
-def index_words(view: FaceView, reference: "Reference") -> str:
-    """Say where the cut edge of a card is set."""
-    value = reference.value
-    inches = value / 25.4
-    figure = (
-        f"{round(inches)} in ({format_mm(value)})"
-        if abs(inches - round(inches)) < 1e-6
-        else f"{format_mm(value)} ({format_inches(value)} in)"
-    )
-    words = f"SET THIS EDGE ON A LINE {figure} FROM THE {view.edges[reference.edge]}"
-    upward = reference.axis == "y" and reference.edge == "bottom"
-    if upward and view.panel is not None and value > view.panel:
-        words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
-    return words

@@ -3,7 +3,7 @@
 from jigs.given.printer import BARS, Printer
 from jigs.ground.lengths import Unit
 from templates.binding.jobsheets import make_sheets
-from templates.cards.faces import views_of_front
+from templates.faces.views import views_of_front
 from templates.page.marks import Line
 from templates.page.paper import PAPERS, Paper
 from templates.writers.pdf import write_pdf

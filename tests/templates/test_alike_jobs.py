@@ -16,6 +16,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.faces.faceview import FaceView
 from templates.page.paper import PAPERS, Paper
+from templates.words.facewords import drilled_words
 from templates.writers.pdf import write_pdf
 from tests.carddata import same_numbers
 from tests.cardreading import faults_on_paper
@@ -135,8 +136,10 @@ def test_sets_stand_beside_small_parts_that_share_a_page() -> None:
     assert len(drawn) == tight.count()
     assert len(drawn) < make_sheets(layout, PAPERS["a3"], same=True).count()
     assert all(clashes_of_marks(sheet.page) == [] for sheet in drawn)
-    left = Counter({(v.part, v.drilled): len(collect_holes(v.fittings)) for v in tight.views})
+    left = Counter(
+        {(v.part, drilled_words(v)): len(collect_holes(v.fittings)) for v in tight.views}
+    )
     for card in (placed.card for sheet in drawn for placed in sheet.cards):
         for part in card.view.parts or (card.view.part,):
-            left[part, card.view.drilled] -= len(card.holes)
+            left[part, drilled_words(card.view)] -= len(card.holes)
     assert set(left.values()) == {0}

@@ -9,7 +9,7 @@ import pytest
 from jigs.box.parts import Front
 from jigs.given.job import FrontSpec
 from templates.binding.jobsheets import make_sheets
-from templates.cards.faces import views_of_front
+from templates.faces.views import views_of_front
 from templates.page.paper import PAPERS
 from templates.sheets.steps import steps_for
 from templates.writers.pdf import write_pdf

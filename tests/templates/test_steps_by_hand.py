@@ -4,7 +4,7 @@ from pathlib import Path
 
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from templates.cards.faces import view_of_side
+from templates.faces.views import view_of_side
 from templates.sheets.steps import steps_for
 
 JOB = """

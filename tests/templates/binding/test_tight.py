@@ -12,6 +12,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.page.marks import WIDE, Line, Qr, Text
 from templates.page.paper import PAPERS, Paper
 from templates.sheets.sheet import Sheet
+from templates.words.facewords import drilled_words
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers
 from tests.templates.worked import worked_layout
@@ -34,7 +35,7 @@ def inside(x: float, y: float, box: Box) -> bool:
 
 def holes_of(sheets: Iterable[Sheet]) -> Counter[tuple[object, ...]]:
     return Counter(
-        (placed.card.view.part, placed.card.view.drilled, hole)
+        (placed.card.view.part, drilled_words(placed.card.view), hole)
         for sheet in sheets
         for placed in sheet.cards
         for hole in placed.card.holes
@@ -60,7 +61,7 @@ def check_fields(sheet: Sheet) -> int:
         assert mine
         for card in mine:
             assert symbol.text.split()[0] == card.view.part
-            assert face.startswith(f"DRILL THIS FACE: {card.view.drilled}"[:30])
+            assert face.startswith(f"DRILL THIS FACE: {drilled_words(card.view)}"[:30])
         for placed in sheet.cards:
             if placed.card in mine:
                 x, y = placed.card.box[2] + placed.dx, placed.card.box[3] + placed.dy

@@ -10,12 +10,13 @@ from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
-from templates.cards.faces import views_of_front
 from templates.faces.faceview import FaceView
 from templates.faces.reference import REACH
+from templates.faces.views import views_of_front
 from templates.page.marks import Area, Circle, Line, Text
 from templates.page.paper import Paper
 from templates.sheets.sheet import Placed
+from templates.words.facewords import drilled_words
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
 from tests.templates.worked import only_cards
@@ -214,7 +215,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
 def check_cards(job: Job, paper: Paper) -> None:
     faces: dict[tuple[str, str], list[Placed]] = {}  # by part, and the face's name
     for _, placed in make_sheets(lay_out(job), paper).cards:
-        faces.setdefault((placed.card.view.part, placed.card.view.drilled), []).append(placed)
+        faces.setdefault((placed.card.view.part, drilled_words(placed.card.view)), []).append(
+            placed
+        )
     for key, spots in faces.items():
         assert faults_of(spots, paper) == [], key
 

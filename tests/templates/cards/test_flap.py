@@ -12,6 +12,7 @@ from templates.page.paper import PAPERS
 from templates.page.typeface import text_width
 from templates.sheets.steps import steps_again, steps_for
 from templates.strips.wholecard import whole_card
+from templates.words.facewords import drilled_words
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards
@@ -160,7 +161,7 @@ def test_no_card_folds_over_a_sides_end_on_the_floor() -> None:
         text = UNEVEN.replace("above_floor = 100\n", f"legs = {legs}\n" if legs else "")
         cards = cards_of(laid_out(text.replace("height = 774.7", f"height = {774.7 + legs}")))
         folds[legs] = {
-            (card.view.drilled, edge.edge)
+            (drilled_words(card.view), edge.edge)
             for card in cards
             if card.view.face == "inside"
             for edge in card.edges

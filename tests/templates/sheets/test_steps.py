@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.ground.geometry import Purpose
-from templates.cards.faces import view_of_side, views_of_front
 from templates.faces.faceview import FaceView
+from templates.faces.views import view_of_side, views_of_front
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_front

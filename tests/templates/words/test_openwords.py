@@ -24,6 +24,7 @@ from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.words.facewords import drilled_words
 from templates.words.openwords import MOST_WORDS, line_to_write, open_line
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, job
 
@@ -220,7 +221,7 @@ def test_bare_faces_and_cards_as_data_say_it(sure: bool) -> None:
     """Beside the face, never on it; on a narrow part the word alone."""
     layout = kitchen(sure=sure)
     sheets = make_sheets(layout, PAPERS["common"])
-    door = next(view for view in sheets.views if view.drilled == "BACK OF DOOR")
+    door = next(view for view in sheets.views if drilled_words(view) == "BACK OF DOOR")
     texts = [mark for mark in outline_page(door).marks if isinstance(mark, Text)]
     said = [mark for mark in texts if "OPEN" in mark.text]
     assert bool(said) is not sure

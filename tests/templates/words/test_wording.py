@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from templates.faces.reference import Reference
-from templates.words.wording import index_words
+from templates.words.facewords import index_words
 from tests.templates.worked import only_cards
 
 

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Front
 from jigs.ground.geometry import mirror_x
-from templates.cards.faces import _turned, view_of_drawer_box, view_of_side, views_of_front
+from templates.faces.views import _turned, view_of_drawer_box, view_of_side, views_of_front
+from templates.words.facewords import drilled_words, edge_words, seen_words
 from tests import uneven
 from tests.jigs.sample import front_of, side_of
 from tests.templates.printed import laid_out
@@ -22,16 +23,16 @@ def worked_front(name: str) -> Front:
 def test_the_back_of_a_left_hung_door_has_its_hinges_on_the_right() -> None:
     """A cup at 22.5 from the left edge lies at 454 - 22.5 = 431.5 on the back."""
     back, face = views_of_front(worked_front("B3-2"), "in")
-    assert (back.face, back.drilled, back.hinge_edge) == ("back", "BACK OF DOOR", "right")
-    assert back.edges["right"] == "HINGE EDGE"
-    assert back.edges["left"] == "FREE EDGE"
-    assert "the hinge edge is on your RIGHT" in back.seen
-    assert "the hinges are on the LEFT" in back.seen
+    assert (back.face, drilled_words(back), back.hinge_edge) == ("back", "BACK OF DOOR", "right")
+    assert edge_words(back, "right") == "HINGE EDGE"
+    assert edge_words(back, "left") == "FREE EDGE"
+    assert "the hinge edge is on your RIGHT" in seen_words(back)
+    assert "the hinges are on the LEFT" in seen_words(back)
     cups = [h for f in back.fittings for h in f.holes if h.purpose == "cup"]
     assert [h.x for h in cups] == [454.0 - 22.5] * 2
     assert [h.y for h in cups] == pytest.approx([97.75, 513.75])
     assert (face.face, face.hinge_edge) == ("front", "left")
-    assert face.edges["right"] == "FREE EDGE"
+    assert edge_words(face, "right") == "FREE EDGE"
     pulls = [h for f in face.fittings for h in f.holes]
     assert [h.x for h in pulls] == pytest.approx([454.0 - 50.8] * 2)
 
@@ -41,8 +42,8 @@ def test_a_right_hung_door_is_the_other_way_round() -> None:
     door = replace(worked_front("B3-2"), hinged="right")
     back = views_of_front(door, "in")[0]
     assert back.hinge_edge == "left"
-    assert "the hinge edge is on your LEFT" in back.seen
-    assert "the hinges are on the RIGHT" in back.seen
+    assert "the hinge edge is on your LEFT" in seen_words(back)
+    assert "the hinges are on the RIGHT" in seen_words(back)
 
 
 def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
@@ -52,8 +53,8 @@ def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
     assert left
     assert right
     assert (left.front_edge, right.front_edge) == ("left", "right")
-    assert "the FRONT edge is on your LEFT" in left.seen
-    assert "the FRONT edge is on your RIGHT" in right.seen
+    assert "the FRONT edge is on your LEFT" in seen_words(left)
+    assert "the FRONT edge is on your RIGHT" in seen_words(right)
     assert {h.x for f in left.fittings for h in f.holes} == {37.0, 165.0}
     assert {h.x for f in right.fittings for h in f.holes} == {584.2 - 37.0, 584.2 - 165.0}
     assert {f.carry for f in right.fittings} == {(584.2 - 261.0,)}
@@ -66,7 +67,11 @@ def test_the_faces_of_the_uneven_box() -> None:
     a right side to its column, with its front edge on the right."""
     layout = laid_out(uneven.UNEVEN)
     back, face = views_of_front(front_of(layout, "B1-3"), "mm")
-    assert (back.hinge_edge, back.edges["left"], face.hinge_edge) == ("left", "HINGE EDGE", "right")
+    assert (back.hinge_edge, edge_words(back, "left"), face.hinge_edge) == (
+        "left",
+        "HINGE EDGE",
+        "right",
+    )
     cups = [h.x for f in back.fittings for h in f.holes if h.purpose == "cup"]
     assert cups == pytest.approx([22.5] * 2)
     assert [h.x for f in face.fittings for h in f.holes] == pytest.approx([50.8] * 2)
@@ -75,7 +80,7 @@ def test_the_faces_of_the_uneven_box() -> None:
     assert (min(xs), uneven.DRAWER_WIDTH - max(xs)) == pytest.approx((13.05, 17.8))
     board = view_of_side(next(s for s in layout.sides if s.partition and s.side == "right"), "mm")
     assert board is not None
-    assert (board.drilled, board.front_edge) == ("LEFT FACE OF PARTITION 1", "right")
+    assert (drilled_words(board), board.front_edge) == ("LEFT FACE OF PARTITION 1", "right")
     inside = 584.2 - 19 - 6
     xs = [h.x for f in board.fittings for h in f.holes]
     assert xs == pytest.approx([inside - 37] * 2)
@@ -98,7 +103,7 @@ def test_the_drawer_box_is_seen_from_the_room() -> None:
     assert drawer
     view = view_of_drawer_box(drawer, 15.9, "mm")
     assert view
-    assert (view.face, view.drilled, view.step) == ("box-front", "FRONT OF DRAWER BOX", 10.0)
+    assert (view.face, drilled_words(view), view.step) == ("box-front", "FRONT OF DRAWER BOX", 10.0)
     assert view.fittings == drawer.fittings
 
 

@@ -1,4 +1,4 @@
-"""The drilled face of a part, exactly as the driller sees it.
+"""The drilled faces of a part, exactly as the driller sees them.
 
 Nothing is left for the user to mirror: the back of a front is turned over here, and a box side
 is seen lying inside face up with its top end away.
@@ -13,8 +13,6 @@ from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hand, Hole, mirror_x
 from jigs.ground.lengths import Unit
 from templates.faces.faceview import FaceView
-from templates.faces.reference import CardEdge
-from templates.words.wording import FRONT_WORDS, face_across, side_words
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""
@@ -50,27 +48,16 @@ def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
     return tuple(number for number in numbers if rests_on(number, face))
 
 
-def _edges_of_front(hinge_edge: Hand | None) -> dict[CardEdge, str]:
-    """Name a front's edges as seen; `hinge_edge` is the one that carries the hinges."""
-    if hinge_edge is None:
-        sides = ("LEFT END", "RIGHT END")
-    elif hinge_edge == "left":
-        sides = ("HINGE EDGE", "FREE EDGE")
-    else:
-        sides = ("FREE EDGE", "HINGE EDGE")
-    return {"left": sides[0], "right": sides[1], "bottom": "BOTTOM EDGE", "top": "TOP EDGE"}
-
-
 def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     """Give the faces of a front that have holes: the back first, since cups are bored first."""
     views: list[FaceView] = []
-    words = FRONT_WORDS[front.kind]
     hinged = front.hinged if front.kind == "door" else None
     turned: dict[Hand | None, Hand | None] = {"left": "right", "right": "left", None: None}
     other = turned[hinged]
     reversible = front.reversible if hinged and not front.bored else None
     bare = FaceView(
         part=front.id,
+        kind=front.kind,
         code=front.code,
         face="front",
         width=front.width,
@@ -78,9 +65,6 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
         thickness=front.thickness,
         fittings=_on_face(front.fittings, "front"),
         open=_open(front.open, "front"),
-        drilled="FRONT FACE",
-        seen="You are looking at the face, as from the room.",
-        edges=_edges_of_front(hinged),
         hinge_edge=hinged,
         reversible=None,
         opening=front.frame.opening if front.frame else (),
@@ -88,32 +72,13 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
         bevel=front.bevel,
         step=INDEX_STEP[unit],
     )
-    if hinged:
-        free = "RIGHT" if hinged == "left" else "LEFT"
-        seen = (
-            f"You are looking at the face, as from the room: hinges on the {hinged.upper()}, "
-            f"the free edge on your {free}."
-        )
-        bare = replace(bare, seen=seen)
     back = _on_face(front.fittings, "back")
     if back:
-        seen = (
-            "You are looking at the back, the side that faces the box. "
-            "Its right end is the LEFT end seen from the room."
-        )
-        if hinged and other:
-            seen = (
-                f"You are looking at the back: the hinge edge is on your {other.upper()}. "
-                f"Hung and seen from the room, the hinges are on the {hinged.upper()}."
-            )
         turned_over = replace(
             bare,
             face="back",
             fittings=tuple(_turned(fitting, front.width) for fitting in back),
             open=_open(front.open, "back"),
-            drilled=f"BACK OF {words.upper()}",
-            seen=seen,
-            edges=_edges_of_front(other),
             hinge_edge=other,
             ladder=hinged is not None and front.bevel is None,
             reversible=reversible,
@@ -135,14 +100,6 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         else tuple(_turned(fitting, side.depth) for fitting in side.fittings)
     )
     left = side.side == "left"
-    raw = side.band_state == "later" and side.band > 0.0
-    front = "RAW FRONT EDGE" if raw else "FRONT EDGE"
-    name = side_words(side).upper()
-    lying = f"this face, towards column {side.column}," if side.partition else "inside face"
-    how = f"It lies {lying} up"
-    if side.assembled:
-        how = f"The BOX lies {f'with {lying} up' if side.partition else 'on this side'}"
-    below = "PANEL BELOW" if side.partition else "BOTTOM PANEL"
     return FaceView(
         part=side.board,
         code=side.code,
@@ -152,14 +109,6 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         height=side.height,
         thickness=side.thickness,
         fittings=fittings,
-        drilled=name if side.partition else f"INSIDE OF {name}",
-        seen=(f"{how}, its top end away from you: the FRONT edge is on your {side.side.upper()}."),
-        edges={
-            "left": front if left else "REAR EDGE",
-            "right": "REAR EDGE" if left else front,
-            "bottom": below if side.assembled else "BOTTOM END",
-            "top": "TOP END",
-        },
         front_edge="left" if left else "right",
         panel=None if side.assembled or side.partition else side.bottom,
         low=side.bottom if side.assembled else 0.0,
@@ -169,11 +118,11 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         partition=side.partition,
         base=side.base,
         below=side.below,
-        mate=face_across(side).upper(),
+        across=side.across,
         raised=side.raised,
         on_legs=side.legs > 0.0,
         band=0.0 if side.band_state == "on" else side.band,
-        raw=raw,
+        raw=side.band_state == "later" and side.band > 0.0,
         step=INDEX_STEP[unit],
     )
 
@@ -191,17 +140,6 @@ def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceV
         thickness=thickness,
         fittings=drawer.fittings,
         open=_open(drawer.open, "box-front"),
-        drilled="FRONT OF DRAWER BOX",
-        seen=(
-            "You are looking at the outside of the drawer box's front, as from the room, "
-            "the box standing on its bottom."
-        ),
-        edges={
-            "left": "LEFT END",
-            "right": "RIGHT END",
-            "bottom": "UNDERSIDE",
-            "top": "TOP EDGE",
-        },
         step=INDEX_STEP[unit],
     )
 
@@ -221,17 +159,6 @@ def view_of_drawer_back(
         thickness=box.side,
         fittings=tuple(_turned(fitting, box.width) for fitting in box.rear),
         open=_open(box.open, "box-back"),
-        drilled="BACK OF DRAWER BOX",
-        seen=(
-            "You are looking at the outside of the drawer box's back, the box standing on its "
-            "bottom. Its right end is the LEFT end seen from the room."
-        ),
-        edges={
-            "left": "LEFT END",
-            "right": "RIGHT END",
-            "bottom": "UNDERSIDE",
-            "top": "TOP EDGE",
-        },
         step=INDEX_STEP[unit],
     )
 

@@ -1,0 +1,131 @@
+"""What a drilled face is called, how it lies, and what its edges are called."""
+
+from jigs.ground.geometry import Hand
+from jigs.ground.lengths import format_inches, format_mm
+from templates.faces.faceview import FaceView
+from templates.faces.reference import CardEdge, Reference
+from templates.words.wording import FRONT_WORDS, board_words
+
+_OTHER: dict[Hand, Hand] = {"left": "right", "right": "left"}
+
+
+def drilled_words(view: FaceView) -> str:
+    """Name a face in capitals: `BACK OF DOOR`."""
+    match view.face:
+        case "front":
+            return "FRONT FACE"
+        case "back":
+            return f"BACK OF {FRONT_WORDS[view.kind or 'door'].upper()}"
+        case "inside":
+            name = board_words(view.side or "left", view.partition).upper()
+            return name if view.partition else f"INSIDE OF {name}"
+        case "box-front":
+            return "FRONT OF DRAWER BOX"
+        case "box-back":
+            return "BACK OF DRAWER BOX"
+
+
+def seen_words(view: FaceView) -> str:
+    """Say in sentences how a face lies before whoever drills it."""
+    hand: Hand = "right" if view.hinge_edge == "right" else "left"
+    other = _OTHER[hand]
+    match view.face:
+        case "front" if view.hinge_edge:
+            return (
+                f"You are looking at the face, as from the room: hinges on the {hand.upper()}, "
+                f"the free edge on your {other.upper()}."
+            )
+        case "front":
+            return "You are looking at the face, as from the room."
+        case "back" if view.hinge_edge:
+            return (
+                f"You are looking at the back: the hinge edge is on your {hand.upper()}. "
+                f"Hung and seen from the room, the hinges are on the {other.upper()}."
+            )
+        case "back":
+            return (
+                "You are looking at the back, the side that faces the box. "
+                "Its right end is the LEFT end seen from the room."
+            )
+        case "inside":
+            return _lying_words(view)
+        case "box-front":
+            return (
+                "You are looking at the outside of the drawer box's front, as from the room, "
+                "the box standing on its bottom."
+            )
+        case "box-back":
+            return (
+                "You are looking at the outside of the drawer box's back, the box standing on its "
+                "bottom. Its right end is the LEFT end seen from the room."
+            )
+
+
+def _lying_words(view: FaceView) -> str:
+    lying = f"this face, towards column {view.column}," if view.partition else "inside face"
+    how = f"It lies {lying} up"
+    if view.stand:
+        how = f"The BOX lies {f'with {lying} up' if view.partition else 'on this side'}"
+    edge = (view.front_edge or "left").upper()
+    return f"{how}, its top end away from you: the FRONT edge is on your {edge}."
+
+
+def edge_words(view: FaceView, edge: CardEdge) -> str:
+    """Name an edge of a face as it is seen, in capitals."""
+    match view.face:
+        case "inside":
+            return _edge_of_board(view, edge)
+        case "box-front" | "box-back":
+            low, ends = "UNDERSIDE", ("LEFT END", "RIGHT END")
+        case "front" | "back":
+            low, ends = "BOTTOM EDGE", ("LEFT END", "RIGHT END")
+            if view.hinge_edge is not None:
+                ends = ("HINGE EDGE", "FREE EDGE")
+                if view.hinge_edge == "right":
+                    ends = ("FREE EDGE", "HINGE EDGE")
+    match edge:
+        case "left":
+            return ends[0]
+        case "right":
+            return ends[1]
+        case "bottom":
+            return low
+        case "top":
+            return "TOP EDGE"
+
+
+def _edge_of_board(view: FaceView, edge: CardEdge) -> str:
+    match edge:
+        case "bottom" if view.stand:
+            return "PANEL BELOW" if view.partition else "BOTTOM PANEL"
+        case "bottom":
+            return "BOTTOM END"
+        case "top":
+            return "TOP END"
+        case "left" | "right":
+            front = "RAW FRONT EDGE" if view.raw else "FRONT EDGE"
+            return front if edge == view.front_edge else "REAR EDGE"
+
+
+def mate_words(view: FaceView) -> str:
+    """Name the face that looks at a side's or a partition's across their column, in capitals."""
+    hand = view.side or "left"
+    # A column's right board shows it its left face.
+    mate = f"{hand} face of partition {view.across}" if view.across else f"{_OTHER[hand]} side"
+    return mate.upper()
+
+
+def index_words(view: FaceView, reference: Reference) -> str:
+    """Say where the cut edge of a card is set."""
+    value = reference.value
+    inches = value / 25.4
+    figure = (
+        f"{round(inches)} in ({format_mm(value)})"
+        if abs(inches - round(inches)) < 1e-6
+        else f"{format_mm(value)} ({format_inches(value)} in)"
+    )
+    words = f"SET THIS EDGE ON A LINE {figure} FROM THE {edge_words(view, reference.edge)}"
+    upward = reference.axis == "y" and reference.edge == "bottom"
+    if upward and view.panel is not None and value > view.panel:
+        words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
+    return words
