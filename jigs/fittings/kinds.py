@@ -42,7 +42,7 @@ class Kind:
     """No piece of hardware holds the places of its holes to each other."""
     lined: bool = False
     """The line of its holes is drawn on to the rear edge."""
-    framed: Literal["always", "one hole", "never"] = "never"
+    framed: Literal["always", "one-hole", "never"] = "never"
     """Whether its card keeps room for its hardware's outline: always, or with one hole alone."""
     rests: tuple[str, ...] = ()
     """The keys of a job, `use.KEY` or a box's own, that the holes of a side with it follow from,
@@ -71,7 +71,7 @@ KINDS: _Kinds = {
     ),
     "pull": Kind(
         holes=("pull",), record="pull", across="middle", up="free-end", side_by_side=True,
-        framed="one hole",
+        framed="one-hole",
     ),
     "front-fixing": Kind(
         holes=("front-fixing",), record="slide", across="middle", up="bottom", side_by_side=True,

@@ -117,7 +117,7 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
     """A hole's diameter and depth beside it, once for each kind of hole, where there is room."""
     noted: set[str] = set()
     # A crowded place is taken only where no hole of the kind has a better one.
-    ways = ("apart", "two lines", "close")
+    ways = ("apart", "stacked", "close")
     for hole, way in [(hole, way) for way in ways for hole in plan.fitting.holes]:
         words = hole_note(hole)
         if words in noted:
@@ -148,7 +148,7 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
         ]
         spots += [(hole.x - width / 2, hole.y + dy) for dy in (ARM + 1.8, -ARM - 4.2)]
         line = (Text(x=x, y=y, text=words) for x, y in spots)
-        if way == "two lines":
+        if way == "stacked":
             done = _note_in_two_lines(space, plan, hole, out)
         else:
             done = space.add_where_free(line, plan.inside, beside=2.0 if way == "apart" else 0.0)

@@ -58,7 +58,7 @@ class CardPlan:
         self.v0 = min(v - pad for (_, v, _), pad in zip(self.places, pads, strict=True))
         self.v1 = max(v + pad for (_, v, _), pad in zip(self.places, pads, strict=True))
         framed = kind_of(fitting).framed
-        kept = framed == "always" or (framed == "one hole" and len(fitting.holes) == 1)
+        kept = framed == "always" or (framed == "one-hole" and len(fitting.holes) == 1)
         for polygon in fitting.outline if kept else ():
             us = [across.distance(x) for x, _ in polygon]
             vs = [up.distance(y) for _, y in polygon]

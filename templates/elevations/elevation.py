@@ -90,7 +90,7 @@ class _Plan:
             if len(chain.lengths) > 1 and shown.placed:
                 ends = chain.ends
                 whole = Length(ends[0], ends[-1], (ends[-1] - ends[0]) * self.reduction)
-                found[f"{row} in all"] = replace(chain, lengths=(whole,))
+                found[f"{row}-all"] = replace(chain, lengths=(whole,))
         return {name: chain for name, chain in found.items() if chain.lengths}
 
     @property
@@ -120,12 +120,12 @@ class _Plan:
         below = _EDGE + GROUND
         if "bottom" in chains:
             below += _NAMES + ABOVE + chains["bottom"].reach
-        if "bottom in all" in chains:
+        if "bottom-all" in chains:
             below += _ROW - 1.3
         above = _EDGE
         if "top" in chains:
             above += _NAMES + 1.5 + chains["top"].reach
-        if "top in all" in chains:
+        if "top-all" in chains:
             above += _ROW - 1.3
         return left, below + TITLE + len(self.notes) * _NOTE + 1.3, right, above
 
@@ -228,9 +228,9 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         at = floor - _NAMES - ABOVE
         starts = [floor] * len(chains["bottom"].ends)
         yield from replace(chains["bottom"], at=at).marks(starts)
-        if "bottom in all" in chains:
+        if "bottom-all" in chains:
             at -= chains["bottom"].reach - 1.3 + _ROW
-            yield from replace(chains["bottom in all"], at=at).marks([floor] * 2)
+            yield from replace(chains["bottom-all"], at=at).marks([floor] * 2)
     if "top" in chains:
         roof = scale.up(top)
         for box in shown.hanging:
@@ -238,9 +238,9 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         at = roof + _NAMES + 1.5
         tops = [_near(shown, end, scale) for end in chains["top"].ends]
         yield from replace(chains["top"], at=at).marks(tops)
-        if "top in all" in chains:
+        if "top-all" in chains:
             at += chains["top"].reach - ABOVE + _ROW
-            yield from replace(chains["top in all"], at=at).marks([tops[0], tops[-1]])
+            yield from replace(chains["top-all"], at=at).marks([tops[0], tops[-1]])
     x = scale.across(left) - end_width(shown.left)
     start = x - OFF / 2
     x -= OFF

@@ -106,12 +106,14 @@ def _table(record: Record, top: float) -> list[Mark]:
     marks: list[Mark] = []
     places = (LEFT_STRIP + 2.0, LEFT_STRIP + 14.0, LEFT_STRIP + 98.0, LEFT_STRIP + 132.0,
               LEFT_STRIP + 156.0)  # fmt: skip
+    told = numbers(record)
     rows = [("", "number (mm)", "value", "standing", "confirmed")]
-    rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
+    rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in told]
     for row, cells in enumerate(rows):
-        for x, text in zip(places, cells, strict=True):
+        for column, (x, text) in enumerate(zip(places, cells, strict=True)):
             y = top - 4.0 - row * 5.0
-            marks.append(Text(x=x, y=y, text=text, bold=row == 0 or text == "NO"))
+            bold = row == 0 or (column == 4 and told[row - 1].open)
+            marks.append(Text(x=x, y=y, text=text, bold=bold))
     below = top - 4.0 - len(rows) * 5.0
     return [*marks, Text(x=LEFT_STRIP + 2.0, y=below, text=legend())]
 

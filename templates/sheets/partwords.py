@@ -10,7 +10,6 @@ from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.problems import Problem
 from jigs.layout.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.sheets.panel import PartWords
 from templates.words.gapwords import gaps_here, reveals_of
@@ -21,7 +20,7 @@ from templates.words.payload import (
     rollout_payload,
     side_payload,
 )
-from templates.words.sentence import Sentence
+from templates.words.sentence import Sentence, closed
 from templates.words.wallwords import wall_title
 from templates.words.wording import FRONT_WORDS, side_words
 
@@ -350,14 +349,9 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[Sent
     """Give the findings that are printed on a part's sheets; open numbers have a line of their
     own."""
     found = [problem for problem in findings_at(layout, part) if problem.code not in OPEN_CODES]
-    # Four drawers on one slide say the same of it.
-    notes = list(dict.fromkeys(_note(problem) for problem in found))
+    # The facts alone: remedies stand in the check, where there is room for them. Four drawers on
+    # one slide say the same of it.
+    notes = list(dict.fromkeys(closed(problem.text) for problem in found))
     if assumed:
         notes.append(f"ASSUMED: {'; '.join(assumed)}.")
     return tuple(Sentence(note, free=True) for note in notes)
-
-
-def _note(problem: Problem) -> str:
-    """The fact alone: the remedy stands in the check, where there is room for it."""
-    fact = problem.text.rstrip(".")
-    return f"{fact[:1].upper()}{fact[1:]}."

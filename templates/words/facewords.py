@@ -1,28 +1,29 @@
 """What a drilled face is called, how it lies, and what its edges are called."""
 
-from jigs.ground.geometry import Hand
+from jigs.ground.geometry import Face, Hand
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.faces.reference import CardEdge, Reference
 from templates.words.wording import FRONT_WORDS, board_words
+
+FACE_WORDS: dict[Face, str] = {
+    "front": "FRONT FACE",
+    "back": "BACK OF {}",
+    "inside": "INSIDE OF {}",
+    "box-front": "FRONT OF DRAWER BOX",
+    "box-back": "BACK OF DRAWER BOX",
+}
+"""What a face is called, {} being the front or the box side; a partition has no inside."""
 
 _OTHER: dict[Hand, Hand] = {"left": "right", "right": "left"}
 
 
 def drilled_words(view: FaceView) -> str:
     """Name a face in capitals: `BACK OF DOOR`."""
-    match view.face:
-        case "front":
-            return "FRONT FACE"
-        case "back":
-            return f"BACK OF {FRONT_WORDS[view.kind or 'door'].upper()}"
-        case "inside":
-            name = board_words(view.side or "left", view.partition).upper()
-            return name if view.partition else f"INSIDE OF {name}"
-        case "box-front":
-            return "FRONT OF DRAWER BOX"
-        case "box-back":
-            return "BACK OF DRAWER BOX"
+    if view.face == "inside":
+        name = board_words(view.side or "left", view.partition).upper()
+        return name if view.partition else FACE_WORDS["inside"].format(name)
+    return FACE_WORDS[view.face].format(FRONT_WORDS[view.kind or "panel"].upper())
 
 
 def seen_words(view: FaceView) -> str:

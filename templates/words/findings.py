@@ -21,6 +21,7 @@ from jigs.room.gapsmade import measure_gaps
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
+from templates.words.sentence import bare, closed
 from templates.words.uncheckedwords import good_words, unchecked_words
 
 WIDTH = 96
@@ -106,8 +107,7 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
     said = []
     for finding in findings:
         who = f"{', '.join(finding.parts)}: " if finding.parts else ""
-        fact, remedy = finding.text.rstrip("."), finding.remedy.rstrip(".")
-        said.append(f"BEFORE YOU CUT: {who}{fact}; {remedy}.")
+        said.append(f"BEFORE YOU CUT: {who}{bare(finding.text)}; {bare(finding.remedy)}.")
     return tuple(said)
 
 
@@ -257,12 +257,10 @@ def _merged(problems: Iterable[Problem]) -> tuple[_Finding, ...]:
 
 def _finding_lines(finding: _Finding, indent: str = "  ") -> list[str]:
     parts = f"{', '.join(finding.parts)}: " if finding.parts else ""
-    fact = f"{finding.level}: {parts}{finding.text.rstrip('.')}. [{finding.code}]"
-    remedy = finding.remedy.rstrip(".")
-    remedy = remedy[:1].upper() + remedy[1:] + "."
+    fact = f"{finding.level}: {parts}{bare(finding.text)}. [{finding.code}]"
     return [
         *_wrapped(fact, indent, indent + "  "),
-        *_wrapped(remedy, indent + "    ", indent + "    "),
+        *_wrapped(closed(finding.remedy), indent + "    ", indent + "    "),
     ]
 
 

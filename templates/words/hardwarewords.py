@@ -56,6 +56,9 @@ _PULL = (
 LETTERS = ascii_lowercase
 """What the numbers of a drawing are called there, in the order of the drawing."""
 
+UNCONFIRMED = "NO"
+"""What is said of a number that nobody confirmed, and somebody should."""
+
 _OWN = {
     "hinge": ("fixing_spacing", "fixing_inboard"),
     "slide": ("length",),
@@ -69,7 +72,8 @@ _NAMES = {"centers": "hole centres"}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Number:
-    """One number of a record, ready to print; `standing` is a letter or `user`, "" for none."""
+    """One number of a record, ready to print; `standing` is a letter or `user`, "" for none.
+    `open`: nobody confirmed it, and somebody should."""
 
     letter: str
     key: str
@@ -77,6 +81,7 @@ class Number:
     value: str
     standing: str
     confirmed: str
+    open: bool = False
 
 
 def described(record: Record) -> str:
@@ -118,12 +123,17 @@ def numbers(record: Record) -> tuple[Number, ...]:
             name=name,
             value=_value(record, own),
             standing=record.standing.get(own, ""),
-            confirmed=how_confirmed(record, own) or ("NO" if own in open_keys(record) else ""),
+            confirmed=how_confirmed(record, own) or (UNCONFIRMED if _is_open(record, own) else ""),
+            open=_is_open(record, own),
         )
         for letter, (key, name) in zip(LETTERS, _rows(record), strict=False)
         for own in (_stated_key(record, key),)
     )
     return told + (_hooks(record) if isinstance(record, SlideRecord) else ())
+
+
+def _is_open(record: Record, key: str) -> bool:
+    return key in open_keys(record) and not how_confirmed(record, key)
 
 
 def _stated_key(record: Record, key: str) -> str:
@@ -140,8 +150,8 @@ def _hooks(record: SlideRecord) -> tuple[Number, ...]:
     deep, up, inset = (
         f"{value or 0.0:g}" for value in (record.hook_depth, record.hook_height, record.hook_inset)
     )
-    keys = HOOK_KEYS
-    ways = {how_confirmed(record, key) or "NO" for key in keys}
+    ways = {how_confirmed(record, key) for key in HOOK_KEYS}
+    way = ways.pop() if len(ways) == 1 else None
     return (
         Number(
             letter="",
@@ -149,7 +159,8 @@ def _hooks(record: SlideRecord) -> tuple[Number, ...]:
             name="rear hooks: hole, up the back, in from the side",
             value=f"{record.hook_diameter:g} x {deep}, {up}, {inset}",
             standing=record.standing.get("hook_height", ""),
-            confirmed=ways.pop() if len(ways) == 1 else "NO",
+            confirmed=way or UNCONFIRMED,
+            open=way is None,
         ),
     )
 

@@ -1,4 +1,9 @@
-"""A sentence on a sheet, with what whoever lays it out or compares it must know of it."""
+"""A sentence on a sheet, with what whoever lays it out or compares it must know of it; and how a
+fact or a remedy becomes one.
+
+>>> bare("nearly level."), closed("nearly level")
+('nearly level', 'Nearly level.')
+"""
 
 from dataclasses import dataclass
 
@@ -25,3 +30,13 @@ class Sentence:
     def text(self) -> str:
         """The whole sentence, ready to print."""
         return f"{self.words}{', '.join(self.names)}{self.after}"
+
+
+def bare(fact: str) -> str:
+    """Give a fact or a remedy without its full stop, to stand within a sentence."""
+    return fact.rstrip(".")
+
+
+def closed(fact: str) -> str:
+    """Make a sentence of a fact or a remedy: a capital before it, a full stop behind it."""
+    return f"{fact[:1].upper()}{bare(fact[1:])}."

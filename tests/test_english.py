@@ -1,0 +1,177 @@
+"""No logic looks at words: what is decided hangs on values, and another language would decide so
+too.
+
+A method that searches or cuts a text, a comparison, a search for one text in another: none of
+them has a literal with a capital or with words in it, and none has a finding's text before it.
+"""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+CUTS = {
+    "startswith", "endswith", "removeprefix", "removesuffix", "replace", "split", "rsplit",
+    "partition", "rpartition", "find", "rfind", "index", "rindex", "count", "splitlines",
+    "translate", "strip", "lstrip", "rstrip",
+}  # fmt: skip
+"""Methods that find something in a text, or cut it."""
+SEARCHES = {"match", "fullmatch", "search", "sub", "split", "findall", "finditer", "compile"}
+"""Functions of `re` that do."""
+TOLD = {"text", "remedy", "reason"}
+"""What a finding says in words."""
+
+ALLOWED: dict[str, tuple[str, set[str]]] = {
+    "jigs/given/ids.py": (
+        "the ends of IDs, which the tool itself gives, in any language",
+        {"SIDE", "BOTTOM", "TOP", "STRETCHER", "BACK", "NAILER", "SHELF", "PARTITION", "RAIL",
+         "FIXED", "BLIND", "FILLER", "PANEL", "TOE", "ROLLOUT"},
+    ),
+    "jigs/reading/listcolumns.py": ("signs behind a heading", {".: ", ". "}),
+    "jigs/reading/listrows.py": (
+        "a column's second size, and the cell of a date, which comes from another process as text",
+        {" 2", "a date or time"},
+    ),
+    "jigs/reading/tables.py": ("a mark that names the separator", {'" '}),
+    "jigs/reading/tomltext.py": (
+        "the library's own message, and units in a corrected line",
+        {"(at end of document)", "at the end", " ft", " in"},
+    ),
+    "jigs/reading/workbook_reader.py": ("the name of a library's error", {"PasswordError"}),
+    "templates/page/typeface.py": (
+        "classes of characters, and signs that no text ends with before its dots",
+        {"C", "Cc", "Cf", "Mn", "Me", " ,;:/-("},
+    ),
+    "templates/words/capitals.py": ("letters of one script", {"ήΉ", "GREEK", "ιυΙΥ"}),
+    "templates/words/wallwords.py": ("the word that the person may have said too", {"WALL"}),
+    "templates/writers/pdf.py": ("operators of the format", {" l ", " m "}),
+    "templates/writers/svg.py": ("classes of characters", {"Cc", "Cf", "Cs", "Co", "Cn"}),
+}  # fmt: skip
+"""Where a literal has a capital or words all the same: why, and which."""
+
+DRAWN = {"templates/labels/labelrows.py", "templates/binding/alike.py"}
+"""Modules in which `text` is no finding's: rows of a label; a sentence whose names are slots."""
+
+
+def parse(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+def modules() -> Iterator[tuple[str, ast.Module]]:
+    for package in ("jigs", "templates", "cli"):
+        for path in sorted((ROOT / package).rglob("*.py")):
+            yield path.relative_to(ROOT).as_posix(), parse(path)
+
+
+def constants(tree: ast.Module) -> dict[str, ast.expr]:
+    """Give what the names of a module stand for, where that is said at its top level."""
+    found: dict[str, ast.expr] = {}
+    for node in tree.body:
+        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+            found[node.targets[0].id] = node.value
+        elif isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name) and node.value:
+            found[node.target.id] = node.value
+    return found
+
+
+def literals(node: ast.expr, known: dict[str, ast.expr]) -> Iterator[str]:
+    """Give the texts that an expression is made of: a literal, a tuple, a constant's."""
+    if isinstance(node, ast.Name) and node.id in known:
+        yield from literals(known[node.id], {})
+    elif isinstance(node, ast.Constant) and isinstance(node.value, str):
+        yield node.value
+    elif isinstance(node, ast.Tuple | ast.List | ast.Set | ast.JoinedStr):
+        for each in node.elts if not isinstance(node, ast.JoinedStr) else node.values:
+            yield from literals(each, known)
+
+
+def is_words(text: str) -> bool:
+    """Tell words from a key or a sign: a capital, or a space beside other signs."""
+    return text != text.lower() or (" " in text and bool(text.strip()))
+
+
+def looked_at(node: ast.AST) -> list[ast.expr]:
+    """Give the expressions that a text is searched for, or compared with."""
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
+        return node.args if node.func.attr in CUTS else []
+    if isinstance(node, ast.Compare):
+        return [node.left, *node.comparators]
+    if isinstance(node, ast.MatchValue):
+        return [node.value]
+    return []
+
+
+def string_logic(tree: ast.Module) -> Iterator[tuple[int, str]]:
+    known = constants(tree)
+    for node in ast.walk(tree):
+        for each in looked_at(node):
+            for text in literals(each, known):
+                if is_words(text):
+                    yield getattr(node, "lineno", 0), text
+
+
+def findings_read(tree: ast.Module) -> Iterator[int]:
+    """Give the lines that search, cut or compare a finding's text."""
+    for node in ast.walk(tree):
+        read: list[ast.expr] = []
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
+            if node.func.attr in CUTS:
+                read = [node.func.value]
+            elif isinstance(node.func.value, ast.Name) and node.func.attr in SEARCHES:
+                read = node.args
+        elif isinstance(node, ast.Compare):
+            read = [node.left, *node.comparators]
+        elif isinstance(node, ast.Subscript):
+            read = [node.value]
+        for each in read:
+            if isinstance(each, ast.Attribute) and each.attr in TOLD:
+                yield each.lineno
+
+
+def test_no_logic_looks_at_words() -> None:
+    """What has to be told from another has a value that says so."""
+    found: dict[str, set[str]] = {}
+    for name, tree in modules():
+        if texts := {text for _, text in string_logic(tree)}:
+            found[name] = texts
+    assert found == {name: texts for name, (_, texts) in ALLOWED.items()}
+
+
+def test_no_logic_looks_at_a_findings_text() -> None:
+    """A finding has a code; its sentence is printed, never searched, cut or compared."""
+    found = {name for name, tree in modules() if any(findings_read(tree))}
+    assert found == DRAWN
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "text.startswith('INCOMPLETE')",
+        "BEGINS = ('Gaps here:', 'Finish:')\ntext.startswith(BEGINS)",
+        "text.replace('DRAWER BOX', 'DRAWER')",
+        "'drawer boxes' in text",
+        "kind == 'DOOR'",
+        "note.split(', ')[0] if note.endswith('FROM TOP') else note",
+    ],
+)
+def test_the_search_finds_what_it_is_for(line: str) -> None:
+    """Lines such as have stood here."""
+    assert list(string_logic(ast.parse(line)))
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["problem.text.startswith(start)", "name in problem.text", "problem.text[:20]",
+     "re.search(pattern, problem.text)", "problem.reason == other.reason"],
+)  # fmt: skip
+def test_the_search_finds_who_reads_a_finding(line: str) -> None:
+    """Searched, sliced, compared."""
+    assert list(findings_read(ast.parse(line)))
+
+
+@pytest.mark.parametrize("line", ["key.startswith('use.')", "text.split(' ')", "kind == 'door'"])
+def test_keys_and_signs_are_no_words(line: str) -> None:
+    """A key is a value, a space parts words in any language."""
+    assert not list(string_logic(ast.parse(line)))
