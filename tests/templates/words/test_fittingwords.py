@@ -61,6 +61,15 @@ def test_a_slide_names_the_places_that_are_not_on_paper(side: str) -> None:
     assert "261 from the front edge: carry this line back with a square" in words
 
 
+def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:
+    """No place that only a leaflet has is printed: the line is, and the slide is the template."""
+    card = only_cards("B1-SIDE-L", "inside")[0]
+    one = replace(card.fitting, holes=card.fitting.holes[:1], carry=())
+    words = " ".join(card_lines(card.view, one, card.edges[-1]))
+    assert "The others: mark through the slide itself, on this line." in words
+    assert "from the front edge:" not in words
+
+
 def _heading(view: FaceView, fitting: Fitting, **changes: int) -> str:
     return fitting_heading(view, replace(fitting, **changes))  # type: ignore[arg-type]
 

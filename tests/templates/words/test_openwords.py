@@ -11,19 +11,23 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.confirming import OpenNumber, Value
 from jigs.given.job import FrontSpec
+from jigs.given.labelstock import Stock
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING
 from templates.binding.sheetdata import sheets_json
 from templates.cards.outlines import face_dxf, outline_page
+from templates.labels.cuptag import find_tagged, tag_pages
 from templates.labels.labellist import list_labels
+from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json, order_sheets
 from templates.lists.partslist import choose_parts, parts_csv, parts_json
 from templates.lists.partstext import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.page.raster import Raster
 from templates.words.facewords import drilled_words
 from templates.words.openwords import MOST_WORDS, line_to_write, open_line
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, job
@@ -243,3 +247,14 @@ def test_labels_say_it(sure: bool) -> None:
         ways = [way for line in labels[part].lines for way in line.ways]
         assert ("OPEN" in ways) is not sure, part
     assert "OPEN" not in [way for line in labels["B1-BOTTOM"].lines for way in line.ways]
+
+
+@pytest.mark.parametrize("sure", [False, True])
+@pytest.mark.parametrize("stock", [stock for stock in STOCKS.values() if stock.bore is not None])
+def test_cup_tags_say_it(sure: bool, stock: Stock) -> None:
+    """Beside the code, of a door whose hinge is open."""
+    layout = kitchen(sure=sure)
+    fronts, _ = find_tagged(layout, stock)
+    marks = [mark for page in tag_pages(layout, fronts, stock, Raster()) for mark in page.marks]
+    codes = [mark.text for mark in marks if isinstance(mark, Text) and "code" in mark.text]
+    assert any(text.endswith(" OPEN") for text in codes) is not sure
