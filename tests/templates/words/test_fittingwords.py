@@ -65,7 +65,7 @@ def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:
     """No place that only a leaflet has is printed: the line is, and the slide is the template."""
     card = only_cards("B1-SIDE-L", "inside")[0]
     one = replace(card.fitting, holes=card.fitting.holes[:1], carry=())
-    words = " ".join(card_lines(card.view, one, card.edges[-1]))
+    words = " ".join(card_lines(card.view, one))
     assert "The others: mark through the slide itself, on this line." in words
     assert "from the front edge:" not in words
 
