@@ -188,8 +188,8 @@ def part_strip(
     best: dict[int, tuple[Cost, tuple[float, ...]]] = {0: ((0, 0, 0, 0.0), (0.0,))}
     for end in range(1, len(places)):
         place, at_last = places[end], end == len(places) - 1
-        inside = [not at_last and low < place < high for low, high in spans]
-        near = [not at_last and low - AROUND < place < high + AROUND for low, high in spans]
+        inside = sum(not at_last and low < place < high for low, high in spans)
+        near = sum(not at_last and low - AROUND < place < high + AROUND for low, high in spans)
         for start in range(end - 1, -1, -1):
             piece = place - places[start]
             if piece > carried(start == 0, at_last) + SLACK:
@@ -199,9 +199,7 @@ def part_strip(
             if start not in best or piece < min(STUMP, length) - SLACK:
                 continue
             (parted, pieces, close, uneven), ways = best[start]
-            cost = (
-                parted + sum(inside), pieces + 1, close + sum(near), uneven + piece * piece
-            )  # fmt: skip
+            cost = parted + inside, pieces + 1, close + near, uneven + piece * piece
             if end not in best or cost < best[end][0]:
                 best[end] = cost, (*ways, place)
     whole = best.get(len(places) - 1)
