@@ -159,15 +159,10 @@ class Space:
 
     def _stands_free(self, text: Text, within: Box, beside: float) -> bool:
         box = text_box(text)
-        inside = (
-            box[0] >= within[0]
-            and box[1] >= within[1]
-            and box[2] <= within[2]
-            and box[3] <= within[3]
-        )
+        if box[0] < within[0] or box[1] < within[1] or box[2] > within[2] or box[3] > within[3]:
+            return False
         wide = (box[0] - beside, box[1], box[2] + beside, box[3])
-        alone = not any(boxes_meet(wide, other, 0.0) for other in self._boxes)
-        return inside and alone and self.is_free(box)
+        return not any(boxes_meet(wide, other) for other in self._boxes) and self.is_free(box)
 
     def add_between_texts(
         self, points: Sequence[tuple[float, float]], within: Box, dash: Dash, width: float
