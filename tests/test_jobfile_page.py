@@ -5,12 +5,15 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.printer import Printer
+from jigs.given.rolloutspec import RolloutSpec
+from jigs.ground.keys import keys_of
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import Table
+from tests.jobfilepage import PAGE, RECORDS, VALUES, docstrings, write_page
 from tests.test_readme import run
 
 ROOT = Path(__file__).parents[1]
-PAGE = ROOT / "jigs" / "JOBFILE.md"
 DEMO = ROOT / "templates" / "demo"
 
 NAMED = {"hinge", "slide", "pull", "printer", "stock"}
@@ -68,6 +71,19 @@ def test_every_key_stands_on_the_page(tmp_path: Path, monkeypatch: pytest.Monkey
     keys = asked(tmp_path, monkeypatch)
     assert len(keys) > 150
     assert keys - named == set()
+
+
+def test_its_tables_are_what_the_fields_say() -> None:
+    """Keys, words, ranges and defaults stand beside the fields; the page repeats them."""
+    text = PAGE.read_text(encoding="utf-8")
+    assert write_page(text) == text, "write them anew: python -m tests.jobfilepage"
+
+
+def test_each_field_has_its_line() -> None:
+    """No key is left without words."""
+    for values in (*RECORDS.values(), *VALUES.values(), Printer, RolloutSpec):
+        stated = {key for key, field in keys_of(values).items() if field.key.stated}
+        assert stated - docstrings(values).keys() == set()
 
 
 def test_the_readmes_job_is_one(tmp_path: Path) -> None:

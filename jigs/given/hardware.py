@@ -46,8 +46,8 @@ class HingeRecord:
     plates: Annotated[tuple[float, ...], Key(PLATE, rests=TAB_AND_PLATE)] = ()
     """Plate heights at hand; none listed: the sheet names the one that is wanted."""
     tab: Annotated[float | None, Key(TAB)] = None
-    """Door's edge to the rim of the cup; one that is stated, here or at a front, stands. None
-    where neither record nor person fixed it: then 5, or what `tabs` has nearest to it."""
+    """Door's edge to the rim of the cup; one that is stated, here or at a front, stands; else it is
+    5, or what `tabs` has nearest to it."""
     tabs: Annotated[tuple[float, ...] | None, Key(TAB)] = None
     """Tabs that you can bore; where several are listed or none, 5 or the nearest to it, and if
     that misses the overlay by more than 0.5 mm the check says which was taken instead."""
@@ -132,7 +132,7 @@ class SlideRecord:
     notch_width: Annotated[float, Key(Range(8, 100))] = 38.0
     """Width of the notches in the drawer's back."""
     notch_height: Annotated[float | None, Key(Range(4, 80))] = None
-    """Height of these notches; None: as the recess."""
+    """Height of these notches; else as the recess."""
     hook_diameter: Annotated[float | None, Key(Range(3, 15), rests=("box-back",))] = None
     """Diameter of the holes in the drawer's back that the slide's rear hooks enter; undermount;
     all four or none, each drawer box then has a sheet for its back."""

@@ -6,29 +6,39 @@ outside them is held back. `leaflet = "noted"` says instead that the person has 
 """
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
+
+from jigs.ground.believable import Range
+from jigs.ground.keys import Key
+from jigs.ground.ranges import PANEL_GAP, PANEL_HEIGHT, PANEL_WIDTH
 
 PanelPull = Literal["allowed", "none"]
-PANEL_PULLS: tuple[PanelPull, ...] = ("allowed", "none")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leaflet:
-    """What an appliance's leaflet allows its panel: None where it was not stated.
+    """What an appliance's leaflet allows its panel: None where it was not stated; mm."""
 
-    Sizes and least gaps in mm, `weight_max` in kg. `pull`: whether it may have one.
-    """
-
-    width_min: float | None = None
-    width_max: float | None = None
-    height_min: float | None = None
-    height_max: float | None = None
-    gap_left: float | None = None
-    gap_right: float | None = None
-    gap_top: float | None = None
-    gap_bottom: float | None = None
-    weight_max: float | None = None
-    pull: PanelPull | None = None
+    width_min: Annotated[float | None, Key(PANEL_WIDTH)] = None
+    """The panel's least width."""
+    width_max: Annotated[float | None, Key(PANEL_WIDTH)] = None
+    """Its greatest width."""
+    height_min: Annotated[float | None, Key(PANEL_HEIGHT)] = None
+    """Its least height."""
+    height_max: Annotated[float | None, Key(PANEL_HEIGHT)] = None
+    """Its greatest height."""
+    gap_left: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap at its left."""
+    gap_right: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap at its right."""
+    gap_top: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap above it."""
+    gap_bottom: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap below it."""
+    weight_max: Annotated[float | None, Key(Range(1, 60, unit="kg"), most=100.0)] = None
+    """What it may weigh, kg."""
+    pull: Annotated[PanelPull | None, Key()] = None
+    """Whether it may have a pull."""
 
     @property
     def unstated(self) -> tuple[str, ...]:

@@ -11,14 +11,21 @@ across the page that A4 and letter share, and unlike bars show when the two were
 """
 
 from dataclasses import dataclass
+from typing import Annotated
 
+from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
+from jigs.ground.keys import Key
 from jigs.ground.lengths import MM_PER_INCH, Unit
 
 BARS: dict[Unit, tuple[float, float]] = {
     "mm": (180.0, 200.0), "in": (7 * MM_PER_INCH, 8 * MM_PER_INCH),
 }  # fmt: skip
 """The nominal bars across and along, by the rule they are measured with; mm."""
+BAR = Range(150, 260)
+"""What a bar of the test page may measure; mm."""
+SHIFT = Range(-25, 25)
+"""How far labels may lie off; mm."""
 
 MOST = 0.08
 """A printer further off than this part of a length is not corrected: something else is wrong."""
@@ -34,20 +41,26 @@ SKEW = 0.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Printer:
-    """A printer with its paper and tray: what its bars `across` and `along` the feed measure,
-    mm, None where nobody measured them; `bars` says which bars these were. `paper`, `tray`: what
-    was in it, in words. `dots` per inch. `labels_right`, `labels_up`: how far its labels are
-    to be moved, so that they meet their stock, mm."""
+    """A printer with its paper and tray; mm."""
 
     name: str
-    across: float | None = None
-    along: float | None = None
-    bars: Unit = "mm"
-    paper: str = ""
-    tray: str = ""
+    """What it is called."""
+    across: Annotated[float | None, Key(BAR)] = None
+    """What its bar across the feed measures; None where nobody measured it."""
+    along: Annotated[float | None, Key(BAR)] = None
+    """What its bar along the feed measures."""
+    bars: Annotated[Unit, Key()] = "mm"
+    """Which bars these were."""
+    paper: Annotated[str, Key()] = ""
+    """The paper that was in it, in words."""
+    tray: Annotated[str, Key()] = ""
+    """The tray it was fed from, in words."""
     dots: int | None = None
-    labels_right: float = 0.0
-    labels_up: float = 0.0
+    """Its dots per inch."""
+    labels_right: Annotated[float, Key(SHIFT)] = 0.0
+    """How far its labels are moved to the right, so that they meet their stock."""
+    labels_up: Annotated[float, Key(SHIFT)] = 0.0
+    """How far they are moved up."""
 
     @property
     def corrected(self) -> bool:

@@ -9,23 +9,32 @@ passes the open door and its hinges.
 """
 
 from dataclasses import dataclass
+from typing import Annotated
 
 from jigs.given.confirming import OpenNumber
+from jigs.ground.believable import Range
 from jigs.ground.geometry import Fitting
+from jigs.ground.keys import Key
 from jigs.ground.problems import Problem
+from jigs.ground.ranges import DRAWER_HEIGHT, IN_BOX
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RolloutSpec:
-    """A rollout as asked for: its underside `at` this height above the side's bottom end, its
-    box's height; mm. `slide` None: the job's. `spacer_left`, `spacer_right`: None as usual."""
+    """A rollout as asked for; mm."""
 
-    at: float
-    height: float
+    at: Annotated[float, Key(IN_BOX)]
+    """Its underside above the side's bottom end."""
+    height: Annotated[float, Key(DRAWER_HEIGHT)]
+    """The height of its box."""
     slide: str | None = None
+    """Its slide; None: the job's."""
     column: int = 1
-    spacer_left: float | None = None
-    spacer_right: float | None = None
+    """Its column, from the left."""
+    spacer_left: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
+    """The spacer under its left slide; None: as usual."""
+    spacer_right: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
+    """The spacer under its right slide; None: as usual."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

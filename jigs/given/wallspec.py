@@ -7,7 +7,11 @@ a wall with its pull, a drawer the pulls round a corner.
 """
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Annotated, Literal
+
+from jigs.ground.believable import Range
+from jigs.ground.keys import Key
+from jigs.ground.lengths import LONGEST
 
 EndKind = Literal["wall", "corner", "casing", "panel", "open"]
 END_KINDS: tuple[EndKind, ...] = ("wall", "corner", "casing", "panel", "open")
@@ -33,41 +37,53 @@ class WallEnd:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Appliance:
     """What stands or hangs between the boxes of a wall and is none of them: a range, a fridge; mm.
-    `depth`: from the line of the boxes' backs to its face, None where nobody said.
 
-    Its left end is at `x` along the wall, or else where what it stands `after` ends: a box, or
-    another appliance, by its ID.
+    Its left end is at `x` along the wall, or else where what it stands `after` ends.
     """
 
     id: str
-    width: float
-    height: float
-    depth: float | None = None
-    above_floor: float = 0.0
-    name: str = ""
-    x: float | None = None
+    """What it is called, as a box is."""
+    name: Annotated[str, Key()] = ""
+    """What stands on the drawing."""
+    width: Annotated[float, Key(Range(100, 1600))]
+    """From its left end to its right."""
+    height: Annotated[float, Key(Range(40, 2600))]
+    """From its lower end up."""
+    depth: Annotated[float | None, Key(Range(50, 1200))] = None
+    """From the line of the boxes' backs to its face; a door hinged beside one that stands proud is
+    told."""
+    above_floor: Annotated[float, Key(Range(10, 2600, zero=True))] = 0.0
+    """Its lower end above the floor."""
+    x: Annotated[float | None, Key(Range(0, LONGEST))] = None
+    """Its left end along the wall."""
     after: str | None = None
+    """The box, or an appliance above it in the file, that it follows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WallSpec:
-    """A wall by its name, and what stands at its ends; mm, None where not said.
-
-    `length`: from end to end. `ceiling` and `counter`, the counter's top, are counted from the
-    line that the boxes' `above_floor` counts from; the floor's highest point stands `floor_high`
-    above that line. `id` begins the names of its pieces; "": made from its name.
-    """
+    """A wall as given; mm, None where not said."""
 
     name: str
+    """Its name, by which boxes name it."""
     id: str = ""
+    """How the names of its pieces begin; "": made from its name."""
     left: WallEnd = field(default_factory=WallEnd)
+    """What stands at its left end."""
     right: WallEnd = field(default_factory=WallEnd)
-    length: float | None = None
-    ceiling: float | None = None
-    counter: float | None = None
-    counter_thickness: float | None = None
-    floor_high: float = 0.0
+    """What stands at its right end."""
+    length: Annotated[float | None, Key(Range(300, LONGEST))] = None
+    """From end to end."""
+    ceiling: Annotated[float | None, Key(Range(1500, 6000))] = None
+    """The ceiling where it is lowest, above the level line that `above_floor` counts from."""
+    counter: Annotated[float | None, Key(Range(500, 1400))] = None
+    """The counter's top above that line."""
+    counter_thickness: Annotated[float | None, Key(Range(5, 120))] = None
+    """How thick the counter is."""
+    floor_high: Annotated[float, Key(Range(1, 100, zero=True))] = 0.0
+    """How far the floor's highest point stands above that line."""
     appliances: tuple[Appliance, ...] = ()
+    """What stands by itself between its boxes."""
 
     @property
     def underside(self) -> float | None:

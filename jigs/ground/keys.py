@@ -12,7 +12,7 @@ JOBFILE.md (`tests.jobfilepage`) all come from there.
 """
 
 from collections.abc import Mapping
-from dataclasses import KW_ONLY, MISSING, dataclass, fields
+from dataclasses import KW_ONLY, dataclass, fields
 from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
@@ -54,7 +54,7 @@ class FieldKey:
     allowed: tuple[str, ...]
     """The words that may stand there."""
     default: object
-    """What is taken where nothing is said; None where that is nothing, or it must be given."""
+    """What is taken where nothing is said; MISSING where it must be given."""
 
     @property
     def within(self) -> Range:
@@ -71,7 +71,7 @@ class FieldKey:
 def keys_of(values: type) -> Mapping[str, FieldKey]:
     """Give the keys of a dataclass by their names, in the order of its fields."""
     return {
-        field.name: _field_key(field.type, None if field.default is MISSING else field.default)
+        field.name: _field_key(field.type, field.default)
         for field in fields(values)
         if get_origin(field.type) is Annotated
     }

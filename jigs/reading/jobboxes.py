@@ -42,19 +42,19 @@ from jigs.ground.ranges import (
     THIN_BOARD,
 )
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
-from jigs.reading.jobcolumns import (
+from jigs.reading.jobhardware import Shelf, take_hinges
+from jigs.reading.jobholes import read_board_holes, read_front_holes
+from jigs.reading.jobinside import (
     MOST_COLUMNS,
     check_place,
     check_stacks,
     read_blind,
     read_columns,
+    read_rollouts,
+    read_shelves,
 )
-from jigs.reading.jobhardware import Shelf, take_hinges
-from jigs.reading.jobholes import read_board_holes, read_front_holes
 from jigs.reading.jobleaflet import read_leaflet
 from jigs.reading.jobmeasured import read_both, read_built
-from jigs.reading.jobrollouts import read_rollouts
-from jigs.reading.jobshelves import read_shelves
 from jigs.reading.kindranges import BOXES, FRONTS
 from jigs.reading.tomltables import Table
 

@@ -1,11 +1,62 @@
-"""How the boxes are built and the fronts painted, in the job file: `[build]`, `[paint]`. What they
-leave open is as usual."""
+"""What holds for all boxes of a job file: `[material]`, `[reveal]`, `[build]`, `[paint]`. What they
+leave open is as usual.
+
+Boards are called by fractions of an inch, and are thinner: hardwood plywood sold as 3/4 is usually
+18.0 to 18.6 (common practice, no source). A thickness written as such a fraction is asked about;
+the same in mm or as a decimal is taken as measured, and so are the sides where `sold_as` says
+what they are called.
+"""
+
+from collections.abc import Collection
+from dataclasses import replace
+from fractions import Fraction
 
 from jigs.given.build import Build
+from jigs.given.job import Material, Reveal
 from jigs.given.paint import Paint
+from jigs.ground.believable import Range
+from jigs.ground.errors import LengthError
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
+from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.faceframe import refuse_frame_keys
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.tomltables import Table
+
+CALLED = {
+    "1/4": Range(4.8, 5.8), "3/8": Range(8.2, 9.1), "1/2": Range(11.5, 12.3),
+    "5/8": Range(14.6, 15.5), "3/4": Range(18.0, 18.6),
+}  # fmt: skip
+"""How thick plywood usually is that is called so; 3/4 common practice, the others from memory."""
+
+BOARDS = ("side", "partition", "drawer_side", "back")
+
+
+def read_material(table: Table | None, build: object) -> tuple[Material, set[str]]:
+    """Read true thicknesses; `build` may say what the sides are called. Gives also the keys of
+    the defaults."""
+    if table is None:
+        return Material(), set(MATERIAL_WORDS)
+    material = read_over(table, Material())
+    _doubt_names(table, sold_as=isinstance(build, dict) and "sold_as" in build)
+    refuse_frame_keys(table)
+    table.close()
+    return material, {key for key in MATERIAL_WORDS if key.partition(".")[2] not in table}
+
+
+def read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]]:
+    """Read the reveals. Gives also the keys of the defaults.
+
+    Top and bottom may be negative: wall fronts hang below their box as a finger pull.
+    """
+    if table is None:
+        return standard, set(REVEAL_WORDS)
+    reveal = read_over(table, standard)
+    if "top" in table:
+        reveal = replace(reveal, top_counter=None)
+    table.close()
+    unsaid = (key for key in REVEAL_WORDS if key.partition(".")[2].partition("_")[0] not in table)
+    return reveal, set(unsaid)
 
 
 def read_build(table: Table | None) -> Build:
@@ -25,3 +76,25 @@ def read_paint(table: Table | None) -> Paint:
     paint = read_over(table, Paint())
     table.close()
     return paint
+
+
+def _doubt_names(material: Table, *, sold_as: bool) -> None:
+    """Doubt each thickness that is what a board is called; fronts only of plywood: MDF and planed
+    wood are what they are called. `sold_as`: the job says what its sides are sold as."""
+    measured: Collection[str] = ("side", "partition") if sold_as else ()
+    plywood = ("front",) if material.peek("front_kind") == "plywood" else ()
+    for key in (*BOARDS, *plywood):
+        given = material.peek(key)
+        if not isinstance(given, str) or key in measured:
+            continue
+        if is_fraction(given) and (within := _called(given, material.unit)):
+            material.doubt(key, 0.0, within, nominal=given.strip())
+
+
+def _called(given: str, unit: BareUnit) -> Range | None:
+    """Give how thick a board is that is called so; None of any other length."""
+    try:
+        inches = parse_length(given, unit) / MM_PER_INCH
+    except LengthError:  # told where the length is read
+        return None
+    return next((CALLED[name] for name in CALLED if abs(Fraction(name) - inches) < SLACK), None)

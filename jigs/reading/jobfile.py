@@ -15,19 +15,15 @@ from jigs.given.job import (
     ACCEPTED,
     Grid,
     Job,
-    Material,
-    Reveal,
     Use,
 )
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault
 from jigs.ground.lengths import Unit
-from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.faceframe import refuse_frame_keys
-from jigs.reading.fieldkeys import read_over
 from jigs.reading.hardwarefile import read_hardware_file
 from jigs.reading.jobboxes import Shelves, read_boxes
-from jigs.reading.jobbuild import read_build, read_paint
+from jigs.reading.jobbuild import read_build, read_material, read_paint, read_reveal
 from jigs.reading.jobdefaults import (
     Given,
     complete_job,
@@ -39,7 +35,6 @@ from jigs.reading.jobprinters import read_printers
 from jigs.reading.jobstocks import read_stocks
 from jigs.reading.jobunits import doubt_units
 from jigs.reading.jobwalls import read_walls
-from jigs.reading.nominal import doubt_names
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
@@ -81,8 +76,8 @@ def _read_job(
         book.raise_noted()
     _check_schema(top)
     name = top.text("name") or name_of(path)
-    material, open_material = _read_material(top.table("material"), top.peek("build"))
-    reveal, open_reveal = _read_reveal(top.table("reveal"), usual_reveal(top.unit))
+    material, open_material = read_material(top.table("material"), top.peek("build"))
+    reveal, open_reveal = read_reveal(top.table("reveal"), usual_reveal(top.unit))
     fronts = top.table("fronts")
     increment = fronts.length("increment", Range(0.3, 13)) if fronts else None
     tolerance = fronts.length("tolerance", Range(0.2, 5)) if fronts else None
@@ -172,33 +167,6 @@ def _check_schema(top: Table) -> None:
         top.book.note((), f"schema is missing; write schema = {SCHEMA} in the first line")
     elif value != SCHEMA or isinstance(value, bool) or not isinstance(value, int):
         top.note("schema", f"not known ({top.given('schema')} given); {SCHEMA} is allowed")
-
-
-def _read_material(table: Table | None, build: object) -> tuple[Material, set[str]]:
-    """Read true thicknesses; `build` may say what the sides are called. Gives also the keys of
-    the defaults."""
-    if table is None:
-        return Material(), set(MATERIAL_WORDS)
-    material = read_over(table, Material())
-    doubt_names(table, sold_as=isinstance(build, dict) and "sold_as" in build)
-    refuse_frame_keys(table)
-    table.close()
-    return material, {key for key in MATERIAL_WORDS if key.partition(".")[2] not in table}
-
-
-def _read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]]:
-    """Read the reveals. Gives also the keys of the defaults.
-
-    Top and bottom may be negative: wall fronts hang below their box as a finger pull.
-    """
-    if table is None:
-        return standard, set(REVEAL_WORDS)
-    reveal = read_over(table, standard)
-    if "top" in table:
-        reveal = replace(reveal, top_counter=None)
-    table.close()
-    unsaid = (key for key in REVEAL_WORDS if key.partition(".")[2].partition("_")[0] not in table)
-    return reveal, set(unsaid)
 
 
 def _or_else(given: float | None, standard: float) -> float:

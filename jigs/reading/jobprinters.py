@@ -10,15 +10,14 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from jigs.given.printer import Printer, find_faults
-from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, ReadingError
-from jigs.ground.lengths import Unit, format_mm
+from jigs.ground.lengths import format_mm
+from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobstocks import read_dots
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
 
-UNITS: tuple[Unit, ...] = ("mm", "in")
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,11}")
 """A printer's name: short, since it stands on every sheet; a bare key of a TOML file."""
 
@@ -57,20 +56,14 @@ def _read(name: str, table: Table) -> Printer | None:
     if not NAME.fullmatch(name):
         table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
     noted = len(table.book.faults)
-    bars = table.choice("bars", UNITS) or "mm"
-    across, along = (table.length(way, Range(150, 260)) for way in ("across", "along"))
-    paper, tray = table.text("paper") or "", table.text("tray") or ""
+    given = read_keys(table, Printer)
     dots = read_dots(table)
-    right, up = (table.length(f"labels_{way}", Range(-25, 25)) for way in ("right", "up"))
-    if dots is None and right is None and up is None:
+    if dots is None and not {"labels_right", "labels_up"} & given.keys():
         table.require("across", "along")
     table.close()
     if noted < len(table.book.faults):
         return None
-    printer = Printer(
-        name=name, across=across, along=along, bars=bars, paper=paper, tray=tray,
-        dots=dots, labels_right=right or 0.0, labels_up=up or 0.0,
-    )  # fmt: skip
+    printer = Printer(name=name, dots=dots, **given)
     for fault in find_faults(printer):
         table.book.note(table.path, fault)
     return printer

@@ -2,20 +2,22 @@
 
 `id` begins the names of the wall's pieces. `left` and `right` say what stands there; `left_filler`
 how wide the filler before the first box is, `left_reach` how far a handle or a casing reaches
-out, `left_meets` which wall is round the corner; the same for `right`. What the wall itself
-measures, its counter and its appliances are read by `jigs.reading.jobroom`.
+out, `left_meets` which wall is round the corner; the same for `right`. An appliance
+(`[[wall.appliance]]`) stands or hangs between the boxes: it has an ID of its own, and stands at `x`
+along the wall or `after` a box or an earlier appliance of that wall.
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from jigs.given.ids import check_id
 from jigs.given.job import BoxSpec
-from jigs.given.wallspec import END_KINDS, WallEnd, WallSpec
+from jigs.given.wallspec import END_KINDS, Appliance, WallEnd, WallSpec
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.geometry import HANDS, Hand
 from jigs.ground.nearest import suggest
-from jigs.reading.jobroom import read_room
+from jigs.reading.fieldkeys import read_keys, read_over
 from jigs.reading.tomltables import Table
 
 LONGEST_ID = 6
@@ -37,7 +39,7 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
             name=name or "", id=_read_id(table, fronts, [*taken, *(w.id for _, w in rows)]),
             left=_read_end(table, "left"), right=_read_end(table, "right"),
         )  # fmt: skip
-        wall = read_room(table, ends, [box.id for box in boxes if box.wall == name], taken)
+        wall = _read_room(table, ends, [box.id for box in boxes if box.wall == name], taken)
         taken += [appliance.id for appliance in wall.appliances]
         if name is not None and name in [other.name for _, other in rows]:
             table.note("name", f"duplicate wall ('{name[:40]}' given); write each wall once")
@@ -58,6 +60,56 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
             _check_corner(table, wall, hand, standing, [other for _, other in rows])
     _check_standing(job, boxes, walls)
     return tuple(wall for _, wall in rows)
+
+
+def _read_room(
+    table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]
+) -> WallSpec:
+    """Read a wall's own sizes and its appliances. `boxes`: the IDs of its boxes; `taken`: all IDs
+    of boxes and appliances so far."""
+    wall = read_over(table, wall)
+    counter, thickness = wall.counter, wall.counter_thickness
+    if "counter_thickness" in table and "counter" not in table:
+        table.note("counter_thickness", "stands without counter, its top above the floor")
+    if counter is not None and thickness is not None and thickness >= counter:
+        table.note(
+            "counter_thickness",
+            f"as thick as the counter is high ({table.given('counter')}), or thicker "
+            f"({table.given('counter_thickness')} given); counter is the height of its top",
+        )
+    found: list[Appliance] = []
+    for row in table.tables("appliance"):
+        known = [*boxes, *(appliance.id for appliance in found)]
+        read = _read_appliance(row, known, [*taken, *(appliance.id for appliance in found)])
+        if read is not None:
+            found.append(read)
+    return replace(wall, appliances=tuple(found))
+
+
+def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) -> Appliance | None:
+    """Read one appliance; None where a size of it is missing or wrong."""
+    table.require("id", "width", "height")
+    name, after = table.part_id("id"), table.part_id("after")
+    given = read_keys(table, Appliance)
+    if name is not None and name in taken:
+        table.note(
+            "id", f"taken already ('{name[:40]}' given); every box and appliance has its own"
+        )
+    if "x" in table and "after" in table:
+        table.note("after", "stands beside x; one of the two says where it stands")
+    elif "x" not in table and "after" not in table:
+        table.note(
+            "id", "neither x nor after; say where it stands: x along the wall, or after which box"
+        )
+    elif after is not None and after not in known:
+        near = suggest(after, known) if known else "no box stands on this wall"
+        table.note(
+            "after", f"no box of this wall, and no appliance above ('{after[:40]}' given); {near}"
+        )
+    table.close()
+    if not name or not {"width", "height"} <= given.keys():
+        return None
+    return Appliance(id=name, after=after, **given)
 
 
 def _check_standing(job: Table, boxes: Sequence[BoxSpec], walls: Sequence[str]) -> None:

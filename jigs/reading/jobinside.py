@@ -1,20 +1,32 @@
-"""The columns of a box in the job file, and which column each front stands before.
+"""What stands inside a box of the job file: columns, shelves, rollouts; and which column each front
+stands before.
 
 `columns = [{width = "18"}, {share = 2}]`, from left to right; a front says `column = 2`, and
 `span = 2` if it stands before two of them. `blind_left` or `blind_right` closes one end of a
 corner box by a panel.
+
+`[[box.shelf]]`: a fixed shelf says `at`, the height of its upper face above the side's bottom end.
+Adjustable shelves say `adjustable = true`, and `from` and `to`, between which their pin holes
+stand; `count` says how many are cut for them. `[[box.rollout]]`: `at` is the underside of the
+drawer box above the side's bottom end, `height` the box's own.
 """
 
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec
+from jigs.given.hardware import SlideRecord
+from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
+from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.believable import Range
-from jigs.ground.ranges import SHARE
+from jigs.ground.ranges import IN_BOX, SHARE
+from jigs.reading.fieldkeys import read_keys
+from jigs.reading.jobhardware import Shelf
 from jigs.reading.tomltables import Table
 
 MOST_COLUMNS = 12
 """Columns that one box may have."""
+MOST_SHELVES = 20
+"""Adjustable shelves of one row."""
 
 
 def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
@@ -101,3 +113,69 @@ def _check_across(row: Table, front: FrontSpec, stack: Sequence[FrontSpec], plac
         )
     if (above or below) and front.height is None and front.modules is None:
         row.note("span", "a front across columns needs a height, or modules")
+
+
+def read_shelves(
+    table: Table, height: float, columns: int, *, legs: float = 0.0
+) -> tuple[ShelfSpec, ...]:
+    """Read the shelves of a box `height` mm high, of so many columns, whose bottom panel stands
+    `legs` mm above its sides' end."""
+    return tuple(_read_shelf(row, height, max(1, columns), legs) for row in table.tables("shelf"))
+
+
+def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSpec:
+    at, adjustable = row.length("at", IN_BOX), row.flag("adjustable")
+    low, high = row.length("from", IN_BOX), row.length("to", IN_BOX)
+    column = row.whole("column", usual=columns, most=columns)
+    if adjustable and "at" in row:
+        row.note("at", "stands beside adjustable; a shelf is fixed or adjustable")
+    if not adjustable and "at" not in row:
+        row.note("at", "is missing; give it, or adjustable = true")
+    if not adjustable:
+        for key in ("from", "to"):
+            if key in row:
+                row.note(key, "is for adjustable shelves alone; say adjustable = true")
+    for key, place in (("at", at), ("from", low), ("to", high)):
+        if place is not None and place >= height:
+            row.note(key, f"above its box ({row.given(key)} given)")
+    for key, place in (("at", at), ("to", high)):
+        if legs and place is not None and place <= legs:
+            row.note(
+                key,
+                f"below its box ({row.given(key)} given); heights count from the sides' end on "
+                "the floor",
+            )
+    if low is not None and high is not None and low >= high:
+        row.note("to", f"not above from ({row.given('to')} given)")
+    count = row.whole("count", usual=12, most=MOST_SHELVES)
+    if count is not None and not adjustable:
+        row.note("count", "is for adjustable shelves alone; say adjustable = true")
+    row.close()
+    return ShelfSpec(
+        at=None if adjustable else at, low=low, high=high, column=column, count=count or 1
+    )
+
+
+def read_rollouts(
+    table: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+) -> tuple[RolloutSpec, ...]:
+    """Read the rollouts of a box `height` mm high, of so many columns."""
+    return tuple(
+        _read_rollout(row, height, max(1, columns), slides) for row in table.tables("rollout")
+    )
+
+
+def _read_rollout(
+    row: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+) -> RolloutSpec:
+    row.require("at", "height")
+    given = read_keys(row, RolloutSpec)
+    if given.get("at", 0.0) >= height:
+        row.note("at", f"above its box ({row.given('at')} given)")
+    spec = RolloutSpec(
+        **{"at": 1.0, "height": 1.0, **given},
+        slide=slides.take_name(row, "slide"),
+        column=row.whole("column", usual=columns, most=columns) or 1,
+    )
+    row.close()
+    return spec
