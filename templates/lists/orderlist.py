@@ -16,7 +16,9 @@ from jigs.ground.lengths import SQUARE_FEET
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
 from templates.lists.cells import csv_text, number, safe_cell
-from templates.lists.orderwords import (
+from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
+from templates.words.openwords import open_cell, open_data
+from templates.words.orderwords import (
     ITEM_WORDS,
     SCREW_WORDS,
     SPARES,
@@ -28,8 +30,6 @@ from templates.lists.orderwords import (
     said_of,
     terms,
 )
-from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
-from templates.words.openwords import open_cell, open_data
 from templates.words.wording import nominal_words
 
 Cell = str | float

@@ -7,7 +7,8 @@ from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
-from templates.lists.orderwords import (
+from templates.words.findings import WIDTH
+from templates.words.orderwords import (
     STATE_WORDS,
     doubtful_words,
     drawer_words,
@@ -16,7 +17,6 @@ from templates.lists.orderwords import (
     settled_words,
     sizes,
 )
-from templates.words.findings import WIDTH
 from templates.words.wording import nominal_words
 
 

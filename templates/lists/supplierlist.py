@@ -14,7 +14,7 @@ from jigs.order.supplierrows import SupplierRow, supplier_rows
 from jigs.reading.kindranges import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import csv_text, number, safe_cell
-from templates.lists.orderwords import STATE_WORDS, making, sizes
+from templates.words.orderwords import STATE_WORDS, making, sizes
 
 Cell = str | float
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")

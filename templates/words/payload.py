@@ -187,7 +187,7 @@ def _say(
     while True:
         said = Payload(
             part=part,
-            words=tuple(name.split()),
+            words=tuple(spell(name).split()),
             phrases=tuple(phrase for phrase, _ in kept),
             code=code[0],
             hold=hold,

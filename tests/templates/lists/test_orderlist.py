@@ -15,10 +15,10 @@ from jigs.order.buying import Order, make_order
 from jigs.order.handing import read_in_hand
 from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_sheets
 from templates.lists.ordertext import order_text
-from templates.lists.orderwords import terms
 from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
 from templates.words.findings import WIDTH
+from templates.words.orderwords import terms
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 FORMULA = ("=", "+", "-", "@")
