@@ -3,11 +3,14 @@
 from dataclasses import replace
 
 import pytest
+from hypothesis import given as whatever
+from hypothesis import settings
 
 from jigs.box.plan import BoxPlan, FrontPlan, plan_box
 from jigs.fittings.placing import Against
-from jigs.given.job import BoxKind, ColumnSpec, FrontSpec
+from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job
 from tests.jigs.sample import box, job
+from tests.jobs import jobs
 
 
 def plan(*fronts: FrontSpec, kind: BoxKind = "base", **given: object) -> BoxPlan:
@@ -73,3 +76,12 @@ def test_fronts_by_columns_from_the_lowest_up() -> None:
     planned = plan(*fronts, width=914.4, columns=columns)
     groups = [[front.id for front in group] for group in planned.by_columns]
     assert groups == [["B1-2", "B1-1"], ["B1-4", "B1-3"]]
+
+
+@settings(max_examples=8, deadline=None)
+@whatever(jobs())
+def test_a_plan_holds_no_words(kitchen: Job) -> None:
+    """In whatever unit findings are told, and however often, a box is planned alike."""
+    inches, metric = (replace(kitchen, shown_in=unit) for unit in ("in", "mm"))
+    for each in kitchen.boxes:
+        assert plan_box(inches, each) == plan_box(metric, each)
