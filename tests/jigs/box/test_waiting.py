@@ -10,6 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
+from jigs.box.plan import plan_box
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
 from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
@@ -128,6 +129,18 @@ def test_a_door_waits_for_the_one_that_would_move_its_hinges() -> None:
     (told,) = [p for p in before.problems if p.part == "B" and p.level == "error"]
     assert told.code == "neighbour-open"
     assert told.text.startswith("waits for A: hand not stated")
+
+
+@pytest.mark.parametrize(("lowest", "waits"), [(108.0, True), (148.0, False)])
+def test_heights_given_by_hand_wait_for_a_door_whose_plates_they_would_meet(
+    lowest: float, waits: bool
+) -> None:
+    """Hung right, A has plate holes at 83.35 and 115.35 in the other face of the partition. B's at
+    its own height and 1.6, 16 down and up, keep its place: 8 from them it waits, clear of them it
+    does not."""
+    made = parted(handless("A"), door("B", 2, hinges_at=(lowest, 600.0)), hinges=True)
+    plan = plan_box(made, made.boxes[0])
+    assert dict(plan.prospect.waits) == ({"B": ("A",)} if waits else {})
 
 
 @pytest.mark.parametrize(
