@@ -16,7 +16,6 @@ import re
 import unicodedata
 from decimal import Decimal
 from fractions import Fraction
-from functools import cache
 from itertools import pairwise, zip_longest
 from typing import Literal
 
@@ -44,19 +43,17 @@ ALLOWED = (
     "or 5' 6 1/2\""
 )
 
-# What the unit is called by the person -> its name in the registry below.
+# What the unit is called by the person -> its name in the table below.
 _UNITS = {
     "mm": "mm", "cm": "cm", "m": "m",
     "in": "in", '"': "in", "inch": "in", "inches": "in",
     "ft": "ft", "'": "ft", "foot": "ft", "feet": "ft",
 }  # fmt: skip
 
-# 25.4: NIST SP 811, Appendix B; 12 inches to the foot: the same.
-_DEFINITIONS = ("mm = [length]", "cm = 10 * mm", "m = 1000 * mm", "in = 25.4 * mm", "ft = 12 * in")
-
-# What the units that jobs are written in are worth, in mm: the library need not be asked.
-_TAPE_UNITS = {
-    "mm": Fraction(1), "in": Fraction(str(MM_PER_INCH)), "ft": 12 * Fraction(str(MM_PER_INCH)),
+# In mm, exactly; 25.4: NIST SP 811, Appendix B; 12 inches to the foot: the same.
+_MM_PER = {
+    "mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000),
+    "in": Fraction(str(MM_PER_INCH)), "ft": 12 * Fraction(str(MM_PER_INCH)),
 }  # fmt: skip
 
 # Signs that keyboards and word processors put in place of the plain ones.
@@ -120,7 +117,7 @@ def parse_value(
     if not -LONGEST <= number <= LONGEST:
         raise LengthError(_too_long(given))
     exact = Fraction(0) if -1e-9 < number < 1e-9 else Fraction(number)
-    return _within_limits(exact * _mm_per(unit), given, signed=signed, zero=zero)
+    return _within_limits(exact * _MM_PER[unit], given, signed=signed, zero=zero)
 
 
 def format_mm(mm: float) -> str:
@@ -227,7 +224,7 @@ def _match(body: str, unit: BareUnit, given: str) -> Fraction:
         )
     if found := _SINGLE.fullmatch(body):
         number = _number(found["number"], given)
-        return number * _mm_per(_UNITS[found["unit"]] if found["unit"] else unit)
+        return number * _MM_PER[_UNITS[found["unit"]] if found["unit"] else unit]
     if found := _FEET_INCHES.fullmatch(body):
         feet, inches = int(found["feet"]), _number(found["inches"], given)
         if inches >= 12:
@@ -236,7 +233,7 @@ def _match(body: str, unit: BareUnit, given: str) -> Fraction:
                 f"not a length ({given} given): 12 or more inches behind feet; "
                 f"{feet + more}' {_written(rest)}\"?"
             )
-        return feet * _mm_per("ft") + inches * _mm_per("in")
+        return feet * _MM_PER["ft"] + inches * _MM_PER["in"]
     raise LengthError(f"not a length ({given} given){_reason(body)}; {ALLOWED}")
 
 
@@ -311,24 +308,3 @@ def _within_limits(value: Fraction, given: str, *, signed: bool, zero: bool) -> 
 
 def _too_long(given: str) -> str:
     return f"longer than 10 m ({given} given); is the unit right?"
-
-
-@cache
-def _mm_per(unit: str) -> Fraction:
-    """Give the mm in one unit, exactly: of mm, in and ft by their definition, of all others
-    as the units library converts them."""
-    if unit in _TAPE_UNITS:
-        return _TAPE_UNITS[unit]
-    return _converted(unit)
-
-
-def _converted(unit: str) -> Fraction:
-    """Give the mm in one unit, as the units library converts it, exactly."""
-    # Imported here: the library costs more than the rest of a short command, and most jobs are
-    # written in mm, inches and feet alone.
-    import pint
-
-    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(None, non_int_type=Fraction)
-    for definition in _DEFINITIONS:
-        registry.define(definition)
-    return Fraction(registry.Quantity(Fraction(1), unit).to("mm").magnitude)

@@ -15,6 +15,7 @@ from jigs.ground.believable import Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
+from jigs.ground.quantities import parse_quantity
 from jigs.reading.tomlindex import KeyPath, find_line, write_path
 
 Word = TypeVar("Word", bound=str)
@@ -156,11 +157,13 @@ class Table:
         return int(self._believe(key, value, Range(1, usual, unit="")))
 
     def number(self, key: str, within: Range, *, most: float) -> float | None:
-        """Take a plain number over 0 and up to `most`, without a unit; `within` says where it is
-        believed."""
+        """Take a number over 0 and up to `most`; `within` says where it is believed. A weight or a
+        density may have a unit of its own."""
         value = self._take(key)
         if value is None:
             return None
+        if isinstance(value, str) and (found := parse_quantity(value, within.unit)):
+            value = Decimal(repr(found))
         if isinstance(value, int | Decimal) and not isinstance(value, bool):
             finite = not isinstance(value, Decimal) or value.is_finite()
             if finite and Decimal("1e-6") <= value <= most:

@@ -73,7 +73,7 @@ def test_load_is_read_and_confirmed_like_any_number(tmp_path: Path) -> None:
     assert "load" not in open_keys(replace(slide, confirmed={}))
 
 
-@pytest.mark.parametrize("given", ["0", "-3", "501", '"30 kg"', "true"])
+@pytest.mark.parametrize("given", ["0", "-3", "501", '"30 mm"', "true"])
 def test_a_load_that_is_no_load(tmp_path: Path, given: str) -> None:
     """A plain number of kilograms, up to 500."""
     faults = faults_of(tmp_path, JOB.replace(RUNNER, f"{RUNNER}\nload = {given}"))

@@ -1,18 +1,17 @@
 """Lengths: the grammar, what is refused and why, and how lengths are shown."""
 
-import subprocess
-import sys
 from decimal import Decimal
+from fractions import Fraction
 
+import pint
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import (
-    _TAPE_UNITS,
+    _MM_PER,
     Unit,
-    _converted,
     format_inches,
     format_length,
     format_mm,
@@ -310,21 +309,8 @@ def test_the_unit_of_the_job_stands_first() -> None:
     assert format_length(454.0, "mm") == "454.0 mm (17 7/8 in)"
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize(
-    ("text", "loaded"),
-    [("1", 0), ("1 mm", 0), ("1 in", 0), ("12' 6\"", 0), ("1 cm", 1), ("1 m", 1)],
-)
-def test_the_units_library_is_loaded_by_units_that_jobs_seldom_have(text: str, loaded: int) -> None:
-    """It costs more than the rest of a short command."""
-    code = (
-        "import sys; from jigs.ground.lengths import parse_length as parse; "
-        "parse(sys.argv[1], 'mm'); sys.exit('pint' in sys.modules)"
-    )
-    assert subprocess.run([sys.executable, "-c", code, text], check=False).returncode == loaded
-
-
-def test_the_units_library_agrees_on_what_is_known_without_it() -> None:
-    """It is asked here."""
-    for unit, mm in _TAPE_UNITS.items():
-        assert _converted(unit) == mm
+def test_each_unit_is_worth_what_the_units_library_says() -> None:
+    """Exactly."""
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
+    for unit, mm in _MM_PER.items():
+        assert registry.Quantity(Fraction(1), unit).to("mm").magnitude == mm

@@ -1,0 +1,36 @@
+"""Weights, loads and densities written with a unit of their own: `"100 lb"`, `"45 lb/ft3"`.
+
+A number without a unit is in the unit of its key, kg or kg/m3. Lengths have a grammar of their own
+(`jigs.ground.lengths`).
+
+>>> parse_quantity("100 lb", "kg"), parse_quantity("12.5 kg", "kg"), parse_quantity("3 ft", "kg")
+(45.359237, 12.5, None)
+"""
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+
+UNITS: Mapping[str, Mapping[str, str]] = {
+    "kg": {"kg": "kg", "g": "g", "lb": "lb", "oz": "oz"},
+    "kg/m3": {"kg/m3": "kg/m**3", "g/cm3": "g/cm**3", "lb/ft3": "lb/ft**3"},
+}
+"""By the unit of a key, those that may be written there, and what the units library calls them."""
+
+_WRITTEN = re.compile(r"([0-9]+(?:[.,][0-9]+)?) *([a-z]+(?:/[a-z]+3)?)")
+
+
+def parse_quantity(text: str, unit: str) -> float | None:
+    """Read a number with its unit, in `unit`; None where that is no such quantity."""
+    found = _WRITTEN.fullmatch(text.strip())
+    known = UNITS.get(unit, {})
+    if not found or found[2] not in known:
+        return None
+    number = Fraction(found[1].replace(",", "."))
+    if found[2] == unit:
+        return float(number)
+    # Imported here: the library costs more than the rest of a short command.
+    import pint
+
+    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
+    return float(registry.Quantity(number, known[found[2]]).to(known[unit]).magnitude)

@@ -1,0 +1,66 @@
+"""Weights and densities with units of their own, and when the units library is loaded."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from jigs.ground.quantities import parse_quantity
+from tests.jigs.jobtext import faults_of, read
+from tests.jobtexts import HEAD
+
+ROOT = Path(__file__).parents[3]
+DEMO = ROOT / "templates" / "demo" / "job.toml"
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "value"),
+    [
+        # NIST SP 811 (2008), Appendix B.8: pound and ounce (avoirdupois), pound per cubic foot.
+        ("1 lb", "kg", 0.4535924),
+        ("16 oz", "kg", 16 * 0.02834952),
+        ("1 lb/ft3", "kg/m3", 16.01846),
+        ("0,75 g/cm3", "kg/m3", 750.0),
+        ("30kg", "kg", 30.0),
+    ],
+)
+def test_a_unit_is_worth_what_is_published(text: str, unit: str, value: float) -> None:
+    """To the figures that are printed there."""
+    assert parse_quantity(text, unit) == pytest.approx(value, rel=1e-6)
+
+
+@pytest.mark.parametrize("text", ["", "lb", "1 1/2 lb", "-3 lb", "3 ft", "1 lb lb", "nan kg"])
+def test_what_is_no_weight_is_none(text: str) -> None:
+    """The library never sees what a person typed."""
+    assert parse_quantity(text, "kg") is None
+
+
+def test_a_slide_bears_pounds(tmp_path: Path) -> None:
+    """And a word that is no load is a fault."""
+    slide = '[slide.mine]\nlike = "undermount-533"\nload = {}\n'
+    made = read(tmp_path, HEAD + slide.format('"100 lb"') + BOX)
+    assert made.slides["mine"].load == pytest.approx(45.359237)
+    (fault,) = faults_of(tmp_path, HEAD + slide.format('"100 mm"') + BOX)
+    assert "not a number over 0, up to 500" in fault
+
+
+BOX = '[[box]]\nid = "B1"\nkind = "base"\nwidth = 450\nheight = 720\ndepth = 560\n'
+
+
+@pytest.mark.parametrize(("extra", "loaded"), [("", 0), ("front_density = '45 lb/ft3'", 1)])
+def test_the_units_library_is_loaded_by_another_unit_alone(
+    tmp_path: Path, extra: str, loaded: int
+) -> None:
+    """It costs more than the rest of a short command; the demo does without."""
+    for file in DEMO.parent.glob("*.csv"):
+        (tmp_path / file.name).write_bytes(file.read_bytes())
+    job = tmp_path / "job.toml"
+    text = DEMO.read_text(encoding="utf-8").replace("[material]", f"[material]\n{extra}", 1)
+    job.write_text(text, encoding="utf-8")
+    code = (
+        "import sys; from pathlib import Path; from jigs.order.handing import read_in_hand; "
+        "from jigs.layout.layout import lay_out; lay_out(read_in_hand(Path(sys.argv[1]))); "
+        "sys.exit('pint' in sys.modules)"
+    )
+    assert subprocess.run([sys.executable, "-c", code, job], check=False).returncode == loaded
