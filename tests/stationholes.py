@@ -51,10 +51,10 @@ def listed(layout: Layout, *, pilots: bool = False) -> list[Found]:
     return holes
 
 
-def listed_marked(layout: Layout) -> list[tuple[str, str, float, float]]:
-    """Give the holes that are marked through a box: front, box, x and y from the room, mm."""
+def listed_marked(layout: Layout) -> list[Found]:
+    """Give the holes that are marked through a box; each names the box in the place of a face."""
     return [
-        (front["id"], hole["marked_from"], hole["x_mm"], hole["y_mm"])
+        _listed((front["id"], hole["marked_from"], None, None), hole)
         for front in json.loads(holes_json(layout))["fronts"]
         for hole in front["holes"]
         if "marked_from" in hole
@@ -138,11 +138,11 @@ def _counted(place: Place, length: float) -> float:
     return place.value
 
 
-def marked(stations: Iterable[Station]) -> list[tuple[str, str, float, float]]:
+def marked(stations: Iterable[Station]) -> list[Found]:
     """Give the holes that come into fronts through their drawer boxes, standing where the marks
-    say: front, box, x and y from the room, mm."""
+    say, bored with the station's bit; each names the box in the place of a face."""
     holes = set_out(station for station in stations if station.face == "box-front")
-    found: list[tuple[str, str, float, float]] = []
+    found: list[Found] = []
     for station in stations:
         for row in station.rows:
             if row.marks is None:
@@ -152,7 +152,17 @@ def marked(stations: Iterable[Station]) -> list[tuple[str, str, float, float]]:
             for hole in holes:
                 if hole.where[0] == marks.box:
                     seen = marks.in_left + marks.width - hole.x
-                    found.append((row.part.id, marks.box, width - seen, marks.up + hole.y))
+                    (bit,) = station.bits
+                    found.append(
+                        Found(
+                            where=(row.part.id, marks.box, None, None),
+                            purpose="front-fixing",
+                            x=width - seen,
+                            y=marks.up + hole.y,
+                            diameter=bit.diameter,
+                            depth=bit.depth,
+                        )
+                    )
             _check_corners(station, row)
     return found
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face
+from jigs.bench.marking import marked_holes
 from jigs.bench.placing import (
     CARD_REACH,
     FOLD_REACH,
@@ -31,34 +32,8 @@ from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
 
-MARKED_WITHIN = 0.05
-"""A hole in the front is marked through one in its box that lies this near; mm."""
 NEIGHBOURS = 100.0
 """Screws of a false front that are no further apart, up or across, share a card; mm."""
-
-
-def marked_holes(front: Front) -> tuple[Hole, ...]:
-    """Give the holes of a front that are marked through the clearance holes of its drawer box: all
-    its fixing holes that have one behind them, where the box stands on the front."""
-    box = front.drawer
-    if box is None or not _stands_on(front, box):
-        return ()
-    behind = [(box.x + hole.x, box.y + hole.y) for hole in box.holes]
-    return tuple(
-        hole
-        for hole in front.holes
-        if hole.purpose == "front-fixing"
-        and any(
-            abs(hole.x - x) <= MARKED_WITHIN and abs(hole.y - y) <= MARKED_WITHIN for x, y in behind
-        )
-    )
-
-
-def _stands_on(front: Front, box: DrawerBox) -> bool:
-    """Tell whether the lower corners of a drawer box lie on its front, so that paper can place
-    it there."""
-    right = front.width - box.x - box.width
-    return min(box.x, right, box.y) >= -SLACK
 
 
 def place_clearances(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:

@@ -9,7 +9,7 @@ import json
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
-from jigs.bench.screwed import marked_holes
+from jigs.bench.marking import marked_holes
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.kinds import kind_of
