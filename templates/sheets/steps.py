@@ -18,24 +18,24 @@ _ALIKE = "Measure all: alike to 0.5?"
 
 
 def _tick(view: FaceView) -> str:
-    return f"{'Tick it off; w' if view.name else 'W'}rite DRILLED on its label."
+    return f"{'Tick it off; w' if view.parts else 'W'}rite DRILLED on its label."
 
 
 def _measure(view: FaceView, what: str) -> str:
-    return _ALIKE if view.name else f"Measure {what}, fill in."
+    return _ALIKE if view.parts else f"Measure {what}, fill in."
 
 
 def _top(view: FaceView, what: str) -> str:
-    return f"Write TOP on tape on {'each' if view.name else 'the back'}. {_measure(view, what)}"
+    return f"Write TOP on tape on {'each' if view.parts else 'the back'}. {_measure(view, what)}"
 
 
 def _cut(view: FaceView, flaps: bool) -> str:
     if view.rounded and flaps:
         ladder = "; cut the ladder too" if view.ladder else ""
-        if view.ladder and view.name:
+        if view.ladder and view.parts:
             ladder = "; cut the ladder too, at their height"
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
-    top = "the top one at their height" if view.name else "the top one at your height"
+    top = "the top one at their height" if view.parts else "the top one at your height"
     cards = "cards and crossed corners" if flaps else "the cards"
     return f"Cut {cards}{f'; {top}' if view.ladder else ''}."
 
@@ -74,7 +74,7 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 AWL,
                 f"Bore from outside. {caution}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
-                *([_tick(view)] if view.name else []),
+                *([_tick(view)] if view.parts else []),
             )
         case "box-back":
             return (
