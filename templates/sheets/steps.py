@@ -1,7 +1,9 @@
 """The steps of the work on one face, short and in order, each caution where it happens."""
 
+from collections.abc import Iterator
+
 from jigs.fittings.kinds import KINDS, by_rank
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, FittingKind
 from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.flap import TRUE_FOLD
@@ -95,6 +97,7 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 words.lay(view),
                 AWL,
                 f"Bore. {caution}",
+                *_others(view, first),
                 _tick(view),
             )
         case "back":
@@ -107,6 +110,7 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 words.lay(view),
                 words.awl(view),
                 f"{words.bore} {caution}",
+                *_others(view, first),
                 _tick(view),
             )
 
@@ -130,6 +134,15 @@ def steps_again(view: FaceView, *, flaps: bool = True) -> str:
         "STEPS: measure both bars; ID and code as on the label; measure the part; cut; "
         f"{setting}; tape; lay the hardware; awl; check; bore. {caution_of(view, purpose)}"
     )
+
+
+def _others(view: FaceView, first: FittingKind) -> Iterator[str]:
+    """Give a step to each kind that the steps for the first of a face do not speak of."""
+    for kind in by_rank(fitting.kind for fitting in view.fittings):
+        words, purpose = words_of(kind), KINDS[kind].holes[0]
+        if kind != first and not words.laid and not words.level:
+            name, caution = HOLE_WORDS[purpose].name, caution_of(view, purpose)
+            yield f"{name}: {words.lay(view)} {caution}"
 
 
 def _bore(view: FaceView) -> str:
@@ -159,7 +172,8 @@ def _together(view: FaceView) -> str:
 
 def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     edge: CardEdge = view.front_edge or "left"
-    words = [words_of(kind) for kind in by_rank(fitting.kind for fitting in view.fittings)]
+    kinds = by_rank(fitting.kind for fitting in view.fittings)
+    words = [words_of(kind) for kind in kinds]
     level = " and ".join(each.level for each in words if each.level)
     both = (f"{_together(view)}; draw the {level} lines across BOTH at once.",) if level else ()
     hardware = " and ".join(each.laid for each in words if each.laid)
@@ -175,6 +189,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             lay,
             f"{AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
             _bore(view),
+            *_others(view, kinds[0]),
             _tick(view),
         )
     if view.partition:
@@ -190,6 +205,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             lay,
             f"{AWL} Compare with the {mate_words(view)}.",
             _bore(view),
+            *_others(view, kinds[0]),
             _tick(view),
         )
     return (
@@ -201,5 +217,6 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
         lay,
         f"{AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
         _bore(view),
+        *_others(view, kinds[0]),
         _tick(view),
     )

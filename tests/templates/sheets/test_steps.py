@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.ground.geometry import Purpose
+from jigs.ground.geometry import Fitting, Hole, Purpose
 from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_side, views_of_front
 from templates.page.marks import Text
@@ -212,3 +212,14 @@ def test_a_partition_has_no_outside() -> None:
             assert ("shows outside" in said) is not bool(side.partition)
             assert ("Clamp the side" in said) is not bool(side.partition)
             assert (PARTITION_HOLES in said) is bool(side.partition)
+
+
+def test_holes_by_hand_beside_hinges_have_a_step_of_their_own() -> None:
+    """The hinges' steps speak of cups alone; a bracket beside them is no cup."""
+    view = view_of("B3-2", "back")
+    hole = Hole(purpose="manual", face="back", x=60.0, y=300.0, diameter=5.0, depth=12.0)
+    bracket = Fitting(kind="manual", index=1, count=1, part="B3-2", record=None, holes=(hole,))
+    steps = steps_for(replace(view, fittings=(*view.fittings, bracket)))
+    (step,) = set(steps) - set(steps_for(view))
+    assert step.startswith("By hand: Check each place against the leaflet.")
+    assert HOLE_WORDS["manual"].caution in step
