@@ -145,11 +145,15 @@ def _others(view: FaceView, first: FittingKind) -> Iterator[str]:
             yield f"{name}: {words.lay(view)} {caution}"
 
 
-def _bore(view: FaceView) -> str:
-    """Say how a side or a partition is bored: right through only where a hole is."""
+def _bore(view: FaceView, first: FittingKind) -> str:
+    """Say how a side or a partition is bored, right through only where a hole is; with the caution
+    of its first kind, where that is another."""
     if any(hole.depth is None for fitting in view.fittings for hole in fitting.holes):
         return f"Bore; what is marked THROUGH once, from one face. {HOLE_WORDS['manual'].caution}"
-    return f"Bore. {caution_of(view, 'plate')}"
+    cautions = dict.fromkeys(
+        caution_of(view, purpose) for purpose in ("plate", KINDS[first].holes[0])
+    )
+    return f"Bore. {' '.join(cautions)}"
 
 
 def _together(view: FaceView) -> str:
@@ -188,7 +192,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             f"paper on the {panel}. {_BLOCK}",
             lay,
             f"{AWL}{' Slide lines: left against right, from the panel.' if both else ''}",
-            _bore(view),
+            _bore(view, kinds[0]),
             *_others(view, kinds[0]),
             _tick(view),
         )
@@ -204,7 +208,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             _set(view, flaps),
             lay,
             f"{AWL} Compare with the {mate_words(view)}.",
-            _bore(view),
+            _bore(view, kinds[0]),
             *_others(view, kinds[0]),
             _tick(view),
         )
@@ -216,7 +220,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
         _set(view, flaps),
         lay,
         f"{AWL} {f'{level.capitalize()} lines: left against right.' if both else ''}".rstrip(),
-        _bore(view),
+        _bore(view, kinds[0]),
         *_others(view, kinds[0]),
         _tick(view),
     )
