@@ -20,6 +20,7 @@ from jigs.bench.placing import (
 from jigs.bench.sides import front_rest
 from jigs.bench.station import FaceEdge
 from jigs.box.parts import Layout
+from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting, Hole
 
 
@@ -35,7 +36,7 @@ def place_by_hand(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]
         faces.append((part, as_seen(part, side.fittings), side.board))
     placed: list[Placing] = []
     for part, fittings, own in faces:
-        by_hand = [fitting for fitting in fittings if fitting.kind == "manual"]
+        by_hand = [fitting for fitting in fittings if kind_of(fitting).stated]
         for fitting in by_hand:
             mine = [hole for each in by_hand if each.part == fitting.part for hole in each.holes]
             placed += _place(part, fitting, fitting.part or own, mine, reach)
@@ -58,7 +59,7 @@ def _place(
         yield Placing(
             work="by-hand",
             part=part,
-            purpose="manual",
+            purpose=fitting.holes[0].purpose,
             serves=serves,
             kind=serves,
             x=across,

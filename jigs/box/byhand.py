@@ -17,6 +17,7 @@ from math import hypot
 
 from jigs.box.boards import FaceKey
 from jigs.box.fronts import PlacedFront
+from jigs.fittings.kinds import KINDS
 from jigs.given.job import BoxSpec, HandHole
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, mirror_x
 
@@ -26,7 +27,9 @@ GROUP = 100.0
 
 def holds_kit(holes: Iterable[HandHole]) -> bool:
     """Tell whether some of these holes can hold a front: those in its back, or right through."""
-    return any(hole.face == "back" or hole.depth is None for hole in holes)
+    return any(
+        hole.kind == "manual" and (hole.face == "back" or hole.depth is None) for hole in holes
+    )
 
 
 def spread(holes: Iterable[HandHole], *, width: float) -> Iterator[HandHole]:
@@ -77,7 +80,11 @@ def group_by_hand(holes: Iterable[HandHole], part: str, *, height: float) -> tup
     and stated from the same end as one fitting."""
 
     def beside(one: HandHole, other: HandHole) -> bool:
-        alike = (one.face, one.stated_from) == (other.face, other.stated_from)
+        alike = (one.kind, one.face, one.stated_from) == (
+            other.kind,
+            other.face,
+            other.stated_from,
+        )
         apart = hypot(one.x - other.x, one.up(height) - other.up(height))
         return alike and apart <= GROUP
 
@@ -87,16 +94,21 @@ def group_by_hand(holes: Iterable[HandHole], part: str, *, height: float) -> tup
         groups = [group for group in groups if group not in near]
         groups.append([*(other for group in near for other in group), hole])
     groups.sort(key=lambda group: (group[0].face, min((h.up(height), h.x) for h in group)))
+    kinds = [group[0].kind for group in groups]
+    numbered = [
+        (group, kinds[:place].count(kind), kinds.count(kind))
+        for place, (group, kind) in enumerate(zip(groups, kinds, strict=True), start=1)
+    ]
     return tuple(
         Fitting(
-            kind="manual",
+            kind=group[0].kind,
             index=index,
-            count=len(groups),
+            count=count,
             part=part,
             record=None,
             holes=tuple(
                 Hole(
-                    purpose="manual",
+                    purpose=KINDS[hole.kind].holes[0],
                     face=hole.face,
                     x=hole.x,
                     y=hole.up(height),
@@ -105,8 +117,10 @@ def group_by_hand(holes: Iterable[HandHole], part: str, *, height: float) -> tup
                 )
                 for hole in group
             ),
-            note=", ".join(dict.fromkeys(hole.purpose for hole in group if hole.purpose)),
+            note=", ".join(
+                dict.fromkeys(h.purpose for h in group if h.purpose and h.kind == "manual")
+            ),
             stated_from=group[0].stated_from,
         )
-        for index, group in enumerate(groups, start=1)
+        for group, index, count in numbered
     )

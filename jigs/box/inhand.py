@@ -18,6 +18,7 @@ from math import hypot
 from jigs.box.byhand import front_by_hand
 from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
+from jigs.fittings.kinds import kind_of
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Fitting
 
@@ -130,7 +131,7 @@ def move_fittings(
     return replace(
         fitted,
         front=(
-            *(_moved(fitting, shift) for fitting in fitted.front if fitting.kind != "manual"),
+            *(_moved(fitting, shift) for fitting in fitted.front if not kind_of(fitting).stated),
             *front_by_hand(in_hand),
         ),
         drawer=drawer and replace(drawer, x=drawer.x + shift),

@@ -10,9 +10,9 @@ miss it. What no other kind does stands in a module of the kind's own.
 ('slide', 'plate', 'manual')
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal, TypedDict
+from typing import Literal, TypedDict, cast
 
 from jigs.given.confirming import RecordKind
 from jigs.ground.geometry import Fitting, FittingKind, Purpose
@@ -26,6 +26,19 @@ Up = Literal["bottom", "free-end", "as-stated"]
 top; the one that its holes were stated from."""
 
 
+Bought = Literal["each-hole", "own-rule", "not"]
+"""How an order counts it: a piece and no screw for each of its holes; by a rule that
+`jigs/order/needed.py` has for it; it is bought with another kind, or comes with a kit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bore:
+    """Bit and depth; mm. `depth` None means right through."""
+
+    diameter: float
+    depth: float | None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kind:
     """One kind of fitting."""
@@ -36,6 +49,10 @@ class Kind:
     """The kind of hardware record whose numbers decide its holes; None: no record does."""
     across: Across
     up: Up
+    bought: Bought
+    bore: Bore | None = None
+    """What is bored for it where a job states its holes, one a piece, and neither bit nor depth:
+    `purpose` in `[[box.front.hole]]` or `[[box.hole]]` names the kind. None: no job states it."""
     side_by_side: bool = False
     """Its cards follow each other across the part, not up it."""
     loose: bool = False
@@ -48,6 +65,11 @@ class Kind:
     """The keys of a job, `use.KEY` or a box's own, that the holes of a side with it follow from,
     beside the side's."""
 
+    @property
+    def stated(self) -> bool:
+        """Whether a job states where its holes are: the tool moves none of them."""
+        return self.up == "as-stated"
+
 
 _Kinds = TypedDict("_Kinds", {
     "hinge": Kind, "slide": Kind, "plate": Kind, "shelf": Kind, "pull": Kind,
@@ -57,34 +79,39 @@ _Kinds = TypedDict("_Kinds", {
 KINDS: _Kinds = {
     "hinge": Kind(
         holes=("cup", "cup-fixing"), record="hinge", across="hinge-edge", up="bottom",
-        framed="always",
+        bought="own-rule", framed="always",
     ),
     "slide": Kind(
-        holes=("slide",), record="slide", across="front-edge", up="bottom", lined=True,
-        rests=("use.slide", "spacers"),
+        holes=("slide",), record="slide", across="front-edge", up="bottom",
+        bought="own-rule", lined=True, rests=("use.slide", "spacers"),
     ),
     "plate": Kind(
-        holes=("plate",), record="hinge", across="front-edge", up="bottom", rests=("use.hinge",),
+        holes=("plate",), record="hinge", across="front-edge", up="bottom",
+        bought="own-rule", rests=("use.hinge",),
     ),
     "shelf": Kind(
-        holes=("shelf",), record=None, across="nearer-edge", up="bottom", rests=("shelf", "pins"),
+        holes=("shelf",), record=None, across="nearer-edge", up="bottom",
+        bought="own-rule", rests=("shelf", "pins"),
     ),
     "pull": Kind(
-        holes=("pull",), record="pull", across="middle", up="free-end", side_by_side=True,
-        framed="one-hole",
+        holes=("pull",), record="pull", across="middle", up="free-end",
+        bought="own-rule", side_by_side=True, framed="one-hole",
     ),
     "front-fixing": Kind(
-        holes=("front-fixing",), record="slide", across="middle", up="bottom", side_by_side=True,
-        loose=True,
+        holes=("front-fixing",), record="slide", across="middle", up="bottom",
+        bought="own-rule", side_by_side=True, loose=True,
     ),
     "clearance": Kind(
-        holes=("clearance",), record="slide", across="middle", up="bottom", side_by_side=True,
-        loose=True,
+        holes=("clearance",), record="slide", across="middle", up="bottom", bought="not",
+        side_by_side=True, loose=True,
     ),
     "hook": Kind(
-        holes=("hook",), record="slide", across="nearer-edge", up="bottom", side_by_side=True,
+        holes=("hook",), record="slide", across="nearer-edge", up="bottom", bought="not",
+        side_by_side=True,
     ),
-    "manual": Kind(holes=("manual",), record=None, across="as-stated", up="as-stated"),
+    "manual": Kind(
+        holes=("manual",), record=None, across="as-stated", up="as-stated", bought="not",
+    ),
 }  # fmt: skip
 """Every kind, in the order in which cards, steps and lines of a stick follow each other."""
 
@@ -104,6 +131,14 @@ HOLES: _Holes = {
 def kind_of(fitting: Fitting) -> Kind:
     """Give the entry of a fitting's kind."""
     return KINDS[fitting.kind]
+
+
+def stated_kind(purpose: object) -> FittingKind:
+    """Give the kind of a hole that a job states: the one that its purpose names, or by hand."""
+    for kind, entry in cast("Mapping[FittingKind, Kind]", KINDS).items():
+        if kind == purpose and entry.bore is not None:
+            return kind
+    return "manual"
 
 
 def rank_of(kind: FittingKind) -> int:

@@ -20,7 +20,7 @@ from jigs.given.printer import Printer
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt, Range
-from jigs.ground.geometry import End, Face, Hand
+from jigs.ground.geometry import End, Face, FittingKind, Hand
 from jigs.ground.keys import Key
 from jigs.ground.lengths import Unit
 from jigs.ground.ranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
@@ -138,7 +138,8 @@ class HandHole:
 
     `y` is as it was stated: up from the part's bottom end, or down from its top end where
     `stated_from` says so; `up` gives it from the bottom end in either case. `mirrored`: another
-    one stands as far from a front's right edge. `leaf`: in this leaf of a pair alone.
+    one stands as far from a front's right edge. `leaf`: in this leaf of a pair alone. `kind`: the
+    one that its purpose names, if it names one.
     """
 
     x: float
@@ -150,6 +151,7 @@ class HandHole:
     mirrored: bool = False
     leaf: Hand | None = None
     stated_from: End | None = None
+    kind: FittingKind = "manual"
 
     def up(self, height: float) -> float:
         """Give its height above the bottom end of a part `height` mm high, mm."""

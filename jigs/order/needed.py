@@ -18,11 +18,14 @@ from typing import Literal
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
+from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
 
-Group = Literal["hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin"]
+Group = Literal[
+    "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin"
+]
 GROUPS: tuple[Group, ...] = (
-    "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "screw", "pin",
+    "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin",
 )  # fmt: skip
 TEN = 10
 BUMPERS = 2
@@ -33,11 +36,11 @@ PINS = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
-    """Hardware of one kind: its record's name, or a screw's use (`cup`, `plate`, `slide`,
-    `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is bought by one (a
-    plate's height, a slide's or a screw's length, a spacer's thickness); the `board` that pocket
-    screws hold, mm; how many are needed and how many more are bought. `stated`: False for
-    plates of a hinge that lists none: the size is what the overlay wants."""
+    """Hardware of one kind: its record's name, a `fitting`'s kind, or a screw's use (`cup`,
+    `plate`, `slide`, `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is
+    bought by one (a plate's height, a slide's or a screw's length, a spacer's thickness); the
+    `board` that pocket screws hold, mm; how many are needed and how many more are bought.
+    `stated`: False for plates of a hinge that lists none: the size is what the overlay wants."""
 
     group: Group
     name: str
@@ -125,6 +128,9 @@ def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting
         _add(counts, "screw", 2 * hinges, "plate")
     if front.drawer is not None:
         _count_slides(counts, on_sides, front.drawer.slide, front.drawer.slide_length)
+    for fitting in (*front.fittings, *on_sides):
+        if kind_of(fitting).bought == "each-hole":
+            _add(counts, "fitting", len(fitting.holes), fitting.kind)
     for fitting in front.fittings:
         if fitting.kind == "pull":
             _add(counts, "pull", 1, fitting.record or "")

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from jigs.fittings.kinds import KINDS, stated_kind
 from jigs.given.job import BoardHole, FrontKind, HandHole
 from jigs.ground.believable import Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
@@ -62,12 +63,17 @@ def _read_hole(
     table: Table, face: Face, *, mirrored: bool = False, leaf: Hand | None = None
 ) -> HandHole | None:
     """Read what every hole given by hand states."""
-    table.require("x", "y", "diameter", "depth")
+    kind = stated_kind(table.peek("purpose"))
+    bore = KINDS[kind].bore
+    table.require("x", "y", *(() if bore else ("diameter", "depth")))
     x, y = table.length("x", Range(0, 1600)), table.length("y", Range(0, 2700))
     diameter = table.length("diameter", Range(1, 60))
     value = table.pick("depth")
     blind = value is not None and value != "through"
     depth = table.measure("depth", value, Range(2, 60)) if blind else None
+    if bore is not None:
+        diameter = diameter if "diameter" in table else bore.diameter
+        depth = depth if "depth" in table else bore.depth
     purpose = table.text("purpose") or "manual"
     stated_from = table.choice("from", ENDS)
     table.close()
@@ -75,5 +81,5 @@ def _read_hole(
         return None
     return HandHole(
         x=x, y=y, diameter=diameter, depth=depth, face=face, purpose=purpose,
-        mirrored=mirrored, leaf=leaf, stated_from=stated_from,
+        mirrored=mirrored, leaf=leaf, stated_from=stated_from, kind=kind,
     )  # fmt: skip

@@ -218,7 +218,7 @@ def _on_the_floor(view: FaceView) -> bool:
 def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
     """Give all holes that are set out from the same edges as those of `part`, which may be only
     some of its fitting's: by hand, all that serve one front, stated from the same end."""
-    if kind_of(part).up == "as-stated":
+    if kind_of(part).stated:
         return collect_holes(
             fitting
             for fitting in view.fittings

@@ -19,11 +19,11 @@ from templates.lists.cells import csv_text, number, safe_cell
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
-    ITEM_WORDS,
     SCREW_WORDS,
     SPARES,
     STATE_WORDS,
     WANTED_PLATE,
+    called,
     drawer_words,
     length_words,
     making,
@@ -130,7 +130,7 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
     """Give the rows of hardware, band and paint, in the order of ITEM_COLUMNS."""
     rows: list[tuple[Cell, ...]] = [
         (
-            ITEM_WORDS[item.group], _record(item), _size(item.size), _size(item.board), item.count,
+            called(item), safe_cell(_record(item)), _size(item.size), _size(item.board), item.count,
             item.spare, item.count + item.spare, _unit(item), _remark(item, job),
             safe_cell(open_cell(_open_of_item(item, order))),
         )
@@ -258,8 +258,8 @@ def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
 
 def _item_data(item: Item, order: Order, job: Job) -> dict[str, Any]:
     return {
-        "what": item.group,
-        "record": None if item.group == "screw" else item.name or None,
+        "what": item.name if item.group == "fitting" else item.group,
+        "record": _record(item) or None,
         "use": item.name if item.group == "screw" else None,
         "size_mm": None if item.size is None else number(item.size),
         "board_mm": None if item.board is None else number(item.board),
@@ -292,7 +292,7 @@ def _open_of_box(box: DrawerBoxOrder, order: Order) -> list[OpenNumber]:
 
 
 def _record(item: Item) -> str:
-    return "" if item.group == "screw" else safe_cell(item.name)
+    return "" if item.group in ("screw", "fitting") else item.name
 
 
 def _size(value: float | None) -> Cell:

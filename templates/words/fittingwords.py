@@ -5,9 +5,9 @@ that needs nothing of its own gives its name to `numbered`; what no other kind s
 that its entry names.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import TypedDict
+from typing import TypedDict, cast
 
 from jigs.ground.geometry import Fitting, FittingKind
 from jigs.ground.lengths import format_mm
@@ -86,7 +86,9 @@ class FittingWords:
     level: str = ""
     """Whose lines are drawn across both boards of a column at once; empty: none."""
     label: LabelWords | None = None
-    """How it is counted in a QR symbol."""
+    """How it is counted in a QR symbol; None: it is not."""
+    bought: str = ""
+    """What it is asked for by in a shop, where a piece is bought for each of its holes."""
 
 
 # --- steps ---------------------------------------------------------------------------------------
@@ -195,6 +197,22 @@ FITTING_WORDS: _ByKind = {
 def words_of(kind: FittingKind) -> FittingWords:
     """Give the words of a kind of fitting."""
     return FITTING_WORDS[kind]
+
+
+def bought_words(kind: str) -> str:
+    """Name a kind as it is asked for in a shop, by the name of an item that is ordered."""
+    return words_of(cast("FittingKind", kind)).bought
+
+
+def work_words(fittings: Sequence[Fitting]) -> str:
+    """Count the work in a part, as a QR symbol says it: `2 PLATES 1 SLIDE`."""
+    said: list[tuple[str, int, str]] = []
+    for kind in {fitting.kind for fitting in fittings}:
+        label, mine = words_of(kind).label, [each for each in fittings if each.kind == kind]
+        if label is not None:
+            count = sum(len(each.holes) for each in mine) if label.each_hole else len(mine)
+            said.append((label.one, count, label.one if count == 1 else label.many))
+    return " ".join(f"{count} {words}" for _, count, words in sorted(said))
 
 
 def fitting_heading(view: FaceView, fitting: Fitting, *, short: bool = False) -> str:

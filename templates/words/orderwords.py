@@ -9,6 +9,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
 from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
+from templates.words.fittingwords import bought_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
 from templates.words.uncheckedwords import good_words, unchecked_words
@@ -166,9 +167,14 @@ def drawer_words(box: DrawerBoxOrder, unit: Unit) -> str:
     return words
 
 
+def called(item: Item) -> str:
+    """Name what an item is, without its record and size."""
+    return bought_words(item.name) if item.group == "fitting" else ITEM_WORDS[item.group]
+
+
 def item_words(item: Item, unit: Unit) -> str:
     """Name an item as it is asked for in a shop."""
-    words = ITEM_WORDS[item.group]
+    words = called(item)
     size = format_length(item.size or 0.0, unit)
     match item.group:
         case "screw":
@@ -183,6 +189,8 @@ def item_words(item: Item, unit: Unit) -> str:
             return f"{words} '{item.name}', {nominal_words(item.size or 0.0)} long"
         case "bumper":
             return f"{words} {format_mm(item.size or 0.0)} mm"
+        case "fitting":
+            return words
         case "spacer":
             return f"{words}, {size} thick (in the cut list)"
         case _:

@@ -20,6 +20,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_mm
 from jigs.layout.boxparts import hung_over, hung_under
+from templates.words.fittingwords import work_words
 from templates.words.wallwords import without_wall
 from templates.words.wording import FRONT_WORDS
 
@@ -127,7 +128,7 @@ def side_payload(layout: Layout, side: Side) -> Payload:
         side.board, f"{side.side.upper()} SIDE BOX {side.box}", (wall, 3),
         ("THIS FACE OUT", 4), ("HOLES TO COME" if side.missing else "", 6),
         ("HOLES INSIDE" if side.holes else "" if side.missing else "NO HOLES", 1),
-        (_side_work(side), 2), code=(side.code, 5),
+        (work_words(side.fittings), 2), code=(side.code, 5),
     )  # fmt: skip
 
 
@@ -214,17 +215,5 @@ def _place(wall: str, box: str) -> str:
 
 
 def _back_work(front: Front) -> str:
-    cups = sum(hole.purpose == "cup" for hole in front.holes)
-    screws = sum(hole.purpose == "front-fixing" for hole in front.holes)
-    if cups:
-        return f"BACK: {cups} {'CUP' if cups == 1 else 'CUPS'}"
-    return f"BACK: {screws} SCREWS" if screws else ""
-
-
-def _side_work(side: Side) -> str:
-    words = []
-    for kind, name in (("plate", "PLATE"), ("slide", "SLIDE")):
-        count = sum(fitting.kind == kind for fitting in side.fittings)
-        if count:
-            words.append(f"{count} {name}{'' if count == 1 else 'S'}")
-    return " ".join(words)
+    words = work_words([each for each in front.fittings if each.holes[0].face == "back"])
+    return f"BACK: {words}" if words else ""
