@@ -209,3 +209,15 @@ def test_the_quiet_zone_is_kept_on_the_smallest_label() -> None:
             zone = QUIET * mark.module
             assert zone - 0.001 <= mark.x <= page.width - side - zone + 0.001
             assert zone - 0.001 <= mark.y <= page.height - side - zone + 0.001
+
+
+@pytest.mark.parametrize("scale", [(1.0, 1.08), (1.08, 1.0)])
+def test_the_quiet_zone_is_kept_under_unequal_scales(scale: tuple[float, float]) -> None:
+    """A symbol that is wider than high, or higher than wide, keeps its white on each side."""
+    raster = Raster(dots=203, scale=scale)
+    for page in label_pages(galley(), SOME[:4], STOCKS["roll-62x29"], raster=raster):
+        [mark] = [mark for mark in page.marks if isinstance(mark, Qr)]
+        modules = len(qr_matrix(mark.text)) + QUIET
+        rise = mark.rise or mark.module
+        assert QUIET * mark.module - 0.001 <= mark.x <= page.width - modules * mark.module + 0.001
+        assert QUIET * rise - 0.001 <= mark.y <= page.height - modules * rise + 0.001
