@@ -52,6 +52,7 @@ def elevations(
     """
     from cli.drawing import bind_walls, draw_walls, tell_unprintable
     from templates.elevations.elevationbox import ROOMY
+    from templates.words.textlines import counted
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
     single = form == "pdf" or target == "-" or target.lower().endswith(".svg")
@@ -75,8 +76,7 @@ def elevations(
             file = target if single else str(Path(target) / f"{sheet.name}.svg")
             write_text(file, write_svg(sheet.page), sources=sources)
     if target != "-":
-        noun = "sheet" if len(sheets) == 1 else "sheets"
-        tell(f"{target}: {len(sheets)} {noun}. To check by, not to drill by.")
+        tell(f"{target}: {counted(len(sheets), 'sheet')}. To check by, not to drill by.")
         small = [sheet.page.entry for sheet in sheets if sheet.reduction > ROOMY]
         if small and paper not in LARGEST:
             tell(

@@ -44,11 +44,11 @@ def lay_out_job(
 def tell_problems(job: Path, layout: "Layout") -> None:
     """Tell on standard error what is held back, and how much else the check would say."""
     from templates.words.findings import count_warnings, held_text
+    from templates.words.textlines import counted
 
     tell(held_text(layout), nl=False)
     if warnings := count_warnings(layout.problems):
-        noun = "warning" if warnings == 1 else "warnings"
-        tell(f"{warnings} {noun}: see 'jigsheet check {job}'.")
+        tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {job}'.")
 
 
 def end(ctx: click.Context, layout: "Layout") -> None:

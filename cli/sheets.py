@@ -134,9 +134,10 @@ def sheets(
     elif folder:
         from cli.sheetfiles import sheet_files, write_folder
         from templates.words.findings import pages_words
+        from templates.words.textlines import counted
 
         count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
-        files = f"{count} {'file' if count == 1 else 'files'}"
+        files = counted(count, "file")
         if form == "svg":
             files = pages_words(
                 count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
@@ -188,6 +189,7 @@ def _refuse_with_faces(
 
 def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], target: str) -> None:
     from cli.drawing import draw_sticks
+    from templates.words.textlines import counted
 
     data, pages = draw_sticks(layout, paper, boards)
     if not pages:
@@ -195,8 +197,7 @@ def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], targe
         return
     write_bytes(target, data, sources=layout.job.sources)
     if target != "-":
-        noun = "page" if pages == 1 else "pages"
         tell(
-            f"{target}: {pages} {noun}. Print at 100 %; measure the joined stick with a steel "
-            "tape.",
+            f"{target}: {counted(pages, 'page')}. Print at 100 %; measure the joined stick with a "
+            "steel tape.",
         )

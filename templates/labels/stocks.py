@@ -16,6 +16,7 @@ from jigs.reading.jobstocks import read_stocks
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
+from templates.words.textlines import columned
 
 
 def _read_own() -> dict[str, Stock]:
@@ -34,7 +35,7 @@ STOCKS: dict[str, Stock] = _read_own()
 def list_text(stocks: Iterable[Stock]) -> str:
     """List stocks with their geometry, those of one sort together."""
     stocks = list(stocks)
-    width = max(len(stock.name) for stock in stocks)
+    lines = columned([(stock.name, describe(stock)) for stock in stocks])
     groups = {
         "Sheets of labels, mm": [s for s in stocks if not s.roll and s.bore is None],
         "Rolls, one label a page, across the roll x along it, mm": [s for s in stocks if s.roll],
@@ -43,8 +44,8 @@ def list_text(stocks: Iterable[Stock]) -> str:
     blocks = []
     for head, members in groups.items():
         if members:
-            lines = [f"  {stock.name:<{width}}  {describe(stock)}" for stock in members]
-            blocks.append("\n".join([head, *lines]))
+            own = [line for stock, line in zip(stocks, lines, strict=True) if stock in members]
+            blocks.append("\n".join([head, *own]))
     if any(not stock.own for stock in stocks):
         blocks.append(
             "Dimensions from memory: print a stock's test page, 'jigsheet stocks NAME', and lay it "

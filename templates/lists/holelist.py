@@ -20,6 +20,7 @@ from jigs.ground.lengths import Unit, format_inches, format_mm
 from templates.lists.cells import csv_text, number, safe_cell
 from templates.words.findings import held_words, problems_data
 from templates.words.openwords import STAMP, open_cell, open_data, open_words
+from templates.words.textlines import columned
 from templates.words.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
@@ -331,13 +332,4 @@ def _place(value: float, unit: Unit) -> str:
 
 def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
     """Set rows in columns: words to the left, figures to the right."""
-    widths = [max(len(row[at]) for row in [head, *rows]) for at in range(len(head))]
-    lines = [
-        "  "
-        + "  ".join(
-            cell.ljust(width) if at < 2 else cell.rjust(width)
-            for at, (cell, width) in enumerate(zip(row, widths, strict=True))
-        ).rstrip()
-        for row in [head, *rows]
-    ]
-    return "\n".join(lines) + "\n"
+    return "\n".join(columned([head, *rows], right=range(2, len(head)))) + "\n"

@@ -1,6 +1,5 @@
 """The order as tables for people: terms, fronts box by box, drawer boxes, hardware, paint."""
 
-import textwrap
 from collections.abc import Iterator, Sequence
 
 from jigs.given.cautions import PAINT, cautions_of
@@ -17,6 +16,7 @@ from templates.words.orderwords import (
     settled_words,
     sizes,
 )
+from templates.words.textlines import columned, counted, wrapped
 from templates.words.wording import nominal_words
 
 
@@ -36,11 +36,12 @@ def order_text(order: Order, job: Job) -> str:
     lines += _table(
         [
             (
-                f"  {item.count}", f"+ {item.spare}", f"= {item.count + item.spare}",
+                str(item.count), f"+ {item.spare}", f"= {item.count + item.spare}",
                 item_words(item, unit),
             )
             for item in order.items
-        ]
+        ],
+        right=(0,),
     )  # fmt: skip
     for band in order.banding:
         lines.append(
@@ -51,8 +52,8 @@ def order_text(order: Order, job: Job) -> str:
     lines += _table(
         [
             (
-                f"  {need.finish or 'no finish stated'}",
-                f"{need.fronts} {'front' if need.fronts == 1 else 'fronts'}",
+                need.finish or "no finish stated",
+                counted(need.fronts, "front"),
                 f"{need.area:.2f} m2 ({need.area * SQUARE_FEET:.1f} sq ft)",
                 f"{need.litres:.1f} litres",
             )
@@ -78,16 +79,13 @@ def _fronts(order: Order, unit: Unit) -> Iterator[str]:
         back.setdefault(held.box, []).append(held)
     if not boxes:
         yield "  none"
-    named = [f.front.id for f in order.fronts]
-    size = {f.front.id: sizes((f.width, f.height, f.thickness), unit) for f in order.fronts}
-    first = max(map(len, named), default=0)
-    second = max(map(len, size.values()), default=0)
+    rows = [(f.front.id, sizes((f.width, f.height, f.thickness), unit)) for f in order.fronts]
+    leads = dict(zip((name for name, _ in rows), _leads(rows, "    "), strict=True))
     for box, own in boxes.items():
         state = f": {STATE_WORDS[own[0].box_state]}" if own else ""
         yield f"  {box}{state}"
         for front in own:
-            name = front.front.id
-            lead = f"    {name.ljust(first)}  {size[name].ljust(second)}  "
+            lead = leads[front.front.id]
             yield from _hung(lead, ", ".join(said_of(front)), " " * min(len(lead), 66))
         for held in back.get(box, ()):
             yield from _hung(f"    {held.id}  ", f"HELD BACK: {'; '.join(held.why)}", " " * 6)
@@ -96,12 +94,12 @@ def _fronts(order: Order, unit: Unit) -> Iterator[str]:
 def _drawer_boxes(boxes: Sequence[DrawerBoxOrder], unit: Unit) -> Iterator[str]:
     """Give the drawer boxes slide by slide: what they have in common is said once."""
     heads = {box: _slide_words(box, unit) for box in boxes}
-    second = max(len(sizes(_outside(box), unit)) for box in boxes)
+    rows = [(f"{len(box.parts):>2}", sizes(_outside(box), unit)) for box in boxes]
+    leads = _leads(rows, "    ")
     for head in dict.fromkeys(heads.values()):
         yield from _hung("  ", head, "  ")
-        for box in boxes:
+        for box, lead in zip(boxes, leads, strict=True):
             if heads[box] == head:
-                lead = f"    {len(box.parts):>2}  {sizes(_outside(box), unit).ljust(second)}  "
                 yield from _hung(lead, ", ".join(box.parts), " " * min(len(lead), 62))
 
 
@@ -115,23 +113,23 @@ def _outside(box: DrawerBoxOrder) -> tuple[float, float, float]:
 
 def _hung(lead: str, text: str, rest: str) -> list[str]:
     """Break a text after its lead into lines, the further ones under `rest`."""
-    return textwrap.wrap(
-        text, WIDTH, initial_indent=lead, subsequent_indent=rest,
-        break_on_hyphens=False, break_long_words=False, drop_whitespace=True,
-    ) or [lead.rstrip()]  # fmt: skip
+    return wrapped(text, lead, rest) or [lead.rstrip()]
 
 
-def _table(rows: list[tuple[str, ...]]) -> list[str]:
+def _table(rows: Sequence[tuple[str, ...]], right: tuple[int, ...] = ()) -> list[str]:
     """Set rows in columns; the last one runs on, broken under itself."""
     if not rows:
         return ["  none"]
-    wide = [max(len(row[n]) for row in rows) for n in range(len(rows[0]) - 1)]
-    lines = []
-    for row in rows:
-        cells = [
-            f"  {cell.strip().rjust(w - 2)}" if n == 0 and cell.strip().isdigit() else cell.ljust(w)
-            for n, (cell, w) in enumerate(zip(row, wide, strict=False))
-        ]
-        lead = "  ".join([*cells, ""])
-        lines += _hung(lead, row[-1], " " * len(lead))
-    return lines
+    leads = _leads([row[:-1] for row in rows], "  ", right)
+    return [
+        line
+        for lead, row in zip(leads, rows, strict=True)
+        for line in _hung(lead, row[-1], " " * len(lead))
+    ]
+
+
+def _leads(rows: Sequence[tuple[str, ...]], indent: str, right: tuple[int, ...] = ()) -> list[str]:
+    """Set what stands before the text of each row in columns, all equally wide."""
+    lines = columned(rows, right=right, indent=indent)
+    wide = max(map(len, lines), default=0)
+    return [f"{line.ljust(wide)}  " for line in lines]

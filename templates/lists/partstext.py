@@ -21,9 +21,9 @@ from templates.lists.partstotals import (
     legend_lines,
     totals_lines,
     trap_lines,
-    wrapped,
 )
 from templates.words.findings import before_cutting
+from templates.words.textlines import columned, wrapped
 from templates.words.wallwords import wall_phrase
 
 
@@ -134,19 +134,19 @@ def _tables(parts: PartsList, group: Sequence[Piece], patterns: _Patterns) -> It
     filled = [at for at in range(len(head)) if any(row[at] for row in rows)]
     head = tuple(head[at] for at in filled)
     rows = [tuple(row[at] for at in filled) for row in rows]
-    widths = [max(len(row[at]) for row in [head, *rows]) for at in range(len(head))]
-    places: dict[tuple[str | None, str], list[tuple[Piece, tuple[str, ...]]]] = {}
-    for piece, row in zip(group, rows, strict=True):
+    top, *lines = columned([head, *rows], right=(1,), indent="    ")
+    places: dict[tuple[str | None, str], list[tuple[Piece, str]]] = {}
+    for piece, line in zip(group, lines, strict=True):
         place = piece.box, piece.wall if piece.box is None else ""
-        places.setdefault(place, []).append((piece, row))
+        places.setdefault(place, []).append((piece, line))
     first = True
     for (box, wall), pieces in places.items():
         yield f"  {boxes[box] if box in boxes else _wall_words(wall)}"
         if first:
-            yield _line(head, widths)
+            yield top
             first = False
-        for piece, row in pieces:
-            yield _line(row, widths)
+        for piece, line in pieces:
+            yield line
             if piece.note:
                 yield from wrapped(piece.note, "        ", "        ")
     yield ""
@@ -166,14 +166,6 @@ def _row(piece: Piece, unit: Unit, patterns: _Patterns) -> tuple[str, ...]:
         patterns.of_screws(piece),
         patterns.of_groove(piece),
     )
-
-
-def _line(row: Sequence[str], widths: Sequence[int]) -> str:
-    cells = [
-        cell.rjust(width) if at == 1 else cell.ljust(width)
-        for at, (cell, width) in enumerate(zip(row, widths, strict=True))
-    ]
-    return f"    {'  '.join(cells)}".rstrip()
 
 
 def _cut_head(unit: Unit) -> str:

@@ -1,6 +1,5 @@
 """Under the tables of the cut list: what to buy, the thickness trap, and the legend."""
 
-import textwrap
 from collections.abc import Iterator
 
 from jigs.cutlist.piece import Stuff
@@ -12,8 +11,8 @@ from jigs.given.confirming import rests_on
 from jigs.ground.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
 from jigs.reading.assumed import list_assumed
 from templates.lists.partslist import PartsList, drawers_of
-from templates.words.findings import WIDTH
 from templates.words.openwords import STAMP, open_words
+from templates.words.textlines import counted, wrapped
 from templates.words.wording import nominal_words
 
 STUFF_WORDS: dict[Stuff, str] = {
@@ -39,16 +38,16 @@ def totals_lines(parts: PartsList) -> Iterator[str]:
         name = STUFF_WORDS[board.stuff]
         if board.stuff == "front":
             name += " (fillers, panels and backs; not the fronts themselves)"
-        sheets = "1 sheet" if board.sheets == 1 else f"{board.sheets} sheets"
         yield from wrapped(
-            f"{name}, {exact(board.thickness, job.shown)}: {_many(board.pieces, 'piece')}, "
-            f"{_area(board.area, job.shown)}; at least {sheets} of {SHEET_WORDS[job.units]}",
+            f"{name}, {exact(board.thickness, job.shown)}: {counted(board.pieces, 'piece')}, "
+            f"{_area(board.area, job.shown)}; at least {counted(board.sheets, 'sheet')} of "
+            f"{SHEET_WORDS[job.units]}",
             "  ", "    ",
         )  # fmt: skip
     for band in add_banding(parts.pieces):
         yield from wrapped(
             f"edge band for board of {exact(band.board, job.shown)}: "
-            f"{_many(band.edges, 'edge')}, {_run(band.length, job.shown)}; to buy "
+            f"{counted(band.edges, 'edge')}, {_run(band.length, job.shown)}; to buy "
             f"{_run(band.to_buy, job.shown)}",
             "  ", "    ",
         )  # fmt: skip
@@ -186,14 +185,6 @@ def exact(mm: float, unit: Unit) -> str:
     return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
 
 
-def wrapped(text: str, first: str, rest: str) -> list[str]:
-    """Break a text into lines, the first and the others each indented."""
-    return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest,
-        break_on_hyphens=False, break_long_words=False,
-    )  # fmt: skip
-
-
 def _area(square_metres: float, unit: Unit) -> str:
     metric = f"{square_metres:.2f} m2"
     feet = f"{square_metres * SQUARE_FEET:.1f} sq ft"
@@ -203,7 +194,3 @@ def _area(square_metres: float, unit: Unit) -> str:
 def _run(mm: float, unit: Unit) -> str:
     metric, feet = f"{mm / 1000:.2f} m", f"{mm / MM_PER_INCH / 12:.1f} ft"
     return f"{feet} ({metric})" if unit == "in" else f"{metric} ({feet})"
-
-
-def _many(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from jigs.box.parts import Layout
 from jigs.given.delivery import DeliveredPiece, Delivery
 from jigs.ground.lengths import format_length
+from templates.words.textlines import counted
 
 BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
 """The findings that hold back a front because of what arrived."""
@@ -23,7 +24,7 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     )
     limit = format_length(layout.job.tolerance, layout.job.shown)
     lines = [
-        f"Delivered: {arrived} of {_many(delivery.ordered, 'front')}, {measured or 'none'} "
+        f"Delivered: {arrived} of {counted(delivery.ordered, 'front')}, {measured or 'none'} "
         f"measured ({delivery.file.name}); {limit} off the order is accepted."
     ]
     if delivery.missing:
@@ -36,7 +37,7 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
         alike = "; ".join(", ".join(group) for group in delivery.alike)
         lines.append(f"Alike, so that one serves for the other until drilled: {alike}.")
     if delivery.surplus:
-        over = ", ".join(f"{s.piece.row} ({_many(s.count, 'piece')})" for s in delivery.surplus)
+        over = ", ".join(f"{s.piece.row} ({counted(s.count, 'piece')})" for s in delivery.surplus)
         lines.append(f"Left over: {over}.")
     return tuple(lines)
 
@@ -55,7 +56,3 @@ def _pieces(pieces: Iterable[DeliveredPiece]) -> list[str]:
     """Give the rows in the order in which they stand in the list."""
     rows = dict.fromkeys(piece.row for piece in pieces)
     return sorted(rows, key=lambda row: (row.rpartition(" ")[0], int(row.rpartition(" ")[2])))
-
-
-def _many(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"

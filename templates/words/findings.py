@@ -4,7 +4,6 @@ A finding is a fact with its code, then its remedy on a line of its own. They st
 whole job, and one that several parts share is said once, with all of them.
 """
 
-import textwrap
 from collections.abc import Container, Iterable
 from dataclasses import dataclass
 
@@ -22,11 +21,8 @@ from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
 from templates.words.sentence import bare, closed
+from templates.words.textlines import counted, wrapped
 from templates.words.uncheckedwords import good_words, unchecked_words
-
-WIDTH = 96
-"""Columns of a line on the terminal; a longer one is broken."""
-
 
 HEADINGS: dict[Rank, str] = {
     1: "Errors",
@@ -51,7 +47,7 @@ def check_text(layout: Layout) -> str:
     """Give the whole check: echo, findings by rank, their count, what was assumed, and advice."""
     lines: list[str] = [layout.echo] if layout.echo else []
     for number, words in enumerate(delivery_words(layout)):
-        lines += _wrapped(words, "" if number == 0 else "  ", "    ")
+        lines += wrapped(words, "" if number == 0 else "  ", "    ")
     findings = _merged(layout.problems)
     for rank, heading in HEADINGS.items():
         group = [finding for finding in findings if finding.rank == rank]
@@ -60,25 +56,25 @@ def check_text(layout: Layout) -> str:
             lines += _finding_lines(finding)
     lines += ["", count_words(layout.problems)]
     for words in incomplete_words(layout):
-        lines += _wrapped(f"Incomplete: {words}.", "", "  ")
+        lines += wrapped(f"Incomplete: {words}.", "", "  ")
     if off := slides_off_row(layout):
         lines += ["", "Slides beside the 32 mm row, drilled by their own distances:"]
         for row in off:
-            lines += _wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
+            lines += wrapped(_off_row(row, layout.job.shown), "  - ", "    ")
     lines.append("")
     gaps = gap_words(measure_gaps(layout), layout.job.shown)
     good = good_words(open_in(layout), held=layout.has_held)
     for words in (gaps, *good, unchecked_words(list_unchecked(layout))):
-        lines += _wrapped(words, "", "  ")
+        lines += wrapped(words, "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
         for assumption in layout.job.assumptions:
-            lines += _wrapped(assumption, "  - ", "    ")
+            lines += wrapped(assumption, "  - ", "    ")
     if advice := advise(layout):
         lines += ["", "Advice (published ranges, not rules for your kitchen):"]
         for one in advice:
             words = f"{', '.join(one.boxes)}: {one.text} ({one.source})."
-            lines += _wrapped(words, "  - ", "    ")
+            lines += wrapped(words, "  - ", "    ")
     return "\n".join(lines) + "\n"
 
 
@@ -118,8 +114,8 @@ def count_words(problems: Iterable[Problem]) -> str:
         return "Nothing found: every front can be drilled."
     errors = [finding for finding in findings if finding.level == "error"]
     warnings = len(findings) - len(errors)
-    parts = [_many(len(errors), "error")] if errors else []
-    parts += [_many(warnings, "warning")] if warnings else []
+    parts = [counted(len(errors), "error")] if errors else []
+    parts += [counted(warnings, "warning")] if warnings else []
     closing = "Nothing is held back."
     if any(finding.parts for finding in errors):
         closing = "What an error names is held back."
@@ -151,7 +147,7 @@ def held_text(layout: Layout) -> str:
                  for also in problem.also}  # fmt: skip
     for front in layout.fronts:
         if front.withheld and front.id not in told | concerned:
-            lines += _wrapped(
+            lines += wrapped(
                 f"error: {front.id}: {held_words(front)}",
                 "",
                 "  ",
@@ -176,10 +172,10 @@ def pages_words(
     '31 pages (46 without --same-holes)'
     """
     if tight:
-        return f"{_many(pages, noun)} ({other} without --tight)"
+        return f"{counted(pages, noun)} ({other} without --tight)"
     if pages == other and not same:
-        return f"{_many(pages, noun)} (--same-holes saves none)"
-    return f"{_many(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
+        return f"{counted(pages, noun)} (--same-holes saves none)"
+    return f"{counted(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
 
 
 def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
@@ -193,7 +189,7 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
         f"{first.rstrip('.')}. {_resting(layout)}",
         f"{pages}.",
         "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
-        f"labels.pdf: {_many(labels, 'label')}, one for every front, drawer box and cut piece, "
+        f"labels.pdf: {counted(labels, 'label')}, one for every front, drawer box and cut piece, "
         f"on {stock} labels.",
     ]
     if incomplete := incomplete_words(layout):
@@ -220,7 +216,7 @@ def _resting(layout: Layout, *, named: bool = True) -> str:
     if good := good_words(numbers, held=layout.has_held):
         return good[0]
     fronts = len({front.id for front in layout.fronts} & set(parts))
-    rollouts = _many(len(parts) - fronts, "rollout") if len(parts) > fronts else ""
+    rollouts = counted(len(parts) - fronts, "rollout") if len(parts) > fronts else ""
     which = " and ".join(each for each in (str(fronts) if fronts else "", rollouts) if each) or "0"
     verb = "depends" if len(parts) == 1 else "depend"
     names = f": {'; '.join(open_words(numbers))}." if named else ", listed here."
@@ -259,29 +255,14 @@ def _finding_lines(finding: _Finding, indent: str = "  ") -> list[str]:
     parts = f"{', '.join(finding.parts)}: " if finding.parts else ""
     fact = f"{finding.level}: {parts}{bare(finding.text)}. [{finding.code}]"
     return [
-        *_wrapped(fact, indent, indent + "  "),
-        *_wrapped(closed(finding.remedy), indent + "    ", indent + "    "),
+        *wrapped(fact, indent, indent + "  "),
+        *wrapped(closed(finding.remedy), indent + "    ", indent + "    "),
     ]
-
-
-def _wrapped(text: str, first: str, rest: str) -> list[str]:
-    return textwrap.wrap(
-        text,
-        WIDTH,
-        initial_indent=first,
-        subsequent_indent=rest,
-        break_on_hyphens=False,
-        break_long_words=False,
-    )
 
 
 def _reasons(front: Front | Rollout) -> str:
     """Say shortly what holds a front back: the codes of its errors as words."""
     return ", ".join(dict.fromkeys(problem.name for problem in front.held))
-
-
-def _many(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
 
 
 def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | int | None]]:

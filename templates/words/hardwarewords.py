@@ -7,6 +7,7 @@ from string import ascii_lowercase
 from jigs.fittings.hooks import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, kind_of, open_keys
 from jigs.given.hardware import HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
+from templates.words.textlines import columned
 
 STANDINGS: Mapping[Standing, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
@@ -180,7 +181,7 @@ def record_text(record: Record) -> str:
     """Give a record's numbers as a table."""
     rows: list[tuple[str, ...]] = [("", "number (mm)", "value", "standing", "confirmed")]
     rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
-    lines = [f"{kind_of(record)} '{record.name}': {described(record)}", *_columns(rows)]
+    lines = [f"{kind_of(record)} '{record.name}': {described(record)}", *columned(rows)]
     if isinstance(record, HingeRecord):
         lines.append("overlay = constant + tab - plate height")
     return "\n".join([*lines, legend()]) + "\n"
@@ -219,11 +220,3 @@ def _wrapped(words: Iterable[str]) -> list[str]:
             lines.append("   ")
         lines[-1] += f" {word};"
     return [line.rstrip(";") for line in lines]
-
-
-def _columns(rows: list[tuple[str, ...]]) -> list[str]:
-    wide = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))]
-    return [
-        "  " + "  ".join(cell.ljust(size) for cell, size in zip(row, wide, strict=True)).rstrip()
-        for row in rows
-    ]

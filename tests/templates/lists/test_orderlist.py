@@ -17,8 +17,8 @@ from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_shee
 from templates.lists.ordertext import order_text
 from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
-from templates.words.findings import WIDTH
 from templates.words.orderwords import terms
+from templates.words.textlines import WIDTH
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 FORMULA = ("=", "+", "-", "@")

@@ -8,7 +8,6 @@ from jigs.checks.provenance import with_open
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem
 from templates.words.findings import (
-    WIDTH,
     check_text,
     closing_text,
     count_warnings,
@@ -17,6 +16,7 @@ from templates.words.findings import (
     held_text,
     problems_data,
 )
+from templates.words.textlines import WIDTH
 from tests.jigs.sample import box, lay
 from tests.templates.small_layout import small_layout
 
