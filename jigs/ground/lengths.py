@@ -14,6 +14,7 @@ number takes the job's unit. Inside the tool a length is a float in mm.
 import math
 import re
 import unicodedata
+from collections.abc import Iterable
 from decimal import Decimal
 from fractions import Fraction
 from itertools import pairwise, zip_longest
@@ -151,7 +152,21 @@ def format_inches(mm: float) -> str:
 
 def format_length(mm: float, unit: Unit) -> str:
     """Write a length (mm) for the terminal, the job's unit first: `17 7/8 in (454.0 mm)`."""
-    metric, inches = f"{format_mm(mm)} mm", f"{format_inches(mm)} in"
+    return in_both(f"{format_mm(mm)} mm", f"{format_inches(mm)} in", unit)
+
+
+def format_sizes(sizes: Iterable[float], unit: Unit) -> str:
+    """Write sizes (mm) in both units, each named once: `16 1/8 x 3 1/2 in (409.6 x 88.9 mm)`."""
+    sizes = tuple(sizes)
+    return in_both(
+        f"{' x '.join(map(format_mm, sizes))} mm",
+        f"{' x '.join(map(format_inches, sizes))} in",
+        unit,
+    )
+
+
+def in_both(metric: str, inches: str, unit: Unit) -> str:
+    """Give a figure in both units, the job's first, the other one in brackets."""
     return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
 
 

@@ -22,6 +22,15 @@ def number(value: float) -> float:
     return round(value, 4) + 0.0
 
 
+def in_mm(**sizes: float | None) -> dict[str, float | None]:
+    """Give sizes as data, each under its name with the unit; None stays.
+
+    >>> in_mm(width=454.00001, depth=None)
+    {'width_mm': 454.0, 'depth_mm': None}
+    """
+    return {f"{name}_mm": None if size is None else number(size) for name, size in sizes.items()}
+
+
 def csv_text(columns: Sequence[str], rows: Iterable[Iterable[object]]) -> str:
     """Give a table as CSV text, its heads first; None is an empty cell."""
     file = io.StringIO(newline="")

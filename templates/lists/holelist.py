@@ -16,8 +16,8 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes
-from jigs.ground.lengths import Unit, format_inches, format_mm
-from templates.lists.cells import csv_text, number, safe_cell
+from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
+from templates.lists.cells import csv_text, in_mm, number, safe_cell
 from templates.words.findings import held_words, problems_data
 from templates.words.openwords import STAMP, open_cell, open_data, open_words
 from templates.words.textlines import columned
@@ -110,9 +110,7 @@ def _hinge_data(hinge: HingeChoice) -> dict[str, Any]:
     """Give a door's tab and plate; where its record lists no plates, the height it wants."""
     data: dict[str, Any] = {
         "record": hinge.record,
-        "tab_mm": number(hinge.tab),
-        "plate_mm": number(hinge.plate),
-        "overlay_error_mm": number(hinge.error),
+        **in_mm(tab=hinge.tab, plate=hinge.plate, overlay_error=hinge.error),
     }
     if not hinge.plate_stated:
         data |= {"plate_mm": None, "overlay_error_mm": None, "plate_wanted_mm": number(hinge.plate)}
@@ -123,10 +121,7 @@ def _hole_data(hole: Hole) -> dict[str, Any]:
     return {
         "purpose": hole.purpose,
         "face": hole.face,
-        "x_mm": number(hole.x),
-        "y_mm": number(hole.y),
-        "diameter_mm": number(hole.diameter),
-        "depth_mm": _depth(hole),
+        **in_mm(x=hole.x, y=hole.y, diameter=hole.diameter, depth=hole.depth),
     }
 
 
@@ -139,11 +134,9 @@ def _front_data(front: Front) -> dict[str, Any]:
         "hinged": front.hinged,
         "code": front.code,
         "withheld": front.withheld,
-        "width_mm": number(front.width),
-        "height_mm": number(front.height),
-        "thickness_mm": number(front.thickness),
-        "x_mm": number(front.x),
-        "y_mm": number(front.y),
+        **in_mm(
+            width=front.width, height=front.height, thickness=front.thickness, x=front.x, y=front.y
+        ),
         "hinge": None if hinge is None else _hinge_data(hinge),
         "holes": _front_holes(front),
         "open": open_data(front.open),
@@ -165,18 +158,14 @@ def _side_data(side: Side) -> dict[str, Any]:
         "side": side.side,
         "board": side.board,
         "code": side.code,
-        "height_mm": number(side.height),
-        "depth_mm": number(side.depth),
+        **in_mm(height=side.height, depth=side.depth),
         # A partition is counted from its own bottom end, which stands so high in the box.
         **({"bottom_mm": number(side.base)} if side.partition else {}),
         "holes": [
             {
                 "purpose": hole.purpose,
                 "part": fitting.part,
-                "x_mm": number(hole.x),
-                "y_mm": number(hole.y),
-                "diameter_mm": number(hole.diameter),
-                "depth_mm": _depth(hole),
+                **in_mm(x=hole.x, y=hole.y, diameter=hole.diameter, depth=hole.depth),
             }
             for fitting in side.fittings
             for hole in fitting.holes
@@ -219,8 +208,7 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
         "code": rollout.code,
         "withheld": rollout.withheld,
         **_sizes_data(rollout),
-        "x_mm": number(rollout.x),
-        "y_mm": number(rollout.y),
+        **in_mm(x=rollout.x, y=rollout.y),
         "spacer_left_mm": number(rollout.spacer_left),
         "spacer_right_mm": number(rollout.spacer_right),
     }
@@ -264,7 +252,9 @@ def _front_block(front: Front, unit: Unit) -> str:
     words = FRONT_WORDS[front.kind]
     if front.hinged:
         words += f", hinges {front.hinged}"
-    head = f"{front.id}  {words}, {_size(unit, front.width, front.height)}, code {front.code}"
+    head = (
+        f"{front.id}  {words}, {format_sizes((front.width, front.height), unit)}, code {front.code}"
+    )
     if front.withheld:
         return f"{head}\n  HELD: {held_words(front)}\n"
     if not front.holes:
@@ -276,7 +266,7 @@ def _front_block(front: Front, unit: Unit) -> str:
 def _side_block(side: Side, unit: Unit) -> str:
     head = (
         f"{side.board}  {'' if side.partition else 'inside of the '}{side_words(side)}, "
-        f"{_size(unit, side.depth, side.height)}, code {side.code}"
+        f"{format_sizes((side.depth, side.height), unit)}, code {side.code}"
     )
     rows = [
         (hole.purpose, fitting.part or "", *_places(hole, unit))
@@ -292,7 +282,7 @@ def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> s
     """Give a drawer box's holes; `held`: the fronts that are held back, and their boxes with
     them."""
     sizes = size_of(box)
-    size = f", {_size(unit, *sizes)}, code {box.code}" if sizes else ""
+    size = f", {format_sizes(sizes, unit)}, code {box.code}" if sizes else ""
     head = f"{box.id}  {_box_kind(box).replace('-', ' ')}{size}"
     if isinstance(box, DrawerBox) and box.front in held:
         return f"{head}\n  HELD with {box.front}\n"
@@ -310,12 +300,6 @@ def _stamps(numbers: Sequence[OpenNumber], assumed: Sequence[str]) -> str:
     return "".join(f"  {words}\n" for words in said)
 
 
-def _size(unit: Unit, *sizes: float) -> str:
-    metric = f"{' x '.join(format_mm(size) for size in sizes)} mm"
-    inches = f"{' x '.join(format_inches(size) for size in sizes)} in"
-    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
-
-
 def _places(hole: Hole, unit: Unit) -> tuple[str, str, str, str]:
     return (
         _place(hole.x, unit),
@@ -326,8 +310,7 @@ def _places(hole: Hole, unit: Unit) -> tuple[str, str, str, str]:
 
 
 def _place(value: float, unit: Unit) -> str:
-    metric, inches = format_mm(value), f"{format_inches(value)} in"
-    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+    return in_both(format_mm(value), f"{format_inches(value)} in", unit)
 
 
 def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:

@@ -15,7 +15,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
-from templates.lists.cells import csv_text, number, safe_cell
+from templates.lists.cells import csv_text, in_mm, number, safe_cell
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
@@ -82,8 +82,7 @@ def order_json(order: Order, job: Job) -> str:
         "units": job.units,
         "terms": list(terms(order, job)),
         "size_order": ["width", "height", "thickness"],
-        "tolerance_mm": number(job.tolerance),
-        "increment_mm": None if job.increment is None else number(job.increment),
+        **in_mm(tolerance=job.tolerance, increment=job.increment),
         "spares": SPARES,
         "not_measured": list(order.unbuilt),
         "built_unmeasured": list(order.unmeasured),
@@ -100,8 +99,7 @@ def order_json(order: Order, job: Job) -> str:
         "hardware": [_item_data(item, order, job) for item in order.items],
         "band": [
             {
-                "board_mm": number(b.board),
-                "band_mm": number(b.band),
+                **in_mm(board=b.board, band=b.band),
                 "to_buy_m": number(b.to_buy / 1000),
             }
             for b in order.banding
@@ -152,8 +150,7 @@ def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
     for term in terms(order, job):
         yield {"what": "terms", "note": safe_cell(term)}
     limits = {
-        "increment_mm": None if job.increment is None else number(job.increment),
-        "tolerance_mm": number(job.tolerance),
+        **in_mm(increment=job.increment, tolerance=job.tolerance),
     }
     for f in order.fronts:
         yield {
@@ -198,9 +195,7 @@ def _front_data(order: FrontOrder) -> dict[str, Any]:
         "box": front.box,
         "kind": front.kind,
         "hinged": front.hinged,
-        "width_mm": number(order.width),
-        "height_mm": number(order.height),
-        "thickness_mm": number(order.thickness),
+        **in_mm(width=order.width, height=order.height, thickness=order.thickness),
         "grain": _grain(order) or None,
         "finish": front.finish,
         "note": front.note,
@@ -218,11 +213,9 @@ def _drawer_data(box: DrawerBoxOrder, order: Order) -> dict[str, Any]:
         "parts": list(box.parts),
         "needed": len(box.parts),
         "buy": 0 if order.boxes_made else len(box.parts),
-        "width_mm": number(box.width),
-        "height_mm": number(box.height),
-        "length_mm": number(box.length),
-        "side_mm": number(box.side),
-        "recess_mm": number(box.recess),
+        **in_mm(
+            width=box.width, height=box.height, length=box.length, side=box.side, recess=box.recess
+        ),
         "notch_mm": [number(n) for n in box.notch] if box.notch else None,
         "hook": _hook_data(box),
         "slide": box.slide,
@@ -235,12 +228,7 @@ def _hook_data(box: DrawerBoxOrder) -> dict[str, float | None] | None:
     hole = box.hook
     if hole is None:
         return None
-    return {
-        "diameter_mm": number(hole.diameter),
-        "depth_mm": None if hole.depth is None else number(hole.depth),
-        "up_mm": number(hole.y),
-        "from_ends_mm": number(hole.x),
-    }
+    return in_mm(diameter=hole.diameter, depth=hole.depth, up=hole.y, from_ends=hole.x)
 
 
 def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
@@ -261,8 +249,7 @@ def _item_data(item: Item, order: Order, job: Job) -> dict[str, Any]:
         "what": item.name if item.group == "fitting" else item.group,
         "record": _record(item) or None,
         "use": item.name if item.group == "screw" else None,
-        "size_mm": None if item.size is None else number(item.size),
-        "board_mm": None if item.board is None else number(item.board),
+        **in_mm(size=item.size, board=item.board),
         "needed": item.count,
         "spare": item.spare,
         "buy": item.count + item.spare,

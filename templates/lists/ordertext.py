@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
-from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
+from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm, format_sizes
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
 from templates.words.findings import WIDTH
 from templates.words.orderwords import (
@@ -14,7 +14,6 @@ from templates.words.orderwords import (
     item_words,
     said_of,
     settled_words,
-    sizes,
 )
 from templates.words.textlines import columned, counted, wrapped
 from templates.words.wording import nominal_words
@@ -79,7 +78,9 @@ def _fronts(order: Order, unit: Unit) -> Iterator[str]:
         back.setdefault(held.box, []).append(held)
     if not boxes:
         yield "  none"
-    rows = [(f.front.id, sizes((f.width, f.height, f.thickness), unit)) for f in order.fronts]
+    rows = [
+        (f.front.id, format_sizes((f.width, f.height, f.thickness), unit)) for f in order.fronts
+    ]
     leads = dict(zip((name for name, _ in rows), _leads(rows, "    "), strict=True))
     for box, own in boxes.items():
         state = f": {STATE_WORDS[own[0].box_state]}" if own else ""
@@ -94,7 +95,7 @@ def _fronts(order: Order, unit: Unit) -> Iterator[str]:
 def _drawer_boxes(boxes: Sequence[DrawerBoxOrder], unit: Unit) -> Iterator[str]:
     """Give the drawer boxes slide by slide: what they have in common is said once."""
     heads = {box: _slide_words(box, unit) for box in boxes}
-    rows = [(f"{len(box.parts):>2}", sizes(_outside(box), unit)) for box in boxes]
+    rows = [(f"{len(box.parts):>2}", format_sizes(_outside(box), unit)) for box in boxes]
     leads = _leads(rows, "    ")
     for head in dict.fromkeys(heads.values()):
         yield from _hung("  ", head, "  ")

@@ -19,7 +19,7 @@ from jigs.given.cautions import cautions_of
 from jigs.given.job import Job
 from jigs.given.rolloutspec import Rollout
 from jigs.reading.assumed import list_assumed
-from templates.lists.cells import csv_text, number, safe_cell
+from templates.lists.cells import csv_text, in_mm, number, safe_cell
 from templates.words.findings import problems_data
 from templates.words.openwords import open_cell, open_data
 
@@ -221,8 +221,7 @@ def _piece_data(piece: Piece, code: str) -> dict[str, Any]:
         "box": piece.box,
         "wall": piece.wall or None,
         "front": piece.front,
-        "length_mm": number(piece.length),
-        "width_mm": number(piece.width),
+        **in_mm(length=piece.length, width=piece.width),
         "finished_length_mm": number(piece.finished_length),
         "finished_width_mm": number(piece.finished_width),
         "thickness_mm": number(piece.thickness),
@@ -239,32 +238,24 @@ def _piece_data(piece: Piece, code: str) -> dict[str, Any]:
     }
 
 
-def _groove_data(groove: Groove | None) -> dict[str, float] | None:
+def _groove_data(groove: Groove | None) -> dict[str, float | None] | None:
     if groove is None:
         return None
-    return {
-        "at_mm": number(groove.at),
-        "width_mm": number(groove.width),
-        "depth_mm": number(groove.depth),
-    }
+    return in_mm(at=groove.at, width=groove.width, depth=groove.depth)
 
 
 def _banding_data(band: Banding) -> dict[str, Any]:
     return {
-        "board_mm": number(band.board),
-        "band_mm": number(band.band),
+        **in_mm(board=band.board, band=band.band),
         "edges": band.edges,
-        "length_mm": number(band.length),
-        "to_buy_mm": number(band.to_buy),
+        **in_mm(length=band.length, to_buy=band.to_buy),
     }
 
 
 def _drawer_data(drawer: DrawerBox | Rollout) -> dict[str, Any]:
     return {
         "id": drawer.id,
-        "width_mm": number(drawer.width),
-        "height_mm": number(drawer.height),
-        "length_mm": number(drawer.length),
+        **in_mm(width=drawer.width, height=drawer.height, length=drawer.length),
         "slide": drawer.slide,
         "slide_length_mm": number(drawer.slide_length),
     }
@@ -285,11 +276,7 @@ def _trap_data(trap: Trap | None) -> dict[str, Any] | None:
         return None
     return {
         "box": trap.box,
-        "true_mm": number(trap.true),
-        "nominal_mm": number(trap.nominal),
+        **in_mm(true=trap.true, nominal=trap.nominal),
         "nominal_guessed": trap.guessed,
-        "bottom_mm": number(trap.bottom),
-        "width_mm": number(trap.width),
-        "comes_to_mm": number(trap.comes_to),
-        "lost_mm": number(trap.lost),
+        **in_mm(bottom=trap.bottom, width=trap.width, comes_to=trap.comes_to, lost=trap.lost),
     }

@@ -11,7 +11,7 @@ from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.given.cautions import cautions_of
 from jigs.given.job import BoxSpec, Job
-from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
+from jigs.ground.lengths import Unit, format_inches, format_length, format_mm, in_both
 from templates.lists.partslist import STAMPED, PartsList
 from templates.lists.partstotals import (
     STUFF_WORDS,
@@ -186,8 +186,7 @@ def _true(job: Job, stuff: Stuff, thickness: float) -> str:
 
 def _figures(mm: float, unit: Unit) -> str:
     """Write a length in both units, without their names."""
-    first, second = format_mm(mm), format_inches(mm)
-    return f"{second} ({first})" if unit == "in" else f"{first} ({second})"
+    return in_both(format_mm(mm), format_inches(mm), unit)
 
 
 def _size(length: float, width: float, unit: Unit) -> str:

@@ -8,7 +8,14 @@ from jigs.cutlist.toe import stands
 from jigs.cutlist.totals import PER_EDGE, WASTE, add_banding, add_boards, over_sheet
 from jigs.cutlist.trap import find_trap
 from jigs.given.confirming import rests_on
-from jigs.ground.lengths import MM_PER_INCH, SQUARE_FEET, Unit, format_inches, format_length
+from jigs.ground.lengths import (
+    MM_PER_INCH,
+    SQUARE_FEET,
+    Unit,
+    format_inches,
+    format_length,
+    in_both,
+)
 from jigs.reading.assumed import list_assumed
 from templates.lists.partslist import PartsList, drawers_of
 from templates.words.openwords import STAMP, open_words
@@ -181,16 +188,13 @@ def legend_lines(parts: PartsList) -> list[str]:
 
 def exact(mm: float, unit: Unit) -> str:
     """Write a thickness in both units, its millimetres to 0.01."""
-    metric, inches = f"{round(mm, 2):g} mm", f"{format_inches(mm)} in"
-    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
+    return in_both(f"{round(mm, 2):g} mm", f"{format_inches(mm)} in", unit)
 
 
 def _area(square_metres: float, unit: Unit) -> str:
-    metric = f"{square_metres:.2f} m2"
     feet = f"{square_metres * SQUARE_FEET:.1f} sq ft"
-    return f"{feet} ({metric})" if unit == "in" else f"{metric} ({feet})"
+    return in_both(f"{square_metres:.2f} m2", feet, unit)
 
 
 def _run(mm: float, unit: Unit) -> str:
-    metric, feet = f"{mm / 1000:.2f} m", f"{mm / MM_PER_INCH / 12:.1f} ft"
-    return f"{feet} ({metric})" if unit == "in" else f"{metric} ({feet})"
+    return in_both(f"{mm / 1000:.2f} m", f"{mm / MM_PER_INCH / 12:.1f} ft", unit)

@@ -8,13 +8,13 @@ written: bare, a groove 2 deep is asked whether 2 cm were meant.
 
 from jigs.given.job import Job
 from jigs.ground.believable import Range, measure
-from jigs.ground.lengths import Unit
+from jigs.ground.lengths import Unit, format_sizes
 from jigs.order.buying import FrontOrder, Order
 from jigs.order.supplierrows import SupplierRow, supplier_rows
 from jigs.reading.kindranges import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import csv_text, number, safe_cell
-from templates.words.orderwords import STATE_WORDS, making, sizes
+from templates.words.orderwords import STATE_WORDS, making
 
 Cell = str | float
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
@@ -94,7 +94,7 @@ def _place(order: FrontOrder) -> str:
 
 def _size(row: SupplierRow, unit: Unit) -> str:
     """Give the size in both units, the job's first, for whoever reads no mm."""
-    size = sizes((row.order.width, row.order.height, row.order.thickness), unit)
+    size = format_sizes((row.order.width, row.order.height, row.order.thickness), unit)
     return f"TWO leaves, each {size}" if row.leaves == 2 else size
 
 

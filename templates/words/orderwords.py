@@ -3,10 +3,10 @@
 The terms are what holds for the whole order; text, CSV, workbook and data all carry them.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from jigs.given.job import Job
-from jigs.ground.lengths import Unit, format_inches, format_length, format_mm
+from jigs.ground.lengths import Unit, format_length, format_mm
 from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
 from templates.words.fittingwords import bought_words
@@ -218,10 +218,3 @@ def said_of(order: FrontOrder) -> Iterator[str]:
     yield from (word for word in (front.finish, front.note) if word)
     if order.again:
         yield f"AGAIN: {'; '.join(order.again)}"
-
-
-def sizes(values: Sequence[float], unit: Unit) -> str:
-    """Write sizes in both units, each unit named once: `16 1/8 x 3 1/2 in (409.6 x 88.9 mm)`."""
-    metric = f"{' x '.join(format_mm(value) for value in values)} mm"
-    inches = f"{' x '.join(format_inches(value) for value in values)} in"
-    return f"{inches} ({metric})" if unit == "in" else f"{metric} ({inches})"
