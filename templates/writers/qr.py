@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from qrcode.main import QRCode
+    from qrcode.util import QRData
 
 QUIET = 4
 """Modules of white on every side (ISO/IEC 18004:2015, 6.3.8, from memory)."""
@@ -37,14 +38,24 @@ def qr_matrix(text: str) -> Matrix:
     return tuple(tuple(map(bool, row)) for row in symbol.modules)
 
 
-@lru_cache(maxsize=16384)
 def _modules(text: str) -> int:
     """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1, from
     memory)."""
-    return 4 * int(_symbol(text).best_fit()) + 17
+    from qrcode.util import QRData
+
+    data = QRData(text)
+    return _modules_of(data.mode, len(data))
 
 
-def _symbol(text: str, version: int | None = None) -> "QRCode":
+@lru_cache(maxsize=1024)
+def _modules_of(mode: int, count: int) -> int:
+    """Give the modules for so many characters of a mode: which they are does not matter."""
+    from qrcode.util import QRData
+
+    return 4 * int(_symbol(QRData(b"0" * count, mode=mode)).best_fit()) + 17
+
+
+def _symbol(data: "str | QRData", version: int | None = None) -> "QRCode":
     from qrcode.constants import ERROR_CORRECT_M
     from qrcode.main import QRCode
 
@@ -52,7 +63,7 @@ def _symbol(text: str, version: int | None = None) -> "QRCode":
         version=version, error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK
     )
     # optimize=0: one segment, so that the length in modules follows from the text's length.
-    symbol.add_data(text, optimize=0)
+    symbol.add_data(data, optimize=0)
     return symbol
 
 
