@@ -159,10 +159,10 @@ def measure_labels(folder: Path) -> None:
     from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.labels.labellist import list_labels
-    from templates.labels.labels import label_pages
     from templates.labels.stocks import STOCKS
     from templates.page.marks import Area, Line, Outline, Page, Text
     from templates.writers.pdf import write_pdf
+    from tests.templates.labelpages import label_pages
 
     started = time.perf_counter()
     layout = lay_out(read_job(write_job(folder, 1000)))

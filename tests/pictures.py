@@ -16,13 +16,13 @@ from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.cuptag import find_tagged, tag_pages
 from templates.labels.labellist import list_labels
-from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
+from tests.templates.labelpages import label_pages
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"

@@ -6,7 +6,6 @@ from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm, format_sizes
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
-from templates.words.findings import WIDTH
 from templates.words.orderwords import (
     STATE_WORDS,
     doubtful_words,

@@ -11,10 +11,10 @@ from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from templates.labels.labellist import Kinds, LabelOrder, list_labels
-from templates.labels.labels import label_pages
 from templates.labels.labelwords import LabelWords
 from templates.page.marks import Page
 from tests.jigs.sample import box, job, lay
+from tests.templates.labelpages import label_pages
 
 
 @cache

@@ -11,13 +11,13 @@ from PIL import Image
 from jigs.given.labelstock import Stock
 from jigs.given.printer import Printer
 from templates.labels.cuptag import find_tagged, tag_pages
-from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr
 from templates.page.raster import Raster, raster_of
 from templates.writers.pdf import write_pdf
 from templates.writers.qr import qr_matrix
 from tests.templates.kitchens import galley, one_of_each
+from tests.templates.labelpages import label_pages
 from tests.tools import run
 
 pytestmark = pytest.mark.slow

@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 
 from jigs.given.labelstock import Stock, find_faults
 from jigs.ground.sheetsizes import SheetSize
-from templates.labels.labels import label_pages
 from templates.page.marks import Text
 from templates.page.raster import Raster
 from tests.templates.kitchens import galley, one_of_each, workshop
+from tests.templates.labelpages import label_pages
 from tests.templates.labels.test_labels import check_pages
 
 LAYOUTS = {

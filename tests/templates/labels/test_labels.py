@@ -21,7 +21,6 @@ from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
-from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import known
@@ -38,6 +37,7 @@ from tests.templates.kitchens import (
     workshop,
     workshop_looks,
 )
+from tests.templates.labelpages import label_pages
 
 QR_ALONE = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
 LABELS = {name: stock for name, stock in STOCKS.items() if stock.bore is None}

@@ -11,7 +11,6 @@ import zxingcpp
 from jigs.given.labelstock import Stock
 from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import SheetSize
-from templates.labels.labels import label_pages
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr
 from templates.page.raster import Raster, raster_of
@@ -20,6 +19,7 @@ from templates.writers.qr import QUIET, qr_matrix
 from tests.letters import drawn_on, letters_of
 from tests.readback import read_pages
 from tests.templates.kitchens import galley, one_of_each, workshop, workshop_looks
+from tests.templates.labelpages import label_pages
 from tests.templates.labels.test_labels import LABELS
 
 DOTS = (203, 300, 600)
