@@ -1,1 +1,5 @@
-"""Cards: the parts of a sheet that are laid on the wood."""
+"""Cards: the parts of a sheet that are laid on the wood.
+
+`cardplan` finds a place for everything, `cardborder`, `flap` (what stands beyond an edge) and
+`carddraw` draw it, `lettering` writes the distances; `outlines` draws a face bare.
+"""

@@ -1,1 +1,6 @@
-"""Elevations: each wall drawn to scale."""
+"""Elevations: each wall drawn to scale.
+
+`elevation` chooses scale and places of what `jigs.room.elevation` saw, `elevationbox` draws boxes
+and finds room for words, `chains` the dimensions, `elevationtitle` the frame. A mark's `layer` and
+`name` become class and ID in an SVG; on paper they are not seen.
+"""
