@@ -240,7 +240,7 @@ def _field_across(
     """Lay the head across a field, two or three columns below it, and then the cards."""
     if width > across:
         return
-    head = head_across(words.view, words.part, cards, sheet, across).height
+    head = head_across(words.view, words.part, None, sheet, across).height
     for columns in (2, 3):
         column = (across - (columns - 1) * COLUMN_GAP) / columns
         if column < 58.0:

@@ -13,7 +13,7 @@ from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import shorten, text_width, wrap
-from templates.sheets.picture import picture
+from templates.sheets.picture import picture, picture_room
 from templates.sheets.sums import sums
 from templates.words.facewords import drilled_words, seen_words
 from templates.words.openwords import open_line
@@ -123,16 +123,18 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
 
 
 def head_across(
-    view: FaceView, words: PartWords, cards: tuple[Card, ...], sheet: str, width: float
+    view: FaceView, words: PartWords, cards: tuple[Card, ...] | None, sheet: str, width: float
 ) -> MarkBlock:
-    """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below."""
+    """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
+
+    `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
     figures = [words.size, *_yours(words), *sums(view)]
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
         left = max(left, 105.0)
     first = title(words, sheet, left)
-    small = picture(view, cards, PICTURE)
+    small = _picture(view, cards, PICTURE)
     marks = [*first.marks, *moved(small.marks, left + 4.0, 0.0)]
     down = max(first.height, small.height)
     if beside:
@@ -162,19 +164,24 @@ def head_across(
 
 
 def head_down(
-    view: FaceView, words: PartWords, cards: tuple[Card, ...], sheet: str, width: float
+    view: FaceView, words: PartWords, cards: tuple[Card, ...] | None, sheet: str, width: float
 ) -> list[MarkBlock]:
-    """Lay the head in pieces down a column."""
+    """Lay the head in pieces down a column; `cards` as in `head_across`."""
     return [
         title(words, sheet, width),
         *_face_pieces(view, width),
-        picture(view, cards, width),
+        _picture(view, cards, width),
         *(
             paragraph(text, width)
             for text in (words.size, *_yours(words), *sums(view), words.reveals)
             if text
         ),
     ]
+
+
+def _picture(view: FaceView, cards: tuple[Card, ...] | None, width: float) -> MarkBlock:
+    """Draw the picture of a face, or keep its room where no cards are laid yet."""
+    return picture_room(view, width) if cards is None else picture(view, cards, width)
 
 
 def _yours(words: PartWords) -> tuple[str, ...]:

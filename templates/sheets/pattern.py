@@ -91,13 +91,15 @@ class Pattern:
 
 
 class Ways:
-    """The ways to divide a paper for the words of one face; heads are measured once."""
+    """The ways to divide a paper for the words of one face; head and body are measured once for
+    each width."""
 
     def __init__(self, words: SheetWords, paper: Paper) -> None:
         self.words = words
         self.sizes = ((paper.width, paper.height), (paper.height, paper.width))
         self._even: dict[bool, list[Pattern]] = {}
         self._heads: dict[tuple[float, bool], list[float]] = {}
+        self._bodies: dict[tuple[float, bool], tuple[float, ...]] = {}
 
     def even(self, first: bool) -> list[Pattern]:
         """Give the ways with even columns, and the narrowest column at the left."""
@@ -133,7 +135,7 @@ class Ways:
             column = (across - (count - 1) * COLUMN_GAP) / count
             if not NARROWEST <= column <= WIDEST:
                 continue
-            heights = tuple(piece.height for piece in self.words.body(column, first))
+            heights = self._body(column, first)
             ways = _uneven if uneven else _even
             for columns in ways(heights, count, down - head):
                 blocks = _blocks(columns, column, across, head)
@@ -149,10 +151,18 @@ class Ways:
                 )
         return found
 
+    def _body(self, column: float, first: bool) -> tuple[float, ...]:
+        """How high each piece of the steps and notes is, set `column` mm wide."""
+        key = (column, first)
+        if key not in self._bodies:
+            pieces = self.words.body(column, first)
+            self._bodies[key] = tuple(piece.height for piece in pieces)
+        return self._bodies[key]
+
     def _head(self, across: float, first: bool) -> float:
         part, key = self._part(across, first)
         if key not in self._heads:
-            head = head_across(self.words.view, part, (), "sheet 1 of 1", across)
+            head = head_across(self.words.view, part, None, "sheet 1 of 1", across)
             self._heads[key] = [head.height]
         return self._heads[key][0]
 
@@ -165,9 +175,7 @@ class Ways:
         """Lay head and words in one column at the left, of each width that holds them."""
         across, down = size[0] - LEFT_STRIP - EDGE, size[1] - BOTTOM_STRIP - EDGE
         for column in SIDE_COLUMNS:
-            heights = self._head_beside(column, first) + [
-                piece.height for piece in self.words.body(column, first)
-            ]
+            heights = [*self._head_beside(column, first), *self._body(column, first)]
             used = _stacked(heights)
             if used <= down:
                 yield Pattern(
@@ -182,7 +190,7 @@ class Ways:
     def _head_beside(self, column: float, first: bool) -> list[float]:
         part, key = self._part(column, first)
         if key not in self._heads:
-            pieces = head_down(self.words.view, part, (), "sheet 1 of 1", column)
+            pieces = head_down(self.words.view, part, None, "sheet 1 of 1", column)
             self._heads[key] = [piece.height for piece in pieces]
         return self._heads[key]
 

@@ -9,11 +9,25 @@ from templates.page.space import Space
 from templates.page.typeface import text_width
 
 
+def picture_room(view: FaceView, width: float) -> MarkBlock:
+    """Give the room that a face's picture takes, undrawn: for words that are only measured."""
+    return MarkBlock(height=_height(view.height * _scale(view, width)) + 0.3, marks=())
+
+
+def _scale(view: FaceView, width: float) -> float:
+    return min((width - 30.0) / view.width, 21.5 / view.height)
+
+
+def _height(drawn: float) -> float:
+    """How high the picture of a face drawn so high is: the arrow beside it has its own, mm."""
+    return max(drawn + 6.0, 27.4)
+
+
 def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:
     """Draw the whole face in small with its cards and holes, and a large UP arrow."""
-    scale = min((width - 30.0) / view.width, 21.5 / view.height)
+    scale = _scale(view, width)
     w, h = view.width * scale, view.height * scale
-    height = max(h + 6.0, 27.4)
+    height = _height(h)
     left = 18.0 + (width - 30.0 - w) / 2
     bottom = -(height + h) / 2
     space = Space()

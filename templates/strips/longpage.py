@@ -58,7 +58,7 @@ def divide(words: SheetWords, width: float, height: float, first: bool) -> Itera
     """Give the ways to lay the words on a page of a size, mm; none where they find no room."""
     view, part = words.view, words.of_page(first)
     across, down = width - LEFT_STRIP - EDGE, height - BOTTOM_STRIP - EDGE
-    head = head_across(view, part, (), "sheet 1 of 1", across).height
+    head = head_across(view, part, None, "sheet 1 of 1", across).height
     columns = max(2, round((across + COLUMN_GAP) / (COLUMN + COLUMN_GAP)))
     column = (across - (columns - 1) * COLUMN_GAP) / columns
     least = least_height(words.body(column, first), columns, down - head)
@@ -77,7 +77,7 @@ def divide(words: SheetWords, width: float, height: float, first: bool) -> Itera
         )
     for column in SIDE_COLUMNS:
         pieces = [
-            *head_down(view, part, (), "sheet 1 of 1", column),
+            *head_down(view, part, None, "sheet 1 of 1", column),
             *words.body(column, first),
         ]
         used = sum(piece.height + GAP for piece in pieces)
