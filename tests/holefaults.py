@@ -170,7 +170,7 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
         side
         for side in boards
         if (side.column, side.side)
-        in ((front.column, "left"), (front.column + front.span - 1, "right"))
+        in ((front.place.column, "left"), (front.place.column + front.place.span - 1, "right"))
     ]
     serving = [(side, f) for side in boards for f in side.fittings if f.part == front.id]
     if front.withheld:
@@ -186,7 +186,7 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
     ]  # fmt: skip
     if any(slides) and (len(slides) != 2 or not _same(slides[0], slides[1])):
         yield f"{front.id}: slides differ left and right: {slides}"
-    cups = sorted(h.y + front.y for h in front.holes if h.purpose == "cup")
+    cups = sorted(h.y + front.place.y for h in front.holes if h.purpose == "cup")
     plates = sorted(
         sum(h.y for h in f.holes) / len(f.holes) + s.base for s, f in serving if f.kind == "plate"
     )
@@ -197,7 +197,7 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
     if hung is not None and hung.side != front.hinged:
         yield f"{front.id}: plates on its {hung.side}"
     if hung is not None and any(
-        abs(hole.x - (37.0 + (front.thickness if front.overlay == "inset" else 0))) > EPS
+        abs(hole.x - (37.0 + (front.thickness if front.place.overlay == "inset" else 0))) > EPS
         for s, f in serving if f.kind == "plate" for hole in f.holes
     ):  # fmt: skip
         yield f"{front.id}: plates off the front line"

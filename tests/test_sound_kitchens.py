@@ -110,7 +110,7 @@ def test_an_unstated_gap_is_what_a_tape_of_the_jobs_units_shows(
     )
     layout = lay_out(read_job(path))
     left, right = layout.fronts
-    assert right.x - left.x - left.width == pytest.approx(between)
-    assert left.gap_top == pytest.approx({"in": 25.4 / 8, "mm": 3.0}[units])
-    assert left.gap_left == pytest.approx({"in": 25.4 / 16, "mm": 1.6}[units])
+    assert right.place.x - left.place.x - left.width == pytest.approx(between)
+    assert left.gaps.top == pytest.approx({"in": 25.4 / 8, "mm": 3.0}[units])
+    assert left.gaps.left == pytest.approx({"in": 25.4 / 16, "mm": 1.6}[units])
     assert "counter-reveal" not in found(layout)

@@ -49,10 +49,13 @@ class FirstArticle:
 def first_articles(layout: Layout) -> tuple[FirstArticle, ...]:
     """Give the plainest front on each hinge and on each slide in use, those held back left out."""
     found: dict[tuple[str, str], FirstArticle] = {}
-    rows = Counter((front.box, front.column, front.row) for front in layout.fronts)
+    rows = Counter((front.box, front.place.column, front.place.row) for front in layout.fronts)
     plainest = sorted(
         layout.fronts,
-        key=lambda front: (*_trouble(front), rows[front.box, front.column, front.row] > 1),
+        key=lambda front: (
+            *_trouble(front),
+            rows[front.box, front.place.column, front.place.row] > 1,
+        ),
     )
     for front in plainest:
         for kind, article in () if front.withheld else _tries(layout, front):
@@ -99,11 +102,11 @@ def _trouble(front: Front) -> tuple[bool | int, ...]:
         front.bevel is not None,
         front.ordered is not None,
         front.bored,
-        front.overlay != "full",
+        front.place.overlay != "full",
     )
     return (
         front.box_kind == "tall" or front.height > ORDINARY_HEIGHT,
-        front.column != 1 or front.span != 1,
+        front.place.column != 1 or front.place.span != 1,
         sum(unusual),
         front.kind == "pullout",
         front.width < ORDINARY_WIDTH[0] or front.width > ORDINARY_WIDTH[1],
@@ -146,15 +149,15 @@ def _door_marks(front: Front, record: HingeRecord) -> tuple[PassMark, ...]:
     marks = [
         PassMark(name="overlay, side screw at its middle: how far the door covers the side",
                  wanted=needed, least=needed - OVERLAY_LIMIT, most=needed + OVERLAY_LIMIT),
-        _level("door's bottom edge above the bottom end of the side", front.y),
+        _level("door's bottom edge above the bottom end of the side", front.place.y),
         _level("flushness: door's back off a straight edge, from top to bottom", 0.0),
     ]  # fmt: skip
-    if front.overlay == "inset":
+    if front.place.overlay == "inset":
         marks[0] = PassMark(name="gap between door and side, side screw at its middle",
                             wanted=-needed, least=-needed - OVERLAY_LIMIT,
                             most=-needed + OVERLAY_LIMIT)  # fmt: skip
-    if front.overlay != "inset":
-        gap = front.gap_left if front.hinged == "left" else front.gap_right
+    if front.place.overlay != "inset":
+        gap = front.gaps.left if front.hinged == "left" else front.gaps.right
         marks.insert(1, PassMark(name="gap at the hinge edge, door half open: nothing rubs",
                                  wanted=gap, least=_least_gap(front),
                                  most=gap + OVERLAY_LIMIT))  # fmt: skip
@@ -173,7 +176,7 @@ def _drawer_marks(front: Front, record: SlideRecord) -> tuple[PassMark, ...]:
         PassMark(name="drawer box, outside width", wanted=drawer.width,
                  least=drawer.width - record.width_tolerance, most=drawer.width),
         _level("drawer box's underside above its front's bottom edge", drawer.y),
-        _level("front's bottom edge above the bottom end of the side", front.y),
+        _level("front's bottom edge above the bottom end of the side", front.place.y),
         _level("flushness: front's left end higher or lower than its right", 0.0),
     )  # fmt: skip
 

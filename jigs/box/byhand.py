@@ -67,7 +67,7 @@ def boards_by_hand(
         if served is None:
             unknown[item.front] = None
             continue
-        column = served.column if item.hand == "left" else served.last_column
+        column = served.place.column if item.hand == "left" else served.place.last_column
         groups.setdefault(((column, item.hand), served.id), []).append(item.hole)
     work: dict[FaceKey, list[Fitting]] = {}
     for (face, part), holes in groups.items():

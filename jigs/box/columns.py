@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Bay, Carcass, name_partition, name_side
 from jigs.box.frame import frame_of
 from jigs.box.fronts import Column, PlacedFront, place_stack
+from jigs.box.place import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
 from jigs.ground.geometry import SLACK, Hand
 
@@ -139,15 +140,22 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
     for stack in stacks:
         for front in stack.fronts:
             known = fronts.setdefault(front.id, front)
-            if abs(known.y - front.y) > SLACK or abs(known.height - front.height) > SLACK:
+            if (
+                abs(known.place.y - front.place.y) > SLACK
+                or abs(known.height - front.height) > SLACK
+            ):
                 uneven.append(front.id)
     if len(bays) > 1:
-        fronts = _meet_neighbours(fronts)
+        gaps = _meet_neighbours(fronts)
+        fronts = {name: replace(front, gaps=gaps[name]) for name, front in fronts.items()}
         stacks = [
             replace(
                 stack,
                 fronts=tuple(
-                    replace(f, gap_left=fronts[f.id].gap_left, gap_right=fronts[f.id].gap_right)
+                    replace(
+                        f,
+                        gaps=replace(f.gaps, left=gaps[f.id].left, right=gaps[f.id].right),
+                    )
                     for f in stack.fronts
                 ),
             )
@@ -172,11 +180,11 @@ def place_columns(job: Job, box: BoxSpec) -> Columns:
         fronts=tuple(fronts.values()),
         seen={
             name: replace(
-                seen_from(front.column, front.last_column),
+                seen_from(front.place.column, front.place.last_column),
                 shelves=tuple(
                     dict.fromkeys(
                         shelf
-                        for number in range(front.column, front.last_column + 1)
+                        for number in range(front.place.column, front.place.last_column + 1)
                         for shelf in shelves[number - 1]
                     )
                 ),
@@ -195,7 +203,7 @@ def reveal_under(lowest: PlacedFront, side: float, reveal: Reveal) -> float:
     The drawers of the column all stand as high above their own fronts as the lowest one does.
     """
     own = lowest.spec.reveal_bottom
-    if lowest.overlay == "inset":
+    if lowest.place.overlay == "inset":
         return side + (reveal.inset if own is None else own)
     return reveal.bottom if own is None else own
 
@@ -207,9 +215,9 @@ def shelves_of_openings(column: Column, side: float) -> tuple[tuple[float, float
     the lowest and stands on the bottom panel. Common practice, no source.
     """
     return tuple(
-        (front.y - side, front.y)
+        (front.place.y - side, front.place.y)
         for front in column.fronts
-        if front.kind == "opening" and front.row < front.rows and front.span == 1
+        if front.kind == "opening" and front.place.row < front.place.rows and front.place.span == 1
     )
 
 
@@ -222,31 +230,35 @@ def _fixed_shelves(box: BoxSpec, thickness: float, column: int) -> tuple[tuple[f
     )
 
 
-def _meet_neighbours(fronts: Mapping[str, PlacedFront]) -> dict[str, PlacedFront]:
-    """Give fronts with the gaps over partitions that they leave to those beside them: each was
+def _meet_neighbours(fronts: Mapping[str, PlacedFront]) -> dict[str, Gaps]:
+    """Give fronts' gaps, over partitions as they leave them to those beside: each front was
     rounded for itself. Of several beside a front the nearest counts."""
-    made = dict(fronts)
+    made = {name: front.gaps for name, front in fronts.items()}
     hung = [front for front in fronts.values() if front.kind != "opening"]
     for one in hung:
         beside = [
             other
             for other in hung
-            if other.column == one.last_column + 1
-            and other.y < one.top - SLACK
-            and one.y < other.top - SLACK
+            if other.place.column == one.place.last_column + 1
+            and other.place.y < one.top - SLACK
+            and one.place.y < other.top - SLACK
         ]
         # Of a pair the leaf that stands at the partition.
-        near = min((other.x for other in beside), default=None)
-        last = all(one.x >= f.x - SLACK for f in hung if (f.column, f.row) == (one.column, one.row))
+        near = min((other.place.x for other in beside), default=None)
+        last = all(
+            one.place.x >= f.place.x - SLACK
+            for f in hung
+            if (f.place.column, f.place.row) == (one.place.column, one.place.row)
+        )
         if near is None or not last:
             continue
-        made[one.id] = replace(made[one.id], gap_right=near - one.x - one.width)
+        made[one.id] = replace(made[one.id], right=near - one.place.x - one.width)
         for other in beside:
-            if abs(other.x - near) <= ROUNDED:
-                gap = other.x - one.x - one.width
-                known = made[other.id].gap_left
-                fresh = known == other.gap_left
-                made[other.id] = replace(made[other.id], gap_left=gap if fresh else min(gap, known))
+            if abs(other.place.x - near) <= ROUNDED:
+                gap = other.place.x - one.place.x - one.width
+                known = made[other.id].left
+                fresh = known == other.gaps.left
+                made[other.id] = replace(made[other.id], left=gap if fresh else min(gap, known))
     return made
 
 
@@ -259,17 +271,17 @@ def _part(
     shelves: list[list[tuple[float, float]]] = [[] for _ in range(count)]
     for number, stack in enumerate(stacks, start=1):
         for front in stack.fronts:
-            if front.span == 1 or front.kind not in THROUGH:
+            if front.place.span == 1 or front.kind not in THROUGH:
                 continue
             above, below = _own_rows(stack, front)
-            face = front.y if below else front.top + front.gap_top
+            face = front.place.y if below else front.top + front.gaps.top
             if below and front.kind != "opening":
                 # Slides stand on it: their floor line is as far from each front of the column.
                 under = reveal_under(stack.fronts[-1], whole.side, reveal)
-                face = min(face, front.y + whole.side - under)
+                face = min(face, front.place.y + whole.side - under)
             if below or above:
                 shelves[number - 1].append((face - whole.side, face))
-            for place in range(front.column - 1, front.last_column - 1):
+            for place in range(front.place.column - 1, front.place.last_column - 1):
                 low, high = partitions[place]
                 if below or not above:
                     high = min(high, face - whole.side)
@@ -281,5 +293,7 @@ def _part(
 
 def _own_rows(stack: Column, front: PlacedFront) -> tuple[bool, bool]:
     """Tell whether other fronts than those across columns stand above and below one."""
-    others = [o for o in stack.fronts if o.span == 1 or o.kind not in THROUGH]
-    return any(o.row < front.row for o in others), any(o.row > front.row for o in others)
+    others = [o for o in stack.fronts if o.place.span == 1 or o.kind not in THROUGH]
+    return any(o.place.row < front.place.row for o in others), any(
+        o.place.row > front.place.row for o in others
+    )

@@ -87,7 +87,7 @@ def plan_door(
     tab = spec.tab if spec.bored_tab is None else spec.bored_tab
     mass = door_mass(front, material, thickness)
     asked = Door(
-        bottom=front.y,
+        bottom=front.place.y,
         height=front.height,
         count=count_hinges(width=front.width, height=front.height, mass=mass),
         plate_line=record.plate_line + front.set_back(thickness),
@@ -98,7 +98,7 @@ def plan_door(
     placing: Placing | None = None
     against: tuple[Against, ...] = ()
     if spec.hinges_at:
-        plates = tuple(sorted(front.y + height for height in spec.hinges_at))
+        plates = tuple(sorted(front.place.y + height for height in spec.hinges_at))
         against = find_against(plates, asked, panels=panels, holes=holes)
     elif not spec.bored:
         placing = place_hinges(asked, grid=grid, panels=panels, holes=holes)
@@ -109,7 +109,7 @@ def plan_door(
         mass=mass,
         needed=asked.count,
         plates=plates,
-        cups=tuple(height - front.y for height in plates),
+        cups=tuple(height - front.place.y for height in plates),
         least_reveal=least_reveal(record, thickness),
         placing=placing,
         against=against,

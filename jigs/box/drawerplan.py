@@ -89,20 +89,20 @@ def _space_of(
     """Give the room that a drawer has in its column; `reveal` below the lowest front, mm."""
     record = records[front.id]
     rise = rise_above_front(record, side=carcass.side, reveal_bottom=reveal)
-    above = next((other for other in column.fronts if other.row == front.row - 1), None)
+    above = next((other for other in column.fronts if other.place.row == front.place.row - 1), None)
     ceiling = None
     if above is None:
         ceiling = carcass.ceiling
     elif above.id not in records:
         ceiling = _ceiling_under(front, above, rise, carcass)
-    underside = front.y + rise
+    underside = front.place.y + rise
     return DrawerSpace(
         record=record,
-        front_bottom=front.y,
+        front_bottom=front.place.y,
         ceiling=ceiling,
         shelf_above=min((low for low, _ in carcass.shelves if low > underside), default=None),
         shelf_below=max((high for low, high in carcass.shelves if low <= underside), default=None),
-        front_above=None if above is None or above.kind == "opening" else above.y,
+        front_above=None if above is None or above.kind == "opening" else above.place.y,
         height=front.spec.drawer_height,
     )
 
@@ -124,7 +124,7 @@ def _plan(
         height=place.height,
         length=drawer_length(record),
         side=side,
-        x=carcass.middle - width / 2 - front.x,
+        x=carcass.middle - width / 2 - front.place.x,
         y=place.rise,
         code="",
         recess=recess,
@@ -148,23 +148,23 @@ def false_backing(front: PlacedFront, carcass: Carcass, job: Job, record: SlideR
         record,
         side=carcass.side,
         reveal_bottom=carcass.side + job.reveal.inset
-        if front.overlay == "inset"
+        if front.place.overlay == "inset"
         else job.reveal.bottom,
     )
     width = outside_width(record, carcass.opening, job.material.drawer_side, job.units)
     place = Backing(
-        x=carcass.middle - width / 2 - front.x,
+        x=carcass.middle - width / 2 - front.place.x,
         y=0.0,
         width=width,
         height=front.height,
         side=job.material.drawer_side,
     )
     if carcass.rail is not None and front.height <= HIGH_FRONT + SLACK:
-        low, high = max(carcass.rail[0], front.y), min(carcass.rail[1], front.top)
+        low, high = max(carcass.rail[0], front.place.y), min(carcass.rail[1], front.top)
         if high - low >= LEAST_RAIL - SLACK:
-            return replace(place, y=low - front.y, height=high - low)
-    top = min(carcass.flat_ceiling, front.y + _room_top(front, rise))
-    height = choose_height(top - CLEAR_OF_RAIL - front.y - rise, job.units)
+            return replace(place, y=low - front.place.y, height=high - low)
+    top = min(carcass.flat_ceiling, front.place.y + _room_top(front, rise))
+    height = choose_height(top - CLEAR_OF_RAIL - front.place.y - rise, job.units)
     return place if height < ONE_ROW_BELOW else replace(place, y=rise, height=height)
 
 
@@ -175,11 +175,13 @@ def _ceiling_under(front: PlacedFront, above: PlacedFront, rise: float, carcass:
     does what stands across other columns than the drawer. What stands behind another front is
     not known: the drawer gets the room it would have under another drawer. Common practice.
     """
-    divider = above.span != front.span and (front.span > 1 or above.kind in THROUGH)
+    divider = above.place.span != front.place.span and (
+        front.place.span > 1 or above.kind in THROUGH
+    )
     if above.kind == "opening" or divider:
-        return min(carcass.ceiling, above.y - carcass.side)
-    return min(carcass.ceiling, above.y + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL)
+        return min(carcass.ceiling, above.place.y - carcass.side)
+    return min(carcass.ceiling, above.place.y + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL)
 
 
 def _room_top(front: PlacedFront, rise: float) -> float:
-    return front.height + front.gap_top + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL
+    return front.height + front.gaps.top + rise - CLEAR_OF_DRAWER + CLEAR_OF_RAIL

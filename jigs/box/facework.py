@@ -24,7 +24,7 @@ Work = dict[FaceKey, list[Fitting]]
 
 def face_of(front: PlacedFront, hand: Hand) -> FaceKey:
     """Give the face that holds a front on one side."""
-    return (front.column if hand == "left" else front.last_column, hand)
+    return (front.place.column if hand == "left" else front.place.last_column, hand)
 
 
 def run_slides(

@@ -103,7 +103,7 @@ def set_pulls(job: Job, box: BoxSpec, front: PlacedFront, aim: PullAim | None = 
         hinged=front.hinged,
         width=front.width,
         height=front.height,
-        floor=box.above_floor + front.y,
+        floor=box.above_floor + front.place.y,
         stile=front.spec.stile,
     )
     plan = place_pulls(record, pulled)

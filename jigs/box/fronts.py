@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.box.frame import Frame
+from jigs.box.place import FrontPlace, Gaps
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down
@@ -54,57 +55,33 @@ class Trouble:
 class PlacedFront:
     """One front in its box, as seen from the room; a leaf of a pair is one front of kind `door`.
 
-    `x`, `y`: its lower left corner from the box's. Gaps run to the neighbour, to the box's
-    outside edge or, inset, to the board's inner face. `lap_left`, `lap_right`: how far it covers
-    the boards beside it, below 0 where it stands inside them. `shared`: the sides on which that
-    board is a partition. Rows count from the top. mm.
+    `lap_left`, `lap_right`: how far it covers the boards beside it, below 0 where it stands
+    inside them. `shared`: the sides on which that board is a partition. mm.
     """
 
     spec: FrontSpec
     id: str
     kind: FrontKind
     hinged: Hand | None
-    x: float
-    y: float
     width: float
     height: float
-    row: int
-    rows: int
-    gap_left: float
-    gap_right: float
-    gap_top: float
-    gap_bottom: float
+    place: FrontPlace
+    gaps: Gaps
     lap_left: float = 0.0
     lap_right: float = 0.0
-    overlay: Overlay = "full"
     shared: tuple[Hand, ...] = ()
 
     @property
     def top(self) -> float:
         """Its top edge above the box's bottom end, mm."""
-        return self.y + self.height
-
-    @property
-    def column(self) -> int:
-        """The column it stands in, the first of several; from 1 at the left."""
-        return self.spec.column
-
-    @property
-    def span(self) -> int:
-        """How many columns it stands before."""
-        return self.spec.span
-
-    @property
-    def last_column(self) -> int:
-        """The last column it stands in."""
-        return self.spec.column + self.spec.span - 1
+        return self.place.y + self.height
 
     def set_back(self, thickness: float) -> float:
         """Give how far all that holds it stands further back in its box; mm.
 
         The hardware of an inset front of this thickness starts behind it.
         """
-        return thickness if self.overlay == "inset" else 0.0
+        return thickness if self.place.overlay == "inset" else 0.0
 
     @property
     def lap(self) -> float:
@@ -114,12 +91,16 @@ class PlacedFront:
     @property
     def hinge_gap(self) -> float:
         """The reveal at a door's hinge edge, to its box's outside edge; mm."""
-        return self.gap_left if self.hinged == "left" else self.gap_right
+        return self.gaps.left if self.hinged == "left" else self.gaps.right
 
     @property
     def hung(self) -> Overlay:
         """The kind of hinge it hangs on: half where two fronts share a board."""
-        return "half" if self.overlay == "full" and self.hinged in self.shared else self.overlay
+        return (
+            "half"
+            if self.place.overlay == "full" and self.hinged in self.shared
+            else self.place.overlay
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -339,12 +320,15 @@ def _place_row(
     right = frame.right_reveal(spec) + spare
     x = frame.left + left
     end = frame.right - right
+    place = FrontPlace(
+        x=x, y=y, row=row, rows=rows, column=spec.column, span=spec.span,
+        overlay=spec.overlay or frame.overlay,
+    )  # fmt: skip
     base = PlacedFront(
         spec=spec, id=spec.id, kind=spec.kind, hinged=spec.hinged,
-        x=x, y=y, width=width, height=height, row=row, rows=rows,
-        gap_left=left, gap_right=right, gap_top=above, gap_bottom=below,
-        lap_left=frame.inner_left - x, lap_right=end - frame.inner_right,
-        overlay=spec.overlay or frame.overlay, shared=frame.shared,
+        width=width, height=height, place=place,
+        gaps=Gaps(left=left, right=right, top=above, bottom=below),
+        lap_left=frame.inner_left - x, lap_right=end - frame.inner_right, shared=frame.shared,
     )  # fmt: skip
     if not pair:
         return (base,)
@@ -352,16 +336,16 @@ def _place_row(
     left_spec, right_spec = (m.apply(spec) for m in spec.leaves or (Measures(), Measures()))
     return (
         replace(base, id=names[0], spec=left_spec, kind="door", hinged="left",
-                gap_right=frame.between),
-        replace(base, id=names[1], spec=right_spec, kind="door", hinged="right", x=end - width,
-                gap_left=frame.between),
+                gaps=replace(base.gaps, right=frame.between)),
+        replace(base, id=names[1], spec=right_spec, kind="door", hinged="right",
+                place=replace(place, x=end - width), gaps=replace(base.gaps, left=frame.between)),
     )  # fmt: skip
 
 
 def _width_troubles(frame: Frame, leaves: tuple[PlacedFront, ...]) -> tuple[Trouble, ...]:
     spec = leaves[0].spec
     allowed = _wanted_width(spec, frame)
-    left, right = leaves[0].gap_left, leaves[-1].gap_right
+    left, right = leaves[0].gaps.left, leaves[-1].gaps.right
     wide = CROWN if frame.overlay == "inset" else 0.0
     cover_left = max(frame.inner_left - frame.left + wide, frame.left_reveal(spec))
     cover_right = max(frame.right - frame.inner_right + wide, frame.right_reveal(spec))

@@ -18,6 +18,7 @@ from math import hypot
 from jigs.box.byhand import front_by_hand
 from jigs.box.fittings import FrontFittings
 from jigs.box.fronts import PlacedFront
+from jigs.box.place import Gaps
 from jigs.fittings.kinds import kind_of
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Fitting
@@ -89,28 +90,30 @@ def take_in_hand(
     made: list[PlacedFront] = []
     for front in fronts:
         left, right, top = moves.get(front.id, still)
-        gap_left, gap_right = front.gap_left - left, front.gap_right - right
-        gap_top, gap_bottom = front.gap_top - top, front.gap_bottom
+        gap_left, gap_right = front.gaps.left - left, front.gaps.right - right
+        gap_top, gap_bottom = front.gaps.top - top, front.gaps.bottom
         for other in fronts:
             theirs = moves.get(other.id, still)
-            beside = _overlap(front.y, front.top, other.y, other.top)
-            if beside and _meet(other.x + other.width + front.gap_left, front.x):
+            beside = _overlap(front.place.y, front.top, other.place.y, other.top)
+            if beside and _meet(other.place.x + other.width + front.gaps.left, front.place.x):
                 gap_left -= theirs[1]
-            if beside and _meet(front.x + front.width + front.gap_right, other.x):
+            if beside and _meet(front.place.x + front.width + front.gaps.right, other.place.x):
                 gap_right -= theirs[0]
-            stacked = _overlap(front.x, front.x + front.width, other.x, other.x + other.width)
-            if stacked and _meet(other.top + front.gap_bottom, front.y):
+            stacked = _overlap(
+                front.place.x,
+                front.place.x + front.width,
+                other.place.x,
+                other.place.x + other.width,
+            )
+            if stacked and _meet(other.top + front.gaps.bottom, front.place.y):
                 gap_bottom -= theirs[2]
         made.append(
             replace(
                 front,
-                x=front.x - left,
+                place=replace(front.place, x=front.place.x - left),
                 width=front.width + left + right,
                 height=front.height + top,
-                gap_left=gap_left,
-                gap_right=gap_right,
-                gap_top=gap_top,
-                gap_bottom=gap_bottom,
+                gaps=Gaps(left=gap_left, right=gap_right, top=gap_top, bottom=gap_bottom),
             )
         )
     return tuple(made)
@@ -124,7 +127,7 @@ def move_fittings(
     Holes by hand stay where the person has stated them; a mirrored one is counted from the right
     edge of the front in hand, one stated from the top from its top edge.
     """
-    shift = ordered.x - in_hand.x
+    shift = ordered.place.x - in_hand.place.x
     if shift == 0.0 and (ordered.width, ordered.height) == (in_hand.width, in_hand.height):
         return fitted
     drawer = fitted.drawer

@@ -6,11 +6,12 @@ of the trade from them.
 
 from dataclasses import dataclass
 
+from jigs.box.place import FrontPlace, Gaps
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
 from jigs.given.edges import BevelledEdge
-from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
+from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
@@ -70,10 +71,7 @@ def size_of(box: DrawerBox | Rollout) -> tuple[float, float, float] | None:
 class Front:
     """A front laid out: a leaf of a pair is a front of kind `door`.
 
-    `x`, `y`: its lower left corner in the box, from the room. It stands in `column`, or across
-    `span` of them; `row` of `rows` counts from the top of the box (1-based, leaves of a pair
-    share a row). `gap_left`, ... are the gaps in mm to the neighbour, the box's outside edge or,
-    inset, the board's inner face. `least_reveal`: the smallest hinge-edge reveal for this
+    `least_reveal`: the smallest hinge-edge reveal for this
     thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
     drawer box too; `counterbore`: how deep their heads are sunk into the back, 0 where they are
     not. `pull`: the record of its pull, None without one. `restrictor`: it opens to less than 90
@@ -94,18 +92,9 @@ class Front:
     width: float
     height: float
     thickness: float
-    x: float
-    y: float
-    row: int
-    rows: int
-    gap_left: float
-    gap_right: float
-    gap_top: float
-    gap_bottom: float
+    place: FrontPlace
+    gaps: Gaps
     code: str
-    overlay: Overlay = "full"
-    column: int = 1
-    span: int = 1
     finish: str = ""
     note: str = ""
     bored: bool = False

@@ -92,7 +92,7 @@ class BoxPlan:
         """The fronts that stand before the same columns, from the lowest up."""
         groups: dict[tuple[int, int], list[FrontPlan]] = {}
         for plan in self.fronts:
-            groups.setdefault((plan.front.column, plan.front.span), []).append(plan)
+            groups.setdefault((plan.front.place.column, plan.front.place.span), []).append(plan)
         yield from (tuple(reversed(group)) for group in groups.values())
 
 
@@ -145,7 +145,7 @@ def _plan_drawers(job: Job, columns: Columns, start: float) -> dict[str, DrawerP
     groups: dict[tuple[int, int], dict[str, SlideRecord]] = {}
     for front in columns.fronts:
         if (slide := slide_of(job, front)) is not None:
-            groups.setdefault((front.column, front.span), {})[front.id] = slide
+            groups.setdefault((front.place.column, front.place.span), {})[front.id] = slide
     drawers: dict[str, DrawerPlan] = {}
     for (column, _), records in groups.items():
         stack, carcass = columns.stacks[column - 1], columns.seen[next(iter(records))]

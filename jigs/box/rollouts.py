@@ -85,8 +85,8 @@ def plan_rollouts(
 
 def hung_sides(fronts: Sequence[PlacedFront], column: int) -> tuple[Hand, ...]:
     """Give the sides of a column on which one of these doors hangs."""
-    left = any(front.hinged == "left" and front.column == column for front in fronts)
-    right = any(front.hinged == "right" and front.last_column == column for front in fronts)
+    left = any(front.hinged == "left" and front.place.column == column for front in fronts)
+    right = any(front.hinged == "right" and front.place.last_column == column for front in fronts)
     hands: tuple[tuple[bool, Hand], ...] = ((left, "left"), (right, "right"))
     return tuple(hand for hung, hand in hands if hung)
 
@@ -121,8 +121,8 @@ def _plan(
     before = tuple(
         front
         for front in fronts
-        if front.column <= spec.column <= front.last_column
-        and front.y < spec.at + spec.height - SLACK
+        if front.place.column <= spec.column <= front.place.last_column
+        and front.place.y < spec.at + spec.height - SLACK
         and front.top > spec.at + SLACK
     )
     hung = hung_sides(before, spec.column)

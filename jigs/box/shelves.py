@@ -113,7 +113,7 @@ def _band(
     low, high = bottom, ceiling
     open_to = [front for front in fronts if front.kind not in ("drawer", "pullout")]
     if open_to:
-        low = max(low, min(front.y for front in open_to))
+        low = max(low, min(front.place.y for front in open_to))
         high = min(high, max(front.top for front in open_to))
     return (
         low + BAND_END if spec.low is None else max(spec.low, bottom),

@@ -171,7 +171,7 @@ def _cast(
         key = face_of(front, hand)
         if key in faces:
             shadow = Shadow(
-                front=front.id, low=front.y, high=front.top, rank=rank, moves_doors=slides,
+                front=front.id, low=front.place.y, high=front.top, rank=rank, moves_doors=slides,
                 fixed=fixed,
             )  # fmt: skip
             shadows.setdefault(key, []).append(shadow)

@@ -73,9 +73,9 @@ def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
     off = sum(box.measured_height) / 2 - box.height
     end = "bottom" if box.kind == "wall" else "top"
     gaps = [
-        front.gap_bottom if end == "bottom" else front.gap_top
+        front.gaps.bottom if end == "bottom" else front.gaps.top
         for front in fronts
-        if front.row == (front.rows if end == "bottom" else 1)
+        if front.place.row == (front.place.rows if end == "bottom" else 1)
     ]
     does = "what stands on it or beside it meets it elsewhere"
     if gaps:
@@ -218,12 +218,16 @@ def _side_gap(box: BoxSpec, fronts: Sequence[PlacedFront]) -> float | None:
     gaps = []
     # A front of whose height nothing is left, told elsewhere, stands beside no gap.
     for front in (front for front in fronts if front.height > SLACK):
-        level = [o for o in fronts if min(o.top, front.top) > max(o.y, front.y) + SLACK]
-        if front.column == 1 and not box.blind_left and not any(o.x < front.x for o in level):
-            gaps.append(front.gap_left)
-        ends = [o.x + o.width for o in level]
-        if front.last_column == last and not box.blind_right:
-            gaps += [front.gap_right] if front.x + front.width >= max(ends) else []
+        level = [o for o in fronts if min(o.top, front.top) > max(o.place.y, front.place.y) + SLACK]
+        if (
+            front.place.column == 1
+            and not box.blind_left
+            and not any(o.place.x < front.place.x for o in level)
+        ):
+            gaps.append(front.gaps.left)
+        ends = [o.place.x + o.width for o in level]
+        if front.place.last_column == last and not box.blind_right:
+            gaps += [front.gaps.right] if front.place.x + front.width >= max(ends) else []
     return min(gaps, default=None)
 
 

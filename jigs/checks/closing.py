@@ -37,12 +37,12 @@ def check_counter(carcass: Carcass, column: Column, unit: Unit) -> tuple[Problem
     if not stands_under_counter(carcass.box):
         return ()
     return tuple(
-        _word_counter(front, telling_unit(unit, front.gap_top, UNDER_COUNTER))
+        _word_counter(front, telling_unit(unit, front.gaps.top, UNDER_COUNTER))
         for front in column.fronts
-        if front.row == 1
-        and front.overlay != "inset"
+        if front.place.row == 1
+        and front.place.overlay != "inset"
         and front.kind != "opening"
-        and front.gap_top < UNDER_COUNTER - SLACK
+        and front.gaps.top < UNDER_COUNTER - SLACK
     )
 
 
@@ -58,7 +58,7 @@ def _word_counter(front: PlacedFront, unit: Unit) -> Problem:
     return warning(
         "counter-reveal",
         front.id,
-        f"the reveal above it is {format_length(front.gap_top, unit)}; "
+        f"the reveal above it is {format_length(front.gaps.top, unit)}; "
         f"under a counter it takes {format_length(UNDER_COUNTER, unit)}",
         "enlarge the top reveal, or pack the counter up",
     )
@@ -73,8 +73,8 @@ def check_columns(
         error(
             NOT_CLOSED,
             name,
-            f"it stands before columns {front.column} to {front.last_column}, whose other fronts "
-            "bring it to different heights",
+            f"it stands before columns {front.place.column} to {front.place.last_column}, "
+            "whose other fronts bring it to different heights",
             "give heights that add up alike in all its columns, and one to this front",
         )
         for name in uneven

@@ -135,9 +135,10 @@ def _check_box(
 
 def _level(box: BoxSpec, front: Front, other_box: BoxSpec, other: Front) -> bool:
     """Whether two fronts of different walls stand at the same height, be it in part."""
-    low = max(box.above_floor + front.y, other_box.above_floor + other.y)
+    low = max(box.above_floor + front.place.y, other_box.above_floor + other.place.y)
     high = min(
-        box.above_floor + front.y + front.height, other_box.above_floor + other.y + other.height
+        box.above_floor + front.place.y + front.height,
+        other_box.above_floor + other.place.y + other.height,
     )
     return high - low > SLACK
 
@@ -148,4 +149,4 @@ def _blind(box: BoxSpec, hand: Hand) -> bool:
 
 def _from_end(box: BoxSpec, front: Front, hand: Hand) -> float:
     """Give how far a front stands from one end of its box, mm."""
-    return front.x if hand == "left" else box.width - front.x - front.width
+    return front.place.x if hand == "left" else box.width - front.place.x - front.width

@@ -99,11 +99,11 @@ def _fronts_of(job: Job, other: BoxSpec | Appliance) -> float:
 def _check(
     job: Job, box: BoxSpec, front: Front, other: BoxSpec | Appliance, room: float
 ) -> Iterator[Problem]:
-    low, high = box.above_floor + front.y, box.above_floor + front.y + front.height
+    low, high = box.above_floor + front.place.y, box.above_floor + front.place.y + front.height
     if min(high, other.above_floor + other.height) - max(low, other.above_floor) <= SLACK:
         return
     face = box.depth
-    if front.overlay != "inset":
+    if front.place.overlay != "inset":
         face += job.build.bumper + front.thickness
     reach = (other.depth or 0.0) - face
     if reach <= STANDS_OUT + SLACK or room < -TOUCHING:

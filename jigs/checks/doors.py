@@ -153,7 +153,7 @@ def _other_heights(front: PlacedFront, proposed: Sequence[float]) -> str:
     """Propose heights, above the door's bottom edge, as the job file takes them."""
     if not proposed:
         return "give hinges_at, or move the drawer or the rail"
-    given = ", ".join(f'"{height - front.y:g} mm"' for height in proposed)
+    given = ", ".join(f'"{height - front.place.y:g} mm"' for height in proposed)
     return f"say hinges_at = [{given}], clear of the rail or shelf; or move what is in the way"
 
 
@@ -232,7 +232,7 @@ def check_given_heights(
         error(
             "hinge-against",
             front.id,
-            f"the hinge given at {format_length(against.height - front.y, unit)} above the "
+            f"the hinge given at {format_length(against.height - front.place.y, unit)} above the "
             f"door's bottom edge stands against {obstacles[against.obstacle]}"
             f"{_beside_rollouts(plan)}",
             "give another height in hinges_at, or move what is in the way",

@@ -60,7 +60,7 @@ def check_drawer(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPla
     problems += check_slide_load(front.id, record, drawer.width, drawer.length)
     problems += check_drawer_shelves(front, plan.space, place, unit)
     problems += check_drawer_height(front, place, unit)
-    if front.row == front.rows:
+    if front.place.row == front.place.rows:
         problems += check_drawer_clearance(front, carcass, record, place, unit)
     return problems
 

@@ -49,11 +49,13 @@ def check_gaps_in_hand(
         for other in fronts:
             if not {front.id, other.id} & set(delivered):
                 continue
-            above = _near(front.top + front.gap_top, other.y)
-            stacked = min(front.x + front.width, other.x + other.width) > max(front.x, other.x)
-            beside = _near(front.x + front.width + front.gap_right, other.x)
-            level = min(front.top, other.top) > max(front.y, other.y)
-            gap = front.gap_top if above and stacked else front.gap_right
+            above = _near(front.top + front.gaps.top, other.place.y)
+            stacked = min(front.place.x + front.width, other.place.x + other.width) > max(
+                front.place.x, other.place.x
+            )
+            beside = _near(front.place.x + front.width + front.gaps.right, other.place.x)
+            level = min(front.top, other.top) > max(front.place.y, other.place.y)
+            gap = front.gaps.top if above and stacked else front.gaps.right
             if ((above and stacked) or (beside and level)) and gap < LEAST_GAP - SLACK:
                 problems.append(_gap(front.id, other.id, gap, unit))
     return tuple(problems)
@@ -100,7 +102,7 @@ def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Prob
         return (error("size-differs", front.id, sizes, remedy),)
     other = "order it anew" if too_small else "trim it, or have it made anew"
     hung = hand.tried
-    gaps = (hung.gap_left, hung.gap_right, hung.gap_top, hung.gap_bottom)
+    gaps = (hung.gaps.left, hung.gaps.right, hung.gaps.top, hung.gaps.bottom)
     return (
         warning(
             "size-differs",

@@ -69,10 +69,10 @@ def check_leaflet(
 
 def _gaps(front: PlacedFront, leaflet: Leaflet) -> tuple[tuple[str, float, float | None], ...]:
     return (
-        ("on its left", front.gap_left, leaflet.gap_left),
-        ("on its right", front.gap_right, leaflet.gap_right),
-        ("above it", front.gap_top, leaflet.gap_top),
-        ("below it", front.gap_bottom, leaflet.gap_bottom),
+        ("on its left", front.gaps.left, leaflet.gap_left),
+        ("on its right", front.gaps.right, leaflet.gap_right),
+        ("above it", front.gaps.top, leaflet.gap_top),
+        ("below it", front.gaps.bottom, leaflet.gap_bottom),
     )
 
 

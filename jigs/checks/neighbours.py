@@ -36,12 +36,12 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
         for one in at_end(by_box[left.id], "right"):
             for other in at_end(by_box[right.id], "left"):
                 problems.extend(check_sight_line(left, one, right, other, unit))
-                gap = one.gap_right + other.gap_left
+                gap = one.gaps.right + other.gaps.left
                 problems.extend(_check_hinges(left, one, right, other, gap, unit))
     for box in boxes:
         for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
             problems.extend(check_sight_line(box, one, box, other, unit))
-            gap = other.x - one.x - one.width
+            gap = other.place.x - one.place.x - one.width
             problems.extend(_check_hinges(box, one, box, other, gap, unit))
     problems.extend(check_pull_lines(boxes, by_box, places, unit))
     problems.extend(check_wall_ends(job, boxes, by_box))
@@ -58,19 +58,24 @@ def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
         (one, other)
         for one in fronts
         for other in fronts
-        if one.column + one.span == other.column and 0.0 <= other.x - one.x - one.width < PARTED
+        if one.place.column + one.place.span == other.place.column
+        and 0.0 <= other.place.x - one.place.x - one.width < PARTED
     ]
 
 
 def _check_hinges(
     left: BoxSpec, one: Front, right: BoxSpec, other: Front, gap: float, unit: Unit
 ) -> tuple[Problem, ...]:
-    if one.hinged != "right" or other.hinged != "left" or "inset" in (one.overlay, other.overlay):
+    if (
+        one.hinged != "right"
+        or other.hinged != "left"
+        or "inset" in (one.place.overlay, other.place.overlay)
+    ):
         return ()
     if one.least_reveal is None or other.least_reveal is None:
         return ()
-    bottom, top = left.above_floor + one.y, left.above_floor + one.y + one.height
-    low, high = right.above_floor + other.y, right.above_floor + other.y + other.height
+    bottom, top = left.above_floor + one.place.y, left.above_floor + one.place.y + one.height
+    low, high = right.above_floor + other.place.y, right.above_floor + other.place.y + other.height
     needed = one.least_reveal + other.least_reveal
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return ()

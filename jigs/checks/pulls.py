@@ -157,7 +157,7 @@ def check_blocks(
     """Find screws of a false front that no rail on edge takes."""
     if front.kind != "false-front":
         return ()
-    rows = dict.fromkeys(front.y + hole.y for hole in collect_holes(plan.front))
+    rows = dict.fromkeys(front.place.y + hole.y for hole in collect_holes(plan.front))
     low = math.inf if carcass.rail is None else carcass.rail[0] + OFF_RAIL_EDGE
     missed = sorted(row for row in rows if row < low - SLACK)
     if not missed:
@@ -165,7 +165,7 @@ def check_blocks(
     heights = " and ".join(format_length(row, unit) for row in missed)
     which = "lower row" if len(missed) < len(rows) else "row" if len(missed) == 1 else "rows"
     fact, cure = "no rail on edge stands behind it", ""
-    if front.row == 1:
+    if front.place.row == 1:
         cure = f', or give the box a rail on edge: rail = "{SINK_RAIL:g} mm"'
     if carcass.rail is not None:
         end = format_length(carcass.rail[0], unit)

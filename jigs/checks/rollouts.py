@@ -240,7 +240,10 @@ def _drawers_near(
     found = []
     for other in fronts:
         front, drawer = other.front, other.drawer
-        if drawer is not None and front.column <= plan.rollout.column <= front.last_column:
+        if (
+            drawer is not None
+            and front.place.column <= plan.rollout.column <= front.place.last_column
+        ):
             place, record = drawer.place, drawer.record
             low = place.bottom - rise_above_floor_line(record)
             top = place.bottom + place.height

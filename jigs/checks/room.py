@@ -175,10 +175,10 @@ def _check_counter(
             "the box higher by as much",
         )
     for front in fronts:
-        edge = box.above_floor + front.y + front.height
+        edge = box.above_floor + front.place.y + front.height
         # A reveal too small for any counter is told by the box itself.
-        told = front.gap_top < UNDER_COUNTER - SLACK and front.row == 1
-        if front.overlay == "inset" or told or under - edge >= UNDER_COUNTER - SLACK:
+        told = front.gaps.top < UNDER_COUNTER - SLACK and front.place.row == 1
+        if front.place.overlay == "inset" or told or under - edge >= UNDER_COUNTER - SLACK:
             continue
         yield warning(
             "counter-front",

@@ -85,7 +85,8 @@ def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple
             continue
         rivals = [
             (b, f) for b, f in under
-            if b is other and f.column == lower.column and f.y > lower.y and _pull_lines(0.0, f)
+            if b is other and f.place.column == lower.place.column
+            and f.place.y > lower.place.y and _pull_lines(0.0, f)
         ]  # fmt: skip
         alike = [f for _, f in rivals if _looks_like(f) == _looks_like(lower)]
         if not rivals or (not alike and _looks_like(lower) == _looks_like(front)):
@@ -123,7 +124,7 @@ def _looks_like(front: Front) -> str:
 def _pull_height(box: BoxSpec, front: Front) -> float | None:
     """Give the middle of a front's pull above the floor, mm."""
     ys = [hole.y for hole in front.holes if hole.purpose == "pull"]
-    return box.above_floor + front.y + (min(ys) + max(ys)) / 2 if ys else None
+    return box.above_floor + front.place.y + (min(ys) + max(ys)) / 2 if ys else None
 
 
 def _pull_lines(start: float, front: Front) -> list[float]:
@@ -132,10 +133,10 @@ def _pull_lines(start: float, front: Front) -> list[float]:
     for pull in front.fittings:
         if pull.kind == "pull":
             xs = [hole.x for hole in pull.holes]
-            found.append(start + front.x + (min(xs) + max(xs)) / 2)
+            found.append(start + front.place.x + (min(xs) + max(xs)) / 2)
     return found
 
 
 def _span(start: float, front: Front) -> tuple[float, float]:
     """Give both edges of a front along the wall, mm."""
-    return start + front.x, start + front.x + front.width
+    return start + front.place.x, start + front.place.x + front.width

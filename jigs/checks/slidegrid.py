@@ -57,7 +57,7 @@ def slides_off_row(layout: Layout) -> tuple[OffRow, ...]:
             and abs(miss := off_grid(line, start)) > COINCIDE + SLACK
         }
         if off:
-            lowest = next((f for f in fronts if f.id in off and f.row == f.rows), None)
+            lowest = next((f for f in fronts if f.id in off and f.place.row == f.place.rows), None)
             found.append(
                 OffRow(
                     box=box.id,
@@ -81,7 +81,7 @@ def _heights(fronts: Sequence[Front], off: dict[str, float]) -> tuple[tuple[str,
         miss = off.get(front.id, 0.0)
         heights[front.id] += miss
         for other in fronts:
-            if other.row == front.row + 1 and _meet(front, other):
+            if other.place.row == front.place.row + 1 and _meet(front, other):
                 heights[other.id] -= miss
     return tuple(
         (front.id, heights[front.id])
@@ -92,4 +92,7 @@ def _heights(fronts: Sequence[Front], off: dict[str, float]) -> tuple[tuple[str,
 
 def _meet(front: Front, other: Front) -> bool:
     """Tell whether two fronts share a column."""
-    return other.column < front.column + front.span and front.column < other.column + other.span
+    return (
+        other.place.column < front.place.column + front.place.span
+        and front.place.column < other.place.column + other.place.span
+    )

@@ -80,7 +80,7 @@ def check_front(
 ) -> tuple[Problem, ...]:
     """Check one front against what stands at its end, `room` from its box."""
     what, unit = WORDS[end.stands or "wall"], job.shown
-    gap = room + (front.gap_left if hand == "left" else front.gap_right)
+    gap = room + (front.gaps.left if hand == "left" else front.gaps.right)
     if front.kind == "door" and front.hinged == hand:
         return (
             *_check_strike(job, front, end, what, room),
@@ -145,7 +145,7 @@ def pull_from_hinge(front: Front) -> float:
 def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
     """Find a hinge edge that rubs on what stands beside it."""
     least = front.least_reveal
-    if least is None or front.overlay == "inset" or gap >= least - SLACK:
+    if least is None or front.place.overlay == "inset" or gap >= least - SLACK:
         return ()
     unit = telling_unit(unit, gap, least)
     return (
@@ -162,7 +162,7 @@ def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Probl
 
 def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
     """Find a free edge, or a drawer, that rubs on what stands beside it."""
-    if front.overlay == "inset" or front.kind in ("false-front", "panel"):
+    if front.place.overlay == "inset" or front.kind in ("false-front", "panel"):
         return ()
     least = LEAST_DRAWER
     if front.kind == "door":

@@ -59,21 +59,21 @@ def findings_at(layout: Layout, part: str) -> tuple[Problem, ...]:
 
 def hung_under(layout: Layout, front: Front) -> Front | None:
     """Give the front of its box that hangs right above a front; None at the top."""
-    return _in_row(layout, front, front.row - 1)
+    return _in_row(layout, front, front.place.row - 1)
 
 
 def hung_over(layout: Layout, front: Front) -> Front | None:
     """Give the front of its box that hangs right below a front; None at the bottom."""
-    return _in_row(layout, front, front.row + 1)
+    return _in_row(layout, front, front.place.row + 1)
 
 
 def _in_row(layout: Layout, front: Front, row: int) -> Front | None:
     found = [
         other
         for other in parts_of_box(layout, front.box).fronts
-        if other.row == row
-        and other.column < front.column + front.span
-        and front.column < other.column + other.span
+        if other.place.row == row
+        and other.place.column < front.place.column + front.place.span
+        and front.place.column < other.place.column + other.place.span
     ]
     # Of the leaves of a pair, the one that stands over or under this front.
-    return min(found, key=lambda other: abs(other.x - front.x), default=None)
+    return min(found, key=lambda other: abs(other.place.x - front.place.x), default=None)

@@ -241,8 +241,8 @@ def _see(
         openings = tuple(
             SeenOpening(
                 id=place.id,
-                x=x + place.x,
-                y=y + place.y,
+                x=x + place.place.x,
+                y=y + place.place.y,
                 width=place.width,
                 height=place.height,
                 words=place.spec.note or "opening",
@@ -254,7 +254,7 @@ def _see(
         box=box,
         x=x,
         fronts=tuple(
-            SeenFront(front=front, x=x + front.x, y=y + front.y, swing=swing_of(front))
+            SeenFront(front=front, x=x + front.place.x, y=y + front.place.y, swing=swing_of(front))
             for front in fronts.get(box.id, ())
         ),
         openings=openings,

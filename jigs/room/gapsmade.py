@@ -39,11 +39,12 @@ def measure_gaps(layout: Layout) -> GapsMade:
     for front in layout.fronts:
         by_box[front.box].append(front)
     beside = [
-        one.gap_right + other.gap_left
+        one.gaps.right + other.gaps.left
         for left, right in neighbours(layout.boxes, place_job(layout.job))
         for one in at_end(by_box[left.id], "right")
         for other in at_end(by_box[right.id], "left")
-        if _level(left, one, right, other) and "inset" not in (one.overlay, other.overlay)
+        if _level(left, one, right, other)
+        and "inset" not in (one.place.overlay, other.place.overlay)
     ]
     return GapsMade(
         one_box=_range(gap for fronts in by_box.values() for gap in _within(fronts)),
@@ -58,12 +59,15 @@ def _within(fronts: Sequence[Front]) -> Iterator[float]:
     """
     for one in fronts:
         for other in fronts:
-            if _overlap(one.y, one.height, other.y, other.height):
-                if one.column != other.column and "inset" in (one.overlay, other.overlay):
+            if _overlap(one.place.y, one.height, other.place.y, other.height):
+                if one.place.column != other.place.column and "inset" in (
+                    one.place.overlay,
+                    other.place.overlay,
+                ):
                     continue
-                gap = other.x - one.x - one.width
-            elif _overlap(one.x, one.width, other.x, other.width):
-                gap = other.y - one.y - one.height
+                gap = other.place.x - one.place.x - one.width
+            elif _overlap(one.place.x, one.width, other.place.x, other.width):
+                gap = other.place.y - one.place.y - one.height
             else:
                 continue
             if 0.0 <= gap < BESIDE:
@@ -75,7 +79,9 @@ def _overlap(start: float, length: float, other: float, other_length: float) -> 
 
 
 def _level(left: BoxSpec, one: Front, right: BoxSpec, other: Front) -> bool:
-    return _overlap(left.above_floor + one.y, one.height, right.above_floor + other.y, other.height)
+    return _overlap(
+        left.above_floor + one.place.y, one.height, right.above_floor + other.place.y, other.height
+    )
 
 
 def _range(gaps: Iterable[float]) -> tuple[float, float] | None:
@@ -87,7 +93,11 @@ def at_end(fronts: Sequence[Front], hand: Hand) -> list[Front]:
     """Give the fronts of a box that have no other between them and one of its sides."""
 
     def behind(one: Front, other: Front) -> bool:
-        level = max(one.y, other.y) < min(one.y + one.height, other.y + other.height)
-        return level and (other.x < one.x if hand == "left" else other.x > one.x)
+        level = max(one.place.y, other.place.y) < min(
+            one.place.y + one.height, other.place.y + other.height
+        )
+        return level and (
+            other.place.x < one.place.x if hand == "left" else other.place.x > one.place.x
+        )
 
     return [front for front in fronts if not any(behind(front, other) for other in fronts)]

@@ -98,7 +98,7 @@ class _Aiming:
             where = f"on wall '{there.wall}'" if there.wall else "on another wall"
             why = f"{key} names a front that stands {where}"
             raise _Refused(why, "name a front of the same wall")
-        left = self._starts[here.id] + self._fronts[name].x
+        left = self._starts[here.id] + self._fronts[name].place.x
         middles = sorted(x for other in others for x, _ in self._middles(other))
         own = len(self._pulls(name))
         if own == 1:
@@ -114,7 +114,9 @@ class _Aiming:
         """Give the height of a front's pulls, in its own axes; mm."""
         others = self._find(name, wanted, f'pull_level = "{wanted}"')
         heights = [y for other in others for _, y in self._middles(other)]
-        return sum(heights) / len(heights) - self._boxes[name].above_floor - self._fronts[name].y
+        return (
+            sum(heights) / len(heights) - self._boxes[name].above_floor - self._fronts[name].place.y
+        )
 
     def _find(self, name: str, wanted: str, key: str) -> Sequence[str]:
         """Find the front that another names: of two pairs, the leaf of the same hand."""
@@ -159,5 +161,5 @@ class _Aiming:
     def _middles(self, name: str) -> Sequence[tuple[float, float]]:
         """Give the middles of a front's pulls along the wall and above the floor."""
         front, box = self._fronts[name], self._boxes[name]
-        left, floor = self._starts[box.id] + front.x, box.above_floor + front.y
+        left, floor = self._starts[box.id] + front.place.x, box.above_floor + front.place.y
         return [(left + x, floor + y) for x, y in self._pulls(name)]

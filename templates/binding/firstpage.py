@@ -98,7 +98,7 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
     front, record = article.front, article.record
     if isinstance(record, HingeRecord):
         assert front.hinge is not None, "a door on a hinge has a plate"
-        sign = "-____" if front.overlay == "inset" else "____"
+        sign = "-____" if front.place.overlay == "inset" else "____"
         plate = f"{front.hinge.plate:g}" if front.hinge.plate_stated else "____"
         return (
             f"All within: write the hinge's open numbers (page 1) below "

@@ -325,7 +325,7 @@ def _first(elevation: Elevation) -> Seen:
 
 def _fronts(box: Seen, scale: Scale, unit: Unit) -> Chain:
     """Give the heights of the fronts and openings in a box's first column, gaps left out."""
-    seen = [(f.y, f.front.height) for f in box.fronts if f.front.column == 1]
+    seen = [(f.y, f.front.height) for f in box.fronts if f.front.place.column == 1]
     seen += [(opening.y, opening.height) for opening in box.openings if opening.x - box.x < 60.0]
     lengths: list[Length] = []
     for y, height in sorted(seen):

@@ -46,7 +46,7 @@ class Black:
 
 def black_front(front: Front) -> Black:
     """Give where a front is seen."""
-    room = (front.x, front.y, front.x + front.width, front.y + front.height)
+    room = (front.place.x, front.place.y, front.place.x + front.width, front.place.y + front.height)
     return Black(box=front.box, rooms=(room,))
 
 

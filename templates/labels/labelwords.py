@@ -290,12 +290,12 @@ def _order(layout: Layout, front: Front) -> tuple[str, str] | None:
     stack = [
         other
         for other in parts_of_box(layout, front.box).fronts
-        if other.kind == "drawer" and other.column == front.column
+        if other.kind == "drawer" and other.place.column == front.place.column
     ]
     if front.kind != "drawer" or len(stack) < 2:
         return None
-    rank = sorted({other.row for other in stack}).index(front.row) + 1
-    count = len({other.row for other in stack})
+    rank = sorted({other.place.row for other in stack}).index(front.place.row) + 1
+    count = len({other.place.row for other in stack})
     if count < 2:
         return None
     if 1 < rank < count:

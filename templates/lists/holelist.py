@@ -135,7 +135,11 @@ def _front_data(front: Front) -> dict[str, Any]:
         "code": front.code,
         "withheld": front.withheld,
         **in_mm(
-            width=front.width, height=front.height, thickness=front.thickness, x=front.x, y=front.y
+            width=front.width,
+            height=front.height,
+            thickness=front.thickness,
+            x=front.place.x,
+            y=front.place.y,
         ),
         "hinge": None if hinge is None else _hinge_data(hinge),
         "holes": _front_holes(front),

@@ -184,7 +184,7 @@ def _back_facts(front: Front) -> tuple[Sentence, ...]:
     if front.hinge is not None:
         facts.append(Sentence(_tab_and_plate(front.hinge)))
     if front.kind == "door" and front.hinged:
-        own = front.gap_left if front.hinged == "left" else front.gap_right
+        own = front.gaps.left if front.hinged == "left" else front.gaps.right
         least = "the leaflet says how little it may be"
         if front.least_reveal is not None and not front.least_open:
             least = f"the least by the leaflet {format_mm(front.least_reveal)}"
@@ -208,9 +208,9 @@ def _blind_facts(layout: Layout, front: Front) -> tuple[str, ...]:
     """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
     box = next(box for box in layout.boxes if box.id == front.box)
     if box.blind_left:
-        lap = box.blind_left - front.x
+        lap = box.blind_left - front.place.x
     elif box.blind_right:
-        lap = front.x + front.width - (box.width - box.blind_right)
+        lap = front.place.x + front.width - (box.width - box.blind_right)
     else:
         return ()
     hand = "LEFT" if box.blind_left else "RIGHT"
@@ -305,7 +305,7 @@ def _side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     lifts = {front.id for front in fronts if front.kind == "lift"}
     if any(fitting.part in lifts for fitting in side.fittings):
         facts.append(SPRUNG)
-    inset = [front.thickness for front in fronts if front.overlay == "inset"]
+    inset = [front.thickness for front in fronts if front.place.overlay == "inset"]
     if inset:
         facts.append(
             f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."

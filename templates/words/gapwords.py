@@ -38,8 +38,8 @@ def _range(found: tuple[float, float], unit: Unit) -> str:
 def gaps_here(front: Front) -> str:
     """Say a front's own gaps: to the box's edge, or to the front beside it."""
     return (
-        f"Gaps here: left {format_mm(front.gap_left)}, right {format_mm(front.gap_right)}, "
-        f"top {format_mm(front.gap_top)}, bottom {format_mm(front.gap_bottom)}."
+        f"Gaps here: left {format_mm(front.gaps.left)}, right {format_mm(front.gaps.right)}, "
+        f"top {format_mm(front.gaps.top)}, bottom {format_mm(front.gaps.bottom)}."
     )
 
 
@@ -54,7 +54,7 @@ def reveals_of(fronts: Sequence[Front], layout: Layout) -> str:
         return ""
     reveal = layout.job.reveal
     between = f"{format_mm(reveal.between)} between fronts."
-    match fronts[0].overlay if fronts else "full":
+    match fronts[0].place.overlay if fronts else "full":
         case "inset":
             return f"Inset: {format_mm(reveal.inset)} all round, {between}"
         case "half":
@@ -65,17 +65,18 @@ def reveals_of(fronts: Sequence[Front], layout: Layout) -> str:
 
 def _as_the_job(front: Front, layout: Layout) -> bool:
     reveal = layout.job.reveal
-    edge = {"full": reveal.side, "inset": reveal.inset, "half": None}[front.overlay]
+    edge = {"full": reveal.side, "inset": reveal.inset, "half": None}[front.place.overlay]
     beside = [
         other
         for other in parts_of_box(layout, front.box).fronts
-        if other.y < front.y + front.height and front.y < other.y + other.height
+        if other.place.y < front.place.y + front.height
+        and front.place.y < other.place.y + other.height
     ]
     gaps = (
-        (front.gap_left, any(other.x < front.x for other in beside)),
-        (front.gap_right, any(other.x > front.x for other in beside)),
-        (front.gap_top, front.row > 1),
-        (front.gap_bottom, front.row < front.rows),
+        (front.gaps.left, any(other.place.x < front.place.x for other in beside)),
+        (front.gaps.right, any(other.place.x > front.place.x for other in beside)),
+        (front.gaps.top, front.place.row > 1),
+        (front.gaps.bottom, front.place.row < front.place.rows),
     )
     wanted = ((gap, reveal.between if meets else edge) for gap, meets in gaps)
     return all(told is None or abs(gap - told) <= SAME + SLACK for gap, told in wanted)

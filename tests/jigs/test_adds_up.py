@@ -108,23 +108,27 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
 
 def across(fronts: Iterable[Front], y: float) -> list[Front]:
     """The fronts of a box that a level line meets, from the left."""
-    return sorted((f for f in fronts if f.y < y < f.y + f.height), key=lambda f: f.x)
+    return sorted(
+        (f for f in fronts if f.place.y < y < f.place.y + f.height), key=lambda f: f.place.x
+    )
 
 
 def upright(fronts: Iterable[Front], x: float) -> list[Front]:
     """The fronts of a box that a plumb line meets, from the bottom."""
-    return sorted((f for f in fronts if f.x < x < f.x + f.width), key=lambda f: f.y)
+    return sorted(
+        (f for f in fronts if f.place.x < x < f.place.x + f.width), key=lambda f: f.place.y
+    )
 
 
 def covered(row: list[Front]) -> float:
     """What a row takes with all its gaps. A gap that two state is theirs, but over a partition
     each was rounded by itself: there a front states the least of what it leaves to several."""
-    wide = row[0].gap_left + row[-1].gap_right + sum(f.width for f in row)
+    wide = row[0].gaps.left + row[-1].gaps.right + sum(f.width for f in row)
     for one, other in pairwise(row):
-        gap = other.x - one.x - one.width
-        within = NEAR if one.column == other.column else ROUNDED
-        assert 0.0 - NEAR <= gap - one.gap_right <= within
-        assert 0.0 - NEAR <= gap - other.gap_left <= within
+        gap = other.place.x - one.place.x - one.width
+        within = NEAR if one.place.column == other.place.column else ROUNDED
+        assert 0.0 - NEAR <= gap - one.gaps.right <= within
+        assert 0.0 - NEAR <= gap - other.gaps.left <= within
         wide += gap
     return wide
 
@@ -132,9 +136,9 @@ def covered(row: list[Front]) -> float:
 def stacked(column: list[Front]) -> float:
     """What a stack takes with all its gaps."""
     for one, other in pairwise(column):
-        assert one.gap_top == pytest.approx(other.gap_bottom, abs=NEAR)
-        assert one.y + one.height + one.gap_top == pytest.approx(other.y, abs=NEAR)
-    return column[0].gap_bottom + sum(f.height + f.gap_top for f in column)
+        assert one.gaps.top == pytest.approx(other.gaps.bottom, abs=NEAR)
+        assert one.place.y + one.height + one.gaps.top == pytest.approx(other.place.y, abs=NEAR)
+    return column[0].gaps.bottom + sum(f.height + f.gaps.top for f in column)
 
 
 def _by_box(layout: Layout) -> dict[str, list[Front]]:
@@ -162,14 +166,16 @@ def test_fronts_and_reveals_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None
     for name, fronts in _by_box(layout).items():
         made = boxes[name]
         # A level line may pass through a gap of another column; just above the lowest edges not.
-        levels = [min(f.y for f in fronts) + 1.0, *(f.y + f.height / 2 for f in fronts)]
+        levels = [min(f.place.y for f in fronts) + 1.0, *(f.place.y + f.height / 2 for f in fronts)]
         met = [across(fronts, level) for level in levels]
-        full = [row for row in met if len({f.column for f in row}) == len(made.columns or (1,))]
+        full = [
+            row for row in met if len({f.place.column for f in row}) == len(made.columns or (1,))
+        ]
         rows = [covered(row) for row in full]
         assert full[:1] == met[:1]
         assert rows == pytest.approx([made.width] * len(rows), abs=NEAR)
         # A plumb line a third in is clear of the gap between two leaves above or below.
-        stacks = [stacked(upright(fronts, f.x + f.width / 3)) for f in fronts]
+        stacks = [stacked(upright(fronts, f.place.x + f.width / 3)) for f in fronts]
         assert stacks == pytest.approx([made.height] * len(fronts), abs=NEAR)
         assert wall.counter is not None
         assert made.above_floor + stacks[0] + COUNTER == pytest.approx(wall.counter, abs=NEAR)

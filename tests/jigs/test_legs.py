@@ -33,8 +33,8 @@ def test_fronts_drawers_and_slides_stand_higher_by_the_legs() -> None:
     for name in ("B1-1", "B1-2"):
         low, high = front_of(short, name), front_of(tall, name)
         assert (high.width, high.height) == pytest.approx((low.width, low.height))
-        assert high.y == pytest.approx(low.y + LEGS)
-        assert high.gap_bottom == pytest.approx(low.gap_bottom)
+        assert high.place.y == pytest.approx(low.place.y + LEGS)
+        assert high.gaps.bottom == pytest.approx(low.gaps.bottom)
     low_box, high_box = front_of(short, "B1-1").drawer, front_of(tall, "B1-1").drawer
     assert low_box is not None
     assert high_box is not None

@@ -70,15 +70,15 @@ def test_an_inset_door() -> None:
     front = front_of(layout, "B1-1")
     assert front.width == pytest.approx(457.2 - 2 * 18.3 - 2 * 2)
     assert front.height == pytest.approx(774.7 - 2 * 18.3 - 2 * 2)
-    assert (front.x, front.y) == pytest.approx((18.3 + 2, 18.3 + 2))
-    assert {front.gap_left, front.gap_right, front.gap_top} == {2.0}
-    assert front.gap_bottom == pytest.approx(2.0)
+    assert (front.place.x, front.place.y) == pytest.approx((18.3 + 2, 18.3 + 2))
+    assert {front.gaps.left, front.gaps.right, front.gaps.top} == {2.0}
+    assert front.gaps.bottom == pytest.approx(2.0)
     assert front.hinge is not None
     assert (front.hinge.tab, front.hinge.plate) == (5.0, 3.0)
     assert front.hinge.error == pytest.approx(0.0)
     plates = [hole for hole in side_of(layout, "B1-SIDE-L").holes if hole.purpose == "plate"]
     assert {hole.x for hole in plates} == {37 + T}
-    cups = sorted(hole.y + front.y for hole in front.holes if hole.purpose == "cup")
+    cups = sorted(hole.y + front.place.y for hole in front.holes if hole.purpose == "cup")
     lows = sorted(hole.y for hole in plates)[::2]
     assert [low + 16 for low in lows] == pytest.approx(cups)
     assert codes(layout) == []
@@ -88,8 +88,8 @@ def test_an_inset_pair_and_an_inset_stack() -> None:
     """Leaves and drawers part what the opening leaves by the gap between fronts."""
     left, right = kitchen(door(kind="pair"), width=914.4).fronts
     assert left.width == right.width == pytest.approx((914.4 - 2 * 18.3 - 4 - 3.2) / 2)
-    assert right.x - left.x - left.width == pytest.approx(3.2)
-    assert right.x + right.width == pytest.approx(914.4 - 18.3 - 2)
+    assert right.place.x - left.place.x - left.width == pytest.approx(3.2)
+    assert right.place.x + right.width == pytest.approx(914.4 - 18.3 - 2)
     stack = kitchen(*(door(f"D{n}", kind="drawer", hinged=None) for n in (1, 2, 3))).fronts
     assert sum(f.height for f in stack) == pytest.approx(774.7 - 2 * 18.3 - 2 * 2 - 2 * 3.2)
 
@@ -194,10 +194,10 @@ def test_sizes_close_and_hardware_agrees(
     layout = lay_out(made)
     frame = frame_of(Carcass(box=spec, side=MATERIAL.side, back=6.0), GOLDEN, overlay)
     for front in layout.fronts:
-        across = front.gap_left + front.width + front.gap_right
+        across = front.gaps.left + front.width + front.gaps.right
         assert across == pytest.approx(frame.right - frame.left)
-        assert frame.left - 1e-6 <= front.x
-        assert front.x + front.width <= frame.right + 1e-6
+        assert frame.left - 1e-6 <= front.place.x
+        assert front.place.x + front.width <= frame.right + 1e-6
     heights = sum(f.height for f in layout.fronts) + 3.2 * (count - 1)
     assert heights == pytest.approx(frame.height)
     sides = {side.side: side for side in layout.sides}
@@ -206,6 +206,6 @@ def test_sizes_close_and_hardware_agrees(
         for side in sides.values()
     ]
     assert lines[0] == lines[1]
-    cups = [(h.y + f.y) for f in layout.fronts for h in f.holes if h.purpose == "cup"]
+    cups = [(h.y + f.place.y) for f in layout.fronts for h in f.holes if h.purpose == "cup"]
     plates = [f.holes for side in sides.values() for f in side.fittings if f.kind == "plate"]
     assert sorted(cups) == pytest.approx(sorted((a.y + b.y) / 2 for a, b in plates), abs=1e-6)

@@ -17,10 +17,10 @@ def test_a_wall_front_hangs_below_its_box() -> None:
     """15 below, as a finger pull (12 to 20, common practice); cups still meet their plates."""
     layout = lay(replace(box(door(reveal_bottom=-15.0), kind="wall"), no_shelf=True))
     front = front_of(layout, "A")
-    assert front.y == pytest.approx(-15.0)
+    assert front.place.y == pytest.approx(-15.0)
     assert front.height == pytest.approx(774.7 - 1.6 + 15.0)
-    assert front.gap_bottom == pytest.approx(-15.0)
-    cups = sorted(h.y + front.y for h in front.holes if h.purpose == "cup")
+    assert front.gaps.bottom == pytest.approx(-15.0)
+    cups = sorted(h.y + front.place.y for h in front.holes if h.purpose == "cup")
     plates = sorted(h.y for h in layout.sides[0].holes)[::2]
     assert [low + 16 for low in plates] == pytest.approx(cups)
     assert codes(layout) == []
@@ -31,7 +31,7 @@ def test_a_wide_reveal_on_one_side() -> None:
     layout = lay(box(door(reveal_left=3.2), kind="wall"))
     front = front_of(layout, "A")
     assert front.width == pytest.approx(457.2 - 3.2 - 1.6)
-    assert (front.x, front.gap_right) == pytest.approx((3.2, 1.6))
+    assert (front.place.x, front.gaps.right) == pytest.approx((3.2, 1.6))
     assert front.hinge is not None
     got = 15 + front.hinge.tab - front.hinge.plate
     assert front.hinge.error == pytest.approx(got - (18.3 - 3.2))
@@ -42,8 +42,8 @@ def test_a_gap_inside_a_stack() -> None:
     drawer = FrontSpec(id="D", kind="drawer", height=200.0)
     layout = lay(box(drawer, door(reveal_top=10.0), kind="wall"))
     upper, lower = front_of(layout, "D"), front_of(layout, "A")
-    assert upper.y - (lower.y + lower.height) == pytest.approx(10.0)
-    assert upper.gap_bottom == lower.gap_top == 10.0
+    assert upper.place.y - (lower.place.y + lower.height) == pytest.approx(10.0)
+    assert upper.gaps.bottom == lower.gaps.top == 10.0
     total = upper.height + lower.height + 10.0 + 2 * 1.6
     assert total == pytest.approx(774.7)
 

@@ -97,4 +97,4 @@ def test_a_partition_stands_on_the_bottom_panel_wherever_that_is() -> None:
     assert face(high, 2, "right").bottom == pytest.approx(101.6 + TS)
     assert faults_in_holes(high) == []
     assert not any(front.withheld for front in high.fronts)
-    assert front_of(high, "A").y == pytest.approx(101.6 + 1.6)
+    assert front_of(high, "A").place.y == pytest.approx(101.6 + 1.6)

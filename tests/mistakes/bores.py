@@ -55,7 +55,10 @@ def plates_over_cups(made: Made) -> list[float]:
         for board in made.layout.sides:
             plates = [fit for fit in board.fittings if fit.kind == "plate" and fit.part == door.id]
             middles = sorted(sum(h.y for h in fit.holes) / 2 + board.base for fit in plates)
-            off += [y - door.y - cup for y, cup in zip(middles, heights(door, "cup"), strict=False)]
+            off += [
+                y - door.place.y - cup
+                for y, cup in zip(middles, heights(door, "cup"), strict=False)
+            ]
     return off
 
 

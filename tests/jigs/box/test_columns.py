@@ -75,9 +75,9 @@ def test_widths_of_fronts_over_partitions() -> None:
     assert a.width == pytest.approx(centres[0] - 1.6 - G / 2)
     assert b.width == pytest.approx(centres[1] - centres[0] - G)
     assert c.width == pytest.approx(914.4 - centres[1] - 1.6 - G / 2)
-    assert b.x - (a.x + a.width) == pytest.approx(G)
-    assert c.x - (b.x + b.width) == pytest.approx(G)
-    assert c.x + c.width == pytest.approx(914.4 - 1.6)
+    assert b.place.x - (a.place.x + a.width) == pytest.approx(G)
+    assert c.place.x - (b.place.x + b.width) == pytest.approx(G)
+    assert c.place.x + c.width == pytest.approx(914.4 - 1.6)
 
 
 @pytest.mark.parametrize("partition", [16.0, 25.0])
@@ -87,8 +87,8 @@ def test_fronts_meet_over_the_middle_of_a_partition_of_another_board(partition: 
     layout = columned(door("A"), door("B", 2), columns=columns, partition=partition)
     middle = TS + 300 + partition / 2
     a, b = front_of(layout, "A"), front_of(layout, "B")
-    assert a.x + a.width == pytest.approx(middle - G / 2)
-    assert b.x == pytest.approx(middle + G / 2)
+    assert a.place.x + a.width == pytest.approx(middle - G / 2)
+    assert b.place.x == pytest.approx(middle + G / 2)
 
 
 def test_the_hinge_on_a_partition_is_a_half_one() -> None:
@@ -117,7 +117,7 @@ def test_both_faces_of_a_partition() -> None:
     assert {f.part for f in left.fittings} == {"A"}
     assert {f.part for f in right.fittings} == {"D"}
     door_a = front_of(layout, "A")
-    cups = sorted(h.y + door_a.y for h in door_a.holes if h.purpose == "cup")
+    cups = sorted(h.y + door_a.place.y for h in door_a.holes if h.purpose == "cup")
     lows = sorted(h.y for h in left.holes)[::2]
     assert [low + 16 + left.base for low in lows] == pytest.approx(cups)
     assert right.holes[0].y + TS == pytest.approx(face(layout, 2, "right").holes[0].y)
@@ -174,14 +174,14 @@ def test_a_drawer_across_two_columns() -> None:
     assert wide.drawer is not None
     assert wide.drawer.width == pytest.approx(914.4 - 2 * TS - 42 + 2 * 15.9, abs=25.4 / 16)
     left = face(layout, 1, "right")
-    assert left.height == pytest.approx(wide.y - TS - TS)
+    assert left.height == pytest.approx(wide.place.y - TS - TS)
     assert {f.part for f in left.fittings} == {"A"}
     for key in ((1, "left"), (2, "right")):
         assert "D" in {f.part for f in face(layout, *key).fittings}
-    shelf = (wide.y - TS, wide.y)
+    shelf = (wide.place.y - TS, wide.place.y)
     a = front_of(layout, "A")
     for hole in (h for h in a.holes if h.purpose == "cup"):
-        assert not shelf[0] - 35 < hole.y + a.y < shelf[1] + 35
+        assert not shelf[0] - 35 < hole.y + a.place.y < shelf[1] + 35
     assert codes(layout) == []
 
 
@@ -191,7 +191,7 @@ def test_a_drawer_stands_in_the_middle_of_its_column() -> None:
     front = front_of(layout, "D")
     assert front.drawer is not None
     opening = (914.4 - 3 * TS) / 2
-    at = front.x + front.drawer.x - TS
+    at = front.place.x + front.drawer.x - TS
     assert at == pytest.approx((opening - front.drawer.width) / 2)
 
 
@@ -298,7 +298,9 @@ def test_any_box_of_columns(
         width=500.0 * count, height=height,
     )  # fmt: skip
     shapes = [
-        rectangle(f.x, f.y, f.x + f.width, f.y + f.height) for f in layout.fronts if not f.withheld
+        rectangle(f.place.x, f.place.y, f.place.x + f.width, f.place.y + f.height)
+        for f in layout.fronts
+        if not f.withheld
     ]
     for one, other in combinations(shapes, 2):
         assert one.distance(other) >= G - 1e-6
@@ -328,7 +330,10 @@ def test_any_box_of_columns(
         if front.withheld:
             assert not any(f.part == front.id for s in layout.sides for f in s.fittings)
         elif front.kind == "drawer":
-            ends = [by_key[front.column, "left"], by_key[front.column + front.span - 1, "right"]]
+            ends = [
+                by_key[front.place.column, "left"],
+                by_key[front.place.column + front.place.span - 1, "right"],
+            ]
             lines = [
                 [h.y + s.base for f in s.fittings if f.part == front.id for h in f.holes]
                 for s in ends
@@ -336,13 +341,17 @@ def test_any_box_of_columns(
             assert lines[0] == pytest.approx(lines[1], abs=1e-6)
             assert lines[0]
         elif front.hinged:
-            key = front.column if front.hinged == "left" else front.column + front.span - 1
+            key = (
+                front.place.column
+                if front.hinged == "left"
+                else front.place.column + front.place.span - 1
+            )
             side = by_key[key, front.hinged]
             plates = sorted(
                 (f.holes[0].y + f.holes[1].y) / 2 + side.base
                 for f in side.fittings if f.part == front.id
             )  # fmt: skip
-            cups = sorted(h.y + front.y for h in front.holes if h.purpose == "cup")
+            cups = sorted(h.y + front.place.y for h in front.holes if h.purpose == "cup")
             assert plates == pytest.approx(cups, abs=1e-6)
 
 
@@ -351,4 +360,4 @@ def test_neighbours_in_a_column_are_told_apart() -> None:
     layout = columned(drawer("A"), drawer("B"), drawer("C", 2))
     stack = [front_of(layout, name) for name in "AB"]
     for upper, lower in pairwise(stack):
-        assert upper.y - (lower.y + lower.height) == pytest.approx(G)
+        assert upper.place.y - (lower.place.y + lower.height) == pytest.approx(G)

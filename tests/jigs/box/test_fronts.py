@@ -59,9 +59,9 @@ def test_single_and_pair() -> None:
     assert left.kind == "door"
     leaf = (914.4 - 3.2 - 3.2) / 2
     assert (left.width, right.width) == pytest.approx((leaf, leaf))
-    assert right.x - (left.x + left.width) == pytest.approx(3.2)
-    assert left.gap_right == right.gap_left == 3.2
-    assert left.gap_left == pytest.approx(right.gap_right) == pytest.approx(1.6)
+    assert right.place.x - (left.place.x + left.width) == pytest.approx(3.2)
+    assert left.gaps.right == right.gaps.left == 3.2
+    assert left.gaps.left == pytest.approx(right.gaps.right) == pytest.approx(1.6)
 
 
 @pytest.mark.parametrize(
@@ -79,25 +79,25 @@ def test_equal_stacks(count: int, total: float, each: float) -> None:
 def test_golden_stack_stands_where_it_should() -> None:
     """Fronts of 220.8, 188.8, 188.8, 163.5 bottom up: bottoms at 1.6, 225.6, 417.6, 609.6."""
     placed = column(*(front(height=h) for h in (163.5, 188.8, 188.8, 220.8)))
-    assert [f.y for f in placed.fronts] == pytest.approx([609.6, 417.6, 225.6, 1.6])
+    assert [f.place.y for f in placed.fronts] == pytest.approx([609.6, 417.6, 225.6, 1.6])
     assert placed.fronts[0].top == pytest.approx(774.7 - 1.6)
     assert placed.remainder == 0
-    assert [f.row for f in placed.fronts] == [1, 2, 3, 4]
+    assert [f.place.row for f in placed.fronts] == [1, 2, 3, 4]
 
 
 def test_drawer_over_door() -> None:
     """A 6 in front under a top reveal of 3.2 stands at 619.1; the door takes what is left."""
     reveal = Reveal(side=1.6, top=3.2, bottom=1.6, between=3.2)
     drawer, door = column(front(height=152.4), front("door"), reveal=reveal).fronts
-    assert drawer.y == pytest.approx(774.7 - 3.2 - 152.4)
+    assert drawer.place.y == pytest.approx(774.7 - 3.2 - 152.4)
     assert door.height == pytest.approx(619.1 - 3.2 - 1.6)
-    assert (drawer.gap_top, drawer.gap_bottom, door.gap_bottom) == pytest.approx((3.2, 3.2, 1.6))
+    assert (drawer.gaps.top, drawer.gaps.bottom, door.gaps.bottom) == pytest.approx((3.2, 3.2, 1.6))
 
 
 def test_given_sizes_leave_a_larger_top_reveal() -> None:
     """Fronts of 152.4 and 613.0 in the golden box leave a top reveal of 4.5, and it is said."""
     placed = column(front(height=152.4), front("door", height=613.0))
-    assert placed.fronts[0].gap_top == pytest.approx(774.7 - 1.6 - 613.0 - 3.2 - 152.4)
+    assert placed.fronts[0].gaps.top == pytest.approx(774.7 - 1.6 - 613.0 - 3.2 - 152.4)
     assert kinds(placed) == ["end-reveal"]
 
 
@@ -114,8 +114,8 @@ def test_rounding_loses_less_than_one_increment() -> None:
     placed = column(*(front() for _ in range(4)), increment=1.0)
     assert sorted(f.height for f in placed.fronts) == [190, 190, 190, 191]
     assert placed.remainder == pytest.approx(761.9 - 761)
-    assert placed.fronts[-1].y == pytest.approx(1.6)
-    assert placed.fronts[0].gap_top == pytest.approx(1.6 + 0.9)
+    assert placed.fronts[-1].place.y == pytest.approx(1.6)
+    assert placed.fronts[0].gaps.top == pytest.approx(1.6 + 0.9)
 
 
 def test_wall_boxes_line_up_at_the_top() -> None:
@@ -123,14 +123,14 @@ def test_wall_boxes_line_up_at_the_top() -> None:
     placed = column(front("door"), height=762.3, kind="wall", increment=1.0)
     (door,) = placed.fronts
     assert door.top == pytest.approx(762.3 - 1.6)
-    assert door.gap_bottom == pytest.approx(1.6 + placed.remainder) == pytest.approx(door.y)
+    assert door.gaps.bottom == pytest.approx(1.6 + placed.remainder) == pytest.approx(door.place.y)
 
 
 def test_wall_fronts_may_hang_below() -> None:
     """A bottom reveal below zero makes a finger pull."""
     reveal = Reveal(side=1.6, top=1.6, bottom=-18, between=3.2)
     placed = column(front("door"), kind="wall", reveal=reveal)
-    assert placed.fronts[0].y == pytest.approx(-18)
+    assert placed.fronts[0].place.y == pytest.approx(-18)
     assert kinds(placed) == []
 
 
@@ -138,7 +138,7 @@ def test_a_rounded_width_stands_centred() -> None:
     """Widths round down to the increment, and both side reveals grow alike."""
     (door,) = column(front("door"), width=457.9, increment=1.0).fronts
     assert door.width == 454
-    assert door.x == door.gap_right == pytest.approx((457.9 - 454) / 2)
+    assert door.place.x == door.gaps.right == pytest.approx((457.9 - 454) / 2)
 
 
 def test_an_opening_takes_a_row() -> None:
@@ -176,8 +176,8 @@ def test_an_exchanged_front_is_laid_out_turned() -> None:
 def test_a_front_cut_a_little_long_only_warns() -> None:
     """A door delivered 1.6 too long takes it from the top reveal."""
     placed = column(front("door", height=771.5 + 1.6))
-    assert placed.fronts[0].y == pytest.approx(1.6)
-    assert placed.fronts[0].gap_top == pytest.approx(0, abs=1e-9)
+    assert placed.fronts[0].place.y == pytest.approx(1.6)
+    assert placed.fronts[0].gaps.top == pytest.approx(0, abs=1e-9)
     assert kinds(placed) == ["end-reveal"]
 
 
@@ -193,10 +193,10 @@ def test_sizes_and_gaps_sum_to_the_box(
 ) -> None:
     """Fronts, gaps and reveals fill the box, whatever is given and however it is rounded."""
     placed = column(*(front(height=h) for h in heights), height=box, kind=kind, increment=increment)
-    total = sum(f.height + f.gap_top for f in placed.fronts) + placed.fronts[-1].gap_bottom
+    total = sum(f.height + f.gaps.top for f in placed.fronts) + placed.fronts[-1].gaps.bottom
     assert total == pytest.approx(box, abs=1e-6)
     for f in placed.fronts:
-        assert f.gap_left + f.width + f.gap_right == pytest.approx(457.2)
+        assert f.gaps.left + f.width + f.gaps.right == pytest.approx(457.2)
     if None in heights and "no-room" not in kinds(placed):
         assert 0 <= placed.remainder < (increment or 1e-6)
         for f, height in zip(placed.fronts, heights, strict=True):

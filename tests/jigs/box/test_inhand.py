@@ -39,8 +39,8 @@ def test_a_door_in_hand_keeps_its_cups_and_plates(hinged: str) -> None:
             edge = (W - was.x, front.width - now.x) if hinged == "right" else (was.x, now.x)
             assert edge[1] == pytest.approx(edge[0])
     assert [side.holes for side in made.sides] == [side.holes for side in plain.sides]
-    assert front.gap_top == pytest.approx(1.6 - 1.6)
-    free = front.gap_right if hinged == "left" else front.gap_left
+    assert front.gaps.top == pytest.approx(1.6 - 1.6)
+    free = front.gaps.right if hinged == "left" else front.gaps.left
     assert free == pytest.approx(1.6 - 1.4)
     assert codes(made) == []
 
@@ -52,15 +52,15 @@ def test_a_drawer_front_in_hand_has_its_own_middle() -> None:
     assert sum(pulls) / 2 == pytest.approx((W + 2) / 2)
     assert front.drawer is not None
     assert front.drawer.x == pytest.approx((W + 2 - front.drawer.width) / 2)
-    assert (front.gap_left, front.gap_right) == pytest.approx((0.6, 0.6))
+    assert (front.gaps.left, front.gaps.right) == pytest.approx((0.6, 0.6))
 
 
 def test_neighbours_have_the_gap_that_is_left() -> None:
     """A lower front 1 too high leaves 1 less to the front above."""
     low = FrontSpec(id="B1-2", kind="drawer", height=300, measured_height=(301, 301))
     layout = lay(box(FrontSpec(id="B1-1", kind="drawer"), low))
-    assert front_of(layout, "B1-2").gap_top == pytest.approx(3.2 - 1)
-    assert front_of(layout, "B1-1").gap_bottom == pytest.approx(3.2 - 1)
+    assert front_of(layout, "B1-2").gaps.top == pytest.approx(3.2 - 1)
+    assert front_of(layout, "B1-1").gaps.bottom == pytest.approx(3.2 - 1)
 
 
 def test_leaves_of_a_pair_meet_in_a_narrower_gap() -> None:
@@ -68,9 +68,9 @@ def test_leaves_of_a_pair_meet_in_a_narrower_gap() -> None:
     spec = FrontSpec(id="B1-1", kind="pair", measured_width=(W + 0.5, W + 0.5))
     layout = lay(box(spec, kind="wall", width=914.4))
     left, right = front_of(layout, "B1-1L"), front_of(layout, "B1-1R")
-    assert left.gap_right == pytest.approx(3.2 - 1.0)
-    assert right.gap_left == pytest.approx(3.2 - 1.0)
-    assert right.x == pytest.approx(left.x + left.width + 2.2)
+    assert left.gaps.right == pytest.approx(3.2 - 1.0)
+    assert right.gaps.left == pytest.approx(3.2 - 1.0)
+    assert right.place.x == pytest.approx(left.place.x + left.width + 2.2)
 
 
 @pytest.mark.parametrize(

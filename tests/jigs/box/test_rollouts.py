@@ -146,7 +146,7 @@ def test_hinge_plates_keep_clear_of_its_slides(tmp_path: Path, at: int) -> None:
     (low, high) = spans["slide"][0]
     assert all(top <= low - 2 + SLACK or foot >= high + 2 - SLACK for foot, top in spans["plate"])
     plates = heights(side(layout, "B1-SIDE-L"), "plate")
-    assert [door.y + cup for cup in heights(door, "cup")] == pytest.approx(
+    assert [door.place.y + cup for cup in heights(door, "cup")] == pytest.approx(
         [(low + high) / 2 for low, high in zip(plates[::2], plates[1::2], strict=True)]
     )
 

@@ -112,7 +112,7 @@ def test_pins_keep_off_drawers_and_panels() -> None:
     a = front_of(layout, "A")
     ys = [y for _, y in pins(layout.sides[0])]
     assert ys
-    assert all(a.y + 100 <= y <= a.y + a.height - 100 for y in ys)
+    assert all(a.place.y + 100 <= y <= a.place.y + a.height - 100 for y in ys)
     assert not [y for y in ys if 300 - 18.3 - 64 < y < 300 + 64]
 
 

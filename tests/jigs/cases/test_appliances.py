@@ -41,7 +41,7 @@ def test_a_dishwashers_panel_by_its_sheet(tmp_path: Path) -> None:
     layout = lay(tmp_path, box(noted, **PLACE))  # type: ignore[arg-type]
     panel = front(layout, "DW1-1")
     assert [(h.purpose, h.x, h.y) for h in panel.holes] == [("manual", 80.0, 640.0)]
-    assert (panel.width, panel.y) == pytest.approx((594, 97))
+    assert (panel.width, panel.place.y) == pytest.approx((594, 97))
     assert codes(layout, "DW1-1") <= {"unlikely-number"}  # 97 is no usual reveal
     assert not panel.withheld
 
@@ -58,16 +58,16 @@ def test_an_ovens_opening(tmp_path: Path) -> None:
     )  # fmt: skip
     layout = lay(tmp_path, box(*fronts, kind="tall", width=600, height=2133.6))
     low, high = front(layout, "B1-4"), front(layout, "B1-3")
-    shelf = high.y + high.height + G - TS
+    shelf = high.place.y + high.height + G - TS
     assert high.drawer is not None
-    assert high.y + high.drawer.y + high.drawer.height <= shelf - 10
+    assert high.place.y + high.drawer.y + high.drawer.height <= shelf - 10
     assert low.drawer is not None
     leaf = front(layout, "B1-1L")
-    assert leaf.y == pytest.approx(high.y + high.height + G + 736.6 + G)
-    assert all(leaf.y + cup >= leaf.y + 35 for cup in heights(leaf, "cup"))
+    assert leaf.place.y == pytest.approx(high.place.y + high.height + G + 736.6 + G)
+    assert all(leaf.place.y + cup >= leaf.place.y + 35 for cup in heights(leaf, "cup"))
     assert {f.id for f in layout.fronts} == {"B1-1L", "B1-1R", "B1-3", "B1-4"}
     boards = heights(side(layout, "B1-SIDE-L"), "plate")
-    assert boards[0] + 16 == pytest.approx(leaf.y + heights(leaf, "cup")[0])
+    assert boards[0] + 16 == pytest.approx(leaf.place.y + heights(leaf, "cup")[0])
 
 
 @pytest.mark.parametrize(("width", "upright"), [(150.0, True), (300.0, False)])

@@ -61,7 +61,7 @@ def test_sides_that_run_to_the_floor(tmp_path: Path) -> None:
     """On legs of 100 the lowest slide stands 100 higher above the side's end: 151.3 (derived)."""
     layout = lay(tmp_path, box(DRAWER, height=HB + 100, floor=0, more="legs = 100"))
     assert heights(side(layout, "B1-SIDE-L"), "slide") == pytest.approx([151.3])
-    assert front(layout, "B1-1").y == pytest.approx(100 + R)
+    assert front(layout, "B1-1").place.y == pytest.approx(100 + R)
 
 
 @pytest.mark.parametrize(("board", "through"), [(18.3, True), (25.0, False)])

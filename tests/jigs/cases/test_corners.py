@@ -37,7 +37,7 @@ def test_a_door_laps_the_panel_as_it_laps_a_side(tmp_path: Path) -> None:
     """From 670 - (18.3 - 1.6) to 1066.8 - 1.6: 411.9 wide; on the side, as ever (derived)."""
     layout = lay(tmp_path, blind(DOOR))
     door = front(layout, "B1-1")
-    assert door.x == pytest.approx(BLIND - (TS - R))
+    assert door.place.x == pytest.approx(BLIND - (TS - R))
     assert door.width == pytest.approx(WIDE - BLIND + TS - 2 * R)
     assert door.height == pytest.approx(HB - TOP - R)
     assert across(door, "cup") == pytest.approx([door.width - 22.5])
@@ -51,7 +51,7 @@ def test_the_other_hand_is_its_mirror(tmp_path: Path) -> None:
     """Blind at the right, hinged left: the same door, the same heights."""
     layout = lay(tmp_path, blind('kind = "door"\nhinged = "left"', more=f"blind_right = {BLIND}"))
     door = front(layout, "B1-1")
-    assert (door.x, door.width) == pytest.approx((R, WIDE - BLIND + TS - 2 * R))
+    assert (door.place.x, door.width) == pytest.approx((R, WIDE - BLIND + TS - 2 * R))
     assert across(door, "cup") == pytest.approx([22.5])
     assert side(layout, "B1-SIDE-R").fittings == ()
 
@@ -63,7 +63,7 @@ def test_an_inset_door_stands_beside_the_panel(tmp_path: Path) -> None:
     hung = f'{DOOR}\nhinge = "in"'
     record = '"measured"\n[hinge.in]\nlike = "cup35-inset"\nconfirmed = "measured"'
     door = front(lay(tmp_path, blind(hung, more=inset), confirmed=record), "B1-1")
-    assert (door.x, door.width) == pytest.approx((BLIND + 2, WIDE - TS - BLIND - 2 * 2))
+    assert (door.place.x, door.width) == pytest.approx((BLIND + 2, WIDE - TS - BLIND - 2 * 2))
     assert not door.withheld
     words = printed(tmp_path, blind(hung, more=inset), only="B1-1", confirmed=record)
     assert "BLIND PANEL on the LEFT: this front keeps 2.0 from it." in words
@@ -78,7 +78,7 @@ def test_a_panel_that_leaves_no_opening(tmp_path: Path) -> None:
 def test_an_own_reveal_shifts_the_lap(tmp_path: Path) -> None:
     """`reveal_left = 8.3` leaves a lap of 10 on the panel (derived)."""
     door = front(lay(tmp_path, blind(f"{DOOR}\nreveal_left = 8.3")), "B1-1")
-    assert BLIND - door.x == pytest.approx(TS - 8.3)
+    assert BLIND - door.place.x == pytest.approx(TS - 8.3)
 
 
 def test_no_door_hangs_on_the_panel(tmp_path: Path) -> None:
@@ -148,4 +148,4 @@ def test_the_panel_keeps_the_filler_of_an_inside_corner(tmp_path: Path) -> None:
     door may begin at 644.25; with 670 it begins at 653.3 (filler T + projection + 6: common
     practice, no source)."""
     door = front(lay(tmp_path, blind(DOOR)), "B1-1")
-    assert door.x >= 584.2 + T + 35 + 6
+    assert door.place.x >= 584.2 + T + 35 + 6

@@ -80,8 +80,8 @@ def test_a_drawer_over_a_door(tmp_path: Path) -> None:
     layout = lay(tmp_path, box(f"{DRAWER}\nheight = 152.4", DOOR))
     over = front(layout, "B1-1")
     assert over.drawer is not None
-    assert over.y == pytest.approx(619.1)
-    assert over.y + over.drawer.y == pytest.approx(649.8)
+    assert over.place.y == pytest.approx(619.1)
+    assert over.place.y + over.drawer.y == pytest.approx(649.8)
     assert over.drawer.height == pytest.approx(96.6 // 5 * 5)
     assert heights(side(layout, "B1-SIDE-R"), "slide") == pytest.approx([668.8])
     # Plates and slide share the left side, and keep 12.5 between their 5 mm holes.

@@ -31,8 +31,8 @@ def test_a_sink_base(tmp_path: Path) -> None:
     35 below it. The doors end at 774.7 - 3.2 - 152.4 - 3.2 = 615.9, the rail at 674.7."""
     layout = lay(tmp_path, box(FALSE, PAIR, kind="sink", width=914.4))
     left = front(layout, "B1-2L")
-    assert left.y + left.height == pytest.approx(HB - TOP - 152.4 - G)
-    assert all(left.y + cup <= HB - 100 - 35 for cup in heights(left, "cup"))
+    assert left.place.y + left.height == pytest.approx(HB - TOP - 152.4 - G)
+    assert all(left.place.y + cup <= HB - 100 - 35 for cup in heights(left, "cup"))
     assert not any(f.withheld for f in layout.fronts)
 
 
@@ -62,7 +62,7 @@ def test_a_false_front_is_fastened_too(tmp_path: Path) -> None:
     assert len(screws) == 4
     assert {h.face for h in screws} == {"back"}
     assert heights(false, "front-fixing") == pytest.approx(
-        [HB - 100 - false.y + 32, HB - TOP - false.y - 32]
+        [HB - 100 - false.place.y + 32, HB - TOP - false.place.y - 32]
     )
     told = check(tmp_path, box(FALSE, PAIR, kind="sink", width=600))
     assert told.status == 0

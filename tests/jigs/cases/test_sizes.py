@@ -62,7 +62,9 @@ def test_a_sixteenth_of_reveal_has_two_meanings(
     given = f"[reveal]\nside = {reveal}\ntop = 3.2\nbottom = 1.6\nbetween = {between}\n"
     made = lay(tmp_path, box(PAIR, width=914.4), head=PLAIN + given)
     assert front(made, "B1-1L").width == pytest.approx(leaf)
-    assert front(made, "B1-1R").x - front(made, "B1-1L").x - leaf == pytest.approx(between)
+    assert front(made, "B1-1R").place.x - front(made, "B1-1L").place.x - leaf == pytest.approx(
+        between
+    )
 
 
 def test_reveals_that_nobody_stated_are_stamped(tmp_path: Path) -> None:

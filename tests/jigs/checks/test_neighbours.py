@@ -89,8 +89,8 @@ def test_hinged_back_to_back_over_a_partition(increment: float | None) -> None:
     made = replace(box(*doors, width=900.0), columns=(ColumnSpec(), ColumnSpec(share=2.0)))
     layout = lay_out(job(made, increment=increment, units="mm"))
     one, other = layout.fronts
-    gap = other.x - one.x - one.width
+    gap = other.place.x - one.place.x - one.width
     assert (gap > 3.2 + 1e-6) is (increment is not None)
-    assert (one.gap_right, other.gap_left) == pytest.approx((gap, gap))
+    assert (one.gaps.right, other.gaps.left) == pytest.approx((gap, gap))
     [problem] = [p for p in layout.problems if p.code == "hinge-to-hinge"]
     assert f"with a gap of {format_length(gap, 'mm')}" in problem.text

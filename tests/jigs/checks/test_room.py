@@ -262,7 +262,9 @@ def test_what_stands_along_a_wall_adds_up_to_it(
         assert all(format_length(1 + off, unit) in p.text for p in own)
     # Each front and its reveals are its box, and so, summed over the boxes, the wall.
     layout = lay_out(given_job)
-    covered = {front.box: front.gap_left + front.width + front.gap_right for front in layout.fronts}
+    covered = {
+        front.box: front.gaps.left + front.width + front.gaps.right for front in layout.fronts
+    }
     rest = total - sum(width for width, *_ in row)
     assert sum(covered.values()) + rest == pytest.approx(total, abs=1e-6)
     for made_box in boxes:

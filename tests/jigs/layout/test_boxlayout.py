@@ -122,7 +122,7 @@ def test_an_opening_has_no_front() -> None:
         box(spec("B2-1", "opening"), kind="open", name="B2"),
     )
     assert [front.id for front in layout.fronts] == ["B1-2"]
-    assert (layout.fronts[0].row, layout.fronts[0].rows) == (2, 2)
+    assert (layout.fronts[0].place.row, layout.fronts[0].place.rows) == (2, 2)
     assert {side.box for side in layout.sides} == {"B1"}
 
 
@@ -178,7 +178,7 @@ def _check_answers(front: Front, layout: Layout) -> None:
         return
     side = side_of(layout, f"B1-SIDE-{'L' if front.hinged == 'left' else 'R'}")
     plates = [(f.holes[0].y + f.holes[1].y) / 2 for f in side.fittings if f.part == front.id]
-    cups = [front.y + f.holes[0].y for f in front.fittings if f.kind == "hinge"]
+    cups = [front.place.y + f.holes[0].y for f in front.fittings if f.kind == "hinge"]
     assert plates == pytest.approx(cups, abs=1e-6)
     assert len(cups) >= 2
 
@@ -188,7 +188,7 @@ def test_a_hinge_keeps_clear_of_the_shelf_under_an_opening() -> None:
     for height, against in ((468.0, False), (469.0, True)):
         door = spec("B1-2", "door", hinged="left", hinges_at=(100.0, height))
         layout = lay(box(spec("B1-1", "opening", height=250.0), door))
-        assert (front_of(layout, "B1-2").y + height > 504.8 - 35) is against
+        assert (front_of(layout, "B1-2").place.y + height > 504.8 - 35) is against
         assert ("hinge-against" in codes(layout, "B1-2")) is against
     # Placed by the tool: where the door's own end alone would let it stand higher.
     placed = lay(box(spec("B1-1", "opening", height=250.0), spec("B1-2", "door", hinged="left")))
@@ -203,6 +203,6 @@ def test_screws_without_a_rail_want_blocks() -> None:
     front = front_of(layout, "B1-1")
     assert len(front.holes) == 4
     for hole in front.holes:
-        assert f"({front.y + hole.y:.1f} mm)" in told.remedy
+        assert f"({front.place.y + hole.y:.1f} mm)" in told.remedy
     sink = lay(box(*rows, kind="sink", width=914.4), reveal=UNDER_COUNTER)
     assert "blocks-needed" not in codes(sink)

@@ -75,7 +75,7 @@ def test_golden_stack() -> None:
         front = front_of(layout, name)
         assert front.drawer is not None
         assert front.drawer.y == pytest.approx(18.3 + 14 - 1.6)
-        assert front.y + front.drawer.y == pytest.approx(bottom)
+        assert front.place.y + front.drawer.y == pytest.approx(bottom)
         assert front.drawer.height == pytest.approx(height)
         assert front.drawer.width == pytest.approx(409.6, abs=0.03)
         assert places(front.holes, "pull")[0][0] == 147.0
@@ -84,20 +84,20 @@ def test_golden_stack() -> None:
             assert [hole.y for hole in slide.holes] == pytest.approx([line, line])
             assert [hole.x for hole in slide.holes] == [37.0, 165.0]
     assert [f.index for f in side_of(layout, "B1-SIDE-L").fittings] == [1, 2, 3, 4]
-    assert front_of(layout, "B1-1").y + STACK[0] == pytest.approx(774.7 - 1.6)
+    assert front_of(layout, "B1-1").place.y + STACK[0] == pytest.approx(774.7 - 1.6)
 
 
 def test_fronts_of_the_uneven_box() -> None:
     """Each from its own reveal, or half a gap beyond the partition's middle, to the same at its
     other end; the lower drawer front takes what is left."""
     layout = laid_out(uneven.UNEVEN)
-    placed = {f.id: (f.x, f.y, f.width, f.height) for f in layout.fronts}
+    placed = {f.id: (f.place.x, f.place.y, f.width, f.height) for f in layout.fronts}
     assert placed == {
         "B1-1": pytest.approx((6.0, 571.5, 418.3 + 9.15 - 1.6 - 6, 200.0)),
         "B1-2": pytest.approx((6.0, 1.6, 419.85, 774.7 - 3.2 - 200 - 3.2 - 1.6)),
         "B1-3": pytest.approx((418.3 + 9.15 + 1.6, 1.6, 469.35, 774.7 - 3.2 - 1.6)),
     }
-    gaps = [(round(front.gap_left, 4), round(front.gap_right, 4)) for front in layout.fronts]
+    gaps = [(round(front.gaps.left, 4), round(front.gaps.right, 4)) for front in layout.fronts]
     assert gaps == [(6.0, 3.2), (6.0, 3.2), (3.2, 1.6)]
     assert pytest.approx((571.5, 419.85, 469.35)) == (
         uneven.UPPER_Y,
@@ -231,7 +231,7 @@ def test_a_given_height_on_a_slide_is_refused() -> None:
     )
     slides = [h.y for h in side_of(layout, "B1-SIDE-L").holes if h.purpose == "slide"]
     door = front_of(layout, "B1-2")
-    near = slides[-1] - 16 - 6 - door.y
+    near = slides[-1] - 16 - 6 - door.place.y
     layout = lay(
         box(
             spec("B1-1", height=152.4),

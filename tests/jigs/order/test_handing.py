@@ -40,7 +40,7 @@ def test_measured_sizes_flow_into_the_front() -> None:
     for now, was in zip(cups(front), cups(front_of(plain, "B1-2")), strict=True):
         assert now == pytest.approx(was)
     assert side_of(made, "B1-SIDE-L").holes == side_of(plain, "B1-SIDE-L").holes
-    assert front.gap_top == pytest.approx(3.2 - 1.0)
+    assert front.gaps.top == pytest.approx(3.2 - 1.0)
     assert front.code != front_of(plain, "B1-2").code
 
 
@@ -57,7 +57,7 @@ def test_the_leaves_of_a_pair_are_measured_apart() -> None:
     left, right = front_of(layout, "B2-1L"), front_of(layout, "B2-1R")
     assert (left.width, right.width) == pytest.approx((LEAF + 0.8, LEAF))
     assert (left.height, right.height) == pytest.approx((H, H - 0.5))
-    assert left.gap_right == right.gap_left == pytest.approx(3.2 - 0.8)
+    assert left.gaps.right == right.gaps.left == pytest.approx(3.2 - 0.8)
 
 
 def test_a_measured_thickness_is_the_front_s_own() -> None:
@@ -93,7 +93,7 @@ def test_beyond_the_tolerance_a_front_is_held(dx: float, dy: float, said: str) -
             assert f"{figure} mm" in off
             assert way in off
         assert (front.width, front.height) == pytest.approx((W, DOOR))
-        assert front_of(layout, "B1-1").gap_bottom == pytest.approx(3.2)
+        assert front_of(layout, "B1-1").gaps.bottom == pytest.approx(3.2)
         assert "B1-2" in side_of(layout, "B1-SIDE-L").missing
 
 

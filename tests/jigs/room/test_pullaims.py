@@ -27,14 +27,14 @@ def hung(*fronts: FrontSpec, name: str = "W1", width: float = 457.2, x: float = 
 def lines(layout: Layout, name: str) -> list[float]:
     """Give the middles of a front's pulls along the wall, mm."""
     front = front_of(layout, name)
-    start = place_boxes(layout.boxes)[front.box] + front.x
+    start = place_boxes(layout.boxes)[front.box] + front.place.x
     return [start + _middle([h.x for h in f.holes]) for f in front.fittings if f.kind == "pull"]
 
 
 def height(layout: Layout, front: Front) -> float:
     """Give the middle of a front's pull above the floor, mm."""
     floor = next(b.above_floor for b in layout.boxes if b.id == front.box)
-    return floor + front.y + _middle([h.y for h in front.holes if h.purpose == "pull"])
+    return floor + front.place.y + _middle([h.y for h in front.holes if h.purpose == "pull"])
 
 
 def _middle(places: list[float]) -> float:

@@ -61,7 +61,9 @@ def test_what_a_sheet_says_otherwise_takes_a_sheet_of_its_own(values: dict[str, 
     assert ("B3-2", "B3S-2") in found
 
 
-@pytest.mark.parametrize("values", [{"finish": "blue"}, {"gap_top": 9.0}, {"code": "H9D5"}])
+@pytest.mark.parametrize(
+    "values", [{"finish": "blue"}, {"gaps": replace(DOOR.gaps, top=9.0)}, {"code": "H9D5"}]
+)
 def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
     values: dict[str, Any],
 ) -> None:
@@ -71,7 +73,7 @@ def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
     said = " ".join(words_of(sheet.page.marks) for sheet in sheets(layout) if sheet.part == "B3-2")
     if "finish" in values:
         assert "B3R-2: Finish: blue." in said
-    if "gap_top" in values:
+    if "gaps" in values:
         assert "B3R-2: Gaps here:" in said
         assert "B3-2, B3S-2: Gaps here:" in said
         assert "to the box's edge" not in said  # true of two of the three

@@ -84,8 +84,8 @@ def check_sizes(drawn: Drawn, fronts: Iterable[Front]) -> int:
         bottom = drawn.page.height - y - height
         origins.add(
             (
-                round(x - (seen.x + front.x) / drawn.reduction, 2),
-                round(bottom - (seen.bottom + front.y) / drawn.reduction, 2),
+                round(x - (seen.x + front.place.x) / drawn.reduction, 2),
+                round(bottom - (seen.bottom + front.place.y) / drawn.reduction, 2),
             )
         )
     # One scale, one origin: what is right in size is also in its place.

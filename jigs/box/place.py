@@ -1,0 +1,41 @@
+"""Where a front stands in its box, and the gaps it leaves to what is beside it."""
+
+from dataclasses import dataclass
+
+from jigs.given.job import Overlay
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gaps:
+    """The gaps about a front, mm: to the neighbour, to the box's outside edge or, inset, to the
+    board's inner face."""
+
+    left: float
+    right: float
+    top: float
+    bottom: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontPlace:
+    """Where a front stands in its box, as seen from the room."""
+
+    x: float
+    """Its left edge from the box's left edge; mm."""
+    y: float
+    """Its bottom edge above the box's bottom end; mm."""
+    row: int
+    """Its row, counted from the top, from 1; the leaves of a pair share one."""
+    rows: int
+    """How many rows stand before its columns."""
+    column: int
+    """The column it stands in, the first of several; from 1 at the left."""
+    span: int
+    """How many columns it stands before."""
+    overlay: Overlay
+    """Whether it lies on the box's edges or within them."""
+
+    @property
+    def last_column(self) -> int:
+        """The last column it stands in."""
+        return self.column + self.span - 1
