@@ -7,6 +7,7 @@ from typing import TypeVar, get_args
 from hypothesis import strategies as st
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
     BAND_STATES,
@@ -87,11 +88,13 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
     if draw(_mostly_not(4)):
         front = replace(
             front,
-            stile=draw(_mm(40, 90)),
-            rail=draw(_seldom(_mm(30, 110), 2)),
-            groove=draw(_seldom(_mm(0, 14), 2)),
-            panel=draw(_seldom(_mm(4, 18), 2)),
-            glass=front.kind in ("door", "pair", "lift") and draw(_mostly_not(3)),
+            five_piece=FivePieceSpec(
+                stile=draw(_mm(40, 90)),
+                rail=draw(_seldom(_mm(30, 110), 2)),
+                groove=draw(_seldom(_mm(0, 14), 2)),
+                panel=draw(_seldom(_mm(4, 18), 2)),
+                glass=front.kind in ("door", "pair", "lift") and draw(_mostly_not(3)),
+            ),
         )
     if front.kind == "door" and draw(_mostly_not(5)):
         # The cups of a bored door are stated; at times they are forgotten.
@@ -108,10 +111,12 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
         thickness=draw(_seldom(st.sampled_from((16.0, 22.0, 25.4)))),
         edge_radius=draw(_seldom(st.sampled_from((0.5, 3.0, 6.0)))),
         profile=draw(_seldom(st.just("finger-bevel"))),
-        reveal_left=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
-        reveal_right=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
-        reveal_top=draw(_seldom(st.sampled_from((2.0, 3.2, 22.0)), 9)),
-        reveal_bottom=hangs,
+        reveals=OwnReveals(
+            left=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
+            right=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
+            top=draw(_seldom(st.sampled_from((2.0, 3.2, 22.0)), 9)),
+            bottom=hangs,
+        ),
         measured_height=None if front.height is None else draw(_seldom(_in_hand(front.height))),
         finish=draw(st.sampled_from(("", "", "primed", "weiß lackiert, außen"))),
     )
@@ -174,14 +179,14 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
     rows: list[FrontSpec] = []
     if columns > 1 and draw(_mostly_not(4)):
         across = draw(fronts(f"{id}-ACROSS", False))
-        rows.append(replace(across, span=columns, reveal_bottom=None))
+        rows.append(replace(across, span=columns, reveals=replace(across.reveals, bottom=None)))
         room -= across.height or 0.0
     for column in range(1, columns + 1):
         stack = draw(stacks(f"{id}-{column}", room))
         rows += [replace(front, column=column) for front in stack]
     overlay = draw(st.sampled_from(("full", "full", *OVERLAYS)))
     if overlay == "inset":
-        rows = [replace(front, reveal_bottom=None) for front in rows]
+        rows = [replace(front, reveals=replace(front.reveals, bottom=None)) for front in rows]
     elif columns == 1 and draw(_mostly_not(4)):
         other: Overlay = draw(st.sampled_from(("full", "half")))
         rows = [replace(front, overlay=other) for front in rows]

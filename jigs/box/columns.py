@@ -202,7 +202,7 @@ def reveal_under(lowest: PlacedFront, side: float, reveal: Reveal) -> float:
 
     The drawers of the column all stand as high above their own fronts as the lowest one does.
     """
-    own = lowest.spec.reveal_bottom
+    own = lowest.spec.reveals.bottom
     if lowest.place.overlay == "inset":
         return side + (reveal.inset if own is None else own)
     return reveal.bottom if own is None else own

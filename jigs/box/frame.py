@@ -62,11 +62,11 @@ class Frame:
 
     def left_reveal(self, spec: FrontSpec) -> float:
         """Give the reveal at a front's left edge, its own or the frame's; mm."""
-        return _own(spec.reveal_left, self._beside("left", spec))
+        return _own(spec.reveals.left, self._beside("left", spec))
 
     def right_reveal(self, spec: FrontSpec) -> float:
         """Give the reveal at a front's right edge, its own or the frame's; mm."""
-        return _own(spec.reveal_right, self._beside("right", spec))
+        return _own(spec.reveals.right, self._beside("right", spec))
 
     def _beside(self, hand: Hand, spec: FrontSpec) -> float:
         if spec.overlay is not None and hand not in self.shared and self.overlay != "inset":
@@ -80,8 +80,8 @@ class Frame:
     def ends(self, specs: tuple[FrontSpec, ...]) -> tuple[float, float]:
         """Give the reveals above the first and below the last front of a stack; mm."""
         return (
-            _own(specs[0].reveal_top, self.reveal_top),
-            _own(specs[-1].reveal_bottom, self.reveal_bottom),
+            _own(specs[0].reveals.top, self.reveal_top),
+            _own(specs[-1].reveals.bottom, self.reveal_bottom),
         )
 
     def gaps(self, specs: tuple[FrontSpec, ...]) -> tuple[float, ...]:
@@ -90,7 +90,7 @@ class Frame:
         A front's own reveal towards its neighbour counts; the lower one's, where both say one.
         """
         return tuple(
-            _own(lower.reveal_top, _own(upper.reveal_bottom, self.between))
+            _own(lower.reveals.top, _own(upper.reveals.bottom, self.between))
             for upper, lower in pairwise(specs)
         )
 

@@ -104,7 +104,7 @@ def set_pulls(job: Job, box: BoxSpec, front: PlacedFront, aim: PullAim | None = 
         width=front.width,
         height=front.height,
         floor=box.above_floor + front.place.y,
-        stile=front.spec.stile,
+        stile=front.spec.five_piece.stile,
     )
     plan = place_pulls(record, pulled)
     frame, low = frame_of(front.spec, front.width, front.height), front.kind == "lift"
@@ -157,8 +157,8 @@ def _find_miss(
     free = 1 if front.hinged == "left" else 0
     line, own = here[0][free], there[0][free]
     low, high = DOOR_LINE
-    if front.spec.stile is not None:
-        low, high = record.foot / 2, front.spec.stile - record.foot / 2
+    if front.spec.five_piece.stile is not None:
+        low, high = record.foot / 2, front.spec.five_piece.stile - record.foot / 2
     low, high = min(low, own), max(high, own)
     if low - SLACK <= line <= high + SLACK:
         return None

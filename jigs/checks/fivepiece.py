@@ -16,7 +16,7 @@ from jigs.ground.problems import Problem
 def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> tuple[Problem, ...]:
     """Find stiles and rails that leave no panel, and holes by hand in a thin panel or glass."""
     if frame is None:
-        if not front.spec.glass:
+        if not front.spec.five_piece.glass:
             return ()
         return (
             error(

@@ -122,29 +122,30 @@ def frame_of(spec: FrontSpec, width: float, height: float) -> FivePiece | None:
 
     Rails are as wide as the stiles where nothing else is said.
     """
-    if spec.stile is None:
+    given = spec.five_piece
+    if given.stile is None:
         return None
-    usual = PANE if spec.glass else PANEL
+    usual = PANE if given.glass else PANEL
     return FivePiece(
         width=width,
         height=height,
-        stile=spec.stile,
-        rail=spec.stile if spec.rail is None else spec.rail,
-        groove=GROOVE if spec.groove is None else spec.groove,
-        panel=usual if spec.panel is None else spec.panel,
-        glass=spec.glass,
+        stile=given.stile,
+        rail=given.stile if given.rail is None else given.rail,
+        groove=GROOVE if given.groove is None else given.groove,
+        panel=usual if given.panel is None else given.panel,
+        glass=given.glass,
     )
 
 
 def stand_ins_of_frame(spec: FrontSpec) -> tuple[tuple[str, float], ...]:
     """Give the sizes of a five-piece front that stand in for numbers nobody gave; mm."""
-    frame = frame_of(spec, 0.0, 0.0)
+    given, frame = spec.five_piece, frame_of(spec, 0.0, 0.0)
     if frame is None:
         return ()
     sizes = (
-        ("rail width", spec.rail, frame.rail),
-        ("groove depth", spec.groove, frame.groove),
-        ("glass thickness" if spec.glass else "panel thickness", spec.panel, frame.panel),
+        ("rail width", given.rail, frame.rail),
+        ("groove depth", given.groove, frame.groove),
+        ("glass thickness" if given.glass else "panel thickness", given.panel, frame.panel),
     )
     return tuple((word, size) for word, own, size in sizes if own is None)
 

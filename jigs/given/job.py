@@ -12,6 +12,7 @@ from typing import Annotated, Literal
 
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
+from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.leaflet import Leaflet
@@ -177,9 +178,7 @@ class FrontSpec:
     a side, the other on a partition. `box` sizes `drawer_width`, `drawer_height` are the drawer
     box's outside.
     `overlay` None: as its box. It stands in `column` (counted from 1 at the left), or across
-    `span` of them. `reveal_left`, ...: its own gap on that side, mm.
-    A five-piece front states its `stile`, and what it knows of `rail` (width), `groove` (depth)
-    and `panel` (thickness, of the pane where it is `glass`); mm. `edge_radius`: its edges are
+    `span` of them. `reveals`: its own gaps; `five_piece`: its frame. `edge_radius`: its edges are
     rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
     bottom) and `measured_height` (left, right), `diagonals`: of the front in hand, mm. `leaves`:
     the same of the leaves of a pair, left and right, where they are measured apart. `bored_tab`:
@@ -200,11 +199,7 @@ class FrontSpec:
     share: float | None = None
     hinged: Hand | None = None
     thickness: float | None = None
-    stile: float | None = None
-    rail: float | None = None
-    groove: float | None = None
-    panel: float | None = None
-    glass: bool = False
+    five_piece: FivePieceSpec = field(default_factory=FivePieceSpec)
     edge_radius: float | None = None
     profile: Profile | None = None
     measured_width: tuple[float, float] | None = None
@@ -229,10 +224,7 @@ class FrontSpec:
     note: str = ""
     holes: tuple[HandHole, ...] = ()
     overlay: Overlay | None = None
-    reveal_left: float | None = None
-    reveal_right: float | None = None
-    reveal_top: float | None = None
-    reveal_bottom: float | None = None
+    reveals: OwnReveals = field(default_factory=OwnReveals)
     column: int = 1
     span: int = 1
     alike: int = 1

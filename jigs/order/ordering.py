@@ -1,6 +1,6 @@
 """What was ordered: each front of a job in the size that was ordered, a pair as its two leaves."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jigs.box.columns import place_columns
 from jigs.given.job import FrontSpec, Job
@@ -24,7 +24,7 @@ class Ordered:
         spec = self.spec
         return (
             round(self.width, 1), round(self.height, 1), round(self.thickness, 1), spec.finish,
-            spec.stile, spec.rail, spec.panel, spec.glass, spec.edge_radius, spec.profile,
+            replace(spec.five_piece, groove=None), spec.edge_radius, spec.profile,
             spec.bored, spec.hinges_at, spec.hinged if spec.bored else None,
         )  # fmt: skip
 

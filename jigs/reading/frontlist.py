@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from jigs.given.frontvalues import FivePieceSpec
 from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.given.job import FRONT_KINDS, PROFILES, FrontKind, FrontSpec, Profile, Reveal
 from jigs.ground.believable import Range
@@ -122,7 +123,6 @@ class _Reader(RowReader):
             height=height,
             hinged=self._read_hand(row),
             thickness=self.read_size(row, "thickness"),
-            stile=self.read_size(row, "stile"),
             pull=self.read_text(row, "pull") or None,
             finish=self.read_text(row, "finish"),
             note=self.read_text(row, "note"),
@@ -149,10 +149,13 @@ class _Reader(RowReader):
             self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
         return replace(
             front,
-            rail=self.read_size(row, "rail"),
-            groove=self.read_size(row, "groove"),
-            panel=self.read_size(row, "panel"),
-            glass=self._read_yes(row, "glass"),
+            five_piece=FivePieceSpec(
+                stile=self.read_size(row, "stile"),
+                rail=self.read_size(row, "rail"),
+                groove=self.read_size(row, "groove"),
+                panel=self.read_size(row, "panel"),
+                glass=self._read_yes(row, "glass"),
+            ),
             edge_radius=self.read_size(row, "edge radius"),
             profile=self._read_profile(row),
             bored=bored,

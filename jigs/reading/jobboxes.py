@@ -7,6 +7,7 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
@@ -30,18 +31,16 @@ from jigs.ground.ranges import (
     EDGE_RADIUS,
     END_REVEAL,
     FRONT_BOARD,
-    GROOVE,
     IN_BOX,
     OWN_REVEAL,
     PANEL_GAP,
     PANEL_REVEAL,
     RAIL,
     SHARE,
-    STILE,
     TAB,
-    THIN_BOARD,
 )
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
+from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
 from jigs.reading.jobholes import read_board_holes, read_front_holes
 from jigs.reading.jobinside import (
@@ -253,11 +252,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         share=share,
         hinged=_read_hand(row),
         thickness=row.length("thickness", FRONT_BOARD),
-        stile=row.length("stile", STILE),
-        rail=row.length("rail", STILE),
-        groove=row.length("groove", GROOVE),
-        panel=row.length("panel", THIN_BOARD),
-        glass=row.flag("glass") or False,
+        five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
         edge_radius=row.length("edge_radius", EDGE_RADIUS),
         measured_width=read_both(row, "measured_width", sizes.width),
         measured_height=read_both(row, "measured_height", sizes.height),
@@ -284,10 +279,12 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         overlay=choose_frameless(row, "overlay", OVERLAYS),
         column=row.whole("column", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
         span=row.whole("span", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
-        reveal_left=row.length("reveal_left", beside),
-        reveal_right=row.length("reveal_right", beside),
-        reveal_top=row.length("reveal_top", beside),
-        reveal_bottom=row.length("reveal_bottom", below),
+        reveals=OwnReveals(
+            left=row.length("reveal_left", beside),
+            right=row.length("reveal_right", beside),
+            top=row.length("reveal_top", beside),
+            bottom=row.length("reveal_bottom", below),
+        ),
         by_kit=_read_kit(row),
         holes=read_front_holes(row, kind),
     )

@@ -85,7 +85,7 @@ def check_stacks(rows: Sequence[tuple[Table, FrontSpec]], box: BoxSpec) -> None:
             if front.span > 1:
                 _check_across(row, front, [other for _, other in stack], place)
             last = place == len(stack) - 1
-            hangs = front.reveal_bottom is not None and front.reveal_bottom < 0
+            hangs = front.reveals.bottom is not None and front.reveals.bottom < 0
             if hangs and (not last or box.overlay == "inset"):
                 row.note(
                     "reveal_bottom",
@@ -93,7 +93,7 @@ def check_stacks(rows: Sequence[tuple[Table, FrontSpec]], box: BoxSpec) -> None:
                     "a column may hang below its box, and no inset one",
                 )
         for (_, upper), (row, lower) in pairwise(stack):
-            gaps = {upper.reveal_bottom, lower.reveal_top} - {None}
+            gaps = {upper.reveals.bottom, lower.reveals.top} - {None}
             if len(gaps) > 1:
                 row.note(
                     "reveal_top",

@@ -14,10 +14,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from jigs.given.frontvalues import FivePieceSpec
 from jigs.ground.believable import Range
+from jigs.ground.keys import keys_of
 from jigs.ground.lengths import BareUnit
 from jigs.ground.nearest import suggest
-from jigs.ground.ranges import EDGE_RADIUS, FRONT_BOARD, GROOVE, IN_BOX, STILE, TAB, THIN_BOARD
+from jigs.ground.ranges import EDGE_RADIUS, FRONT_BOARD, IN_BOX, TAB
 from jigs.reading.kindranges import ANY_FRONT
 from jigs.reading.tables import ListRow
 
@@ -58,9 +60,11 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     "other": FOR_THE_SUPPLIER,
 }
 
+_FRAME = keys_of(FivePieceSpec)
 SIZES: Mapping[ListColumn, Range] = {
     "width": ANY_FRONT.width, "height": ANY_FRONT.height, "thickness": FRONT_BOARD,
-    "stile": STILE, "rail": STILE, "groove": GROOVE, "panel": THIN_BOARD,
+    "stile": _FRAME["stile"].within, "rail": _FRAME["rail"].within,
+    "groove": _FRAME["groove"].within, "panel": _FRAME["panel"].within,
     "edge radius": EDGE_RADIUS, "hinges at": IN_BOX, "bored tab": TAB,
 }  # fmt: skip
 """The columns of lengths, whose headings may name a unit; where each is believed."""

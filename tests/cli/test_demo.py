@@ -70,7 +70,10 @@ def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
     assert {box.kind for box in job.boxes} == set(BOX_KINDS)
     assert any(front.bored and front.hinges_at for front in fronts)
     assert any(front.holes for front in fronts)
-    assert any(front.stile and front.groove and front.panel for front in fronts)
+    assert any(
+        front.five_piece.stile and front.five_piece.groove and front.five_piece.panel
+        for front in fronts
+    )
     assert any(front.edge_radius for front in fronts)
     assert {slide.mount for slide in job.slides.values()} == {"under", "side"}
     assert {pull.centers for pull in job.pulls.values()} == {160.0, None}

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, codes, front_of, lay
 
@@ -15,7 +16,7 @@ def door(**given: object) -> FrontSpec:
 
 def test_a_wall_front_hangs_below_its_box() -> None:
     """15 below, as a finger pull (12 to 20, common practice); cups still meet their plates."""
-    layout = lay(replace(box(door(reveal_bottom=-15.0), kind="wall"), no_shelf=True))
+    layout = lay(replace(box(door(reveals=OwnReveals(bottom=-15.0)), kind="wall"), no_shelf=True))
     front = front_of(layout, "A")
     assert front.place.y == pytest.approx(-15.0)
     assert front.height == pytest.approx(774.7 - 1.6 + 15.0)
@@ -28,7 +29,7 @@ def test_a_wall_front_hangs_below_its_box() -> None:
 
 def test_a_wide_reveal_on_one_side() -> None:
     """Beside a wall: the front is narrower by it, and the hinge covers so much less."""
-    layout = lay(box(door(reveal_left=3.2), kind="wall"))
+    layout = lay(box(door(reveals=OwnReveals(left=3.2)), kind="wall"))
     front = front_of(layout, "A")
     assert front.width == pytest.approx(457.2 - 3.2 - 1.6)
     assert (front.place.x, front.gaps.right) == pytest.approx((3.2, 1.6))
@@ -40,7 +41,7 @@ def test_a_wide_reveal_on_one_side() -> None:
 def test_a_gap_inside_a_stack() -> None:
     """A front's own gap to the one above it, all else as the job has it."""
     drawer = FrontSpec(id="D", kind="drawer", height=200.0)
-    layout = lay(box(drawer, door(reveal_top=10.0), kind="wall"))
+    layout = lay(box(drawer, door(reveals=OwnReveals(top=10.0)), kind="wall"))
     upper, lower = front_of(layout, "D"), front_of(layout, "A")
     assert upper.place.y - (lower.place.y + lower.height) == pytest.approx(10.0)
     assert upper.gaps.bottom == lower.gaps.top == 10.0

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.box.plan import plan_box
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
 from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
@@ -116,7 +117,7 @@ def settle(made: Job, names: list[str]) -> Layout:
 def test_a_door_waits_for_the_one_that_would_move_its_hinges() -> None:
     """Grid off, sides 18.3: A, 771.5 high, takes 101.6; B, a reveal of 5 lower at its end, wants
     96.6 on the other face, 5 away: it must give way, once A hangs on the partition."""
-    made = parted(handless("A"), door("B", 2, reveal_bottom=-3.4))
+    made = parted(handless("A"), door("B", 2, reveals=OwnReveals(bottom=-3.4)))
     before = settle(made, ["A"])
     right = lay_out(with_hands(made, {"A": "right"}))
     left = lay_out(with_hands(made, {"A": "left"}))
@@ -147,9 +148,9 @@ def test_heights_given_by_hand_wait_for_a_door_whose_plates_they_would_meet(
     ("fronts", "hinges"),
     [
         ((handless("A"), door("B", 2)), False),
-        ((handless("A"), door("B", 2, reveal_bottom=-3.4)), True),
-        ((door("B", hinged="right"), handless("A", 2, reveal_bottom=-3.4)), False),
-        ((handless("A", reveal_bottom=-3.4), door("B", 2, hinged="right")), False),
+        ((handless("A"), door("B", 2, reveals=OwnReveals(bottom=-3.4))), True),
+        ((door("B", hinged="right"), handless("A", 2, reveals=OwnReveals(bottom=-3.4))), False),
+        ((handless("A", reveals=OwnReveals(bottom=-3.4)), door("B", 2, hinged="right")), False),
     ],
     ids=["same places", "on the grid", "the held one gives way", "on another board"],
 )
@@ -189,7 +190,10 @@ def test_a_drawer_waits_where_a_bored_door_may_hang_behind_it() -> None:
 def test_pins_leave_room_for_either_hand(hinges: bool) -> None:
     """What is drilled for shelves stays; pins that depend on the hand come when it is stated."""
     made = parted(
-        handless("A", reveal_bottom=2.0), door("B", 2), hinges=hinges, shelf=ShelfSpec(count=2)
+        handless("A", reveals=OwnReveals(bottom=2.0)),
+        door("B", 2),
+        hinges=hinges,
+        shelf=ShelfSpec(count=2),
     )
     before = settle(made, ["A"])
     assert drilled(before)["B1 pins", "B1-PARTITION-1", "right"]

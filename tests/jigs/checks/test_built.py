@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.problems import Problem
@@ -60,7 +61,7 @@ def test_a_gap_that_is_used_up_is_nothing() -> None:
 
 def test_a_pair_has_its_gaps_at_the_ends() -> None:
     """The gap between two leaves is none of the box's ends, nor is one over a partition."""
-    pair = FrontSpec(id="B1-1", kind="pair", reveal_left=4.0)
+    pair = FrontSpec(id="B1-1", kind="pair", reveals=OwnReveals(left=4.0))
     (problem,) = said(built(pair, measured_width=(W + 2, W + 2)))
     assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
     columns = (

@@ -5,6 +5,7 @@ import pytest
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
@@ -74,16 +75,18 @@ def place(**given: object) -> Layout:
 
 def test_an_appliances_panel_keeps_clear_of_the_counter_as_a_front_does() -> None:
     """Least gap 3 under a counter; over a fridge's panel there is none."""
-    assert "counter-reveal" in codes(place(reveal_top=2.9))
-    assert "counter-reveal" not in codes(place(reveal_top=3.0))
-    high = FrontSpec(id="D1-1", kind="panel", leaflet=True, reveal_top=1.6)
+    assert "counter-reveal" in codes(place(reveals=OwnReveals(top=2.9)))
+    assert "counter-reveal" not in codes(place(reveals=OwnReveals(top=3.0)))
+    high = FrontSpec(id="D1-1", kind="panel", leaflet=True, reveals=OwnReveals(top=1.6))
     fridge = box(high, name="D1", kind="open", width=600.0, height=1800.0)
     assert "counter-reveal" not in codes(lay_out(job(fridge)))
 
 
 def test_what_inches_cannot_tell_apart_is_said_in_millimetres_first() -> None:
     """2.9 and 3.0 are both 1/8 in; 1.6 and 3.0 are not, and stay in the job's inches."""
-    near = next(p for p in place(reveal_top=2.9).problems if p.code == "counter-reveal")
+    near = next(
+        p for p in place(reveals=OwnReveals(top=2.9)).problems if p.code == "counter-reveal"
+    )
     assert near.text.startswith("the reveal above it is 2.9 mm (1/8- in)")
-    far = next(p for p in place(reveal_top=1.6).problems if p.code == "counter-reveal")
+    far = next(p for p in place(reveals=OwnReveals(top=1.6)).problems if p.code == "counter-reveal")
     assert far.text.startswith("the reveal above it is 1/16 in (1.6 mm)")

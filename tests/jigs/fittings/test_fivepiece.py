@@ -6,6 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, frame_of, glass_door_mass
+from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.job import FrontSpec, HandHole
 from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
@@ -31,7 +32,9 @@ def test_hinge_margin(stile: float, margin: float, found: str | None) -> None:
     44: common practice, no source)."""
     frame = FivePiece(width=454, height=771.5, stile=stile, rail=57, groove=11, panel=6)
     assert frame.hinge_margin(tab=5.0, cup=35.0) == pytest.approx(margin)
-    layout = laid(kind="door", hinged="left", stile=stile, rail=57.0, groove=11.0)
+    layout = laid(
+        kind="door", hinged="left", five_piece=FivePieceSpec(stile=stile, rail=57.0, groove=11.0)
+    )
     seen = [code for code in codes(layout) if code in ("cup-at-groove", "stile-narrow")]
     assert seen == ([found] if found else [])
     assert front_of(layout, "B1-2").withheld is (found == "stile-narrow")
@@ -39,7 +42,7 @@ def test_hinge_margin(stile: float, margin: float, found: str | None) -> None:
 
 def test_a_doors_pull_stands_on_the_middle_of_its_stile() -> None:
     """Half of 57 from the free edge."""
-    front = front_of(laid(kind="door", hinged="left", stile=57.0), "B1-2")
+    front = front_of(laid(kind="door", hinged="left", five_piece=FivePieceSpec(stile=57.0)), "B1-2")
     assert {hole.x for hole in front.holes if hole.purpose == "pull"} == {454.0 - 57.0 / 2}
 
 
@@ -47,7 +50,7 @@ def test_a_doors_pull_stands_on_the_middle_of_its_stile() -> None:
                                           (16.0, 220.8 / 2)])  # fmt: skip
 def test_a_drawers_pull_keeps_off_a_thin_panel(panel: float, y: float) -> None:
     """On a panel up to 10 thick it moves to the rail's middle and says so; else it stays."""
-    layout = laid(kind="drawer", height=220.8, stile=57.0, panel=panel)
+    layout = laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, panel=panel))
     pulls = [hole.y for hole in front_of(layout, "B1-2").holes if hole.purpose == "pull"]
     assert pulls == pytest.approx([y, y])
     told = [p.remedy for p in layout.problems if p.code == "pull-on-rail"]
@@ -58,22 +61,26 @@ def test_a_drawers_pull_keeps_off_a_thin_panel(panel: float, y: float) -> None:
 
 def test_a_narrow_rail_takes_no_pull() -> None:
     """A rail of 25 with a groove of 11 has 14 of solid wood: 12.5 + 2.5 is more."""
-    layout = laid(kind="drawer", height=220.8, stile=57.0, rail=25.0)
+    layout = laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, rail=25.0))
     assert "pull-on-panel" in codes(layout)
     assert front_of(layout, "B1-2").withheld
-    assert "pull-on-panel" not in codes(laid(kind="drawer", height=220.8, stile=57.0, rail=27.0))
+    assert "pull-on-panel" not in codes(
+        laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, rail=27.0))
+    )
 
 
 def test_a_thick_panel_is_what_the_screw_clamps() -> None:
     """16, less the counterbore of 4, and 7 more: 19; the nearest inch screw is 3/4 (19.05)."""
-    front = front_of(laid(kind="drawer", height=220.8, stile=57.0, panel=16.0), "B1-2")
+    front = front_of(
+        laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, panel=16.0)), "B1-2"
+    )
     assert front.screw_pull == pytest.approx(25.4 * 3 / 4)
 
 
 def test_fixings_land_in_stile_or_rail() -> None:
     """The column at 22.2 + 15.9 + 32 stands over the panel: its screws go out to the stile's
     solid wood, or up into the rail; 2 of wood stay between the pilot of 3 and the groove."""
-    layout = laid(kind="drawer", height=220.8, stile=57.0)
+    layout = laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0))
     front = front_of(layout, "B1-2")
     fixings = [hole for hole in front.holes if hole.purpose == "front-fixing"]
     assert len(fixings) == 4
@@ -89,7 +96,7 @@ def test_fixings_land_in_stile_or_rail() -> None:
 
 def test_fixings_over_a_panel_are_an_error() -> None:
     """A stile of 50 holds to 39 - 2, and the drawer's side ends at 38.1: no screw passes."""
-    layout = laid(kind="drawer", height=220.8, stile=50.0)
+    layout = laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=50.0))
     assert "fixing-in-panel" in codes(layout)
     assert front_of(layout, "B1-2").withheld
 
@@ -98,8 +105,10 @@ def test_fixings_over_a_panel_are_an_error() -> None:
 def test_screws_keep_off_the_groove_at_each_end_of_its_own(hand: Hand) -> None:
     """An own reveal of 4 brings one end 2.4 nearer to its drawer box: there the screw stands 2.4
     further in, still 2 off the groove at 46, or would be refused (derived)."""
-    reveal = {f"reveal_{hand}": 4.0}
-    layout = laid(kind="drawer", height=220.8, stile=57.0, **reveal)
+    reveals = OwnReveals(left=4.0) if hand == "left" else OwnReveals(right=4.0)
+    layout = laid(
+        kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0), reveals=reveals
+    )
     front = front_of(layout, "B1-2")
     xs = [hole.x for hole in front.holes if hole.purpose == "front-fixing"]
     outer = {"left": min(xs), "right": front.width - max(xs)}
@@ -112,9 +121,11 @@ def test_screws_keep_off_the_groove_at_each_end_of_its_own(hand: Hand) -> None:
 def test_a_lower_screw_in_a_rail_passes_the_bottom_panel() -> None:
     """In a rail of 68 it stands at most 68 - 11 - 1.5 - 2 = 53.5 up; the bottom panel ends 13 + 6
     above the drawer's underside, and the head takes 6: 30.7 + 25 = 55.7. No screw (derived)."""
-    narrow = {"kind": "drawer", "height": 220.8, "stile": 50.0}
-    assert "fixing-in-panel" in codes(laid(**narrow, rail=68.0))
-    front = front_of(laid(**narrow, rail=71.0), "B1-2")
+    narrow = {"kind": "drawer", "height": 220.8}
+    assert "fixing-in-panel" in codes(
+        laid(**narrow, five_piece=FivePieceSpec(stile=50.0, rail=68.0))
+    )
+    front = front_of(laid(**narrow, five_piece=FivePieceSpec(stile=50.0, rail=71.0)), "B1-2")
     low = min(hole.y for hole in front.holes if hole.purpose == "front-fixing")
     assert 30.7 + 13 + 6 + 6 <= low <= 71 - 11 - 1.5 - 2 + 1e-6
 
@@ -123,23 +134,28 @@ def test_glass_is_never_drilled() -> None:
     """A hole by hand in the pane, and a door without a frame, are errors."""
     hole = HandHole(x=227, y=300, diameter=5, depth=None, face="front", purpose="catch")
     on_stile = HandHole(x=20, y=300, diameter=5, depth=None, face="front", purpose="catch")
-    base = {"kind": "door", "hinged": "left", "glass": True}
-    assert "hole-in-glass" in codes(laid(**base, stile=57.0, holes=(hole,)))
-    assert codes(laid(**base, stile=57.0, holes=(on_stile,))) == []
-    assert "glass-without-frame" in codes(laid(**base))
+    base = {"kind": "door", "hinged": "left"}
+    framed = FivePieceSpec(stile=57.0, glass=True)
+    assert "hole-in-glass" in codes(laid(**base, five_piece=framed, holes=(hole,)))
+    assert codes(laid(**base, five_piece=framed, holes=(on_stile,))) == []
+    assert "glass-without-frame" in codes(laid(**base, five_piece=FivePieceSpec(glass=True)))
 
 
 def test_a_hole_by_hand_in_a_thin_panel_is_an_error() -> None:
     """6 mm of panel hold nothing."""
     hole = HandHole(x=227, y=300, diameter=5, depth=5.0, face="back", purpose="catch")
-    base = {"kind": "door", "hinged": "left", "stile": 57.0, "holes": (hole,)}
-    assert "hole-in-panel" in codes(laid(**base))
-    assert "hole-in-panel" not in codes(laid(**base, panel=12.0))
+    base = {"kind": "door", "hinged": "left", "holes": (hole,)}
+    assert "hole-in-panel" in codes(laid(**base, five_piece=FivePieceSpec(stile=57.0)))
+    assert "hole-in-panel" not in codes(
+        laid(**base, five_piece=FivePieceSpec(stile=57.0, panel=12.0))
+    )
 
 
 def test_stiles_and_rails_leave_a_panel() -> None:
     """Two rails of 57 fill a front of 110 all but up, and one of 114 wholly."""
-    assert "frame-without-panel" in codes(laid(kind="drawer", height=114.0, stile=57.0))
+    assert "frame-without-panel" in codes(
+        laid(kind="drawer", height=114.0, five_piece=FivePieceSpec(stile=57.0))
+    )
 
 
 def test_mass_of_a_glass_door() -> None:
@@ -152,7 +168,9 @@ def test_mass_of_a_glass_door() -> None:
 
 def test_what_is_assumed_is_said() -> None:
     """Rails as wide as the stiles, groove 11, panel 6 stand in for what was not given."""
-    words = assumed_of_frame(FrontSpec(id="F", kind="door", stile=57.0, rail=60.0), "mm")
+    words = assumed_of_frame(
+        FrontSpec(id="F", kind="door", five_piece=FivePieceSpec(stile=57.0, rail=60.0)), "mm"
+    )
     assert [word.split(" mm")[0] for word in words] == ["groove depth 11.0", "panel thickness 6.0"]
     assert assumed_of_frame(FrontSpec(id="F", kind="door"), "mm") == ()
     assert frame_of(FrontSpec(id="F", kind="door"), 400, 700) is None
@@ -160,7 +178,13 @@ def test_what_is_assumed_is_said() -> None:
 
 def test_a_middle_screw_without_wood_is_left_out() -> None:
     """On a wide front neither rail of 30 reaches the middle column: the outer four hold it."""
-    front = FrontSpec(id="B1-1", kind="drawer", height=152.4, stile=57.0, rail=30.0, pull="none")
+    front = FrontSpec(
+        id="B1-1",
+        kind="drawer",
+        height=152.4,
+        five_piece=FivePieceSpec(stile=57.0, rail=30.0),
+        pull="none",
+    )
     rest = FrontSpec(id="B1-2", kind="opening")
     layout = lay(box(front, rest, width=914.4))
     assert codes(layout, "B1-1").count("fixing-left-out") == 1
@@ -171,7 +195,7 @@ def test_a_middle_screw_without_wood_is_left_out() -> None:
 
 def test_a_row_goes_to_its_own_rail_alone() -> None:
     """The lower row never leaps over the panel to the top rail."""
-    front = FrontSpec(id="B1-1", kind="drawer", height=300.0, stile=57.0)
+    front = FrontSpec(id="B1-1", kind="drawer", height=300.0, five_piece=FivePieceSpec(stile=57.0))
     layout = lay(box(FrontSpec(id="B1-2", kind="opening"), front, kind="drawer", width=914.4))
     middle = [h.y for h in front_of(layout, "B1-1").holes
               if h.purpose == "front-fixing" and abs(h.x - 911.2 / 2) < 1]  # fmt: skip

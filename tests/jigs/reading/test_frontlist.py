@@ -39,7 +39,7 @@ def test_a_row_is_read_whole(tmp_path: Path) -> None:
     (row,) = front_list.rows
     assert (row.spec.id, row.box, row.count, row.spec.kind) == ("D1", "B1", 2, "door")
     assert (row.spec.width, row.spec.height) == (454.0, 713.0)
-    assert (row.spec.hinged, row.spec.thickness, row.spec.stile) == ("left", 22.0, 57.0)
+    assert (row.spec.hinged, row.spec.thickness, row.spec.five_piece.stile) == ("left", 22.0, 57.0)
     assert (row.spec.pull, row.spec.finish, row.spec.note) == ("bar", "white", "left of the range")
     assert row.where.endswith("fronts.csv: row 2")
 
@@ -55,12 +55,23 @@ def test_how_a_front_is_made(tmp_path: Path) -> None:
         "door,454,713,left,57,,9.5,,no,,,no,,,,,,,\n",
     ).rows
     spec = row.spec
-    assert (spec.stile, spec.rail, spec.groove, spec.panel, spec.glass) == (57, 60, 0, 6, True)
+    assert (
+        spec.five_piece.stile,
+        spec.five_piece.rail,
+        spec.five_piece.groove,
+        spec.five_piece.panel,
+        spec.five_piece.glass,
+    ) == (57, 60, 0, 6, True)
     assert spec.edge_radius == pytest.approx(INCH / 8)
     assert spec.profile == "finger-bevel"
     assert (spec.bored, spec.hinges_at, spec.bored_tab) == (True, (100.0, 358.0, 613.0), 5.0)
     spec = other.spec
-    assert (spec.rail, spec.groove, spec.glass, spec.bored) == (None, 9.5, False, False)
+    assert (spec.five_piece.rail, spec.five_piece.groove, spec.five_piece.glass, spec.bored) == (
+        None,
+        9.5,
+        False,
+        False,
+    )
     assert (spec.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
 
 

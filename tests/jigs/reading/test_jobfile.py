@@ -173,13 +173,18 @@ face = "back"
     first, second = read(tmp_path, SMALL + keys).boxes[0].fronts
     assert (first.id, second.id) == ("HALL-1-1", "HALL-1-2")
     assert (first.width, first.modules, first.height, first.thickness) == (400, 5, None, 22)
-    assert (first.stile, first.tab, first.hinge, first.slide) == (
+    assert (first.five_piece.stile, first.tab, first.hinge, first.slide) == (
         57,
         4.5,
         "cup35-half",
         "sidemount-300",
     )
-    assert (first.rail, first.groove, first.panel, first.glass) == (60, 9, 7, True)
+    assert (
+        first.five_piece.rail,
+        first.five_piece.groove,
+        first.five_piece.panel,
+        first.five_piece.glass,
+    ) == (60, 9, 7, True)
     assert (first.edge_radius, first.profile) == (2, "finger-bevel")
     assert first.measured_width == (400.5, 401)
     assert first.diagonals == (430, 430.4)

@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
+from jigs.given.frontvalues import FivePieceSpec
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.walls import place_boxes
 from jigs.layout.layout import lay_out
@@ -164,7 +165,7 @@ def test_a_chain_without_end() -> None:
 
 def test_a_stile_keeps_its_pull() -> None:
     """On a five-piece door of 57 the foot stays on the stile; 30 further it does not."""
-    framed = door("W1-1", pull_over="B1-1", stile=57.0)
+    framed = door("W1-1", pull_over="B1-1", five_piece=FivePieceSpec(stile=57.0))
     low = box(door("B1-1"))
     assert not front_of(lay_out(job(low, hung(framed, x=-22.3))), "W1-1").withheld
     assert front_of(lay_out(job(low, hung(framed, x=30.0))), "W1-1").withheld

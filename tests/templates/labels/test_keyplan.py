@@ -4,6 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
 from templates.labels.keyplan import LEAST_PART, KeyPlan, black_front, black_piece, black_side
 from templates.page.marks import MEDIUM, Area, Line, Mark, Outline
@@ -57,7 +58,7 @@ def test_the_plan_stays_in_its_room(name: str) -> None:
 @pytest.mark.parametrize(
     "fronts",
     [
-        (FrontSpec(id="W1-1", kind="pair", reveal_bottom=-20.0),),
+        (FrontSpec(id="W1-1", kind="pair", reveals=OwnReveals(bottom=-20.0)),),
         (FrontSpec(id="W1-1", kind="pair", height=600.0), FrontSpec(id="W1-2", kind="lift")),
         (FrontSpec(id="W1-1", kind="lift", height=900.0), FrontSpec(id="W1-2", kind="lift")),
     ],

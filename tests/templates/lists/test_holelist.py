@@ -9,6 +9,7 @@ from functools import cache
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.finding import error
@@ -186,7 +187,7 @@ def boxes_layout() -> Layout:
     """A wide drawer whose front is not in the middle of its box, one that is held back (11 high),
     and a rollout; all on slides with rear hooks."""
     drawers = box(
-        FrontSpec(id="B1-1", kind="drawer", height=152.4, reveal_left=20.0),
+        FrontSpec(id="B1-1", kind="drawer", height=152.4, reveals=OwnReveals(left=20.0)),
         FrontSpec(id="B1-2", kind="drawer", height=60.0),
         FrontSpec(id="B1-3", kind="opening"),
         width=914.4,
