@@ -92,7 +92,7 @@ def test_the_parts_of_a_set_have_the_same_cards_and_holes(job: Job, times: int) 
     for card in shared:
         for part in card.get("parts", ()):
             assert any(same_numbers(on_part(card), own) for own in apart[part, card["face"]])
-    for batch, _ in sheets(layout)._planned():
+    for batch in sheets(layout)._batches(True):
         assert len({drilled_in(layout, part, batch.views[0]) for _, part in batch.parts}) == 1
 
 

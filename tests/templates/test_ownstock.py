@@ -10,6 +10,7 @@ from jigs.given.labelstock import Stock, find_faults
 from jigs.ground.sheetsizes import SheetSize
 from templates.page.marks import Text
 from templates.page.raster import Raster
+from templates.writers.pdf import write_pdf
 from tests.templates.kitchens import galley, one_of_each, workshop
 from tests.templates.labelpages import label_pages
 from tests.templates.labels.test_labels import check_pages
@@ -63,7 +64,7 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
         drawn = replace(stock, width=page.width, height=page.height,
                         sheet=SheetSize(name="roll", width=page.width,
                                         height=page.height))  # fmt: skip
-        check_pages([page], drawn)
+        check_pages([page], write_pdf([page]), drawn)
         texts = [mark for mark in page.marks if isinstance(mark, Text)]
         at = next(i for i, mark in enumerate(texts) if page.entry.startswith(mark.text))
         names = texts[at : at + 1 if texts[at].text == page.entry else at + 2]

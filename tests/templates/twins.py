@@ -40,7 +40,7 @@ def sheets_of(times: int) -> DrawnOnce:
 
 
 def batches(layout: Layout) -> list[Batch]:
-    return [batch for batch, _ in sheets(layout)._planned()]
+    return list(sheets(layout)._batches(True))
 
 
 def sets(layout: Layout, face: str = "") -> list[tuple[str, ...]]:

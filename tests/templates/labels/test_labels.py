@@ -4,6 +4,7 @@ import io
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -49,6 +50,13 @@ def names_of(layout: Layout) -> list[str]:
     return [words.part for words in labels_of(layout)]
 
 
+@cache
+def workshop_pages(name: str) -> tuple[tuple[Page, ...], bytes]:
+    """Give the labels of each look on a stock, and the same as they are printed."""
+    pages = label_pages(workshop(), workshop_looks(), LABELS[name])
+    return pages, write_pdf(pages)
+
+
 def label_of(stock: Stock, place: int) -> tuple[float, float, float, float]:
     x, y = stock.corner(place)
     return x, y, x + stock.width, y + stock.height
@@ -58,10 +66,9 @@ def label_of(stock: Stock, place: int) -> tuple[float, float, float, float]:
 def test_every_symbol_reads_at_300_dpi_on_its_own_label(stock: Stock) -> None:
     """An independent reader finds each where it belongs; it begins with its part's ID. That nothing
     else on a label looks like a symbol of another kind, test_raster.py says."""
-    layout = workshop()
     labels = workshop_looks()
     read: dict[tuple[int, int], list[str]] = {}
-    document = pypdfium2.PdfDocument(write_pdf(label_pages(layout, labels, stock)))
+    document = pypdfium2.PdfDocument(workshop_pages(stock.name)[1])
     for number in range(len(document)):
         pixels = document[number].render(scale=300 / 72, grayscale=True).to_numpy().squeeze()
         dots, high = pixels.shape[1] / stock.sheet.width, pixels.shape[0]
@@ -92,10 +99,10 @@ def meet(a: Any, b: Any) -> Any:
     )
 
 
-def check_pages(pages: Sequence[Page], stock: Stock) -> None:
+def check_pages(pages: Sequence[Page], pdf: bytes, stock: Stock) -> None:
     """Nothing leaves its label; no letter lies on another or on anything drawn; four modules of
     white stay round every symbol."""
-    for page, read in zip(pages, read_pages(write_pdf(pages)), strict=True):
+    for page, read in zip(pages, read_pages(pdf), strict=True):
         check_page(page, read, stock)
 
 
@@ -155,19 +162,18 @@ def test_a_second_library_finds_the_same_boxes() -> None:
                 assert same_boxes(extents_of(ours), np.array(boxes))
 
 
-@pytest.mark.parametrize("wall", ["", "Südwestliche Längswand am Herd, Кухня"])
 @EVERY
-def test_nothing_overlaps_or_leaves_its_label(stock: Stock, wall: str) -> None:
+def test_nothing_overlaps_or_leaves_its_label(stock: Stock) -> None:
     """For fronts, drawer boxes, their pieces and held parts, on short and long walls."""
-    layout = galley(wall=wall)
-    check_pages(label_pages(layout, one_of_each(layout), stock), stock)
+    layouts = [galley(wall=wall) for wall in ("", "Südwestliche Längswand am Herd, Кухня")]
+    pages = [page for each in layouts for page in label_pages(each, one_of_each(each), stock)]
+    check_pages(pages, write_pdf(pages), stock)
 
 
 @EVERY
 def test_no_stripe_arrow_or_plan_overlaps(stock: Stock) -> None:
     """For every kind of piece, lying, standing and turned."""
-    layout = workshop()
-    check_pages(label_pages(layout, workshop_looks(), stock), stock)
+    check_pages(*workshop_pages(stock.name), stock)
 
 
 PLACES = st.text(
@@ -208,7 +214,8 @@ def test_whatever_the_names_and_sizes_nothing_overlaps(
     )
     first = replace(layout.fronts[0], held=(error("overlay", None, reason, "x"),), fittings=())
     for version in (layout, replace(layout, fronts=(first, *layout.fronts[1:]))):
-        check_pages(label_pages(version, one_of_each(version), STOCKS[stock]), STOCKS[stock])
+        pages = label_pages(version, one_of_each(version), STOCKS[stock])
+        check_pages(pages, write_pdf(pages), STOCKS[stock])
 
 
 def marks_of(layout: Layout, stock: str, part: str) -> tuple[Mark, ...]:

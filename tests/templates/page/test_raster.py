@@ -1,6 +1,7 @@
 """Rolls and whole dots: pages as large as their labels, modules that are whole pixels."""
 
 import math
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -14,7 +15,7 @@ from jigs.ground.sheetsizes import SheetSize
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr
 from templates.page.raster import Raster, raster_of
-from templates.writers.pdf import write_pdf
+from templates.writers.pdf import POINT, write_pdf
 from templates.writers.qr import QUIET, qr_matrix
 from tests.letters import drawn_on, letters_of
 from tests.readback import read_pages
@@ -27,11 +28,11 @@ SOME = one_of_each(galley())
 CROOKED = Printer(name="x", across=180 * 0.997, along=200 * 1.004)
 
 
-def drawn_at(page: Page, dots: int) -> Any:
-    """Render a page as a printer of so many dots does: a pixel a dot."""
-    document = pypdfium2.PdfDocument(write_pdf([page]))
-    pixels = document[0].render(scale=dots / 72, grayscale=True).to_numpy().squeeze()
-    return np.ascontiguousarray(pixels)
+def drawn_at(pages: Sequence[Page], dots: int) -> Iterator[Any]:
+    """Render pages, written to one file, as a printer of so many dots does: a pixel a dot."""
+    for page in pypdfium2.PdfDocument(write_pdf(pages)):
+        pixels = page.render(scale=dots / 72, grayscale=True).to_numpy().squeeze()
+        yield np.ascontiguousarray(pixels)
 
 
 @pytest.mark.parametrize(
@@ -65,8 +66,8 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
     """Rendered at the printer's own dots each module is a block of pixels of one colour, where
     the matrix says; also where the page is drawn larger across than along."""
     raster = raster_of(printer, dots)
-    for page in label_pages(galley(), SOME, STOCKS[name], raster=raster)[:2]:
-        pixels = drawn_at(page, dots)
+    pages = label_pages(galley(), SOME, STOCKS[name], raster=raster)[:2]
+    for page, pixels in zip(pages, drawn_at(pages, dots), strict=True):
         across, up = raster.module
         for mark in (mark for mark in page.marks if isinstance(mark, Qr)):
             matrix = np.array(qr_matrix(mark.text))
@@ -137,8 +138,9 @@ def test_every_symbol_reads_at_the_printers_own_dots(stock: Stock, dots: int) ->
     layout = workshop()
     labels = workshop_looks()
     read = []
-    for page in label_pages(layout, labels, stock, raster=Raster(dots=dots)):
-        pixels = np.where(drawn_at(page, dots) < 128, 0, 255).astype(np.uint8)
+    pages = label_pages(layout, labels, stock, raster=Raster(dots=dots))
+    for gray in drawn_at(pages, dots):
+        pixels = np.where(gray < 128, 0, 255).astype(np.uint8)
         read += [symbol.text.split(" ")[0] for symbol in zxingcpp.read_barcodes(pixels)]
     assert sorted(read) == sorted(words.part for words in labels)
 
@@ -149,20 +151,21 @@ def test_a_rolls_page_is_its_label(name: str, dots: int | None) -> None:
     """Exactly, or as many whole dots as the label holds; one label a page."""
     stock = STOCKS[name]
     layout = galley()
-    pages = read_pages(write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots))))
-    assert len(pages) == len(SOME)
+    pdf = write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots)))
+    sizes = [page.get_size() for page in pypdfium2.PdfDocument(pdf)]
+    assert len(sizes) == len(SOME)
     lost = 0.001 if dots is None else 25.4 / dots + 0.001
-    for page in pages:
-        for printed, label in ((page.width, stock.width), (page.height, stock.height)):
-            assert label - lost <= printed <= label + 0.001
+    for size in sizes:
+        for points, label in zip(size, (stock.width, stock.height), strict=True):
+            assert label - lost <= points / POINT <= label + 0.001
 
 
 def test_a_label_moved_on_a_roll_stays_on_it() -> None:
     """The page ends where the label does: what is moved is made narrower."""
     stock = STOCKS["roll-62x29"]
     for shift in ((1.0, -0.8), (-1.0, 0.8)):
-        for page in label_pages(galley(), SOME, stock, raster=Raster(dots=300, shift=shift)):
-            (read,) = read_pages(write_pdf([page]))
+        pages = label_pages(galley(), SOME, stock, raster=Raster(dots=300, shift=shift))
+        for page, read in zip(pages, read_pages(write_pdf(pages)), strict=True):
             for x0, y0, x1, y1 in (*letters_of(read), *drawn_on(read)):
                 assert x0 >= max(0.0, shift[0]) - 0.01
                 assert y0 >= max(0.0, shift[1]) - 0.01

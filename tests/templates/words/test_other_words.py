@@ -76,7 +76,7 @@ def make() -> Made:
     sheets = make_sheets(layout, PAPERS["common"], same=True)
     labels = list_labels(layout, cut.pieces)
     order = make_order(layout, cut)
-    batches = [batch for batch, _ in sheets._planned()]
+    batches = list(sheets._batches(True))
     said = [
         sentence
         for words in (batch.words for batch in batches)
