@@ -27,6 +27,7 @@ from jigs.given.job import (
     ShelfSpec,
     Use,
 )
+from jigs.given.taped import Taped
 from templates.page.paper import PAPERS, Paper
 
 T = TypeVar("T")
@@ -117,7 +118,9 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
             top=draw(_seldom(st.sampled_from((2.0, 3.2, 22.0)), 9)),
             bottom=hangs,
         ),
-        measured_height=None if front.height is None else draw(_seldom(_in_hand(front.height))),
+        measured=Taped(
+            height=None if front.height is None else draw(_seldom(_in_hand(front.height)))
+        ),
         finish=draw(st.sampled_from(("", "", "primed", "weiß lackiert, außen"))),
     )
 
@@ -195,7 +198,7 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
         clear = width - (40.6 if overlay == "inset" else 3.2)
         if first.kind == "pair":
             clear = (clear - 3.2) / 2
-        rows[0] = replace(first, measured_width=draw(_in_hand(clear)))
+        rows[0] = replace(first, measured=replace(first.measured, width=draw(_in_hand(clear))))
     return BoxSpec(
         id=id,
         kind=kind,

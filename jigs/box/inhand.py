@@ -6,7 +6,8 @@ is. The front is measured across at top and bottom, and up at left and right; wh
 the mean of both.
 
 >>> from jigs.given.job import FrontSpec
->>> spec = FrontSpec(id="F", kind="door", measured_width=(454.0, 455.0))
+>>> from jigs.given.taped import Taped
+>>> spec = FrontSpec(id="F", kind="door", measured=Taped(width=(454.0, 455.0)))
 >>> Measured.of(spec, width=454.0, height=613.0).width
 454.5
 """
@@ -37,7 +38,7 @@ class Measured:
     @staticmethod
     def of(spec: FrontSpec, *, width: float, height: float) -> "Measured":
         """Give the sizes in hand of a front ordered in this size; mm."""
-        across, up = spec.measured_width, spec.measured_height
+        across, up = spec.measured.width, spec.measured.height
         return Measured(
             width=width if across is None else sum(across) / 2,
             height=height if up is None else sum(up) / 2,
@@ -51,12 +52,12 @@ class Measured:
 
 def is_measured(spec: FrontSpec) -> bool:
     """Tell whether anything of a front was measured across, up or from corner to corner."""
-    return has_size(spec) or spec.diagonals is not None
+    return has_size(spec) or spec.measured.diagonals is not None
 
 
 def has_size(spec: FrontSpec) -> bool:
     """Tell whether a front's width or height was measured."""
-    return spec.measured_width is not None or spec.measured_height is not None
+    return spec.measured.width is not None or spec.measured.height is not None
 
 
 def lean_of(diagonals: tuple[float, float], size: Measured) -> float:

@@ -115,8 +115,8 @@ def _is_turned(front: PlacedFront, made: Measured, tolerance: float) -> bool:
 
 def _ways_off(front: PlacedFront, tolerance: float) -> Iterator[tuple[Way, float]]:
     """Give in which ways a front's size is off by more than is accepted, and by how much; mm."""
-    across = front.spec.measured_width or (front.width,)
-    up = front.spec.measured_height or (front.height,)
+    across = front.spec.measured.width or (front.width,)
+    up = front.spec.measured.height or (front.height,)
     ways: tuple[tuple[Way, float], ...] = (
         ("too wide", max(across) - front.width),
         ("too narrow", front.width - min(across)),
@@ -129,15 +129,15 @@ def _ways_off(front: PlacedFront, tolerance: float) -> Iterator[tuple[Way, float
 def _find_skews(spec: FrontSpec, made: Measured, tolerance: float) -> Iterator[Skew]:
     """Find two measures of one size, and two diagonals, that tell of a skewed front."""
     sizes: tuple[tuple[Literal["width", "height"], tuple[float, float] | None], ...] = (
-        ("width", spec.measured_width), ("height", spec.measured_height),
+        ("width", spec.measured.width), ("height", spec.measured.height),
     )  # fmt: skip
     for size, both in sizes:
         if both is not None and is_beyond(both[0] - both[1], OUT_OF_SQUARE):
             lean = abs(both[0] - both[1])
             yield Skew(measured=size, lean=lean, beyond=is_beyond(lean, tolerance))
-    if spec.diagonals is not None:
-        differ = spec.diagonals[0] - spec.diagonals[1]
-        lean = lean_of(spec.diagonals, made)
+    if spec.measured.diagonals is not None:
+        differ = spec.measured.diagonals[0] - spec.measured.diagonals[1]
+        lean = lean_of(spec.measured.diagonals, made)
         if is_beyond(lean, AIMED_AT):
             beyond = is_beyond(lean, tolerance) and is_beyond(differ, OUT_OF_SQUARE)
             yield Skew(measured="diagonals", lean=lean, beyond=beyond)

@@ -49,9 +49,9 @@ def squareness_taper(diagonals: tuple[float, float], *, width: float, height: fl
 def _check_width(
     box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit, drawers: bool
 ) -> tuple[Problem, ...]:
-    if box.measured_width is None:
+    if box.measured.width is None:
         return ()
-    off = sum(box.measured_width) / 2 - box.width
+    off = sum(box.measured.width) / 2 - box.width
     gap = _side_gap(box, fronts)
     does = "the run grows or shrinks with it"
     if gap is not None:
@@ -68,9 +68,9 @@ def _check_width(
 
 
 def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
-    if box.measured_height is None:
+    if box.measured.height is None:
         return ()
-    off = sum(box.measured_height) / 2 - box.height
+    off = sum(box.measured.height) / 2 - box.height
     end = "bottom" if box.kind == "wall" else "top"
     gaps = [
         front.gaps.bottom if end == "bottom" else front.gaps.top
@@ -87,9 +87,9 @@ def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
 
 
 def _check_depth(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
-    if box.measured_depth is None:
+    if box.measured.depth is None:
         return ()
-    off = box.measured_depth - box.depth
+    off = box.measured.depth - box.depth
     does = "slides and drawer boxes are counted from its depth"
     return _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does, True)
 
@@ -129,12 +129,12 @@ def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tupl
     problems = []
     for both, size, places, does in (
         (
-            box.measured_width,
+            box.measured.width,
             "wide",
             ("at the top", "at the bottom"),
             "the gap at each side tapers",
         ),
-        (box.measured_height, "high", ("at the left", "at the right"), "the gaps above taper"),
+        (box.measured.height, "high", ("at the left", "at the right"), "the gaps above taper"),
     ):
         if both is None or not is_beyond(both[0] - both[1], OUT_OF_SQUARE):
             continue
@@ -157,11 +157,11 @@ def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tupl
 
 def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
     """Find diagonals that make the gaps taper by more than they bear, or that cannot be."""
-    corners = box.diagonals
+    corners = box.measured.diagonals
     if corners is None:
         return ()
-    width = sum(box.measured_width) / 2 if box.measured_width else box.width
-    height = sum(box.measured_height) / 2 if box.measured_height else box.height
+    width = sum(box.measured.width) / 2 if box.measured.width else box.width
+    height = sum(box.measured.height) / 2 if box.measured.height else box.height
     also = tuple(front.id for front in fronts)
     problems = []
     due = hypot(width, height)

@@ -5,8 +5,9 @@ width than the job says, the box is wrong before it is cut: it is held back unti
 measured width, from which it then follows. So is one whose slide the measured depth does not take.
 
 >>> from jigs.given.job import BoxSpec
+>>> from jigs.given.taped import TapedBox
 >>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
-...               built=True, measured_width=(598.0, 597.0))
+...               built=True, measured=TapedBox(width=(598.0, 597.0)))
 >>> off_as_built(box)
 -3.0
 """
@@ -24,9 +25,9 @@ from jigs.ground.problems import Problem
 def off_as_built(box: BoxSpec) -> float:
     """Give how far a finished box is off the job's width where it is narrowest, 0 within careful
     work; mm, below 0 narrower."""
-    if not box.built or box.measured_width is None:
+    if not box.built or box.measured.width is None:
         return 0.0
-    off = min(box.measured_width) - box.width
+    off = min(box.measured.width) - box.width
     return off if is_beyond(off, CAREFUL) else 0.0
 
 
@@ -78,13 +79,13 @@ def check_depth_as_built(
     """Find a slide that the box as built is not deep enough for, behind an inset front that
     stands `set_back` in it; mm. Its depth as planned takes it."""
     box = carcass.box
-    if not box.built or box.measured_depth is None:
+    if not box.built or box.measured.depth is None:
         return ()
-    off = box.measured_depth - box.depth
+    off = box.measured.depth - box.depth
     inside = carcass.inside_depth - set_back + off
     if not is_beyond(off, CAREFUL) or not depth_short(record, inside):
         return ()
-    built = format_length(box.measured_depth, unit)
+    built = format_length(box.measured.depth, unit)
     return (
         error(
             "drawer-not-as-built",
@@ -92,7 +93,7 @@ def check_depth_as_built(
             f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
             f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
             f"and leaves {format_length(inside, unit)}",
-            f"put depth = {_quoted(box.measured_depth, unit)} into box {box.id}, and take a "
+            f"put depth = {_quoted(box.measured.depth, unit)} into box {box.id}, and take a "
             "shorter slide",
         ),
     )

@@ -77,8 +77,8 @@ def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
 def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
     if not hand.off:
         return ()
-    across = front.spec.measured_width or (front.width,)
-    up = front.spec.measured_height or (front.height,)
+    across = front.spec.measured.width or (front.width,)
+    up = front.spec.measured.height or (front.height,)
     made, limits, beyond = hand.made, hand.limits, dict(hand.off)
     unit = telling_unit(telling_unit(unit, made.width, front.width), made.height, front.height)
     too_small = not beyond.keys().isdisjoint(("too narrow", "too low"))
@@ -117,7 +117,7 @@ def _check_square(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Pr
     """Word what tells of a skewed front: two measures of one size, or two diagonals."""
     made, limits = hand.made, hand.limits
     problems = []
-    if (corners := front.spec.diagonals) is not None:
+    if (corners := front.spec.measured.diagonals) is not None:
         mean, due = sum(corners) / 2, made.diagonal
         if abs(mean - due) > SAME_SIZE + SLACK:
             problems.append(
@@ -145,15 +145,15 @@ def _check_square(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Pr
 def _word_skew(front: PlacedFront, skew: Skew, unit: Unit) -> str:
     spec = front.spec
     if skew.measured == "diagonals":
-        corners = spec.diagonals or (0.0, 0.0)
+        corners = spec.measured.diagonals or (0.0, 0.0)
         return (
             f"its diagonals differ by {format_length(abs(corners[0] - corners[1]), unit)}: out of "
             f"square by {format_length(skew.lean, unit)} over its longer edge"
         )
     both, size, first, second = (
-        (spec.measured_width, "wide", "top", "bottom")
+        (spec.measured.width, "wide", "top", "bottom")
         if skew.measured == "width"
-        else (spec.measured_height, "high", "left", "right")
+        else (spec.measured.height, "high", "left", "right")
     )
     low, high = both or (0.0, 0.0)
     return (

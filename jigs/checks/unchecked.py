@@ -68,7 +68,7 @@ def _of_walls(layout: Layout) -> Iterator[Unchecked]:
 
 def _of_boxes(layout: Layout) -> Iterator[Unchecked]:
     built = [box for box in layout.boxes if box.built and not is_place(box)]
-    yield Unchecked("square", tuple(box.id for box in built if box.diagonals is None))
+    yield Unchecked("square", tuple(box.id for box in built if box.measured.diagonals is None))
     served = {fitting.part for side in layout.sides for fitting in side.fittings}
     specs = {spec.id: spec for box in layout.boxes for spec in box.fronts}
     yield Unchecked(

@@ -13,10 +13,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from jigs.given.taped import Both
 from jigs.ground.errors import Fault
-
-Both = tuple[float, float]
-"""A size measured in two places; mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

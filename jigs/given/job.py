@@ -19,6 +19,7 @@ from jigs.given.leaflet import Leaflet
 from jigs.given.paint import Paint
 from jigs.given.printer import Printer
 from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.taped import Taped, TapedBox
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt, Range
 from jigs.ground.geometry import End, Face, FittingKind, Hand
@@ -179,8 +180,8 @@ class FrontSpec:
     box's outside.
     `overlay` None: as its box. It stands in `column` (counted from 1 at the left), or across
     `span` of them. `reveals`: its own gaps; `five_piece`: its frame. `edge_radius`: its edges are
-    rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured_width` (top,
-    bottom) and `measured_height` (left, right), `diagonals`: of the front in hand, mm. `leaves`:
+    rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured`:
+    the sizes of the front in hand. `leaves`:
     the same of the leaves of a pair, left and right, where they are measured apart. `bored_tab`:
     the tab that the supplier has bored. `alike`: how many fronts one table or one row makes.
     `by_kit`: it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
@@ -202,9 +203,7 @@ class FrontSpec:
     five_piece: FivePieceSpec = field(default_factory=FivePieceSpec)
     edge_radius: float | None = None
     profile: Profile | None = None
-    measured_width: tuple[float, float] | None = None
-    measured_height: tuple[float, float] | None = None
-    diagonals: tuple[float, float] | None = None
+    measured: Taped = field(default_factory=Taped)
     leaves: "tuple[Measures, Measures] | None" = None
     bored_tab: float | None = None
     tab: float | None = None
@@ -242,22 +241,20 @@ class FrontSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
-    """What was measured of a front in hand: width at top and bottom, height at left and right,
-    diagonals, thickness; mm, None where it was not. `note`: what was seen on it."""
+    """What the delivered list says of a front in hand."""
 
-    width: tuple[float, float] | None = None
-    height: tuple[float, float] | None = None
-    diagonals: tuple[float, float] | None = None
+    measured: Taped = field(default_factory=Taped)
+    """Its sizes."""
     thickness: float | None = None
+    """Its thickness, None where it was not measured; mm."""
     note: str = ""
+    """What was seen on it."""
 
     def apply(self, spec: FrontSpec) -> FrontSpec:
         """Give a front with what was measured of it; the rest stays as it was stated."""
         return replace(
             spec,
-            measured_width=self.width or spec.measured_width,
-            measured_height=self.height or spec.measured_height,
-            diagonals=self.diagonals or spec.diagonals,
+            measured=self.measured.over(spec.measured),
             thickness=self.thickness or spec.thickness,
             note="; ".join(text for text in (spec.note, self.note) if text),
         )
@@ -298,8 +295,7 @@ class BoxSpec:
     corner box whose front is closed by a fixed panel from that end to this far along it, mm.
     `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
     covered by them. `island_back`: a panel closes its back.
-    `built`: it is put together, and measured as far as is stated: `measured_width` (top, bottom),
-    `measured_height` (left, right), `measured_depth`, `diagonals` of its front; mm.
+    `built`: it is put together, and `measured` as far as is stated.
     `holes`: those given by hand in its sides and partitions. `doubts`: its numbers that are not
     usual, without those of its fronts."""
 
@@ -328,10 +324,7 @@ class BoxSpec:
     panel_right: PanelKind | None = None
     island_back: bool = False
     built: bool = False
-    measured_width: tuple[float, float] | None = None
-    measured_height: tuple[float, float] | None = None
-    measured_depth: float | None = None
-    diagonals: tuple[float, float] | None = None
+    measured: TapedBox = field(default_factory=TapedBox)
     holes: tuple[BoardHole, ...] = ()
     doubts: tuple[Doubt, ...] = ()
 

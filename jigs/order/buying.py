@@ -166,7 +166,7 @@ def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:
         return "planned"
     if differs:
         return "differs"
-    return "measured" if box.measured_width and box.measured_height else "built"
+    return "measured" if box.measured.width and box.measured.height else "built"
 
 
 def _refused(part: Front | Rollout) -> bool:

@@ -11,6 +11,7 @@ from pathlib import Path
 from jigs.given.delivery import Arrival, DeliveredList, Delivery
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
+from jigs.given.taped import Taped
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
 from jigs.order.matching import find_strangers, match_pieces
@@ -62,9 +63,7 @@ def _measures(arrival: Arrival | None) -> Measures:
         return Measures()
     piece = arrival.piece
     return Measures(
-        width=piece.across,
-        height=piece.up,
-        diagonals=piece.diagonals,
+        measured=Taped(width=piece.across, height=piece.up, diagonals=piece.diagonals),
         thickness=piece.thickness,
         note=f"delivered: {piece.note}" if piece.note else "",
     )

@@ -9,7 +9,8 @@ faults of a list are reported together, each with its row and column.
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.given.delivery import Both, DeliveredList, DeliveredPiece
+from jigs.given.delivery import DeliveredList, DeliveredPiece
+from jigs.given.taped import Both
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.ground.ranges import DIAGONAL, FRONT_BOARD

@@ -22,6 +22,7 @@ from jigs.given.job import (
     FrontKind,
     FrontSpec,
 )
+from jigs.given.taped import Taped
 from jigs.ground.believable import Range
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import LONGEST
@@ -254,9 +255,11 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         thickness=row.length("thickness", FRONT_BOARD),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
         edge_radius=row.length("edge_radius", EDGE_RADIUS),
-        measured_width=read_both(row, "measured_width", sizes.width),
-        measured_height=read_both(row, "measured_height", sizes.height),
-        diagonals=read_both(row, "diagonals", DIAGONAL),
+        measured=Taped(
+            width=read_both(row, "measured_width", sizes.width),
+            height=read_both(row, "measured_height", sizes.height),
+            diagonals=read_both(row, "diagonals", DIAGONAL),
+        ),
         bored_tab=row.length("bored_tab", TAB),
         profile=row.choice("profile", PROFILES),
         tab=row.length("tab", TAB),

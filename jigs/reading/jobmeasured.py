@@ -9,6 +9,7 @@ from dataclasses import replace
 from math import hypot
 
 from jigs.given.job import BoxSpec
+from jigs.given.taped import Both, TapedBox
 from jigs.ground.believable import Range
 from jigs.ground.lengths import format_length
 from jigs.ground.ranges import DIAGONAL
@@ -26,7 +27,7 @@ BOTH = {
 """Where each size that is measured twice is measured."""
 
 
-def read_both(row: Table, key: str, within: Range) -> tuple[float, float] | None:
+def read_both(row: Table, key: str, within: Range) -> Both | None:
     """Read a size that was measured in two places, and where it is believed; mm."""
     sizes = row.lengths(key, within)
     if sizes is None:
@@ -70,8 +71,5 @@ def read_built(table: Table, box: BoxSpec) -> BoxSpec:
     return replace(
         box,
         built=built,
-        measured_width=width,
-        measured_height=height,
-        measured_depth=depth,
-        diagonals=corners,
+        measured=TapedBox(width=width, height=height, depth=depth, diagonals=corners),
     )

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import BoardHole, BoxSpec, FrontKind, FrontSpec, HandHole
+from jigs.given.taped import Taped
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
@@ -44,7 +45,7 @@ def test_a_mirrored_hole_counts_from_the_edge_in_hand() -> None:
     """A front that came 456 wide has its brackets 60 from both ends as it is."""
     spec = FrontSpec(
         id="B1-1", kind="pullout", by_kit=True, holes=(bracket(),),
-        measured_width=(456.0, 456.0), measured_height=(771.5, 771.5),
+        measured=Taped(width=(456.0, 456.0), height=(771.5, 771.5)),
     )  # fmt: skip
     front = front_of(lay(box(spec)), "B1-1")
     backs = sorted(hole.x for hole in front.holes if hole.face == "back")

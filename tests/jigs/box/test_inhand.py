@@ -6,6 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, HandHole
+from jigs.given.taped import Taped
 from jigs.ground.geometry import Hole
 from tests.jigs.sample import box, codes, front_of, lay
 
@@ -28,8 +29,7 @@ def holes(layout: Layout, purpose: str) -> list[Hole]:
 def test_a_door_in_hand_keeps_its_cups_and_plates(hinged: str) -> None:
     """A door 1.6 too long does not move its top cup; 1.4 too wide, its hinge edge stays."""
     plain = one(hinged=hinged)
-    made = one(hinged=hinged, measured_width=(W + 1.2, W + 1.6),
-               measured_height=(H + 1.6, H + 1.6))  # fmt: skip
+    made = one(hinged=hinged, measured=Taped(width=(W + 1.2, W + 1.6), height=(H + 1.6, H + 1.6)))
     front = front_of(made, "B1-1")
     assert (front.width, front.height) == pytest.approx((W + 1.4, H + 1.6))
     assert front.ordered == pytest.approx((W, H))
@@ -47,7 +47,7 @@ def test_a_door_in_hand_keeps_its_cups_and_plates(hinged: str) -> None:
 
 def test_a_drawer_front_in_hand_has_its_own_middle() -> None:
     """2 wider: the pull stays about the middle, and the drawer box too."""
-    front = front_of(one("drawer", measured_width=(W + 2, W + 2)), "B1-1")
+    front = front_of(one("drawer", measured=Taped(width=(W + 2, W + 2))), "B1-1")
     pulls = sorted(hole.x for hole in front.holes if hole.purpose == "pull")
     assert sum(pulls) / 2 == pytest.approx((W + 2) / 2)
     assert front.drawer is not None
@@ -57,7 +57,7 @@ def test_a_drawer_front_in_hand_has_its_own_middle() -> None:
 
 def test_neighbours_have_the_gap_that_is_left() -> None:
     """A lower front 1 too high leaves 1 less to the front above."""
-    low = FrontSpec(id="B1-2", kind="drawer", height=300, measured_height=(301, 301))
+    low = FrontSpec(id="B1-2", kind="drawer", height=300, measured=Taped(height=(301, 301)))
     layout = lay(box(FrontSpec(id="B1-1", kind="drawer"), low))
     assert front_of(layout, "B1-2").gaps.top == pytest.approx(3.2 - 1)
     assert front_of(layout, "B1-1").gaps.bottom == pytest.approx(3.2 - 1)
@@ -65,7 +65,7 @@ def test_neighbours_have_the_gap_that_is_left() -> None:
 
 def test_leaves_of_a_pair_meet_in_a_narrower_gap() -> None:
     """Each leaf 0.5 wider: 3.2 between them becomes 2.2."""
-    spec = FrontSpec(id="B1-1", kind="pair", measured_width=(W + 0.5, W + 0.5))
+    spec = FrontSpec(id="B1-1", kind="pair", measured=Taped(width=(W + 0.5, W + 0.5)))
     layout = lay(box(spec, kind="wall", width=914.4))
     left, right = front_of(layout, "B1-1L"), front_of(layout, "B1-1R")
     assert left.gaps.right == pytest.approx(3.2 - 1.0)
@@ -85,7 +85,7 @@ def test_what_is_said(
 ) -> None:
     """More than 1 between two measures, more than 1.6 beside the order; width for height is an
     error (common practice, no source)."""
-    layout = one(measured_width=width, measured_height=height)
+    layout = one(measured=Taped(width=width, height=height))
     assert codes(layout, "B1-1") == found
     assert front_of(layout, "B1-1").withheld is (found == ["sizes-exchanged"])
 
@@ -93,7 +93,7 @@ def test_what_is_said(
 def test_holes_by_hand_stay_where_they_are_stated() -> None:
     """They are the person's own."""
     hole = HandHole(x=100, y=100, diameter=5, depth=None, face="front", purpose="catch")
-    made = one("lift", measured_width=(W + 2, W + 2), holes=(hole,), pull="none")
+    made = one("lift", measured=Taped(width=(W + 2, W + 2)), holes=(hole,), pull="none")
     assert [(h.x, h.y) for h in holes(made, "manual")] == [(100, 100)]
 
 
@@ -115,7 +115,9 @@ def test_both_measures_stand_where_they_differ() -> None:
         ((W + 2.5, W - 0.5), "measured 17 27/32+ in (453.5 mm) to 17 31/32 in (456.5 mm) x"),
         ((W + 2.5, W + 2.5), "measured 17 31/32 in (456.5 mm) x"),
     ):
-        (problem,) = [p for p in one(measured_width=widths).problems if p.code == "size-differs"]
+        (problem,) = [
+            p for p in one(measured=Taped(width=widths)).problems if p.code == "size-differs"
+        ]
         assert problem.text.startswith(told)
         assert "(2.5 mm) too wide" in problem.text
 
@@ -123,7 +125,7 @@ def test_both_measures_stand_where_they_differ() -> None:
 def test_what_is_too_small_is_not_trimmed() -> None:
     """A front too narrow is ordered anew; one too wide may be trimmed."""
     for off, told in ((-3.0, "order it anew"), (3.0, "trim it")):
-        layout = one(measured_width=(W + off, W + off))
+        layout = one(measured=Taped(width=(W + off, W + off)))
         (problem,) = [p for p in layout.problems if p.code == "size-differs"]
         assert told in problem.remedy
         assert ("trim" in problem.remedy) is (off > 0)

@@ -8,6 +8,7 @@ import pytest
 from jigs.box.judged import FrontInHand, judge_in_hand
 from jigs.given.delivery import Arrival, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec
+from jigs.given.taped import Taped
 from tests.jigs.sample import box, job, one_column
 
 
@@ -36,11 +37,11 @@ def test_a_front_that_nobody_measured_is_taken_as_ordered() -> None:
 
 def test_the_person_decides_of_sizes_in_the_job_the_tolerance_of_a_delivered_list() -> None:
     """2.0 too wide, 1.6 accepted: taken as measured, or another is made as ordered."""
-    own = judged(measured_width=(456.0, 455.0))
+    own = judged(measured=Taped(width=(456.0, 455.0)))
     assert dict(own.off) == pytest.approx({"too wide": 2.0})
     assert not own.refused
     assert own.front.width == pytest.approx(455.5)
-    listed = judged(delivered=True, measured_width=(456.0, 455.0))
+    listed = judged(delivered=True, measured=Taped(width=(456.0, 455.0)))
     assert listed.refused
     assert listed.front.width == pytest.approx(454.0)
     assert listed.tried.width == pytest.approx(455.5)
@@ -48,7 +49,7 @@ def test_the_person_decides_of_sizes_in_the_job_the_tolerance_of_a_delivered_lis
 
 def test_width_and_height_exchanged() -> None:
     """Whoever measured it: another is made."""
-    assert judged(measured_width=(771.5, 771.5), measured_height=(454.0, 454.0)).refused
+    assert judged(measured=Taped(width=(771.5, 771.5), height=(454.0, 454.0))).refused
 
 
 @pytest.mark.parametrize(
@@ -59,7 +60,7 @@ def test_two_measures_of_one_size(
     widths: tuple[float, float], lean: float | None, beyond: bool
 ) -> None:
     """1.0 goes unsaid (common practice, no source); beyond 1.6 it is not accepted."""
-    skews = judged(measured_width=widths).skews
+    skews = judged(measured=Taped(width=widths)).skews
     assert [skew.lean for skew in skews] == ([] if lean is None else [pytest.approx(lean)])
     assert any(skew.beyond for skew in skews) is beyond
 

@@ -7,6 +7,7 @@ import pytest
 
 from jigs.given.job import FrontSpec, HandHole
 from jigs.given.leaflet import Leaflet
+from jigs.given.taped import Taped
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
@@ -74,7 +75,7 @@ def test_a_panel_that_may_have_no_pull() -> None:
 
 def test_a_measured_panel_is_held_against_the_leaflet() -> None:
     """The panel in hand counts, not the one ordered."""
-    spec = panel(FITS, measured_width=(461.0, 461.0), measured_height=(771.5, 771.5))
+    spec = panel(FITS, measured=Taped(width=(461.0, 461.0), height=(771.5, 771.5)))
     assert "leaflet-not-met" in codes(lay(box(spec)), "B1-1")
 
 

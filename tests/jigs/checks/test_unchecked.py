@@ -7,6 +7,7 @@ import pytest
 from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import BoxSpec, FrontSpec, HandHole, Job
+from jigs.given.taped import TapedBox
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
@@ -64,7 +65,7 @@ def test_a_built_box_without_diagonals() -> None:
     """Only one that stands can be measured."""
     built = replace(box(DRAWER), built=True)
     assert unchecked(built)["square"] == ("B1",)
-    assert "square" not in unchecked(replace(built, diagonals=(890.0, 890.0)))
+    assert "square" not in unchecked(replace(built, measured=TapedBox(diagonals=(890.0, 890.0))))
     assert "square" not in unchecked(box(DRAWER))
 
 

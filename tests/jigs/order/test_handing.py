@@ -7,6 +7,7 @@ import pytest
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
+from jigs.given.taped import Taped
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
@@ -196,7 +197,7 @@ def test_two_fronts_that_meet_are_told() -> None:
 
 def test_the_job_s_own_measures_stay_where_the_list_has_none() -> None:
     """A row that only ticks a front off leaves what the job says of it, and its judgement."""
-    spec = FrontSpec(id="B1-1", kind="drawer", measured_width=(W + 2, W + 2))
+    spec = FrontSpec(id="B1-1", kind="drawer", measured=Taped(width=(W + 2, W + 2)))
     layout = lay_out(deliver(row(2, "B1-1"), to=job(box(spec))))
     assert front_of(layout, "B1-1").width == pytest.approx(W + 2)
     assert told(layout, "size-differs").level == "warning"

@@ -186,9 +186,9 @@ face = "back"
         first.five_piece.glass,
     ) == (60, 9, 7, True)
     assert (first.edge_radius, first.profile) == (2, "finger-bevel")
-    assert first.measured_width == (400.5, 401)
-    assert first.diagonals == (430, 430.4)
-    assert (first.measured_height, first.bored_tab) == ((156, 157), 4)
+    assert first.measured.width == (400.5, 401)
+    assert first.measured.diagonals == (430, 430.4)
+    assert (first.measured.height, first.bored_tab) == ((156, 157), 4)
     assert (first.pull, first.hinges_at, first.leaflet, first.bored) == (
         "none",
         (100, 600),

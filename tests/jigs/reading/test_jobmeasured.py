@@ -22,13 +22,13 @@ def test_a_box_as_built(tmp_path: Path) -> None:
     )
     (box,) = read(tmp_path, built(lines)).boxes
     assert box.built
-    assert box.measured_width == (457.2, 457.6)
-    assert box.measured_height == (774.7, 774.7)
-    assert (box.measured_depth, box.diagonals) == (584.2, (899.0, 900.0))
+    assert box.measured.width == (457.2, 457.6)
+    assert box.measured.height == (774.7, 774.7)
+    assert (box.measured.depth, box.measured.diagonals) == (584.2, (899.0, 900.0))
     (plain,) = read(tmp_path, JOB).boxes
-    assert (plain.built, plain.measured_width, plain.diagonals) == (False, None, None)
+    assert (plain.built, plain.measured.width, plain.measured.diagonals) == (False, None, None)
     (bare,) = read(tmp_path, built("built = true\n")).boxes
-    assert (bare.built, bare.measured_depth) == (True, None)
+    assert (bare.built, bare.measured.depth) == (True, None)
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.taped import Taped
 from templates.binding.alike import MOST, join_names, split_sets
 from tests.jigs.sample import lay
 from tests.jobs import renamed
@@ -120,7 +121,7 @@ def test_a_measured_front_falls_out_and_comes_back_when_it_measures_true() -> No
 
     def measured(off: float) -> Layout:
         odd = renamed(BASE, 1)
-        door = replace(odd.fronts[1], measured_height=(613.0 + off, 613.0 + off))
+        door = replace(odd.fronts[1], measured=Taped(height=(613.0 + off, 613.0 + off)))
         return lay(BASE, replace(odd, fronts=(odd.fronts[0], door)), renamed(BASE, 2))
 
     assert ("B3-2", "B3S-2") in sets(measured(0.5))
