@@ -294,6 +294,8 @@ def _run(shown: Shown) -> Run:
     tail = 0.2 * em if _TAILS.search(shown.text) else 0.0
     capital = EM_TO_CAPITAL * em
     lying, upright = (x, y - tail, right, y + capital), (x - capital, y, x + tail, top)
+    if right < x:  # turned half round
+        lying = (right, y - capital, x, y + tail)
     return Run(
         text=shown.text,
         box=upright if shown.turned else lying,

@@ -94,13 +94,14 @@ class Words:
         turned = matrix.a == 0
         across, up = (matrix.b, -matrix.c) if turned else (matrix.a, matrix.d)
         assert turned or matrix.b == 0
+        round_ = not turned and matrix.a < 0
         assert 0.9 < across / up < 1.1  # a printer's correction may stretch it
         last = self._place(rows[-1])
         return Shown(
             text="".join(self._text(rows)),
             start=(matrix.e, matrix.f),
-            end=(matrix.e, last.top) if turned else (last.right, matrix.f),
-            em=em.value * (matrix.b if turned else matrix.a),
+            end=(matrix.e, last.top) if turned else (last.left if round_ else last.right, matrix.f),
+            em=em.value * abs(matrix.b if turned else matrix.a),
             face=self._face(item),
             turned=turned,
         )

@@ -72,7 +72,8 @@ class Outline:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Text:
     """One line of text. `size` is the height of a capital in mm (ISO 3098: 2.5, 3.5, 5, 7 ...);
-    (x, y) is the base line's point at `anchor`; `angle` 0, or 90 to read from the right."""
+    (x, y) is the base line's point at `anchor`; `angle` 0, 90 to read from the right, or 180
+    to read with the page turned half round."""
 
     x: float
     y: float
@@ -80,7 +81,7 @@ class Text:
     size: float = 2.5
     bold: bool = False
     anchor: Literal["start", "middle", "end"] = "start"
-    angle: Literal[0, 90] = 0
+    angle: Literal[0, 90, 180] = 0
     layer: str = ""
     name: str = ""
 

@@ -147,6 +147,13 @@ def text_box(mark: Text) -> tuple[float, float, float, float]:
             mark.x - low * mark.size,
             mark.y - before + width,
         )
+    if mark.angle == 180:
+        return (
+            mark.x + before - width,
+            mark.y - high * mark.size,
+            mark.x + before,
+            mark.y - low * mark.size,
+        )
     return (
         mark.x - before,
         mark.y + low * mark.size,

@@ -38,6 +38,9 @@ _DASHES: dict[Dash, tuple[float, ...]] = {
     "axis": (24, 3, 1, 3),
 }
 
+_TURNS = {0: "1 0 0 1", 90: "0 1 -1 0", 180: "-1 0 0 -1"}
+"""The matrix of a text by its angle."""
+
 _ARC = 4 / 3 * (math.sqrt(2) - 1)
 """Control points of a quarter circle of radius 1 as one Bezier curve; it strays 0.03 % at most."""
 
@@ -284,11 +287,11 @@ def _texts(texts: Sequence[Text], words: _Words) -> list[str]:
             shift = text_width(mark.text, size, mark.bold)
             if mark.anchor == "middle":
                 shift /= 2
-            if mark.angle:
+            if mark.angle == 90:
                 y -= shift
             else:
-                x -= shift
-        turn = "0 1 -1 0" if mark.angle else "1 0 0 1"
+                x -= -shift if mark.angle else shift
+        turn = _TURNS[mark.angle]
         parts.append(f"{turn} {x * POINT:.4f} {y * POINT:.4f} Tm")
         for name, shown in words.pieces(mark.text, mark.bold):
             if font != (name, size):
