@@ -17,8 +17,8 @@ ROOMS: dict[str, tuple[str, ...]] = {
         "order", "bench",
     ),
     "templates": (
-        "page", "faces", "words", "writers", "cards", "sheets", "strips", "lists", "labels",
-        "elevations", "hardware", "binding",
+        "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations", "lists",
+        "labels", "elevations", "hardware", "binding",
     ),
 }  # fmt: skip
 """Of each package from the top down: a room imports only those before it."""

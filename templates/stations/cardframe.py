@@ -1,0 +1,143 @@
+"""The border of a station's card: how far it reaches for its holes, flaps and windows."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jigs.bench.station import Axis, CardEdge, StationCard
+from templates.cards.cardplan import ARM, WASTE
+from templates.cards.flap import FLAP
+from templates.page.space import Box
+
+WINDOW = (10.0, 8.0)
+"""A window's size along its line and across it, mm."""
+INSIDE = 3.0
+"""How far a window over an edge reaches on to the face, mm: the rest is band and flap."""
+FROM_BORDER = 2.0
+"""From a window to the card's border, mm."""
+CLEAR = 8.0
+"""Least distance from a hole's centre to the border, mm."""
+IN_THE_WAY = WINDOW[1] / 2 + ARM + 1.0
+"""A hole nearer to a line than this is in the way of a window, mm."""
+LONG_ENOUGH = 100.0
+"""On a line so long a window may stand within its outermost hole, mm."""
+ROOM = WINDOW[0] + 2 * (ARM + FROM_BORDER)
+"""What a window takes between two holes on its line, mm."""
+HEAD = 68.0
+"""Width of a card's own words, mm."""
+COLUMNS = (93.0, 188.0, 250.0)
+"""A half and the whole of the usual page's width, and the whole of it lying; mm."""
+GROW_X = (0.0, 6.0, 12.0, 24.0, 36.0, 50.0, 64.0)
+GROW_Y = (0.0, 8.0, 18.0, 30.0, 44.0, 60.0)
+"""By how much a card is made larger than its holes ask for, until all words find room; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardFrame:
+    """The face that a card covers, and its border with what lies beyond its edges."""
+
+    face: Box
+    box: Box
+
+
+def room_taken(frame: CardFrame) -> tuple[float, float]:
+    """Tell how much of a page a card takes: two lie side by side where both are narrow."""
+    width, height = frame.box[2] - frame.box[0], frame.box[3] - frame.box[1]
+    columns = next((each for each in COLUMNS if width <= each), width)
+    return columns * height, width
+
+
+def edge_along(card: StationCard, axis: Axis) -> CardEdge | None:
+    ends = ("left", "right") if axis == "x" else ("bottom", "top")
+    return next((edge for edge in card.edges if edge.edge in ends), None)
+
+
+def outside(edge: CardEdge) -> float:
+    """How far the paper reaches beyond an edge, mm."""
+    return FLAP if edge.by == "fold" else WASTE
+
+
+def frame_of(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
+    """Give the borders of a card that is larger than its holes by so much."""
+    pads = [max(hole.diameter / 2 + 2.0, CLEAR) for hole in card.holes]
+    points = [(hole.x, hole.y, pad) for hole, pad in zip(card.holes, pads, strict=True)]
+    if card.stands is not None:
+        points.append((card.stands.x, card.stands.y, 22.0))
+    window = WINDOW[0] + 2 * FROM_BORDER
+    ys = [(y, pad) for _, y, pad in points]
+    ys += [(y, 1.5) for polygon in card.outline for _, y in polygon]
+    x0, x1 = _extent([(x, pad) for x, _, pad in points], edge_along(card, "x"), 0.0, dx,
+                     window if _beyond(card, "y") else 0.0, HEAD)  # fmt: skip
+    y0, y1 = _extent(ys, edge_along(card, "y"), low, high,
+                     window if _beyond(card, "x") else 0.0, 0.0)  # fmt: skip
+    face = (x0, y0, x1, y1)
+    out = {edge.edge: outside(edge) for edge in card.edges}
+    box = (
+        x0 - out.get("left", 0.0),
+        y0 - out.get("bottom", 0.0),
+        x1 + out.get("right", 0.0),
+        y1 + out.get("top", 0.0),
+    )
+    return CardFrame(face=face, box=box)
+
+
+def _extent(
+    places: Sequence[tuple[float, float]],
+    edge: CardEdge | None,
+    low: float,
+    high: float,
+    window: float,
+    least: float,
+) -> tuple[float, float]:
+    """Give how far the face of a card reaches along one axis: `low` and `high` more than its
+    places ask for, with a `window` at each end that is not an edge."""
+    first = min([-5.0, *(place - pad for place, pad in places)]) - window
+    last = max([5.0, *(place + pad for place, pad in places)]) + window
+    if edge is not None and edge.edge in ("left", "bottom"):
+        return 0.0, max(last, least) + high
+    if edge is not None:
+        return min(first, -least) - high, 0.0
+    return first - low, max(last, first + least) + high
+
+
+def _on_line(card: StationCard, axis: Axis) -> list[float]:
+    """Give the places of the holes along a line, as far as they lie in the way of its windows."""
+    if axis == "y":
+        return sorted(hole.x for hole in card.holes if abs(hole.y) < IN_THE_WAY)
+    return sorted(hole.y for hole in card.holes if abs(hole.x) < IN_THE_WAY)
+
+
+def _between(card: StationCard, axis: Axis) -> bool:
+    """Tell whether the windows of a line stand between its outermost holes and the next ones, so
+    that the card is no longer than its pattern; they stay far apart all the same."""
+    places = _on_line(card, axis)
+    edge = edge_along(card, "x" if axis == "y" else "y")
+    if edge is None:
+        return len(places) == 2 and places[1] - places[0] > LONG_ENOUGH
+    inward = sorted((abs(place) for place in places), reverse=True)
+    return len(inward) > 1 and inward[0] > LONG_ENOUGH and inward[0] - inward[1] > ROOM
+
+
+def _beyond(card: StationCard, axis: Axis) -> bool:
+    """Tell whether a line is there whose windows stand beyond its holes."""
+    return axis in card.lines and not _between(card, axis)
+
+
+def windows_of(card: StationCard, axis: Axis, frame: CardFrame) -> tuple[Box, Box]:
+    """Give the two windows on the line through the origin across (`y`) or up (`x`)."""
+    edge = edge_along(card, "x" if axis == "y" else "y")
+    low, high = (frame.face[0], frame.face[2]) if axis == "y" else (frame.face[1], frame.face[3])
+    near, far = low + FROM_BORDER, high - FROM_BORDER - WINDOW[0]
+    if edge is not None and edge.edge in ("left", "bottom"):
+        near = INSIDE - WINDOW[0]
+    elif edge is not None:
+        far = -INSIDE
+    if _between(card, axis):
+        places = _on_line(card, axis)
+        if edge is None or edge.edge in ("right", "top"):
+            near = places[0] + ARM + FROM_BORDER
+        if edge is None or edge.edge in ("left", "bottom"):
+            far = places[-1] - ARM - FROM_BORDER - WINDOW[0]
+    half = WINDOW[1] / 2
+    if axis == "y":
+        return (near, -half, near + WINDOW[0], half), (far, -half, far + WINDOW[0], half)
+    return (-half, near, half, near + WINDOW[0]), (-half, far, half, far + WINDOW[0])

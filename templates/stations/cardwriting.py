@@ -1,0 +1,133 @@
+"""What is written on a station's card: its titles, and each hole's distances."""
+
+from jigs.bench.station import Axis, Station, StationCard
+from jigs.ground.lengths import format_inches, format_mm
+from templates.cards.cardplan import ARM
+from templates.cards.figures import HoleFigures, free_spot, write_figures
+from templates.cards.lettering import Heading, Label, hole_note
+from templates.page.marks import Text
+from templates.page.space import Box, Space
+from templates.page.typeface import shorten, text_width, wrap
+from templates.stations.cardframe import HEAD, edge_along
+from templates.stations.halfround import half_round
+from templates.stations.stationview import Shop
+from templates.words.stationwords import card_words, corner_words, station_title
+
+
+def write_titles(
+    space: Space, shop: Shop, station: Station, card: StationCard, copy: int, room: Box
+) -> bool:
+    """Write the card's title, and a second one upside down where it is also set turned."""
+    ways = [turned for turned in (False, True) if shop.lying(station, card, turned=turned)]
+    for turned in ways or [False]:
+        heading = _heading(shop, station, card, copy, turned=turned)
+        width, height = heading.width, heading.height + 1.0
+        near = (room[0], room[1] if turned else room[3])
+        spot = free_spot(space, width, height, near, room)
+        if spot is None:
+            return False
+        left, top = spot
+        marks = heading.marks(left, top)
+        if turned:
+            marks = half_round(marks, left + width / 2, top - height / 2)
+        space.add(*marks)
+        space.keep((left, top - height, left + width, top))
+    return True
+
+
+def _heading(
+    shop: Shop, station: Station, card: StationCard, copy: int, *, turned: bool
+) -> Heading:
+    """Lay out a title: name and letter, face, code and copy; on the first its operations too."""
+    names = HEAD - 14.0
+    title = f"{station_title(station)}: {card.letter}"
+    size = next((s for s in (5.0, 3.5) if text_width(title, s, True) <= names), 2.5)
+    where = shop.lies_on(station, card, turned=turned)
+    corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
+    last = [f"code {card.code}", *([f"copy {copy} of {card.copies}"] if card.copies > 1 else []),
+            *([corner] if corner else [])]  # fmt: skip
+    lines = (
+        (shorten(title, size, True, names), size, True),
+        (shorten(where, 2.5, True, names), 2.5, True),
+        (", ".join(last), 2.5, False),
+    )
+    words = () if turned else card_words(station, card)
+    body = tuple(line for text in words for line in wrap(text, 2.5, False, HEAD - 4.0))
+    return Heading(width=HEAD - 4.0, lines=lines, beside=(), body=body, with_bar=not turned)
+
+
+def write_distances(
+    space: Space, shop: Shop, station: Station, card: StationCard, room: Box
+) -> bool:
+    """Write each hole's distances from what the card is set by, or its number on the pin card."""
+    if card.numbered:
+        return _numbers(space, card, room) and _corner_figures(space, shop, station, card, room)
+    inward = 1 if edge_along(card, "x") is None or _x_edge_is_left(card) else -1
+    for hole in card.holes:
+        figures = HoleFigures(
+            up=_label(shop, station, card, "y", hole.y),
+            across=_label(shop, station, card, "x", hole.x),
+            note=hole_note(hole),
+        )
+        if not write_figures(space, hole, figures, inward, room):
+            return False
+    return card.stands is None or _corner_figures(space, shop, station, card, room)
+
+
+def _x_edge_is_left(card: StationCard) -> bool:
+    edge = edge_along(card, "x")
+    return edge is not None and edge.edge == "left"
+
+
+def _numbers(space: Space, card: StationCard, room: Box) -> bool:
+    """Number the crosses of the pin card, from the one on its line: +1 is above it."""
+    middle = min(range(len(card.holes)), key=lambda index: abs(card.holes[index].y))
+    for index, hole in enumerate(card.holes):
+        words = f"{index - middle:+d}" if index != middle else "0"
+        spots = (
+            Text(x=hole.x + side * (ARM + 1.0), y=hole.y + up, text=words, bold=True, size=3.5,
+                 anchor="start" if side > 0 else "end")
+            for side in (1, -1)
+            for up in (1.6, -5.2)
+        )  # fmt: skip
+        if not space.add_where_free(spots, room):
+            return False
+    return True
+
+
+def _corner_figures(
+    space: Space, shop: Shop, station: Station, card: StationCard, room: Box
+) -> bool:
+    """Write how far in and up the drawer box's corner stands, or the pin row's distance in."""
+    if card.stands is not None:
+        texts = [
+            f"{_figure(abs(card.stands.x))} from the side, {_figure(card.stands.y)} up",
+            f"DRAWER BOX: {card.stands.side.upper()} LOWER CORNER",
+        ]
+        near = (card.stands.x, card.stands.y + 14.0)
+    else:
+        label = _label(shop, station, card, "x", card.holes[0].x)
+        texts = [f"{label.mm}, {label.inches}", hole_note(card.holes[0])]
+        near = (card.holes[0].x, 12.0)
+    width = max(text_width(text, 2.5, True) for text in texts)
+    spot = free_spot(space, width, len(texts) * 4.0, near, room)
+    if spot is None:
+        return False
+    for row, text in enumerate(texts):
+        space.add(Text(x=spot[0], y=spot[1] - 2.9 - row * 4.0, text=text, bold=True))
+    return True
+
+
+def _figure(value: float) -> str:
+    return f'{format_mm(value)} ({format_inches(value)}")'
+
+
+def _label(shop: Shop, station: Station, card: StationCard, axis: Axis, value: float) -> Label:
+    """Label a hole's distance from the line or the edge that the card is set by."""
+    edge = edge_along(card, axis)
+    if edge is None and abs(value) < 1e-6:
+        return Label(mm="0.0", inches="on line")
+    name = "line" if edge is None else "edge"
+    if edge is not None and len(card.edges) == 2:
+        name = "side" if axis == "x" else "end"
+    return Label(mm=format_mm(abs(value)), inches=f'{format_inches(abs(value))}" to {name}')

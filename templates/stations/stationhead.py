@@ -1,0 +1,113 @@
+"""The title of a station's pages: what is drilled, with which bit and stop, and its caution."""
+
+from jigs.bench.station import Station
+from templates.page.marks import Mark, Qr, Text
+from templates.page.pieces import GAP, MarkBlock, moved, paragraph
+from templates.page.typeface import text_width
+from templates.stations.stationrows import open_at
+from templates.stations.stationview import Shop
+from templates.words.openwords import open_line
+from templates.words.payload import spell
+from templates.words.stationwords import (
+    JIG,
+    bit_words,
+    cautions,
+    drilled_line,
+    intro,
+    station_title,
+)
+from templates.writers.qr import qr_side
+
+MODULE = 0.6
+"""Side of a QR module, mm."""
+
+
+def station_payload(station: Station) -> str:
+    """Say in a QR symbol which station it is, its code, and how many parts it serves."""
+    parts = len({row.part.id for row in station.rows})
+    return f"{spell(station_title(station))} STATION / {parts} PARTS / CODE {station.code}"
+
+
+def full_head(shop: Shop, station: Station, width: float) -> MarkBlock:
+    """Lay the title across a station's first page, its QR symbol at the right."""
+    payload = station_payload(station)
+    side = qr_side(payload, MODULE)
+    room = width - side - 2.0
+    pieces = [
+        _title(station, 7.0),
+        *_face(shop, station, room),
+        *(paragraph(text, room) for text in intro(station, shop.station_view(station))),
+        *(paragraph(bit_words(bit), room, bold=True) for bit in station.bits),
+        *_open(station, room),
+        *(paragraph(text, room) for text in (*cautions(station), *_jig(station))),
+    ]
+    block = _stacked(pieces)
+    symbol = Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=payload, module=MODULE)
+    return MarkBlock(height=max(block.height, side) + 1.5, marks=(*block.marks, symbol))
+
+
+def short_head(shop: Shop, station: Station, width: float) -> MarkBlock:
+    """Lay what must be known on every further page across it."""
+    bits = " ".join(bit_words(bit) for bit in station.bits)
+    block = _stacked(
+        [
+            _title(station, 5.0),
+            *_face(shop, station, width),
+            paragraph(f"{bits} {cautions(station)[0]}", width),
+        ]
+    )
+    return MarkBlock(height=block.height + 1.5, marks=block.marks)
+
+
+def beside_head(shop: Shop, station: Station, width: float) -> MarkBlock:
+    """Lay the title down a column, beside cards as high as the page."""
+    return _stacked(
+        [
+            *_wrapped_title(station, width),
+            *_face(shop, station, width),
+            *(paragraph(text, width) for text in intro(station, shop.station_view(station))),
+            *(paragraph(bit_words(bit), width, bold=True) for bit in station.bits),
+            *_open(station, width),
+            *(paragraph(text, width) for text in (*cautions(station), *_jig(station))),
+        ]
+    )
+
+
+def _open(station: Station, width: float) -> list[MarkBlock]:
+    line = open_line(open_at(station))
+    return [paragraph(line, width, bold=True)] if line else []
+
+
+def _jig(station: Station) -> tuple[str, ...]:
+    return (JIG,) if any(card.critical for card in station.cards) else ()
+
+
+def _title(station: Station, size: float) -> MarkBlock:
+    name = station_title(station)
+    marks: tuple[Mark, ...] = (
+        Text(x=0.0, y=-size * 1.12, text=name, size=size, bold=True),
+        Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12,
+             text=f"station code {station.code}", bold=True),
+    )  # fmt: skip
+    return MarkBlock(height=size * 1.6, marks=marks)
+
+
+def _wrapped_title(station: Station, width: float) -> list[MarkBlock]:
+    return [
+        paragraph(station_title(station), width, size=5.0, bold=True),
+        paragraph(f"station code {station.code}", width, bold=True),
+    ]
+
+
+def _face(shop: Shop, station: Station, width: float) -> list[MarkBlock]:
+    views = [view for row in station.rows if (view := shop.view(row.part)) is not None]
+    return [paragraph(drilled_line(station, views), width, size=3.5, bold=True)]
+
+
+def _stacked(pieces: list[MarkBlock]) -> MarkBlock:
+    marks: list[Mark] = []
+    down = 0.0
+    for piece in pieces:
+        marks += moved(piece.marks, 0.0, -down)
+        down += piece.height + GAP
+    return MarkBlock(height=down, marks=tuple(marks))

@@ -1,0 +1,188 @@
+"""The pages of a station: its title, its cards, the table of its parts, the steps.
+
+Cards hang from the title in the order in which they are taken up; the table follows them and flows
+over as many pages as it needs. The paper lies where a card is too wide for it upright; a card that
+is as high as the page has its title beside it.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jigs.bench.station import Station
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
+from templates.page.marks import Mark, Page
+from templates.page.packing import CardRoom, Size, pack
+from templates.page.paper import Paper
+from templates.page.pieces import GAP, MarkBlock, moved, paragraph
+from templates.stations.sidetable import side_blocks
+from templates.stations.stationcard import DrawnCard, draw_copies
+from templates.stations.stationhead import beside_head, full_head, short_head
+from templates.stations.stationrows import rows_of
+from templates.stations.stationview import Shop
+from templates.words.stationwords import station_title, steps
+
+BETWEEN = 2.0
+"""Between two cards, mm."""
+COLUMN = 40.0
+"""Least width of a title beside a card, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedCard:
+    """A card on a page; (dx, dy) moves its own frame to the page, mm."""
+
+    drawn: DrawnCard
+    dx: float
+    dy: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StationPage:
+    """A page of a station, and the cards on it."""
+
+    station: Station
+    page: Page
+    cards: tuple[PlacedCard, ...]
+
+
+@dataclass(slots=True, kw_only=True)
+class _Draft:
+    """A page while it is filled, and how far down from its top it is; mm."""
+
+    width: float
+    height: float
+    marks: list[Mark]
+    cards: list[PlacedCard]
+    used: float
+
+    @property
+    def inner(self) -> float:
+        """The width between its borders, mm."""
+        return self.width - LEFT_STRIP - EDGE
+
+    @property
+    def left(self) -> float:
+        """What is left of its height, mm."""
+        return self.height - EDGE - BOTTOM_STRIP - self.used
+
+    def add(self, block: MarkBlock) -> None:
+        """Add a block below what stands there."""
+        self.marks += moved(block.marks, LEFT_STRIP, self.height - EDGE - self.used)
+        self.used += block.height + GAP
+
+
+def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> list[StationPage]:
+    """Lay out the pages of a station, of which the first has the number `first`."""
+    cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card)]
+    drafts = _card_pages(shop, station, cards, paper)
+    last = drafts[-1]
+    width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
+    table = side_blocks if station.work == "sides" else rows_of
+    blocks = [*table(shop, station, width), *_steps(station, width)]
+    for block in blocks:
+        if block.height > last.left:
+            last = _new(shop, station, paper.width, paper.height, len(drafts))
+            drafts.append(last)
+        last.add(block)
+    name = station_title(station)
+    return [
+        StationPage(
+            station=station,
+            page=paper.scaled(
+                Page(
+                    width=draft.width,
+                    height=draft.height,
+                    marks=(
+                        *border_marks(draft.width, draft.height, paper, first + row, holes=True),
+                        *draft.marks,
+                    ),
+                    entry=name,
+                )
+            ),
+            cards=tuple(draft.cards),
+        )
+        for row, draft in enumerate(drafts)
+    ]
+
+
+def _steps(station: Station, width: float) -> list[MarkBlock]:
+    return [
+        paragraph(text, width, hang=str(number))
+        for number, text in enumerate(steps(station), start=1)
+    ]
+
+
+def _new(shop: Shop, station: Station, width: float, height: float, number: int) -> _Draft:
+    """Begin a page with its title: in full on the station's first one."""
+    draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
+    head = short_head if number else full_head
+    draft.add(head(shop, station, draft.inner))
+    return draft
+
+
+def _card_pages(
+    shop: Shop, station: Station, cards: Sequence[DrawnCard], paper: Paper
+) -> list[_Draft]:
+    """Share the cards among pages, as many on each as find room, in their order."""
+    drafts: list[_Draft] = []
+    rest = list(cards)
+    while rest or not drafts:
+        draft, taken = _fill(shop, station, rest, paper, len(drafts))
+        drafts.append(draft)
+        rest = rest[taken:]
+    return drafts
+
+
+def _fill(
+    shop: Shop, station: Station, cards: Sequence[DrawnCard], paper: Paper, number: int
+) -> tuple[_Draft, int]:
+    """Begin a page with as many of the first cards as one way to lay it out holds."""
+    upright, lying = (paper.width, paper.height), (paper.height, paper.width)
+    for width, height in (upright, lying):
+        draft = _new(shop, station, width, height, number)
+        room = CardRoom(width=draft.inner, height=draft.left)
+        taken = _most(cards, room)
+        if taken or not cards:
+            _hang(draft, cards[:taken], room)
+            return draft, taken
+    for width, height in (upright, lying):
+        draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
+        room = CardRoom(width=draft.inner - COLUMN - BETWEEN, height=draft.left)
+        taken = _most(cards, room)
+        if taken:
+            head = beside_head(shop, station, COLUMN)
+            draft.marks += moved(head.marks, width - EDGE - COLUMN, height - EDGE)
+            _hang(draft, cards[:taken], room)
+            draft.used = max(draft.used, head.height)
+            return draft, taken
+    card = cards[0]
+    raise ValueError(
+        f"{station.name}: card {card.card.letter} ({card.width:.0f} x {card.height:.0f} mm) finds "
+        f"no room on {paper.name}"
+    )
+
+
+def _most(cards: Sequence[DrawnCard], room: CardRoom) -> int:
+    """Count how many of the first cards a room holds together."""
+    taken = 0
+    while taken < len(cards) and _places(cards[: taken + 1], room) is not None:
+        taken += 1
+    return taken
+
+
+def _places(cards: Sequence[DrawnCard], room: CardRoom) -> tuple[Size, ...] | None:
+    return pack([(card.width, card.height) for card in cards], room, BETWEEN)
+
+
+def _hang(draft: _Draft, cards: Sequence[DrawnCard], room: CardRoom) -> None:
+    """Hang cards from what stands at the top of a page."""
+    places = _places(cards, room)
+    assert places is not None, "they were counted so that they find room"
+    top = draft.height - EDGE - draft.used
+    deepest = 0.0
+    for card, (x, y) in zip(cards, places, strict=True):
+        dx, dy = LEFT_STRIP + x - card.box[0], top - y - card.height - card.box[1]
+        draft.cards.append(PlacedCard(drawn=card, dx=dx, dy=dy))
+        draft.marks += moved(card.marks, dx, dy)
+        deepest = max(deepest, y + card.height)
+    draft.used += deepest + BETWEEN

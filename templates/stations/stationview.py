@@ -1,0 +1,97 @@
+"""The parts of a station as faces that words are made for, and what its cards' edges are called."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from jigs.bench.benchpart import BenchPart
+from jigs.bench.station import OPPOSITE, FaceEdge, Station, StationCard
+from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.given.rolloutspec import Rollout
+from jigs.ground.geometry import Face, Hand
+from templates.faces.faceview import FaceView
+from templates.faces.views import (
+    view_of_drawer_back,
+    view_of_drawer_box,
+    view_of_side,
+    views_of_front,
+)
+from templates.words.facewords import drilled_words, edge_words
+
+FaceKey = tuple[str, Face, int | None, Hand | None]
+"""A drilled face: its part, face, and of a board its column and the side of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shop:
+    """What the words of a job's stations are made from: the fronts, drawer boxes and faces."""
+
+    layout: Layout
+    fronts: Mapping[str, Front]
+    drawers: Mapping[str, DrawerBox | Rollout]
+    views: Mapping[FaceKey, FaceView]
+
+    def view(self, part: BenchPart) -> FaceView | None:
+        """Give the face of a part; None where nothing is drilled into it yet."""
+        return self.views.get(face_key(part))
+
+    def station_view(self, station: Station) -> FaceView:
+        """Give a face that stands for all of a station: hinged where all are alike."""
+        views = [view for row in station.rows if (view := self.view(row.part)) is not None]
+        if station.face in ("front", "back"):
+            return replace(views[0], hinge_edge=station.hand)
+        return views[0]
+
+    def lying(self, station: Station, card: StationCard, *, turned: bool) -> list[FaceView]:
+        """Give the faces on which a card lies, unturned or turned."""
+        return [
+            view
+            for row in station.rows
+            if any(each.card == card.letter and each.turned == turned for each in row.settings)
+            and (view := self.view(row.part)) is not None
+        ]
+
+    def edge_name(self, station: Station, card: StationCard, edge: FaceEdge) -> str:
+        """Name an edge of a card; one that is another when the card is turned, by both names."""
+        names = [
+            *(edge_words(view, edge) for view in self.lying(station, card, turned=False)),
+            *(edge_words(view, OPPOSITE[edge]) for view in self.lying(station, card, turned=True)),
+        ]
+        return " / ".join(dict.fromkeys(names)) or edge.upper()
+
+    def lies_on(self, station: Station, card: StationCard, *, turned: bool) -> str:
+        """Say on which faces a card lies: `INSIDE OF LEFT SIDE`."""
+        views = self.lying(station, card, turned=turned)
+        return ", ".join(_distinct(drilled_words(view) for view in views))
+
+
+def face_key(part: BenchPart) -> FaceKey:
+    """Tell a drilled face from all others."""
+    board = part.board
+    return (part.id, part.face, board.column if board else None, board.side if board else None)
+
+
+def shop_of(layout: Layout) -> Shop:
+    """Gather what the words of a job's stations are made from."""
+    unit = layout.job.units
+    views: list[FaceView | None] = [
+        *(view for front in layout.fronts for view in views_of_front(front, unit)),
+        *(view_of_side(side, unit) for side in layout.sides),
+    ]
+    for drawer in layout.drawers:
+        if isinstance(drawer, DrawerBox):
+            views.append(view_of_drawer_box(drawer, drawer.side, unit))
+        views.append(view_of_drawer_back(drawer.id, drawer.code, drawer, unit))
+    return Shop(
+        layout=layout,
+        fronts={front.id: front for front in layout.fronts},
+        drawers={drawer.id: drawer for drawer in layout.drawers},
+        views={
+            (view.part, view.face, view.column, view.side): view
+            for view in views
+            if view is not None
+        },
+    )
+
+
+def _distinct(words: Iterable[str]) -> list[str]:
+    return list(dict.fromkeys(words))

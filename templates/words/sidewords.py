@@ -1,0 +1,87 @@
+"""What a person reads in the table of a box's sides."""
+
+from collections.abc import Iterable, Iterator
+
+from jigs.bench.boxtable import BoxTable, HeightLine
+from jigs.bench.station import Row, Setting
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
+from templates.words.stationwords import closing_words, setting_figure
+
+
+def column_title(table: BoxTable) -> str:
+    """Name a table: `BOX B1`, or of one of several columns `BOX B1, COLUMN 2`."""
+    boards = [part.board for part in (table.left, table.right) if part is not None]
+    several = table.column > 1 or any(board is not None and board.partition for board in boards)
+    return f"BOX {table.box}{f', COLUMN {table.column}' if several else ''}"
+
+
+def level_words(table: BoxTable) -> str:
+    """Say from where the heights of a table count, and what stands under a partition."""
+    boards = [part.board for part in (table.left, table.right) if part is not None]
+    if table.assembled:
+        return "BOX ALREADY TOGETHER: heights above the bottom PANEL, each side by itself."
+    lifted = [board.base for board in boards if board is not None and board.base > SLACK]
+    if lifted:
+        return (
+            "Each height from its own board's end: an offcut of the bottom's board "
+            f"({format_mm(lifted[0])}) between the stop and the partition."
+        )
+    floor = [board.legs for board in boards if board is not None and board.legs > SLACK]
+    if floor:
+        return "The sides run to the floor: heights from their ends there."
+    return ""
+
+
+def line_words(line: HeightLine) -> str:
+    """Say what else belongs to a line: the spacer of a drawer's slides."""
+    if line.spacer is None:
+        return ""
+    above = abs(line.spacer.above_panel)
+    if above <= 0.05:
+        return "slide stands on the bottom panel"
+    return f"spacer {format_mm(line.spacer.above_panel)} over the bottom panel"
+
+
+def beside_words(setting: Setting) -> str:
+    """Say where the line up a board is struck that a card is set on besides."""
+    if setting.x is None:
+        return ""
+    mm, _, start = setting_figure(setting.x)
+    return f" on a line {mm} {start}"
+
+
+def sums_of_board(table: BoxTable) -> Iterator[str]:
+    """Give the sum of all lines of each board that closes on its height; once where both have
+    the same."""
+    found: dict[str, list[str]] = {}
+    for name, part, heights in (
+        ("LEFT", table.left, [line.left for line in table.lines]),
+        ("RIGHT", table.right, [line.right for line in table.lines]),
+    ):
+        if part is None or part.board is None:
+            continue
+        places: list[float] = []
+        for height in sorted(height for height in heights if height is not None):
+            if not places or height - places[-1] > 0.05:
+                places.append(height)
+        if not places:
+            continue
+        low = part.board.panel if table.assembled else 0.0
+        words = closing_words((place - low for place in places), part.height - low)
+        found.setdefault(words, []).append(name)
+    for words, names in found.items():
+        yield f"{' and '.join(names)}, up: {words}"
+
+
+def punch_words(rows: Iterable[Row]) -> Iterator[str]:
+    """Say how far the plates of each door are apart: the same as its cups."""
+    said: dict[str, None] = {}
+    for row in rows:
+        if row.purpose != "plate" or row.held:
+            continue
+        for closing in row.closing:
+            steps = ", ".join(format_mm(step) for step in closing.between)
+            if steps:
+                said[f"{row.serves}: punch to punch {steps}, the same as on the door."] = None
+    yield from said
