@@ -1,0 +1,181 @@
+"""Stations on paper: from their data alone every hole comes out once; the paper is as its data."""
+
+import json
+from copy import deepcopy
+from functools import cache
+from typing import Any
+
+import pytest
+
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from templates.page.paper import PAPERS
+from templates.stations.stationset import StationSet, make_stations, stations_json
+from templates.writers.pdf import write_pdf
+from tests.clashes import clashes_of_marks, clashes_of_print
+from tests.jigs.bench.test_stations import demo, sound, uneven_box
+from tests.readback import PrintedPage, read_pages
+from tests.stationholes import compare, listed, listed_marked
+from tests.templates.stations.stationreading import card_of, holes_of, origin
+
+JOBS = ("demo", "uneven", "mill-loft")
+ON_PAPER = 0.02
+"""What the paper may differ from the data, mm."""
+
+
+@cache
+def layout_of(name: str) -> Layout:
+    if name == "demo":
+        return demo()
+    return uneven_box() if name == "uneven" else sound(name)
+
+
+@cache
+def made(name: str) -> StationSet:
+    layout = layout_of(name)
+    return make_stations(layout, plan_stations(layout), PAPERS["common"])
+
+
+@cache
+def data_of(name: str) -> dict[str, Any]:
+    data: dict[str, Any] = json.loads(stations_json(made(name)))
+    return data
+
+
+@cache
+def printed(name: str) -> tuple[PrintedPage, ...]:
+    return read_pages(write_pdf(made(name).pages))
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_hole_comes_out_once_from_the_data(name: str) -> None:
+    assert compare(listed(layout_of(name)), holes_of(data_of(name))) == ([], [])
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_a_slip_in_the_data_is_found(name: str) -> None:
+    """A line moved by 0.3, a card turned, two hands exchanged."""
+    wanted = listed(layout_of(name))
+    moved = deepcopy(data_of(name))
+    setting = next(
+        setting
+        for station in moved["stations"]
+        for row in station["rows"]
+        for setting in row["settings"]
+        if setting["y"] and setting["y"]["value_mm"]
+    )
+    setting["y"]["value_mm"] += 0.3
+    assert compare(wanted, holes_of(moved)) != ([], [])
+    turned = deepcopy(data_of(name))
+    cups = next(each for each in turned["stations"] if each["purpose"] == "cup")
+    cups["rows"][0]["settings"][0]["turned"] = True
+    assert compare(wanted, holes_of(turned)) != ([], [])
+    exchanged = deepcopy(data_of(name))
+    for station in exchanged["stations"]:
+        for card in station["cards"]:
+            if station["purpose"] == "cup":
+                for edge in card["edges"]:
+                    edge["edge"] = {"left": "right", "right": "left"}[edge["edge"]]
+    assert compare(wanted, holes_of(exchanged)) != ([], [])
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_boxes_stand_where_their_fronts_are_marked(name: str) -> None:
+    """Through a box that stands on both corner cards its front's holes come where they are
+    listed."""
+    data = data_of(name)
+    boxes = {box.id: box for box in layout_of(name).drawers}
+    found: list[tuple[str, str, float, float]] = []
+    for station in data["stations"]:
+        for row in station["rows"]:
+            marks = row.get("marks")
+            if marks is None:
+                continue
+            width = boxes[marks["box"]].width
+            assert marks["in_left_mm"] + width + marks["in_right_mm"] == pytest.approx(
+                row["width_mm"], abs=0.01
+            )
+            corners = []
+            for setting in row["settings"]:
+                card = card_of(station, setting["card"])
+                dx, dy = origin(card, row, setting)
+                corners.append((card["stands"]["x_mm"] + dx, card["stands"]["y_mm"] + dy))
+            left, right = sorted(corners)
+            assert left == pytest.approx((marks["in_left_mm"], marks["up_mm"]), abs=0.05)
+            assert right[0] == pytest.approx(marks["in_left_mm"] + width, abs=0.05)
+            for hole in holes_of(data):
+                if hole.where[:2] == (marks["box"], "box-front"):
+                    seen = marks["in_left_mm"] + width - hole.x
+                    found.append(
+                        (row["part"], marks["box"], row["width_mm"] - seen,
+                         marks["up_mm"] + hole.y)
+                    )  # fmt: skip
+    wanted = listed_marked(layout_of(name))
+    assert len(found) == len(wanted)
+    for front, box, x, y in wanted:
+        assert any(
+            (front, box) == each[:2] and abs(x - each[2]) <= 0.05 and abs(y - each[3]) <= 0.05
+            for each in found
+        )
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_the_paper_is_as_its_data(name: str) -> None:
+    """Every hole of every copy is a circle; bands, lines and borders lie where they are said to."""
+    pages = {page.number: page for page in printed(name)}
+    rings = {number: list(page.rings) for number, page in pages.items()}
+    for station in data_of(name)["stations"]:
+        for card in station["cards"]:
+            page = pages[card["page"]]
+            for hole in card["holes"]:
+                near = [
+                    ring
+                    for ring in rings[card["page"]]
+                    if abs(ring.x - hole["x_mm"]) < ON_PAPER
+                    and abs(ring.y - hole["y_mm"]) < ON_PAPER
+                    and abs(ring.diameter - hole["diameter_mm"]) < ON_PAPER
+                    and abs(ring.line - 0.35) < 0.01
+                ]
+                assert len(near) == 1, (station["name"], card["card"])
+                rings[card["page"]].remove(near[0])
+            box = (
+                card["x_mm"], card["y_mm"], card["x_mm"] + card["width_mm"],
+                card["y_mm"] + card["height_mm"],
+            )  # fmt: skip
+            assert any(frame[0] == pytest.approx(box, abs=ON_PAPER) for frame in page.frames)
+            for edge in card["edges"]:
+                side = {"left": 2, "right": 0, "bottom": 3, "top": 1}[edge["edge"]]
+                bands = [
+                    black
+                    for black in page.blacks
+                    if box[0] - 0.1 < black[0] and black[2] < box[2] + 0.1
+                    and box[1] - 0.1 < black[1] and black[3] < box[3] + 0.1
+                ]  # fmt: skip
+                assert any(abs(black[side] - edge["at_mm"]) < ON_PAPER for black in bands)
+            for line in card["lines"]:
+                lies = [
+                    stroke
+                    for stroke in page.strokes
+                    if (stroke.y1 == stroke.y2 if line["axis"] == "y" else stroke.x1 == stroke.x2)
+                    and stroke.length > 20.0
+                ]
+                at = [each.y1 if line["axis"] == "y" else each.x1 for each in lies]
+                assert any(abs(each - line["at_mm"]) < ON_PAPER for each in at)
+    assert not any(rings.values()), "no other circles"
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_nothing_overlaps(name: str) -> None:
+    for number, page in enumerate(made(name).pages, start=1):
+        assert clashes_of_marks(page) == [], number
+    for printed_page in printed(name):
+        assert clashes_of_print(printed_page) == [], printed_page.number
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_no_hole_is_near_a_border(name: str) -> None:
+    for station in data_of(name)["stations"]:
+        for card in station["cards"]:
+            for hole in card["holes"]:
+                assert 7.0 <= hole["x_mm"] - card["x_mm"] <= card["width_mm"] - 7.0
+                assert 7.0 <= hole["y_mm"] - card["y_mm"] <= card["height_mm"] - 7.0
