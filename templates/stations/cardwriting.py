@@ -44,8 +44,9 @@ def _heading(
     size = next((s for s in (5.0, 3.5) if text_width(title, s, True) <= names), 2.5)
     where = shop.lies_on(station, card, turned=turned)
     corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
-    last = [f"code {card.code}", *([f"copy {copy} of {card.copies}"] if card.copies > 1 else []),
-            *([corner] if corner else [])]  # fmt: skip
+    last = [f"code {card.code}"]
+    last += [f"copy {copy} of {card.copies}"] if card.copies > 1 else []
+    last += [corner] if corner else []
     lines = (
         (shorten(title, size, True, names), size, True),
         (shorten(where, 2.5, True, names), 2.5, True),

@@ -173,7 +173,6 @@ def _draw_corner(space: Space, card: StationCard, frame: CardFrame) -> None:
     x, y = card.stands.x, card.stands.y
     inward = 1.0 if card.stands.side == "left" else -1.0
     across = frame.face[2] - x if inward > 0 else x - frame.face[0]
-    space.add(
-        Line(x1=x, y1=y, x2=x + inward * (across - 1.0), y2=y, width=MEDIUM),
-        Line(x1=x, y1=y, x2=x, y2=frame.face[3] - 1.0, width=MEDIUM),
-    )
+    room = frame.face
+    space.add_between_texts(((x, y), (x + inward * (across - 1.0), y)), room, "", MEDIUM)
+    space.add_between_texts(((x, y), (x, frame.face[3] - 1.0)), room, "", MEDIUM)

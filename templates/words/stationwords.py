@@ -96,11 +96,11 @@ def card_words(station: Station, card: StationCard) -> tuple[str, ...]:
 
 
 def corner_words(card: StationCard, *, turned: bool) -> str:
-    """Say at which corner or end of a face a card lies: `TOP RIGHT CORNER`."""
+    """Say at which corner or end of a face a card lies: `TOP RIGHT`."""
     edges = [OPPOSITE[edge.edge] if turned else edge.edge for edge in card.edges]
     names = [name for name in ("top", "bottom", "left", "right") if name in edges]
     words = " ".join(names).upper()
-    return f"{words} CORNER" if len(names) == 2 else words and f"{words} EDGE"
+    return words if len(names) == 2 else words and f"{words} EDGE"
 
 
 def setting_figure(place: Place) -> tuple[str, str, str]:

@@ -2,6 +2,7 @@
 
 import json
 from copy import deepcopy
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -15,7 +16,7 @@ from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.readback import PrintedPage, read_pages
-from tests.stationholes import compare, listed, listed_marked
+from tests.stationholes import Found, compare, listed, listed_marked
 from tests.templates.stations.stationreading import card_of, holes_of, origin
 
 JOBS = ("demo", "uneven", "mill-loft")
@@ -85,7 +86,7 @@ def test_boxes_stand_where_their_fronts_are_marked(name: str) -> None:
     listed."""
     data = data_of(name)
     boxes = {box.id: box for box in layout_of(name).drawers}
-    found: list[tuple[str, str, float, float]] = []
+    found: list[Found] = []
     for station in data["stations"]:
         for row in station["rows"]:
             marks = row.get("marks")
@@ -103,20 +104,17 @@ def test_boxes_stand_where_their_fronts_are_marked(name: str) -> None:
             left, right = sorted(corners)
             assert left == pytest.approx((marks["in_left_mm"], marks["up_mm"]), abs=0.05)
             assert right[0] == pytest.approx(marks["in_left_mm"] + width, abs=0.05)
-            for hole in holes_of(data):
-                if hole.where[:2] == (marks["box"], "box-front"):
-                    seen = marks["in_left_mm"] + width - hole.x
-                    found.append(
-                        (row["part"], marks["box"], row["width_mm"] - seen,
-                         marks["up_mm"] + hole.y)
-                    )  # fmt: skip
-    wanted = listed_marked(layout_of(name))
-    assert len(found) == len(wanted)
-    for front, box, x, y in wanted:
-        assert any(
-            (front, box) == each[:2] and abs(x - each[2]) <= 0.05 and abs(y - each[3]) <= 0.05
-            for each in found
-        )
+            for bored in holes_of(data):
+                if bored.where[:2] == (marks["box"], "box-front"):
+                    seen = marks["in_left_mm"] + width - bored.x
+                    x, y = row["width_mm"] - seen, marks["up_mm"] + bored.y
+                    where = (row["part"], marks["box"], None, None)
+                    found.append(replace(bored, where=where, x=x, y=y))
+    wanted = [
+        replace(hole, purpose="clearance", diameter=found[0].diameter, depth=found[0].depth)
+        for hole in listed_marked(layout_of(name))
+    ]
+    assert compare(wanted, found) == ([], [])
 
 
 @pytest.mark.parametrize("name", JOBS)
