@@ -76,11 +76,11 @@ def _in_front(front: Front) -> Iterator[str]:
     if front.withheld and placed:
         yield "withheld, and has holes"
     yield from _inside(placed, front.width, front.height)
-    yield from _apart(placed, front.thickness)
+    yield from _apart(placed, front.make.thickness)
     for _, hole, disc in placed:
-        if hole.depth is not None and hole.depth >= front.thickness:
+        if hole.depth is not None and hole.depth >= front.make.thickness:
             yield f"{_say(hole)} comes out"
-        frame = front.frame
+        frame = front.make.frame
         if frame is None or hole.purpose == "manual":
             continue
         opening = rectangle(
@@ -197,7 +197,7 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
     if hung is not None and hung.side != front.hinged:
         yield f"{front.id}: plates on its {hung.side}"
     if hung is not None and any(
-        abs(hole.x - (37.0 + (front.thickness if front.place.overlay == "inset" else 0))) > EPS
+        abs(hole.x - (37.0 + (front.make.thickness if front.place.overlay == "inset" else 0))) > EPS
         for s, f in serving if f.kind == "plate" for hole in f.holes
     ):  # fmt: skip
         yield f"{front.id}: plates off the front line"

@@ -80,10 +80,10 @@ def front_face(front: Front, face: Literal["front", "back"]) -> BenchPart:
         face=face,
         width=front.width,
         height=front.height,
-        thickness=front.thickness,
+        thickness=front.make.thickness,
         ordered=front.ordered,
-        rounded=front.edge_radius > 0.0,
-        bevel=front.bevel,
+        rounded=front.make.edge_radius > 0.0,
+        bevel=front.make.bevel,
         open=_resting(front.open, face),
     )
 

@@ -97,9 +97,9 @@ def _trouble(front: Front) -> tuple[bool | int, ...]:
     with two pulls and all that is not a plain slab.
     """
     unusual = (
-        front.frame is not None,
-        front.edge_radius > 0.0,
-        front.bevel is not None,
+        front.make.frame is not None,
+        front.make.edge_radius > 0.0,
+        front.make.bevel is not None,
         front.ordered is not None,
         front.bored,
         front.place.overlay != "full",
@@ -166,7 +166,8 @@ def _door_marks(front: Front, record: HingeRecord) -> tuple[PassMark, ...]:
 
 def _least_gap(front: Front) -> float:
     """Give the least gap at a hinge edge, 0 where nobody has looked it up; mm."""
-    return 0.0 if front.least_open else front.least_reveal or 0.0
+    least = front.least_reveal
+    return 0.0 if least is None or least.open else least.width
 
 
 def _drawer_marks(front: Front, record: SlideRecord) -> tuple[PassMark, ...]:

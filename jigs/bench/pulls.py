@@ -58,7 +58,7 @@ def _of_front(front: Front, reach: float) -> Iterator[Option]:
     for pull in pulls:
         for group in _groups(pull, reach):
             bare = Placing(
-                work="pulls-through" if front.through_box else "pulls",
+                work="pulls-through" if front.screws.through_box else "pulls",
                 part=part,
                 purpose="pull",
                 serves=front.id,

@@ -9,7 +9,7 @@ from jigs.box.doors import DoorPlan
 from jigs.box.drawerplan import DrawerPlan, false_backing
 from jigs.box.frontpulls import FrontPulls, PullAim, set_pulls
 from jigs.box.fronts import PlacedFront
-from jigs.box.parts import DrawerBox
+from jigs.box.parts import DrawerBox, Screws
 from jigs.fittings.fivepiece import FivePiece, frame_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings
@@ -28,27 +28,16 @@ class FrontFittings:
 
     front: tuple[Fitting, ...]
     pulls: FrontPulls
+    screws: Screws
     frame: FivePiece | None = None
     """Its stiles, rails and panel; None for a slab."""
     fixings: FixingPlan | None = None
     """The screws that hold a drawer front or a false one."""
     drawer: DrawerBox | None = None
-    through_box: bool = False
-    """Whether its pull's screws go through the drawer box too."""
-    counterbore: float = 0.0
-    """How deep its pull's screws are sunk into the back, 0 where they are not."""
     clamped: float | None = None
     """What a pull's screw clamps; None without a pull."""
     passed: float | None = None
     """What a fixing screw passes before it reaches the front; None without one."""
-    screw_pull: float | None = None
-    screw_fixing: float | None = None
-
-    @property
-    def screw_head(self) -> float | None:
-        """The widest head of a fixing screw; None where a washer head passes."""
-        head = None if self.fixings is None else self.fixings.head
-        return head if head is not None and head < 2 * HEAD - SLACK else None
 
 
 def fit_front(
@@ -99,13 +88,22 @@ def fit_front(
         frame=frame,
         fixings=plan,
         drawer=box,
-        through_box=through,
-        counterbore=counterbore,
+        screws=Screws(
+            pull=None if clamped is None else pull_screw(clamped, job.units),
+            through_box=through,
+            counterbore=counterbore,
+            fixing=None if passed is None else fixing_screw(passed, thickness),
+            head=_widest_head(plan),
+        ),
         clamped=clamped,
         passed=passed,
-        screw_pull=None if clamped is None else pull_screw(clamped, job.units),
-        screw_fixing=None if passed is None else fixing_screw(passed, thickness),
     )
+
+
+def _widest_head(fixings: FixingPlan | None) -> float | None:
+    """Give the widest head of a fixing screw, None where a washer head passes; mm."""
+    head = None if fixings is None else fixings.head
+    return head if head is not None and head < 2 * HEAD - SLACK else None
 
 
 def _fix(

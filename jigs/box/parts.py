@@ -68,57 +68,93 @@ def size_of(box: DrawerBox | Rollout) -> tuple[float, float, float] | None:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Front:
-    """A front laid out: a leaf of a pair is a front of kind `door`.
+class FrontMake:
+    """How a front is made."""
 
-    `least_reveal`: the smallest hinge-edge reveal for this
-    thickness, None where only the leaflet knows. `through_box`: the pull's screws go through the
-    drawer box too; `counterbore`: how deep their heads are sunk into the back, 0 where they are
-    not. `pull`: the record of its pull, None without one. `restrictor`: it opens to less than 90
-    degrees. `screw_pull`, `screw_fixing`: screw lengths that suit, mm or None; `screw_head`: the
-    widest head that passes the drawer's sides, None where a washer head does. `frame`: its stiles,
-    rails and panel, None for a slab. `ordered`: width and height as ordered, where
-    `width` and `height` are measured ones. `edge_radius`: 0 for square edges. `bevel`: the edge
-    that is bevelled for the fingers. `reversible`: turned half round, its holes fall on the same
-    places. `held`: the errors that withhold it; then there are no fittings.
-    """
+    thickness: float
+    """Of its board, of a frame its stiles and rails; mm."""
+    frame: FivePiece | None
+    """Its stiles, rails and panel; None for a slab."""
+    edge_radius: float
+    """How its edges are rounded, 0 where they are square; mm."""
+    bevel: BevelledEdge | None
+    """The edge that is bevelled for the fingers."""
+    finish: str
+    """As the job words it, "" where it is silent."""
+    note: str
+    """What the job notes beside it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Screws:
+    """What holds a front's pull, and the front itself where it is screwed to what stands behind
+    it; mm."""
+
+    pull: float | None = None
+    """The length that suits its pull; None without one, or where none suits."""
+    through_box: bool = False
+    """Whether its pull's screws go through the drawer box too."""
+    counterbore: float = 0.0
+    """How deep the heads of its pull's screws are sunk into the back, 0 where they are not."""
+    fixing: float | None = None
+    """The length that holds the front itself; None where none does, or none suits."""
+    head: float | None = None
+    """The widest head of those that passes a drawer's sides; None where a washer head does."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeastReveal:
+    """The smallest hinge-edge reveal at which a door opens."""
+
+    width: float
+    """For its thickness; mm."""
+    open: bool
+    """Whether nobody has looked it up: it decides a finding, and is not told as a fact."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Front:
+    """A front laid out: a leaf of a pair is a front of kind `door`."""
 
     id: str
     box: str
     wall: str
+    """The wall its box stands at."""
     box_kind: BoxKind
     kind: FrontKind
     hinged: Hand | None
+    """The edge it hangs by; None where it does not, or nobody said."""
     width: float
+    """As it is in hand; mm."""
     height: float
-    thickness: float
+    """As it is in hand; mm."""
     place: FrontPlace
     gaps: Gaps
+    make: FrontMake
+    screws: Screws
     code: str
-    finish: str = ""
-    note: str = ""
+    """Tells its holes from others'."""
     bored: bool = False
-    frame: FivePiece | None = None
-    edge_radius: float = 0.0
-    bevel: BevelledEdge | None = None
+    """Whether it came with its hinges' holes."""
     ordered: tuple[float, float] | None = None
+    """Width and height as ordered, where those of the front are measured; mm."""
     reversible: bool = False
+    """Whether, turned half round, its holes fall on the same places."""
     hinge: HingeChoice | None = None
-    least_reveal: float | None = None
-    least_open: bool = True
-    """Whether nobody has looked that smallest reveal up: it decides a finding, and is not told
-    as a fact."""
+    least_reveal: LeastReveal | None = None
+    """None where only the leaflet knows it."""
     drawer: DrawerBox | None = None
+    """The drawer box behind it."""
     pull: str | None = None
+    """The record of its pull; None without one."""
     restrictor: bool = False
-    through_box: bool = False
-    counterbore: float = 0.0
-    screw_pull: float | None = None
-    screw_fixing: float | None = None
-    screw_head: float | None = None
+    """Whether it opens to less than 90 degrees."""
     fittings: tuple[Fitting, ...] = ()
+    """What is drilled into it; nothing while it is held."""
     held: tuple[Problem, ...] = ()
+    """The errors that withhold it."""
     assumed: tuple[str, ...] = ()
+    """What is assumed of it."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that its holes rest on."""
 

@@ -86,7 +86,7 @@ def _check_box(
         against = [(b, f) for b, f in opposite if _level(box, front, b, f)]
         if not against and end.reach is None:
             continue
-        thick = max((f.thickness for _, f in against), default=job.material.front)
+        thick = max((f.make.thickness for _, f in against), default=job.material.front)
         out = max([end.reach or 0.0, *(projection_of(f, job.pulls) for _, f in against)])
         if front.kind == "door" and front.hinged == hand:
             out = max(out, projection_of(front, job.pulls))

@@ -104,7 +104,7 @@ def _check(
         return
     face = box.depth
     if front.place.overlay != "inset":
-        face += job.build.bumper + front.thickness
+        face += job.build.bumper + front.make.thickness
     reach = (other.depth or 0.0) - face
     if reach <= STANDS_OUT + SLACK or room < -TOUCHING:
         return

@@ -76,11 +76,11 @@ def _check_hinges(
         return ()
     bottom, top = left.above_floor + one.place.y, left.above_floor + one.place.y + one.height
     low, high = right.above_floor + other.place.y, right.above_floor + other.place.y + other.height
-    needed = one.least_reveal + other.least_reveal
+    needed = one.least_reveal.width + other.least_reveal.width
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return ()
     unit = telling_unit(unit, gap, needed)
-    unsure = one.least_open or other.least_open
+    unsure = one.least_reveal.open or other.least_reveal.open
     return (
         warning(
             "hinge-to-hinge",

@@ -185,7 +185,7 @@ def check_blocks(
 def check_screws(front: PlacedFront, fitted: FrontFittings, unit: Unit) -> tuple[Problem, ...]:
     """Find screws for which no usual length suits."""
     problems = []
-    if fitted.clamped is not None and fitted.screw_pull is None:
+    if fitted.clamped is not None and fitted.screws.pull is None:
         problems.append(
             warning(
                 "pull-screw",
@@ -195,7 +195,7 @@ def check_screws(front: PlacedFront, fitted: FrontFittings, unit: Unit) -> tuple
                 "cut a longer one",
             )
         )
-    if fitted.passed is not None and fitted.screw_fixing is None:
+    if fitted.passed is not None and fitted.screws.fixing is None:
         problems.append(
             warning(
                 "fixing-screw",

@@ -145,16 +145,16 @@ def pull_from_hinge(front: Front) -> float:
 def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
     """Find a hinge edge that rubs on what stands beside it."""
     least = front.least_reveal
-    if least is None or front.place.overlay == "inset" or gap >= least - SLACK:
+    if least is None or front.place.overlay == "inset" or gap >= least.width - SLACK:
         return ()
-    unit = telling_unit(unit, gap, least)
+    unit = telling_unit(unit, gap, least.width)
     return (
         warning(
             "hinge-at-end",
             front.id,
             f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
-            f"front {format_length(front.thickness, unit)} thick needs "
-            f"{by_memory(format_length(least, unit), open=front.least_open)} to open",
+            f"front {format_length(front.make.thickness, unit)} thick needs "
+            f"{by_memory(format_length(least.width, unit), open=least.open)} to open",
             f"enlarge its reveal, or put a filler before the {what}",
         ),
     )
@@ -168,7 +168,7 @@ def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Proble
     if front.kind == "door":
         radius = front.width - (front.hinge.tab if front.hinge else USUAL_TAB)
         # Conservative: about a fixed pivot at the rim of the cup (derived).
-        least = LEAST_EDGE + sqrt(radius**2 + front.thickness**2) - radius
+        least = LEAST_EDGE + sqrt(radius**2 + front.make.thickness**2) - radius
     if gap >= least - SLACK:
         return ()
     unit = telling_unit(unit, gap, least)

@@ -80,7 +80,7 @@ def shape_of_front(front: Front, drawer: DrawerBox) -> DrawerShape:
         side=drawer.side,
         x=front.place.x + drawer.x,
         y=front.place.y + drawer.y,
-        z=front.thickness if front.place.overlay == "inset" else 0.0,
+        z=front.make.thickness if front.place.overlay == "inset" else 0.0,
         rows=tuple(dict.fromkeys(near)),
         recess=drawer.recess or BOTTOM_RISE,
         notch=drawer.notch,

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from jigs.box.doors import DoorPlan
 from jigs.box.inhand import has_size
-from jigs.box.parts import Front
+from jigs.box.parts import Front, FrontMake, LeastReveal, Screws
 from jigs.box.plan import FrontPlan
 from jigs.fittings.fivepiece import assumed_of_frame, frame_of
 from jigs.given.confirming import how_confirmed
@@ -50,28 +50,25 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         hinged=None if spec.by_kit and spec.kind == "pair" else front.hinged,
         width=front.width,
         height=front.height,
-        thickness=thickness,
         place=front.place,
         gaps=front.gaps,
+        make=FrontMake(
+            thickness=thickness,
+            frame=frame_of(spec, front.width, front.height),
+            edge_radius=spec.edge_radius or 0.0,
+            bevel=bevelled_edge(spec.profile, box.kind),
+            finish=spec.finish,
+            note=spec.note,
+        ),
         code="",
-        finish=spec.finish,
-        note=spec.note,
         bored=spec.bored,
-        frame=frame_of(spec, front.width, front.height),
-        edge_radius=spec.edge_radius or 0.0,
-        bevel=bevelled_edge(spec.profile, box.kind),
         ordered=(ordered.width, ordered.height) if has_size(spec) else None,
         hinge=door.choice if door else None,
-        least_reveal=door.least_reveal if door else None,
-        least_open=_least_open(job, door),
+        least_reveal=_least_reveal(job, door),
         drawer=drawer,
         pull=fitted.pulls.name,
         restrictor=spec.restrictor,
-        through_box=fitted.through_box and not held,
-        counterbore=0.0 if held else fitted.counterbore,
-        screw_pull=None if held else fitted.screw_pull,
-        screw_fixing=None if held else fitted.screw_fixing,
-        screw_head=None if held else fitted.screw_head,
+        screws=Screws() if held else fitted.screws,
         fittings=fittings,
         held=held,
         assumed=(
@@ -92,10 +89,13 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
     )
 
 
-def _least_open(job: Job, door: DoorPlan | None) -> bool:
-    """Tell whether the least reveal of a door's hinge is open."""
-    record = job.hinges.get(door.choice.record) if door else None
-    return record is None or how_confirmed(record, "least_reveal") is None
+def _least_reveal(job: Job, door: DoorPlan | None) -> LeastReveal | None:
+    """Give the least reveal of a door's hinge, and whether it is open."""
+    if door is None or door.least_reveal is None:
+        return None
+    record = job.hinges.get(door.choice.record)
+    unseen = record is None or how_confirmed(record, "least_reveal") is None
+    return LeastReveal(width=door.least_reveal, open=unseen)
 
 
 def is_reversible(front: Front) -> bool:

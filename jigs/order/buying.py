@@ -189,7 +189,7 @@ def _front(
         spec=spec,
         width=width,
         height=height,
-        thickness=arrival.thickness if arrival else front.thickness,
+        thickness=arrival.thickness if arrival else front.make.thickness,
         bored=front.bored,
         cups_at=(spec.hinges_at or ()) if front.bored else (),
         tab=spec.bored_tab if front.bored else None,
@@ -240,7 +240,9 @@ def _paint(layout: Layout, ready: Iterable[Front]) -> tuple[PaintNeed, ...]:
     found: dict[str, list[float]] = {}
     for front in ready:
         width, height = front.ordered or (front.width, front.height)
-        found.setdefault(front.finish, []).append(painted_area(width, height, front.thickness))
+        found.setdefault(front.make.finish, []).append(
+            painted_area(width, height, front.make.thickness)
+        )
     return tuple(
         PaintNeed(
             finish=finish,

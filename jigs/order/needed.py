@@ -134,10 +134,10 @@ def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting
     for fitting in front.fittings:
         if fitting.kind == "pull":
             _add(counts, "pull", 1, fitting.record or "")
-            _add(counts, "screw", len(fitting.holes), "pull", front.screw_pull or 0.0)
+            _add(counts, "screw", len(fitting.holes), "pull", front.screws.pull or 0.0)
         elif fitting.kind == "front-fixing":
             use = "front-fixing" if front.drawer is not None else "false-front"
-            _add(counts, "screw", len(fitting.holes), use, front.screw_fixing or 0.0)
+            _add(counts, "screw", len(fitting.holes), use, front.screws.fixing or 0.0)
 
 
 def _count_stops(counts: Counter[_Key], front: Front, bumper: float, *, pushed: bool) -> None:

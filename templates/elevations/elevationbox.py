@@ -112,7 +112,7 @@ def draw_boxes(boxes: Sequence[Seen], style: Style) -> list[Mark]:
         for ends in ((place[0], place[2]), (place[3], place[1])):
             marks += _give_way(space, ends, _span(place), "", "opening")
     for front, place in fronts:
-        frame = front.front.frame
+        frame = front.front.make.frame
         if frame is not None and frame.closes:
             corners = [(scale.across(front.x + x), scale.up(front.y + y)) for x, y in frame.opening]
             marks += _give_way(space, [*corners, corners[0]], _span(place), "", "frame")
@@ -276,7 +276,7 @@ def _said_of(seen: SeenFront) -> str:
     """Say what a front is, where its drawing does not: it neither swings nor is pulled."""
     front = seen.front
     if front.kind == "panel":
-        return known(front.note) or "panel"
+        return known(front.make.note) or "panel"
     return {"false-front": "false front", "pullout": "pullout", "lift": "lift"}.get(front.kind, "")
 
 

@@ -62,14 +62,14 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
         face="front",
         width=front.width,
         height=front.height,
-        thickness=front.thickness,
+        thickness=front.make.thickness,
         fittings=_on_face(front.fittings, "front"),
         open=_open(front.open, "front"),
         hinge_edge=hinged,
         reversible=None,
-        opening=front.frame.opening if front.frame else (),
-        rounded=front.edge_radius > 0.0,
-        bevel=front.bevel,
+        opening=front.make.frame.opening if front.make.frame else (),
+        rounded=front.make.edge_radius > 0.0,
+        bevel=front.make.bevel,
         step=INDEX_STEP[unit],
     )
     back = _on_face(front.fittings, "back")
@@ -80,7 +80,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
             fittings=tuple(_turned(fitting, front.width) for fitting in back),
             open=_open(front.open, "back"),
             hinge_edge=other,
-            ladder=hinged is not None and front.bevel is None,
+            ladder=hinged is not None and front.make.bevel is None,
             reversible=reversible,
             drawer_outline=_drawer_outline(front.drawer, front.width) if front.drawer else (),
         )

@@ -97,7 +97,7 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         Wording(ways=ways, worth=9, most=5.0, bold=True),
         place_line(front.wall, front.box, neighbour),
     ]
-    lines += size_lines((front.width, front.height, front.thickness))
+    lines += size_lines((front.width, front.height, front.make.thickness))
     if front.withheld:
         lines.insert(1, _reason(front.held[0]))
     else:
@@ -106,7 +106,10 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
             lines.append(_box_of_drawer(front, front.drawer))
         lines += [
             Wording(ways=(f"{name}: {text}", text), worth=worth)
-            for name, text, worth in (("Note", front.note, 2), ("Finish", front.finish, 3))
+            for name, text, worth in (
+                ("Note", front.make.note, 2),
+                ("Finish", front.make.finish, 3),
+            )
             if text
         ]
     return LabelWords(

@@ -137,7 +137,7 @@ def _front_data(front: Front) -> dict[str, Any]:
         **in_mm(
             width=front.width,
             height=front.height,
-            thickness=front.thickness,
+            thickness=front.make.thickness,
             x=front.place.x,
             y=front.place.y,
         ),

@@ -41,7 +41,7 @@ def fronts_csv(order: Order, job: Job) -> str:
 
 def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
     one = row.order
-    front, frame, spec = one.front, one.front.frame, one.spec
+    front, frame, spec = one.front, one.front.make.frame, one.spec
     five = ("", "", "", "", "") if frame is None else (
         _mm("stile", frame.stile), _mm("rail", frame.rail),
         _mm("groove", frame.groove), _mm("panel", frame.panel),
@@ -59,7 +59,9 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "thickness (mm)": _mm("thickness", one.thickness),
         "hinged": "" if row.kind == "pair" else front.hinged or "",
         **dict(zip(FIVE, five, strict=True)),
-        "edge radius (mm)": _mm("edge radius", front.edge_radius) if front.edge_radius else "",
+        "edge radius (mm)": _mm("edge radius", front.make.edge_radius)
+        if front.make.edge_radius
+        else "",
         "profile": spec.profile or "",
         "bored": "yes" if one.bored else "no",
         "hinges at (mm)": "; ".join(
@@ -67,8 +69,8 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
             for y in (_mm("hinges at", cup) for cup in one.cups_at)
         ),
         "bored tab (mm)": "" if one.tab is None else _mm("bored tab", one.tab),
-        "finish": safe_cell(front.finish),
-        "note": safe_cell(front.note),
+        "finish": safe_cell(front.make.finish),
+        "note": safe_cell(front.make.note),
         "place": safe_cell(_place(one)),
         "grain": "height" if one.grained else "",
         "increment (mm)": "" if job.increment is None else number(job.increment),

@@ -35,8 +35,8 @@ def _texts(layout: Layout) -> Iterator[tuple[str, str]]:
             if spec.kind == "opening":
                 yield f"note of {spec.id}", spec.note
     for front in layout.fronts:
-        yield f"finish of {front.id}", front.finish
-        yield f"note of {front.id}", front.note
+        yield f"finish of {front.id}", front.make.finish
+        yield f"note of {front.id}", front.make.note
     for kind, names in (("hinge", job.hinges), ("slide", job.slides), ("pull", job.pulls)):
         for name in names:
             yield kind, name

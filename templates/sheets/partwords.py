@@ -62,7 +62,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         reveals=reveals,
         job=layout.job.name,
         code=front.code,
-        measure=_measure(front.width, front.height, front.thickness),
+        measure=_measure(front.width, front.height, front.make.thickness),
         payload=front_payload(layout, front).text,
         facts={
             "back": (*common, *gaps, *_back_facts(front)),
@@ -152,7 +152,7 @@ def _drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
 
 def _given_words(front: Front) -> tuple[Sentence, ...]:
     """Give what the person noted about a front, and how it is to be finished."""
-    given = (("Note", front.note, False), ("Finish", front.finish, True))
+    given = (("Note", front.make.note, False), ("Finish", front.make.finish, True))
     return tuple(
         Sentence(f"{name}: {text.rstrip('.')}.", own=own, free=True)
         for name, text, own in given
@@ -179,27 +179,27 @@ def _measure(width: float, height: float, thickness: float) -> str:
 
 def _back_facts(front: Front) -> tuple[Sentence, ...]:
     facts = [*_edge_facts(front), *_plain(_frame_facts(front))]
-    if front.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
+    if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
         facts.append(Sentence("The hinge's flange needs 65 mm of flat along the hinge edge."))
     if front.hinge is not None:
         facts.append(Sentence(_tab_and_plate(front.hinge)))
     if front.kind == "door" and front.hinged:
         own = front.gaps.left if front.hinged == "left" else front.gaps.right
         least = "the leaflet says how little it may be"
-        if front.least_reveal is not None and not front.least_open:
-            least = f"the least by the leaflet {format_mm(front.least_reveal)}"
+        if front.least_reveal is not None and not front.least_reveal.open:
+            least = f"the least by the leaflet {format_mm(front.least_reveal.width)}"
         facts.append(Sentence(f"Hinge-edge reveal {format_mm(own)}; {least}.", own=True))
     if front.wide_below:
         facts.append(Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM."))
-    if front.through_box or front.counterbore:
+    if front.screws.through_box or front.screws.counterbore:
         facts.append(Sentence(_pull_screws(front)))
     if front.kind == "lift":
         facts.append(Sentence(SPRUNG))
-    if front.screw_fixing is not None:
+    if front.screws.fixing is not None:
         heads = "pan or washer heads"
-        if front.screw_head is not None:
-            heads = f"pan heads, {format_mm(front.screw_head)} across at most"
-        long = format_mm(front.screw_fixing)
+        if front.screws.head is not None:
+            heads = f"pan heads, {format_mm(front.screws.head)} across at most"
+        long = format_mm(front.screws.fixing)
         facts.append(Sentence(f"Front screws {long} long at most, {heads}."))
     return tuple(facts)
 
@@ -219,7 +219,7 @@ def _blind_facts(layout: Layout, front: Front) -> tuple[str, ...]:
 
 
 def _frame_facts(front: Front) -> tuple[str, ...]:
-    frame = front.frame
+    frame = front.make.frame
     if frame is None:
         return ()
     panel = f"glass {format_mm(frame.panel)}" if frame.glass else f"panel {format_mm(frame.panel)}"
@@ -239,17 +239,17 @@ def _edge_facts(front: Front) -> tuple[Sentence, ...]:
             f"ordered. Its holes keep their places from the {_kept_edges(front)}."
         )
         facts.append(Sentence(measured, own=True))
-    if front.edge_radius > 0.0:
+    if front.make.edge_radius > 0.0:
         rounded = (
-            f"EDGES ROUNDED, R {format_mm(front.edge_radius)}: a fold would lie "
-            f"{format_mm(fold_error(front.edge_radius))} out. Cut, and butt to the block."
+            f"EDGES ROUNDED, R {format_mm(front.make.edge_radius)}: a fold would lie "
+            f"{format_mm(fold_error(front.make.edge_radius))} out. Cut, and butt to the block."
         )
         facts.append(Sentence(rounded))
-    if front.bevel is not None:
-        other = "BOTTOM" if front.bevel == "top" else "TOP"
+    if front.make.bevel is not None:
+        other = "BOTTOM" if front.make.bevel == "top" else "TOP"
         bevelled = (
-            f"FINGER BEVEL at the {front.bevel.upper()} edge: no reference. All stands from the "
-            f"{other} edge."
+            f"FINGER BEVEL at the {front.make.bevel.upper()} edge: no reference. All stands "
+            f"from the {other} edge."
         )
         facts.append(Sentence(bevelled))
     return tuple(facts)
@@ -265,10 +265,10 @@ def _kept_edges(front: Front) -> str:
 def _face_facts(front: Front) -> tuple[Sentence, ...]:
     facts = [*_edge_facts(front), *_plain(_frame_facts(front)), _gaps(front)]
     if any(fitting.kind == "pull" for fitting in front.fittings):
-        if front.through_box or front.counterbore:
+        if front.screws.through_box or front.screws.counterbore:
             facts.append(Sentence(_pull_screws(front)))
-        if front.screw_pull is not None:
-            long = format_mm(front.screw_pull)
+        if front.screws.pull is not None:
+            long = format_mm(front.screws.pull)
             facts.append(Sentence(f"Pull screws M4 or 8-32, {long} long."))
     return tuple(facts)
 
@@ -288,14 +288,14 @@ def _tab_and_plate(choice: HingeChoice) -> str:
 
 
 def _pull_screws(front: Front) -> str:
-    if front.through_box:
+    if front.screws.through_box:
         return (
             "PULL SCREWS: through front and drawer box. Drill on through the box AFTER the "
             "front is fixed."
         )
     return (
         f"PULL SCREWS: through the front only. Counterbore the back {COUNTERBORE_DIAMETER:g} dia, "
-        f"{front.counterbore:g} deep, BEFORE fixing."
+        f"{front.screws.counterbore:g} deep, BEFORE fixing."
     )
 
 
@@ -305,7 +305,7 @@ def _side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     lifts = {front.id for front in fronts if front.kind == "lift"}
     if any(fitting.part in lifts for fitting in side.fittings):
         facts.append(SPRUNG)
-    inset = [front.thickness for front in fronts if front.place.overlay == "inset"]
+    inset = [front.make.thickness for front in fronts if front.place.overlay == "inset"]
     if inset:
         facts.append(
             f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."

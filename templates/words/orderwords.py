@@ -130,7 +130,7 @@ def settled_words(order: Order, job: Job) -> Iterator[str]:
 
 def making(order: FrontOrder) -> list[str]:
     """Say how a front is made: its frame, its edges, its boring."""
-    front, frame = order.front, order.front.frame
+    front, frame = order.front, order.front.make.frame
     words = []
     if frame is not None:
         filled = "glass" if frame.glass else "panel"
@@ -138,10 +138,10 @@ def making(order: FrontOrder) -> list[str]:
             f"five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}, "
             f"{filled} {format_mm(frame.panel)} mm"
         )
-    if front.edge_radius:
-        words.append(f"edges rounded, R {format_mm(front.edge_radius)} mm")
-    if front.bevel is not None:
-        words.append(f"{front.bevel} edge bevelled for the fingers")
+    if front.make.edge_radius:
+        words.append(f"edges rounded, R {format_mm(front.make.edge_radius)} mm")
+    if front.make.bevel is not None:
+        words.append(f"{front.make.bevel} edge bevelled for the fingers")
     if not order.bored:
         return [*words, "not bored"]
     heights = " ".join(format_mm(y) for y in order.cups_at)
@@ -215,6 +215,6 @@ def said_of(order: FrontOrder) -> Iterator[str]:
     if front.hinged:
         yield f"hinges {front.hinged}"
     yield from making(order)
-    yield from (word for word in (front.finish, front.note) if word)
+    yield from (word for word in (front.make.finish, front.make.note) if word)
     if order.again:
         yield f"AGAIN: {'; '.join(order.again)}"

@@ -333,14 +333,14 @@ BORES = (
         "the front's screws, through 15.9 into 19.05",
         job(box(TOP, LEFT)),
         # 15.9 + 19.05 - 3 = 31.95: of the usual lengths 28; 25 + 3 stay below 16 + 12 - 3.
-        Drawn(lambda made: front(made.layout, "B1-1").screw_fixing, 28),
+        Drawn(lambda made: front(made.layout, "B1-1").screws.fixing, 28),
         Says("sheet", "Front screws 28.0 long at most", "B1-1"),
     ),
     planted(
         23,
         "through 12 into 16",
         job(box(TOP, LEFT), drawer_side="12", front="16"),
-        Drawn(lambda made: front(made.layout, "B1-1").screw_fixing, 12 + 16 - 3),
+        Drawn(lambda made: front(made.layout, "B1-1").screws.fixing, 12 + 16 - 3),
     ),
     planted(
         23,

@@ -66,7 +66,7 @@ def test_the_lines_of_stile_and_rail_are_dashed() -> None:
     page = next(p for p in pages if "DOOR, HINGES LEFT" in p.text and "FRONT FACE" in p.text)
     black = max((b for b in page.blacks if abs(b[2] - b[0] - 3.0) < 0.01), key=lambda b: b[0])
     inner = [s for s in page.strokes if s.dashed and abs(s.x1 - s.x2) < 0.01]
-    assert door.frame is not None
+    assert door.make.frame is not None
     assert any(abs(black[0] - 57.0 - stroke.x1) < 0.01 for stroke in inner)
 
 

@@ -116,7 +116,7 @@ def test_front_screws_stay_below_the_face(tmp_path: Path) -> None:
     """15.9 + 19.05 - 3 = 31.9: 28 is the longest usual one, pan head (derived; 3 kept below the
     face and lengths in stock: common practice); the front's sheet says so."""
     assert pytest.approx(31.95) == TD + T - 3
-    assert front(lay(tmp_path, box(DRAWER)), "B1-1").screw_fixing == 28
+    assert front(lay(tmp_path, box(DRAWER)), "B1-1").screws.fixing == 28
     words = printed(tmp_path, box(DRAWER), only="B1-1")
     assert "Front screws 28.0 long at most, pan or washer heads." in words
     assert "Pull screws M4 or 8-32, 22.0 long." in words
@@ -125,7 +125,7 @@ def test_front_screws_stay_below_the_face(tmp_path: Path) -> None:
 def test_a_thin_front_has_no_usual_screw(tmp_path: Path) -> None:
     """Through 15.9 and into a front of 8: 6 of hold would leave 2 below the face, 3 wanted."""
     layout = lay(tmp_path, box(f"{DRAWER}\nthickness = 8"))
-    assert front(layout, "B1-1").screw_fixing is None
+    assert front(layout, "B1-1").screws.fixing is None
     assert "fixing-screw" in codes(layout, "B1-1")
 
 
@@ -145,7 +145,7 @@ def test_front_screws_of_a_five_piece_front_land_in_its_stiles(tmp_path: Path) -
     inner = (WB - 2 * R - 410) / 2 + TD
     for x in across(made, "front-fixing"):
         assert inner + 4 <= min(x, made.width - x) <= 57 - 11 - 1.5 - 2 + 1e-6
-    assert made.screw_head == pytest.approx(2 * (57 - 11 - 1.5 - 2 - inner))
+    assert made.screws.head == pytest.approx(2 * (57 - 11 - 1.5 - 2 - inner))
     told = check(tmp_path, box(f"{DRAWER}\nstile = 45\n{frame}"))
     assert told.status == 1
     assert "[fixing-in-panel]" in told.text

@@ -102,7 +102,7 @@ def test_a_false_front_has_no_pull_unless_it_names_one(tmp_path: Path) -> None:
         lay(tmp_path, box(f'{FALSE}\npull = "bar"', PAIR, kind="sink", width=600)), "B1-1"
     )
     assert len(holes(named, "pull")) == 2
-    assert named.counterbore == 4.0
+    assert named.screws.counterbore == 4.0
 
 
 def test_a_drawer_under_a_sinks_rail(tmp_path: Path) -> None:

@@ -44,10 +44,10 @@ def test_pull_at_the_boxs_top_edge() -> None:
 def test_pull_screws_through_the_box() -> None:
     """Through both, 19.05 + 15.9 + 7: 41.3 of the stock."""
     (front,) = drawer(replace(PULL, screws="through")).fronts
-    assert front.through_box
-    assert front.screw_pull is not None
-    assert 19.05 + 15.9 + 6 <= front.screw_pull <= 19.05 + 15.9 + 9
-    assert front.counterbore == 0
+    assert front.screws.through_box
+    assert front.screws.pull is not None
+    assert 19.05 + 15.9 + 6 <= front.screws.pull <= 19.05 + 15.9 + 9
+    assert front.screws.counterbore == 0
 
 
 @pytest.mark.parametrize(("units", "screw"), [("in", 25.4 * 7 / 8), ("mm", 22.0)])
@@ -55,10 +55,10 @@ def test_a_counterbored_pull_screw_clamps_less(units: Unit, screw: float) -> Non
     """The head is sunk 4 into the back: 19.05 - 4 = 15.05 is clamped, a screw 6 to 9 longer is
     22.05 at best; 25.4 would stand 10.3 out and bottom in the pull (derived)."""
     (front,) = drawer(units=units).fronts
-    assert (front.through_box, front.counterbore) == (False, 4.0)
-    assert front.screw_pull == pytest.approx(screw)
+    assert (front.screws.through_box, front.screws.counterbore) == (False, 4.0)
+    assert front.screws.pull == pytest.approx(screw)
     assert 6 <= screw - (19.05 - 4) <= 9
-    assert front.screw_fixing == 28
+    assert front.screws.fixing == 28
 
 
 def test_one_pull_for_two() -> None:

@@ -74,7 +74,7 @@ def test_a_thick_panel_is_what_the_screw_clamps() -> None:
     front = front_of(
         laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, panel=16.0)), "B1-2"
     )
-    assert front.screw_pull == pytest.approx(25.4 * 3 / 4)
+    assert front.screws.pull == pytest.approx(25.4 * 3 / 4)
 
 
 def test_fixings_land_in_stile_or_rail() -> None:
@@ -87,7 +87,7 @@ def test_fixings_land_in_stile_or_rail() -> None:
     assert all(DRAWER.is_solid(hole.x, hole.y, 1.5 + 2) for hole in fixings)
     assert min(hole.x for hole in fixings) == pytest.approx(57 - 11 - 1.5 - 2)
     # The drawer's side ends at 22.2 + 15.9: a washer head, 12 across, would strike it.
-    assert front.screw_head == pytest.approx(2 * (42.5 - 22.2 - 15.9), abs=0.1)
+    assert front.screws.head == pytest.approx(2 * (42.5 - 22.2 - 15.9), abs=0.1)
     assert front.drawer is not None
     through = {(round(h.x + front.drawer.x, 4), round(h.y + front.drawer.y, 4))
                for h in front.drawer.holes}  # fmt: skip
@@ -115,7 +115,7 @@ def test_screws_keep_off_the_groove_at_each_end_of_its_own(hand: Hand) -> None:
     assert outer["left"] == outer["right"] == pytest.approx(57 - 11 - 1.5 - 2)
     room = {"left": 22.2 + 15.9, "right": 22.2 + 15.9}
     room[hand] -= 4.0 - 1.6
-    assert front.screw_head == pytest.approx(2 * (42.5 - max(room.values())), abs=0.1)
+    assert front.screws.head == pytest.approx(2 * (42.5 - max(room.values())), abs=0.1)
 
 
 def test_a_lower_screw_in_a_rail_passes_the_bottom_panel() -> None:

@@ -22,7 +22,7 @@ def test_held_parts_are_never_reversible() -> None:
     """A part without holes is not called reversible."""
     (door,) = lay(box(FrontSpec(id="B1-1", kind="door"))).fronts
     assert not door.reversible
-    assert (door.screw_pull, door.through_box) == (None, False)
+    assert (door.screws.pull, door.screws.through_box) == (None, False)
 
 
 def test_a_held_part_has_the_code_of_its_size() -> None:

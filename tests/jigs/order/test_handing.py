@@ -64,7 +64,7 @@ def test_the_leaves_of_a_pair_are_measured_apart() -> None:
 def test_a_measured_thickness_is_the_front_s_own() -> None:
     """Half a mm beside the order says nothing, more is said; 16 for 19 is another board."""
     layout = one(W, DOOR, thickness=19.5)
-    assert front_of(layout, "B1-2").thickness == 19.5
+    assert front_of(layout, "B1-2").make.thickness == 19.5
     assert "thickness-differs" not in codes(layout)
     said = told(one(W, DOOR, thickness=18.4), "thickness-differs")
     assert (said.level, said.part) == ("warning", "B1-2")
@@ -219,4 +219,4 @@ def test_what_was_noted_of_a_piece_goes_with_its_front() -> None:
     """Behind what the job notes."""
     spec = FrontSpec(id="B1-1", kind="drawer", note="left of the sink")
     made = deliver(row(2, "B1-1", note="scratched"), to=job(box(spec)))
-    assert front_of(lay_out(made), "B1-1").note == "left of the sink; delivered: scratched"
+    assert front_of(lay_out(made), "B1-1").make.note == "left of the sink; delivered: scratched"

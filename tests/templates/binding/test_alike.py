@@ -39,15 +39,15 @@ def test_boxes_alike_share_all_their_sheets() -> None:
     [
         {"width": DOOR.width - 0.1},
         {"height": DOOR.height + 0.001},
-        {"thickness": DOOR.thickness - 0.1},
+        {"make": replace(DOOR.make, thickness=DOOR.make.thickness - 0.1)},
         {"fittings": with_holes(DOOR, depth=12.5).fittings},
         {"fittings": with_holes(DOOR, diameter=26.0).fittings},
         {"fittings": with_holes(DOOR, x=23.0).fittings},
         {"fittings": (replace(DOOR.fittings[0], record="spare"), *DOOR.fittings[1:])},
         {"hinged": "right"},
-        {"edge_radius": 2.0},
+        {"make": replace(DOOR.make, edge_radius=2.0)},
         {"reversible": not DOOR.reversible},
-        {"note": "the odd one"},
+        {"make": replace(DOOR.make, note="the odd one")},
         {"assumed": ("front thickness 19.1 mm",)},
         {"bored": True},
     ],
@@ -63,7 +63,12 @@ def test_what_a_sheet_says_otherwise_takes_a_sheet_of_its_own(values: dict[str, 
 
 
 @pytest.mark.parametrize(
-    "values", [{"finish": "blue"}, {"gaps": replace(DOOR.gaps, top=9.0)}, {"code": "H9D5"}]
+    "values",
+    [
+        {"make": replace(DOOR.make, finish="blue")},
+        {"gaps": replace(DOOR.gaps, top=9.0)},
+        {"code": "H9D5"},
+    ],
 )
 def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
     values: dict[str, Any],
@@ -72,7 +77,7 @@ def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
     layout = changed(several(3), "B3R-2", **values)
     assert ("B3-2", "B3R-2", "B3S-2") in sets(layout)
     said = " ".join(words_of(sheet.page.marks) for sheet in sheets(layout) if sheet.part == "B3-2")
-    if "finish" in values:
+    if "make" in values:
         assert "B3R-2: Finish: blue." in said
     if "gaps" in values:
         assert "B3R-2: Gaps here:" in said

@@ -124,6 +124,6 @@ def test_a_front_held_back_says_its_size_as_planned() -> None:
     front = front_of(layout, "B9-1")
     assert front.withheld
     words = words_of_front_label(layout, front)
-    planned = f"{front.width:.1f} x {front.height:.1f} x {front.thickness:.1f}"
+    planned = f"{front.width:.1f} x {front.height:.1f} x {front.make.thickness:.1f}"
     assert words.hold
     assert planned in fullest(words)

@@ -138,8 +138,8 @@ def test_it_says_how_a_front_is_made() -> None:
     for front in order.fronts:
         told = rows[front.front.id if front.front.id in rows else front.front.id[:-1]]
         made = told["description"]
-        assert ("five-piece" in made) is (front.front.frame is not None), front.front.id
-        assert ("rounded" in made) is bool(front.front.edge_radius), front.front.id
+        assert ("five-piece" in made) is (front.front.make.frame is not None), front.front.id
+        assert ("rounded" in made) is bool(front.front.make.edge_radius), front.front.id
         assert ("TWO leaves" in made) is (told["pieces to make"] == "2")
         assert told["place"] == f"box {front.front.box}, {front.front.wall}"
     assert rows["S4-1"]["hinges at (mm)"] == "100; 358; 615"

@@ -19,6 +19,7 @@ def test_walls_and_notes_count_too_and_each_is_named_once() -> None:
     """Whatever the person wrote and the paper carries."""
     layout = small_layout()
     walls = tuple(replace(box, wall="北") for box in layout.boxes * 2)
-    fronts = (replace(layout.fronts[0], note="烤箱"), *layout.fronts[1:])
+    first, *others = layout.fronts
+    fronts = (replace(first, make=replace(first.make, note="烤箱")), *others)
     lines = unprintable(replace(layout, boxes=walls, fronts=fronts))
     assert [line.partition(":")[0] for line in lines] == ["wall '北'", "note of B1-1 '烤箱'"]

@@ -89,7 +89,8 @@ def test_a_door_says_what_to_mount() -> None:
 ])  # fmt: skip
 def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words: str) -> None:
     """On both faces: before fixing, or after it."""
-    found = words_of_front(worked_layout("in"), replace(front("B3-1"), through_box=through))
+    screws = replace(front("B3-1").screws, through_box=through)
+    found = words_of_front(worked_layout("in"), replace(front("B3-1"), screws=screws))
     assert words in " ".join(texts(found.facts["back"]))
     assert words in " ".join(texts(found.facts["front"]))
 
@@ -100,7 +101,8 @@ def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words:
 ])  # fmt: skip
 def test_a_drawer_front_says_which_heads_pass(head: float | None, words: str) -> None:
     """A washer head strikes a drawer side that stands near."""
-    found = words_of_front(worked_layout("in"), replace(front("B3-1"), screw_head=head))
+    screws = replace(front("B3-1").screws, head=head)
+    found = words_of_front(worked_layout("in"), replace(front("B3-1"), screws=screws))
     assert f"Front screws {words}" in texts(found.facts["back"])
 
 
@@ -166,7 +168,8 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
 
 def test_a_note_and_a_finish_are_printed() -> None:
     """What the person said of a front stands on its sheets before the findings."""
-    given = replace(front("B3-2"), note="oven", finish="Sage green, satin.")
+    make = replace(front("B3-2").make, note="oven", finish="Sage green, satin.")
+    given = replace(front("B3-2"), make=make)
     words = words_of_front(worked_layout("in"), given)
     assert texts(words.notes)[:2] == ("Note: oven.", "Finish: Sage green, satin.")
     silent = texts(words_of_front(worked_layout("in"), front("B3-2")).notes)

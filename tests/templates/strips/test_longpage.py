@@ -42,7 +42,7 @@ def _demo() -> Layout:
 def _some() -> Layout:
     """Give a few boxes of the demo: one with a rounded front and one with a bare door."""
     layout = _demo()
-    rounded = next(front.box for front in layout.fronts if front.edge_radius)
+    rounded = next(front.box for front in layout.fronts if front.make.edge_radius)
     boxes = {"B1", "W1", rounded}
     return replace(
         layout,
