@@ -1,10 +1,13 @@
-"""What the collector of garbage does while the tests run.
+"""What the collector of garbage does while the tests run, and where no doctests are sought.
 
 The tests make millions of small values and hardly a cycle: by default the collector looks through
 all modules and all collected tests again and again, a tenth of the whole time.
 """
 
 import gc
+from collections.abc import Generator
+
+import pytest
 
 gc.disable()
 
@@ -14,3 +17,10 @@ def pytest_collection_finish() -> None:
     gc.freeze()
     gc.set_threshold(20_000, 20, 20)
     gc.enable()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collect_file() -> Generator[None, list[pytest.Collector], list[pytest.Collector]]:
+    """Look for no doctests here: the product alone has some."""
+    found = yield
+    return [each for each in found if type(each) is pytest.Module]

@@ -29,12 +29,22 @@ Import = tuple[str, str]
 
 
 @cache
-def _read(package: str) -> dict[str, ast.Module]:
+def tree_of(path: Path) -> ast.Module:
+    """Parse a module, once for all that ask."""
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+@cache
+def nodes_of(path: Path) -> tuple[ast.AST, ...]:
+    """Give all that a module consists of, walked once for all that ask."""
+    return tuple(ast.walk(tree_of(path)))
+
+
+@cache
+def _read(package: str) -> dict[str, Path]:
     """Give every module that stands in a room of a package, by its full name."""
     return {
-        ".".join(path.relative_to(ROOT).with_suffix("").parts): ast.parse(
-            path.read_text(encoding="utf-8")
-        )
+        ".".join(path.relative_to(ROOT).with_suffix("").parts): path
         for room in ROOMS[package]
         for path in (ROOT / package / room).rglob("*.py")
     }
@@ -45,8 +55,8 @@ def list_imports(package: str) -> frozenset[Import]:
     """Give every import of one module of a package by another, those for types alone too."""
     modules = _read(package)
     found: set[Import] = set()
-    for name, tree in modules.items():
-        for node in ast.walk(tree):
+    for name, path in modules.items():
+        for node in nodes_of(path):
             if isinstance(node, ast.ImportFrom) and node.module:
                 for alias in node.names:
                     below = f"{node.module}.{alias.name}"
@@ -110,8 +120,8 @@ def count_fields(package: str) -> dict[str, int]:
     """Give the values that have more than MANY_FIELDS fields, and how many they have."""
     found = {
         f"{name}.{node.name}": sum(isinstance(line, ast.AnnAssign) for line in node.body)
-        for name, tree in _read(package).items()
-        for node in ast.walk(tree)
+        for name, path in _read(package).items()
+        for node in nodes_of(path)
         if isinstance(node, ast.ClassDef)
     }
     return {name: count for name, count in found.items() if count > MANY_FIELDS}

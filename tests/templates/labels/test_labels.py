@@ -15,13 +15,13 @@ import zxingcpp
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from jigs.box.parts import Layout
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
+from templates.labels.labelwords import LabelWords
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import known
@@ -43,11 +43,6 @@ from tests.templates.labelpages import label_pages
 QR_ALONE = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
 LABELS = {name: stock for name, stock in STOCKS.items() if stock.bore is None}
 EVERY = pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
-
-
-def names_of(layout: Layout) -> list[str]:
-    """Give the IDs in the order of the labels."""
-    return [words.part for words in labels_of(layout)]
 
 
 @cache
@@ -218,23 +213,28 @@ def test_whatever_the_names_and_sizes_nothing_overlaps(
         check_pages(pages, write_pdf(pages), STOCKS[stock])
 
 
-def marks_of(layout: Layout, stock: str, part: str) -> tuple[Mark, ...]:
-    """Give what is drawn on one part's label, the first on its sheet."""
-    words = next(words for words in labels_of(layout) if words.part == part)
-    (page,) = label_pages(layout, [words], STOCKS[stock])
+@cache
+def galley_labels() -> dict[str, LabelWords]:
+    """Give the labels of the small kitchen by their parts."""
+    return {words.part: words for words in labels_of(galley())}
+
+
+def marks_of(stock: str, part: str) -> tuple[Mark, ...]:
+    """Give what is drawn on one part's label in the small kitchen, the first on its sheet."""
+    (page,) = label_pages(galley(), [galley_labels()[part]], STOCKS[stock])
     return page.marks
 
 
-def texts_of(layout: Layout, stock: str, part: str) -> list[Text]:
+def texts_of(stock: str, part: str) -> list[Text]:
     """Give the texts on one part's label."""
-    return [mark for mark in marks_of(layout, stock, part) if isinstance(mark, Text)]
+    return [mark for mark in marks_of(stock, part) if isinstance(mark, Text)]
 
 
 def test_a_doors_label_says_all_that_it_must() -> None:
     """ID, kind and hand, place with neighbour, both sizes, code, arrow."""
     layout = galley()
     door = next(front for front in layout.fronts if front.id == "B3-2")
-    words = [mark.text for mark in texts_of(layout, "letter-2x5", "B3-2")]
+    words = [mark.text for mark in texts_of("letter-2x5", "B3-2")]
     for wanted in (
         "B3-2",
         "DOOR, HINGES LEFT",
@@ -270,7 +270,7 @@ def test_the_id_is_the_largest_and_whole(stock: Stock) -> None:
 def test_a_held_parts_label_says_hold_large_and_why(stock: Stock) -> None:
     """A door without a hand: HOLD at 4.8 mm or more, the finding's name, no code."""
     layout = galley()
-    texts = texts_of(layout, stock.name, "B9-1")
+    texts = texts_of(stock.name, "B9-1")
     assert max(mark.size for mark in texts if mark.text == "HOLD") >= 4.8
     held = next(front for front in layout.fronts if front.id == "B9-1").held[0]
     assert any(
@@ -283,9 +283,8 @@ def test_a_held_parts_label_says_hold_large_and_why(stock: Stock) -> None:
 @EVERY
 def test_the_stripe_is_on_the_end_that_goes_to_the_front(stock: Stock, part: str, end: str) -> None:
     """Outside face seen from outside, upright: a left side has its front on the right."""
-    layout = galley()
     x0, _, x1, _ = label_of(stock, 1)
-    texts = texts_of(layout, stock.name, part)
+    texts = texts_of(stock.name, part)
     if words := [text for text in texts if text.text == "THIS END TO THE FRONT"]:
         assert (words[0].x > (x0 + x1) / 2) == (end == "right")
     else:  # the label is too narrow: its lines say so
@@ -293,7 +292,7 @@ def test_the_stripe_is_on_the_end_that_goes_to_the_front(stock: Stock, part: str
     edge = x1 if end == "right" else x0
     assert any(
         isinstance(mark, Area) and len(mark.points) == 4 and edge in {x for x, _ in mark.points}
-        for mark in marks_of(layout, stock.name, part)
+        for mark in marks_of(stock.name, part)
     )
 
 
@@ -326,13 +325,18 @@ def test_nothing_wanted_is_no_page() -> None:
     assert label_pages(galley(), (), STOCKS["a4-3x7"]) == ()
 
 
+@cache
+def workshop_pieces() -> tuple[LabelWords, ...]:
+    """Give the labels of the pieces to cut in the workshop."""
+    return labels_of(workshop(), kinds="pieces")
+
+
 @EVERY
 def test_a_side_has_its_cut_size_in_both_units_on_every_stock(stock: Stock) -> None:
     """Whoever saws reads CUT, in mm or in inches; a finished size never stands without its word
     (774.7 x 583.6 on the saw, 584.2 with the band of 0.6)."""
-    layout = workshop()
-    labels = [words for words in labels_of(layout) if words.part == "B1-SIDE-L"]
-    (page,) = label_pages(layout, labels, stock)
+    labels = [words for words in workshop_pieces() if words.part == "B1-SIDE-L"]
+    (page,) = label_pages(workshop(), labels, stock)
     texts = [mark.text for mark in page.marks if isinstance(mark, Text)]
     together = " ".join(texts).replace('"', "")
     assert "CUT 774.7 x 583.6" in together
@@ -347,7 +351,7 @@ def test_every_piece_has_its_cut_size_in_mm_and_says_what_is_open(stock: Stock) 
     """What its ID spells goes before a size does, inches go before mm, on the smallest stocks
     alone; where OPEN has no row it stands by the code."""
     layout = workshop()
-    labels = labels_of(layout, kinds="pieces")
+    labels = workshop_pieces()
     pieces = {piece.id: piece for piece in cut_list(layout)}
     cuts, wrong = OpenCuts(layout), []
     for words in labels:
