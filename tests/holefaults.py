@@ -117,12 +117,12 @@ def _in_side(side: Side, layout: Layout) -> Iterator[str]:
     spec = next(box for box in layout.boxes if box.id == side.box)
     for name, panel in _panels(spec, layout.job.material, side.column):
         for _, hole, _ in placed:
-            disc = Point(hole.x, hole.y + side.base).buffer(hole.diameter / 2)
+            disc = Point(hole.x, hole.y + side.ends.base).buffer(hole.diameter / 2)
             if disc.buffer(-EPS).intersects(panel):
                 yield f"{_say(hole)} in the {name}"
     floor = spec.legs + layout.job.material.side
     for _, hole, _ in placed:
-        if hole.purpose in ("shelf", "slide", "plate") and hole.y + side.base < floor:
+        if hole.purpose in ("shelf", "slide", "plate") and hole.y + side.ends.base < floor:
             yield f"{_say(hole)} is not above the bottom panel"
         if hole.depth is not None and hole.depth >= side.thickness:
             yield f"{_say(hole)} comes out"
@@ -180,7 +180,7 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
     if any(side not in ends for side, _ in serving):
         yield f"{front.id}: served by a board that it does not meet"
     slides = [
-        sorted((h.x, h.y + s.base) for own, f in serving if own is s and f.kind == "slide"
+        sorted((h.x, h.y + s.ends.base) for own, f in serving if own is s and f.kind == "slide"
                for h in f.holes)
         for s in ends
     ]  # fmt: skip
@@ -188,7 +188,9 @@ def _across(front: Front, layout: Layout) -> Iterator[str]:
         yield f"{front.id}: slides differ left and right: {slides}"
     cups = sorted(h.y + front.place.y for h in front.holes if h.purpose == "cup")
     plates = sorted(
-        sum(h.y for h in f.holes) / len(f.holes) + s.base for s, f in serving if f.kind == "plate"
+        sum(h.y for h in f.holes) / len(f.holes) + s.ends.base
+        for s, f in serving
+        if f.kind == "plate"
     )
     bored = not cups and front.bored
     if not bored and not _same([(0.0, y) for y in cups], [(0.0, y) for y in plates]):

@@ -105,7 +105,7 @@ def board_face(side: Side) -> BenchPart:
             partition=side.partition,
             assembled=side.assembled,
             panel=side.bottom,
-            base=side.base,
+            base=side.ends.base,
             legs=side.legs,
             band=band,
             raw=side.band_state == "later" and band > 0.0,

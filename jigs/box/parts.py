@@ -6,7 +6,7 @@ of the trade from them.
 
 from dataclasses import dataclass
 
-from jigs.box.place import FrontPlace, Gaps
+from jigs.box.place import LEVEL, BoardEnds, FrontPlace, Gaps
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
@@ -180,46 +180,54 @@ class Front:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """A drilled face of a box side or of a partition; `board` is its ID (`B1-SIDE-L`).
+    """A drilled face of a box side or of a partition, which has two.
 
-    x back from the finished front edge, y up from the board's bottom end. `thickness` true;
-    `band` is the edge band's thickness; `bottom` is the height of the bottom panel's upper face
-    above the bottom end, where a box already assembled is measured from. It is the `side` of
-    `column`. A partition has a number (`partition`, 0 for a side) and two such faces; its left
-    side stands `x` from the box's left edge, its bottom end `base` above the sides', its top end
-    `below` theirs. `across`: the partition on the other side of its column, 0 for a side of the
-    box; `raised`: how far that board's bottom end stands above its own. `assembled`: it is;
-    `band_state`: the band is on, or comes later. `legs`: how far the bottom panel's underside
-    stands above a side's end, where it runs to the floor. `missing`: the held fronts and rollouts
-    whose holes in this face are left out. `trial_of`: the fronts that are tried on scrap, where it
-    carries their holes alone.
+    x back from the finished front edge, y up from the board's bottom end.
     """
 
     box: str
     wall: str
+    """The wall its box stands at."""
     box_kind: BoxKind
     column: int
+    """The column it is towards; from 1 at the left."""
     side: Hand
+    """On which side of that column it stands."""
     board: str
+    """The ID of its board (`B1-SIDE-L`)."""
     height: float
+    """Of its board; mm."""
     depth: float
+    """Of its board, with the band on its front edge; mm."""
     thickness: float
+    """Of its board, true; mm."""
     band: float
+    """The thickness of the band on its front edge; mm."""
     bottom: float
+    """The bottom panel's upper face above the bottom end, where a box already assembled is
+    measured from; mm."""
     code: str
+    """Tells the holes of its board from others'."""
     x: float = 0.0
-    base: float = 0.0
-    below: float = 0.0
-    across: int = 0
-    raised: float = 0.0
+    """The board's left face from the box's left edge; mm."""
+    ends: BoardEnds = LEVEL
     partition: int = 0
+    """The partition's number from the left, 0 for a side of the box."""
     fittings: tuple[Fitting, ...] = ()
+    """What is drilled into it."""
     assembled: bool = False
+    """Whether its box is together already."""
     band_state: BandState | None = None
+    """Whether the band is on, or comes later; None where nobody said."""
     legs: float = 0.0
+    """How far the bottom panel's underside stands above a side's end, where the sides run to the
+    floor; mm."""
     missing: tuple[str, ...] = ()
+    """The held fronts and rollouts whose holes are left out of it."""
     trial_of: tuple[str, ...] = ()
+    """The fronts that are tried on scrap, where it carries their holes alone."""
     assumed: tuple[str, ...] = ()
+    """What is assumed of it."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that its holes, or what is mounted in them, rest on."""
 

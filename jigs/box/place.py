@@ -1,4 +1,5 @@
-"""Where a front stands in its box, and the gaps it leaves to what is beside it."""
+"""Where a front stands in its box, the gaps it leaves to what is beside it, and how the ends of
+an upright board stand against those of the others."""
 
 from dataclasses import dataclass
 
@@ -39,3 +40,21 @@ class FrontPlace:
     def last_column(self) -> int:
         """The last column it stands in."""
         return self.column + self.span - 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardEnds:
+    """How the ends of a side or partition stand against those of the boards beside it; mm."""
+
+    base: float = 0.0
+    """How far its bottom end stands above the sides'."""
+    below: float = 0.0
+    """How far its top end stands below theirs."""
+    across: int = 0
+    """The partition on the other side of the column, 0 for a side of the box."""
+    raised: float = 0.0
+    """How far that board's bottom end stands above its own."""
+
+
+LEVEL = BoardEnds()
+"""Those of a side between sides."""

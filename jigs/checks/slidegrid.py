@@ -38,7 +38,7 @@ def slides_off_row(layout: Layout) -> tuple[OffRow, ...]:
     if not layout.job.grid.slides:
         return ()
     lines = {
-        (side.box, fitting.part): fitting.holes[0].y + side.base
+        (side.box, fitting.part): fitting.holes[0].y + side.ends.base
         for side in layout.sides
         for fitting in side.fittings
         if fitting.kind == "slide" and fitting.holes

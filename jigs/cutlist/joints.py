@@ -47,7 +47,7 @@ def stand_uprights(
     uprights = []
     for name, block in blocks:
         holes = [
-            (hole.x, hole.y + side.base)
+            (hole.x, hole.y + side.ends.base)
             for side in sides
             if side.board == name
             for hole in side.holes

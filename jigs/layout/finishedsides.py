@@ -11,6 +11,7 @@ from jigs.box.boards import BoardFace, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.fittings import renumber
 from jigs.box.parts import Side
+from jigs.box.place import BoardEnds
 from jigs.box.plan import BoxPlan
 from jigs.fittings.kinds import kind_of
 from jigs.given.job import Job
@@ -33,7 +34,10 @@ def finish_sides(job: Job, plan: BoxPlan, held: Held) -> tuple[Side, ...]:
             (o for o in plan.faces if o.column == face.column and o.hand != face.hand), None
         )
         if other is not None:
-            side = replace(side, across=other.partition, raised=other.base - face.base)
+            side = replace(
+                side,
+                ends=replace(side.ends, across=other.partition, raised=other.base - face.base),
+            )
         sides.append(side)
     return tuple(replace(side, code=_code(side, sides)) for side in sides)
 
@@ -76,8 +80,7 @@ def _finish(
         assembled=box.assembled,
         band_state=box.band,
         x=face.x,
-        base=face.base,
-        below=box.height - face.base - face.height,
+        ends=BoardEnds(base=face.base, below=box.height - face.base - face.height),
         partition=face.partition,
         code="",
         fittings=renumber(face.lowered(fittings)),

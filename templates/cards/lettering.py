@@ -130,7 +130,7 @@ def _as_stated(view: FaceView, reference: Reference, distance: float, end: End) 
     """Give the height of a hole by hand as it was stated, unless the card counts it so itself."""
     height = reference.at + reference.inward * distance
     value = view.height - height if end == "top" else height
-    beyond = view.below if end == "top" else view.base
+    beyond = view.ends.below if end == "top" else view.ends.base
     of_sides = beyond > SLACK or view.stand
     if reference.edge == end and not of_sides:
         return ()

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from jigs.box.place import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
 from jigs.ground.geometry import Face, Fitting, Hand, Polygon
@@ -24,10 +25,7 @@ class FaceView:
     `stand`: the box is together, and the cut paper stands on the panel below the face.
     `column`, `side`: the column that a board's face is towards, and on which side of it the board
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
-    partition; `base`: how far its bottom end stands above the sides', `below`: its top end below
-    theirs, mm.
-    `across`: the partition across the column, 0 for a side; `raised`: how far its bottom end stands
-    above this one's, mm; `on_legs`: the box's sides run to the floor.
+    partition. `on_legs`: the box's sides run to the floor.
     `parts`: all that its sheets serve, this one first; () where they serve this one alone.
     `name`: what they are called together; `alike`: all of them, where `name` does not list them,
     with their codes where those differ (`code` is empty then).
@@ -53,10 +51,7 @@ class FaceView:
     column: int | None = None
     side: Hand | None = None
     partition: int = 0
-    base: float = 0.0
-    below: float = 0.0
-    across: int = 0
-    raised: float = 0.0
+    ends: BoardEnds = LEVEL
     on_legs: bool = False
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()

@@ -52,7 +52,7 @@ def black_front(front: Front) -> Black:
 
 def black_side(side: Side) -> Black:
     """Give where a box side or a partition is seen."""
-    room = (side.x, side.base, side.x + side.thickness, side.base + side.height)
+    room = (side.x, side.ends.base, side.x + side.thickness, side.ends.base + side.height)
     return Black(box=side.box, rooms=(room,))
 
 

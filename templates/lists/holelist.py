@@ -164,7 +164,7 @@ def _side_data(side: Side) -> dict[str, Any]:
         "code": side.code,
         **in_mm(height=side.height, depth=side.depth),
         # A partition is counted from its own bottom end, which stands so high in the box.
-        **({"bottom_mm": number(side.base)} if side.partition else {}),
+        **({"bottom_mm": number(side.ends.base)} if side.partition else {}),
         "holes": [
             {
                 "purpose": hole.purpose,

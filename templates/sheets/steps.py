@@ -161,15 +161,15 @@ def _together(view: FaceView) -> str:
 
     A partition stands on the bottom panel: an offcut of its board lifts it as high off the stop.
     """
-    level = abs(view.raised) <= SLACK
+    level = abs(view.ends.raised) <= SLACK
     pair = "LEFT and RIGHT" if level and not view.partition else f"it and the {mate_words(view)}"
     lay = f"Lay {pair} together, front edges touching"
     if level:
         return f"{lay}, bottoms on one stop"
-    lift = format_mm(abs(view.raised))
+    lift = format_mm(abs(view.ends.raised))
     spacer = f"a block {lift} long" if view.on_legs else f"an offcut of the bottom's board ({lift})"
     low, high = "this bottom", "the partition's"
-    if view.raised < 0.0:
+    if view.ends.raised < 0.0:
         low, high = "the side's bottom", "this one"
     return f"{lay}: {low} on the stop, {spacer} between stop and {high}"
 
@@ -201,8 +201,8 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
             _BARS,
             f"{drilled_words(view)} up, top end away, FRONT edge on your {edge.upper()}. Write the "
             "face's name on it.",
-            f"Its figures start at its own bottom end, {format_mm(view.base)} above that of the "
-            "sides.",
+            f"Its figures start at its own bottom end, {format_mm(view.ends.base)} above that "
+            "of the sides.",
             *both,
             _cut(view, flaps),
             _set(view, flaps),

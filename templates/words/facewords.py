@@ -112,7 +112,11 @@ def mate_words(view: FaceView) -> str:
     """Name the face that looks at a side's or a partition's across their column, in capitals."""
     hand = view.side or "left"
     # A column's right board shows it its left face.
-    mate = f"{hand} face of partition {view.across}" if view.across else f"{_OTHER[hand]} side"
+    mate = (
+        f"{hand} face of partition {view.ends.across}"
+        if view.ends.across
+        else f"{_OTHER[hand]} side"
+    )
     return mate.upper()
 
 

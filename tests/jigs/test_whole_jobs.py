@@ -89,7 +89,7 @@ def test_a_partition_stands_on_the_bottom_panel_wherever_that_is() -> None:
     for key in ((1, "right"), (2, "left")):
         here, there = face(flat, *key), face(high, *key)
         assert there.height == pytest.approx(here.height) == 774.7 - 2 * TS
-        assert there.base == pytest.approx(here.base + 101.6)
+        assert there.ends.base == pytest.approx(here.ends.base + 101.6)
         assert (there.bottom, there.assembled, there.band_state) == (0.0, True, "later")
     slides = [h.y for f in face(flat, 2, "left").fittings for h in f.holes]
     raised = [h.y for f in face(high, 2, "left").fittings for h in f.holes]

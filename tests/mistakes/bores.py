@@ -54,7 +54,7 @@ def plates_over_cups(made: Made) -> list[float]:
     for door in made.layout.fronts:
         for board in made.layout.sides:
             plates = [fit for fit in board.fittings if fit.kind == "plate" and fit.part == door.id]
-            middles = sorted(sum(h.y for h in fit.holes) / 2 + board.base for fit in plates)
+            middles = sorted(sum(h.y for h in fit.holes) / 2 + board.ends.base for fit in plates)
             off += [
                 y - door.place.y - cup
                 for y, cup in zip(middles, heights(door, "cup"), strict=False)
@@ -69,7 +69,7 @@ def slides_apart(made: Made) -> list[float]:
     for name in (one.id for one in made.layout.fronts if one.drawer):
         left, right = (
             {
-                hole.y + board.base
+                hole.y + board.ends.base
                 for board in made.layout.sides
                 if board.side == hand
                 for fitting in board.fittings

@@ -149,7 +149,7 @@ def test_on_a_partition_the_leaflets_figure_counts_from_the_sides() -> None:
         )
     )
     partition = next(side for side in layout.sides if side.partition and side.side == "right")
-    assert (partition.base, partition.below) == pytest.approx((18.3, 18.3))
+    assert (partition.ends.base, partition.ends.below) == pytest.approx((18.3, 18.3))
     (card,) = [
         card for page in pages_of_sides(layout) for card in page.cards
         if "LEFT FACE OF PARTITION 1" in card.text and "HOLES BY HAND" in card.text

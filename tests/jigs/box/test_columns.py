@@ -119,7 +119,7 @@ def test_both_faces_of_a_partition() -> None:
     door_a = front_of(layout, "A")
     cups = sorted(h.y + door_a.place.y for h in door_a.holes if h.purpose == "cup")
     lows = sorted(h.y for h in left.holes)[::2]
-    assert [low + 16 + left.base for low in lows] == pytest.approx(cups)
+    assert [low + 16 + left.ends.base for low in lows] == pytest.approx(cups)
     assert right.holes[0].y + TS == pytest.approx(face(layout, 2, "right").holes[0].y)
 
 
@@ -335,7 +335,7 @@ def test_any_box_of_columns(
                 by_key[front.place.column + front.place.span - 1, "right"],
             ]
             lines = [
-                [h.y + s.base for f in s.fittings if f.part == front.id for h in f.holes]
+                [h.y + s.ends.base for f in s.fittings if f.part == front.id for h in f.holes]
                 for s in ends
             ]
             assert lines[0] == pytest.approx(lines[1], abs=1e-6)
@@ -348,7 +348,7 @@ def test_any_box_of_columns(
             )
             side = by_key[key, front.hinged]
             plates = sorted(
-                (f.holes[0].y + f.holes[1].y) / 2 + side.base
+                (f.holes[0].y + f.holes[1].y) / 2 + side.ends.base
                 for f in side.fittings if f.part == front.id
             )  # fmt: skip
             cups = sorted(h.y + front.place.y for h in front.holes if h.purpose == "cup")

@@ -48,7 +48,7 @@ def shelved(
 def pins(side: Side) -> list[tuple[float, float]]:
     """Give the places of a face's shelf pins, from the box's bottom end."""
     return sorted(
-        (round(h.x, 6), round(h.y + side.base, 6)) for h in side.holes if h.purpose == "shelf"
+        (round(h.x, 6), round(h.y + side.ends.base, 6)) for h in side.holes if h.purpose == "shelf"
     )
 
 

@@ -238,4 +238,4 @@ def test_an_inset_drawer_across_columns_stands_on_its_own_board() -> None:
     layout = lay_out(job(spec, hinge=HINGES["inset"]))
     assert not front_of(layout, "D").withheld
     board = next(side for side in layout.sides if side.partition)
-    assert board.base + board.height == pytest.approx(INSET_LINE - 18.3)
+    assert board.ends.base + board.height == pytest.approx(INSET_LINE - 18.3)

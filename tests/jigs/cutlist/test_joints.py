@@ -121,7 +121,7 @@ def check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> Non
             if side.box != piece.box or not any(abs(e - f) < 1e-6 for e in ends for f in faces):
                 continue
             for hole in side.holes:
-                up = hole.y + side.base - block.y - block.dy / 2
+                up = hole.y + side.ends.base - block.y - block.dy / 2
                 near = [p for p in piece.pockets if math.hypot(p - hole.x, up) < 25 - 1e-5]
                 assert all((piece.id, round(place, 3)) in told for place in near)
 
