@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.rooms import ROOMS, find_upward, nodes_of, tree_of
+from tests.rooms import ROOMS, find_arrows, find_upward, nodes_of, tree_of
 
 ROOT = Path(__file__).parents[1]
 LAYERS = ("jigs", "templates", "cli")
@@ -87,6 +87,12 @@ def test_a_room_imports_only_those_before_it(package: str) -> None:
     assert folders - {"demo"} == set(ROOMS[package])
     assert list((ROOT / package).glob("[!_]*.py")) == []
     assert find_upward(package) == set()
+
+
+def test_few_rooms_of_the_trade_know_of_each_other() -> None:
+    """A new arrow from room to room is a thing that stands in the wrong one, or has to replace
+    another."""
+    assert len(find_arrows("jigs")) <= 45
 
 
 def test_a_plan_says_nothing_and_a_check_plans_nothing() -> None:

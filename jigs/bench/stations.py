@@ -26,10 +26,10 @@ from jigs.bench.pulls import place_pulls
 from jigs.bench.screwed import place_boxes, place_clearances, place_fixings, place_hooks
 from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
+from jigs.box.boxparts import findings_at
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.ground.geometry import Face, Hand, Purpose
-from jigs.layout.boxparts import findings_at
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
     "cup": "hinge", "plate": "hinge", "slide": "slide", "hook": "slide", "clearance": "slide",

@@ -3,9 +3,9 @@
 Columns stand in any order and are matched without case. A size's column may name its unit:
 `width (in)`. The header is looked for under title rows.
 
->>> read_name("Width (in)")
+>>> FRONT_LIST.read("Width (in)")
 ('width', 'in')
->>> read_name("Qty.")
+>>> FRONT_LIST.read("Qty.")
 ('count', None)
 """
 
@@ -136,11 +136,6 @@ class Header:
     def find(self, column: str) -> ListHeading | None:
         """Give the heading of a column, None where the list has no such column."""
         return next((h for h in self.headings if h.column == column), None)
-
-
-def read_name(text: str, names: ColumnNames = FRONT_LIST) -> tuple[str | None, BareUnit | None]:
-    """Give the column that a heading means, and the unit it names."""
-    return names.read(text)
 
 
 def find_header(rows: Sequence[ListRow], names: ColumnNames = FRONT_LIST) -> Header | None:

@@ -9,6 +9,7 @@ the boxes beside it.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece
 from jigs.given.job import BoxSpec
@@ -16,7 +17,6 @@ from jigs.given.rolloutspec import Rollout
 from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
-from jigs.layout.boxparts import parts_of_box
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
 WINDOW = 3600.0

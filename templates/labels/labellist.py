@@ -12,10 +12,10 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
-from jigs.layout.boxparts import parts_of_box
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,

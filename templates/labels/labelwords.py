@@ -8,13 +8,13 @@ that fits its width.
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from jigs.box.boxparts import hung_over, hung_under, parts_of_box
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
-from jigs.layout.boxparts import hung_over, hung_under, parts_of_box
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
 from templates.words.openwords import STAMP, open_line

@@ -17,13 +17,12 @@ True
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from templates.page.space import Box
+
 Size = tuple[float, float]
 """Width and height, mm."""
 Hanging = tuple[float, float, float]
 """What hangs from a ceiling: from x, to x, how far down; mm."""
-
-Box = tuple[float, float, float, float]
-"""Left, lower, right and upper side, mm."""
 
 SLIP = 1e-6
 """Lengths that differ by less are the same, mm."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from jigs.box.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from jigs.box.parts import DrawerBox, Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.fittings.hinge import HingeChoice
@@ -10,7 +11,6 @@ from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.layout.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from templates.sheets.panel import PartWords
 from templates.words.gapwords import gaps_here, reveals_of
 from templates.words.leafletwords import leaflet_facts

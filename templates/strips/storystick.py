@@ -17,7 +17,7 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import moved, paragraph
-from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
+from templates.page.scales import COARSE, FINE, OVERLAP, SLIP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import spread
 from templates.page.typeface import shorten, text_width, wrap
 from templates.words.fittingwords import words_of
@@ -109,10 +109,10 @@ def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: P
         paragraph(
             "1 Measure both bars. 2 Cut the strips out. 3 Glue each on the tab of the one before: "
             "its foot on the JOIN line, the long marks of both little scales in one line; the next "
-            "pair in line shows a slip of 0.3 mm. 4 Glue the whole on a straight batten, its foot "
-            f"flush with the batten's end. 5 With a steel tape: the TOP END must stand at "
-            f"{format_mm(stick.height)}. Each join may add 0.3 mm: where it matters, trust the "
-            "tape and the figures.",
+            f"pair in line shows a slip of {SLIP:g} mm. 4 Glue the whole on a straight batten, its "
+            f"foot flush with the batten's end. 5 With a steel tape: the TOP END must stand at "
+            f"{format_mm(stick.height)}. Each join may add {SLIP:g} mm: where it matters, trust "
+            "the tape and the figures.",
             width,
         ),
         paragraph(_striking(stick), width, bold=True),

@@ -9,6 +9,7 @@ from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.border import EDGE, LEFT_STRIP
 from templates.page.paper import Paper
+from templates.page.scales import SLIP
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed
 from templates.sheets.steps import steps_again, steps_for
@@ -121,7 +122,7 @@ def _on_page(
     return LongPlan(words=words, first=full, page=page, cards=(placed,))
 
 
-JOINS = "Each join may add 0.3 mm: check every hole by its written distance before drilling."
+JOINS = f"Each join may add {SLIP:g} mm: check every hole by its written distance before drilling."
 """The honest note."""
 
 
@@ -160,7 +161,7 @@ def _steps(strip: Strip, joined: bool) -> Iterator[str]:
     yield (
         "Cut the pieces out, the crossed notches too. Glue each on the tab of the one before, one "
         "straight line along the edge: its foot on the JOIN line, the long marks of the little "
-        "scales in one line; the next pair in line shows a slip of 0.3 mm."
+        f"scales in one line; the next pair in line shows a slip of {SLIP:g} mm."
     )
     yield f"{tape} {JOINS}"
     yield "Or trust no join: set each piece by itself, on a line struck at its foot's figure."

@@ -3,10 +3,10 @@ before they are bought; on the sheets those of the job or of a front."""
 
 from collections.abc import Sequence
 
+from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
-from jigs.layout.boxparts import parts_of_box
 from jigs.room.gapsmade import SAME, GapsMade
 
 

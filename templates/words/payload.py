@@ -15,11 +15,11 @@ import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.cutlist.piece import Piece
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_mm
-from jigs.layout.boxparts import hung_over, hung_under
 from templates.words.fittingwords import work_words
 from templates.words.wallwords import without_wall
 from templates.words.wording import FRONT_WORDS

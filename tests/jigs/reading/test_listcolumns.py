@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.reading.listcolumns import SYNONYMS, find_header, read_name
+from jigs.reading.listcolumns import FRONT_LIST, SYNONYMS, find_header
 from jigs.reading.tables import ListRow
 
 
@@ -32,7 +32,7 @@ from jigs.reading.tables import ListRow
 )
 def test_a_heading_is_understood(text: str, column: str | None, unit: str | None) -> None:
     """Columns are matched without case, by the usual synonyms, with or without a unit."""
-    assert read_name(text) == (column, unit)
+    assert FRONT_LIST.read(text) == (column, unit)
 
 
 def test_no_synonym_means_two_columns() -> None:

@@ -1,7 +1,7 @@
 """Parts by box, and who hangs under whom."""
 
+from jigs.box.boxparts import hung_over, hung_under, parts_of_box
 from jigs.given.job import FrontSpec
-from jigs.layout.boxparts import hung_over, hung_under, parts_of_box
 from tests.jigs.sample import box, front_of, lay
 
 LEAVES = lay(
