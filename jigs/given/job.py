@@ -25,7 +25,16 @@ from jigs.ground.believable import Doubt, Range
 from jigs.ground.geometry import End, Face, FittingKind, Hand
 from jigs.ground.keys import Key
 from jigs.ground.lengths import Unit
-from jigs.ground.ranges import BOARD, END_REVEAL, FRONT_BOARD, REVEAL, THIN_BOARD
+from jigs.ground.ranges import (
+    BOARD,
+    DRAWER_HEIGHT,
+    EDGE_RADIUS,
+    END_REVEAL,
+    FRONT_BOARD,
+    REVEAL,
+    TAB,
+    THIN_BOARD,
+)
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -47,6 +56,9 @@ COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 """Boxes that stand under a counter."""
 OVERLAYS: tuple[Overlay, ...] = ("full", "half", "inset")
 
+MOST_COLUMNS = 12
+"""Columns that one box may have."""
+COLUMNS = Range(1, MOST_COLUMNS, unit="")
 UNDER = "top reveal under a counter"
 ACCEPTED = 1.6
 """A delivered size may differ from the order by this much; mm (common practice, no source)."""
@@ -172,66 +184,89 @@ class BoardHole:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrontSpec:
-    """One front as given: None where it is to be computed or taken from the job.
-
-    `hinges_at` gives the cup centres above the front's own bottom edge, mm. `pull` is a record
-    name, or `none`; `other_hinges` are of other kinds than `hinge`: one leaf of a pair may hang on
-    a side, the other on a partition. `box` sizes `drawer_width`, `drawer_height` are the drawer
-    box's outside.
-    `overlay` None: as its box. It stands in `column` (counted from 1 at the left), or across
-    `span` of them. `reveals`: its own gaps; `five_piece`: its frame. `edge_radius`: its edges are
-    rounded; `profile`: the edge that is pulled is bevelled for the fingers. `measured`:
-    the sizes of the front in hand. `leaves`:
-    the same of the leaves of a pair, left and right, where they are measured apart. `bored_tab`:
-    the tab that the supplier has bored. `alike`: how many fronts one table or one row makes.
-    `by_kit`: it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
-    drawer box, no screws by rule. `appliance`: the numbers of a panel's leaflet. `push_latch`: it
-    is pushed to open, and has no pull. `pull_over`, `pull_level`: the front whose pull it takes
-    the place along the wall, the height from. `restrictor`: it opens to less than 90 degrees.
-    `doubts`: its numbers that are not usual. `hidden`: what of its row
-    the workbook it was read from does not show, in words.
-    """
+    """One front as given: None where it is to be computed or taken from the job."""
 
     id: str
+    """What it is called on sheets and labels."""
     kind: FrontKind
+    """What it is."""
     width: float | None = None
+    """Its width, of a pair that of one leaf; mm."""
     height: float | None = None
+    """Its height, mm."""
     modules: int | None = None
+    """Its height in modules of 32 mm, with the gap under it."""
     share: float | None = None
+    """Its weight in the height that is left."""
     hinged: Hand | None = None
-    thickness: float | None = None
+    """The side on which a door hangs."""
+    thickness: Annotated[float | None, Key(FRONT_BOARD)] = None
+    """Its thickness where it is another board than the job's."""
     five_piece: FivePieceSpec = field(default_factory=FivePieceSpec)
-    edge_radius: float | None = None
-    profile: Profile | None = None
+    """Its frame."""
+    edge_radius: Annotated[float | None, Key(EDGE_RADIUS)] = None
+    """The radius of its rounded edges."""
+    profile: Annotated[Profile | None, Key()] = None
+    """How the edge that is pulled is worked: bevelled for the fingers."""
     measured: Taped = field(default_factory=Taped)
+    """What a tape said of it in hand."""
     leaves: "tuple[Measures, Measures] | None" = None
-    bored_tab: float | None = None
-    tab: float | None = None
+    """What was measured of the leaves of a pair, left and right, where they are measured apart."""
+    bored: Annotated[bool, Key()] = False
+    """Whether the supplier has bored its cups."""
+    bored_tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup that the supplier has bored."""
+    tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup."""
     hinge: str | None = None
+    """The name of its hinge."""
     other_hinges: tuple[str, ...] = ()
+    """Hinges of other kinds: one leaf of a pair may hang on a side, the other on a partition."""
     slide: str | None = None
+    """The name of its slide."""
     pull: str | None = None
+    """The name of its pull, or `none`."""
     hinges_at: tuple[float, ...] | None = None
+    """The cup centres above its own bottom edge, mm."""
     leaflet: bool = False
+    """Whether the leaflet of its appliance is known: of a panel."""
     appliance: Leaflet | None = None
-    push_latch: bool = False
-    bored: bool = False
+    """The numbers of that leaflet, where they are stated."""
+    push_latch: Annotated[bool, Key()] = False
+    """Whether it is pushed to open, and has no pull."""
     by_kit: bool = False
-    drawer_width: float | None = None
-    drawer_height: float | None = None
-    finish: str = ""
-    note: str = ""
+    """Whether it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
+    drawer box, no screws by rule."""
+    drawer_width: Annotated[float | None, Key(Range(50, 1600))] = None
+    """The outside width of a drawer box that is there."""
+    drawer_height: Annotated[float | None, Key(DRAWER_HEIGHT)] = None
+    """The height of a drawer box's sides."""
+    finish: Annotated[str, Key()] = ""
+    """How it is finished, in words."""
+    note: Annotated[str, Key()] = ""
+    """What is said of it in words."""
     holes: tuple[HandHole, ...] = ()
+    """The holes given by hand in it."""
     overlay: Overlay | None = None
+    """How it lies on its box; None: as the box says."""
     reveals: OwnReveals = field(default_factory=OwnReveals)
-    column: int = 1
-    span: int = 1
+    """Its own gaps."""
+    column: Annotated[int, Key(COLUMNS, most=MOST_COLUMNS)] = 1
+    """The column before which it stands, counted from 1 at the left."""
+    span: Annotated[int, Key(COLUMNS, most=MOST_COLUMNS)] = 1
+    """How many columns it stands before."""
     alike: int = 1
+    """How many fronts its table or its row makes."""
     pull_over: str | None = None
+    """The front whose pull it takes the place along the wall from."""
     pull_level: str | None = None
+    """The front whose pull it takes the height from."""
     restrictor: bool = False
+    """Whether it is kept from opening to 90 degrees."""
     doubts: tuple[Doubt, ...] = ()
+    """Its numbers that are not usual."""
     hidden: tuple[str, ...] = ()
+    """What of its row the workbook it was read from does not show, in words."""
 
     @property
     def hinge_names(self) -> tuple[str, ...]:

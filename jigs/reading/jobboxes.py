@@ -16,7 +16,6 @@ from jigs.given.job import (
     FRONT_KINDS,
     OVERLAYS,
     PANEL_KINDS,
-    PROFILES,
     BoxKind,
     BoxSpec,
     FrontKind,
@@ -28,24 +27,19 @@ from jigs.ground.geometry import Hand
 from jigs.ground.lengths import LONGEST
 from jigs.ground.ranges import (
     DIAGONAL,
-    DRAWER_HEIGHT,
-    EDGE_RADIUS,
     END_REVEAL,
-    FRONT_BOARD,
     IN_BOX,
     OWN_REVEAL,
     PANEL_GAP,
     PANEL_REVEAL,
     RAIL,
     SHARE,
-    TAB,
 )
 from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
 from jigs.reading.jobholes import read_board_holes, read_front_holes
 from jigs.reading.jobinside import (
-    MOST_COLUMNS,
     check_place,
     check_stacks,
     read_blind,
@@ -252,17 +246,13 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         modules=modules,
         share=share,
         hinged=_read_hand(row),
-        thickness=row.length("thickness", FRONT_BOARD),
+        **read_keys(row, FrontSpec),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
-        edge_radius=row.length("edge_radius", EDGE_RADIUS),
         measured=Taped(
             width=read_both(row, "measured_width", sizes.width),
             height=read_both(row, "measured_height", sizes.height),
             diagonals=read_both(row, "diagonals", DIAGONAL),
         ),
-        bored_tab=row.length("bored_tab", TAB),
-        profile=row.choice("profile", PROFILES),
-        tab=row.length("tab", TAB),
         hinge=hinges[0] if hinges else None,
         other_hinges=hinges[1:],
         slide=shelves.slides.take_name(row, "slide"),
@@ -270,18 +260,10 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         hinges_at=_read_hinges_at(row),
         leaflet=leaflet,
         appliance=appliance,
-        push_latch=row.flag("push_latch") or False,
         pull_over=row.part_id("pull_over"),
         pull_level=row.part_id("pull_level"),
         restrictor=_read_restrictor(row, kind),
-        bored=row.flag("bored") or False,
-        drawer_width=row.length("drawer_width", Range(50, 1600)),
-        drawer_height=row.length("drawer_height", DRAWER_HEIGHT),
-        finish=row.text("finish") or "",
-        note=row.text("note") or "",
         overlay=choose_frameless(row, "overlay", OVERLAYS),
-        column=row.whole("column", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
-        span=row.whole("span", usual=MOST_COLUMNS, most=MOST_COLUMNS) or 1,
         reveals=OwnReveals(
             left=row.length("reveal_left", beside),
             right=row.length("reveal_right", beside),

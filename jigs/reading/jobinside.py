@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jigs.given.hardware import SlideRecord
-from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
+from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.ground.believable import Range
 from jigs.ground.ranges import IN_BOX, SHARE
@@ -23,8 +23,6 @@ from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.tomltables import Table
 
-MOST_COLUMNS = 12
-"""Columns that one box may have."""
 MOST_SHELVES = 20
 """Adjustable shelves of one row."""
 
