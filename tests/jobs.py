@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.handholes import HandHole
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
     BAND_STATES,
@@ -19,7 +20,6 @@ from jigs.given.job import (
     FrontMaterial,
     FrontSpec,
     Grid,
-    HandHole,
     Job,
     Material,
     Overlay,

@@ -18,7 +18,8 @@ from math import hypot
 from jigs.box.boards import FaceKey
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.kinds import KINDS
-from jigs.given.job import BoxSpec, HandHole
+from jigs.given.handholes import HandHole
+from jigs.given.job import BoxSpec
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, mirror_x
 
 GROUP = 100.0

@@ -13,6 +13,7 @@ from typing import Annotated, Literal
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.handholes import BoardHole, HandHole
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.leaflet import Leaflet
@@ -22,7 +23,7 @@ from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.taped import Taped, TapedBox
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt, Range
-from jigs.ground.geometry import End, Face, FittingKind, Hand
+from jigs.ground.geometry import Hand
 from jigs.ground.keys import Key
 from jigs.ground.lengths import Unit
 from jigs.ground.ranges import (
@@ -144,42 +145,6 @@ class Use:
     def hinge_names(self) -> tuple[str, ...]:
         """The names of all hinges, one for each way that a door hangs."""
         return () if self.hinge is None else (self.hinge, *self.other_hinges)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HandHole:
-    """A hole given by hand, in the axes of its part (mm); `depth` None means through.
-
-    `y` is as it was stated: up from the part's bottom end, or down from its top end where
-    `stated_from` says so; `up` gives it from the bottom end in either case. `mirrored`: another
-    one stands as far from a front's right edge. `leaf`: in this leaf of a pair alone. `kind`: the
-    one that its purpose names, if it names one.
-    """
-
-    x: float
-    y: float
-    diameter: float
-    depth: float | None
-    face: Face
-    purpose: str
-    mirrored: bool = False
-    leaf: Hand | None = None
-    stated_from: End | None = None
-    kind: FittingKind = "manual"
-
-    def up(self, height: float) -> float:
-        """Give its height above the bottom end of a part `height` mm high, mm."""
-        return height - self.y if self.stated_from == "top" else self.y
-
-
-@dataclass(frozen=True, slots=True)
-class BoardHole:
-    """A hole given by hand in the board on one side of a front: x from the finished front edge,
-    y from the box side's bottom or top end. `front`: the ID of the front that it serves."""
-
-    hand: Hand
-    front: str
-    hole: HandHole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from jigs.fittings.kinds import KINDS, stated_kind
-from jigs.given.job import BoardHole, FrontKind, HandHole
+from jigs.given.handholes import BoardHole, HandHole
+from jigs.given.job import FrontKind
 from jigs.ground.believable import Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.reading.tomltables import Table

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.job import BoardHole, BoxSpec, FrontKind, FrontSpec, HandHole
+from jigs.given.handholes import BoardHole, HandHole
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec
 from jigs.given.taped import Taped
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import Hand

@@ -6,7 +6,8 @@ from jigs.box.frontpulls import pull_of
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
-from jigs.given.job import FrontKind, FrontSpec, HandHole, Use
+from jigs.given.handholes import HandHole
+from jigs.given.job import FrontKind, FrontSpec, Use
 from jigs.ground.geometry import Face
 from tests.jigs.sample import HINGE, SLIDE, box, job, one_column
 

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.job import FrontSpec, HandHole
+from jigs.given.handholes import HandHole
+from jigs.given.job import FrontSpec
 from jigs.given.taped import Taped
 from jigs.ground.geometry import Hole
 from tests.jigs.sample import box, codes, front_of, lay

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.job import BoxSpec, FrontKind, FrontSpec, HandHole, ShelfSpec
+from jigs.given.handholes import HandHole
+from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.job import FrontSpec, HandHole
+from jigs.given.handholes import HandHole
+from jigs.given.job import FrontSpec
 from jigs.given.leaflet import Leaflet
 from jigs.given.taped import Taped
 from jigs.ground.errors import ReadingError

@@ -6,7 +6,8 @@ import pytest
 
 from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
-from jigs.given.job import BoxSpec, FrontSpec, HandHole, Job
+from jigs.given.handholes import HandHole
+from jigs.given.job import BoxSpec, FrontSpec, Job
 from jigs.given.taped import TapedBox
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out

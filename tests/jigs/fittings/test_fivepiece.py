@@ -7,7 +7,8 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, frame_of, glass_door_mass
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
-from jigs.given.job import FrontSpec, HandHole
+from jigs.given.handholes import HandHole
+from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
 

@@ -10,7 +10,8 @@ import pytest
 import zxingcpp
 
 from jigs.box.parts import Layout
-from jigs.given.job import FrontSpec, HandHole
+from jigs.given.handholes import HandHole
+from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
 from templates.labels.stocks import STOCKS
