@@ -351,7 +351,7 @@ def _check(job: Job, paper: Paper) -> None:
 
 @given(jobs(most_boxes=1), papers)
 @settings(
-    max_examples=3, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_any_job_can_be_read_back(job: Job, paper: Paper) -> None:
     """Holes, data, words and clear print, on every paper."""

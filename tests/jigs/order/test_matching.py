@@ -184,12 +184,30 @@ noise = st.floats(-1.6, 1.6)
 ORDERED = list_ordered(GALLEY)
 
 
-@given(st.lists(st.tuples(noise, noise), min_size=6, max_size=6), st.booleans(), st.randoms())
-@settings(max_examples=60, deadline=None)
+six_pairs = st.lists(st.tuples(noise, noise), min_size=6, max_size=6)
+
+
+@given(six_pairs, st.booleans(), st.randoms())
+@settings(max_examples=30, deadline=None)
 def test_what_is_within_tolerance_always_matches(
     offs: list[tuple[float, float]], named: bool, order: Random
 ) -> None:
     """A list made from the order, each size within 1.6: all has arrived, nothing is held."""
+    check_within(offs, named, order)
+
+
+@pytest.mark.slow
+@given(six_pairs, st.booleans(), st.randoms())
+@settings(max_examples=60, deadline=None)
+def test_of_many_what_is_within_tolerance_always_matches(
+    offs: list[tuple[float, float]], named: bool, order: Random
+) -> None:
+    """The same, at length."""
+    check_within(offs, named, order)
+
+
+def check_within(offs: list[tuple[float, float]], named: bool, order: Random) -> None:
+    """Deliver what was ordered, each piece so far off its size, in any order."""
     pieces = [
         row(n, front.id if named else "", front.width + dx, front.height + dy)
         for n, (front, (dx, dy)) in enumerate(zip(ORDERED, offs, strict=True))
@@ -205,9 +223,24 @@ def test_what_is_within_tolerance_always_matches(
 
 
 @given(st.sampled_from(ORDERED), noise, noise, st.booleans())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_exchanged_sizes_are_always_told(front: Ordered, dx: float, dy: float, named: bool) -> None:
     """Width and height swapped: an error that holds the front, which keeps its ordered size."""
+    check_exchanged(front, dx, dy, named)
+
+
+@pytest.mark.slow
+@given(st.sampled_from(ORDERED), noise, noise, st.booleans())
+@settings(max_examples=40, deadline=None)
+def test_many_exchanged_sizes_are_always_told(
+    front: Ordered, dx: float, dy: float, named: bool
+) -> None:
+    """The same, at length."""
+    check_exchanged(front, dx, dy, named)
+
+
+def check_exchanged(front: Ordered, dx: float, dy: float, named: bool) -> None:
+    """Deliver a front with its width and height swapped, each so far off."""
     made = deliver(row(2, front.id if named else "", front.height + dx, front.width + dy))
     layout = lay_out(made)
     told = [p.part for p in layout.problems if p.code == "sizes-exchanged"]

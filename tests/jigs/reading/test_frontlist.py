@@ -355,16 +355,30 @@ def test_a_list_beside_a_job_may_leave_sizes_open(tmp_path: Path) -> None:
     assert "row 2, column box: missing" in refuse(tmp_path, "box,kind\n,door\n", bare=False)[0]
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
-@given(
-    st.lists(
-        st.lists(st.text(max_size=12) | st.sampled_from(["door", "454", "B1", "2"]), max_size=8),
-        max_size=4,
-    )
+any_rows = st.lists(
+    st.lists(st.text(max_size=12) | st.sampled_from(["door", "454", "B1", "2"]), max_size=8),
+    max_size=4,
 )
+
+
+@settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(any_rows)
 def test_no_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> None:
     """Whatever stands below a header is a list or a ReadingError."""
-    path = tmp_path / "fronts.csv"
+    check_cells(tmp_path, rows)
+
+
+@pytest.mark.slow
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(any_rows)
+def test_none_of_many_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> None:
+    """The same, at length."""
+    check_cells(tmp_path, rows)
+
+
+def check_cells(folder: Path, rows: list[list[str]]) -> None:
+    """Read cells below a header."""
+    path = folder / "fronts.csv"
     lines = ["id;kind;w;h;qty;hand;box", *(";".join(row) for row in rows)]
     path.write_bytes("\n".join(lines).encode("utf-8", "surrogatepass"))
     try:

@@ -224,7 +224,7 @@ def check_cards(job: Job, paper: Paper) -> None:
 
 @given(jobs(), papers)
 @settings(
-    max_examples=4, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_cards_keep_their_rules(job: Job, paper: Paper) -> None:
     """Each hole on one card, whole fittings together, references near and at round figures."""

@@ -1,7 +1,7 @@
 """Room on a drawing."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates.page.marks import Area, Circle, Line, Outline, Qr, Text
@@ -118,12 +118,26 @@ def test_clipping_keeps_what_lies_inside() -> None:
     assert clip(0.0, 12.0, 12.0, 24.0, (0.0, 0.0, 10.0, 10.0)) is None
 
 
-@given(
-    st.lists(st.tuples(st.floats(0, 300), st.floats(1, 30)), min_size=1, max_size=8),
-    st.floats(-10, 100),
-)
+any_labels = st.lists(st.tuples(st.floats(0, 300), st.floats(1, 30)), min_size=1, max_size=8)
+
+
+@given(any_labels, st.floats(-10, 100))
+@settings(max_examples=50)
 def test_spread_labels_never_overlap(labels: list[tuple[float, float]], low: float) -> None:
     """They keep their order, stay above the limit, and stand where wanted if there is room."""
+    check_spread(labels, low)
+
+
+@pytest.mark.slow
+@given(any_labels, st.floats(-10, 100))
+@settings(max_examples=100)
+def test_many_spread_labels_never_overlap(labels: list[tuple[float, float]], low: float) -> None:
+    """The same, at length."""
+    check_spread(labels, low)
+
+
+def check_spread(labels: list[tuple[float, float]], low: float) -> None:
+    """Spread labels from a limit up."""
     wanted = sorted(centre for centre, _ in labels)
     sizes = [size for _, size in labels]
     centres = spread(wanted, sizes, low)
