@@ -43,7 +43,7 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
     "jigs/reading/tables.py": ("a mark that names the separator", {'" '}),
     "jigs/reading/tomltext.py": (
         "the library's own message, and units in a corrected line",
-        {"(at end of document)", "at the end", " ft", " in"},
+        {"(at end of document)", "at the end", "Cannot overwrite", "Cannot declare", " ft", " in"},
     ),
     "jigs/reading/workbook_reader.py": ("the name of a library's error", {"PasswordError"}),
     "templates/cards/outlines.py": ("the key of a face of a drawer box", {"box-"}),

@@ -20,6 +20,15 @@ from jigs.reading.tomlindex import KeyPath, find_line, write_path
 
 Word = TypeVar("Word", bound=str)
 
+_INSIDE = {
+    "front": "[[box.front]] below its [[box]]",
+    "shelf": "[[box.shelf]] below its [[box]]",
+    "rollout": "[[box.rollout]] below its [[box]]",
+    "hole": "[[box.front.hole]] below its front, or [[box.hole]] below its box",
+    "appliance": "[[wall.appliance]] below its [[wall]]",
+}
+"""Tables that stand in another one, and how they are written."""
+
 LONGEST_TEXT = 200
 """Characters of a name, a note, a finish."""
 
@@ -243,6 +252,8 @@ class Table:
                     f"'{key}' belongs at the top of the file, above the first [table]: what stands "
                     "below a table belongs to that table; move it up",
                 )
+            elif not self.path and key in _INSIDE:
+                self.note(key, f"'{key}' is no table by itself; write {_INSIDE[key]}")
             else:
                 self.note(key, f"unknown key ('{key[:40]}' given); {suggest(key, self._asked)}")
 

@@ -36,6 +36,14 @@ _SMALL = "true and false are written in small letters"
 _LENGTH_QUOTED = "a length stands between quotes"
 _NAME_QUOTED = "a name with letters other than A to Z stands between quotes"
 _DOUBLED = re.compile(r"\"(?P<length>[0-9][^\"]*)\"\"")
+_HEADING = re.compile(r"\s*\[{1,2}(?P<name>[^\[\]]+)\]{1,2}\s*(?:#.*)?")
+_TWICE = ("Cannot overwrite", "Cannot declare")
+"""How the library begins where a key or a table is given a second time."""
+_LISTS = frozenset(
+    ("box", "box.front", "box.front.hole", "box.hole", "box.rollout", "box.shelf", "wall",
+     "wall.appliance")
+)  # fmt: skip
+"""Tables that a job may have several of, each below its own `[[...]]`."""
 
 
 def read_text(path: Path) -> str:
@@ -84,7 +92,7 @@ def parse_toml(text: str, file: str) -> dict[str, Any]:
             # The reader names no line for a fault at the very end.
             line = int(found[1]) if found else max(1, text.rstrip("\n").count("\n") + 1)
             given, corrected, reason = _correct(text, line)
-            if corrected is None:
+            if corrected is None or str(error).startswith(_TWICE):
                 faults.append(Fault(f"{file}:{line}", _describe(error, given)))
                 raise ReadingError(faults) from error
             faults.append(
@@ -109,6 +117,13 @@ def _describe(error: Exception, given: str) -> str:
         return "not TOML: nested too deep"
     reason = _LINE.sub("", str(error)).replace("(at end of document)", "at the end").strip()
     shown = given.strip() if len(given) <= 80 else given.strip()[:77] + "..."
+    if reason.startswith(_TWICE):
+        heading = _HEADING.fullmatch(given)
+        name = heading["name"].strip() if heading else given.split("=")[0].strip()
+        if heading and name in _LISTS:
+            several = f"'{name}' given more than once ({shown} given)"
+            return f"not TOML: {several}; write [[{name}]] for each"
+        return f"not TOML: '{name[:40]}' given above already ({shown} given); leave one of them"
     return f"not TOML: {reason[:200]} ({shown} given)"
 
 
