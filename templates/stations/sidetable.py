@@ -11,6 +11,7 @@ from templates.page.typeface import wrap
 from templates.stations.stationrows import (
     PITCH,
     Piece,
+    TableBlock,
     figure_pieces,
     open_at,
     pieces_width,
@@ -32,22 +33,41 @@ ROW = 5.4
 """Pitch of the lines of a table, mm."""
 COLUMNS = (0.0, 46.0, 90.0, 134.0)
 """Where mark and part, the left board, the right board, and what is said begin, mm."""
+CAPTIONS = ("line, for", "LEFT, up: line, bored", "RIGHT, up: line, bored", "card")
+"""What the columns are called."""
 
 
-def side_blocks(shop: Shop, station: Station, width: float) -> list[MarkBlock]:
+def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
-    blocks: list[MarkBlock] = []
+    blocks: list[TableBlock] = []
     for table in box_tables((station,)):
-        blocks += _table(shop, station, table, width)
+        blocks += _table(station, table, width)
     return blocks
 
 
-def _table(shop: Shop, station: Station, table: BoxTable, width: float) -> list[MarkBlock]:
+def _table(station: Station, table: BoxTable, width: float) -> list[TableBlock]:
     head = _heading(table, width)
     lines = [_line(station, table, line, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = _joined(head, lines.pop(0))
-    return [head, *lines, _notes(station, table, width)]
+    again = _captions(f"{column_title(table)}, GOES ON", width)
+    return [
+        TableBlock(block=head),
+        *(TableBlock(block=each, again=again) for each in (*lines, _notes(station, table, width))),
+    ]
+
+
+def _captions(title: str, width: float) -> MarkBlock:
+    """Head what goes on from the page before."""
+    y = -10.1
+    return MarkBlock(
+        height=-y + 1.2,
+        marks=(
+            Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM),
+            Text(x=0.0, y=-5.5, text=title, size=3.5, bold=True),
+            *(Text(x=x, y=y, text=text) for x, text in zip(COLUMNS, CAPTIONS, strict=True)),
+        ),
+    )
 
 
 def _heading(table: BoxTable, width: float) -> MarkBlock:
@@ -65,11 +85,7 @@ def _heading(table: BoxTable, width: float) -> MarkBlock:
         y -= PITCH
         marks.append(Text(x=2.0, y=y, text=text, bold=True))
     y -= PITCH + 0.6
-    for x, text in zip(
-        COLUMNS,
-        ("line, for", "LEFT, up: line, bored", "RIGHT, up: line, bored", "card"),
-        strict=True,
-    ):
+    for x, text in zip(COLUMNS, CAPTIONS, strict=True):
         marks.append(Text(x=x, y=y, text=text))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
@@ -82,10 +98,10 @@ def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> 
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
     marks += set_pieces([Piece(line.mark, 3.5, True), Piece(line.serves or "pins")], COLUMNS[0], y)
-    names: list[str] = []
-    for x, part, height in (
-        (COLUMNS[1], table.left, line.left),
-        (COLUMNS[2], table.right, line.right),
+    words: list[str] = []
+    for x, hand, part, height in (
+        (COLUMNS[1], "LEFT", table.left, line.left),
+        (COLUMNS[2], "RIGHT", table.right, line.right),
     ):
         if part is None or height is None:
             continue
@@ -93,9 +109,11 @@ def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> 
         pieces = [*figure_pieces(value), Piece("", tick=True), Piece("", tick=True)]
         assert pieces_width(pieces) < 44.0, "the columns hold every figure"
         marks += set_pieces(pieces, x, y, 1.0)
-        names += _cards(station, part, line, height)
-    words = "; ".join(filter(None, (", ".join(dict.fromkeys(names)), line_words(line))))
-    for row, text in enumerate(wrap(words, 2.5, False, width - COLUMNS[3])):
+        cards = dict.fromkeys(_cards(station, part, line, height))
+        words.append(f"{hand}: {'; '.join(cards)}")
+    words += filter(None, [line_words(line)])
+    wrapped = [text for each in words for text in wrap(each, 2.5, False, width - COLUMNS[3])]
+    for row, text in enumerate(wrapped):
         y = -4.3 - row * PITCH
         marks.append(Text(x=COLUMNS[3], y=y, text=text))
     return MarkBlock(height=max(ROW, -y + 1.2), marks=tuple(marks))

@@ -17,7 +17,7 @@ from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.stations.sidetable import side_blocks
 from templates.stations.stationcard import DrawnCard, draw_copies
 from templates.stations.stationhead import beside_head, full_head, short_head
-from templates.stations.stationrows import rows_of
+from templates.stations.stationrows import TableBlock, rows_of
 from templates.stations.stationview import Shop
 from templates.words.stationwords import station_title, steps
 
@@ -79,11 +79,13 @@ def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> lis
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
     table = side_blocks if station.work == "sides" else rows_of
     blocks = [*table(shop, station, width), *_steps(station, width)]
-    for block in blocks:
-        if block.height > last.left:
+    for each in blocks:
+        if each.block.height > last.left:
             last = _new(shop, station, paper.width, paper.height, len(drafts))
             drafts.append(last)
-        last.add(block)
+            if each.again is not None:
+                last.add(each.again)
+        last.add(each.block)
     name = station_title(station)
     return [
         StationPage(
@@ -105,9 +107,9 @@ def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> lis
     ]
 
 
-def _steps(station: Station, width: float) -> list[MarkBlock]:
+def _steps(station: Station, width: float) -> list[TableBlock]:
     return [
-        paragraph(text, width, hang=str(number))
+        TableBlock(block=paragraph(text, width, hang=str(number)))
         for number, text in enumerate(steps(station), start=1)
     ]
 

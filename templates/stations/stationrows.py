@@ -50,6 +50,14 @@ class Piece:
         return text_width(self.text, self.size, self.bold) + (BOX + 1.2 if self.tick else 0.0)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableBlock:
+    """A block of a table; `again` goes before it where it begins a page."""
+
+    block: MarkBlock
+    again: MarkBlock | None = None
+
+
 def tick_box(x: float, y: float) -> Outline:
     """Draw a box to tick with its lower left corner at (x, y)."""
     corners = ((x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX))
@@ -74,10 +82,10 @@ def pieces_width(pieces: Sequence[Piece], gap: float = 1.4) -> float:
     return sum(piece.width + gap for piece in pieces) - gap
 
 
-def rows_of(shop: Shop, station: Station, width: float) -> list[MarkBlock]:
+def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the rows of a station's table as blocks."""
     all_open = set(open_at(station))
-    return [row_block(shop, row, all_open, width) for row in station.rows]
+    return [TableBlock(block=row_block(shop, row, all_open, width)) for row in station.rows]
 
 
 def open_at(station: Station) -> tuple[OpenNumber, ...]:
@@ -102,16 +110,21 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
     if row.held:
         why = " ".join(problem.text for problem in row.held)
         return _with_lines(marks, y, [(f"HOLD: {why}", True)], width)
+    chips = [
+        setting_pieces(setting, done="box set" if row.marks else "bored")
+        for setting in row.settings
+    ]
+    if row.marks is not None:
+        chips.append([Piece("marked", tick=True), Piece("bored", tick=True)])
     x = 0.0
     y -= CHIP
-    for setting in row.settings:
-        chip = setting_pieces(setting)
+    for chip in chips:
         wide = pieces_width(chip)
         if x > 0.0 and x + wide > width:
             x, y = 0.0, y - CHIP
         marks += set_pieces(chip, x, y)
         x += wide + APART
-    words = [f"{sum_words(closing)}." for closing in row.closing]
+    words = [] if row.marks else [f"{sum_words(closing)}." for closing in row.closing]
     words += marks_words(row.marks) if row.marks else ()
     words += [f"{open_line(row.open)}."] if row.open and set(row.open) != all_open else []
     words += warning_words(row.warnings)
@@ -129,9 +142,9 @@ def _with_lines(
     return MarkBlock(height=-y + 2.2, marks=tuple(marks))
 
 
-def setting_pieces(setting: Setting) -> list[Piece]:
-    """Say one setting: card, where its lines are struck, and what is ticked."""
-    pieces = [Piece(setting_name(setting), bold=True)]
+def setting_pieces(setting: Setting, *, done: str) -> list[Piece]:
+    """Say one setting: card, where its lines are struck, and what is ticked when it is done."""
+    pieces = [Piece(f"CARD {setting_name(setting)}", bold=True)]
     for place in (setting.y, setting.x):
         if place is None:
             continue
@@ -140,7 +153,7 @@ def setting_pieces(setting: Setting) -> list[Piece]:
         pieces += [Piece(" ".join(filter(None, (inches, start))))] if inches or start else []
     if setting.x is not None or setting.y is not None:
         pieces.append(Piece("line", tick=True))
-    pieces.append(Piece("bored", tick=True))
+    pieces.append(Piece(done, tick=True))
     return pieces
 
 

@@ -16,6 +16,7 @@ from templates.faces.views import (
     views_of_front,
 )
 from templates.words.facewords import drilled_words, edge_words
+from templates.words.stationwords import several_words
 
 FaceKey = tuple[str, Face, int | None, Hand | None]
 """A drilled face: its part, face, and of a board its column and the side of it."""
@@ -61,7 +62,10 @@ class Shop:
     def lies_on(self, station: Station, card: StationCard, *, turned: bool) -> str:
         """Say on which faces a card lies: `INSIDE OF LEFT SIDE`."""
         views = self.lying(station, card, turned=turned)
-        return ", ".join(_distinct(drilled_words(view) for view in views))
+        names = _distinct(drilled_words(view) for view in views)
+        if len(names) == 1:
+            return names[0]
+        return several_words(station.face, {view.front_edge for view in views})
 
 
 def face_key(part: BenchPart) -> FaceKey:

@@ -1,6 +1,6 @@
 """What a person reads in the row of a part at a station."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.sides import CROSSES
@@ -39,13 +39,23 @@ def kind_and_place(layout: Layout, part: BenchPart, serves: str | None) -> str:
 
 
 def setting_name(setting: Setting) -> str:
-    """Name the card of a setting, and how it lies: `CARD A 2, TURNED`."""
+    """Name the card of a setting, and how it lies: `A 2 TURNED, crosses -1 to +3`."""
     copy = f" {setting.copy}" if setting.copy > 1 else ""
-    used = ""
-    if setting.holes is not None:
-        counted = (index - CROSSES for index in setting.holes)
-        used = f", CROSSES {', '.join(f'{each:+d}' if each else '0' for each in counted)}"
-    return f"CARD {setting.card}{copy}{', TURNED' if setting.turned else ''}{used}"
+    used = f", crosses {_crosses(setting.holes)}" if setting.holes is not None else ""
+    return f"{setting.card}{copy}{' TURNED' if setting.turned else ''}{used}"
+
+
+def _crosses(holes: Sequence[int]) -> str:
+    """Name the crosses that are used, by the numbers on the card.
+
+    >>> _crosses((2, 3, 4, 5)), _crosses((0, 3))
+    ('-1 to +2', '-3, 0')
+    """
+    counted = [index - CROSSES for index in holes]
+    names = [f"{each:+d}" if each else "0" for each in counted]
+    if len(counted) > 2 and counted[-1] - counted[0] == len(counted) - 1:
+        return f"{names[0]} to {names[-1]}"
+    return ", ".join(names)
 
 
 def sum_words(closing: Closing) -> str:
@@ -61,13 +71,14 @@ def marks_words(marks: Marks) -> tuple[str, ...]:
     """Say where a drawer box stands on its front, as seen from the back, and that it closes."""
     left, right = format_mm(marks.in_left), format_mm(marks.in_right)
     whole = closing_words((marks.in_left, marks.in_left + marks.width),
-                          marks.in_left + marks.width + marks.in_right)  # fmt: skip
+                          marks.in_left + marks.width + marks.in_right,
+                          (" from the LEFT", "", " from the RIGHT"))  # fmt: skip
     gap = "as far in at both ends"
     if left != right:
         gap = f"WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"
     return (
-        f"{marks.box}: {left} from the LEFT + its width + {right} from the RIGHT: {whole}, "
-        f'{gap}; {format_mm(marks.up)} ({format_inches(marks.up)}") up.',
+        f"{marks.box} stands {whole}, {gap}; {format_mm(marks.up)} "
+        f'({format_inches(marks.up)}") up.',
     )
 
 

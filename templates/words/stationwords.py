@@ -1,10 +1,11 @@
 """What a person reads at a station: its title, bits, cautions, steps, and the words of a card."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
-from jigs.bench.station import OPPOSITE, Bit, Place, Station, StationCard, Work
-from jigs.ground.geometry import Hole
+from jigs.bench.station import OPPOSITE, Bit, FaceEdge, Place, Station, StationCard, Work
+from jigs.ground.geometry import Face, Hole
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import drilled_words, seen_words
@@ -60,6 +61,24 @@ def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
     return f"DRILL THIS FACE: {', '.join(names)}"
 
 
+SEVERAL: dict[Face, str] = {
+    "inside": "INSIDE OF A SIDE",
+    "front": "FRONT FACE",
+    "back": "BACK OF A FRONT",
+    "box-front": "FRONT OF DRAWER BOX",
+    "box-back": "BACK OF DRAWER BOX",
+}
+"""What a card's face is called where its parts are of several kinds."""
+
+
+def several_words(face: Face, front_edges: AbstractSet[FaceEdge | None]) -> str:
+    """Name the face of a card that serves several kinds of parts; of boards, by how they lie."""
+    edges = sorted(edge for edge in front_edges if edge is not None)
+    if face == "inside" and len(edges) == 1:
+        return f"FRONT EDGE ON YOUR {edges[0].upper()}"
+    return SEVERAL[face]
+
+
 def bit_words(bit: Bit) -> str:
     """Say what a bit bores, its stop, and the least that is left under it."""
     names = ", ".join(HOLE_WORDS[purpose].name for purpose in bit.purposes)
@@ -112,14 +131,17 @@ def setting_figure(place: Place) -> tuple[str, str, str]:
     return format_mm(place.value), f'{format_inches(place.value)}"', side[place.start]
 
 
-def closing_words(places: Iterable[float], length: float) -> str:
-    """Write distances that add up as printed: the last takes the rounding.
+def closing_words(places: Iterable[float], length: float, said: Sequence[str] = ()) -> str:
+    """Write distances that add up as printed: the last takes the rounding. `said`: what stands
+    behind each.
 
     >>> closing_words([97.75, 513.75], 613.0)
     '97.8 + 416.0 + 99.2 = 613.0'
     """
     ends = [0, *(count_tenths(place) for place in places), count_tenths(length)]
     terms = [f"{(b - a) / 10:.1f}" for a, b in pairwise(ends)]
+    if said:
+        terms = [f"{term}{words}" for term, words in zip(terms, said, strict=True)]
     return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
 
 
@@ -140,8 +162,8 @@ def steps(station: Station) -> tuple[str, ...]:
         case "fronts-on-boxes":
             return (
                 f"{FIRST} Bore the drawer box first.",
-                "Fold card A over both lower edges at one end, the other card at the other end; "
-                "the sum must close on the front you measured.",
+                "Set both cards that its row names, one at each lower corner; the sum must close "
+                "on the front you measured.",
                 "Stand the drawer box on the drawn corners, BOTH of them, and clamp it.",
                 "Mark through its holes with a 5 mm brad-point bit turned by hand, never an awl.",
                 "Take the box off; bore the pilots with the stop. Screw it on. "

@@ -10,10 +10,14 @@ import pytest
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec
+from jigs.ground.lengths import format_mm
+from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.stations.stationset import StationSet, make_stations, stations_json
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
+from tests.jigs.bench.test_heldrows import kitchen
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked
@@ -177,3 +181,62 @@ def test_no_hole_is_near_a_border(name: str) -> None:
             for hole in card["holes"]:
                 assert 7.0 <= hole["x_mm"] - card["x_mm"] <= card["width_mm"] - 7.0
                 assert 7.0 <= hole["y_mm"] - card["y_mm"] <= card["height_mm"] - 7.0
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_each_row_says_part_code_and_heights(name: str) -> None:
+    """Where a person looks for them: on the pages of the station; heights in mm, to a tenth."""
+    pages = {page.number: page for page in printed(name)}
+    stations = data_of(name)["stations"]
+    starts = [*(station["page"] for station in stations), len(pages) + 1]
+    for station, first, after in zip(stations, starts, starts[1:], strict=False):
+        words = {
+            word for number in range(first, after) for run in pages[number].runs
+            for word in run.text.replace(",", " ").split()
+        }  # fmt: skip
+        for row in station["rows"]:
+            assert {row["part"], row["code"]} <= words, (station["name"], row["part"])
+            for setting in row["settings"]:
+                for axis in ("x", "y"):
+                    place = setting[axis]
+                    if place is None or place["value_mm"] is None:
+                        continue
+                    figure = format_mm(place["value_mm"])
+                    assert figure in words, (station["name"], row["part"], figure)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_title_and_codes_stand_where_they_are_needed(name: str) -> None:
+    """Title, code, bit and caution stand on the first page; the code of each card on the card."""
+    pages = {page.number: page for page in printed(name)}
+    for station in data_of(name)["stations"]:
+        text = pages[station["page"]].text
+        assert station["name"].replace("-", " ").upper() in text
+        assert f"station code {station['code']}" in text
+        assert "DRILL THIS FACE" in text
+        for card in station["cards"]:
+            box = (card["x_mm"], card["y_mm"], card["x_mm"] + card["width_mm"],
+                   card["y_mm"] + card["height_mm"])  # fmt: skip
+            on_it = " ".join(
+                run.text
+                for run in pages[card["page"]].runs
+                if box[0] <= run.box[0] and run.box[2] <= box[2]
+                and box[1] <= run.box[1] and run.box[3] <= box[3]
+            )  # fmt: skip
+            assert f"code {card['code']}" in on_it
+            for hole in card["holes"]:
+                assert f"{hole['diameter_mm']:.1f}".removesuffix(".0") + " dia" in on_it
+
+
+def test_what_is_held_says_why_and_has_no_figures() -> None:
+    layout = kitchen(
+        FrontSpec(id="B-1", kind="drawer", height=40.0), FrontSpec(id="B-2", kind="drawer")
+    )
+    stations = plan_stations(layout)
+    held = [row for station in stations for row in station.rows if row.held]
+    assert held
+    pages = list(make_stations(layout, stations, PAPERS["common"]).pages)
+    texts = [mark.text for page in pages for mark in page.marks if isinstance(mark, Text)]
+    assert any(text.startswith("HOLD") for text in texts)
+    for page in pages:
+        assert clashes_of_marks(page) == []
