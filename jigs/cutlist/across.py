@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.cutlist.joints import Joints
-from jigs.cutlist.piece import FRONT, Block, Piece, PieceKind
+from jigs.cutlist.piece import Block, Piece, PieceKind, band_for
 from jigs.given.build import Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
@@ -37,9 +37,7 @@ class Across:
             length=block.dx,
             width=deep - band if width is None else width,
             thickness=self.whole.side,
-            band=FRONT if band else (),
-            band_thickness=band,
-            banded_length=block.dx if band else 0.0,
+            band=band_for(band, block.dx),
             grain="length",
             pockets=self.joints.screw(id, block, on_edge=on_edge),
             blocks=(block,),
@@ -151,9 +149,7 @@ def adjustable_shelves(job: Job, columns: Columns) -> list[Piece]:
                     width=carcass.inside_depth - build.shelf_back,
                     thickness=carcass.side,
                     count=spec.count,
-                    band=FRONT if band else (),
-                    band_thickness=band,
-                    banded_length=long if band else 0.0,
+                    band=band_for(band, long),
                     grain="length",
                     spread=tuple(
                         replace(start, y=low + (high - low) * number / (spec.count + 1))

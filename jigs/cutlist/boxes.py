@@ -27,7 +27,7 @@ from jigs.cutlist.across import Across, adjustable_shelves
 from jigs.cutlist.joints import Joints, Unclear, stand_uprights
 from jigs.cutlist.nailers import nailers, nailers_behind
 from jigs.cutlist.partitions import partitions
-from jigs.cutlist.piece import FRONT, Block, Edge, Groove, Piece
+from jigs.cutlist.piece import Block, Edge, Groove, Piece, band_for
 from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
@@ -121,9 +121,7 @@ def _sides(job: Job, whole: Carcass, pieces: Sequence[Piece]) -> list[Piece]:
                 length=box.height,
                 width=box.depth - band,
                 thickness=whole.side,
-                band=FRONT if band else (),
-                band_thickness=band,
-                banded_length=box.height if band else 0.0,
+                band=band_for(band, box.height),
                 grain="length",
                 pockets=tuple(reached),
                 groove=groove,
@@ -184,9 +182,7 @@ def _blind_panel(job: Job, whole: Carcass) -> list[Piece]:
             length=high,
             width=wide - band,
             thickness=whole.side,
-            band=(edge,) if band else (),
-            band_thickness=band,
-            banded_length=high if band else 0.0,
+            band=band_for(band, high, (edge,)),
             grain="length",
             blocks=(Block(x=left, y=whole.floor, z=0.0, dx=wide, dy=high, dz=whole.side),),
         )

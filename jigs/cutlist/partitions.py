@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from jigs.box.carcass import Carcass
 from jigs.cutlist.joints import Joints, Unclear
-from jigs.cutlist.piece import FRONT, Block, Piece
+from jigs.cutlist.piece import Block, Piece, band_for
 from jigs.cutlist.pockets import FROM_HOLE, POCKET, Holes, find_unclear, place_pockets
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
@@ -46,9 +46,7 @@ def partitions(
                 width=block.dz - band,
                 thickness=thick,
                 stuff="side" if abs(thick - whole.side) < SLACK else "partition",
-                band=FRONT if band else (),
-                band_thickness=band,
-                banded_length=block.dy if band else 0.0,
+                band=band_for(band, block.dy),
                 grain="length",
                 pockets=foot,
                 pockets_top=None if head == foot else head,

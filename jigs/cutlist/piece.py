@@ -5,7 +5,7 @@ grain, or the longer way where the grain does not matter.
 
 >>> side = Piece(
 ...     id="B1-SIDE-L", kind="side", box="B1", length=774.7, width=583.6, thickness=18.3,
-...     band=("front",), band_thickness=0.6, banded_length=774.7, grain="length",
+...     band=EdgeBand(edges=("front",), thickness=0.6, length=774.7), grain="length",
 ... )
 >>> side.finished_length, side.finished_width
 (774.7, 584.2)
@@ -66,6 +66,21 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeBand:
+    """The edge band of a piece: the edges it comes on, as the piece stands in the kitchen, its
+    thickness, and the length of those edges together; mm."""
+
+    edges: tuple[Edge, ...]
+    thickness: float
+    length: float
+
+
+def band_for(thickness: float, length: float, edges: tuple[Edge, ...] = FRONT) -> EdgeBand | None:
+    """Give a piece's edge band; None for a thickness of 0. mm."""
+    return EdgeBand(edges=edges, thickness=thickness, length=length) if thickness else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Groove:
     """A groove in a piece: its far edge's distance from the finished front edge (or, in a
     drawer's side, its lower edge's from the underside), its width and depth; mm."""
@@ -80,18 +95,16 @@ class Piece:
     """One piece to be cut, or `count` alike; mm.
 
     `box` None for what belongs to a wall. `length`, `width`: as cut; `thickness` true. `band`
-    names the banded edges as the piece stands in the kitchen, `banded_length` is the sum of their
-    lengths, `band_across` tells whether the band lies on the ends, so that it adds to the length
-    and not to the width. `grain` None: it does not matter. `pockets`: distances, from the
-    finished front edge (of what stands on edge across a box, from the lower edge), of the pocket
-    screws at each of its ends; of a side, of those that are driven into it, joint by joint from
-    the bottom up. `pockets_top`: those at its upper end, where they differ. `blocks`: where it
-    stands, one for each of `count`; none where it is not fixed in a box. `spread`: where a shelf
-    that can be moved is shown, evenly over its column. `on_wall`: where what belongs to a wall
-    stands along it. `cutouts`: what is notched out of it. `front`: the front it serves, where one.
-    `beside`: of what belongs to a wall, the boxes that it stands under, beside or behind.
-    `hand`: the end of a run, or side of a box, that it closes. `scribe`: the edge at which `spare`
-    of its size is there to be scribed. `note`: what is to be said of it.
+    comes on edges along its length, None on none of them. `grain` None: it does not matter.
+    `pockets`: distances, from the finished front edge (of what stands on edge across a box, from
+    the lower edge), of the pocket screws at each of its ends; of a side, of those that are driven
+    into it, joint by joint from the bottom up. `pockets_top`: those at its upper end, where they
+    differ. `blocks`: where it stands, one for each of `count`; none where it is not fixed in a
+    box. `spread`: where a shelf that can be moved is shown, evenly over its column. `on_wall`:
+    where what belongs to a wall stands along it. `cutouts`: what is notched out of it. `front`:
+    the front it serves, where one. `beside`: of what belongs to a wall, the boxes that it stands
+    under, beside or behind. `hand`: the end of a run, or side of a box, that it closes. `scribe`:
+    the edge at which `spare` of its size is there to be scribed. `note`: what is to be said of it.
     """
 
     id: str
@@ -103,10 +116,7 @@ class Piece:
     stuff: Stuff = "side"
     wall: str = ""
     count: int = 1
-    band: tuple[Edge, ...] = ()
-    band_thickness: float = 0.0
-    band_across: bool = False
-    banded_length: float = 0.0
+    band: EdgeBand | None = None
     grain: Grain | None = None
     pockets: tuple[float, ...] = ()
     pockets_top: tuple[float, ...] | None = None
@@ -123,12 +133,18 @@ class Piece:
     note: str = ""
 
     @property
+    def banded(self) -> tuple[Edge, ...]:
+        """Its banded edges, as it stands in the kitchen."""
+        return self.band.edges if self.band else ()
+
+    @property
     def code(self) -> str:
         """The code on its label: another one where it is cut, banded, screwed or grooved to other
         figures. A box side's label carries that of its holes."""
-        groove = self.groove
+        groove, band = self.groove, self.band
+        banding = (band.length, band.thickness) if band else (0.0, 0.0)
         return figures_code(
-            (self.length, self.width, self.thickness, self.banded_length, self.band_thickness),
+            (self.length, self.width, self.thickness, *banding),
             self.pockets,
             self.pockets_top or (),
             (groove.at, groove.width, groove.depth) if groove else (),
@@ -137,12 +153,11 @@ class Piece:
 
     @property
     def finished_length(self) -> float:
-        """Length with its band, mm."""
-        added = len(self.band) * self.band_thickness if self.band_across else 0.0
-        return self.length + added
+        """Length with its band, which lies on no end; mm."""
+        return self.length
 
     @property
     def finished_width(self) -> float:
         """Width with its band, mm."""
-        added = 0.0 if self.band_across else len(self.band) * self.band_thickness
+        added = len(self.band.edges) * self.band.thickness if self.band else 0.0
         return self.width + added

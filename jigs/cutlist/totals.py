@@ -60,11 +60,11 @@ def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
     found: dict[tuple[float, float], tuple[int, float]] = {}
     for piece in pieces:
         if piece.band:
-            key = piece.thickness, piece.band_thickness
+            key = piece.thickness, piece.band.thickness
             edges, length = found.get(key, (0, 0.0))
             found[key] = (
-                edges + piece.count * len(piece.band),
-                length + piece.count * piece.banded_length,
+                edges + piece.count * len(piece.band.edges),
+                length + piece.count * piece.band.length,
             )
     return tuple(
         Banding(

@@ -192,7 +192,7 @@ def _stripe(piece: Piece, later: bool) -> Stripe | None:
     if piece.kind == "blind-panel" and piece.band:
         # Seen from behind, what is right in the kitchen is left.
         return Stripe(
-            end="left" if piece.band == ("right",) else "right",
+            end="left" if piece.banded == ("right",) else "right",
             ways=("THIS END BANDED",),
             lines=("STRIPE END", "BANDED"),
         )

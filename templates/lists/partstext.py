@@ -162,7 +162,7 @@ def _row(piece: Piece, unit: Unit, patterns: _Patterns) -> tuple[str, ...]:
         str(piece.count),
         both,
         finished if piece.band else "",
-        ", ".join(piece.band),
+        ", ".join(piece.banded),
         patterns.of_screws(piece),
         patterns.of_groove(piece),
     )

@@ -155,7 +155,7 @@ def piece_payload(piece: Piece, name: str, number: int) -> Payload:
     """Say of a piece without holes: what it is, where it goes, its size as cut, and its code."""
     size = "X".join(_figure(size) for size in (piece.length, piece.width, piece.thickness))
     place = _place(piece.wall, piece.box) if piece.box else _wall(piece.wall)
-    band = f"BAND {' '.join(piece.band).upper()}" if piece.band else ""
+    band = f"BAND {' '.join(piece.banded).upper()}" if piece.band else ""
     return _say(
         piece.id, name, (place, 5), (f"CUT {size}", 4),
         (f"{number} OF {piece.count}" if piece.count > 1 else "", 3), (band, 2),

@@ -77,7 +77,7 @@ def test_blind_panel_closes_its_end_of_the_box() -> None:
     layout = lay(replace(box(door, width=1066.8), blind_left=685.8))
     panel = next(piece for piece in cut_list(layout) if piece.kind == "blind-panel")
     assert panel.id == "B1-BLIND"
-    assert panel.band == ("right",)
+    assert panel.banded == ("right",)
     assert (panel.length, panel.width) == pytest.approx((774.7 - 2 * 18.3, 685.8 - 18.3 - 0.6))
 
 

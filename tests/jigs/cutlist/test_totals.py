@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.cutlist.cutlist import cut_list
-from jigs.cutlist.piece import Piece
+from jigs.cutlist.piece import Piece, band_for
 from jigs.cutlist.totals import add_banding, add_boards, band_to_buy, over_sheet
 from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, lay
@@ -12,7 +12,7 @@ from tests.jigs.sample import box, lay
 def _piece(**changed: object) -> Piece:
     values: dict[str, object] = {
         "id": "B1-BOTTOM", "kind": "bottom", "box": "B1", "length": 420.6, "width": 558.6,
-        "thickness": 18.3, "band": ("front",), "band_thickness": 0.6, "banded_length": 420.6,
+        "thickness": 18.3, "band": band_for(0.6, 420.6),
     }  # fmt: skip
     return Piece(**{**values, **changed})  # type: ignore[arg-type]
 
@@ -20,7 +20,7 @@ def _piece(**changed: object) -> Piece:
 def test_golden_banding() -> None:
     """(2 x 774.7 + 3 x 420.6 + 5 x 50) x 1.10 = 3.37 m (derived; 50 and a tenth: common
     practice)."""
-    sides = _piece(count=2, banded_length=774.7)
+    sides = _piece(count=2, band=band_for(0.6, 774.7))
     (band,) = add_banding([sides, _piece(count=3)])
     assert (band.edges, band.board, band.band) == (5, 18.3, 0.6)
     assert band.length == pytest.approx(2 * 774.7 + 3 * 420.6)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.cutlist.cutlist import cut_list
-from jigs.cutlist.piece import Piece
+from jigs.cutlist.piece import Piece, band_for
 from jigs.given.confirming import open_numbers
 from jigs.given.hardware import SlideRecord
 from templates.labels.labelwords import LabelWords, words_of_side_label
@@ -128,7 +128,7 @@ def test_sizes_that_hang_on_what_nobody_gave_say_so() -> None:
         {"length": 421.0},
         {"width": 558.0},
         {"thickness": 18.0},
-        {"band_thickness": 1.0},
+        {"band": band_for(1.0, 421.0)},
         {"pockets": (50.0, 300.0)},
     ],
 )
