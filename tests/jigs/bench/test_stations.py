@@ -90,7 +90,7 @@ def test_all_holes_of_an_uneven_box() -> None:
 
 @given(jobs(most_boxes=2))
 @settings(
-    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_all_holes_of_any_job(made: Job) -> None:
     """Held or not, wide or narrow."""
