@@ -116,9 +116,10 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
 
 
 def steps_again(view: FaceView, *, flaps: bool = True) -> str:
-    """Give the steps in one line, for the further sheets of a face, with the caution; `flaps`:
-    whether a card on the sheet has one, or an edge to cut and butt."""
-    purpose = view.fittings[0].holes[0].purpose
+    """Give the steps in one line, for the further sheets of a face, with the cautions of all that
+    is bored in it; `flaps`: whether a card on the sheet has one, or an edge to cut and butt."""
+    kinds = by_rank(fitting.kind for fitting in view.fittings)
+    cautions = dict.fromkeys(caution_of(view, KINDS[kind].holes[0]) for kind in kinds)
     setting = f"fold each flap down, {TRUE_FOLD}; block against the flap"
     if view.rounded:
         setting = "butt to a block"
@@ -132,7 +133,7 @@ def steps_again(view: FaceView, *, flaps: bool = True) -> str:
         setting = f"{setting}, a card without one on the lines it names"
     return (
         "STEPS: measure both bars; ID and code as on the label; measure the part; cut; "
-        f"{setting}; tape; lay the hardware; awl; check; bore. {caution_of(view, purpose)}"
+        f"{setting}; tape; lay the hardware; awl; check; bore. {' '.join(cautions)}"
     )
 
 

@@ -3,12 +3,15 @@
 Whoever measures them on the part has checked the paper, the part and the punch marks at once.
 """
 
+from collections.abc import Iterator
 from itertools import groupby, pairwise
 
+from jigs.fittings.kinds import KINDS, by_rank
 from jigs.ground.lengths import count_tenths
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import steps_between
 from templates.words.facewords import edge_words
+from templates.words.holewords import HOLE_WORDS
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""
@@ -39,7 +42,7 @@ def sums(view: FaceView) -> list[str]:
         text = f"{closing_sum(cups, view.height)}."
         if len(cups) > 1:
             text += f" Punch to punch {steps_between(cups)}, the same as on the box side."
-        return [text]
+        return [text, *_beside_cups(view)]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])
         low = view.low
@@ -51,6 +54,16 @@ def sums(view: FaceView) -> list[str]:
     if len(up) > 1 or len(across) == 1:
         result.append(f"Up: {closing_sum(up, view.height)}.")
     return result
+
+
+def _beside_cups(view: FaceView) -> Iterator[str]:
+    """Sum what stands on a door's back beside its cups, each kind under its name."""
+    for kind in by_rank(fitting.kind for fitting in view.fittings if fitting.kind != "hinge"):
+        holes = [hole for each in view.fittings if each.kind == kind for hole in each.holes]
+        name = HOLE_WORDS[KINDS[kind].holes[0]].name
+        across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
+        yield f"{name}, across: {closing_sum(across, view.width)}."
+        yield f"{name}, up: {closing_sum(up, view.height)}."
 
 
 def _distinct(values: list[float]) -> list[float]:

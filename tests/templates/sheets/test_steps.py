@@ -223,3 +223,14 @@ def test_holes_by_hand_beside_hinges_have_a_step_of_their_own() -> None:
     (step,) = set(steps) - set(steps_for(view))
     assert step.startswith("By hand: Check each place against the leaflet.")
     assert HOLE_WORDS["manual"].caution in step
+
+
+def test_further_sheets_have_the_caution_of_each_kind() -> None:
+    """Holes by hand beside cups are bored by their own."""
+    view = view_of("B3-2", "back")
+    hole = Hole(purpose="manual", face="back", x=100.0, y=300.0, diameter=3.0, depth=12.0)
+    by_hand = Fitting(kind="manual", index=1, count=1, part=view.part, record=None, holes=(hole,))
+    again = steps_again(replace(view, fittings=(*view.fittings, by_hand)))
+    assert again.startswith(steps_again(view))
+    assert again.endswith(HOLE_WORDS["manual"].caution)
+    assert HOLE_WORDS["cup"].caution in again

@@ -1,9 +1,12 @@
 """Sums that close."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.ground.geometry import Fitting, Hole
 from templates.sheets.sums import closing_sum, sums
 from tests.templates.worked import only_cards
 
@@ -33,6 +36,20 @@ def test_a_door_is_summed_from_cup_to_cup() -> None:
     (text,) = sums(only_cards("B3-2", "back")[0].view)
     assert text.startswith("97.8 + 416.0 + 99.2 = 613.0.")
     assert "Punch to punch 416.0" in text
+
+
+def test_holes_by_hand_beside_cups_are_summed_too() -> None:
+    """Two holes, 100 and 132 from the left, 300 up: 322 of 454 are left across, 313 of 613 up."""
+    view = only_cards("B3-2", "back")[0].view
+    holes = tuple(
+        Hole(purpose="manual", face="back", x=x, y=300.0, diameter=3.0, depth=12.0)
+        for x in (100.0, 132.0)
+    )
+    by_hand = Fitting(kind="manual", index=1, count=1, part=view.part, record=None, holes=holes)
+    cups, across, up = sums(replace(view, fittings=(*view.fittings, by_hand)))
+    assert cups == sums(view)[0]
+    assert across == "By hand, across: 100.0 + 32.0 + 322.0 = 454.0."
+    assert up == "By hand, up: 300.0 + 313.0 = 613.0."
 
 
 def test_a_side_is_summed_from_line_to_line() -> None:
