@@ -21,8 +21,14 @@ from jigs.room.gapsmade import measure_gaps
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
-from templates.elevations.elevationground import GROUND, OFF, draw_ground, end_width
-from templates.elevations.elevationroom import draw_room, room_notes
+from templates.elevations.elevationroom import (
+    GROUND,
+    OFF,
+    draw_ground,
+    draw_room,
+    end_width,
+    room_notes,
+)
 from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
