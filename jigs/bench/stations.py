@@ -8,7 +8,7 @@ of them, but those that are marked through a drawer box, and those of what is he
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import get_args
+from typing import cast, get_args
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.byhand import place_by_hand
@@ -28,13 +28,16 @@ from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
 from jigs.box.boxparts import findings_at
 from jigs.box.parts import Layout
+from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind
-from jigs.ground.geometry import Face, Hand, Purpose
+from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
-    "cup": "hinge", "plate": "hinge", "slide": "slide", "hook": "slide", "clearance": "slide",
-    "front-fixing": "slide", "pull": "pull",
-}  # fmt: skip
+    purpose: kind.record
+    for kind in cast("Mapping[FittingKind, Kind]", KINDS).values()
+    for purpose in kind.holes
+    if kind.record is not None
+}
 """The kind of record whose numbers decide where holes stand."""
 
 

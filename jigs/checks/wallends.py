@@ -14,6 +14,7 @@ from math import sqrt
 
 from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
+from jigs.fittings.hinge import USUAL_TAB
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxSpec, Job
@@ -33,8 +34,6 @@ LEAST_EDGE = 0.5
 """Left between a door's free edge, as it swings, and a wall; mm (common practice, no source)."""
 LEAST_DRAWER = 1.0
 """Left between a drawer and a wall; mm (common practice, no source)."""
-USUAL_TAB = 5.0
-"""The tab of a door whose hinge is not known; mm (common practice, no source)."""
 WORDS = {"wall": "wall", "casing": "casing", "panel": "end panel"}
 
 

@@ -59,7 +59,7 @@ class OpenNumber:
     value: Value
 
 
-def kind_of(record: Record) -> RecordKind:
+def record_kind(record: Record) -> RecordKind:
     """Say what a record is."""
     match record:
         case HingeRecord():
@@ -98,7 +98,9 @@ def how_confirmed(record: Record, key: str) -> Confirmed | None:
 def open_numbers(record: Record, *rests: Rests) -> tuple[OpenNumber, ...]:
     """Give the open numbers of a record on which one of `rests` rests; all of them for none."""
     return tuple(
-        OpenNumber(kind=kind_of(record), record=record.name, key=key, value=getattr(record, key))
+        OpenNumber(
+            kind=record_kind(record), record=record.name, key=key, value=getattr(record, key)
+        )
         for key, on in numbers_that_matter(record).items()
         if not how_confirmed(record, key) and (not rests or on & set(rests))
     )

@@ -17,11 +17,9 @@ from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import Box, Space
-from templates.page.typeface import text_width, wrap
+from templates.page.typeface import PITCH, text_width, wrap
 from templates.words.fittingwords import card_lines, fitting_heading
 
-PITCH = 4.0
-"""Line pitch of lettering 2.5, mm."""
 OUT = (2.6, 6.0, 10.0, 15.0, 21.0, 28.0, 36.0, 46.0, 58.0, 72.0)
 """How far beside a hole its figures may begin, the nearest first; mm."""
 STEP = 3.0

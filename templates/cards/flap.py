@@ -10,12 +10,10 @@ from typing import Literal
 
 from templates.page.marks import THIN, Line, Text
 from templates.page.space import Box, Space
-from templates.page.typeface import text_width
+from templates.page.typeface import PITCH, text_width
 
 FLAP = 13.0
 """Width of band and flap together, mm."""
-PITCH = 4.0
-"""Line pitch of lettering 2.5, mm."""
 FREE = 4.0
 """What the words of a flap leave of its length, mm."""
 

@@ -14,12 +14,10 @@ from templates.faces.reference import Reference
 from templates.page.bars import bar_of_50, box_of_50, up_arrow
 from templates.page.marks import Mark, Text
 from templates.page.space import Box
-from templates.page.typeface import shorten, text_width, wrap
+from templates.page.typeface import PITCH, shorten, text_width, wrap
 from templates.words.facewords import drilled_words, edge_words
 
 LARGE, PLAIN = 3.5, 2.5
-PITCH = 4.0
-"""Line pitch of lettering 2.5, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from jigs.fittings.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.fittings.slide import hole_above_drawer
-from jigs.given.confirming import Record, kind_of
+from jigs.given.confirming import Record, record_kind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
 from templates.hardware.pulldraw import pull_corner, pull_on_drawer
@@ -49,7 +49,7 @@ def hardware_page(record: Record, paper: Paper, boards: Boards = STAND_IN) -> Pa
     top = paper.height - EDGE
     marks = border_marks(paper.width, paper.height, paper, 1)
     for piece in (
-        paragraph(f"{kind_of(record).upper()} {record.name}", across_, size=5.0, bold=True),
+        paragraph(f"{record_kind(record).upper()} {record.name}", across_, size=5.0, bold=True),
         paragraph(f"{described(record).capitalize()}. {_stands_in(record, boards)}", across_),
     ):
         marks += moved(piece.marks, LEFT_STRIP, top)

@@ -26,6 +26,8 @@ EM_PER_CAP = 1000 / 688
 """Em size for a capital height of 1: units per em over sCapHeight of the regular face (`head`,
 `OS/2` tables). The semibold's capitals (692) come out 0.6 % taller."""
 
+PITCH = 4.0
+"""Line pitch of lettering 2.5, mm."""
 ELLIPSIS = "…"
 
 _ASCENT = 1.09

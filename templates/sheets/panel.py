@@ -12,7 +12,7 @@ from templates.cards.ticks import OWN_CODES, Member, set_name, short_ticks, tick
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
-from templates.page.typeface import shorten, text_width, wrap
+from templates.page.typeface import PITCH, shorten, text_width, wrap
 from templates.sheets.picture import picture, picture_room
 from templates.sheets.sums import sums
 from templates.words.facewords import drilled_words, seen_words
@@ -20,8 +20,6 @@ from templates.words.openwords import open_line
 from templates.words.sentence import Sentence
 from templates.writers.qr import qr_side
 
-PITCH = 4.0
-"""Line pitch of lettering 2.5, mm."""
 PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
 YOURS = "Yours _________ x _________ mm."

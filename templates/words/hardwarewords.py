@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from string import ascii_lowercase
 
 from jigs.fittings.hooks import HOOK_KEYS
-from jigs.given.confirming import Record, how_confirmed, kind_of, open_keys
+from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
 from jigs.given.hardware import HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
 from templates.words.textlines import columned
 
@@ -181,7 +181,7 @@ def record_text(record: Record) -> str:
     """Give a record's numbers as a table."""
     rows: list[tuple[str, ...]] = [("", "number (mm)", "value", "standing", "confirmed")]
     rows += [(n.letter, n.name, n.value, n.standing, n.confirmed) for n in numbers(record)]
-    lines = [f"{kind_of(record)} '{record.name}': {described(record)}", *columned(rows)]
+    lines = [f"{record_kind(record)} '{record.name}': {described(record)}", *columned(rows)]
     if isinstance(record, HingeRecord):
         lines.append("overlay = constant + tab - plate height")
     return "\n".join([*lines, legend()]) + "\n"
@@ -192,7 +192,7 @@ def list_text(records: Iterable[Record]) -> str:
     lines: list[str] = []
     shared: tuple[str, ...] | None = None
     for record in records:
-        own = _OWN[kind_of(record)]
+        own = _OWN[record_kind(record)]
         common = (described(record), *(_short(n) for n in numbers(record) if n.key not in own))
         if common != shared:
             shared = common
