@@ -101,9 +101,13 @@ def join_bays(bays: Sequence[Bay], first: int, last: int) -> Bay:
 def beside_blind(whole: Carcass) -> Carcass:
     """Give a box as the fronts beside its blind panel see it, if it has one."""
     box = whole.box
-    if not box.blind_left and not box.blind_right:
+    if box.blind is None:
         return whole
-    left, right = box.blind_left or whole.side, box.width - (box.blind_right or whole.side)
+    left, right = whole.side, box.width - whole.side
+    if box.blind.hand == "left":
+        left = box.blind.reach
+    else:
+        right = box.width - box.blind.reach
     return replace(whole, bay=Bay(first=1, last=1, left=left, right=right, boards=whole.boards))
 
 

@@ -107,9 +107,9 @@ def frame_of(carcass: Carcass, reveal: Reveal, overlay: Overlay) -> Frame:
     edge = side if inset else 0.0
     lines = {"left": edge, "right": box.width - edge}
     # A front laps a blind panel as far as it would lap a side that ended there.
-    if box.blind_left:
+    if box.blind is not None and box.blind.hand == "left":
         lines["left"] = left - side + edge
-    if box.blind_right:
+    elif box.blind is not None:
         lines["right"] = right + side - edge
     reveals = {"left": beside, "right": beside}
     shared = carcass.shared

@@ -14,18 +14,16 @@ from jigs.ground.problems import Problem
 
 def blind_hand(box: BoxSpec) -> Hand | None:
     """Give the end at which a box has a blind panel; None where it has none."""
-    if box.blind_left:
-        return "left"
-    return "right" if box.blind_right else None
+    return None if box.blind is None else box.blind.hand
 
 
 def check_blind(
     box: BoxSpec, front: PlacedFront, *, on_slides: bool, unit: Unit
 ) -> tuple[Problem, ...]:
     """Find doors hung, and drawers run, at the blind panel of their box."""
-    hand = blind_hand(box)
-    if hand is None:
+    if box.blind is None:
         return ()
+    hand = box.blind.hand
     other = "right" if hand == "left" else "left"
     if front.hinged == hand:
         remedy = f"hang it on the {other}"
@@ -40,7 +38,7 @@ def check_blind(
             ),
         )
     if on_slides:
-        covered = format_length(box.blind_left or box.blind_right, unit)
+        covered = format_length(box.blind.reach, unit)
         return (
             error(
                 "slide-at-blind",

@@ -215,18 +215,18 @@ def _bears(gap: float, bears: float, unit: Unit) -> str:
 def _side_gap(box: BoxSpec, fronts: Sequence[PlacedFront]) -> float | None:
     """Give the smallest gap between a front and the box's own end; None where no front is."""
     last = max(1, len(box.columns))
-    gaps = []
+    gaps, blind = [], None if box.blind is None else box.blind.hand
     # A front of whose height nothing is left, told elsewhere, stands beside no gap.
     for front in (front for front in fronts if front.height > SLACK):
         level = [o for o in fronts if min(o.top, front.top) > max(o.place.y, front.place.y) + SLACK]
         if (
             front.place.column == 1
-            and not box.blind_left
+            and blind != "left"
             and not any(o.place.x < front.place.x for o in level)
         ):
             gaps.append(front.gaps.left)
         ends = [o.place.x + o.width for o in level]
-        if front.place.last_column == last and not box.blind_right:
+        if front.place.last_column == last and blind != "right":
             gaps += [front.gaps.right] if front.place.x + front.width >= max(ends) else []
     return min(gaps, default=None)
 

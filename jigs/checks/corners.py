@@ -112,9 +112,8 @@ def _check_box(
         f"opposite + {by_memory(format_length(out, unit), open=unsure)} for what stands out + "
         f"{format_length(SPARE, unit)} to spare)"
     )
-    if _blind(box, hand):
-        own = box.blind_left or box.blind_right
-        remedy = f"make blind_{hand} {format_length(own + needed - free, unit)}"
+    if box.blind is not None and box.blind.hand == hand:
+        remedy = f"make blind_{hand} {format_length(box.blind.reach + needed - free, unit)}"
     else:
         remedy = f"make the filler {format_length(end.filler + needed - free, unit)} wide"
     if all(item[0].kind == "door" and item[0].hinged == hand for item in short):
@@ -144,7 +143,7 @@ def _level(box: BoxSpec, front: Front, other_box: BoxSpec, other: Front) -> bool
 
 
 def _blind(box: BoxSpec, hand: Hand) -> bool:
-    return bool(box.blind_left if hand == "left" else box.blind_right)
+    return box.blind is not None and box.blind.hand == hand
 
 
 def _from_end(box: BoxSpec, front: Front, hand: Hand) -> float:

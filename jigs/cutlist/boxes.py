@@ -167,12 +167,12 @@ def _back(job: Job, whole: Carcass) -> Piece:
 def _blind_panel(job: Job, whole: Carcass) -> list[Piece]:
     """Give the panel that closes the covered end of a corner box, level with the front edges."""
     box, band = whole.box, job.material.band
-    reach = box.blind_left or box.blind_right
-    if not reach:
+    if box.blind is None:
         return []
+    reach, at_left = box.blind.reach, box.blind.hand == "left"
     wide, high = reach - whole.side, whole.ceiling - whole.floor
-    left = whole.side if box.blind_left else box.width - reach
-    edge: Edge = "right" if box.blind_left else "left"
+    left = whole.side if at_left else box.width - reach
+    edge: Edge = "right" if at_left else "left"
     return [
         Piece(
             id=f"{box.id}-BLIND",

@@ -124,7 +124,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         replace(
             end_panel(
                 job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
-                height=panel_height(box), flush=kind == "flush", scribed=not box.island_back,
+                height=panel_height(box), flush=kind == "flush", scribed=not box.panels.back,
                 over=floor_under(job, box),
             ),
             hand=hand,
@@ -199,7 +199,7 @@ def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     places = place_job(job)
     walls: dict[str, list[BoxSpec]] = {}
     for box in job.boxes:
-        if box.island_back:
+        if box.panels.back:
             walls.setdefault(box.wall, []).append(box)
     runs: list[list[BoxSpec]] = []
     for boxes in walls.values():

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Annotated, Literal
 
+from jigs.given.boxends import BlindEnd, EndPanels
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
@@ -48,8 +49,6 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
 BandState = Literal["on", "later"]
-PanelKind = Literal["flush", "covered"]
-PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
@@ -291,10 +290,8 @@ class BoxSpec:
     its bottom panel above their end; the box's height counts from there too, mm.
     `columns` from left to right, parted by partitions; none: one column. `no_shelf`: it has
     none, and that is meant. `rollouts` run behind its doors. `rail`: height of a
-    rail on edge at its top front, mm; None as usual for its kind. `blind_left`, `blind_right`: a
-    corner box whose front is closed by a fixed panel from that end to this far along it, mm.
-    `panel_left`, `panel_right`: an end panel at that side, flush with the faces of the fronts or
-    covered by them. `island_back`: a panel closes its back.
+    rail on edge at its top front, mm; None as usual for its kind. `blind`: the end
+    of a corner box that is closed; `panels`: those beside and behind it.
     `built`: it is put together, and `measured` as far as is stated.
     `holes`: those given by hand in its sides and partitions. `doubts`: its numbers that are not
     usual, without those of its fronts."""
@@ -318,11 +315,8 @@ class BoxSpec:
     no_shelf: bool = False
     rollouts: tuple[RolloutSpec, ...] = ()
     rail: float | None = None
-    blind_left: float = 0.0
-    blind_right: float = 0.0
-    panel_left: PanelKind | None = None
-    panel_right: PanelKind | None = None
-    island_back: bool = False
+    blind: BlindEnd | None = None
+    panels: EndPanels = field(default_factory=EndPanels)
     built: bool = False
     measured: TapedBox = field(default_factory=TapedBox)
     holes: tuple[BoardHole, ...] = ()

@@ -19,7 +19,8 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
-from jigs.given.job import BoxSpec, Job, PanelKind
+from jigs.given.boxends import PanelKind
+from jigs.given.job import BoxSpec, Job
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import SLACK, Hand
 
@@ -122,9 +123,9 @@ def _place(
         x = None if box.x is None else box.x - line
         if x is None:
             start = specs[box.wall].left.filler if box.wall in specs else 0.0
-            x = ends.get(row, start - line) + (panel if box.panel_left else 0.0)
+            x = ends.get(row, start - line) + (panel if box.panels.left else 0.0)
         places[box.id] = x
-        ends[row] = stand_after(box.id, x + box.width + (panel if box.panel_right else 0.0))
+        ends[row] = stand_after(box.id, x + box.width + (panel if box.panels.right else 0.0))
     for wall in specs.values():
         for appliance in wall.appliances:
             if appliance.x is not None:
@@ -167,7 +168,7 @@ def _overlap(one: BoxSpec, other: BoxSpec | Appliance) -> bool:
 
 def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:
     """Give the end panel at one side of a box, None without."""
-    return box.panel_left if hand == "left" else box.panel_right
+    return box.panels.at(hand)
 
 
 def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:

@@ -7,6 +7,7 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from jigs.given.boxends import PANEL_KINDS, EndPanels
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
@@ -15,7 +16,6 @@ from jigs.given.job import (
     BOX_KINDS,
     FRONT_KINDS,
     OVERLAYS,
-    PANEL_KINDS,
     BoxKind,
     BoxSpec,
     FrontKind,
@@ -201,11 +201,12 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         no_shelf=table.pick("shelf") == [],
         rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
         rail=table.length("rail", RAIL),
-        blind_left=(blind := read_blind(table, width or 1.0, len(columns)))[0],
-        blind_right=blind[1],
-        panel_left=table.choice("panel_left", PANEL_KINDS),
-        panel_right=table.choice("panel_right", PANEL_KINDS),
-        island_back=table.flag("island_back") or False,
+        blind=read_blind(table, width or 1.0, len(columns)),
+        panels=EndPanels(
+            left=table.choice("panel_left", PANEL_KINDS),
+            right=table.choice("panel_right", PANEL_KINDS),
+            back=table.flag("island_back") or False,
+        ),
     )
 
 

@@ -14,6 +14,7 @@ drawer box above the side's bottom end, `height` the box's own.
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jigs.given.boxends import BlindEnd
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
@@ -42,8 +43,8 @@ def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
     return tuple(columns)
 
 
-def read_blind(table: Table, width: float, columns: int) -> tuple[float, float]:
-    """Read how far a blind panel closes a box of this width from its left and right end; mm."""
+def read_blind(table: Table, width: float, columns: int) -> BlindEnd | None:
+    """Read which end of a box of this width a blind panel closes, and how far."""
     left, right = (
         table.length(f"blind_{end}", Range(50, 1300)) or 0.0 for end in ("left", "right")
     )
@@ -54,7 +55,9 @@ def read_blind(table: Table, width: float, columns: int) -> tuple[float, float]:
         table.note(key, "stands beside columns; part the box, or close its end by a panel")
     elif max(left, right) >= width:
         table.note(key, f"as wide as the box or wider ({table.given(key)} given)")
-    return left, right
+    if not left and not right:
+        return None
+    return BlindEnd(hand="left" if left else "right", reach=left or right)
 
 
 def check_place(row: Table, front: FrontSpec, box: BoxSpec) -> None:

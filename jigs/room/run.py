@@ -69,8 +69,8 @@ def taken_by(job: Job) -> tuple[Taken, ...]:
     boxes = [
         Taken(
             id=box.id, wall=box.wall,
-            left=places[box.id] - (panel if box.panel_left else 0.0),
-            right=places[box.id] + box.width + (panel if box.panel_right else 0.0),
+            left=places[box.id] - (panel if box.panels.left else 0.0),
+            right=places[box.id] + box.width + (panel if box.panels.right else 0.0),
             bottom=box.above_floor, top=box.above_floor + box.height,
             line_left=line(box, "left"), line_right=line(box, "right"),
         )

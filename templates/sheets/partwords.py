@@ -207,13 +207,13 @@ def _back_facts(front: Front) -> tuple[Sentence, ...]:
 def _blind_facts(layout: Layout, front: Front) -> tuple[str, ...]:
     """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
     box = next(box for box in layout.boxes if box.id == front.box)
-    if box.blind_left:
-        lap = box.blind_left - front.place.x
-    elif box.blind_right:
-        lap = front.place.x + front.width - (box.width - box.blind_right)
-    else:
+    if box.blind is None:
         return ()
-    hand = "LEFT" if box.blind_left else "RIGHT"
+    if box.blind.hand == "left":
+        lap = box.blind.reach - front.place.x
+    else:
+        lap = front.place.x + front.width - (box.width - box.blind.reach)
+    hand = box.blind.hand.upper()
     how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
     return (f"BLIND PANEL on the {hand}: this front {how}.",)
 

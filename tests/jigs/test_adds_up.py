@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, PanelKind, Reveal
+from jigs.given.boxends import EndPanels, PanelKind
+from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, Reveal
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
@@ -82,7 +83,7 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
                 columns=(ColumnSpec(), ColumnSpec(share=2.0), ColumnSpec())[:columns]
                 if columns > 1
                 else (),
-                panel_left=draw(panels), panel_right=draw(panels),
+                panels=EndPanels(left=draw(panels), right=draw(panels)),
             )
         )  # fmt: skip
         # Beside an appliance no filler is cut: at both ends stands a box.
@@ -97,7 +98,7 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
     thick = made_job.material.front
     length = left + right + sum(a.width for a in appliances)
     for each in boxes:
-        length += each.width + thick * (bool(each.panel_left) + bool(each.panel_right))
+        length += each.width + thick * (bool(each.panels.left) + bool(each.panels.right))
     wall = WallSpec(
         name="north", appliances=tuple(appliances), length=length, ceiling=2500.0,
         counter=101.6 + height + COUNTER, counter_thickness=COUNTER,
@@ -179,7 +180,7 @@ def test_fronts_and_reveals_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None
         assert stacks == pytest.approx([made.height] * len(fronts), abs=NEAR)
         assert wall.counter is not None
         assert made.above_floor + stacks[0] + COUNTER == pytest.approx(wall.counter, abs=NEAR)
-        along += rows[0] + thick * (bool(made.panel_left) + bool(made.panel_right))
+        along += rows[0] + thick * (bool(made.panels.left) + bool(made.panels.right))
     assert along == pytest.approx(wall.length, abs=NEAR)
 
 

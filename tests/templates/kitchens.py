@@ -5,6 +5,7 @@ from functools import cache
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
+from jigs.given.boxends import BlindEnd, EndPanels
 from jigs.given.job import ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.labelstock import Stock
 from jigs.given.rolloutspec import RolloutSpec
@@ -51,12 +52,12 @@ def workshop() -> Layout:
                 FrontSpec(id="B1-2", kind="drawer"),
                 name="B1",
             ),
-            panel_right="flush",
+            panels=EndPanels(right="flush"),
         ),
         box(FrontSpec(id="B2-1", kind="pair"), name="B2", kind="sink", width=762.0, x=1600.0),
         replace(
             box(replace(door, id="B3-1", hinged="right"), name="B3", width=1066.8),
-            blind_right=400.0,
+            blind=BlindEnd(hand="right", reach=400.0),
         ),
         box(FrontSpec(id="W1-1", kind="pair"), name="W1", kind="wall", width=914.4, height=762.0,
             depth=317.5, above_floor=1370.0, x=1600.0),
@@ -66,12 +67,12 @@ def workshop() -> Layout:
                 FrontSpec(id="S1-2", kind="door", hinged="right", column=2),
                 name="S1", wall="Island", width=914.4,
             ),
-            columns=(ColumnSpec(), ColumnSpec()), panel_left="covered", island_back=True,
+            columns=(ColumnSpec(), ColumnSpec()), panels=EndPanels(left="covered", back=True),
         ),
         replace(
             box(replace(door, id="S2-1"), name="S2", wall="Island", width=609.6),
-            rollouts=(RolloutSpec(at=150.0, height=120.0),), panel_right="covered",
-            island_back=True,
+            rollouts=(RolloutSpec(at=150.0, height=120.0),),
+            panels=EndPanels(right="covered", back=True),
         ),
         box(replace(door, id="L1-1"), name="L1", wall=""),
     )  # fmt: skip

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.boxends import BlindEnd
 from jigs.given.job import BoxSpec, FrontSpec, Material
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -91,8 +92,12 @@ def test_a_blind_panel_is_the_filler() -> None:
     with a panel of 650 the door keeps 49.4."""
     blind = box(door("B1-1", "left"), width=1066.8)
     opposite = box(drawer("C1-1"), name="C1")
-    assert found(replace(blind, blind_right=670.0), opposite, filler=0.0) == []
-    [problem] = found(replace(blind, blind_right=650.0), opposite, filler=0.0)
+    assert (
+        found(replace(blind, blind=BlindEnd(hand="right", reach=670.0)), opposite, filler=0.0) == []
+    )
+    [problem] = found(
+        replace(blind, blind=BlindEnd(hand="right", reach=650.0)), opposite, filler=0.0
+    )
     assert f"make blind_right {650 + 60 - (650 - 16.4 - 584.2):.1f} mm" in problem.remedy
 
 

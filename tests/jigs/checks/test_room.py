@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list
-from jigs.given.job import BoxSpec, FrontSpec, Job, PanelKind, Reveal
+from jigs.given.boxends import EndPanels, PanelKind
+from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
@@ -77,7 +78,7 @@ def test_a_wall_and_its_run(off: float, code: str | None) -> None:
 def test_an_x_keeps_to_the_wall(x: float, panel: PanelKind | None, codes: list[str]) -> None:
     """From the filler of 41 at the left to the one of 45 at the right of a wall on which a box has
     259 to spare; an end panel at its left takes 19.05 of it."""
-    one = replace(box(), x=x, panel_left=panel)
+    one = replace(box(), x=x, panels=EndPanels(left=panel))
     wall = replace(ended(300.0 + 457.2 + 45.0), right=WallEnd(stands="open", filler=45.0))
     problems = found(one, wall=wall)
     assert [p.code for p in problems] == codes
@@ -225,7 +226,7 @@ def test_what_stands_along_a_wall_adds_up_to_it(
     boxes = [
         replace(
             box(FrontSpec(id=f"B{k}-1", kind="false-front"), name=f"B{k}", width=width),
-            panel_left=one, panel_right=other,
+            panels=EndPanels(left=one, right=other),
         )
         for k, (width, one, other, _) in enumerate(row)
     ]  # fmt: skip

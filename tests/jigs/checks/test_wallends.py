@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.given.boxends import EndPanels
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -108,7 +109,7 @@ def test_a_flush_panel_leaves_the_pull_alone() -> None:
 def test_the_hinge_edge_is_told_once() -> None:
     """Beside a panel the finding names it, and the plain one is not said as well."""
     tight = Reveal(side=0.8, top=1.6, bottom=1.6, between=1.6)
-    at_panel = replace(box(door()), panel_left="flush")
+    at_panel = replace(box(door()), panels=EndPanels(left="flush"))
     told = [p.code for p in lay_out(job(at_panel, reveal=tight)).problems]
     assert "hinge-at-end" in told
     assert "hinge-edge-reveal" not in told

@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list
+from jigs.given.boxends import BlindEnd
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, Material
 from jigs.layout.layout import lay_out
@@ -74,7 +75,7 @@ def test_drawer_box_of_a_front_held_back_is_left_out_and_named() -> None:
 def test_blind_panel_closes_its_end_of_the_box() -> None:
     """685.8 from the left end: 685.8 - 18.3 wide, banded at its free edge."""
     door = FrontSpec(id="B1-1", kind="door", hinged="right")
-    layout = lay(replace(box(door, width=1066.8), blind_left=685.8))
+    layout = lay(replace(box(door, width=1066.8), blind=BlindEnd(hand="left", reach=685.8)))
     panel = next(piece for piece in cut_list(layout) if piece.kind == "blind-panel")
     assert panel.id == "B1-BLIND"
     assert panel.banded == ("right",)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.piece import Piece
+from jigs.given.boxends import BlindEnd
 from jigs.given.build import Build
 from jigs.given.job import BoxKind, BoxSpec, ColumnSpec, FrontSpec, Job, Material, ShelfSpec
 from jigs.ground.lengths import Unit
@@ -50,7 +51,9 @@ def jobs(draw: st.DrawFn) -> Job:
         shelves=() if shelf is None else (ShelfSpec(at=shelf),),
         rail=draw(st.sampled_from((None, None, 80.0))),
         overlay=draw(st.sampled_from(("full", "inset"))),
-        blind_left=draw(st.sampled_from((0.0, 150.0))) if columns == 1 else 0.0,
+        blind=draw(st.sampled_from((None, BlindEnd(hand="left", reach=150.0))))
+        if columns == 1
+        else None,
     )
     plain = job(made, units=draw(st.sampled_from(UNITS)))
     return replace(

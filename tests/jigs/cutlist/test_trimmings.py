@@ -14,6 +14,7 @@ from jigs.cutlist.trimmings import (
     panel_depth,
     trim_boxes,
 )
+from jigs.given.boxends import EndPanels
 from jigs.given.build import Build
 from jigs.given.job import BoxSpec, FrontMaterial
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
@@ -77,8 +78,8 @@ def _trimmed(*boxes: BoxSpec) -> dict[str, Piece]:
 def test_end_panels_of_standing_boxes_go_to_the_floor() -> None:
     """774.7 + 101.6 high; beside a wall box as high as the box."""
     pieces = _trimmed(
-        replace(box(), panel_left="flush"),
-        replace(box(name="W1", kind="wall", above_floor=1370.0), panel_right="covered"),
+        replace(box(), panels=EndPanels(left="flush")),
+        replace(box(name="W1", kind="wall", above_floor=1370.0), panels=EndPanels(right="covered")),
     )
     assert list(pieces) == ["B1-PANEL-L", "W1-PANEL-R"]
     assert pieces["B1-PANEL-L"].box == "B1"
@@ -92,8 +93,8 @@ def test_end_panels_of_standing_boxes_go_to_the_floor() -> None:
 def test_an_island_back_covers_its_run_and_the_panels_edges() -> None:
     """Two boxes and two panels wide; nothing to scribe at an island."""
     pieces = _trimmed(
-        replace(box(wall="island"), panel_left="covered", island_back=True),
-        replace(box(name="B2", wall="island"), panel_right="covered", island_back=True),
+        replace(box(wall="island"), panels=EndPanels(left="covered", back=True)),
+        replace(box(name="B2", wall="island"), panels=EndPanels(right="covered", back=True)),
         box(name="B3", wall="island"),
     )
     back = pieces["ISLAND-BACK-1"]
@@ -106,9 +107,9 @@ def test_an_island_back_covers_its_run_and_the_panels_edges() -> None:
 def test_boxes_apart_or_of_other_heights_have_backs_of_their_own() -> None:
     """Three boxes, three backs."""
     pieces = _trimmed(
-        replace(box(), island_back=True),
-        replace(box(name="B2", x=1000.0), island_back=True),
-        replace(box(name="B3", height=500.0), island_back=True),
+        replace(box(), panels=EndPanels(back=True)),
+        replace(box(name="B2", x=1000.0), panels=EndPanels(back=True)),
+        replace(box(name="B3", height=500.0), panels=EndPanels(back=True)),
     )
     assert [piece.note for piece in pieces.values()] == ["behind B1", "behind B2", "behind B3"]
 
@@ -139,8 +140,8 @@ def test_a_filler_stands_beyond_an_end_panel_too(hand: Hand) -> None:
     wall."""
     filled = WallEnd(stands="wall", filler=41.0)
     base, hung = box(width=600.0), box(name="W1", kind="wall", width=600 + 19.05, x=41.0)
-    base = replace(base, panel_left="flush") if hand == "left" else replace(
-        base, panel_right="flush"
+    base = replace(base, panels=EndPanels(left="flush")) if hand == "left" else replace(
+        base, panels=EndPanels(right="flush")
     )  # fmt: skip
     walls = (WallSpec(name="north", left=filled, right=filled),)
     made = replace(job(base, replace(hung, above_floor=1370.0)), walls=walls)
@@ -160,13 +161,13 @@ def test_a_filler_stands_beyond_an_end_panel_too(hand: Hand) -> None:
 def test_a_panel_is_scribed_to_a_floor_that_rises() -> None:
     """As high above the line as its box; where the floor rises 6 above it, 6 comes off."""
     wall = WallSpec(name="north", floor_high=6.0)
-    stood = replace(box(), panel_right="flush")
-    made = replace(job(stood, replace(box(name="W1", kind="wall"), panel_right="flush")),
-        walls=(wall,))  # fmt: skip
+    stood = replace(box(), panels=EndPanels(right="flush"))
+    hung = replace(box(name="W1", kind="wall"), panels=stood.panels)
+    made = replace(job(stood, hung), walls=(wall,))
     panels = {p.id: p for p in cut_list(lay_out(made)) if p.kind == "end-panel"}
     assert "scribe its lower end to the floor, 6.0 where" in panels["B1-PANEL-R"].note
     assert "floor" not in panels["W1-PANEL-R"].note
-    island = replace(job(replace(stood, island_back=True)), walls=(wall,))
+    island = replace(job(replace(stood, panels=replace(stood.panels, back=True))), walls=(wall,))
     (back,) = [p for p in cut_list(lay_out(island)) if p.kind == "island-back"]
     assert back.note.startswith("behind B1; scribe its lower end to the floor, 6.0 where")
     level = cut_list(lay_out(job(stood)))

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.boxends import EndPanels
 from jigs.given.job import BoxSpec
 from jigs.given.walls import corner_lines, end_boxes, neighbours, place_boxes
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
@@ -75,7 +76,7 @@ def test_fillers_panels_and_appliances_take_their_room() -> None:
         ),
     )
     boxes = [
-        replace(box(name="B1", width=600), panel_left="flush", panel_right="covered"),
+        replace(box(name="B1", width=600), panels=EndPanels(left="flush", right="covered")),
         box(name="B2", width=500),
         box(name="W1", width=400, kind="wall", x=30),
         box(name="W2", width=400, kind="wall"),

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.boxends import EndPanels
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
@@ -118,7 +119,7 @@ def test_levels_are_told_once() -> None:
 
 def test_end_panels_stand_beside_their_box_down_to_the_floor() -> None:
     """As thick as the fronts' board, 19.05; the golden box with its toe is 774.7 + 101.6 high."""
-    layout = lay(replace(box(name="B1", x=500.0), panel_left="flush", panel_right="covered"))
+    layout = lay(replace(box(name="B1", x=500.0), panels=EndPanels(left="flush", right="covered")))
     [wall] = see_walls(layout)
     left, right = wall.boxes[0].strips
     assert (left.id, left.x, left.y) == ("B1-PANEL-L", 500 - 19.05, 0)

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.checks.cutting import with_cutting
+from jigs.given.boxends import EndPanels
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out
@@ -199,7 +200,7 @@ def test_text_says_where_a_toe_platform_stands_on_an_assumed_height() -> None:
 def test_the_fronts_themselves_are_not_counted() -> None:
     """Only what is cut here from their board, and the list says so."""
     made = _job()
-    boxes = (replace(made.boxes[0], panel_left="flush"), *made.boxes[1:])
+    boxes = (replace(made.boxes[0], panels=EndPanels(left="flush")), *made.boxes[1:])
     text = " ".join(parts_text(_list(replace(made, boxes=boxes))).split())
     assert "fronts (fillers, panels and backs; not the fronts themselves)" in text
     assert "themselves" not in parts_text(_list())
