@@ -1,15 +1,16 @@
 """Names of the pieces that belong to a wall: a short tag for each wall, then the piece.
 
-A tag is the wall's name in capitals, its letters A-Z and digits alone, at most six of them; a
-name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no wall has
-the ID of a box. A wall with an `id` of its own in the job has that.
+A tag is the wall's name in capitals without accents, its letters A-Z and digits alone, at most six
+of them; a name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no
+wall has the ID of a box. A wall with an `id` of its own in the job has that.
 
 >>> wall_tags(("north", "island", "northern", "Βόρειος"), taken=())["island"]
 'ISLAND'
 """
 
-import unicodedata
 from collections.abc import Collection, Iterable, Mapping
+
+from jigs.ground.latin import plain_capitals
 
 LONGEST_TAG = 6
 
@@ -28,8 +29,8 @@ def wall_tags(
         if wall in own:
             tags[wall] = own[wall]
             continue
-        plain = unicodedata.normalize("NFKD", wall).encode("ascii", "ignore").decode().upper()
-        words = "".join(letter for letter in plain if letter.isalnum())[:LONGEST_TAG]
+        plain = plain_capitals(wall)
+        words = "".join(c for c in plain if c.isascii() and c.isalnum())[:LONGEST_TAG]
         tag = words or f"WALL{number}"
         used = {*tags.values(), *taken, *own.values()}
         more = 2

@@ -11,7 +11,6 @@ takes. One text serves sheet and label.
 """
 
 import re
-import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -19,6 +18,7 @@ from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
 from jigs.cutlist.piece import Piece
 from jigs.given.rolloutspec import Rollout
+from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
 from templates.words.fittingwords import work_words
 from templates.words.wallwords import without_wall
@@ -31,16 +31,10 @@ from memory)."""
 HOLD = "HOLD"
 """What a part that is held back says after its kind, however small the symbol."""
 
-_LETTERS = str.maketrans({"Ł": "L", "Ø": "O", "Đ": "D", "Æ": "AE", "Œ": "OE", "Þ": "TH"})
-"""Capitals that do not come apart into a letter and an accent."""
-
 
 def spell(text: str) -> str:
     """Write a name in capitals, digits and hyphens; accents go, other scripts vanish."""
-    capitals = text.upper().translate(_LETTERS)
-    apart = unicodedata.normalize("NFKD", capitals)
-    plain = "".join(letter for letter in apart if not unicodedata.combining(letter))
-    return " ".join(re.sub(r"[^A-Z0-9-]+", " ", plain).split())
+    return " ".join(re.sub(r"[^A-Z0-9-]+", " ", plain_capitals(text)).split())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,7 @@ from jigs.cutlist.wallnames import LONGEST_TAG, name_wall_piece, wall_tags
         (("",), (), [""]),
         (("Fensterwand Süd", "Fensterwand Nord"), (), ["FENSTE", "FENST2"]),
         (("Βόρειος τοίχος", "Северная стена"), (), ["WALL1", "WALL2"]),
+        (("Øst é", "ścianka łazienki", "Æbleø"), (), ["OSTE", "SCIANK", "AEBLEO"]),
         (("north",), ("NORTH",), ["NORTH2"]),
         (("north wall", "northw"), (), ["NORTHW", "NORTH2"]),
     ],
