@@ -4,6 +4,7 @@ from jigs.bench.station import Station
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import text_width
+from templates.stations.openbook import open_book
 from templates.stations.stationrows import open_at
 from templates.stations.stationview import Shop
 from templates.words.openwords import open_line
@@ -37,6 +38,7 @@ def full_head(shop: Shop, station: Station, width: float) -> MarkBlock:
         _title(station, 7.0),
         *_face(shop, station, room),
         *(paragraph(text, room) for text in intro(station, shop.station_view(station))),
+        *([open_book()] if _in_pairs(station) else []),
         *(paragraph(bit_words(bit), room, bold=True) for bit in station.bits),
         *_open(station, room),
         *(paragraph(text, room) for text in (*cautions(station), *_jig(station))),
@@ -76,6 +78,12 @@ def beside_head(shop: Shop, station: Station, width: float) -> MarkBlock:
 def _open(station: Station, width: float) -> list[MarkBlock]:
     line = open_line(open_at(station))
     return [paragraph(line, width, bold=True)] if line else []
+
+
+def _in_pairs(station: Station) -> bool:
+    """Tell whether a station's boards are laid in pairs: those of boxes not yet together."""
+    boards = [row.part.board for row in station.rows if row.part.board is not None]
+    return station.work == "sides" and any(not board.assembled for board in boards)
 
 
 def _jig(station: Station) -> tuple[str, ...]:
