@@ -200,7 +200,8 @@ def _check_over(
             yield error(
                 "rollouts-overlap" if both else "rollout-into-drawer",
                 made.id,
-                f"it reaches from {format_length(plan.low, unit)} to "
+                # Told at both, it says which of them is meant.
+                f"{made.id if both else 'it'} reaches from {format_length(plan.low, unit)} to "
                 f"{format_length(made.top, unit)}, and {name} with its slides from "
                 f"{format_length(low, unit)} to {format_length(top, unit)}: they meet",
                 "move one of them, or make the lower one less high",

@@ -214,6 +214,15 @@ def test_two_rollouts_keep_apart(tmp_path: Path, gap: float, code: str | None) -
     assert not front(layout, "B1-1").held
 
 
+def test_rollouts_that_meet_are_named_where_both_are_told(tmp_path: Path) -> None:
+    """Whoever reads at the upper one why it is held reads the lower one's reach as the lower's."""
+    layout = rolling(tmp_path, rollout(200, 120), rollout(200 + 120 + B - 1, 100))
+    for each in layout.rollouts:
+        [problem] = each.held
+        assert problem.text.startswith("B1-ROLLOUT-1 reaches from ")
+        assert "and B1-ROLLOUT-2 with its slides from" in problem.text
+
+
 def test_a_thin_spacer_is_told(tmp_path: Path) -> None:
     """Where the door hangs less than 20 is a warning: the open door stands in the way."""
     layout = rolling(tmp_path, rollout(300, 120, "spacer_left = 12"))
