@@ -12,6 +12,7 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.page.typeface import text_box
 from templates.words.findings import held_words, incomplete_words, sheets_words
 
 CARD = (85.60, 53.98)
@@ -38,8 +39,12 @@ def cover_pages(
     left = (across - 4.0) - CARD[0] - 2.0
     right_x = LEFT_STRIP + left + 4.0
     top = height - EDGE
-    y = top
-    for piece in _opening(layout, left, same):
+    opening = _opening(layout, left, same)
+    # A ring over a capital of the name stands higher than its line has room for.
+    y = top - max(
+        [0.0, *(text_box(mark)[3] for mark in opening[0].marks if isinstance(mark, Text))]
+    )
+    for piece in opening:
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 1.0
     card_top = top - 2.0

@@ -11,8 +11,10 @@ from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error
 from jigs.ground.problems import Problem
 from templates.binding.cover import CARD, cover_pages
+from templates.page.border import EDGE
 from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
+from templates.page.typeface import text_box
 from tests.clashes import clashes_of_marks
 from tests.templates.worked import worked_layout
 
@@ -59,6 +61,20 @@ def test_a_bank_card_is_drawn_at_full_size() -> None:
     assert CARD == (85.60, 53.98)
     assert any(size == pytest.approx((85.60, 53.98)) for size in sizes)
     assert page.entry == "First page"
+
+
+def test_accents_of_the_name_stay_on_the_page() -> None:
+    """The ring of Å rises over a capital; the name stands lower by that, any other as before."""
+    layout = worked_layout("in")
+
+    def title(name: str) -> Text:
+        named = replace(layout, job=replace(layout.job, name=name))
+        page = cover_pages(named, PAPERS["common"])[0]
+        return next(mark for mark in page.marks if isinstance(mark, Text) and mark.text == name)
+
+    highest = PAPERS["common"].height - EDGE
+    assert text_box(title("Åse"))[3] == pytest.approx(highest)
+    assert title("Ase").y == pytest.approx(highest - 5.6)
 
 
 def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
