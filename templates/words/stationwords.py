@@ -154,7 +154,8 @@ def steps(station: Station) -> tuple[str, ...]:
                 "Strike every line of a pair across BOTH sides at once, from the bottom ends up; "
                 "check the sum; tick it. Lines of a door and of its side come from one lath.",
                 "Part the two. Set the card that its row names on its edge and the line, the "
-                "line in both windows. For the RIGHT side turn it half round: the title reads right.",
+                "line in both windows. Where the row says TURNED, turn it half round: the other "
+                "title reads right.",
                 f"Punch lightly, then firmly. {LIFT}",
                 "Mark all, then bore all with one stop, tried on scrap. Tick, and write DRILLED "
                 "on the labels.",
