@@ -20,7 +20,7 @@ from jigs.checks.wallends import (
     pull_from_hinge,
 )
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import TOUCHING, panel_at, place_job
+from jigs.given.walls import TOUCHING, place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.finding import warning
 from jigs.ground.geometry import HANDS, SLACK, Hand
@@ -85,7 +85,7 @@ def _room(
     one, two = (other, box) if hand == "left" else (box, other)
     between = places[two.id] - places[one.id] - one.width
     ends: tuple[tuple[BoxSpec | Appliance, Hand], ...] = ((one, "right"), (two, "left"))
-    panels = [panel_at(each, end) for each, end in ends if isinstance(each, BoxSpec)]
+    panels = [each.panels.at(end) for each, end in ends if isinstance(each, BoxSpec)]
     return between - panel * sum(kind is not None for kind in panels)
 
 

@@ -18,7 +18,7 @@ from jigs.fittings.hinge import USUAL_TAB
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import end_boxes, panel_at, place_job
+from jigs.given.walls import end_boxes, place_job
 from jigs.given.wallspec import WallEnd
 from jigs.ground.finding import warning
 from jigs.ground.geometry import HANDS, SLACK, Hand
@@ -55,7 +55,7 @@ def check_wall_ends(
     flush = WallEnd(stands="panel")
     for box in boxes:
         for hand in HANDS:
-            if panel_at(box, hand) == "flush":
+            if box.panels.at(hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
                     found = check_front(job, front, hand, flush, 0.0)
                     problems += [p for p in found if (p.part, p.code) not in told]

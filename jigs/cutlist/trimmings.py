@@ -19,7 +19,7 @@ from dataclasses import replace
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.wallnames import name_wall_piece
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, panel_at, place_job
+from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
 
@@ -74,7 +74,7 @@ def end_fillers(
             job, name_wall_piece(tag, "FILLER", name), wall,
             width=width, height=box.height, scribed=scribed,
         )  # fmt: skip
-        panel = job.material.front if panel_at(box, hand) else 0.0
+        panel = job.material.front if box.panels.at(hand) else 0.0
         x = places[box.id]
         x += -panel - width if hand == "left" else box.width + panel
         made.append(
@@ -132,14 +132,14 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         )
         for box in job.boxes
         for hand, letter in LETTERS
-        for kind in [panel_at(box, hand)]
+        for kind in [box.panels.at(hand)]
         if kind is not None
     ]  # fmt: skip
     numbers: dict[str, int] = {}
     for run in find_island_runs(job):
         wall = run[0].wall
         numbers[wall] = numbers.get(wall, 0) + 1
-        ends = (panel_at(run[0], "left"), panel_at(run[-1], "right"))
+        ends = (run[0].panels.left, run[-1].panels.right)
         panels = sum(end is not None for end in ends) * job.material.front
         back = island_back(
             job, name_wall_piece(tags[wall], "BACK", str(numbers[wall])), wall,

@@ -19,7 +19,6 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
-from jigs.given.boxends import PanelKind
 from jigs.given.job import BoxSpec, Job
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import SLACK, Hand
@@ -166,11 +165,6 @@ def _overlap(one: BoxSpec, other: BoxSpec | Appliance) -> bool:
     return one is not other and high - low > SLACK
 
 
-def panel_at(box: BoxSpec, hand: Hand) -> PanelKind | None:
-    """Give the end panel at one side of a box, None without."""
-    return box.panels.at(hand)
-
-
 def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:
     """Give the boxes that stand at one end of a wall's run, with or without an end panel there:
     the filler stands beside them."""
@@ -180,7 +174,7 @@ def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:
     return tuple(
         box
         for box, distance in near
-        if distance - (panel if panel_at(box, hand) else 0.0) <= TOUCHING
+        if distance - (panel if box.panels.at(hand) else 0.0) <= TOUCHING
     )
 
 
@@ -219,7 +213,7 @@ def end_boxes(
         for each in all_there
     }
     outermost = min(
-        at - (panel if isinstance(each, BoxSpec) and panel_at(each, hand) else 0.0)
+        at - (panel if isinstance(each, BoxSpec) and each.panels.at(hand) else 0.0)
         for each in all_there
         for at in [own[each.id]]
     )

@@ -12,7 +12,7 @@ from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, panel_height
 from jigs.given.job import BoxKind, BoxSpec
-from jigs.given.walls import TOUCHING, boxes_at_end, panel_at, place_job
+from jigs.given.walls import TOUCHING, boxes_at_end, place_job
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import SLACK, Hand
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
@@ -268,7 +268,7 @@ def _strips(
     """Give the end panels of a box, and beyond them its fillers."""
     for hand, letter in LETTERS:
         end = x if hand == "left" else x + box.width
-        kind, height = panel_at(box, hand), panel_height(box)
+        kind, height = box.panels.at(hand), panel_height(box)
         if kind is not None:
             start = end - thickness if hand == "left" else end
             end = start if hand == "left" else end + thickness
