@@ -66,17 +66,17 @@ def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> t
         return ()
     usual, miss = choice.instead
     cups = format_mm(cup_from_edge(record, choice.tab))
-    reached = f"; with {format_mm(choice.tab)} by {format_mm(abs(choice.error))}"
+    reached = f", with {format_mm(choice.tab)} by {format_mm(abs(choice.error))}"
     if choice.next_best is not None and choice.next_best[0] != usual:
         tab, error_of_it = choice.next_best
-        reached += f", with {format_mm(tab)}, the next at hand, by {format_mm(abs(error_of_it))}"
+        reached += f", with {format_mm(tab)}, the next best, by {format_mm(abs(error_of_it))}"
     return (
         warning(
             "tab-moved",
             front.id,
             f"cups at {cups} mm from the hinge edge, tab {format_mm(choice.tab)}: with "
-            f"{format_mm(usual)} the overlay misses by {format_mm(abs(miss))}, with plates "
-            f"{_heights(record.plates)}{reached}",
+            f"{format_mm(usual)} the overlay misses by {format_mm(abs(miss))} (plates "
+            f"{_heights(record.plates)}){reached}",
             f"is the constant of hinge '{record.name}' right? {record.kind} overlay is usually "
             f'{_usual_constant(record)}; a tab that you state stands: tab = "{usual:g} mm"',
         ),

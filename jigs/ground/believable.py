@@ -53,7 +53,13 @@ class Range:
         return self.low - SLACK <= value <= self.high + SLACK and abs(value) >= self.least - SLACK
 
     def __str__(self) -> str:
-        return f"{self.low:g} to {self.high:g} {self.unit}".rstrip()
+        """Write it as a sentence has it.
+
+        >>> str(Range(0.2, 4)), str(Range(-12, 25, least=1))
+        ('0.2 to 4 mm', '-12 to -1, 0, or 1 to 25 mm')
+        """
+        middle = f"-{self.least:g}, 0, or {self.least:g} to " if self.least else ""
+        return f"{self.low:g} to {middle}{self.high:g} {self.unit}".rstrip()
 
 
 @dataclass(frozen=True, slots=True)

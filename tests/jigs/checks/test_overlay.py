@@ -29,15 +29,15 @@ def test_what_the_search_moved_is_told() -> None:
         told.text
     )
     assert "is the constant of hinge 'mine' right? full overlay is usually 11 to 16" in told.remedy
-    assert told.text.endswith("; with 7.0 by 0.2, with 6.5, the next at hand, by 0.7")
+    assert told.text.endswith("), with 7.0 by 0.2, with 6.5, the next best, by 0.7")
     stated = door(replace(record, tab=5.0))
     assert "tab-moved" not in codes(stated)
     assert "overlay" in codes(stated)
     assert stated.fronts[0].withheld
     two = door(replace(record, constant=10.0, tabs=(5.0, 7.0))).problems
     assert [p.text for p in two if p.code == "tab-moved"] == [
-        "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 1.7, "
-        "with plates 0; with 7.0 by 0.3"
+        "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 1.7 "
+        "(plates 0), with 7.0 by 0.3"
     ]
 
 
