@@ -7,7 +7,7 @@ import pytest
 
 from jigs.fittings.kinds import HOLES, KINDS, Bore, Kind
 from templates.words.cardwords import numbered
-from templates.words.fittingwords import FITTING_WORDS, FittingWords, LabelWords
+from templates.words.fittingwords import FITTING_WORDS, CountWords, FittingWords
 from templates.words.holewords import HOLE_WORDS, HoleWords
 
 BORE = Bore(8.0, 12.0)
@@ -40,7 +40,7 @@ def add_catch(patch: pytest.MonkeyPatch) -> None:
             heading=numbered("CATCH"),
             stick="catch",
             lay=lay_catch,
-            label=LabelWords("CATCH", "CATCHES"),
+            label=CountWords("CATCH", "CATCHES"),
             bought="catch, pressed in",
         ),
     )

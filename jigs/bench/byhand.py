@@ -18,10 +18,9 @@ from jigs.bench.placing import (
     set_out_from,
 )
 from jigs.bench.sides import front_rest
-from jigs.bench.station import FaceEdge
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import kind_of
-from jigs.ground.geometry import SLACK, Fitting, Hole
+from jigs.ground.geometry import SLACK, FaceEdge, Fitting, Hole
 
 
 def place_by_hand(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:

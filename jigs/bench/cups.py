@@ -7,9 +7,8 @@ from collections.abc import Iterator
 
 from jigs.bench.benchpart import as_seen, front_face
 from jigs.bench.placing import Placing, closing_of, on_edge, on_line, set_out_from
-from jigs.bench.station import FaceEdge
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import Fitting, Hand
+from jigs.ground.geometry import FaceEdge, Fitting, Hand
 
 
 def place_cups(layout: Layout) -> list[Placing]:

@@ -12,21 +12,9 @@ from dataclasses import dataclass, field, replace
 from typing import cast
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.station import (
-    OPPOSITE,
-    Axis,
-    CardEdge,
-    Closing,
-    Corner,
-    FaceEdge,
-    How,
-    Marks,
-    Place,
-    Start,
-    Work,
-)
+from jigs.bench.station import OPPOSITE, CardEdge, Closing, Corner, How, Marks, Place, Start, Work
 from jigs.bench.storystick import Spacer
-from jigs.ground.geometry import SLACK, Hand, Hole, Polygon, Purpose
+from jigs.ground.geometry import SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
 
 FOLD_REACH = 160.0
 """How far the nearest hole may lie from an edge that its card is folded over; mm (our choice)."""

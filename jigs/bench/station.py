@@ -21,11 +21,9 @@ from typing import Literal
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
-from jigs.ground.geometry import Face, Hand, Hole, Polygon, Purpose
+from jigs.ground.geometry import Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
 from jigs.ground.problems import Problem
 
-Axis = Literal["x", "y"]
-FaceEdge = Literal["left", "right", "bottom", "top"]
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
 """Where a figure is counted from: an edge of the face as seen, or the middle between two."""
 How = Literal["fold", "butt", "panel"]

@@ -21,7 +21,7 @@ from jigs.fittings.placing import (
     FROM_PANEL,
     Against,
     Door,
-    Placing,
+    HingeHeights,
     find_against,
     place_hinges,
 )
@@ -46,7 +46,7 @@ class DoorPlan:
     plates: tuple[float, ...]
     cups: tuple[float, ...]
     least_reveal: float | None
-    placing: Placing | None = None
+    placing: HingeHeights | None = None
     """What came of placing its hinges by the rule; None where their heights are stated, or must
     be."""
     against: tuple[Against, ...] = ()
@@ -95,7 +95,7 @@ def plan_door(
     )
     panels = (*carcass.panels, *_as_panels(slides, record))
     plates: tuple[float, ...] = ()
-    placing: Placing | None = None
+    placing: HingeHeights | None = None
     against: tuple[Against, ...] = ()
     if spec.hinges_at:
         plates = tuple(sorted(front.place.y + height for height in spec.hinges_at))

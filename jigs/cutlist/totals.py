@@ -39,7 +39,7 @@ class Banding:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Board:
+class BoardTotal:
     """The pieces cut from one board: its stuff and thickness (mm), their number and their area
     in m2; `sheets`: standard sheets that the area alone fills."""
 
@@ -75,7 +75,7 @@ def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
     )  # fmt: skip
 
 
-def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[Board, ...]:
+def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[BoardTotal, ...]:
     """Add up the cut sizes, board by board."""
     long, wide = SHEETS[units]
     found: dict[tuple[int, float], list[Piece]] = {}
@@ -85,7 +85,7 @@ def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[Board, ...]:
     for (order, thickness), group in sorted(found.items()):
         area = sum(piece.count * piece.length * piece.width for piece in group)
         boards.append(
-            Board(
+            BoardTotal(
                 stuff=STUFF_ORDER[order],
                 thickness=thickness,
                 pieces=sum(piece.count for piece in group),

@@ -112,16 +112,17 @@ class FixingPlan:
     head: float = math.inf
 
 
-Place = tuple[float, float]
+Spot = tuple[float, float]
+"""A place on a front: x, y; mm."""
 
 
 class Ground(Protocol):
     """Where a front has wood to screw into, if it is not wood all over."""
 
-    def places(self, backing: Backing, place: Place, radius: float) -> Iterable[Place]:
+    def places(self, backing: Backing, place: Spot, radius: float) -> Iterable[Spot]:
         """Give the places that may serve a screw meant for `place`, the best first."""
 
-    def holds(self, place: Place, radius: float) -> bool:
+    def holds(self, place: Spot, radius: float) -> bool:
         """Tell whether a screw at this place has wood to bite."""
 
 
@@ -240,15 +241,15 @@ def compute_rows(
     return (low, high)
 
 
-def _starts(ground: Ground | None, backing: Backing, place: Place) -> tuple[Place, ...]:
+def _starts(ground: Ground | None, backing: Backing, place: Spot) -> tuple[Spot, ...]:
     if ground is None:
         return (place,)
     return tuple(ground.places(backing, place, PILOT_DIAMETER / 2))
 
 
 def _first_clear(
-    starts: Iterable[Place], middle: float, screws: list[Place], ground: Ground | None
-) -> Place | None:
+    starts: Iterable[Spot], middle: float, screws: list[Spot], ground: Ground | None
+) -> Spot | None:
     """Give the first place clear of other screws on the way to the front's middle, if any."""
     for x, y in starts:
         steps = math.floor((abs(middle - x) + SLACK) / STEP)

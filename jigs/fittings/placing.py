@@ -51,7 +51,7 @@ class Door:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Placing:
+class HingeHeights:
     """The heights found, from the bottom up, from the side's bottom end; mm.
 
     `off_grid` lists those that found no free place on the grid that was wanted. `no_room`: at
@@ -142,7 +142,7 @@ def place_hinges(
     grid: float | None,
     panels: Sequence[tuple[float, float]] = (),
     holes: Sequence[tuple[float, float]] = (),
-) -> Placing:
+) -> HingeHeights:
     """Place the hinges of a door on its side.
 
     `grid` is the first hole's height, None where plates need not keep to the grid; `panels`
@@ -165,7 +165,7 @@ def _place(
     grid: float | None,
     panels: Sequence[tuple[float, float]],
     holes: Sequence[tuple[float, float]],
-) -> Placing:
+) -> HingeHeights:
     """Place the outer hinges by their targets, then the others between them."""
     placed: list[float] = []
     off_grid: list[float] = []
@@ -188,13 +188,13 @@ def _place(
         return False
 
     if not all(take(target, OUTER_WINDOW) for target in targets):
-        return Placing(heights=(), no_room=True)
+        return HingeHeights(heights=(), no_room=True)
     lowest, highest = placed
     for number in range(1, door.count - 1):
         target = lowest + (highest - lowest) * number / (door.count - 1)
         if not take(target, INNER_WINDOW):
-            return Placing(heights=(), no_room=True)
-    return Placing(heights=tuple(sorted(placed)), off_grid=tuple(sorted(off_grid)))
+            return HingeHeights(heights=(), no_room=True)
+    return HingeHeights(heights=tuple(sorted(placed)), off_grid=tuple(sorted(off_grid)))
 
 
 def clear_of_panels(target: float, panels: Sequence[tuple[float, float]], inward: int) -> float:

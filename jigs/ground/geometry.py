@@ -25,6 +25,10 @@ Hand = Literal["left", "right"]
 HANDS: tuple[Hand, Hand] = ("left", "right")
 Face = Literal["front", "back", "inside", "box-front", "box-back"]
 """The face a hole is drilled from."""
+FaceEdge = Literal["left", "right", "bottom", "top"]
+"""An edge of a face as seen by the driller."""
+Axis = Literal["x", "y"]
+"""Of a face as seen: x to the right, y up."""
 
 Purpose = Literal[
     "cup",

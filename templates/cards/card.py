@@ -13,11 +13,11 @@ its place on the page.
 from dataclasses import dataclass, replace
 
 from jigs.fittings.kinds import kind_of, rank_of
-from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
+from jigs.ground.geometry import SLACK, Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.faces.faceview import FaceView
-from templates.faces.reference import REACH, Axis, Reference, Wish, choose_reference
+from templates.faces.reference import REACH, Reference, Wish, choose_reference
 from templates.page.marks import Mark
 from templates.page.space import Box
 

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from jigs.box.place import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
-from jigs.ground.geometry import Face, Fitting, Hand, Polygon
-from templates.faces.reference import CardEdge
+from jigs.ground.geometry import Face, FaceEdge, Fitting, Hand, Polygon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,8 +38,8 @@ class FaceView:
     thickness: float
     fittings: tuple[Fitting, ...]
     kind: FrontKind | None = None
-    hinge_edge: CardEdge | None = None
-    front_edge: CardEdge | None = None
+    hinge_edge: FaceEdge | None = None
+    front_edge: FaceEdge | None = None
     ladder: bool = False
     reversible: bool | None = None
     panel: float | None = None
@@ -56,7 +55,7 @@ class FaceView:
     drawer_outline: tuple[tuple[float, float], ...] = ()
     opening: Polygon = ()
     rounded: bool = False
-    bevel: CardEdge | None = None
+    bevel: FaceEdge | None = None
     step: float = 10.0
     parts: tuple[str, ...] = ()
     name: str = ""
@@ -70,10 +69,10 @@ class FaceView:
         return self.face, self.side
 
     @property
-    def datums(self) -> dict[CardEdge, float]:
+    def datums(self) -> dict[FaceEdge, float]:
         """The edges that distances are not counted from themselves, and how far in the line lies
         that they are counted from: a bottom panel's face, an edge without its band; mm."""
-        found: dict[CardEdge, float] = {}
+        found: dict[FaceEdge, float] = {}
         if self.low > 0.0:
             found["bottom"] = self.low
         if self.raw and self.front_edge is not None:

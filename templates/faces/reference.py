@@ -9,10 +9,8 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Axis, FaceEdge
 
-Axis = Literal["x", "y"]
-CardEdge = Literal["left", "right", "bottom", "top"]
 Wish = Literal["low", "high", "near", "middle"]
 
 REACH = 150.0
@@ -30,7 +28,7 @@ class Reference:
 
     axis: Axis
     kind: Literal["edge", "index", "middle"]
-    edge: CardEdge
+    edge: FaceEdge
     value: float
     at: float
     inward: Literal[1, -1]
@@ -81,7 +79,7 @@ def choose_reference(
 
 
 def _reference(axis: Axis, low: bool, value: float, length: float) -> Reference:
-    edges: tuple[CardEdge, CardEdge] = ("left", "right") if axis == "x" else ("bottom", "top")
+    edges: tuple[FaceEdge, FaceEdge] = ("left", "right") if axis == "x" else ("bottom", "top")
     return Reference(
         axis=axis,
         kind="edge" if value == 0.0 else "index",

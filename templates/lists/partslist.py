@@ -13,7 +13,7 @@ from jigs.box.parts import DrawerBox, Layout
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Groove, Piece, Stuff
-from jigs.cutlist.totals import Banding, Board, add_banding, add_boards
+from jigs.cutlist.totals import Banding, BoardTotal, add_banding, add_boards
 from jigs.cutlist.trap import Trap, find_trap
 from jigs.given.cautions import cautions_of
 from jigs.given.job import Job
@@ -261,7 +261,7 @@ def _drawer_data(drawer: DrawerBox | Rollout) -> dict[str, Any]:
     }
 
 
-def _board_data(board: Board) -> dict[str, Any]:
+def _board_data(board: BoardTotal) -> dict[str, Any]:
     return {
         "board": board.stuff,
         "thickness_mm": number(board.thickness),

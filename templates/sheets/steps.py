@@ -3,12 +3,11 @@
 from collections.abc import Iterator
 
 from jigs.fittings.kinds import KINDS, by_rank
-from jigs.ground.geometry import SLACK, FittingKind
+from jigs.ground.geometry import SLACK, FaceEdge, FittingKind
 from jigs.ground.lengths import format_mm
 from templates.cards.card import choose_references
 from templates.cards.flap import TRUE_FOLD
 from templates.faces.faceview import FaceView
-from templates.faces.reference import CardEdge
 from templates.words.facewords import drilled_words, edge_words, mate_words
 from templates.words.fittingwords import AWL, words_of
 from templates.words.holewords import HOLE_WORDS, caution_of
@@ -176,7 +175,7 @@ def _together(view: FaceView) -> str:
 
 
 def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
-    edge: CardEdge = view.front_edge or "left"
+    edge: FaceEdge = view.front_edge or "left"
     kinds = by_rank(fitting.kind for fitting in view.fittings)
     words = [words_of(kind) for kind in kinds]
     level = " and ".join(each.level for each in words if each.level)

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.bench.station import Axis, CardEdge, StationCard
+from jigs.bench.station import CardEdge, StationCard
+from jigs.ground.geometry import Axis
 from templates.cards.cardplan import ARM, WASTE
 from templates.cards.flap import FLAP
 from templates.page.space import Box

@@ -1,6 +1,7 @@
 """What is written on a station's card: its titles, and each hole's distances."""
 
-from jigs.bench.station import Axis, Station, StationCard
+from jigs.bench.station import Station, StationCard
+from jigs.ground.geometry import Axis
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.cardplan import ARM
 from templates.cards.figures import HoleFigures, free_spot, write_figures

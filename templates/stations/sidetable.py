@@ -10,7 +10,7 @@ from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import wrap
 from templates.stations.stationrows import (
     PITCH,
-    Piece,
+    Stretch,
     TableBlock,
     figure_pieces,
     open_at,
@@ -97,7 +97,9 @@ def _size(part: BenchPart) -> str:
 def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> MarkBlock:
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
-    marks += set_pieces([Piece(line.mark, 3.5, True), Piece(line.serves or "pins")], COLUMNS[0], y)
+    marks += set_pieces(
+        [Stretch(line.mark, 3.5, True), Stretch(line.serves or "pins")], COLUMNS[0], y
+    )
     words: list[str] = []
     for x, hand, part, height in (
         (COLUMNS[1], "LEFT", table.left, line.left),
@@ -106,7 +108,7 @@ def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> 
         if part is None or height is None:
             continue
         value = line.above_panel if table.assembled else height
-        pieces = [*figure_pieces(value), Piece("", tick=True), Piece("", tick=True)]
+        pieces = [*figure_pieces(value), Stretch("", tick=True), Stretch("", tick=True)]
         assert pieces_width(pieces) < 44.0, "the columns hold every figure"
         marks += set_pieces(pieces, x, y, 1.0)
         cards = dict.fromkeys(_cards(station, part, line, height))

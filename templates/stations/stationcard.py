@@ -8,7 +8,8 @@ that is turned half round carries its title twice, each readable when it lies ri
 
 from dataclasses import dataclass
 
-from jigs.bench.station import Axis, CardEdge, Station, StationCard
+from jigs.bench.station import CardEdge, Station, StationCard
+from jigs.ground.geometry import Axis
 from templates.cards.carddraw import draw_holes
 from templates.cards.cardplan import BAND
 from templates.cards.flap import FREE, Lines, cross_out, flap_texts, flap_words, fullest

@@ -36,7 +36,7 @@ APART = 7.0
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Stretch:
     """A stretch of a line: a text, or a box to tick with what it is for."""
 
     text: str
@@ -64,7 +64,7 @@ def tick_box(x: float, y: float) -> Outline:
     return Outline(points=corners, width=MEDIUM)
 
 
-def set_pieces(pieces: Sequence[Piece], x: float, y: float, gap: float = 1.4) -> list[Mark]:
+def set_pieces(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:
     """Set pieces in a line from (x, y) on, y being its base line."""
     marks: list[Mark] = []
     for piece in pieces:
@@ -77,7 +77,7 @@ def set_pieces(pieces: Sequence[Piece], x: float, y: float, gap: float = 1.4) ->
     return marks
 
 
-def pieces_width(pieces: Sequence[Piece], gap: float = 1.4) -> float:
+def pieces_width(pieces: Sequence[Stretch], gap: float = 1.4) -> float:
     """Give the width of pieces set in a line, mm."""
     return sum(piece.width + gap for piece in pieces) - gap
 
@@ -115,7 +115,7 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
         for setting in row.settings
     ]
     if row.marks is not None:
-        chips.append([Piece("marked", tick=True), Piece("bored", tick=True)])
+        chips.append([Stretch("marked", tick=True), Stretch("bored", tick=True)])
     x = 0.0
     y -= CHIP
     for chip in chips:
@@ -142,21 +142,21 @@ def _with_lines(
     return MarkBlock(height=-y + 2.2, marks=tuple(marks))
 
 
-def setting_pieces(setting: Setting, *, done: str) -> list[Piece]:
+def setting_pieces(setting: Setting, *, done: str) -> list[Stretch]:
     """Say one setting: card, where its lines are struck, and what is ticked when it is done."""
-    pieces = [Piece(f"CARD {setting_name(setting)}", bold=True)]
+    pieces = [Stretch(f"CARD {setting_name(setting)}", bold=True)]
     for place in (setting.y, setting.x):
         if place is None:
             continue
         mm, inches, start = setting_figure(place)
-        pieces.append(Piece(mm, 3.5, True))
-        pieces += [Piece(" ".join(filter(None, (inches, start))))] if inches or start else []
+        pieces.append(Stretch(mm, 3.5, True))
+        pieces += [Stretch(" ".join(filter(None, (inches, start))))] if inches or start else []
     if setting.x is not None or setting.y is not None:
-        pieces.append(Piece("line", tick=True))
-    pieces.append(Piece(done, tick=True))
+        pieces.append(Stretch("line", tick=True))
+    pieces.append(Stretch(done, tick=True))
     return pieces
 
 
-def figure_pieces(value: float) -> list[Piece]:
+def figure_pieces(value: float) -> list[Stretch]:
     """Give a height, mm large and inches small."""
-    return [Piece(format_mm(value), 3.5, True), Piece(f'{format_inches(value)}"')]
+    return [Stretch(format_mm(value), 3.5, True), Stretch(f'{format_inches(value)}"')]

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.station import OPPOSITE, FaceEdge, Station, StationCard
+from jigs.bench.station import OPPOSITE, Station, StationCard
 from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Face, Hand
+from jigs.ground.geometry import Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,
@@ -18,7 +18,7 @@ from templates.faces.views import (
 from templates.words.facewords import drilled_words, edge_words
 from templates.words.stationwords import several_words
 
-FaceKey = tuple[str, Face, int | None, Hand | None]
+ViewKey = tuple[str, Face, int | None, Hand | None]
 """A drilled face: its part, face, and of a board its column and the side of it."""
 
 
@@ -29,11 +29,11 @@ class Shop:
     layout: Layout
     fronts: Mapping[str, Front]
     drawers: Mapping[str, DrawerBox | Rollout]
-    views: Mapping[FaceKey, FaceView]
+    views: Mapping[ViewKey, FaceView]
 
     def view(self, part: BenchPart) -> FaceView | None:
         """Give the face of a part; None where nothing is drilled into it yet."""
-        return self.views.get(face_key(part))
+        return self.views.get(view_key(part))
 
     def station_view(self, station: Station) -> FaceView:
         """Give a face that stands for all of a station: hinged where all are alike."""
@@ -68,7 +68,7 @@ class Shop:
         return several_words(station.face, {view.front_edge for view in views})
 
 
-def face_key(part: BenchPart) -> FaceKey:
+def view_key(part: BenchPart) -> ViewKey:
     """Tell a drilled face from all others."""
     board = part.board
     return (part.id, part.face, board.column if board else None, board.side if board else None)

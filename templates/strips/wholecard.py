@@ -5,6 +5,7 @@ card; the others must then lie on the part's own, which shows a part of another 
 that has grown. The top end of a hinged door has its ladder instead of a band.
 """
 
+from jigs.ground.geometry import Axis, FaceEdge
 from templates.cards.card import Card, choose_references
 from templates.cards.cardborder import ladder
 from templates.cards.carddraw import draw_hardware, draw_holes
@@ -20,7 +21,7 @@ from templates.cards.figures import (
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
 from templates.cards.lettering import block
 from templates.faces.faceview import FaceView
-from templates.faces.reference import Axis, CardEdge, Reference
+from templates.faces.reference import Reference
 from templates.page.marks import Area, Outline
 from templates.page.space import Box, Space
 from templates.words.facewords import edge_words
@@ -79,10 +80,10 @@ def whole_card(view: FaceView) -> Card | None:
     )
 
 
-def edges_of(view: FaceView) -> dict[CardEdge, Reference]:
+def edges_of(view: FaceView) -> dict[FaceEdge, Reference]:
     """Give the four edges of a face that distances are counted from."""
     datums = view.datums
-    places: tuple[tuple[Axis, CardEdge, float, int], ...] = (
+    places: tuple[tuple[Axis, FaceEdge, float, int], ...] = (
         ("x", "left", datums.get("left", 0.0), 1),
         ("x", "right", view.width - datums.get("right", 0.0), -1),
         ("y", "bottom", datums.get("bottom", 0.0), 1),
@@ -96,16 +97,16 @@ def edges_of(view: FaceView) -> dict[CardEdge, Reference]:
     }
 
 
-def _whole(reference: Reference, edges: dict[CardEdge, Reference]) -> Reference:
+def _whole(reference: Reference, edges: dict[FaceEdge, Reference]) -> Reference:
     """Give the edge that an index line is counted from; the middle stays the middle."""
     return reference if reference.kind == "middle" else edges[reference.edge]
 
 
-def _banded(view: FaceView, edge: CardEdge) -> bool:
+def _banded(view: FaceView, edge: FaceEdge) -> bool:
     return edge != view.bevel and not (edge == "top" and view.ladder)
 
 
-def _border(view: FaceView, edges: dict[CardEdge, Reference]) -> Box:
+def _border(view: FaceView, edges: dict[FaceEdge, Reference]) -> Box:
     """Give the card's cut line: flaps outside the edges, the ladder above."""
     above = FLAP if _banded(view, "top") else LADDER
     return (
@@ -142,15 +143,15 @@ def _draw_band(
 
 
 def _cross_corners(
-    space: Space, view: FaceView, setting: set[CardEdge], inside: Box, border: Box
+    space: Space, view: FaceView, setting: set[FaceEdge], inside: Box, border: Box
 ) -> None:
     """Cross the corners where a flap that goes down meets another, or the paper of a check."""
     if view.rounded:
         return
-    xs: tuple[tuple[CardEdge, float, float], ...] = (
+    xs: tuple[tuple[FaceEdge, float, float], ...] = (
         ("left", border[0], inside[0]), ("right", inside[2], border[2])
     )  # fmt: skip
-    ys: tuple[tuple[CardEdge, float, float], ...] = (
+    ys: tuple[tuple[FaceEdge, float, float], ...] = (
         ("bottom", border[1], inside[1]), ("top", inside[3], border[3])
     )  # fmt: skip
     for side, x0, x1 in xs:

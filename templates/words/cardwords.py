@@ -11,7 +11,7 @@ from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.holewords import bare
 
-Heading = Callable[[FaceView, Fitting], str]
+HeadingWords = Callable[[FaceView, Fitting], str]
 Lines = Callable[[FaceView, Fitting], Iterator[str]]
 
 
@@ -26,7 +26,7 @@ def ordinal_place(index: int, count: int) -> str:
     return f"{index} OF {count}"
 
 
-def numbered(name: str) -> Heading:
+def numbered(name: str) -> HeadingWords:
     """Give the heading of a kind that is named and numbered alone: `HOLES BY HAND 2 for B1-1`."""
 
     def heading(view: FaceView, fitting: Fitting) -> str:

@@ -1,9 +1,9 @@
 """What a drilled face is called, how it lies, and what its edges are called."""
 
-from jigs.ground.geometry import Face, Hand
+from jigs.ground.geometry import Face, FaceEdge, Hand
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
-from templates.faces.reference import CardEdge, Reference
+from templates.faces.reference import Reference
 from templates.words.wording import FRONT_WORDS, board_words
 
 FACE_WORDS: dict[Face, str] = {
@@ -71,7 +71,7 @@ def _lying_words(view: FaceView) -> str:
     return f"{how}, its top end away from you: the FRONT edge is on your {edge}."
 
 
-def edge_words(view: FaceView, edge: CardEdge) -> str:
+def edge_words(view: FaceView, edge: FaceEdge) -> str:
     """Name an edge of a face as it is seen, in capitals."""
     match view.face:
         case "inside":
@@ -95,7 +95,7 @@ def edge_words(view: FaceView, edge: CardEdge) -> str:
             return "TOP EDGE"
 
 
-def _edge_of_board(view: FaceView, edge: CardEdge) -> str:
+def _edge_of_board(view: FaceView, edge: FaceEdge) -> str:
     match edge:
         case "bottom" if view.stand:
             return "PANEL BELOW" if view.partition else "BOTTOM PANEL"

@@ -13,7 +13,7 @@ from jigs.ground.geometry import Fitting, FittingKind
 from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
-    Heading,
+    HeadingWords,
     Lines,
     drawer_ends,
     end_heading,
@@ -50,7 +50,7 @@ _LEAFLET, _MARK = _said(CHECK_LEAFLET), _said(AWL)
 
 
 @dataclass(frozen=True, slots=True)
-class LabelWords:
+class CountWords:
     """How a QR symbol counts a kind: its pieces, or `each_hole`."""
 
     one: str
@@ -62,7 +62,7 @@ class LabelWords:
 class FittingWords:
     """What is said of one kind of fitting."""
 
-    heading: Heading
+    heading: HeadingWords
     """What its card is called."""
     turned: str = ""
     """What its card's name ends with on a face that is seen from behind, where nothing below
@@ -85,7 +85,7 @@ class FittingWords:
     """What is laid on the drawing of a side; empty: nothing is, `lay` says what is done."""
     level: str = ""
     """Whose lines are drawn across both boards of a column at once; empty: none."""
-    label: LabelWords | None = None
+    label: CountWords | None = None
     """How it is counted in a QR symbol; None: it is not."""
     bought: str = ""
     """What it is asked for by in a shop, where a piece is bought for each of its holes."""
@@ -133,7 +133,7 @@ FITTING_WORDS: _ByKind = {
         lay=_said("Lay the hinge on the drawing. Awl, lightly, then firmly."),
         awl=_check_cups,
         bore="Depth stop from the rim. Bore.",
-        label=LabelWords("CUP", "CUPS"),
+        label=CountWords("CUP", "CUPS"),
     ),
     "slide": FittingWords(
         heading=slide_heading,
@@ -141,14 +141,14 @@ FITTING_WORDS: _ByKind = {
         lines=slide_lines,
         laid="slide",
         level="SLIDE",
-        label=LabelWords("SLIDE", "SLIDES"),
+        label=CountWords("SLIDE", "SLIDES"),
     ),
     "plate": FittingWords(
         heading=plate_heading,
         stick="plate",
         lines=plate_lines,
         laid="plate",
-        label=LabelWords("PLATE", "PLATES"),
+        label=CountWords("PLATE", "PLATES"),
     ),
     "shelf": FittingWords(
         heading=shelf_heading,
@@ -171,7 +171,7 @@ FITTING_WORDS: _ByKind = {
         measured="the front",
         lay=_stand_box,
         bore="Bore the pilots.",
-        label=LabelWords("SCREW", "SCREWS", each_hole=True),
+        label=CountWords("SCREW", "SCREWS", each_hole=True),
     ),
     "clearance": FittingWords(
         heading=end_heading,

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Sequence
 from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
-from jigs.bench.station import OPPOSITE, Bit, FaceEdge, Place, Station, StationCard, Work
-from jigs.ground.geometry import Face, Hole
+from jigs.bench.station import OPPOSITE, Bit, Place, Station, StationCard, Work
+from jigs.ground.geometry import Face, FaceEdge, Hole
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import drilled_words, seen_words
