@@ -157,7 +157,7 @@ def _wish_across(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> W
             return front
         case "nearer-edge":
             # The back of a box already together keeps paper from its sides' rear edges.
-            return front if view.stand else _nearer_side(view, whole)
+            return front if view.state.stand else _nearer_side(view, whole)
         case "middle":
             xs = [hole.x for hole in whole]
             central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
@@ -189,7 +189,7 @@ def _nearer_side(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
 def _nearer_end(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
     """The top end where some holes are within its reach and no nearer to the bottom end."""
     top = view.height - max(hole.y for hole in holes)
-    bottom = min(hole.y for hole in holes) - view.low
+    bottom = min(hole.y for hole in holes) - view.state.low
     return "high" if top + SLACK < bottom and top <= REACH else "low"
 
 
@@ -198,7 +198,7 @@ def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> W
 
     In a box already together paper reaches the panel below alone.
     """
-    if view.stand:
+    if view.state.stand:
         return "low"
     match fitting.stated_from:
         case "top":
@@ -212,7 +212,7 @@ def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> W
 def _on_the_floor(view: FaceView) -> bool:
     """Tell whether a face's bottom end is a side's end on the floor, which no paper is folded
     over: it may be scribed, and cut away before the toe (common practice, no source)."""
-    return view.on_legs and not view.partition and not view.stand
+    return view.on_legs and not view.partition and not view.state.stand
 
 
 def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
@@ -266,16 +266,16 @@ def choose_references(
     )
     up = choose_reference(
         "y",
-        min(ys) - view.low,
-        max(ys) - view.low,
-        view.height - view.low,
+        min(ys) - view.state.low,
+        max(ys) - view.state.low,
+        view.height - view.state.low,
         _away_from_bevel(view, "low") if lowered else wish_y,
         step=view.step,
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=no_edge != "y" and not (_on_the_floor(view) and wish_y == "low"),
     )
-    return across, _from_datum(up, view.low)
+    return across, _from_datum(up, view.state.low)
 
 
 def _from_datum(reference: Reference, datum: float) -> Reference:

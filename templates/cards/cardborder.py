@@ -32,7 +32,7 @@ def draw_references(space: Space, plan: CardPlan) -> None:
     """Draw the bands and flaps, or the words along an index line, and what else sets the card."""
     view = plan.view
     edge_x, edge_y = plan.across.kind == "edge", plan.up.kind == "edge"
-    both_fold = edge_x and edge_y and not view.rounded and not view.stand
+    both_fold = edge_x and edge_y and not view.rounded and not view.state.stand
     if both_fold:
         (x1, y1), (x2, y2) = plan.at(-plan.flap, -plan.flap), plan.at(0.0, 0.0)
         cross_out(space, (min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)))
@@ -65,13 +65,13 @@ def draw_references(space: Space, plan: CardPlan) -> None:
             space.add(Text(x=x, y=centre_y, text=text, bold=True, anchor="middle", angle=90))
     if plan.across.kind == "middle" and not plan.half:
         _draw_diamonds(space, plan)
-    if view.panel is not None and edge_y and plan.up.edge == "bottom":
-        _panel_words(space, plan, view.panel)
+    if view.state.panel is not None and edge_y and plan.up.edge == "bottom":
+        _panel_words(space, plan, view.state.panel)
 
 
 def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
     view = plan.view
-    stand = reference.edge == "bottom" and view.stand
+    stand = reference.edge == "bottom" and view.state.stand
     lines = fullest(flap_words(edge_words(view, reference.edge), view.rounded, stand=stand), length)
     out = -(BAND + plan.flap) / 2
     if reference.axis == "x":

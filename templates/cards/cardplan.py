@@ -138,8 +138,8 @@ class CardPlan:
             start = 2.0 + SMALL * max(2, len(lines))
             return start + (10.0 if self.across.kind == "middle" and not self.half else 0.0)
         start = 1.0
-        if self.view.panel is not None and self.up.edge == "bottom":
-            start = max(start, self.view.panel + 1.0)
+        if self.view.state.panel is not None and self.up.edge == "bottom":
+            start = max(start, self.view.state.panel + 1.0)
         if self.across.kind == "middle" and not self.half:
             start = max(start, 1.0 + (self.diamond_row() if self.words_low else 10.0))
         return start

@@ -115,9 +115,9 @@ def label_on(
         distance,
         edge_name=edge_words(view, reference.edge),
         length=view.height if upward else view.width,
-        panel=view.panel if upward and reference.edge == "bottom" else None,
-        band=view.band if reference.edge == view.front_edge else 0.0,
-        raw=view.raw,
+        panel=view.state.panel if upward and reference.edge == "bottom" else None,
+        band=view.state.band if reference.edge == view.front_edge else 0.0,
+        raw=view.state.raw,
     )
     if not upward or stated_from is None:
         return label
@@ -129,7 +129,7 @@ def _as_stated(view: FaceView, reference: Reference, distance: float, end: End) 
     height = reference.at + reference.inward * distance
     value = view.height - height if end == "top" else height
     beyond = view.ends.below if end == "top" else view.ends.base
-    of_sides = beyond > SLACK or view.stand
+    of_sides = beyond > SLACK or view.state.stand
     if reference.edge == end and not of_sides:
         return ()
     name = f"{end} of the sides" if of_sides else edge_words(view, end).lower()

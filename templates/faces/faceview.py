@@ -9,6 +9,27 @@ from jigs.ground.geometry import Face, FaceEdge, Fitting, Hand, Polygon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BoardState:
+    """How far a box's side or partition is made when it is drilled, and what its heights and depths
+    are counted from for that; mm."""
+
+    panel: float | None = None
+    """The bottom panel's upper face above the bottom end, of a side that is still loose."""
+    stand: bool = False
+    """The box is together, and the cut paper stands on the panel below the face."""
+    low: float = 0.0
+    """The upper face of that panel, where heights are counted from it."""
+    band: float = 0.0
+    """Edge band that is still to come on the front edge, or may be."""
+    raw: bool = False
+    """The band comes later: x is counted from the front edge unbanded."""
+
+
+MADE = BoardState()
+"""A board whose figures are counted from its own edges, and every face that is no box's board's."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FaceView:
     """One face of one part as the driller sees it; mm, origin at its lower left corner.
 
@@ -18,10 +39,6 @@ class FaceView:
     `rounded`: its edges are, so that no paper is folded over them; `bevel`: the edge that is
     bevelled and no reference.
     `opening`: the inner edges of a five-piece front's stiles and rails, () for a slab.
-    `panel`: the bottom panel's upper face above the bottom end (box sides); `band`: edge band
-    still to come on the front edge (box sides), mm. `low`: the panel's upper face where heights
-    are counted from it, in an assembled box; `raw`: x is counted from the front edge unbanded.
-    `stand`: the box is together, and the cut paper stands on the panel below the face.
     `column`, `side`: the column that a board's face is towards, and on which side of it the board
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
     partition. `on_legs`: the box's sides run to the floor.
@@ -42,11 +59,8 @@ class FaceView:
     front_edge: FaceEdge | None = None
     ladder: bool = False
     reversible: bool | None = None
-    panel: float | None = None
-    low: float = 0.0
-    stand: bool = False
-    raw: bool = False
-    band: float = 0.0
+    state: BoardState = MADE
+    """How far a box's board is made when it is drilled."""
     column: int | None = None
     side: Hand | None = None
     partition: int = 0
@@ -73,8 +87,8 @@ class FaceView:
         """The edges that distances are not counted from themselves, and how far in the line lies
         that they are counted from: a bottom panel's face, an edge without its band; mm."""
         found: dict[FaceEdge, float] = {}
-        if self.low > 0.0:
-            found["bottom"] = self.low
-        if self.raw and self.front_edge is not None:
-            found[self.front_edge] = self.band
+        if self.state.low > 0.0:
+            found["bottom"] = self.state.low
+        if self.state.raw and self.front_edge is not None:
+            found[self.front_edge] = self.state.band
         return found

@@ -12,7 +12,7 @@ from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hand, Hole, mirror_x
 from jigs.ground.lengths import Unit
-from templates.faces.faceview import FaceView
+from templates.faces.faceview import BoardState, FaceView
 
 INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""
@@ -110,17 +110,23 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         thickness=side.thickness,
         fittings=fittings,
         front_edge="left" if left else "right",
-        panel=None if side.assembled or side.partition else side.bottom,
-        low=side.bottom if side.assembled else 0.0,
-        stand=side.assembled,
+        state=_state_of(side),
         column=side.column,
         side=side.side,
         partition=side.partition,
         ends=side.ends,
         on_legs=side.legs > 0.0,
+        step=INDEX_STEP[unit],
+    )
+
+
+def _state_of(side: Side) -> BoardState:
+    return BoardState(
+        panel=None if side.assembled or side.partition else side.bottom,
+        stand=side.assembled,
+        low=side.bottom if side.assembled else 0.0,
         band=0.0 if side.band_state == "on" else side.band,
         raw=side.band_state == "later" and side.band > 0.0,
-        step=INDEX_STEP[unit],
     )
 
 

@@ -182,7 +182,7 @@ def _side_steps(view: FaceView, flaps: bool) -> tuple[str, ...]:
     both = (f"{_together(view)}; draw the {level} lines across BOTH at once.",) if level else ()
     hardware = " and ".join(each.laid for each in words if each.laid)
     lay = f"Lay {hardware} on the drawing." if hardware else words[0].lay(view)
-    if view.stand:
+    if view.state.stand:
         side = f"so that the {drilled_words(view)} is up" if view.partition else "on this side"
         panel = edge_words(view, "bottom").lower()
         return (

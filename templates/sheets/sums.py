@@ -45,7 +45,7 @@ def sums(view: FaceView) -> list[str]:
         return [text, *_beside_cups(view)]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])
-        low = view.low
+        low = view.state.low
         from_low = closing_sum([line - low for line in lines], view.height - low)
         return [f"Up from the {edge_words(view, 'bottom').lower()}: {from_low}."]
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])

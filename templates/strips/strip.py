@@ -96,7 +96,7 @@ def find_strip(
     width = max(reached + BESIDE + figures + 2.0 + SCALE, NARROWEST)
     if width > room - flap or reached > REACH / 2:
         width = min(max(reached + SCALE, NARROWEST), room - flap)
-    to_end = not view.stand and view.bevel is None
+    to_end = not view.state.stand and view.bevel is None
     length = view.height - edges["bottom"].at
     if not to_end:
         length = min(length, max(heights) + BEYOND)

@@ -160,7 +160,7 @@ def _fittings(piece: _Piece) -> tuple[Fitting, ...]:
 def _draw_edges(space: Space, piece: _Piece) -> None:
     """Draw the band along the edge, and on the first piece the one along the end."""
     strip, view = piece.strip, piece.strip.view
-    stand = view.stand and strip.up.edge == "bottom"
+    stand = view.state.stand and strip.up.edge == "bottom"
     folds = piece.first and not view.rounded and not stand
     low = piece.low - (BAND if piece.first and not folds else 0.0)
     space.add(_area(piece.box(-BAND, low, 0.0, piece.high)))
@@ -198,7 +198,7 @@ def _draw_foot(space: Space, piece: _Piece) -> float:
     )
     space.add(*_lengthwise(piece, edge, low, COARSE, -1.0))
     left, right = 15.0, strip.width - 2 * NOTCH - 2.0
-    text = index_words(replace(strip.view, panel=None), piece.foot)
+    text = index_words(replace(strip.view, state=replace(strip.view.state, panel=None)), piece.foot)
     text = f"{text}: JOIN LINE OF PIECE {piece.number - 1}"
     lines = wrap(text, 2.5, True, right - left)
     upward = strip.up.inward > 0

@@ -43,7 +43,7 @@ def whole_card(view: FaceView) -> Card | None:
     None where its figures find no room, and for the side of a box that is together, into which
     no whole paper goes.
     """
-    if view.stand:
+    if view.state.stand:
         return None
     edges = edges_of(view)
     border = _border(view, edges)
@@ -200,5 +200,7 @@ def _draw_lines(
     if view.bevel is not None:
         y = 0.0 if view.bevel == "bottom" else view.height
         space.add_between_texts(((-1e4, y), (1e4, y)), inside, "dashed", 0.25)
-    if view.panel is not None:
-        space.add_between_texts(((-1e4, view.panel), (1e4, view.panel)), inside, "dashed", 0.25)
+    if view.state.panel is not None:
+        space.add_between_texts(
+            ((-1e4, view.state.panel), (1e4, view.state.panel)), inside, "dashed", 0.25
+        )

@@ -168,5 +168,5 @@ def _extent(polygon: Polygon) -> tuple[float, float]:
 
 
 def _from_front(view: FaceView, x: float) -> float:
-    raw = view.band if view.raw else 0.0
+    raw = view.state.band if view.state.raw else 0.0
     return (view.width - x if view.front_edge == "right" else x) - raw

@@ -65,7 +65,7 @@ def seen_words(view: FaceView) -> str:
 def _lying_words(view: FaceView) -> str:
     lying = f"this face, towards column {view.column}," if view.partition else "inside face"
     how = f"It lies {lying} up"
-    if view.stand:
+    if view.state.stand:
         how = f"The BOX lies {f'with {lying} up' if view.partition else 'on this side'}"
     edge = (view.front_edge or "left").upper()
     return f"{how}, its top end away from you: the FRONT edge is on your {edge}."
@@ -97,14 +97,14 @@ def edge_words(view: FaceView, edge: FaceEdge) -> str:
 
 def _edge_of_board(view: FaceView, edge: FaceEdge) -> str:
     match edge:
-        case "bottom" if view.stand:
+        case "bottom" if view.state.stand:
             return "PANEL BELOW" if view.partition else "BOTTOM PANEL"
         case "bottom":
             return "BOTTOM END"
         case "top":
             return "TOP END"
         case "left" | "right":
-            front = "RAW FRONT EDGE" if view.raw else "FRONT EDGE"
+            front = "RAW FRONT EDGE" if view.state.raw else "FRONT EDGE"
             return front if edge == view.front_edge else "REAR EDGE"
 
 
@@ -131,6 +131,6 @@ def index_words(view: FaceView, reference: Reference) -> str:
     )
     words = f"SET THIS EDGE ON A LINE {figure} FROM THE {edge_words(view, reference.edge)}"
     upward = reference.axis == "y" and reference.edge == "bottom"
-    if upward and view.panel is not None and value > view.panel:
-        words += f" (box assembled: {format_mm(value - view.panel)} over the bottom panel)"
+    if upward and view.state.panel is not None and value > view.state.panel:
+        words += f" (box assembled: {format_mm(value - view.state.panel)} over the bottom panel)"
     return words

@@ -283,8 +283,8 @@ def test_every_kind_of_face_is_there() -> None:
     assert {view.face for view in views} == set(get_args(Face))
     assert {view.bevel for view in views} == {None, "top", "bottom"}
     assert {view.column for view in views} >= {None, 1, 2}
-    assert any(view.stand for view in views)
-    assert any(view.raw for view in views)
+    assert any(view.state.stand for view in views)
+    assert any(view.state.raw for view in views)
     assert any(view.rounded for view in views)
     kinds = {front.kind for front in laid_out(FACES).fronts}
     # Leaves of a pair are doors; a panel waits for its leaflet, an opening has no face.

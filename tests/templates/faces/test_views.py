@@ -58,7 +58,7 @@ def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
     assert {h.x for f in left.fittings for h in f.holes} == {37.0, 165.0}
     assert {h.x for f in right.fittings for h in f.holes} == {584.2 - 37.0, 584.2 - 165.0}
     assert {f.carry for f in right.fittings} == {(584.2 - 261.0,)}
-    assert (left.panel, left.band) == (18.3, 0.6)
+    assert (left.state.panel, left.state.band) == (18.3, 0.6)
 
 
 def test_the_faces_of_the_uneven_box() -> None:
@@ -84,7 +84,7 @@ def test_the_faces_of_the_uneven_box() -> None:
     inside = 584.2 - 19 - 6
     xs = [h.x for f in board.fittings for h in f.holes]
     assert xs == pytest.approx([inside - 37] * 2)
-    assert board.panel is None
+    assert board.state.panel is None
 
 
 def test_a_part_without_holes_has_no_face_to_drill() -> None:

@@ -24,4 +24,4 @@ def test_an_index_line_is_named_by_a_figure_that_a_tape_shows(value: float, word
     assert found.startswith(words)
     assert f"{value - 18.3:.1f}" in found
     assert "panel" in found
-    assert index_words(replace(view, panel=None), line) == words
+    assert index_words(replace(view, state=replace(view.state, panel=None)), line) == words
