@@ -31,8 +31,8 @@ def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
         if sheet.cards:
             views = [placed.card.view for placed in sheet.cards]
             name = "+".join(dict.fromkeys(view.part for view in views))
-            if views[0].parts:
-                name += f"-and-{len(views[0].parts) - 1}-alike"
+            if views[0].served.parts:
+                name += f"-and-{len(views[0].served.parts) - 1}-alike"
         else:
             name = "first-page" if number == 1 else "pass-marks"
         yield f"{number:03d}-{name}.svg", write_svg(sheet.page).encode()

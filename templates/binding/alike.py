@@ -20,7 +20,7 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Face, Fitting, Hand
 from templates.cards.ticks import Member
-from templates.faces.faceview import FaceView
+from templates.faces.faceview import FaceView, Served
 from templates.sheets.panel import PartWords
 from templates.words.facewords import drilled_words
 from templates.words.payload import set_payload
@@ -260,11 +260,13 @@ def _share(
     drawn = replace(
         view,
         code=code,
-        parts=tuple(m.part for m in members),
-        name=shared.name,
-        alike=()
-        if code and shared.name == shared.entry
-        else tuple(m.part if code else f"{m.part} ({m.code})" for m in members),
+        served=Served(
+            parts=tuple(m.part for m in members),
+            name=shared.name,
+            alike=()
+            if code and shared.name == shared.entry
+            else tuple(m.part if code else f"{m.part} ({m.code})" for m in members),
+        ),
         fittings=tuple(
             replace(each, part=_SLOTS.sub(lambda found: name(found[1], 2, "+ {}"), each.part))
             if each.part

@@ -33,7 +33,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     data: dict[str, Any] = {
         "page": page,
         "part": card.view.part,
-        **({"parts": list(card.view.parts)} if len(card.view.parts) > 1 else {}),
+        **({"parts": list(card.view.served.parts)} if len(card.view.served.parts) > 1 else {}),
         "face": card.view.face,
         **_board(card.view),
         **({"open": open_data(card.view.open)} if card.view.open else {}),

@@ -149,7 +149,7 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
 def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Text]:
     """Draw the lines to cut at from `start` to `end`, 2 mm either side of the true height, with
     their figures; the true one lies at y, mm."""
-    height, whose = view.height, "THEIR" if view.parts else "YOUR"
+    height, whose = view.height, "THEIR" if view.served.parts else "YOUR"
     along = 1.0 if end > start else -1.0
     marks: list[Line | Text] = [Line(x1=start, y1=y, x2=end, y2=y, width=0.35)]
     pitch = (abs(end - start) - 6.0) / 5

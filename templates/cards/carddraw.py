@@ -219,9 +219,9 @@ def _name_edge(space: Space, plan: CardPlan, name: str, v: float) -> None:
 
 def _draw_alike(space: Space, plan: CardPlan) -> None:
     """List all parts of the set where the card has room to spare; its sheet lists them always."""
-    if not plan.view.alike:
+    if not plan.view.served.alike:
         return
-    words = f"FOR {', '.join(plan.view.alike)}."
+    words = f"FOR {', '.join(plan.view.served.alike)}."
     x0, y0, x1, y1 = plan.inside
     for width in (x1 - x0 - 6.0, 50.0):
         lines = wrap(words, 2.5, False, width)

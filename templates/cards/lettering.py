@@ -212,7 +212,7 @@ def block(
     """
     wide = width >= 132.0
     names = min(width, 70.0) - 10.0
-    part = view.name or view.part
+    part = view.served.name or view.part
     title = f"{part}  {name}"
     lines: list[tuple[str, float, bool]] = []
     if text_width(title, 3.5, True) <= names:

@@ -30,6 +30,23 @@ MADE = BoardState()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Served:
+    """The parts, alike in a face, that one set of sheets serves; without any, the sheets serve the
+    part that they show alone."""
+
+    parts: tuple[str, ...] = ()
+    """All of them, the one that is shown first."""
+    name: str = ""
+    """What they are called together."""
+    alike: tuple[str, ...] = ()
+    """All of them where `name` does not list them, with their codes where those differ."""
+
+
+ALONE = Served()
+"""Sheets that serve one part."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FaceView:
     """One face of one part as the driller sees it; mm, origin at its lower left corner.
 
@@ -42,9 +59,6 @@ class FaceView:
     `column`, `side`: the column that a board's face is towards, and on which side of it the board
     stands, as in the list of holes; None for all else. `partition`: its number, 0 for no
     partition. `on_legs`: the box's sides run to the floor.
-    `parts`: all that its sheets serve, this one first; () where they serve this one alone.
-    `name`: what they are called together; `alike`: all of them, where `name` does not list them,
-    with their codes where those differ (`code` is empty then).
     """
 
     part: str
@@ -71,9 +85,8 @@ class FaceView:
     rounded: bool = False
     bevel: FaceEdge | None = None
     step: float = 10.0
-    parts: tuple[str, ...] = ()
-    name: str = ""
-    alike: tuple[str, ...] = ()
+    served: Served = ALONE
+    """The parts that its sheets serve together; `code` is empty where theirs differ."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that decide its holes, or what is mounted there."""
 

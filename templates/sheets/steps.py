@@ -19,24 +19,25 @@ _ALIKE = "Measure all: alike to 0.5?"
 
 
 def _tick(view: FaceView) -> str:
-    return f"{'Tick it off; w' if view.parts else 'W'}rite DRILLED on its label."
+    return f"{'Tick it off; w' if view.served.parts else 'W'}rite DRILLED on its label."
 
 
 def _measure(view: FaceView, what: str) -> str:
-    return _ALIKE if view.parts else f"Measure {what}, fill in."
+    return _ALIKE if view.served.parts else f"Measure {what}, fill in."
 
 
 def _top(view: FaceView, what: str) -> str:
-    return f"Write TOP on tape on {'each' if view.parts else 'the back'}. {_measure(view, what)}"
+    on = "each" if view.served.parts else "the back"
+    return f"Write TOP on tape on {on}. {_measure(view, what)}"
 
 
 def _cut(view: FaceView, flaps: bool) -> str:
     if view.rounded and flaps:
         ladder = "; cut the ladder too" if view.ladder else ""
-        if view.ladder and view.parts:
+        if view.ladder and view.served.parts:
             ladder = "; cut the ladder too, at their height"
         return f"Cut the cards where white meets black: no black left, no folds{ladder}."
-    top = "the top one at their height" if view.parts else "the top one at your height"
+    top = "the top one at their height" if view.served.parts else "the top one at your height"
     cards = "cards and crossed corners" if flaps else "the cards"
     return f"Cut {cards}{f'; {top}' if view.ladder else ''}."
 
@@ -75,7 +76,7 @@ def steps_for(view: FaceView, *, flaps: bool = True) -> tuple[str, ...]:
                 AWL,
                 f"Bore from outside. {caution}",
                 "Stand the box on the front: each hole over its pilot? Then screw it on.",
-                *([_tick(view)] if view.parts else []),
+                *([_tick(view)] if view.served.parts else []),
             )
         case "box-back":
             return (
