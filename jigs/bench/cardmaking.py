@@ -36,7 +36,7 @@ def number_patterns(placed: Sequence[Placing]) -> list[tuple[int, Placing]]:
     ]
 
 
-def make_cards(
+def make_station_cards(
     face: Face,
     hand: Hand | None,
     in_order: Sequence[tuple[int, Placing]],

@@ -34,7 +34,7 @@ ENOUGH_CORNERS = 2
 corner it is; fewer share one that is set on a line (our choice)."""
 
 
-def place_pulls(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
+def place_pull_cards(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
     """Place the pulls of all fronts: those of doors, then the others, in the layout's order."""
     doors = [front for front in layout.fronts if _has_corner(front)]
     others = [front for front in layout.fronts if not _has_corner(front)]

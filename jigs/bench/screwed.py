@@ -115,7 +115,7 @@ def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
     return placed
 
 
-def place_boxes(layout: Layout) -> list[Placing]:
+def place_box_corners(layout: Layout) -> list[Placing]:
     """Place every drawer box on its front, whose holes are then marked through it."""
     return settle(option for front in layout.fronts for option in _stand(front))
 
@@ -157,7 +157,7 @@ def _stand(front: Front) -> Iterator[Option]:
         yield on_end, on_lines
 
 
-def place_fixings(
+def place_fixing_cards(
     layout: Layout, *, pilots: bool = False, reach: float = CARD_REACH
 ) -> list[Placing]:
     """Place the pilots of what is not marked through: all fixing holes of false fronts, and, with

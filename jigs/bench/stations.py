@@ -16,14 +16,14 @@ from jigs.bench.cardmaking import (
     SETTINGS_A_CARD,
     code_of,
     letter,
-    make_cards,
+    make_station_cards,
     number_patterns,
 )
 from jigs.bench.cups import place_cups
 from jigs.bench.heldrows import with_held
 from jigs.bench.placing import CARD_REACH, Placing, by_place
-from jigs.bench.pulls import place_pulls
-from jigs.bench.screwed import place_boxes, place_clearances, place_fixings, place_hooks
+from jigs.bench.pulls import place_pull_cards
+from jigs.bench.screwed import place_box_corners, place_clearances, place_fixing_cards, place_hooks
 from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
 from jigs.box.boxparts import findings_at
@@ -67,9 +67,9 @@ def plan_stations(
         *place_clearances(layout, reach=reach),
         *place_hooks(layout, reach=reach),
         *place_cups(layout),
-        *place_pulls(layout, reach=reach),
-        *([] if pilots else place_boxes(layout)),
-        *place_fixings(layout, pilots=pilots, reach=reach),
+        *place_pull_cards(layout, reach=reach),
+        *([] if pilots else place_box_corners(layout)),
+        *place_fixing_cards(layout, pilots=pilots, reach=reach),
         *place_by_hand(layout, reach=reach),
     ]
     groups: dict[_Key, list[Placing]] = {}
@@ -131,7 +131,9 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
     in_order = [sorted(row, key=lambda each: each[0]) for row in rows.values()]
     if key.work not in ("sides", "by-hand"):  # there a box is finished before the next is taken
         in_order.sort(key=lambda row: sorted({number for number, _ in row}))
-    cards, letters = make_cards(key.face, key.hand, [each for row in in_order for each in row])
+    cards, letters = make_station_cards(
+        key.face, key.hand, [each for row in in_order for each in row]
+    )
     critical = {number: card.critical for number, card in zip(letters, cards, strict=True)}
     times: Counter[int] = Counter()
     made: list[Row] = []

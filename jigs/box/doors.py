@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import frame_of, glass_door_mass
+from jigs.fittings.fivepiece import five_piece_of, glass_door_mass
 from jigs.fittings.hinge import (
     PLATE_BEYOND,
     HingeChoice,
@@ -60,7 +60,7 @@ def door_mass(front: PlacedFront, material: Material, thickness: float) -> float
     density = material.front_density
     if density is None:
         density = DENSITIES[material.front_kind]
-    frame = frame_of(front.spec, front.width, front.height)
+    frame = five_piece_of(front.spec, front.width, front.height)
     if frame is not None and frame.glass:
         return glass_door_mass(frame, thickness, density)
     return compute_mass(front.width, front.height, thickness, density)

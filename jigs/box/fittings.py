@@ -10,7 +10,7 @@ from jigs.box.drawerplan import DrawerPlan, false_backing
 from jigs.box.frontpulls import FrontPulls, PullAim, set_pulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox, Screws
-from jigs.fittings.fivepiece import FivePiece, frame_of, stands_on_panel
+from jigs.fittings.fivepiece import FivePiece, five_piece_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings
 from jigs.fittings.pull import COUNTERBORE_DEPTH, pull_screw
@@ -53,7 +53,7 @@ def fit_front(
     thickness = job.thickness_of(front.spec)
     pulled = set_pulls(job, carcass.box, front, aim)
     pull, pulls = pulled.record, pulled.fittings
-    frame = frame_of(front.spec, front.width, front.height)
+    frame = five_piece_of(front.spec, front.width, front.height)
     cups: tuple[Fitting, ...] = ()
     if door and front.hinged and not front.spec.bored:
         cups = cup_fittings(

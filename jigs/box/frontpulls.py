@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import Settled, frame_of, settle_pulls
+from jigs.fittings.fivepiece import Settled, five_piece_of, settle_pulls
 from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
@@ -107,7 +107,7 @@ def set_pulls(job: Job, box: BoxSpec, front: PlacedFront, aim: PullAim | None = 
         stile=front.spec.five_piece.stile,
     )
     plan = place_pulls(record, pulled)
-    frame, low = frame_of(front.spec, front.width, front.height), front.kind == "lift"
+    frame, low = five_piece_of(front.spec, front.width, front.height), front.kind == "lift"
     wanted = plan.fittings if aim is None else _move(plan.fittings, aim)
     fittings, settled = settle_pulls(frame, wanted, low=low)
     miss = None

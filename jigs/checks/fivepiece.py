@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from jigs.box.byhand import spread
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, frame_of
+from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, five_piece_of
 from jigs.fittings.fixing import FixingPlan
 from jigs.given.hardware import HingeRecord
 from jigs.ground.finding import error, warning
@@ -57,7 +57,7 @@ def check_stile(
     front: PlacedFront, record: HingeRecord, tab: float, unit: Unit
 ) -> tuple[Problem, ...]:
     """Find a stile too narrow for the cup, or a cup that opens into the groove."""
-    frame = frame_of(front.spec, front.width, front.height)
+    frame = five_piece_of(front.spec, front.width, front.height)
     if frame is None:
         return ()
     if frame.stile <= NARROW_STILE + SLACK:
@@ -148,7 +148,7 @@ def check_wood_in_hand(
     in another size may bring a hole over its panel, or a screw to its groove: the 2 of wood that
     were left between them are for what a front is off.
     """
-    frame = frame_of(front.spec, front.width, front.height)
+    frame = five_piece_of(front.spec, front.width, front.height)
     if frame is None or not frame.closes or not frame.thin:
         return ()
     pierced = [

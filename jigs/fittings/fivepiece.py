@@ -117,7 +117,7 @@ class FivePiece:
         )
 
 
-def frame_of(spec: FrontSpec, width: float, height: float) -> FivePiece | None:
+def five_piece_of(spec: FrontSpec, width: float, height: float) -> FivePiece | None:
     """Give the frame of a five-piece front of this size, None for a slab; mm.
 
     Rails are as wide as the stiles where nothing else is said.
@@ -139,7 +139,7 @@ def frame_of(spec: FrontSpec, width: float, height: float) -> FivePiece | None:
 
 def stand_ins_of_frame(spec: FrontSpec) -> tuple[tuple[str, float], ...]:
     """Give the sizes of a five-piece front that stand in for numbers nobody gave; mm."""
-    given, frame = spec.five_piece, frame_of(spec, 0.0, 0.0)
+    given, frame = spec.five_piece, five_piece_of(spec, 0.0, 0.0)
     if frame is None:
         return ()
     sizes = (

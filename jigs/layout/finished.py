@@ -9,7 +9,7 @@ from jigs.box.doors import DoorPlan
 from jigs.box.inhand import has_size
 from jigs.box.parts import Front, FrontMake, LeastReveal, Screws
 from jigs.box.plan import FrontPlan
-from jigs.fittings.fivepiece import assumed_of_frame, frame_of
+from jigs.fittings.fivepiece import assumed_of_frame, five_piece_of
 from jigs.given.confirming import how_confirmed
 from jigs.given.edges import bevelled_edge
 from jigs.given.job import BoxSpec, Job
@@ -54,7 +54,7 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         gaps=front.gaps,
         make=FrontMake(
             thickness=thickness,
-            frame=frame_of(spec, front.width, front.height),
+            frame=five_piece_of(spec, front.width, front.height),
             edge_radius=spec.edge_radius or 0.0,
             bevel=bevelled_edge(spec.profile, box.kind),
             finish=spec.finish,

@@ -16,7 +16,7 @@ from jigs.reading.jobdefaults import (
 )  # fmt: skip
 from jigs.reading.jobfile import read_job_file
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
-from jigs.reading.joblist import check_pulls, settle_pulls
+from jigs.reading.joblist import check_pull_names, settle_pull_names
 from jigs.reading.listedboxes import infer_boxes, list_inferred
 from jigs.reading.stream import is_stream, looks_like_job, name_of
 from jigs.reading.tables import TABLE_FILES
@@ -59,11 +59,11 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
     front_list = read_front_list(path, units)
     shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
-    faults = check_pulls(front_list, shelves.pulls)
+    faults = check_pull_names(front_list, shelves.pulls)
     if faults:
         raise ReadingError(faults)
     reveal = usual_reveal(front_list.unit)
-    boxes = settle_pulls(infer_boxes(front_list, reveal), shelves.pulls)
+    boxes = settle_pull_names(infer_boxes(front_list, reveal), shelves.pulls)
     job = complete_job(
         Given(
             name=name_of(path),

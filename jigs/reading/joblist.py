@@ -26,14 +26,14 @@ def hang_list(
         front_list = read_front_list(path, bare=False, unstated=unit)
     except ReadingError as error:
         return tuple(boxes), list(error.faults)
-    faults = check_pulls(front_list, pulls)
+    faults = check_pull_names(front_list, pulls)
     try:
-        return settle_pulls(join_fronts(front_list, boxes), pulls), faults
+        return settle_pull_names(join_fronts(front_list, boxes), pulls), faults
     except ReadingError as error:
         return tuple(boxes), [*faults, *error.faults]
 
 
-def check_pulls(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:
+def check_pull_names(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:
     """Find the rows whose pull is neither a record nor `none`."""
     known = (*pulls.names, NO_PULL)
     return [
@@ -46,7 +46,7 @@ def check_pulls(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:
     ]
 
 
-def settle_pulls(boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]) -> tuple[BoxSpec, ...]:
+def settle_pull_names(boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]) -> tuple[BoxSpec, ...]:
     """Give the fronts the pulls' names as the records write them: a list may write `Knob`."""
     return tuple(
         replace(

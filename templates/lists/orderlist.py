@@ -23,8 +23,8 @@ from templates.words.orderwords import (
     SPARES,
     STATE_WORDS,
     WANTED_PLATE,
-    called,
     drawer_words,
+    item_name,
     length_words,
     making,
     said_of,
@@ -128,8 +128,8 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
     """Give the rows of hardware, band and paint, in the order of ITEM_COLUMNS."""
     rows: list[tuple[Cell, ...]] = [
         (
-            called(item), safe_cell(_record(item)), _size(item.size), _size(item.board), item.count,
-            item.spare, item.count + item.spare, _unit(item), _remark(item, job),
+            item_name(item), safe_cell(_record(item)), _size(item.size), _size(item.board),
+            item.count, item.spare, item.count + item.spare, _unit(item), _remark(item, job),
             safe_cell(open_cell(_open_of_item(item, order))),
         )
         for item in order.items

@@ -57,7 +57,7 @@ def outside(edge: CardEdge) -> float:
     return FLAP if edge.by == "fold" else WASTE
 
 
-def frame_of(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
+def card_frame(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
     """Give the borders of a card that is larger than its holes by so much."""
     pads = [max(hole.diameter / 2 + 2.0, CLEAR) for hole in card.holes]
     points = [(hole.x, hole.y, pad) for hole, pad in zip(card.holes, pads, strict=True)]

@@ -21,8 +21,8 @@ from templates.stations.cardframe import (
     GROW_Y,
     WINDOW,
     CardFrame,
+    card_frame,
     edge_along,
-    frame_of,
     outside,
     room_taken,
     windows_of,
@@ -55,7 +55,7 @@ def draw_copies(shop: Shop, station: Station, card: StationCard) -> tuple[DrawnC
     """Draw all copies of a card, as small as its holes, windows and words allow."""
     frames = sorted(
         (
-            frame_of(card, dx, low, high)
+            card_frame(card, dx, low, high)
             for dx in GROW_X
             for low in GROW_Y
             for high in GROW_Y

@@ -9,7 +9,7 @@ from itertools import pairwise
 from jigs.ground.geometry import Fitting, Polygon
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
-from templates.words.holewords import bare
+from templates.words.holewords import bare_mm
 
 HeadingWords = Callable[[FaceView, Fitting], str]
 Lines = Callable[[FaceView, Fitting], Iterator[str]]
@@ -113,7 +113,7 @@ def shelf_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
 def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     yield "LAY YOUR SLIDE HERE, its front end to the front edge."
     if fitting.carry:
-        places = ", ".join(bare(_from_front(view, x)) for x in fitting.carry)
+        places = ", ".join(bare_mm(_from_front(view, x)) for x in fitting.carry)
         yield (
             f"{places} from the front edge: carry this line back with a square, or mark "
             "through the slide itself."

@@ -81,10 +81,10 @@ def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
 def bore_words(hole: Hole, thickness: float) -> str:
     """Say one operation in full: `35 dia, 13 deep, BLIND, leaves 6.1`."""
     if hole.depth is None:
-        return f"{bare(hole.diameter)} dia, THROUGH"
+        return f"{bare_mm(hole.diameter)} dia, THROUGH"
     return (
-        f"{bare(hole.diameter)} dia, {bare(hole.depth)} deep, BLIND, "
-        f"leaves {bare(thickness - hole.depth)}"
+        f"{bare_mm(hole.diameter)} dia, {bare_mm(hole.depth)} deep, BLIND, "
+        f"leaves {bare_mm(thickness - hole.depth)}"
     )
 
 
@@ -94,6 +94,6 @@ def caution_of(view: FaceView, purpose: Purpose) -> str:
     return (view.partition and words.in_partition) or words.caution
 
 
-def bare(value: float) -> str:
+def bare_mm(value: float) -> str:
     """Write a length without an empty decimal; mm."""
     return format_mm(value).removesuffix(".0")

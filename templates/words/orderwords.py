@@ -167,14 +167,14 @@ def drawer_words(box: DrawerBoxOrder, unit: Unit) -> str:
     return words
 
 
-def called(item: Item) -> str:
+def item_name(item: Item) -> str:
     """Name what an item is, without its record and size."""
     return bought_words(item.name) if item.group == "fitting" else ITEM_WORDS[item.group]
 
 
 def item_words(item: Item, unit: Unit) -> str:
     """Name an item as it is asked for in a shop."""
-    words = called(item)
+    words = item_name(item)
     size = format_length(item.size or 0.0, unit)
     match item.group:
         case "screw":

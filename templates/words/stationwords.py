@@ -9,7 +9,7 @@ from jigs.ground.geometry import Face, FaceEdge, Hole
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import drilled_words, seen_words
-from templates.words.holewords import HOLE_WORDS, bare, bore_words
+from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 
 WORK_WORDS: dict[Work, str] = {
     "sides": "slides, plates and pins in the box sides",
@@ -100,8 +100,8 @@ def card_words(station: Station, card: StationCard) -> tuple[str, ...]:
     words: list[str] = []
     for bit in station.bits:
         if any((hole.diameter, hole.depth) == (bit.diameter, bit.depth) for hole in card.holes):
-            deep = "THROUGH" if bit.depth is None else f"{bare(bit.depth)} deep, BLIND"
-            words.append(f"{bare(bit.diameter)} dia, {deep}.")
+            deep = "THROUGH" if bit.depth is None else f"{bare_mm(bit.depth)} deep, BLIND"
+            words.append(f"{bare_mm(bit.diameter)} dia, {deep}.")
     if card.outline:
         words.append("LAY YOUR HARDWARE HERE: it must match.")
     if card.carry:

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, frame_of, glass_door_mass
+from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, five_piece_of, glass_door_mass
 from jigs.given.frontvalues import FivePieceSpec, OwnReveals
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
@@ -174,7 +174,7 @@ def test_what_is_assumed_is_said() -> None:
     )
     assert [word.split(" mm")[0] for word in words] == ["groove depth 11.0", "panel thickness 6.0"]
     assert assumed_of_frame(FrontSpec(id="F", kind="door"), "mm") == ()
-    assert frame_of(FrontSpec(id="F", kind="door"), 400, 700) is None
+    assert five_piece_of(FrontSpec(id="F", kind="door"), 400, 700) is None
 
 
 def test_a_middle_screw_without_wood_is_left_out() -> None:
