@@ -12,7 +12,7 @@ from jigs.box.parts import DrawerBox, Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.edges import BevelledEdge
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Face, Fitting, Hand, mirror_x
+from jigs.ground.geometry import Face, Fitting, Hand, turned_over
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,7 +133,7 @@ def as_seen(part: BenchPart, fittings: Iterable[Fitting]) -> tuple[Fitting, ...]
     """Give the fittings of a part that are drilled from this face, or those of their holes that
     are, as the driller sees them."""
     return tuple(
-        _turned_over(kept, part.width) if _is_turned(part) else kept
+        turned_over(kept, part.width) if _is_turned(part) else kept
         for fitting in fittings
         if (kept := _on_face(fitting, part.face)).holes
     )
@@ -149,17 +149,6 @@ def _is_turned(part: BenchPart) -> bool:
 def _on_face(fitting: Fitting, face: Face) -> Fitting:
     holes = tuple(hole for hole in fitting.holes if hole.face == face)
     return fitting if len(holes) == len(fitting.holes) else replace(fitting, holes=holes)
-
-
-def _turned_over(fitting: Fitting, width: float) -> Fitting:
-    return replace(
-        fitting,
-        holes=tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in fitting.holes),
-        outline=tuple(
-            tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in fitting.outline
-        ),
-        carry=tuple(mirror_x(x, width) for x in fitting.carry),
-    )
 
 
 def _resting(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:

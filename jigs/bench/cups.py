@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from jigs.bench.benchpart import as_seen, front_face
 from jigs.bench.placing import Placing, closing_of, on_edge, on_line, set_out_from
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import FaceEdge, Fitting, Hand
+from jigs.ground.geometry import FaceEdge, Fitting, Hand, other_hand
 
 
 def place_cups(layout: Layout) -> list[Placing]:
@@ -18,7 +18,7 @@ def place_cups(layout: Layout) -> list[Placing]:
 
 def hinge_edge(front: Front) -> Hand | None:
     """Give the side of a door's hinge edge as seen on its back."""
-    return None if front.hinged is None else "right" if front.hinged == "left" else "left"
+    return None if front.hinged is None else other_hand(front.hinged)
 
 
 def _of_door(front: Front) -> Iterator[Placing]:

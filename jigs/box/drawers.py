@@ -24,7 +24,7 @@ from jigs.fittings.slide import hole_above_drawer, rise_above_floor_line, rise_a
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH, hole_at_or_above
-from jigs.ground.lengths import Unit
+from jigs.ground.lengths import MM_PER_INCH, Unit
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""
@@ -49,7 +49,7 @@ no source."""
 GRID_SLACK = 0.5
 """A slide may drop this much to meet a grid hole: the accuracy asked of left to right; mm."""
 
-HEIGHT_STEP: dict[Unit, float] = {"in": 25.4 / 2, "mm": 5.0}
+HEIGHT_STEP: dict[Unit, float] = {"in": MM_PER_INCH / 2, "mm": 5.0}
 """What a drawer box's height rounds down to; mm. Common practice, no source."""
 
 

@@ -20,6 +20,7 @@ from jigs.given.ids import name_leaves
 from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down
 from jigs.ground.grid import PITCH
+from jigs.ground.lengths import MM_PER_INCH
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
@@ -27,10 +28,10 @@ TroubleKind = Literal[
     "end-reveal", "side-reveal", "rounded-away",
 ]  # fmt: skip
 
-CROWN = 25.4
+CROWN = MM_PER_INCH
 """The most that may stay uncovered at a box's end: a crown or scribe takes 19 to 25 there; mm.
 Common practice, no source."""
-HANG = 25.4
+HANG = MM_PER_INCH
 """How far a wall front may hang below its box: a finger pull takes 12 to 20; mm. Common
 practice, no source."""
 SAME_SIZE = 3.0

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from jigs.box.parts import Layout
 from jigs.given.job import BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length
+from jigs.ground.lengths import MM_PER_INCH, Unit, format_length
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"
@@ -24,8 +24,8 @@ WORKTOP = 600.0
 """Least depth of a worktop; mm (EN 1116, second hand)."""
 WALL_DEPTH = 400.0
 """Greatest depth of a wall unit; mm (EN 1116, second hand)."""
-TOE_HIGH = 3 * 25.4
-TOE_DEEP = 2 * 25.4
+TOE_HIGH = 3 * MM_PER_INCH
+TOE_DEEP = 2 * MM_PER_INCH
 """Least height and depth of the toe space; mm (KCMA A161.1, second hand)."""
 OVERHANG = 40.0
 """A worktop stands out before the fronts by no more than this; mm (common practice, no source)."""

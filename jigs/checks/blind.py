@@ -7,7 +7,7 @@ edge for a front to lap, but behind it is no side: neither a hinge's plate nor a
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import BoxSpec
 from jigs.ground.finding import error
-from jigs.ground.geometry import Hand
+from jigs.ground.geometry import Hand, other_hand
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 
@@ -24,7 +24,7 @@ def check_blind(
     if box.blind is None:
         return ()
     hand = box.blind.hand
-    other = "right" if hand == "left" else "left"
+    other = other_hand(hand)
     if front.hinged == hand:
         remedy = f"hang it on the {other}"
         if front.kind == "door" and front.spec.kind == "pair":

@@ -5,10 +5,10 @@ Trade sizes, common practice, no source; other boards come longer.
 
 from collections.abc import Mapping
 
-from jigs.ground.lengths import Unit
+from jigs.ground.lengths import MM_PER_INCH, Unit
 
 SHEETS: Mapping[Unit, tuple[float, float]] = {
-    "in": (8 * 12 * 25.4, 4 * 12 * 25.4), "mm": (2440.0, 1220.0),
+    "in": (8 * 12 * MM_PER_INCH, 4 * 12 * MM_PER_INCH), "mm": (2440.0, 1220.0),
 }  # fmt: skip
 """Length and width of a standard sheet; mm."""
 SHEET_WORDS: Mapping[Unit, str] = {"in": "4 x 8 ft", "mm": "1220 x 2440 mm"}

@@ -52,7 +52,7 @@ Common practice, no source."""
 
 SCREW_STOCK: dict[Unit, tuple[float, ...]] = {
     "mm": (20.0, 22.0, 25.0, 28.0, 30.0, 35.0, 40.0, 41.0, 45.0),
-    "in": tuple(25.4 * eighths / 8 for eighths in range(6, 17)),
+    "in": tuple(MM_PER_INCH * eighths / 8 for eighths in range(6, 17)),
 }
 """Usual lengths of pull screws: M4 in mm, 8-32 from 3/4 to 2 in by eighths; mm.
 Common practice, no source."""

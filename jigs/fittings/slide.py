@@ -16,7 +16,7 @@ The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
 
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle, round_down
-from jigs.ground.lengths import Unit
+from jigs.ground.lengths import MM_PER_INCH, Unit
 
 BACK_SET_IN = 19.0
 """The back stands this far in from the box's rear edge; mm. Common practice, no source."""
@@ -27,7 +27,7 @@ SIDE_LEAST = 12.7
 SLIDE_SET_BACK = 2.0
 """The slide's front end behind the finished front edge; mm. From memory: for the outline only."""
 
-WIDTH_STEP: dict[Unit, float] = {"in": 25.4 / 16, "mm": 1.0}
+WIDTH_STEP: dict[Unit, float] = {"in": MM_PER_INCH / 16, "mm": 1.0}
 """What a drawer box's outside width rounds down to; mm. Common practice, no source."""
 
 

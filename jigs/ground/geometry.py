@@ -9,7 +9,7 @@
   room, y from its underside, whichever face a hole is drilled from.
 
 A sheet draws the drilled face *as the driller sees it*; `mirror_x` is the one place where a
-face is mirrored.
+face is mirrored, `turned_over` a fitting with it.
 
 >>> mirror_x(22.5, 454.0)
 431.5
@@ -17,7 +17,7 @@ face is mirrored.
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 Hand = Literal["left", "right"]
@@ -57,6 +57,11 @@ Polygon = tuple[tuple[float, float], ...]
 
 SLACK = 1e-6
 """Slack in mm with which every limit is compared."""
+
+
+def other_hand(hand: Hand) -> Hand:
+    """Give the side across from this one."""
+    return "right" if hand == "left" else "left"
 
 
 def mirror_x(x: float, width: float) -> float:
@@ -119,3 +124,15 @@ def rectangle(x0: float, y0: float, x1: float, y1: float) -> Polygon:
 def collect_holes(fittings: Iterable[Fitting]) -> tuple[Hole, ...]:
     """Give all holes of some fittings, in order."""
     return tuple(hole for fitting in fittings for hole in fitting.holes)
+
+
+def turned_over(fitting: Fitting, width: float) -> Fitting:
+    """Give a fitting as seen from the other face of a part `width` mm wide."""
+    return replace(
+        fitting,
+        holes=tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in fitting.holes),
+        outline=tuple(
+            tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in fitting.outline
+        ),
+        carry=tuple(mirror_x(x, width) for x in fitting.carry),
+    )

@@ -33,7 +33,7 @@ from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import Doubt
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
-from jigs.ground.lengths import Unit, format_mm
+from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
 from jigs.reading.assumed import (
     MATERIAL_WORDS,
     PIN_WORDS,
@@ -58,7 +58,7 @@ SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
 OPEN_SHELVES = ("base", "wall", "tall")
 """Boxes that are taken for open shelves where they have no front at all (our own choice)."""
 
-UNDER_COUNTER: dict[Unit, float] = {"mm": 3.0, "in": 25.4 / 8}
+UNDER_COUNTER: dict[Unit, float] = {"mm": 3.0, "in": MM_PER_INCH / 8}
 """Top reveal of boxes under a counter where none is stated; mm (common practice, no source)."""
 
 

@@ -15,14 +15,13 @@ from jigs.given.job import BoxSpec
 from jigs.given.wallspec import END_KINDS, Appliance, WallEnd, WallSpec
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
-from jigs.ground.geometry import HANDS, Hand
+from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.ground.nearest import suggest
 from jigs.reading.fieldkeys import read_keys, read_over
 from jigs.reading.tomltables import Table
 
 LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""
-OPPOSITE: dict[Hand, Hand] = {"left": "right", "right": "left"}
 
 
 def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
@@ -198,7 +197,7 @@ def _check_corner(
             key, f"no box stands on that wall ('{meets[:40]}' given); {_which(meets, others)}"
         )
         return
-    there = OPPOSITE[hand]
+    there = other_hand(hand)
     for other in walls:
         end = other.end(there)
         if other.name == meets and (

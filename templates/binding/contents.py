@@ -9,7 +9,7 @@ from templates.page.pieces import MarkBlock, flow, least_height, moved, paragrap
 NARROW, WIDE = 5, 3
 """How many columns: of single parts or boxes, and of boxes with all their parts."""
 GUTTER = 5.0
-"""Between two columns, mm."""
+"""Between two columns of a list, mm."""
 MOST_BOXES = 60
 """Of more boxes there is no list: it would find no room, and the pages are drawn one by one."""
 

@@ -8,13 +8,12 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.ground.keys import Rests
 from templates.binding.alike import join_names
+from templates.binding.contents import GUTTER
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.words.openwords import line_to_write
 
 COLUMNS = (2, 3)
-GUTTER = 5.0
-"""Between two columns, mm."""
 LINE = 0.57
 """How much of a column's width the line to write has; the rest says where the number is drawn."""
 MOST_NAMES = 6

@@ -10,24 +10,12 @@ from dataclasses import replace
 from jigs.box.parts import DrawerBox, Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Face, Fitting, Hand, Hole, mirror_x
-from jigs.ground.lengths import Unit
+from jigs.ground.geometry import Face, Fitting, Hole, mirror_x, other_hand, turned_over
+from jigs.ground.lengths import MM_PER_INCH, Unit
 from templates.faces.faceview import BoardState, FaceView
 
-INDEX_STEP: dict[Unit, float] = {"in": 25.4, "mm": 10.0}
+INDEX_STEP: dict[Unit, float] = {"in": MM_PER_INCH, "mm": 10.0}
 """Round figures that a tape shows: whole inches, whole 10 mm."""
-
-
-def _turned(fitting: Fitting, width: float) -> Fitting:
-    """The same fitting seen from the other face."""
-    return replace(
-        fitting,
-        holes=tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in fitting.holes),
-        outline=tuple(
-            tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in fitting.outline
-        ),
-        carry=tuple(mirror_x(x, width) for x in fitting.carry),
-    )
 
 
 def _on_face(fittings: Iterable[Fitting], face: Face) -> tuple[Fitting, ...]:
@@ -52,8 +40,7 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     """Give the faces of a front that have holes: the back first, since cups are bored first."""
     views: list[FaceView] = []
     hinged = front.hinged if front.kind == "door" else None
-    turned: dict[Hand | None, Hand | None] = {"left": "right", "right": "left", None: None}
-    other = turned[hinged]
+    other = None if hinged is None else other_hand(hinged)
     reversible = front.reversible if hinged and not front.bored else None
     bare = FaceView(
         part=front.id,
@@ -74,17 +61,17 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     )
     back = _on_face(front.fittings, "back")
     if back:
-        turned_over = replace(
+        behind = replace(
             bare,
             face="back",
-            fittings=tuple(_turned(fitting, front.width) for fitting in back),
+            fittings=tuple(turned_over(fitting, front.width) for fitting in back),
             open=_open(front.open, "back"),
             hinge_edge=other,
             ladder=hinged is not None and front.make.bevel is None,
             reversible=reversible,
             drawer_outline=_drawer_outline(front.drawer, front.width) if front.drawer else (),
         )
-        views.append(turned_over)
+        views.append(behind)
     if bare.fittings:
         views.append(bare)
     return tuple(views)
@@ -97,7 +84,7 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
     fittings = (
         side.fittings
         if side.side == "left"
-        else tuple(_turned(fitting, side.depth) for fitting in side.fittings)
+        else tuple(turned_over(fitting, side.depth) for fitting in side.fittings)
     )
     left = side.side == "left"
     return FaceView(
@@ -160,7 +147,7 @@ def view_of_drawer_back(
         width=box.width,
         height=box.height,
         thickness=box.side,
-        fittings=tuple(_turned(fitting, box.width) for fitting in box.rear),
+        fittings=tuple(turned_over(fitting, box.width) for fitting in box.rear),
         open=_open(box.open, "box-back"),
         step=INDEX_STEP[unit],
     )

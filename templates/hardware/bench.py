@@ -7,6 +7,7 @@ zero is told; positions that are common in the trade are marked (common practice
 
 from collections.abc import Iterator
 
+from jigs.ground.lengths import MM_PER_INCH
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import MEDIUM, WIDE, Circle, Line, Mark, Page, Text
 from templates.page.paper import Paper
@@ -218,7 +219,7 @@ def _pull_gauge() -> list[Mark]:
         marks.append(Line(x1=x + mm, y1=y, x2=x + mm, y2=y + 5.0, width=MEDIUM))
         marks.append(Text(x=x + mm, y=y + 6.4, text=f"{mm:g}", anchor="middle", bold=True))
     for inches in CENTRES_IN:
-        at = x + inches * 25.4
+        at = x + inches * MM_PER_INCH
         marks.append(Line(x1=at, y1=y - 9.6, x2=at, y2=y - 13.0, width=MEDIUM))
         marks.append(Text(x=at, y=y - 17.0, text=f"{inches} in", anchor="middle", bold=True))
     marks.append(Text(x=x, y=y - 17.0, text="Inch series below"))

@@ -14,6 +14,7 @@ from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
+from templates.labels.labels import SAYS
 from templates.labels.labelwords import words_of_front_label
 from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.page.raster import Raster
@@ -21,7 +22,7 @@ from templates.page.typeface import EM_PER_CAP, text_width
 from templates.words.openwords import STAMP
 from templates.writers.qr import QUIET, qr_side
 
-SAYS = {False: 38, True: 61}
+TAG_SAYS = {False: SAYS[2], True: SAYS[1]}
 """Characters of the symbol on a square tag (version 2-M) and a round one (version 3-M)."""
 CUP_FROM = 20.0
 """A blind hole in the back from this diameter on is a cup's; mm (cups are 26, 35 or 40, from
@@ -111,7 +112,7 @@ def tag_pages(
         tag = _Tag(
             name=front.id,
             code=f"code {words.code}{f' {STAMP}' if front.open else ''}",
-            says=words.payload.fit(SAYS[stock.round]),
+            says=words.payload.fit(TAG_SAYS[stock.round]),
             hand=f"HINGES {front.hinged.upper()}" if front.hinged else "",
         )
         entries.append(LabelEntry(front.id, partial(draw, tag=tag, raster=raster)))

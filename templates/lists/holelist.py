@@ -15,7 +15,7 @@ from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import Fitting, Hole, collect_holes
+from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
 from templates.lists.cells import csv_text, in_mm, number, safe_cell
 from templates.words.findings import held_words, problems_data
@@ -98,7 +98,7 @@ def _side_kind(side: Side) -> str:
     """Name a box side, or one face of a partition, as data: `left-side`."""
     if not side.partition:
         return f"{side.side}-side"
-    face = "left" if side.side == "right" else "right"
+    face = other_hand(side.side)
     return f"{face}-face-of-partition-{side.partition}"
 
 

@@ -13,12 +13,12 @@ size counts for both. On either a face is drawn whole where it fits.
 import re
 
 from jigs.ground.errors import LengthError
-from jigs.ground.lengths import LONGEST, parse_length
+from jigs.ground.lengths import LONGEST, MM_PER_INCH, parse_length
 from templates.page.paper import MARGIN, PAPERS, Paper
 
 LEAST_PAPER = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)
 """The smallest sheet that the words of a page find room on, upright; mm."""
-WIDEST = 72 * 25.4
+WIDEST = 72 * MM_PER_INCH
 """The widest roll that printers take; mm (common practice, no source)."""
 
 ALLOWED = "a roll by its width (roll-610, roll-24in) or a sheet by its sizes (610x1500mm, 24x60in)"

@@ -7,9 +7,8 @@ from jigs.bench.storystick import SAME
 from jigs.ground.lengths import format_mm
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
-from templates.page.typeface import wrap
+from templates.page.typeface import PITCH, wrap
 from templates.stations.stationrows import (
-    PITCH,
     Stretch,
     TableBlock,
     figure_pieces,

@@ -14,7 +14,7 @@ from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.ticks import BOX
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
-from templates.page.typeface import text_width, wrap
+from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.stationview import Shop
 from templates.words.openwords import open_line
 from templates.words.rowwords import (
@@ -27,8 +27,6 @@ from templates.words.rowwords import (
 )
 from templates.words.stationwords import setting_figure
 
-PITCH = 4.0
-"""Line pitch of lettering 2.5, mm."""
 CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
 APART = 7.0

@@ -1,7 +1,7 @@
 """What a drilled face is called, how it lies, and what its edges are called."""
 
-from jigs.ground.geometry import Face, FaceEdge, Hand
-from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.geometry import Face, FaceEdge, Hand, other_hand
+from jigs.ground.lengths import MM_PER_INCH, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.words.wording import FRONT_WORDS, board_words
@@ -15,8 +15,6 @@ FACE_WORDS: dict[Face, str] = {
 }
 """What a face is called, {} being the front or the box side; a partition has no inside."""
 
-_OTHER: dict[Hand, Hand] = {"left": "right", "right": "left"}
-
 
 def drilled_words(view: FaceView) -> str:
     """Name a face in capitals: `BACK OF DOOR`."""
@@ -29,7 +27,7 @@ def drilled_words(view: FaceView) -> str:
 def seen_words(view: FaceView) -> str:
     """Say in sentences how a face lies before whoever drills it."""
     hand: Hand = "right" if view.hinge_edge == "right" else "left"
-    other = _OTHER[hand]
+    other = other_hand(hand)
     match view.face:
         case "front" if view.hinge_edge:
             return (
@@ -115,7 +113,7 @@ def mate_words(view: FaceView) -> str:
     mate = (
         f"{hand} face of partition {view.ends.across}"
         if view.ends.across
-        else f"{_OTHER[hand]} side"
+        else f"{other_hand(hand)} side"
     )
     return mate.upper()
 
@@ -123,7 +121,7 @@ def mate_words(view: FaceView) -> str:
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     value = reference.value
-    inches = value / 25.4
+    inches = value / MM_PER_INCH
     figure = (
         f"{round(inches)} in ({format_mm(value)})"
         if abs(inches - round(inches)) < 1e-6

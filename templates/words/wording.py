@@ -2,7 +2,8 @@
 
 from jigs.box.parts import Side
 from jigs.given.job import FrontKind
-from jigs.ground.geometry import Hand
+from jigs.ground.geometry import Hand, other_hand
+from jigs.ground.lengths import MM_PER_INCH
 
 FRONT_WORDS: dict[FrontKind, str] = {
     "door": "door",
@@ -41,11 +42,11 @@ def board_words(hand: Hand, partition: int) -> str:
     """
     if not partition:
         return f"{hand} side"
-    return f"{'left' if hand == 'right' else 'right'} face of partition {partition}"
+    return f"{other_hand(hand)} face of partition {partition}"
 
 
 def nominal_words(length: float) -> str:
     """Write a slide's nominal length: `533 mm (21 in)` where it is one in whole inches."""
-    inches = round(length / 25.4)
-    whole = abs(length - inches * 25.4) <= 0.5
+    inches = round(length / MM_PER_INCH)
+    whole = abs(length - inches * MM_PER_INCH) <= 0.5
     return f"{length:g} mm{f' ({inches} in)' if whole else ''}"

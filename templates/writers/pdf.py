@@ -18,11 +18,12 @@ from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Any
 
+from jigs.ground.lengths import MM_PER_INCH
 from templates.page.marks import Circle, Dash, Line, Mark, Outline, Page, Qr, Text
 from templates.page.typeface import EM_PER_CAP, font_path, known, text_width
 from templates.writers.qr import qr_matrix
 
-POINT = 72 / 25.4
+POINT = 72 / MM_PER_INCH
 """Points in a millimetre."""
 
 MOST_UNITS = 14_400

@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front
-from jigs.ground.geometry import mirror_x
-from templates.faces.views import _turned, view_of_drawer_box, view_of_side, views_of_front
+from jigs.ground.geometry import mirror_x, turned_over
+from templates.faces.views import view_of_drawer_box, view_of_side, views_of_front
 from templates.words.facewords import drilled_words, edge_words, seen_words
 from tests import uneven
 from tests.jigs.sample import front_of, side_of
@@ -137,7 +137,7 @@ def test_mirroring_twice_changes_nothing(which: int, eighths: int) -> None:
     """A face turned over and back is the same face: holes, outlines and carried places."""
     fittings = [f for s in worked_layout("in").sides for f in s.fittings]
     fitting, width = fittings[which % len(fittings)], eighths / 8
-    twice = _turned(_turned(fitting, width), width)
+    twice = turned_over(turned_over(fitting, width), width)
     assert len(twice.holes) == len(fitting.holes)
     for before, after in zip(fitting.holes, twice.holes, strict=True):
         assert replace(after, x=before.x) == before
