@@ -7,7 +7,7 @@ from typing import TypeVar, get_args
 from hypothesis import strategies as st
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
 from jigs.given.handholes import HandHole
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
@@ -102,9 +102,10 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
         high = front.height or 500.0
         front = replace(
             front,
-            bored=True,
-            bored_tab=draw(_seldom(st.sampled_from((3.0, 4.5, 6.0)), 2)),
-            hinges_at=draw(st.sampled_from(((90.0, high - 90.0), (75.5, high - 101.0), None))),
+            boring=Boring(bored=True, bored_tab=draw(_seldom(st.sampled_from((3.0, 4.5, 6.0)), 2))),
+            hung=Hung(
+                hinges_at=draw(st.sampled_from(((90.0, high - 90.0), (75.5, high - 101.0), None)))
+            ),
         )
     hangs = draw(st.sampled_from((-16.0, 0.0, 20.0))) if edge and draw(_mostly_not()) else None
     return replace(

@@ -14,8 +14,8 @@ def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
     """
     if front.spec.by_kit or front.kind != "door":
         return None
-    names = front.spec.hinge_names or job.use.hinge_names
-    if "use.hinge" in job.assumed and front.spec.hinge is None:
+    names = front.spec.hung.hinge_names or job.use.hinge_names
+    if "use.hinge" in job.assumed and front.spec.hung.hinge is None:
         names = (DEFAULT_HINGES[front.hung],)
     records = [job.hinges[name] for name in names if name in job.hinges]
     fitting = (record for record in records if record.kind == front.hung)

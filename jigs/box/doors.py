@@ -84,7 +84,7 @@ def plan_door(
     slide there; mm.
     """
     spec = front.spec
-    tab = spec.tab if spec.bored_tab is None else spec.bored_tab
+    tab = spec.boring.tab if spec.boring.bored_tab is None else spec.boring.bored_tab
     mass = door_mass(front, material, thickness)
     asked = Door(
         bottom=front.place.y,
@@ -97,15 +97,15 @@ def plan_door(
     plates: tuple[float, ...] = ()
     placing: HingeHeights | None = None
     against: tuple[Against, ...] = ()
-    if spec.hinges_at:
-        plates = tuple(sorted(front.place.y + height for height in spec.hinges_at))
+    if spec.hung.hinges_at:
+        plates = tuple(sorted(front.place.y + height for height in spec.hung.hinges_at))
         against = find_against(plates, asked, panels=panels, holes=holes)
-    elif not spec.bored:
+    elif not spec.boring.bored:
         placing = place_hinges(asked, grid=grid, panels=panels, holes=holes)
         plates = placing.heights
     return DoorPlan(
         record=record,
-        choice=choose_tab_and_plate(record, front.lap, tab, fixed=spec.bored),
+        choice=choose_tab_and_plate(record, front.lap, tab, fixed=spec.boring.bored),
         mass=mass,
         needed=asked.count,
         plates=plates,

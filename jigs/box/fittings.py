@@ -55,7 +55,7 @@ def fit_front(
     pull, pulls = pulled.record, pulled.fittings
     frame = five_piece_of(front.spec, front.width, front.height)
     cups: tuple[Fitting, ...] = ()
-    if door and front.hinged and not front.spec.bored:
+    if door and front.hinged and not front.spec.boring.bored:
         cups = cup_fittings(
             door.record,
             door.cups,

@@ -143,13 +143,13 @@ def _cast_shadows(
         spec = front.spec
         if spec.by_kit:
             continue
-        fixed = spec.bored or bool(spec.hinges_at)
+        fixed = spec.boring.bored or bool(spec.hung.hinges_at)
         if front.kind == "door":
             for hand in HANDS:
                 hung = replace(front, hinged=hand)
                 if front.hinged not in (None, hand):
                     continue
-                if hinge_of(job, hung) is None or (spec.bored and not spec.hinges_at):
+                if hinge_of(job, hung) is None or (spec.boring.bored and not spec.hung.hinges_at):
                     _cast(shadows, (face_of(front, hand),), front, rank, fixed=fixed)
         elif front.kind in ("drawer", "pullout") and slide_of(job, front) is None:
             on_kit = front.kind == "pullout" and spec.holes

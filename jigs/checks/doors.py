@@ -32,7 +32,7 @@ def check_door(
     front: PlacedFront, carcass: Carcass, plan: DoorPlan, *, thickness: float, unit: Unit
 ) -> list[Problem]:
     """List what keeps a door from hanging as it was planned."""
-    record, choice, bored = plan.record, plan.choice, front.spec.bored
+    record, choice, bored = plan.record, plan.choice, front.spec.boring.bored
     problems: list[Problem] = []
     if bored:
         problems += check_bored_tab(front, plan)
@@ -52,7 +52,7 @@ def check_door(
 def check_bored_tab(front: PlacedFront, plan: DoorPlan) -> tuple[Problem, ...]:
     """Find cups bored by the supplier, nobody said how far from the edge."""
     spec = front.spec
-    if (spec.bored_tab, spec.tab, plan.record.tab) != (None, None, None):
+    if (spec.boring.bored_tab, spec.boring.tab, plan.record.tab) != (None, None, None):
         return ()
     return (
         warning(
@@ -213,7 +213,7 @@ def check_given_heights(
 ) -> tuple[Problem, ...]:
     """Find heights given by hand that break the rule for places, and those of bored cups that
     are not given."""
-    if front.spec.bored and not front.spec.hinges_at:
+    if front.spec.boring.bored and not front.spec.hung.hinges_at:
         return (
             error(
                 "bored-heights-missing",

@@ -1,10 +1,11 @@
-"""What a front states of its own: its gaps, and its frame where it is a five-piece front."""
+"""What a front states of its own: its gaps, its frame where it is a five-piece front, how it hangs,
+and how it is bored for that."""
 
 from dataclasses import dataclass
 from typing import Annotated
 
 from jigs.ground.keys import Key
-from jigs.ground.ranges import GROOVE, STILE, THIN_BOARD
+from jigs.ground.ranges import GROOVE, STILE, TAB, THIN_BOARD
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,3 +36,34 @@ class FivePieceSpec:
     """Thickness of the panel, or of the pane."""
     glass: Annotated[bool, Key()] = False
     """Whether the panel is a pane of glass."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Boring:
+    """Where a front's cups are bored, as far as that is stated."""
+
+    bored: Annotated[bool, Key()] = False
+    """Whether the supplier has bored its cups."""
+    bored_tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup that the supplier has bored."""
+    tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hung:
+    """How a front hangs: on which hinges, at which heights, how far it opens."""
+
+    hinge: str | None = None
+    """The name of its hinge."""
+    other_hinges: tuple[str, ...] = ()
+    """Hinges of other kinds: one leaf of a pair may hang on a side, the other on a partition."""
+    hinges_at: tuple[float, ...] | None = None
+    """The cup centres above its own bottom edge, mm."""
+    restrictor: bool = False
+    """Whether it is kept from opening to 90 degrees."""
+
+    @property
+    def hinge_names(self) -> tuple[str, ...]:
+        """The names of all hinges, one for each way that a door hangs."""
+        return () if self.hinge is None else (self.hinge, *self.other_hinges)

@@ -13,7 +13,7 @@ from typing import Annotated, Literal
 from jigs.given.boxends import BlindEnd, EndPanels
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
-from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
 from jigs.given.handholes import BoardHole, HandHole
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
@@ -34,7 +34,6 @@ from jigs.ground.ranges import (
     END_REVEAL,
     FRONT_BOARD,
     REVEAL,
-    TAB,
     THIN_BOARD,
 )
 
@@ -176,22 +175,14 @@ class FrontSpec:
     """What a tape said of it in hand."""
     leaves: "tuple[Measures, Measures] | None" = None
     """What was measured of the leaves of a pair, left and right, where they are measured apart."""
-    bored: Annotated[bool, Key()] = False
-    """Whether the supplier has bored its cups."""
-    bored_tab: Annotated[float | None, Key(TAB)] = None
-    """From the hinge edge to the rim of a cup that the supplier has bored."""
-    tab: Annotated[float | None, Key(TAB)] = None
-    """From the hinge edge to the rim of a cup."""
-    hinge: str | None = None
-    """The name of its hinge."""
-    other_hinges: tuple[str, ...] = ()
-    """Hinges of other kinds: one leaf of a pair may hang on a side, the other on a partition."""
+    boring: Boring = field(default_factory=Boring)
+    """Where its cups are bored."""
+    hung: Hung = field(default_factory=Hung)
+    """How it hangs."""
     slide: str | None = None
     """The name of its slide."""
     pull: str | None = None
     """The name of its pull, or `none`."""
-    hinges_at: tuple[float, ...] | None = None
-    """The cup centres above its own bottom edge, mm."""
     leaflet: bool = False
     """Whether the leaflet of its appliance is known: of a panel."""
     appliance: Leaflet | None = None
@@ -225,17 +216,10 @@ class FrontSpec:
     """The front whose pull it takes the place along the wall from."""
     pull_level: str | None = None
     """The front whose pull it takes the height from."""
-    restrictor: bool = False
-    """Whether it is kept from opening to 90 degrees."""
     doubts: tuple[Doubt, ...] = ()
     """Its numbers that are not usual."""
     hidden: tuple[str, ...] = ()
     """What of its row the workbook it was read from does not show, in words."""
-
-    @property
-    def hinge_names(self) -> tuple[str, ...]:
-        """The names of all hinges, one for each way that a door hangs."""
-        return () if self.hinge is None else (self.hinge, *self.other_hinges)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

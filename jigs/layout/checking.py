@@ -160,7 +160,7 @@ def _check_confirmed(job: Job, plan: BoxPlan, findings: Findings) -> None:
     for each in plan.fronts:
         front, carcass = each.front, each.carcass
         if each.door is not None:
-            board, bored = carcass.board(front.hinged or "left"), front.spec.bored
+            board, bored = carcass.board(front.hinged or "left"), front.spec.boring.bored
             findings.add(check_hinge_confirmed(front.id, each.door.record, board, bored=bored))
         if each.drawer is not None:
             record, drawer = each.drawer.record, each.drawer.drawer

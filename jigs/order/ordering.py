@@ -25,7 +25,7 @@ class Ordered:
         return (
             round(self.width, 1), round(self.height, 1), round(self.thickness, 1), spec.finish,
             replace(spec.five_piece, groove=None), spec.edge_radius, spec.profile,
-            spec.bored, spec.hinges_at, spec.hinged if spec.bored else None,
+            spec.boring.bored, spec.hung.hinges_at, spec.hinged if spec.boring.bored else None,
         )  # fmt: skip
 
 

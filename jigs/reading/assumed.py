@@ -62,7 +62,7 @@ def keys_of_front(
             pass
         case "door":
             keys += HINGED
-            keys += [] if spec.hinge else ["use.hinge"]
+            keys += [] if spec.hung.hinge else ["use.hinge"]
         case "drawer" | "pullout":
             keys += keys_of_drawer(spec, box)
         case "false-front":

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.given.frontvalues import FivePieceSpec
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung
 from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.given.job import FRONT_KINDS, PROFILES, FrontKind, FrontSpec, Profile, Reveal
 from jigs.ground.believable import Range
@@ -158,9 +158,8 @@ class _Reader(RowReader):
             ),
             edge_radius=self.read_size(row, "edge radius"),
             profile=self._read_profile(row),
-            bored=bored,
-            bored_tab=self.read_size(row, "bored tab"),
-            hinges_at=self._read_places(row),
+            boring=Boring(bored=bored, bored_tab=self.read_size(row, "bored tab")),
+            hung=Hung(hinges_at=self._read_places(row)),
         )
 
     def _read_yes(self, row: ListRow, column: ListColumn) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from jigs.given.boxends import PANEL_KINDS, EndPanels
-from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
@@ -248,22 +248,25 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         share=share,
         hinged=_read_hand(row),
         **read_keys(row, FrontSpec),
+        boring=Boring(**read_keys(row, Boring)),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
         measured=Taped(
             width=read_both(row, "measured_width", sizes.width),
             height=read_both(row, "measured_height", sizes.height),
             diagonals=read_both(row, "diagonals", DIAGONAL),
         ),
-        hinge=hinges[0] if hinges else None,
-        other_hinges=hinges[1:],
+        hung=Hung(
+            hinge=hinges[0] if hinges else None,
+            other_hinges=hinges[1:],
+            hinges_at=_read_hinges_at(row),
+            restrictor=_read_restrictor(row, kind),
+        ),
         slide=shelves.slides.take_name(row, "slide"),
         pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
-        hinges_at=_read_hinges_at(row),
         leaflet=leaflet,
         appliance=appliance,
         pull_over=row.part_id("pull_over"),
         pull_level=row.part_id("pull_level"),
-        restrictor=_read_restrictor(row, kind),
         overlay=choose_frameless(row, "overlay", OVERLAYS),
         reveals=OwnReveals(
             left=row.length("reveal_left", beside),

@@ -103,7 +103,7 @@ def complete_job(given: Given) -> Job:
     rollouts = [rollout for box in boxes for rollout in box.rollouts]
     used_slides = _used([use.slide, *(f.slide for f in fronts), *(r.slide for r in rollouts)])
     by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
-    named = [*use.hinge_names, *(name for front in fronts for name in front.hinge_names)]
+    named = [*use.hinge_names, *(name for front in fronts for name in front.hung.hinge_names)]
     used_hinges = _used([*named, *by_overlay])
     hinges = {**shelves.hinges.own, **_look_up(used_hinges, shelves.hinges.generic)}
     slides = {**shelves.slides.own, **_look_up(used_slides, shelves.slides.generic)}
@@ -166,7 +166,7 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
         yield "use.slide"
     if all(front.pull for front in running if front.kind != "false-front"):
         yield "use.drawer_pull"
-    if all(front.hinge for front in hung if front.kind != "lift"):
+    if all(front.hung.hinge for front in hung if front.kind != "lift"):
         yield "use.hinge"
     if all(front.pull for front in hung):
         yield "use.door_pull"

@@ -68,7 +68,7 @@ def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
     fronts = [front for box in job.boxes for front in box.fronts]
     assert {front.kind for front in fronts} == set(FRONT_KINDS)
     assert {box.kind for box in job.boxes} == set(BOX_KINDS)
-    assert any(front.bored and front.hinges_at for front in fronts)
+    assert any(front.boring.bored and front.hung.hinges_at for front in fronts)
     assert any(front.holes for front in fronts)
     assert any(
         front.five_piece.stile and front.five_piece.groove and front.five_piece.panel

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import Boring, Hung
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.given.taped import Taped
@@ -100,14 +101,16 @@ def test_holes_by_hand_stay_where_they_are_stated() -> None:
 
 def test_plates_answer_the_tab_that_is_bored() -> None:
     """Tab 3 bored: 15 + 3 - 2 = 16, and 16.7 are needed; 15 + 3 - 0 = 18 is further off."""
-    layout = one(bored=True, hinges_at=(100.0, 600.0), bored_tab=3.0)
+    layout = one(boring=Boring(bored=True, bored_tab=3.0), hung=Hung(hinges_at=(100.0, 600.0)))
     hinge = front_of(layout, "B1-1").hinge
     assert hinge is not None
     assert (hinge.tab, hinge.plate) == (3.0, 2.0)
     assert hinge.error == pytest.approx(15 + 3 - 2 - (18.3 - 1.6))
     assert holes(layout, "cup") == []
     assert "bored-tab-missing" not in codes(layout)
-    assert "bored-tab-missing" in codes(one(bored=True, hinges_at=(100.0, 600.0)))
+    assert "bored-tab-missing" in codes(
+        one(boring=Boring(bored=True), hung=Hung(hinges_at=(100.0, 600.0)))
+    )
 
 
 def test_both_measures_stand_where_they_differ() -> None:

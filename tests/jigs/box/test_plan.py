@@ -8,6 +8,7 @@ from hypothesis import settings
 
 from jigs.box.plan import BoxPlan, FrontPlan, plan_box
 from jigs.fittings.placing import Against
+from jigs.given.frontvalues import Hung
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
@@ -60,7 +61,7 @@ def test_why_a_plan_was_not_made_is_a_value() -> None:
     assert sink is not None
     assert sink.placing is not None
     assert sink.placing.no_room
-    low = only(plan(door(hinges_at=(40.0, 600.0)))).door
+    low = only(plan(door(hung=Hung(hinges_at=(40.0, 600.0))))).door
     assert low is not None
     assert low.against == (Against(height=pytest.approx(41.6), obstacle="panel"),)  # type: ignore[arg-type]
     drawer = only(plan(FrontSpec(id="B1-1", kind="drawer", drawer_height=20.0))).drawer

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.box.plan import plan_box
-from jigs.given.frontvalues import OwnReveals
+from jigs.given.frontvalues import Boring, Hung, OwnReveals
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
 from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
@@ -139,7 +139,7 @@ def test_heights_given_by_hand_wait_for_a_door_whose_plates_they_would_meet(
     """Hung right, A has plate holes at 83.35 and 115.35 in the other face of the partition. B's at
     its own height and 1.6, 16 down and up, keep its place: 8 from them it waits, clear of them it
     does not."""
-    made = parted(handless("A"), door("B", 2, hinges_at=(lowest, 600.0)), hinges=True)
+    made = parted(handless("A"), door("B", 2, hung=Hung(hinges_at=(lowest, 600.0))), hinges=True)
     plan = plan_box(made, made.boxes[0])
     assert dict(plan.prospect.waits) == ({"B": ("A",)} if waits else {})
 
@@ -176,7 +176,9 @@ def test_slides_are_held_against_those_of_a_held_drawer_behind() -> None:
 def test_a_drawer_waits_where_a_bored_door_may_hang_behind_it() -> None:
     """The supplier bored A for hinges at 60 and 660: on the partition its plates stand at 61.6,
     their lower holes at 45.6, and D's slide line at 51.3: 5.7 apart, they meet."""
-    bored = handless("A", bored=True, bored_tab=5.0, hinges_at=(60.0, 660.0))
+    bored = handless(
+        "A", boring=Boring(bored=True, bored_tab=5.0), hung=Hung(hinges_at=(60.0, 660.0))
+    )
     made = parted(bored, drawer("C", 2, height=300.0), drawer("D", 2))
     before = lay_out(made)
     assert codes(before, "D").count("neighbour-open") == 1

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.boxends import BlindEnd
+from jigs.given.frontvalues import Hung
 from jigs.given.job import BoxSpec, FrontSpec, Material
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -70,8 +71,10 @@ def test_fronts_without_pulls_opposite() -> None:
 def test_a_restrictor_helps_the_door_hinged_there() -> None:
     """Not the one whose free edge passes the corner."""
     opposite = box(drawer("C1-1"), name="C1")
-    assert found(box(door("B1-1", "right", restrictor=True)), opposite, filler=0.0) == []
-    assert len(found(box(door("B1-1", "left", restrictor=True)), opposite, filler=0.0)) == 1
+    assert found(box(door("B1-1", "right", hung=Hung(restrictor=True))), opposite, filler=0.0) == []
+    assert (
+        len(found(box(door("B1-1", "left", hung=Hung(restrictor=True))), opposite, filler=0.0)) == 1
+    )
 
 
 def test_one_finding_for_a_stack() -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.build import Build
+from jigs.given.frontvalues import Hung
 from jigs.given.hardware import Confirmed, PullRecord
 from jigs.given.job import BoxSpec, FrontSpec, Grid, Job
 from jigs.given.wallspec import Appliance, WallSpec
@@ -52,7 +53,7 @@ def test_a_wall_box_beside_a_tall_one(hand: Hand) -> None:
     assert found(kitchen(other, tall_at=hand)) == []
     assert found(kitchen(hand, tall_at=hand, gap=6.0)) == []
     assert len(found(kitchen(hand, tall_at=hand, gap=5.0))) == 1
-    assert found(kitchen(hand, tall_at=hand, restrictor=True)) == []
+    assert found(kitchen(hand, tall_at=hand, hung=Hung(restrictor=True))) == []
 
 
 def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import Hung
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import FrontSpec, Reveal
 from jigs.layout.layout import lay_out
@@ -62,7 +63,7 @@ def test_hinge_off_grid_and_no_room() -> None:
 
 def test_few_hinges_given() -> None:
     """Two heights on a door of 1200 are told: the table asks for three."""
-    assert "hinges-few" in codes(door(height=1203.2, hinges_at=(100.0, 1100.0)))
+    assert "hinges-few" in codes(door(height=1203.2, hung=Hung(hinges_at=(100.0, 1100.0))))
 
 
 def test_beyond_the_tables() -> None:

@@ -6,6 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber
+from jigs.given.frontvalues import Boring, Hung
 from jigs.given.job import FrontSpec, Reveal
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
@@ -52,7 +53,9 @@ def test_each_part_has_the_numbers_that_it_rests_on() -> None:
 
 def test_a_bored_door_has_no_pattern_to_open() -> None:
     """Only its plate is still to be chosen: the finding names no more."""
-    bored = replace(DOOR, bored=True, bored_tab=5.0, hinges_at=(100.0, 400.0))
+    bored = replace(
+        DOOR, boring=Boring(bored=True, bored_tab=5.0), hung=Hung(hinges_at=(100.0, 400.0))
+    )
     layout = opened(bored)
     assert keys(front_of(layout, "B1-2").open, "hinge") == set()
     assert keys(side_of(layout, "B1-SIDE-L").open, "hinge") == {"constant", "plates"}

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.given.boxends import EndPanels
+from jigs.given.frontvalues import Hung
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -53,7 +54,7 @@ def test_without_a_filler_the_restrictor_comes_first() -> None:
 
 def test_a_door_with_a_restrictor_strikes_nothing() -> None:
     """It says that it has one."""
-    assert found(box(door(restrictor=True))) == []
+    assert found(box(door(hung=Hung(restrictor=True)))) == []
 
 
 def test_a_door_without_a_pull() -> None:

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
+from jigs.given.frontvalues import Boring, Hung
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontKind, FrontSpec, Grid
 from jigs.ground.geometry import Hole
@@ -30,9 +31,9 @@ def places(holes: tuple[Hole, ...], purpose: str) -> list[tuple[float, float]]:
         (spec("B1-1", "door"), "hand-not-stated"),
         (spec("B1-1", "panel"), "leaflet-not-noted"),
         (spec("B1-1", "door", hinged="left", thickness=15.0), "skin-under-cup"),
-        (spec("B1-1", "door", hinged="left", bored=True), "bored-heights-missing"),
-        (spec("B1-1", "door", hinged="left", hinges_at=(40.0, 600.0)), "hinge-against"),
-        (spec("B1-1", "door", hinged="left", hinges_at=(100.0, 150.0)), "hinge-against"),
+        (spec("B1-1", "door", hinged="left", boring=Boring(bored=True)), "bored-heights-missing"),
+        (spec("B1-1", "door", hinged="left", hung=Hung(hinges_at=(40.0, 600.0))), "hinge-against"),
+        (spec("B1-1", "door", hinged="left", hung=Hung(hinges_at=(100.0, 150.0))), "hinge-against"),
         (spec("B1-1", drawer_height=900.0), "drawer-too-high"),
         (spec("B1-1", drawer_width=413.0), "drawer-too-wide"),
         (spec("B1-1", "door", hinged="left", width=460.0), "reveals-do-not-close"),
@@ -187,7 +188,7 @@ def _check_answers(front: Front, layout: Layout) -> None:
 def test_a_hinge_keeps_clear_of_the_shelf_under_an_opening() -> None:
     """The shelf's lower face is at 774.7 - 1.6 - 250 - 18.3 = 504.8; hinges keep 35 from it."""
     for height, against in ((468.0, False), (469.0, True)):
-        door = spec("B1-2", "door", hinged="left", hinges_at=(100.0, height))
+        door = spec("B1-2", "door", hinged="left", hung=Hung(hinges_at=(100.0, height)))
         layout = lay(box(spec("B1-1", "opening", height=250.0), door))
         assert (front_of(layout, "B1-2").place.y + height > 504.8 - 35) is against
         assert ("hinge-against" in codes(layout, "B1-2")) is against

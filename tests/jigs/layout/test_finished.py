@@ -2,6 +2,7 @@
 
 import pytest
 
+from jigs.given.frontvalues import Hung
 from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, lay
 
@@ -14,7 +15,7 @@ def test_a_door_is_reversible_within_a_tenth(
     heights: tuple[float, float], reversible: bool
 ) -> None:
     """Cups 97.75 from both ends of a door of 771.5 suit either hand; 1.5 beside do not."""
-    door = FrontSpec(id="B1-1", kind="door", hinged="left", hinges_at=heights)
+    door = FrontSpec(id="B1-1", kind="door", hinged="left", hung=Hung(hinges_at=heights))
     assert lay(box(door)).fronts[0].reversible is reversible
 
 

@@ -4,6 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.slidegrid import slides_off_row
+from jigs.given.frontvalues import Boring, Hung
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.ground.geometry import Hole
@@ -213,7 +214,13 @@ def test_no_overlay() -> None:
 
 def test_bored_front_is_answered_by_its_plates() -> None:
     """A front bored by its supplier has no cups here; the plates stand at its heights."""
-    front = spec("B1-1", "door", hinged="right", bored=True, hinges_at=(90.0, 680.0))
+    front = spec(
+        "B1-1",
+        "door",
+        hinged="right",
+        boring=Boring(bored=True),
+        hung=Hung(hinges_at=(90.0, 680.0)),
+    )
     layout = lay(box(front))
     assert places(layout.fronts[0].holes, "cup") == []
     assert places(layout.fronts[0].holes, "pull") != []
@@ -226,7 +233,7 @@ def test_a_given_height_on_a_slide_is_refused() -> None:
     layout = lay(
         box(
             spec("B1-1", height=152.4),
-            spec("B1-2", "door", hinged="left", hinges_at=(100.0, 500.0)),
+            spec("B1-2", "door", hinged="left", hung=Hung(hinges_at=(100.0, 500.0))),
             spec("B1-3", height=150),
         )
     )
@@ -236,7 +243,7 @@ def test_a_given_height_on_a_slide_is_refused() -> None:
     layout = lay(
         box(
             spec("B1-1", height=152.4),
-            spec("B1-2", "door", hinged="left", hinges_at=(100.0, near)),
+            spec("B1-2", "door", hinged="left", hung=Hung(hinges_at=(100.0, near))),
             spec("B1-3", height=150),
         )
     )

@@ -64,15 +64,24 @@ def test_how_a_front_is_made(tmp_path: Path) -> None:
     ) == (57, 60, 0, 6, True)
     assert spec.edge_radius == pytest.approx(INCH / 8)
     assert spec.profile == "finger-bevel"
-    assert (spec.bored, spec.hinges_at, spec.bored_tab) == (True, (100.0, 358.0, 613.0), 5.0)
+    assert (spec.boring.bored, spec.hung.hinges_at, spec.boring.bored_tab) == (
+        True,
+        (100.0, 358.0, 613.0),
+        5.0,
+    )
     spec = other.spec
-    assert (spec.five_piece.rail, spec.five_piece.groove, spec.five_piece.glass, spec.bored) == (
+    assert (
+        spec.five_piece.rail,
+        spec.five_piece.groove,
+        spec.five_piece.glass,
+        spec.boring.bored,
+    ) == (
         None,
         9.5,
         False,
         False,
     )
-    assert (spec.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
+    assert (spec.hung.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
 
 
 @pytest.mark.parametrize(

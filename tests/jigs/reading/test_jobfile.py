@@ -173,7 +173,7 @@ face = "back"
     first, second = read(tmp_path, SMALL + keys).boxes[0].fronts
     assert (first.id, second.id) == ("HALL-1-1", "HALL-1-2")
     assert (first.width, first.modules, first.height, first.thickness) == (400, 5, None, 22)
-    assert (first.five_piece.stile, first.tab, first.hinge, first.slide) == (
+    assert (first.five_piece.stile, first.boring.tab, first.hung.hinge, first.slide) == (
         57,
         4.5,
         "cup35-half",
@@ -188,8 +188,8 @@ face = "back"
     assert (first.edge_radius, first.profile) == (2, "finger-bevel")
     assert first.measured.width == (400.5, 401)
     assert first.measured.diagonals == (430, 430.4)
-    assert (first.measured.height, first.bored_tab) == ((156, 157), 4)
-    assert (first.pull, first.hinges_at, first.leaflet, first.bored) == (
+    assert (first.measured.height, first.boring.bored_tab) == ((156, 157), 4)
+    assert (first.pull, first.hung.hinges_at, first.leaflet, first.boring.bored) == (
         "none",
         (100, 600),
         True,

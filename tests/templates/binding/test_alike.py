@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import Hung
 from jigs.given.taped import Taped
 from templates.binding.alike import MOST, join_names, split_sets
 from tests.jigs.sample import lay
@@ -91,7 +92,9 @@ def test_what_has_nothing_to_do_with_the_holes_is_said_part_by_part(
 
 def test_a_figure_is_never_taken_for_a_name() -> None:
     """Fronts called 2 and 3 that want plates of 2 and 3 mm: the figures stay, and differ."""
-    fronts = [replace(BASE.fronts[1], id=name, hinge=None, height=None) for name in ("2", "3", "4")]
+    fronts = [
+        replace(BASE.fronts[1], id=name, hung=Hung(), height=None) for name in ("2", "3", "4")
+    ]
     boxes = [replace(renamed(BASE, n), fronts=(front,)) for n, front in enumerate(fronts)]
     layout = lay(*boxes)
     (choice,) = {front.hinge for front in layout.fronts}

@@ -10,6 +10,7 @@ import pytest
 import zxingcpp
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import Boring, Hung
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
@@ -141,7 +142,11 @@ def test_a_cup_smaller_than_the_tag_is_told() -> None:
 def test_a_door_bored_by_its_supplier_has_a_tag() -> None:
     """Its cups are bored all the same; a supplier's bore is as wide as the hinge's cup."""
     bored = FrontSpec(
-        id="B1-1", kind="door", hinged="left", bored=True, bored_tab=5.0, hinges_at=(100.0, 670.0)
+        id="B1-1",
+        kind="door",
+        hinged="left",
+        boring=Boring(bored=True, bored_tab=5.0),
+        hung=Hung(hinges_at=(100.0, 670.0)),
     )
     layout = lay(box(bored))
     assert not [hole for hole in layout.fronts[0].holes if hole.face == "back"]

@@ -70,8 +70,11 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
         assert row.spec.five_piece.stile == spec.five_piece.stile
         assert row.spec.five_piece.panel == spec.five_piece.panel
         assert row.spec.edge_radius == spec.edge_radius
-        assert (row.spec.bored, row.spec.hinges_at) == (spec.bored, spec.hinges_at)
-        assert row.spec.bored_tab == spec.bored_tab
+        assert (row.spec.boring.bored, row.spec.hung.hinges_at) == (
+            spec.boring.bored,
+            spec.hung.hinges_at,
+        )
+        assert row.spec.boring.bored_tab == spec.boring.bored_tab
         assert row.box == ("" if box.id == "T1" else box.id)
 
 
