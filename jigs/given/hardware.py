@@ -85,7 +85,12 @@ class HingeRecord:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SlideRecord:
-    """A pair of drawer slides; mm."""
+    """A pair of drawer slides; mm.
+
+    The four numbers of the rear hooks are no value of their own, though they come all or none:
+    each is a key of the slide's own table, may be had from the record that it is `like`, and is
+    open or confirmed by its name, as every other number here.
+    """
 
     name: str
     like: str | None = None
