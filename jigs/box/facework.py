@@ -18,7 +18,7 @@ from jigs.given.hardware import HingeRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, Fitting, Hand
 
-Work = dict[FaceKey, list[Fitting]]
+FaceWork = dict[FaceKey, list[Fitting]]
 """The fittings of each drilled face, counted from the box's bottom end."""
 
 
@@ -32,9 +32,9 @@ def run_slides(
     faces: Sequence[BoardFace],
     fronts: Sequence[PlacedFront],
     drawers: Mapping[str, DrawerPlan],
-) -> Work:
+) -> FaceWork:
     """Set the slides of all drawers on the faces at both sides of them."""
-    work: Work = {face.key: [] for face in faces}
+    work: FaceWork = {face.key: [] for face in faces}
     for front in fronts:
         if front.id not in drawers:
             continue
@@ -55,7 +55,7 @@ def hang_doors(
     columns: Columns,
     fronts: Sequence[PlacedFront],
     start: float,
-    work: Work,
+    work: FaceWork,
     bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
 ) -> dict[str, DoorPlan]:
     """Plan the doors, and set their plates; each leaves alone the holes that are there.

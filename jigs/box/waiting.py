@@ -15,7 +15,7 @@ from jigs.box.boards import FaceKey, across
 from jigs.box.chosen import hinge_of, slide_of
 from jigs.box.columns import Columns
 from jigs.box.doors import DoorPlan
-from jigs.box.facework import Work, face_of, hang_door
+from jigs.box.facework import FaceWork, face_of, hang_door
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import Job
 from jigs.ground.geometry import HANDS, Fitting
@@ -74,7 +74,7 @@ def foresee(
     columns: Columns,
     fronts: Sequence[PlacedFront],
     start: float,
-    before: Work,
+    before: FaceWork,
     bands: Mapping[FaceKey, Sequence[tuple[float, float]]],
     doors: Mapping[str, DoorPlan],
 ) -> Prospect:

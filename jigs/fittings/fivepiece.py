@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, Spot
+from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, ScrewPlace
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import Unit, format_length
@@ -83,11 +83,11 @@ class FivePiece:
             and self.rail + room - SLACK <= y <= self.height - self.rail - room + SLACK
         )
 
-    def holds(self, place: Spot, radius: float) -> bool:
+    def holds(self, place: ScrewPlace, radius: float) -> bool:
         """Tell whether a screw at this place bites the wood of stile or rail, 2 from the groove."""
         return self.is_solid(*place, radius + SEAM)
 
-    def places(self, backing: Backing, place: Spot, radius: float) -> Iterator[Spot]:
+    def places(self, backing: Backing, place: ScrewPlace, radius: float) -> Iterator[ScrewPlace]:
         """Yield where a fixing screw meant for a place may stand in stile or rail; mm.
 
         The place itself; the same row moved out into the stile, as far as the screw's head still

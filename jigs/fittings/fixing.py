@@ -112,17 +112,17 @@ class FixingPlan:
     head: float = math.inf
 
 
-Spot = tuple[float, float]
+ScrewPlace = tuple[float, float]
 """A place on a front: x, y; mm."""
 
 
 class Ground(Protocol):
     """Where a front has wood to screw into, if it is not wood all over."""
 
-    def places(self, backing: Backing, place: Spot, radius: float) -> Iterable[Spot]:
+    def places(self, backing: Backing, place: ScrewPlace, radius: float) -> Iterable[ScrewPlace]:
         """Give the places that may serve a screw meant for `place`, the best first."""
 
-    def holds(self, place: Spot, radius: float) -> bool:
+    def holds(self, place: ScrewPlace, radius: float) -> bool:
         """Tell whether a screw at this place has wood to bite."""
 
 
@@ -241,15 +241,15 @@ def compute_rows(
     return (low, high)
 
 
-def _starts(ground: Ground | None, backing: Backing, place: Spot) -> tuple[Spot, ...]:
+def _starts(ground: Ground | None, backing: Backing, place: ScrewPlace) -> tuple[ScrewPlace, ...]:
     if ground is None:
         return (place,)
     return tuple(ground.places(backing, place, PILOT_DIAMETER / 2))
 
 
 def _first_clear(
-    starts: Iterable[Spot], middle: float, screws: list[Spot], ground: Ground | None
-) -> Spot | None:
+    starts: Iterable[ScrewPlace], middle: float, screws: list[ScrewPlace], ground: Ground | None
+) -> ScrewPlace | None:
     """Give the first place clear of other screws on the way to the front's middle, if any."""
     for x, y in starts:
         steps = math.floor((abs(middle - x) + SLACK) / STEP)

@@ -177,8 +177,8 @@ def usual_reveal(units: Unit) -> Reveal:
     if units == "mm":
         return Reveal(top_counter=UNDER_COUNTER["mm"])
     return Reveal(
-        side=25.4 / 16, top=25.4 / 16, bottom=25.4 / 16, between=25.4 / 8,
-        top_counter=UNDER_COUNTER["in"],
+        side=MM_PER_INCH / 16, top=MM_PER_INCH / 16, bottom=MM_PER_INCH / 16,
+        between=MM_PER_INCH / 8, top_counter=UNDER_COUNTER["in"],
     )  # fmt: skip
 
 

@@ -8,6 +8,9 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
+Cell = str | float
+"""What a cell of a list holds."""
+
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """A cell that begins with one of these is run by a spreadsheet; it gets an apostrophe."""
 

@@ -15,7 +15,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
-from templates.lists.cells import csv_text, in_mm, number, safe_cell
+from templates.lists.cells import Cell, csv_text, in_mm, number, safe_cell
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
@@ -32,7 +32,6 @@ from templates.words.orderwords import (
 )
 from templates.words.wording import nominal_words
 
-Cell = str | float
 COLUMNS = (
     "what", "part", "box", "record", "width_mm", "height_mm", "length_mm", "thickness_mm",
     "size_mm", "needed", "spare", "buy", "unit", "increment_mm", "tolerance_mm", "grain", "bored",

@@ -13,10 +13,9 @@ from jigs.order.buying import FrontOrder, Order
 from jigs.order.supplierrows import SupplierRow, supplier_rows
 from jigs.reading.kindranges import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
-from templates.lists.cells import csv_text, number, safe_cell
+from templates.lists.cells import Cell, csv_text, number, safe_cell
 from templates.words.orderwords import STATE_WORDS, making
 
-Cell = str | float
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
     "id", "box", "pieces to make", "kind", "width (mm)", "height (mm)", "count",

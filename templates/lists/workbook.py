@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from jigs import __version__
+from templates.lists.cells import Cell
 
-Cell = str | float
 EPOCH = datetime(2000, 1, 1)
 """The date of every workbook: a job has none."""
 
