@@ -7,7 +7,7 @@ from typing import TypeVar, get_args
 from hypothesis import strategies as st
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
 from jigs.given.handholes import HandHole
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
@@ -137,7 +137,7 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
         hinged=draw(st.sampled_from(("left", "right"))) if kind == "door" else None,
         leaflet=kind == "panel",
         holes=tuple(draw(st.lists(hand_holes, max_size=5 if draw(st.integers(0, 9)) > 7 else 0))),
-        pull=draw(st.sampled_from((None,) * 6 + ("none", *PULLS))),
+        opened_by=OpenedBy(pull=draw(st.sampled_from((None,) * 6 + ("none", *PULLS)))),
     )
     return front if kind == "opening" else draw(made_fronts(front, last))
 

@@ -78,11 +78,11 @@ def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     sheet says whether, and where. The leaves of a pair on a kit may fold: where their pull goes
     the tool does not know.
     """
-    name = front.spec.pull
+    name = front.spec.opened_by.pull
     if front.spec.by_kit and front.spec.kind == "pair":
         return None
     if name is None:
-        if front.spec.profile is not None or front.spec.push_latch:
+        if front.spec.profile is not None or front.spec.opened_by.push_latch:
             return None
         if front.kind in ("panel", "false-front"):
             return None

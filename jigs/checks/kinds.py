@@ -108,7 +108,7 @@ def check_push_latch(front: PlacedFront) -> tuple[Problem, ...]:
 
     2.5 to 3 mm, where bumpers leave 1.5 to 2 (common practice, no source).
     """
-    if not front.spec.push_latch:
+    if not front.spec.opened_by.push_latch:
         return ()
     return (
         warning(

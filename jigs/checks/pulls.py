@@ -55,7 +55,8 @@ def _word_miss(front: PlacedFront, miss: AimMiss, unit: Unit) -> Problem:
     keys = " and ".join(
         f'{key} = "{other}"'
         for key, other in (
-            ("pull_over", front.spec.pull_over), ("pull_level", front.spec.pull_level),
+            ("pull_over", front.spec.opened_by.pull_over),
+            ("pull_level", front.spec.opened_by.pull_level),
         )
         if other is not None
     )  # fmt: skip

@@ -1,5 +1,5 @@
 """What a front states of its own: its gaps, its frame where it is a five-piece front, how it hangs,
-and how it is bored for that."""
+how it is bored for that, and what it is opened by."""
 
 from dataclasses import dataclass
 from typing import Annotated
@@ -67,3 +67,17 @@ class Hung:
     def hinge_names(self) -> tuple[str, ...]:
         """The names of all hinges, one for each way that a door hangs."""
         return () if self.hinge is None else (self.hinge, *self.other_hinges)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenedBy:
+    """What a front is opened by, and which front's pull its own is in line with."""
+
+    pull: str | None = None
+    """The name of its pull, or `none`."""
+    pull_over: str | None = None
+    """The front whose pull it takes the place along the wall from."""
+    pull_level: str | None = None
+    """The front whose pull it takes the height from."""
+    push_latch: Annotated[bool, Key()] = False
+    """Whether it is pushed to open, and has no pull."""

@@ -13,7 +13,7 @@ from typing import Annotated, Literal
 from jigs.given.boxends import BlindEnd, EndPanels
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
 from jigs.given.handholes import BoardHole, HandHole
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
@@ -181,14 +181,12 @@ class FrontSpec:
     """How it hangs."""
     slide: str | None = None
     """The name of its slide."""
-    pull: str | None = None
-    """The name of its pull, or `none`."""
+    opened_by: OpenedBy = field(default_factory=OpenedBy)
+    """What it is opened by."""
     leaflet: bool = False
     """Whether the leaflet of its appliance is known: of a panel."""
     appliance: Leaflet | None = None
     """The numbers of that leaflet, where they are stated."""
-    push_latch: Annotated[bool, Key()] = False
-    """Whether it is pushed to open, and has no pull."""
     by_kit: bool = False
     """Whether it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
     drawer box, no screws by rule."""
@@ -212,10 +210,6 @@ class FrontSpec:
     """How many columns it stands before."""
     alike: int = 1
     """How many fronts its table or its row makes."""
-    pull_over: str | None = None
-    """The front whose pull it takes the place along the wall from."""
-    pull_level: str | None = None
-    """The front whose pull it takes the height from."""
     doubts: tuple[Doubt, ...] = ()
     """Its numbers that are not usual."""
     hidden: tuple[str, ...] = ()

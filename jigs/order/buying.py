@@ -124,7 +124,7 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     wanted = [f for f in layout.fronts if (f.id not in here and not f.withheld) or _refused(f)]
     stopped = [part for part in layout.units if part.withheld and not _refused(part)]
     hung = {front.box for front in wanted} | {part.box for part in stopped}
-    pushed = {name for name, spec in specs.items() if spec.push_latch}
+    pushed = {name for name, spec in specs.items() if spec.opened_by.push_latch}
     items = count_items(layout, ready, cut, pushed)
     return Order(
         fronts=tuple(_front(layout, front, specs[front.id], states) for front in wanted),

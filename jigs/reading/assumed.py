@@ -74,7 +74,7 @@ def keys_of_front(
         keys = [key for key in keys if key != "material.front"]
     if pull is not None:
         hung = kind in ("door", "lift")
-        keys += [] if spec.pull else [f"use.{'door' if hung else 'drawer'}_pull"]
+        keys += [] if spec.opened_by.pull else [f"use.{'door' if hung else 'drawer'}_pull"]
         keys += [f"pull.{pull}.{key}" for key in _pull_keys(kind, box)]
         if "tall_height" in _pull_keys(kind, box):
             keys += [f"box.{box.id}.above_floor"]

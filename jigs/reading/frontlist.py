@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy
 from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
 from jigs.given.job import FRONT_KINDS, PROFILES, FrontKind, FrontSpec, Profile, Reveal
 from jigs.ground.believable import Range
@@ -123,7 +123,7 @@ class _Reader(RowReader):
             height=height,
             hinged=self._read_hand(row),
             thickness=self.read_size(row, "thickness"),
-            pull=self.read_text(row, "pull") or None,
+            opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
             finish=self.read_text(row, "finish"),
             note=self.read_text(row, "note"),
         )

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from jigs.given.boxends import PANEL_KINDS, EndPanels
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OwnReveals
+from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
@@ -262,11 +262,14 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
             restrictor=_read_restrictor(row, kind),
         ),
         slide=shelves.slides.take_name(row, "slide"),
-        pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
+        opened_by=OpenedBy(
+            pull=shelves.pulls.take_name(row, "pull", words=(NO_PULL,)),
+            pull_over=row.part_id("pull_over"),
+            pull_level=row.part_id("pull_level"),
+            **read_keys(row, OpenedBy),
+        ),
         leaflet=leaflet,
         appliance=appliance,
-        pull_over=row.part_id("pull_over"),
-        pull_level=row.part_id("pull_level"),
         overlay=choose_frameless(row, "overlay", OVERLAYS),
         reveals=OwnReveals(
             left=row.length("reveal_left", beside),

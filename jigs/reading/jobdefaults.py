@@ -99,7 +99,9 @@ def complete_job(given: Given) -> Job:
     )
     shelves = given.shelves
     fronts = [front for box in boxes for front in box.fronts]
-    used_pulls = _used([use.drawer_pull, use.door_pull, *(f.pull for f in fronts)], NO_PULL)
+    used_pulls = _used(
+        [use.drawer_pull, use.door_pull, *(f.opened_by.pull for f in fronts)], NO_PULL
+    )
     rollouts = [rollout for box in boxes for rollout in box.rollouts]
     used_slides = _used([use.slide, *(f.slide for f in fronts), *(r.slide for r in rollouts)])
     by_overlay = () if given.use.hinge else DEFAULT_HINGES.values()
@@ -164,11 +166,11 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
         yield "material.drawer_side"
     if all(front.slide for front in running) and all(each.slide for each in rollouts):
         yield "use.slide"
-    if all(front.pull for front in running if front.kind != "false-front"):
+    if all(front.opened_by.pull for front in running if front.kind != "false-front"):
         yield "use.drawer_pull"
     if all(front.hung.hinge for front in hung if front.kind != "lift"):
         yield "use.hinge"
-    if all(front.pull for front in hung):
+    if all(front.opened_by.pull for front in hung):
         yield "use.door_pull"
 
 

@@ -39,10 +39,10 @@ def check_pull_names(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fa
     return [
         Fault(
             f"{row.where}, column pull",
-            f"unknown pull ('{row.spec.pull[:40]}' given); {suggest_record(row.spec.pull, known)}",
+            f"unknown pull ('{name[:40]}' given); {suggest_record(name, known)}",
         )
         for row in front_list.rows
-        if row.spec.pull and _find(row.spec.pull, pulls) is None
+        if (name := row.spec.opened_by.pull) and _find(name, pulls) is None
     ]
 
 
@@ -52,7 +52,12 @@ def settle_pull_names(boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]) -> tup
         replace(
             box,
             fronts=tuple(
-                replace(front, pull=_find(front.pull, pulls)) if front.pull else front
+                replace(
+                    front,
+                    opened_by=replace(front.opened_by, pull=_find(front.opened_by.pull, pulls)),
+                )
+                if front.opened_by.pull
+                else front
                 for front in box.fronts
             ),
         )

@@ -42,7 +42,9 @@ class _Refused(Exception):
 
 def aim_pulls(job: Job) -> Aims:
     """Find where the fronts of a job want their pulls."""
-    if not any(f.pull_over or f.pull_level for box in job.boxes for f in box.fronts):
+    if not any(
+        f.opened_by.pull_over or f.opened_by.pull_level for box in job.boxes for f in box.fronts
+    ):
         return Aims()
     return _Aiming(job).aim()
 
@@ -77,13 +79,23 @@ class _Aiming:
     def _settle(self, name: str) -> None:
         """Find the place of one front's pulls, and before it that of those it looks to."""
         spec = self._fronts[name].spec
-        if name in self._done or (spec.pull_over is None and spec.pull_level is None):
+        if name in self._done or (
+            spec.opened_by.pull_over is None and spec.opened_by.pull_level is None
+        ):
             return
         self._done.add(name)
         self._under_way.append(name)
         try:
-            xs = () if spec.pull_over is None else self._over(name, spec.pull_over)
-            y = None if spec.pull_level is None else self._level(name, spec.pull_level)
+            xs = (
+                ()
+                if spec.opened_by.pull_over is None
+                else self._over(name, spec.opened_by.pull_over)
+            )
+            y = (
+                None
+                if spec.opened_by.pull_level is None
+                else self._level(name, spec.opened_by.pull_level)
+            )
             self._aims[name] = PullAim(xs=xs, y=y)
         except _Refused as refused:
             self._refused[name] = error("pull-aim", name, refused.why, refused.remedy)

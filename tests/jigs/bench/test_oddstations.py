@@ -8,6 +8,7 @@ import pytest
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.layout.layout import lay_out
@@ -84,7 +85,9 @@ def test_a_rounded_edge_is_butted() -> None:
 
 def test_a_bevelled_edge_is_no_reference() -> None:
     """Below a counter the top edge is bevelled: what is counted is counted from the bottom."""
-    bevelled = tuple(replace(front, profile="finger-bevel", pull="bar") for front in MIXED)
+    bevelled = tuple(
+        replace(front, profile="finger-bevel", opened_by=OpenedBy(pull="bar")) for front in MIXED
+    )
     _, stations = lay_with(box(*bevelled, name="A"))
     for station in stations:
         if station.face in ("front", "back"):
@@ -121,7 +124,7 @@ def test_no_card_folds_over_the_end_of_a_side() -> None:
 def test_a_false_front_keeps_its_pilots() -> None:
     """No drawer box stands behind it."""
     sink = box(
-        FrontSpec(id="A-1", kind="false-front", height=152.4, pull="none"),
+        FrontSpec(id="A-1", kind="false-front", height=152.4, opened_by=OpenedBy(pull="none")),
         FrontSpec(id="A-2", kind="door", hinged="left"),
         name="A", kind="sink",
     )  # fmt: skip

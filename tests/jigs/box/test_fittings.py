@@ -6,6 +6,7 @@ from jigs.box.frontpulls import pull_of
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontKind, FrontSpec, Use
 from jigs.ground.geometry import Face
@@ -14,7 +15,7 @@ from tests.jigs.sample import HINGE, SLIDE, box, job, one_column
 
 def placed(kind: FrontKind = "panel", pull: str | None = None) -> PlacedFront:
     """Give a front alone in the golden box."""
-    spec = box(FrontSpec(id="B1-1", kind=kind, pull=pull))
+    spec = box(FrontSpec(id="B1-1", kind=kind, opened_by=OpenedBy(pull=pull)))
     return one_column(spec).fronts[0]
 
 

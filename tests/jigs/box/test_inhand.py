@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import Boring, Hung
+from jigs.given.frontvalues import Boring, Hung, OpenedBy
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.given.taped import Taped
@@ -95,7 +95,9 @@ def test_what_is_said(
 def test_holes_by_hand_stay_where_they_are_stated() -> None:
     """They are the person's own."""
     hole = HandHole(x=100, y=100, diameter=5, depth=None, face="front", purpose="catch")
-    made = one("lift", measured=Taped(width=(W + 2, W + 2)), holes=(hole,), pull="none")
+    made = one(
+        "lift", measured=Taped(width=(W + 2, W + 2)), holes=(hole,), opened_by=OpenedBy(pull="none")
+    )
     assert [(h.x, h.y) for h in holes(made, "manual")] == [(100, 100)]
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.boxends import BlindEnd
-from jigs.given.frontvalues import Hung
+from jigs.given.frontvalues import Hung, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec, Material
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -62,7 +62,7 @@ def test_a_handle_reaches_further() -> None:
 
 def test_fronts_without_pulls_opposite() -> None:
     """19 + 6 for a drawer; a door that opens before them brings its own pull: 60."""
-    bare = box(drawer("C1-1", pull="none"), name="C1")
+    bare = box(drawer("C1-1", opened_by=OpenedBy(pull="none")), name="C1")
     assert found(box(drawer("B1-1")), bare, filler=T + SPARE) == []
     assert found(box(door("B1-1", "left")), bare, filler=T + SPARE) == []
     assert len(found(box(door("B1-1", "right")), bare, filler=59.0)) == 1
@@ -110,7 +110,7 @@ def test_a_box_in_the_corner_is_seen_from_both_walls() -> None:
     boxes = (
         box(drawer("B1-1")),
         replace(box(drawer("C1-1"), name="C1"), wall="south"),
-        replace(box(drawer("C2-1", pull="none"), name="C2"), wall="south"),
+        replace(box(drawer("C2-1", opened_by=OpenedBy(pull="none")), name="C2"), wall="south"),
     )
     given = replace(job(*boxes, material=BOARDS), walls=(WallSpec(name="north", left=end),))
     [problem] = [p for p in lay_out(given).problems if p.code == "corner-filler"]

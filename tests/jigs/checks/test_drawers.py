@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
 from jigs.layout.layout import lay_out
@@ -58,7 +59,7 @@ def test_a_box_too_narrow_for_any_drawer() -> None:
     not asked for in a box that there is not."""
     for width, found in ((36.6 + 42 + 50 + 1.6, False), (36.6 + 42 + 49.0, True), (30.0, True)):
         for slide in (SLIDE, HOOKED):
-            front = FrontSpec(id="B1-1", kind="drawer", pull="none")
+            front = FrontSpec(id="B1-1", kind="drawer", opened_by=OpenedBy(pull="none"))
             made = lay_out(job(box(front, kind="drawer", width=width), slide=slide))
             found_codes = codes(made, "B1-1")
             assert ("drawer-no-width" in found_codes) is found

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.given.leaflet import Leaflet
@@ -31,7 +32,7 @@ def panel(leaflet: Leaflet, **more: object) -> FrontSpec:
 
 def test_a_panel_within_its_leaflet_has_no_finding() -> None:
     """All its numbers are stated and met: it is ready, and its sheet tells what they are."""
-    layout = lay(box(panel(FITS, pull="bar")), units="mm", reveal=UNDER_COUNTER)
+    layout = lay(box(panel(FITS, opened_by=OpenedBy(pull="bar"))), units="mm", reveal=UNDER_COUNTER)
     assert codes(layout) == []
     front = front_of(layout, "B1-1")
     assert not front.withheld
@@ -69,7 +70,7 @@ def test_a_panel_outside_its_leaflet_is_held_back(leaflet: Leaflet, said: str) -
 def test_a_panel_that_may_have_no_pull() -> None:
     """A pull, by record or by hand, holds it back; a hole in its back does not."""
     leaflet = replace(FITS, pull="none")
-    assert front_of(lay(box(panel(leaflet, pull="bar"))), "B1-1").withheld
+    assert front_of(lay(box(panel(leaflet, opened_by=OpenedBy(pull="bar")))), "B1-1").withheld
     hole = HandHole(x=60.0, y=100.0, diameter=3.0, depth=12.0, face="back", purpose="bracket")
     assert not front_of(lay(box(panel(leaflet, holes=(hole,)))), "B1-1").withheld
 
@@ -82,11 +83,11 @@ def test_a_measured_panel_is_held_against_the_leaflet() -> None:
 
 def test_a_front_on_a_push_latch_has_no_pull() -> None:
     """It has one only where it names one; the gap behind it is told."""
-    spec = FrontSpec(id="B1-1", kind="door", hinged="left", push_latch=True)
+    spec = FrontSpec(id="B1-1", kind="door", hinged="left", opened_by=OpenedBy(push_latch=True))
     layout = lay(box(spec))
     assert not [f for f in front_of(layout, "B1-1").fittings if f.kind == "pull"]
     assert "push-latch" in codes(layout, "B1-1")
-    named = lay(box(replace(spec, pull="bar")))
+    named = lay(box(replace(spec, opened_by=OpenedBy(pull="bar"))))
     assert [f for f in front_of(named, "B1-1").fittings if f.kind == "pull"]
 
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.ground.lengths import format_length
 from jigs.layout.layout import lay_out
@@ -58,7 +59,7 @@ def test_only_the_leaves_that_meet() -> None:
 def test_a_false_front_is_compared_with_a_drawer() -> None:
     """An eye takes a false front with a pull for a drawer."""
     false = box(
-        FrontSpec(id="B2-1", kind="false-front", height=155.0, pull="bar"),
+        FrontSpec(id="B2-1", kind="false-front", height=155.0, opened_by=OpenedBy(pull="bar")),
         FrontSpec(id="B2-2", kind="opening"),
         name="B2",
         kind="tall",

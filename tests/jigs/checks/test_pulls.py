@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
+from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import PullRecord
 from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit
@@ -93,7 +94,7 @@ def test_centres_beside_a_usual_spacing_are_asked_about(
     on it (common practice, no source). Nothing is held, and no pull that nobody uses is told."""
     bar = replace(PULL, centers=centers)
     doors = [
-        FrontSpec(id=name, kind="door", hinged="left", pull=pull)
+        FrontSpec(id=name, kind="door", hinged="left", opened_by=OpenedBy(pull=pull))
         for name, pull in (("B1-1", None), ("B2-1", "none"))
     ]
     layout = lay_out(job(*(box(d, name=d.id[:2], kind="wall") for d in doors), pull=bar))

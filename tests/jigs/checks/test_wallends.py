@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.given.boxends import EndPanels
-from jigs.given.frontvalues import Hung
+from jigs.given.frontvalues import Hung, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
@@ -59,8 +59,8 @@ def test_a_door_with_a_restrictor_strikes_nothing() -> None:
 
 def test_a_door_without_a_pull() -> None:
     """Its face alone comes to the wall: 6."""
-    assert found(box(door(pull="none")), filler=6.0) == []
-    assert len(found(box(door(pull="none")), filler=5.0)) == 1
+    assert found(box(door(opened_by=OpenedBy(pull="none"))), filler=6.0) == []
+    assert len(found(box(door(opened_by=OpenedBy(pull="none"))), filler=5.0)) == 1
 
 
 def test_the_other_hand_and_another_box_strike_nothing() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, five_piece_of, glass_door_mass
-from jigs.given.frontvalues import FivePieceSpec, OwnReveals
+from jigs.given.frontvalues import FivePieceSpec, OpenedBy, OwnReveals
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Hand
@@ -184,7 +184,7 @@ def test_a_middle_screw_without_wood_is_left_out() -> None:
         kind="drawer",
         height=152.4,
         five_piece=FivePieceSpec(stile=57.0, rail=30.0),
-        pull="none",
+        opened_by=OpenedBy(pull="none"),
     )
     rest = FrontSpec(id="B1-2", kind="opening")
     layout = lay(box(front, rest, width=914.4))

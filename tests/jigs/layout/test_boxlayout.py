@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
-from jigs.given.frontvalues import Boring, Hung
+from jigs.given.frontvalues import Boring, Hung, OpenedBy
 from jigs.given.handholes import HandHole
 from jigs.given.job import FrontKind, FrontSpec, Grid
 from jigs.ground.geometry import Hole
@@ -85,7 +85,7 @@ def test_panel_with_its_leaflet() -> None:
     stated = spec("B1-1", "panel", leaflet=True, holes=(hole,))
     (panel,) = lay(box(stated, width=609.6)).fronts
     assert places(panel.holes, "pull") == []
-    layout = lay(box(replace(stated, pull="bar"), width=609.6))
+    layout = lay(box(replace(stated, opened_by=OpenedBy(pull="bar")), width=609.6))
     (panel,) = layout.fronts
     assert places(panel.holes, "manual") == [(40, 60)]
     assert [y for _, y in places(panel.holes, "pull")] == pytest.approx([708.0, 708.0])

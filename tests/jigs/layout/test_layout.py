@@ -4,7 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.slidegrid import slides_off_row
-from jigs.given.frontvalues import Boring, Hung
+from jigs.given.frontvalues import Boring, Hung, OpenedBy
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.ground.geometry import Hole
@@ -267,7 +267,7 @@ def test_no_pulls_at_all() -> None:
     use = Use(hinge="mine", slide="runner")
     layout = lay_out(job(box(spec("B1-1")), use=use))
     assert places(layout.fronts[0].holes, "pull") == []
-    layout = lay(box(spec("B1-1", pull="none")))
+    layout = lay(box(spec("B1-1", opened_by=OpenedBy(pull="none"))))
     assert places(layout.fronts[0].holes, "pull") == []
 
 

@@ -40,7 +40,8 @@ def test_a_row_is_read_whole(tmp_path: Path) -> None:
     assert (row.spec.id, row.box, row.count, row.spec.kind) == ("D1", "B1", 2, "door")
     assert (row.spec.width, row.spec.height) == (454.0, 713.0)
     assert (row.spec.hinged, row.spec.thickness, row.spec.five_piece.stile) == ("left", 22.0, 57.0)
-    assert (row.spec.pull, row.spec.finish, row.spec.note) == ("bar", "white", "left of the range")
+    assert row.spec.opened_by.pull == "bar"
+    assert (row.spec.finish, row.spec.note) == ("white", "left of the range")
     assert row.where.endswith("fronts.csv: row 2")
 
 
@@ -112,7 +113,7 @@ def test_what_is_not_given_stays_open(tmp_path: Path) -> None:
     """Blank cells and absent columns are None, or one front."""
     (row,) = read(tmp_path, "kind,width,height,hinged,count\ndoor,454,713\n").rows
     assert (row.spec.id, row.box, row.count) == ("", "", 1)
-    assert (row.spec.hinged, row.spec.thickness, row.spec.pull) == (None, None, None)
+    assert (row.spec.hinged, row.spec.thickness, row.spec.opened_by.pull) == (None, None, None)
 
 
 @pytest.mark.parametrize("text", ["left", "L", "lh", "Left", "LH"])

@@ -67,7 +67,7 @@ def test_a_bare_list_makes_a_job(tmp_path: Path) -> None:
     assert all(box.inferred for box in job.boxes)
     assert {"material.side", "reveal.between", "box.A.height", "use.hinge"} <= job.assumed
     assert "boxes A, B, B1: kind, width and height worked out from the fronts" in job.assumptions
-    assert job.boxes[1].fronts[0].pull == "knob"
+    assert job.boxes[1].fronts[0].opened_by.pull == "knob"
     assert job.hinges["cup35-full"].confirmed == {}
     # Inside depth 560 - 19 - 6 = 535; 500 + 16 goes in.
     assert job.use.slide == "undermount-500"
@@ -88,7 +88,7 @@ def test_a_list_joins_the_boxes_of_a_job(tmp_path: Path) -> None:
     rows = "box,kind,width,height,pull\nA,drawer,,150,\nA,door,,,mine\nb,door,,,\n"
     job = read_job(write(tmp_path, JOB, rows))
     assert [[front.id for front in box.fronts] for box in job.boxes] == [["A-1", "A-2"], ["B-1"]]
-    assert job.boxes[0].fronts[1].pull == "mine"
+    assert job.boxes[0].fronts[1].opened_by.pull == "mine"
     assert not any(box.inferred for box in job.boxes)
 
 

@@ -189,7 +189,7 @@ face = "back"
     assert first.measured.width == (400.5, 401)
     assert first.measured.diagonals == (430, 430.4)
     assert (first.measured.height, first.boring.bored_tab) == ((156, 157), 4)
-    assert (first.pull, first.hung.hinges_at, first.leaflet, first.boring.bored) == (
+    assert (first.opened_by.pull, first.hung.hinges_at, first.leaflet, first.boring.bored) == (
         "none",
         (100, 600),
         True,

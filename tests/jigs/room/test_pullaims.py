@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
-from jigs.given.frontvalues import FivePieceSpec
+from jigs.given.frontvalues import FivePieceSpec, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.walls import place_boxes
 from jigs.layout.layout import lay_out
@@ -44,7 +44,7 @@ def _middle(places: list[float]) -> float:
 
 def test_a_wall_door_over_a_base_door() -> None:
     """The upper box begins 5 further right; its pull stands 5 nearer its hinges."""
-    boxes = box(door("B1-1")), hung(door("W1-1", pull_over="B1-1"), x=5.0)
+    boxes = box(door("B1-1")), hung(door("W1-1", opened_by=OpenedBy(pull_over="B1-1")), x=5.0)
     layout = lay_out(job(*boxes))
     assert codes(layout, "W1-1") == []
     assert lines(layout, "W1-1") == pytest.approx(lines(layout, "B1-1"))
@@ -57,7 +57,9 @@ def test_a_wall_door_over_a_base_door() -> None:
 @settings(max_examples=20)
 def test_lines_are_the_same_wherever_the_box_hangs(x: float) -> None:
     """Within the limits of the door, 38 to 64 from its free edge: 50.8 by rule."""
-    layout = lay_out(job(box(door("B1-1")), hung(door("W1-1", pull_over="B1-1"), x=x)))
+    layout = lay_out(
+        job(box(door("B1-1")), hung(door("W1-1", opened_by=OpenedBy(pull_over="B1-1")), x=x))
+    )
     assert lines(layout, "W1-1") == pytest.approx(lines(layout, "B1-1"))
     assert not front_of(layout, "W1-1").withheld
 
@@ -67,7 +69,11 @@ def test_pairs_leaf_by_leaf() -> None:
     layout = lay_out(
         job(
             box(FrontSpec(id="B1-1", kind="pair"), width=914.4),
-            hung(FrontSpec(id="W1-1", kind="pair", pull_over="B1-1"), width=906.4, x=4.0),
+            hung(
+                FrontSpec(id="W1-1", kind="pair", opened_by=OpenedBy(pull_over="B1-1")),
+                width=906.4,
+                x=4.0,
+            ),
         )
     )
     for leaf in "LR":
@@ -77,11 +83,11 @@ def test_pairs_leaf_by_leaf() -> None:
 def test_two_pulls_pairwise_and_one_over_their_middle() -> None:
     """A drawer with two pulls over one with two; one with a single pull at their middle."""
     wide = box(drawer("B1-1"), width=914.4)
-    two = hung(drawer("W1-1", pull_over="B1-1"), width=900.0, x=7.2)
+    two = hung(drawer("W1-1", opened_by=OpenedBy(pull_over="B1-1")), width=900.0, x=7.2)
     layout = lay_out(job(wide, two))
     assert len(lines(layout, "W1-1")) == 2
     assert lines(layout, "W1-1") == pytest.approx(lines(layout, "B1-1"))
-    one = hung(drawer("W1-1", pull_over="B1-1"), width=700.0, x=110.0)
+    one = hung(drawer("W1-1", opened_by=OpenedBy(pull_over="B1-1")), width=700.0, x=110.0)
     layout = lay_out(job(wide, one))
     assert lines(layout, "W1-1") == pytest.approx([914.4 / 2])
     layout = lay_out(job(box(drawer("B1-1")), two))
@@ -91,7 +97,9 @@ def test_two_pulls_pairwise_and_one_over_their_middle() -> None:
 def test_a_level_pull() -> None:
     """A higher drawer's pull as high above the floor as its neighbour's."""
     one = box(drawer("B1-1", height=150.0), door("B1-2"))
-    other = box(drawer("B2-1", height=180.0, pull_level="B1-1"), door("B2-2"), name="B2")
+    other = box(
+        drawer("B2-1", height=180.0, opened_by=OpenedBy(pull_level="B1-1")), door("B2-2"), name="B2"
+    )
     layout = lay_out(job(one, other))
     heights = [height(layout, front_of(layout, name)) for name in ("B1-1", "B2-1")]
     assert heights[0] == pytest.approx(heights[1])
@@ -100,8 +108,14 @@ def test_a_level_pull() -> None:
 def test_a_chain() -> None:
     """A third front follows the second, which follows the first, in whatever order they stand."""
     boxes = [
-        hung(door("W1-1", pull_over="W2-1"), x=4.0),
-        box(door("W2-1", pull_over="B1-1"), name="W2", kind="wall", above_floor=2200.0, x=2.0),
+        hung(door("W1-1", opened_by=OpenedBy(pull_over="W2-1")), x=4.0),
+        box(
+            door("W2-1", opened_by=OpenedBy(pull_over="B1-1")),
+            name="W2",
+            kind="wall",
+            above_floor=2200.0,
+            x=2.0,
+        ),
         box(door("B1-1")),
     ]
     layout = lay_out(job(*boxes))
@@ -110,11 +124,16 @@ def test_a_chain() -> None:
 
 def test_within_one_box() -> None:
     """A drawer's pull over that of the door below it would leave the drawer's face: refused."""
-    near = box(drawer("B1-1", height=150.0, pull_over="B1-2"), door("B1-2"))
+    near = box(drawer("B1-1", height=150.0, opened_by=OpenedBy(pull_over="B1-2")), door("B1-2"))
     layout = lay_out(job(near))
     assert front_of(layout, "B1-1").withheld
     knob = box(
-        FrontSpec(id="B1-1", kind="false-front", height=150.0, pull="bar", pull_level="B1-2"),
+        FrontSpec(
+            id="B1-1",
+            kind="false-front",
+            height=150.0,
+            opened_by=OpenedBy(pull="bar", pull_level="B1-2"),
+        ),
         door("B1-2"),
     )
     assert "off its front" in lay_out(job(knob)).problems[0].text
@@ -123,13 +142,16 @@ def test_within_one_box() -> None:
 @pytest.mark.parametrize(
     ("front", "text"),
     [
-        (door("W1-1", pull_over="B9-1"), "names no front"),
-        (door("W1-1", pull_over="C1-1"), "stands on wall 'south'"),
-        (door("W1-1", pull_over="B1-2"), "names a front without a pull"),
-        (door("W1-1", pull_over="W1-1"), "leads in a circle (W1-1 -> W1-1)"),
-        (door("W1-1", pull="none", pull_over="B1-1"), "and it has no pull"),
-        (door("W1-1", hinged="right", pull_over="B1-1"), "from its free edge; 1 1/2 in (38.0 mm)"),
-        (door("W1-1", pull_level="B1-1"), "off its front"),
+        (door("W1-1", opened_by=OpenedBy(pull_over="B9-1")), "names no front"),
+        (door("W1-1", opened_by=OpenedBy(pull_over="C1-1")), "stands on wall 'south'"),
+        (door("W1-1", opened_by=OpenedBy(pull_over="B1-2")), "names a front without a pull"),
+        (door("W1-1", opened_by=OpenedBy(pull_over="W1-1")), "leads in a circle (W1-1 -> W1-1)"),
+        (door("W1-1", opened_by=OpenedBy(pull="none", pull_over="B1-1")), "and it has no pull"),
+        (
+            door("W1-1", hinged="right", opened_by=OpenedBy(pull_over="B1-1")),
+            "from its free edge; 1 1/2 in (38.0 mm)",
+        ),
+        (door("W1-1", opened_by=OpenedBy(pull_level="B1-1")), "off its front"),
     ],
 )
 def test_refused(front: FrontSpec, text: str) -> None:
@@ -145,7 +167,12 @@ def test_refused(front: FrontSpec, text: str) -> None:
 
 def test_two_in_a_circle() -> None:
     """Neither has a place: both are held, and one is told of the circle."""
-    layout = lay_out(job(box(door("B1-1", pull_over="W1-1")), hung(door("W1-1", pull_over="B1-1"))))
+    layout = lay_out(
+        job(
+            box(door("B1-1", opened_by=OpenedBy(pull_over="W1-1"))),
+            hung(door("W1-1", opened_by=OpenedBy(pull_over="B1-1"))),
+        )
+    )
     texts = [p.text for p in layout.problems if p.code == "pull-aim"]
     assert any("in a circle (B1-1 -> W1-1 -> B1-1)" in text for text in texts)
     assert front_of(layout, "B1-1").withheld
@@ -156,7 +183,8 @@ def test_two_in_a_circle() -> None:
 def test_a_chain_without_end() -> None:
     """A chain longer than any kitchen's is refused, not followed into the depths."""
     doors = [
-        box(door(f"B{n}-1", pull_over=f"B{n + 1}-1"), name=f"B{n}", x=500.0 * n) for n in range(400)
+        box(door(f"B{n}-1", opened_by=OpenedBy(pull_over=f"B{n + 1}-1")), name=f"B{n}", x=500.0 * n)
+        for n in range(400)
     ]
     layout = lay_out(job(*doors, box(door("B400-1"), name="B400", x=500.0 * 400)))
     assert any("a chain of more than 50 fronts" in p.text for p in layout.problems)
@@ -165,7 +193,9 @@ def test_a_chain_without_end() -> None:
 
 def test_a_stile_keeps_its_pull() -> None:
     """On a five-piece door of 57 the foot stays on the stile; 30 further it does not."""
-    framed = door("W1-1", pull_over="B1-1", five_piece=FivePieceSpec(stile=57.0))
+    framed = door(
+        "W1-1", opened_by=OpenedBy(pull_over="B1-1"), five_piece=FivePieceSpec(stile=57.0)
+    )
     low = box(door("B1-1"))
     assert not front_of(lay_out(job(low, hung(framed, x=-22.3))), "W1-1").withheld
     assert front_of(lay_out(job(low, hung(framed, x=30.0))), "W1-1").withheld
