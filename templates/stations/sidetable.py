@@ -11,10 +11,10 @@ from templates.page.typeface import PITCH, wrap
 from templates.stations.stationrows import (
     Stretch,
     TableBlock,
-    figure_pieces,
+    figure_stretches,
     open_at,
-    pieces_width,
-    set_pieces,
+    set_stretches,
+    stretches_width,
 )
 from templates.stations.stationview import Shop
 from templates.words.openwords import open_line
@@ -96,7 +96,7 @@ def _size(part: BenchPart) -> str:
 def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> MarkBlock:
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
-    marks += set_pieces(
+    marks += set_stretches(
         [Stretch(line.mark, 3.5, True), Stretch(line.serves or "pins")], COLUMNS[0], y
     )
     words: list[str] = []
@@ -107,9 +107,9 @@ def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> 
         if part is None or height is None:
             continue
         value = line.above_panel if table.assembled else height
-        pieces = [*figure_pieces(value), Stretch("", tick=True), Stretch("", tick=True)]
-        assert pieces_width(pieces) < 44.0, "the columns hold every figure"
-        marks += set_pieces(pieces, x, y, 1.0)
+        pieces = [*figure_stretches(value), Stretch("", tick=True), Stretch("", tick=True)]
+        assert stretches_width(pieces) < 44.0, "the columns hold every figure"
+        marks += set_stretches(pieces, x, y, 1.0)
         cards = dict.fromkeys(_cards(station, part, line, height))
         words.append(f"{hand}: {'; '.join(cards)}")
     words += filter(None, [line_words(line)])

@@ -62,7 +62,7 @@ def tick_box(x: float, y: float) -> Outline:
     return Outline(points=corners, width=MEDIUM)
 
 
-def set_pieces(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:
+def set_stretches(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:
     """Set pieces in a line from (x, y) on, y being its base line."""
     marks: list[Mark] = []
     for piece in pieces:
@@ -75,7 +75,7 @@ def set_pieces(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) 
     return marks
 
 
-def pieces_width(pieces: Sequence[Stretch], gap: float = 1.4) -> float:
+def stretches_width(pieces: Sequence[Stretch], gap: float = 1.4) -> float:
     """Give the width of pieces set in a line, mm."""
     return sum(piece.width + gap for piece in pieces) - gap
 
@@ -109,7 +109,7 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
         why = " ".join(problem.text for problem in row.held)
         return _with_lines(marks, y, [(f"HOLD: {why}", True)], width)
     chips = [
-        setting_pieces(setting, done="box set" if row.marks else "bored")
+        setting_stretches(setting, done="box set" if row.marks else "bored")
         for setting in row.settings
     ]
     if row.marks is not None:
@@ -117,10 +117,10 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
     x = 0.0
     y -= CHIP
     for chip in chips:
-        wide = pieces_width(chip)
+        wide = stretches_width(chip)
         if x > 0.0 and x + wide > width:
             x, y = 0.0, y - CHIP
-        marks += set_pieces(chip, x, y)
+        marks += set_stretches(chip, x, y)
         x += wide + APART
     words = [] if row.marks else [f"{sum_words(closing)}." for closing in row.closing]
     words += marks_words(row.marks) if row.marks else ()
@@ -140,7 +140,7 @@ def _with_lines(
     return MarkBlock(height=-y + 2.2, marks=tuple(marks))
 
 
-def setting_pieces(setting: Setting, *, done: str) -> list[Stretch]:
+def setting_stretches(setting: Setting, *, done: str) -> list[Stretch]:
     """Say one setting: card, where its lines are struck, and what is ticked when it is done."""
     pieces = [Stretch(f"CARD {setting_name(setting)}", bold=True)]
     for place in (setting.y, setting.x):
@@ -155,6 +155,6 @@ def setting_pieces(setting: Setting, *, done: str) -> list[Stretch]:
     return pieces
 
 
-def figure_pieces(value: float) -> list[Stretch]:
+def figure_stretches(value: float) -> list[Stretch]:
     """Give a height, mm large and inches small."""
     return [Stretch(format_mm(value), 3.5, True), Stretch(f'{format_inches(value)}"')]

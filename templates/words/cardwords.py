@@ -12,7 +12,7 @@ from templates.faces.faceview import FaceView
 from templates.words.holewords import bare_mm
 
 HeadingWords = Callable[[FaceView, Fitting], str]
-Lines = Callable[[FaceView, Fitting], Iterator[str]]
+LineWords = Callable[[FaceView, Fitting], Iterator[str]]
 
 
 def ordinal_place(index: int, count: int) -> str:

@@ -14,7 +14,7 @@ from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
     HeadingWords,
-    Lines,
+    LineWords,
     drawer_ends,
     end_heading,
     fixing_lines,
@@ -69,7 +69,7 @@ class FittingWords:
     names the face."""
     stick: str
     """What its line on a story stick is called."""
-    lines: Lines = no_lines
+    lines: LineWords = no_lines
     """What its card says after its operations."""
     measured: str = "the part"
     """What is measured before a back with it is bored."""
