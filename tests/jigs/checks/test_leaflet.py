@@ -87,7 +87,7 @@ def test_a_front_on_a_push_latch_has_no_pull() -> None:
     layout = lay(box(spec))
     assert not [f for f in front_of(layout, "B1-1").fittings if f.kind == "pull"]
     assert "push-latch" in codes(layout, "B1-1")
-    named = lay(box(replace(spec, opened_by=OpenedBy(pull="bar"))))
+    named = lay(box(replace(spec, opened_by=OpenedBy(pull="bar", push_latch=True))))
     assert [f for f in front_of(named, "B1-1").fittings if f.kind == "pull"]
 
 
