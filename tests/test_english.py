@@ -8,6 +8,7 @@ them has a literal with a capital or with words in it, and none has a finding's 
 import ast
 import re
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -63,6 +64,7 @@ DRAWN = {"templates/labels/labelrows.py", "templates/binding/alike.py"}
 """Modules in which `text` is no finding's: rows of a label; a sentence whose names are slots."""
 
 
+@cache
 def parse(path: Path) -> ast.Module:
     return ast.parse(path.read_text(encoding="utf-8"))
 

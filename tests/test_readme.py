@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from contextlib import chdir
 from pathlib import Path
 
+import pytest
 from click.testing import CliRunner
 
 from cli.main import COMMANDS, main
@@ -54,6 +55,7 @@ def ours(text: str) -> list[tuple[str, str]]:
     return [(line, output) for line, output in commands(text) if line.startswith("jigsheet")]
 
 
+@pytest.mark.slow
 def test_each_command_prints_what_the_readme_shows(tmp_path: Path) -> None:
     """A reader who types along sees the same."""
     for line, shown in ours(README.read_text(encoding="utf-8")):

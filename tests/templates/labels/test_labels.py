@@ -42,7 +42,15 @@ from tests.templates.labelpages import label_pages
 
 QR_ALONE = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
 LABELS = {name: stock for name, stock in STOCKS.items() if stock.bore is None}
-EVERY = pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
+AT_ONCE = {"letter-3x10", "a4-2x7", "roll-50x25", "roll-102x51"}
+"""Small and large labels, on a sheet and off a roll; the others at length."""
+EVERY = pytest.mark.parametrize(
+    "stock",
+    [
+        pytest.param(stock, id=name, marks=() if name in AT_ONCE else pytest.mark.slow)
+        for name, stock in LABELS.items()
+    ],
+)
 
 
 @cache

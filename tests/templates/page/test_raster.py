@@ -61,7 +61,9 @@ def test_unequal_scales_make_no_module_smaller_than_the_least(scale: tuple[float
 
 @pytest.mark.parametrize("printer", [None, CROOKED], ids=["true", "crooked"])
 @pytest.mark.parametrize("dots", DOTS)
-@pytest.mark.parametrize("name", ["roll-50x25", "roll-62x29", "a4-3x7"])
+@pytest.mark.parametrize(
+    "name", ["roll-50x25", "roll-62x29", pytest.param("a4-3x7", marks=pytest.mark.slow)]
+)
 def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | None) -> None:
     """Rendered at the printer's own dots each module is a block of pixels of one colour, where
     the matrix says; also where the page is drawn larger across than along."""
@@ -86,7 +88,7 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
 
 
 @pytest.mark.parametrize("printer", [None, CROOKED], ids=["true", "crooked"])
-@pytest.mark.parametrize("dots", DOTS)
+@pytest.mark.parametrize("dots", [203, 300, pytest.param(600, marks=pytest.mark.slow)])
 def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     dots: int, printer: Printer | None
 ) -> None:
@@ -116,8 +118,8 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     assert len(symbols) == len(SOME)
 
 
-AT_ONCE = {("roll-50x25", 203), ("roll-102x51", 203), ("letter-3x10", 300), ("a4-2x7", 300)}
-"""Small and large labels, off a roll and on a sheet; the others at length."""
+AT_ONCE = {("roll-50x25", 203), ("a4-2x7", 300)}
+"""Small labels off a roll and large ones on a sheet; the others at length."""
 
 
 @pytest.mark.parametrize(

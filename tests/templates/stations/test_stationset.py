@@ -23,7 +23,7 @@ from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked
 from tests.templates.stations.stationreading import card_of, holes_of, origin
 
-JOBS = ("demo", "uneven", "mill-loft")
+JOBS = (pytest.param("demo", marks=pytest.mark.slow), "uneven", "mill-loft")
 ON_PAPER = 0.02
 """What the paper may differ from the data, mm."""
 
