@@ -23,7 +23,7 @@ from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked
 from tests.templates.stations.stationreading import card_of, holes_of, origin
 
-JOBS = (pytest.param("demo", marks=pytest.mark.slow), "uneven", "mill-loft")
+JOBS = ("uneven", *(pytest.param(name, marks=pytest.mark.slow) for name in ("demo", "mill-loft")))
 ON_PAPER = 0.02
 """What the paper may differ from the data, mm."""
 

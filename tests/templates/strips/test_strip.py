@@ -354,6 +354,7 @@ def test_boxes_and_fronts_in_hand_have_strips_too(
     _check(sheets, pages)
 
 
+@pytest.mark.slow
 @given(jobs(most_boxes=1), st.sampled_from(("common", "a3", "letter", "roll-610")))
 @settings(
     max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
