@@ -7,7 +7,6 @@ partition stands.
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.sides import CROSSES, MARKS
@@ -56,12 +55,6 @@ class BoxTable:
     def assembled(self) -> bool:
         """Whether the box is together: nothing is struck across both boards."""
         return any(_board(part).assembled for part in (self.left, self.right) if part)
-
-    @property
-    def slide_steps(self) -> tuple[float, ...]:
-        """How far the lines of slides are apart, from below; mm."""
-        slides = [line.above_panel for line in self.lines if line.purpose == "slide"]
-        return tuple(after - before for before, after in pairwise(slides))
 
     @property
     def strokes(self) -> int:

@@ -44,7 +44,6 @@ def test_the_golden_stack() -> None:
     assert [line.serves for line in table.lines] == ["B1-4", "B1-3", "B1-2", "B1-1"]
     assert {line.mark for line in table.lines} == {"S"}
     assert [line.above_panel for line in table.lines] == pytest.approx([33.0, 257.0, 449.0, 641.0])
-    assert table.slide_steps == pytest.approx((224.0, 192.0, 192.0))
     spacers = [line.spacer.above_panel for line in table.lines if line.spacer]
     assert spacers == pytest.approx([0.0, 224.0, 416.0, 608.0])
     assert table.strokes == 4
