@@ -28,6 +28,15 @@ def marked_holes(front: Front) -> tuple[Hole, ...]:
     )
 
 
+def is_marked_through(front: Front) -> bool:
+    """Tell whether the place of a drawer box is what its front gets: holes are marked through it,
+    those of this job or its maker's own."""
+    box = front.drawer
+    if box is None or front.withheld:
+        return False
+    return bool(marked_holes(front)) or (box.maker_bored and _stands_on(front, box))
+
+
 def _stands_on(front: Front, box: DrawerBox) -> bool:
     """Tell whether the lower corners of a drawer box lie on its front, so that paper can place
     it there."""

@@ -67,8 +67,8 @@ class Placing:
     """Whether a worn card is replaced after eight settings."""
     outline: tuple[Polygon, ...] = ()
     carry: tuple[float, ...] = ()
-    marked: tuple[Hole, ...] = ()
-    """The holes that are marked through a drawer box, and bored after."""
+    pilots: tuple[tuple[float, float | None], ...] = ()
+    """Diameter and depth of what is marked through a drawer box, and bored after; mm."""
     stands: Corner | None = None
     """Where the drawer box's lower corner stands, in the face as seen."""
     record: str | None = None

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face
-from jigs.bench.marking import marked_holes
+from jigs.bench.marking import is_marked_through, marked_holes
 from jigs.bench.placing import (
     CARD_REACH,
     FOLD_REACH,
@@ -29,6 +29,7 @@ from jigs.bench.placing import (
 from jigs.bench.pulls import middle_or_line
 from jigs.bench.station import Corner, Marks, Work
 from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.fittings.fixing import CLEAR_OF_PULL, pilot
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
 
@@ -115,21 +116,33 @@ def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
     return placed
 
 
-def place_box_corners(layout: Layout) -> list[Placing]:
-    """Place every drawer box on its front, whose holes are then marked through it."""
-    return settle(option for front in layout.fronts for option in _stand(front))
+def place_box_corners(layout: Layout, *, pilots: bool = False) -> list[Placing]:
+    """Place every drawer box on its front, whose holes are then marked through it; with `pilots`
+    those alone that their maker bored."""
+    return settle(
+        option
+        for front in layout.fronts
+        if front.drawer is not None and (front.drawer.maker_bored or not pilots)
+        for option in _stand(front, front.drawer)
+    )
 
 
-def _stand(front: Front) -> Iterator[Option]:
+def _stand(front: Front, box: DrawerBox) -> Iterator[Option]:
     """Place both lower corners of a drawer box, each from its own end of the front or on a line
     there, and up from the bottom edge."""
-    box = front.drawer
-    marked = marked_holes(front)
-    if box is None or not marked:
+    if not is_marked_through(front):
         return
     part = front_face(front, "back")
     left, right = mirror_x(box.x + box.width, part.width), mirror_x(box.x, part.width)
-    marks = Marks(box=box.id, in_left=left, in_right=part.width - right, up=box.y, width=box.width)
+    pulled = any(hole.purpose == "pull" for hole in front.holes)
+    marks = Marks(
+        box=box.id,
+        in_left=left,
+        in_right=part.width - right,
+        up=box.y,
+        width=box.width,
+        clear_of_pull=CLEAR_OF_PULL if box.maker_bored and pulled else None,
+    )
     end = set_out_from(part, "bottom")
     near = end == "bottom" and box.y <= FOLD_REACH
     corners: tuple[tuple[Hand, float, float], ...] = (
@@ -144,7 +157,7 @@ def _stand(front: Front) -> Iterator[Option]:
             x=on_line(side, x),
             y=on_edge(part, end) if near else on_line(end, box.y),
             holes=(),
-            marked=marked,
+            pilots=(pilot(part.thickness),),
             stands=Corner(side=side, x=x, y=box.y),
             marks=marks,
             record=box.slide,

@@ -163,6 +163,8 @@ class Marks:
     up: float
     width: float
     """The drawer box's outside width."""
+    clear_of_pull: float | None = None
+    """What its holes keep from the pull's screws, where its maker bored them: to be measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

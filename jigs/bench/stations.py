@@ -68,7 +68,7 @@ def plan_stations(
         *place_hooks(layout, reach=reach),
         *place_cups(layout),
         *place_pull_cards(layout, reach=reach),
-        *([] if pilots else place_box_corners(layout)),
+        *place_box_corners(layout, pilots=pilots),
         *place_fixing_cards(layout, pilots=pilots, reach=reach),
         *place_by_hand(layout, reach=reach),
     ]
@@ -93,7 +93,7 @@ def plan_stations(
 
 
 def _key(placing: Placing) -> _Key:
-    bores = {(hole.diameter, hole.depth) for hole in (*placing.holes, *placing.marked)}
+    bores = {*((hole.diameter, hole.depth) for hole in placing.holes), *placing.pilots}
     by_hand = placing.work == "by-hand"
     return _Key(
         work=placing.work,
@@ -204,12 +204,13 @@ def _bits(placed: Sequence[Placing]) -> tuple[Bit, ...]:
     purposes: dict[tuple[float, float | None], dict[Purpose, None]] = {}
     leaves: dict[tuple[float, float | None], float] = {}
     for placing in placed:
-        for hole in (*placing.holes, *placing.marked):
-            bore = (hole.diameter, hole.depth)
-            purposes.setdefault(bore, {})[hole.purpose] = None
-            if hole.depth is not None:
-                left = placing.part.thickness - hole.depth
-                leaves[bore] = min(left, leaves.get(bore, left))
+        bores = [(hole.diameter, hole.depth, hole.purpose) for hole in placing.holes]
+        bores += [(*pilot, placing.purpose) for pilot in placing.pilots]
+        for diameter, depth, purpose in bores:
+            purposes.setdefault((diameter, depth), {})[purpose] = None
+            if depth is not None:
+                left = placing.part.thickness - depth
+                leaves[diameter, depth] = min(left, leaves.get((diameter, depth), left))
     order = sorted(purposes, key=lambda bore: (-bore[0], bore[1] or 0.0))
     return tuple(
         Bit(

@@ -133,6 +133,7 @@ def _plan(
         slide=record.name,
         slide_length=record.length,
         rear=hook_fittings(record, part=front.id, width=width, height=place.height, side=side),
+        maker_bored=job.build.drawer_bored,
     )
     return DrawerPlan(space=space, place=place, drawer=drawer)
 

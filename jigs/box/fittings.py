@@ -80,7 +80,7 @@ def fit_front(
         held = frame.panel if frame and on_panel else thickness
         clamped = held - counterbore + (job.material.drawer_side if through else 0.0)
     passed = None
-    if fixings:
+    if fixings or (box is not None and box.maker_bored):
         passed = job.material.drawer_side if box else carcass.side
     return FrontFittings(
         front=(*cups, *fixings, *pulls, *front_by_hand(front)),
@@ -115,7 +115,10 @@ def _fix(
     thickness: float,
     frame: FivePiece | None,
 ) -> FixingPlan | None:
-    """Give the fixing screws of a drawer front, or of a false one."""
+    """Give the fixing screws of a drawer front, or of a false one; those of a drawer box that its
+    maker bored have no places."""
+    if drawer is not None and drawer.drawer.maker_bored:
+        return FixingPlan(front=(), box=())
     if drawer is not None:
         backing = drawer.backing
     elif front.kind == "false-front" and not front.spec.by_kit:

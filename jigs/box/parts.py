@@ -48,6 +48,8 @@ class DrawerBox:
     assumed: tuple[str, ...] = ()
     open: tuple[OpenNumber, ...] = ()
     """The open numbers of its slide that its cuts and holes rest on."""
+    maker_bored: bool = False
+    """Whether its maker bored the holes for its front's screws: where they stand is not known."""
 
     @property
     def holes(self) -> tuple[Hole, ...]:

@@ -82,7 +82,8 @@ def _front(job: Job, front: Front) -> Front:
         return replace(front, drawer=_without(drawer), open=())
     numbers = [*_of_fittings(job, front.fittings, OF_FRONT)]
     if drawer is not None:
-        if any(fitting.kind == "front-fixing" for fitting in front.fittings):
+        fixed = any(fitting.kind == "front-fixing" for fitting in front.fittings)
+        if fixed or drawer.maker_bored:
             numbers += _slide_numbers(job, drawer.slide, OF_FRONT)
         drawer = replace(drawer, open=_slide_numbers(job, drawer.slide, OF_DRAWER))
     return replace(front, drawer=drawer, open=tuple(dict.fromkeys(numbers)))

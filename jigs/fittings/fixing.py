@@ -70,6 +70,11 @@ PAN_HEAD = 4.0
 """The same where only a pan head, 8 across, passes the drawer side; mm. Common practice, no
 source."""
 
+ANY_PLACE = 2.0
+"""A clearance hole may stand this much off its row; mm. Where the lowest row is raised by no more,
+the highest one comes down as far: a card for the one, turned, then serves the other. Common
+practice, no source."""
+
 SEAM = 2.0
 """Wood between a hole and the groove or the inner edge of a stile or rail; mm (common practice)."""
 
@@ -170,7 +175,7 @@ def place_fixings(
             column.append(clear)
         if column:
             columns.append(column)
-    depth = min(PILOT_DEPTH, thickness - SKIN)
+    _, depth = pilot(thickness)
     return FixingPlan(
         front=tuple(
             _fitting(
@@ -233,6 +238,8 @@ def compute_rows(
     if least > box_height - HEAD + SLACK:
         return ()
     inset = ROW_INSET_LOW if box_height < LOW_BOX - SLACK else ROW_INSET
+    if inset < least <= inset + ANY_PLACE:
+        inset = least
     low, middle, high = max(inset, least), max(box_height / 2, least), box_height - inset
     if box_height < ONE_ROW_BELOW - SLACK or high - low < CLEAR_OF_PULL - SLACK:
         return (middle,)
@@ -291,6 +298,11 @@ def _fitting(
             for x, y in places
         ),
     )
+
+
+def pilot(thickness: float) -> tuple[float, float]:
+    """Give the diameter and depth of a pilot in the back of a front of this thickness; mm."""
+    return PILOT_DIAMETER, min(PILOT_DEPTH, thickness - SKIN)
 
 
 def longest_screw(box_front: float, thickness: float) -> float:

@@ -52,3 +52,6 @@ class Build:
     """Depth of its grooves."""
     drawer_boxes: Annotated[Making | None, Key()] = None
     """Whether drawer boxes are made from the cut list, or ordered."""
+    drawer_bored: Annotated[bool, Key()] = False
+    """Whether drawer boxes come with the holes for their fronts' screws: none are bored in their
+    fronts here, and none set out on the back of a front, which is marked through them."""

@@ -30,6 +30,8 @@ GROUPS: tuple[Group, ...] = (
 TEN = 10
 BUMPERS = 2
 """Bumpers of a door or a drawer front (common practice, no source)."""
+MAKERS_SCREWS = 4
+"""Screws of a front whose drawer box its maker bored (common practice, no source)."""
 PINS = 4
 """Pins of an adjustable shelf."""
 
@@ -127,6 +129,8 @@ def _count_front(counts: Counter[_Key], front: Front, on_sides: Iterable[Fitting
         _add(counts, "screw", 2 * hinges, "cup")
         _add(counts, "screw", 2 * hinges, "plate")
     if front.drawer is not None:
+        if front.drawer.maker_bored:
+            _add(counts, "screw", MAKERS_SCREWS, "front-fixing", front.screws.fixing or 0.0)
         _count_slides(counts, on_sides, front.drawer.slide, front.drawer.slide_length)
     for fitting in (*front.fittings, *on_sides):
         if kind_of(fitting).bought == "each-hole":

@@ -38,11 +38,28 @@ def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
 
 def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
     """Give the faces of a front that have holes: the back first, since cups are bored first."""
-    views: list[FaceView] = []
+    views = (back_of_front(front, unit), _face_of_front(front, unit))
+    return tuple(view for view in views if view.fittings)
+
+
+def back_of_front(front: Front, unit: Unit) -> FaceView:
+    """Give the back of a front, whether it has holes or not."""
     hinged = front.hinged if front.kind == "door" else None
-    other = None if hinged is None else other_hand(hinged)
-    reversible = front.reversible if hinged and not front.bored else None
-    bare = FaceView(
+    back = _on_face(front.fittings, "back")
+    return replace(
+        _face_of_front(front, unit),
+        face="back",
+        fittings=tuple(turned_over(fitting, front.width) for fitting in back),
+        open=_open(front.open, "back"),
+        hinge_edge=None if hinged is None else other_hand(hinged),
+        ladder=hinged is not None and front.make.bevel is None,
+        reversible=front.reversible if hinged and not front.bored else None,
+        drawer_outline=_drawer_outline(front.drawer, front.width) if front.drawer else (),
+    )
+
+
+def _face_of_front(front: Front, unit: Unit) -> FaceView:
+    return FaceView(
         part=front.id,
         kind=front.kind,
         code=front.code,
@@ -52,29 +69,13 @@ def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
         thickness=front.make.thickness,
         fittings=_on_face(front.fittings, "front"),
         open=_open(front.open, "front"),
-        hinge_edge=hinged,
+        hinge_edge=front.hinged if front.kind == "door" else None,
         reversible=None,
         opening=front.make.frame.opening if front.make.frame else (),
         rounded=front.make.edge_radius > 0.0,
         bevel=front.make.bevel,
         step=INDEX_STEP[unit],
     )
-    back = _on_face(front.fittings, "back")
-    if back:
-        behind = replace(
-            bare,
-            face="back",
-            fittings=tuple(turned_over(fitting, front.width) for fitting in back),
-            open=_open(front.open, "back"),
-            hinge_edge=other,
-            ladder=hinged is not None and front.make.bevel is None,
-            reversible=reversible,
-            drawer_outline=_drawer_outline(front.drawer, front.width) if front.drawer else (),
-        )
-        views.append(behind)
-    if bare.fittings:
-        views.append(bare)
-    return tuple(views)
 
 
 def view_of_side(side: Side, unit: Unit) -> FaceView | None:

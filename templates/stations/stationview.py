@@ -4,12 +4,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from jigs.bench.benchpart import BenchPart
+from jigs.bench.marking import is_marked_through
 from jigs.bench.station import OPPOSITE, Station, StationCard
 from jigs.box.parts import DrawerBox, Front, Layout
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
+    back_of_front,
     view_of_drawer_back,
     view_of_drawer_box,
     view_of_side,
@@ -79,6 +81,7 @@ def shop_of(layout: Layout) -> Shop:
     unit = layout.job.units
     views: list[FaceView | None] = [
         *(view for front in layout.fronts for view in views_of_front(front, unit)),
+        *(back_of_front(front, unit) for front in layout.fronts if is_marked_through(front)),
         *(view_of_side(side, unit) for side in layout.sides),
     ]
     for drawer in layout.drawers:

@@ -76,10 +76,12 @@ def marks_words(marks: Marks) -> tuple[str, ...]:
     gap = "as far in at both ends"
     if left != right:
         gap = f"WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"
-    return (
-        f"{marks.box} stands {whole}, {gap}; {format_mm(marks.up)} "
-        f'({format_inches(marks.up)}") up.',
+    words = (
+        f'{marks.box} stands {whole}, {gap}; {format_mm(marks.up)} ({format_inches(marks.up)}") up.'
     )
+    if marks.clear_of_pull is None:
+        return (words,)
+    return (words, f"Measure its maker's holes: {marks.clear_of_pull:.0f} from the pull's screws.")
 
 
 def warning_words(warnings: Iterable[Problem]) -> tuple[str, ...]:

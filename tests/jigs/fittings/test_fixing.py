@@ -116,6 +116,10 @@ def test_rows_by_the_height_of_the_drawer_box(box_height: float, rows: tuple[flo
         (82.0, 12.0, (31.0, 57.0)),
         (82.0, 18.0, (41.0,)),
         (120.0, 18.0, (37.0, 120 - 32)),
+        # Raised by 2 or less, the highest row comes down as far.
+        (88.9, 6.05, (25.05, 88.9 - 25.05)),
+        (120.0, 15.0, (34.0, 120 - 34.0)),
+        (120.0, 15.1, (34.1, 120 - 32.0)),
         # Nowhere between the panel and 6 below the top edge.
         (50.0, 26.0, ()),
     ],
