@@ -46,7 +46,7 @@ def order(
     from jigs.cutlist.cutlist import cut_job
     from jigs.order.buying import make_order
     from templates.lists.orderlist import order_csv, order_json, order_sheets
-    from templates.lists.ordertext import order_text
+    from templates.lists.ordertables import order_text
     from templates.lists.supplierlist import fronts_csv
 
     if fronts and form not in (None, "csv"):

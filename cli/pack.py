@@ -87,12 +87,13 @@ def make_pack(
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
+    from jigs.order.partslist import choose_parts
     from templates.binding.jobsheets import make_sheets
     from templates.binding.packlist import contents_data
     from templates.labels.labellist import list_labels
     from templates.lists.holelist import holes_csv
     from templates.lists.orderlist import order_csv
-    from templates.lists.partslist import choose_parts, parts_csv
+    from templates.lists.partslist import parts_csv
     from templates.lists.supplierlist import fronts_csv
     from templates.words.findings import closing_text
 

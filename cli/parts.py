@@ -16,7 +16,7 @@ from cli.options import (
 from cli.output import write_text
 
 if TYPE_CHECKING:
-    from templates.lists.partslist import PartsList
+    from jigs.order.partslist import PartsList
 
 
 @click.command()
@@ -45,7 +45,7 @@ def parts(
 ) -> None:
     """List every piece of JOB to be cut: true sizes, edge band, screws, grooves."""
     from templates.lists.partslist import parts_csv, parts_json
-    from templates.lists.partstext import parts_text
+    from templates.lists.partstables import parts_text
 
     chosen = list_parts(job, units, only, output, delivered)
     text = {"text": parts_text, "csv": parts_csv, "json": parts_json}[form](chosen)
@@ -64,7 +64,7 @@ def list_parts(
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
     from jigs.checks.cutting import with_cutting
-    from templates.lists.partslist import choose_parts
+    from jigs.order.partslist import choose_parts
 
     layout, cut = with_cutting(lay_out_job(job, units, delivered=delivered, targets=(output,)))
     names = select(layout, only, more=(piece.id for piece in cut.pieces))

@@ -17,13 +17,14 @@ import pytest
 from jigs.checks.cutting import with_cutting
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
+from jigs.order.partslist import choose_parts
 from jigs.reading.inputs import read_job
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json
-from templates.lists.ordertext import order_text
-from templates.lists.partslist import choose_parts, parts_csv, parts_json
-from templates.lists.partstext import parts_text
+from templates.lists.ordertables import order_text
+from templates.lists.partslist import parts_csv, parts_json
+from templates.lists.partstables import parts_text
 from templates.lists.supplierlist import fronts_csv
 from templates.words.findings import check_text
 

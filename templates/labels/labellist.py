@@ -16,6 +16,7 @@ from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
+from jigs.order.partslist import STAMPED
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,
@@ -24,7 +25,6 @@ from templates.labels.labelwords import (
     words_of_side_label,
 )
 from templates.labels.piecewords import words_of_piece_label
-from templates.lists.partslist import STAMPED
 
 LabelOrder = Literal["box", "cut"]
 Kinds = Literal["all", "pieces", "fronts"]

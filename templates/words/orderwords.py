@@ -128,6 +128,17 @@ def settled_words(order: Order, job: Job) -> Iterator[str]:
     yield UNLISTED
 
 
+def drawer_boxes_title(*, made: bool) -> str:
+    """Head the drawer boxes of an order."""
+    how = "made as the parts list says, not bought" if made else "to be bought"
+    return f"Drawer boxes, {how}; outside WIDTH x HEIGHT x LENGTH"
+
+
+def paint_title(job: Job) -> str:
+    """Head the paint of an order."""
+    return f"Paint, {job.paint.coats} coats, {job.paint.spread:g} m2 a litre and coat"
+
+
 def making(order: FrontOrder) -> list[str]:
     """Say how a front is made: its frame, its edges, its boring."""
     front, frame = order.front, order.front.make.frame

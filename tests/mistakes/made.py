@@ -15,13 +15,13 @@ from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.order.handing import read_in_hand
+from jigs.order.partslist import choose_parts
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.labellist import list_labels
 from templates.labels.labelwords import LabelWords
-from templates.lists.ordertext import order_text
-from templates.lists.partslist import choose_parts
-from templates.lists.partstext import parts_text
+from templates.lists.ordertables import order_text
+from templates.lists.partstables import parts_text
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
 from templates.words.findings import check_text

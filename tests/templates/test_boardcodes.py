@@ -11,10 +11,11 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
+from jigs.order.partslist import choose_parts
 from templates.binding.jobsheets import make_sheets
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json
-from templates.lists.partslist import choose_parts, parts_csv, parts_json
+from templates.lists.partslist import parts_csv, parts_json
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
 from tests.templates.kitchens import labels_of

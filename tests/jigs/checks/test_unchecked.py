@@ -12,7 +12,7 @@ from jigs.given.taped import TapedBox
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from templates.lists.ordertext import order_text
+from templates.lists.ordertables import order_text
 from templates.words.findings import check_text, closing_text
 from templates.words.uncheckedwords import NO_OPEN, unchecked_words
 from tests.jigs.sample import SLIDE, box, job

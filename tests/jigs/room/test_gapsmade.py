@@ -11,7 +11,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.room.gapsmade import measure_gaps
 from templates.elevations.elevation import draw_elevations
-from templates.lists.ordertext import order_text
+from templates.lists.ordertables import order_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.words.findings import check_text

@@ -7,10 +7,10 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.layout.layout import lay_out
+from jigs.order.partslist import choose_parts
 from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
-from templates.lists.partslist import choose_parts
-from templates.lists.partstext import parts_text
+from templates.lists.partstables import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 

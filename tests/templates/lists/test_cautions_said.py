@@ -9,11 +9,12 @@ from jigs.cutlist.cutlist import cut_job
 from jigs.given.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.order.buying import make_order
+from jigs.order.partslist import choose_parts
 from templates.elevations.elevation import draw_elevations
 from templates.lists.orderlist import order_json
-from templates.lists.ordertext import order_text
-from templates.lists.partslist import choose_parts, parts_json
-from templates.lists.partstext import parts_text
+from templates.lists.ordertables import order_text
+from templates.lists.partslist import parts_json
+from templates.lists.partstables import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from tests.jigs.sample import box, lay

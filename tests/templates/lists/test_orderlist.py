@@ -14,7 +14,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
 from jigs.order.handing import read_in_hand
 from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_sheets
-from templates.lists.ordertext import order_text
+from templates.lists.ordertables import order_text
 from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
 from templates.words.orderwords import terms

@@ -13,8 +13,9 @@ from jigs.given.boxends import EndPanels
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out
-from templates.lists.partslist import COLUMNS, PartsList, choose_parts, parts_csv, parts_json
-from templates.lists.partstext import parts_text
+from jigs.order.partslist import PartsList, choose_parts
+from templates.lists.partslist import COLUMNS, parts_csv, parts_json
+from templates.lists.partstables import parts_text
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
 from tests.templates.printed import laid_out

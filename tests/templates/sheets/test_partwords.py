@@ -13,7 +13,7 @@ from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from templates.lists.holelist import holes_json
-from templates.lists.ordertext import order_text
+from templates.lists.ordertables import order_text
 from templates.sheets.partwords import (
     kind_of_front,
     neighbour_of,

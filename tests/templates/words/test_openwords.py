@@ -14,6 +14,7 @@ from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
+from jigs.order.partslist import choose_parts
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING
 from templates.binding.sheetdata import sheets_json
@@ -23,8 +24,8 @@ from templates.labels.labellist import list_labels
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json, order_sheets
-from templates.lists.partslist import choose_parts, parts_csv, parts_json
-from templates.lists.partstext import parts_text
+from templates.lists.partslist import parts_csv, parts_json
+from templates.lists.partstables import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster

@@ -12,7 +12,7 @@ from jigs.order.buying import make_order
 from templates.binding.jobsheets import make_sheets
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json
-from templates.lists.ordertext import order_text
+from templates.lists.ordertables import order_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.words import payload
