@@ -169,9 +169,14 @@ def draw_walls(
 
 def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:
     """Put elevations into one PDF."""
+    return bind(layout, (sheet.page for sheet in sheets), "elevations")
+
+
+def bind(layout: "Layout", pages: Iterable["Page"], what: str) -> bytes:
+    """Put pages into one PDF, titled by the job and what they are."""
     from templates.writers.pdf import write_pdf
 
-    return write_pdf((sheet.page for sheet in sheets), title=_title(layout, "elevations"))
+    return write_pdf(pages, title=_title(layout, what))
 
 
 def draw_sticks(

@@ -17,6 +17,7 @@ COMMANDS: tuple[str, ...] = (
     "demo",
     "check",
     "holes",
+    "stations",
     "sheets",
     "labels",
     "parts",

@@ -52,14 +52,16 @@ def delivered_option(command: Command) -> Command:
     )(command)
 
 
-def only_option(command: Command) -> Command:
-    """Take --only, as often as wanted."""
+def only_of(kinds: str) -> Callable[[Command], Command]:
+    """Take --only, as often as wanted; `kinds`: what it names."""
     return click.option(
-        "--only",
-        multiple=True,
-        metavar="ID",
-        help="Only this part, box or wall; may be repeated.",
-    )(command)
+        "--only", multiple=True, metavar="ID", help=f"Only this {kinds}; may be repeated."
+    )
+
+
+def only_option(command: Command) -> Command:
+    """Take --only with the names of parts, boxes and walls."""
+    return only_of("part, box or wall")(command)
 
 
 def paper_option(command: Command) -> Command:

@@ -13,12 +13,12 @@ if TYPE_CHECKING:
 
 
 def select(
-    layout: "Layout", names: Iterable[str], more: Iterable[str] = ()
+    layout: "Layout", names: Iterable[str], more: Iterable[str] = (), *, what: str = ""
 ) -> frozenset[str] | None:
-    """Give the names of --only as the job writes them, None for no choice at all.
+    """Give the names of --only in capitals, as the job writes them; None for no choice at all.
 
-    An unknown one is wrong usage; the message lists the nearest. `more`: further parts that a
-    command knows.
+    Unknown ones are wrong usage; the message has all of them, each with the nearest. `more`:
+    further names that a command knows; `what`: what they are of.
     """
     known: dict[str, None] = {}
     for box in layout.boxes:
@@ -30,10 +30,11 @@ def select(
     known |= dict.fromkeys(side.board for side in layout.sides)
     known |= dict.fromkeys(rollout.id for rollout in layout.rollouts)
     known |= dict.fromkeys(more)
-    given = [name.strip() for name in names]
-    for name in given:
-        if name.upper() not in known:
-            raise click.BadParameter(_unknown(name, tuple(known)), param_hint="'--only'")
+    given = dict.fromkeys(name.strip() for name in names)
+    if unknown := [name for name in given if name.upper() not in known]:
+        kinds = f"part, box, wall or {what}" if what else "part, box or wall"
+        said = [_unknown(name, tuple(known), kinds) for name in unknown]
+        raise click.BadParameter("\n".join(said), param_hint="'--only'")
     return frozenset(name.upper() for name in given) or None
 
 
@@ -102,11 +103,11 @@ def nothing_drawn(chosen: "Layout") -> str:
     return f"Nothing to draw: {'; '.join(said)}. No file is written."
 
 
-def _unknown(name: str, known: tuple[str, ...]) -> str:
+def _unknown(name: str, known: tuple[str, ...], kinds: str) -> str:
     from difflib import get_close_matches
 
     near = get_close_matches(name.upper(), known, n=4, cutoff=0.5)
     if near:
-        return f"no part, box or wall is called {name!r}; the nearest: {', '.join(near)}."
+        return f"no {kinds} is called {name!r}; the nearest: {', '.join(near)}."
     boxes = ", ".join(known[:12])
-    return f"no part, box or wall is called {name!r}; there are {boxes} ..."
+    return f"no {kinds} is called {name!r}; there are {boxes} ..."

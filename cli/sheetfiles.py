@@ -1,11 +1,7 @@
-"""Drawings that are a folder of files: all are drawn, then written aside, then appear together."""
+"""The files of sheets that are a folder of drawings: their pages, or bare faces at full size."""
 
-from collections.abc import Iterable, Iterator
-from contextlib import ExitStack
-from pathlib import Path
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
-
-from cli.output import alone_in, guard, make_folder, set_aside, told
 
 if TYPE_CHECKING:
     from templates.binding.jobsheets import Sheets
@@ -36,28 +32,3 @@ def sheet_files(sheets: "Sheets", form: str) -> Iterator[tuple[str, bytes]]:
         else:
             name = "first-page" if number == 1 else "pass-marks"
         yield f"{number:03d}-{name}.svg", write_svg(sheet.page).encode()
-
-
-def write_folder(
-    target: str, files: Iterable[tuple[str, bytes]], sources: Iterable[Path]
-) -> tuple[int, list[str]]:
-    """Write the files into a folder; give their number, and what of their kind lay there before
-    and was not written now: it may show a part as it no longer is."""
-    folder = Path(target)
-    make_folder(folder)
-    written = dict(files)
-    with told(f"'{folder}'"), alone_in(folder), ExitStack() as undo:
-        aside = []
-        for name, data in written.items():
-            guard(str(folder / name), sources)
-            aside.append(set_aside(folder / name, data))
-            undo.callback(aside[-1].drop)
-        for file in aside:
-            file.put()
-    kinds = {Path(name).suffix for name in written}
-    older = sorted(
-        path.name
-        for path in folder.iterdir()
-        if path.suffix in kinds and path.name not in written and not path.name.startswith(".")
-    )
-    return len(written), older

@@ -19,6 +19,14 @@ from cli.options import (
 )
 from cli.output import write_bytes, write_text
 from cli.printers import find_paper
+from cli.printing import (
+    PRINT,
+    find_target,
+    refuse_printer,
+    tell_older,
+    write_folder,
+    write_pdf_file,
+)
 from cli.selection import narrow, nothing_drawn, select, select_first
 from cli.terminal import tell
 
@@ -27,7 +35,7 @@ if TYPE_CHECKING:
     from templates.page.paper import Paper
 
 SIZE = {
-    "svg": "Print at 100 %; measure the bars on page 1 first.",
+    "svg": PRINT,
     "outlines": "1 unit is 1 mm; each face as its driller sees it.",
     "dxf": "1 unit is 1 mm; each face as its driller sees it.",
 }
@@ -101,13 +109,7 @@ def sheets(
         _refuse_with_stick(form, first=first, strip=strip, same=same_holes, tight=tight)
     if form in ("outlines", "dxf"):
         _refuse_with_faces(form, strip=strip, same=same_holes, tight=tight, printer=printer)
-    usual = {"pdf": "stick.pdf" if stick else "sheets.pdf", "json": "-"}
-    target = output or usual.get(form, f"sheets-{form}")
-    folder = form not in ("pdf", "json")
-    if folder and target == "-":
-        raise click.BadParameter(
-            f"--format {form} makes a folder of files; give its name.", param_hint="'-o'"
-        )
+    target, folder = find_target(form, output, "stick.pdf" if stick else "sheets.pdf")
     layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
@@ -132,7 +134,7 @@ def sheets(
 
         write_text(target, sheets_json(drawn), sources=layout.job.sources)
     elif folder:
-        from cli.sheetfiles import sheet_files, write_folder
+        from cli.sheetfiles import sheet_files
         from templates.words.findings import pages_words
         from templates.words.textlines import counted
 
@@ -143,17 +145,12 @@ def sheets(
                 count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
             )
         tell(f"{target}: {files}. {SIZE[form]}")
-        if older:
-            tell(f"Of an earlier run, not of this one: {', '.join(older)}.")
+        tell_older(older)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 
         data, pages = draw_sheets(drawn)
-        write_bytes(target, data, sources=layout.job.sources)
-        if target != "-":
-            tell(
-                f"{target}: {pages}. Print at 100 %; measure the bars on page 1 first.",
-            )
+        write_pdf_file(target, data, pages, layout.job.sources)
         tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)
@@ -177,10 +174,7 @@ def _refuse_with_faces(
         raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
     if tight:
         raise click.UsageError(f"--format {form} has no cards that could share a page: no --tight.")
-    if printer:
-        raise click.UsageError(
-            f"--printer corrects what is printed; --format {form} is drawn true, without it."
-        )
+    refuse_printer(form, printer)
     if strip:
         raise click.UsageError(
             f"--strip is drawn on pages; --format {form} has each face in one piece, without it."

@@ -35,7 +35,11 @@ class Found:
 def listed(layout: Layout, *, pilots: bool = False) -> list[Found]:
     """Give the holes of the list that stations must set: not those that are marked through a
     drawer box, unless `pilots`."""
-    data = json.loads(holes_json(layout))
+    return listed_in(json.loads(holes_json(layout)), pilots=pilots)
+
+
+def listed_in(data: dict[str, Any], *, pilots: bool = False) -> list[Found]:
+    """Give the same from the data of the list of holes."""
     holes: list[Found] = []
     for front in data["fronts"]:
         holes += [

@@ -8,8 +8,6 @@ from jigs.bench.station import Corner, StationCard
 from jigs.ground.codes import station_code
 from jigs.ground.geometry import Face, Hand, Polygon
 
-SETTINGS_A_CARD = 8
-"""So often a card is set before its folds are worn, where the place is critical (our choice)."""
 SAME_OUTLINE = 0.1
 """Hardware drawn no further apart than this is drawn once; mm."""
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -49,7 +47,6 @@ def make_station_cards(
     cards: list[StationCard] = []
     for number, placed in members.items():
         first = next((each for each in placed if not each.turned), placed[0])
-        critical = any(each.critical for each in placed)
         card = StationCard(
             letter=letters[number],
             code="",
@@ -61,9 +58,7 @@ def make_station_cards(
             stands=_corner(first),
             numbered=first.used is not None,
             records=tuple(dict.fromkeys(each.record for each in placed if each.record)),
-            settings=len(placed),
-            critical=critical,
-            copies=-(-len(placed) // SETTINGS_A_CARD) if critical else 1,
+            critical=any(each.critical for each in placed),
         )
         cards.append(replace(card, code=code_of(face, hand, [card])))
     return tuple(cards), letters

@@ -22,6 +22,19 @@ class BenchCost:
     """To strike; one across both boards of a box is one line, a middle too."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaperCost:
+    """What a file asks for, once it is printed."""
+
+    pages: int
+    cards: int
+    """To cut, copies counted."""
+    folds: int
+    """To fold, on all copies."""
+    lines: int
+    """To strike on the parts."""
+
+
 def cost_of(stations: Sequence[Station]) -> BenchCost:
     """Count what some stations cost."""
     cards = [card for station in stations for card in station.cards]

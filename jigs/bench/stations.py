@@ -5,20 +5,14 @@ boxes, false fronts, pulls through both, holes by hand. Every hole of the job st
 of them, but those that are marked through a drawer box, and those of what is held back.
 """
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import cast, get_args
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.byhand import place_by_hand
-from jigs.bench.cardmaking import (
-    SETTINGS_A_CARD,
-    code_of,
-    letter,
-    make_station_cards,
-    number_patterns,
-)
+from jigs.bench.cardmaking import code_of, letter, make_station_cards, number_patterns
+from jigs.bench.chosenrows import with_rows
 from jigs.bench.cups import place_cups
 from jigs.bench.heldrows import with_held
 from jigs.bench.placing import CARD_REACH, Placing, by_place
@@ -134,17 +128,15 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
     cards, letters = make_station_cards(
         key.face, key.hand, [each for row in in_order for each in row]
     )
-    critical = {number: card.critical for number, card in zip(letters, cards, strict=True)}
-    times: Counter[int] = Counter()
-    made: list[Row] = []
-    for row in in_order:
-        settings: list[Setting] = []
-        for number, placing in row:
-            copy = times[number] // SETTINGS_A_CARD + 1 if critical[number] else 1
-            settings.append(_setting(placing, letters[number], copy))
-            times[number] += 1
-        made.append(_row(layout, [placing for _, placing in row], tuple(settings)))
-    return Station(
+    made = [
+        _row(
+            layout,
+            [placing for _, placing in row],
+            tuple(_setting(placing, letters[number]) for number, placing in row),
+        )
+        for row in in_order
+    ]
+    station = Station(
         name=name,
         work=key.work,
         face=key.face,
@@ -152,11 +144,12 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
         code=code_of(key.face, key.hand, cards),
         bits=_bits(placed),
         cards=cards,
-        rows=tuple(made),
+        rows=(),
     )
+    return with_rows(station, made)
 
 
-def _setting(placing: Placing, card: str, copy: int) -> Setting:
+def _setting(placing: Placing, card: str) -> Setting:
     holes = None
     if placing.used is not None:
         pattern = placing.pattern
@@ -164,7 +157,6 @@ def _setting(placing: Placing, card: str, copy: int) -> Setting:
         holes = tuple(place for place, index in enumerate(order) if index in placing.used)
     return Setting(
         card=card,
-        copy=copy,
         turned=placing.turned,
         x=placing.place("x"),
         y=placing.place("y"),

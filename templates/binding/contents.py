@@ -1,13 +1,16 @@
-"""Where each part's sheets are: the contents on the first page, box by box, in columns."""
+"""What stands on which page: the contents of the first page, part by part or in the order of the
+stations, in columns."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from templates.page.marks import Mark
 from templates.page.pieces import MarkBlock, flow, least_height, moved, paragraph
+from templates.stations.stationset import StationSet
+from templates.words.stationwords import station_title
 
-NARROW, WIDE = 5, 3
-"""How many columns: of single parts or boxes, and of boxes with all their parts."""
+NARROW, WIDE, STATIONS = 5, 3, 4
+"""How many columns: of single parts or boxes, of boxes with all their parts, of stations."""
 GUTTER = 5.0
 """Between two columns of a list, mm."""
 MOST_BOXES = 60
@@ -26,26 +29,49 @@ class ContentsEntry:
 def contents(entries: Sequence[ContentsEntry], width: float, room: float) -> MarkBlock | None:
     """Set the list: a line for each part where `room` (mm) allows, else parts in a run, else
     boxes alone; None: no room."""
-    if not entries:
-        return None
-    heading = paragraph("CONTENTS: PART AND PAGE", width, size=3.5, bold=True)
-    for columns, lines in (
+    ways = (
         (NARROW, [_entry(entry) for entry in _joined(entries)]),
         (WIDE, _by_part(entries)),
         (NARROW, _by_box(entries)),
-    ):
-        column = (width - (columns - 1) * GUTTER) / columns
-        pieces = [paragraph(line, column) for line in lines]
-        height = least_height(pieces, columns, room - heading.height - 1.0)
-        if height is None:
-            continue
-        marks: list[Mark] = list(heading.marks)
-        places = flow(pieces, columns, height) or []
-        for piece, (place, down) in zip(pieces, places, strict=True):
-            x = place * (column + GUTTER)
-            marks += moved(piece.marks, x, -heading.height - 1.0 - down)
-        return MarkBlock(height=heading.height + 1.0 + height, marks=tuple(marks))
-    return None
+    )
+    found = (
+        in_columns("CONTENTS: PART AND PAGE", [("", line) for line in lines], columns, width, room)
+        for columns, lines in ways
+    )
+    return next((block for block in found if block is not None), None)
+
+
+def station_contents(stations: StationSet, width: float, room: float) -> MarkBlock | None:
+    """Set the list of stations in the order of the work: page, name, cards to cut, settings; None
+    where `room` (mm) does not hold it."""
+    lines: list[tuple[str, str]] = []
+    for station in stations.stations:
+        page = stations.numbered(station)[0][0]
+        cards = sum(card.copies for card in station.cards)
+        settings = sum(card.settings for card in station.cards)
+        lines.append((str(page), f"{station_title(station)}: {cards}, {settings}"))
+    heading = "STATIONS IN THE ORDER OF WORK: PAGE, NAME, CARDS TO CUT, SETTINGS"
+    return in_columns(heading, lines, STATIONS, width, room)
+
+
+def in_columns(
+    words: str, lines: Sequence[tuple[str, str]], columns: int, width: float, room: float
+) -> MarkBlock | None:
+    """Set lines, each with what hangs before it, below a heading; None where they find no room."""
+    if not lines:
+        return None
+    heading = paragraph(words, width, size=3.5, bold=True)
+    column = (width - (columns - 1) * GUTTER) / columns
+    pieces = [paragraph(line, column, hang=hang) for hang, line in lines]
+    height = least_height(pieces, columns, room - heading.height - 1.0)
+    if height is None:
+        return None
+    marks: list[Mark] = list(heading.marks)
+    places = flow(pieces, columns, height) or []
+    for piece, (place, down) in zip(pieces, places, strict=True):
+        x = place * (column + GUTTER)
+        marks += moved(piece.marks, x, -heading.height - 1.0 - down)
+    return MarkBlock(height=heading.height + 1.0 + height, marks=tuple(marks))
 
 
 def _entry(entry: ContentsEntry) -> str:

@@ -1,19 +1,22 @@
-"""The pack's first page: the bars, a bank card to lay on, the cautions in full, what is ready."""
+"""The first page of a file to print: the bars, a bank card to lay on, what the other file is for,
+the cautions in full, what is ready, open and held."""
 
+import math
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from jigs.box.parts import Layout
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
-from templates.binding.contents import ContentsEntry, contents
+from templates.binding.contents import in_columns
 from templates.binding.openlist import HEADING, open_columns, open_list
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import text_box
-from templates.words.findings import held_words, incomplete_words, sheets_words
+from templates.words.coverwords import CoverWords
+from templates.words.findings import held_words, incomplete_words, ready_words
 
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
@@ -27,19 +30,27 @@ SAME = (
 MORE = "More: see the check of the job."
 
 
+Listing = Callable[[float, float], MarkBlock | None]
+"""Sets the contents: in a width, where the room below (mm) allows."""
+
+
 def cover_pages(
-    layout: Layout, paper: Paper, listed: Sequence[ContentsEntry] = (), *, same: bool = False
+    layout: Layout,
+    paper: Paper,
+    words: CoverWords,
+    listing: Listing | None = None,
+    *,
+    same: bool = False,
 ) -> tuple[Page, ...]:
-    """Draw the first page of the sheets, and those that its open numbers take where it has no room
-    for them; `listed` are the parts and pages of its contents; `same`: parts with the same holes
-    share their sheets."""
+    """Draw the first page of a file, and those that its open numbers take where it has no room for
+    them; `listing` sets its contents; `same`: parts with the same holes share their sheets."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
     left = (across - 4.0) - CARD[0] - 2.0
     right_x = LEFT_STRIP + left + 4.0
     top = height - EDGE
-    opening = _opening(layout, left, same)
+    opening = _opening(layout, left, words, same)
     # A ring over a capital of the name stands higher than its line has room for.
     y = top - max(
         [0.0, *(text_box(mark)[3] for mark in opening[0].marks if isinstance(mark, Text))]
@@ -49,8 +60,8 @@ def cover_pages(
         y -= piece.height + 1.0
     card_top = top - 2.0
     marks += bank_card(right_x, card_top - CARD[1])
-    y = min(y, card_top - CARD[1]) - 6.0
-    for piece in _cautions(across):
+    y = min(y, card_top - CARD[1] - 2.0) - 1.0
+    for piece in _below(layout, across, words):
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.7
     y -= 3.0
@@ -67,21 +78,26 @@ def cover_pages(
             piece = paragraph(_where_open(len(further)), across, bold=True)
             marks += moved(piece.marks, LEFT_STRIP, y)
             y -= piece.height + 1.0
-    pieces = _held(layout, across)
-    room = y - low - sum(piece.height + 0.6 for piece in pieces)
-    assumed, complete = _assumed(layout.job.assumptions, across, room)
-    for piece in (*pieces, *assumed):
-        if y - piece.height < low:
-            complete = False
-            break
+    complete = True
+    for piece in _held(layout, across):
+        complete = complete and y - piece.height >= low
+        if complete:
+            marks += moved(piece.marks, LEFT_STRIP, y)
+            y -= piece.height + 0.6
+    assumptions = layout.job.assumptions
+    if listing is not None and complete:
+        rest = sum(piece.height + 0.6 for piece in _assumed(assumptions, across, math.inf)[0])
+        room = y - (low if assumptions else BOTTOM_STRIP + 2.0) - 1.0
+        block = listing(across, room - rest) or listing(across, room)
+        if block is not None:
+            marks += moved(block.marks, LEFT_STRIP, y - 1.0)
+            y -= block.height + 2.0
+    assumed, all_said = _assumed(assumptions, across, y - low) if complete else ([], False)
+    for piece in assumed:
         marks += moved(piece.marks, LEFT_STRIP, y)
         y -= piece.height + 0.6
-    if not complete:
+    if not (complete and all_said):
         marks += moved(paragraph(MORE, across).marks, LEFT_STRIP, y)
-    else:
-        y -= 1.0
-        found = contents(listed, across, y - BOTTOM_STRIP - 2.0)
-        marks += moved(found.marks, LEFT_STRIP, y) if found else ()
     first = Page(width=width, height=height, marks=tuple(marks), entry="First page")
     return (first, *further)
 
@@ -115,33 +131,28 @@ def bank_card(x: float, y: float) -> list[Mark]:
     ]
 
 
-def _opening(layout: Layout, width: float, same: bool) -> list[MarkBlock]:
+def _opening(layout: Layout, width: float, words: CoverWords, same: bool) -> list[MarkBlock]:
     return [
-        paragraph(layout.job.name or "Drilling sheets", width, size=5.0, bold=True),
-        paragraph("Drilling sheets at full scale", width, size=3.5),
+        paragraph(layout.job.name or words.name, width, size=5.0, bold=True),
+        paragraph(words.title, width, size=3.5),
         paragraph(layout.echo, width),
-        paragraph(sheets_words(layout), width, bold=True),
-        paragraph("Print one-sided: sheets are cut up.", width, bold=True),
-        paragraph(
-            "1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label "
-            "carry the same code: if they differ, the paper is stale. 3 One part at a time: "
-            "sheet, label, part together on the bench.",
-            width,
-        ),
+        paragraph(ready_words(layout, words.ready), width, bold=True),
+        paragraph(words.order, width),
         *([paragraph(SAME, width)] if same else []),
-        paragraph(
-            f"Reveals of this job: {layout.job.reveal.side:.1f} from a front's edge to its own "
-            f"box's edge, {layout.job.reveal.between:.1f} between two fronts of one box, "
-            f"{2 * layout.job.reveal.side:.1f} between fronts of two boxes side by side (mm).",
-            width,
-        ),
     ]
 
 
-def _cautions(width: float) -> list[MarkBlock]:
+def _below(layout: Layout, width: float, words: CoverWords) -> list[MarkBlock]:
+    hung = [("-", text) for text in CAUTIONS]
     return [
-        paragraph("BEFORE YOU DRILL", width, size=3.5, bold=True),
-        *(paragraph(text, width, hang="-") for text in CAUTIONS),
+        paragraph(f"{words.other} Print one-sided: cards are cut out.", width, bold=True),
+        paragraph(
+            f"Reveals, mm: {layout.job.reveal.side:.1f} from a front's edge to its own box's edge, "
+            f"{layout.job.reveal.between:.1f} between two fronts of one box, "
+            f"{2 * layout.job.reveal.side:.1f} of two boxes side by side.",
+            width,
+        ),
+        *filter(None, [in_columns("BEFORE YOU DRILL", hung, 2, width, math.inf)]),
     ]
 
 
@@ -156,7 +167,7 @@ def _held(layout: Layout, width: float) -> list[MarkBlock]:
     pieces: list[MarkBlock] = []
     held = [part for part in layout.units if part.withheld]
     if held:
-        pieces.append(paragraph("HELD BACK: NO SHEET UNTIL MENDED", width, size=3.5, bold=True))
+        pieces.append(paragraph("HOLD: NOT DRILLED UNTIL MENDED", width, size=3.5, bold=True))
         pieces += [paragraph(f"{part.id}: {held_words(part)}", width, hang="-") for part in held]
         pieces += [
             paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")

@@ -1,14 +1,17 @@
 """The page of pass marks: what a door and a drawer of scrap are measured for, and what then."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle, PassMark
+from jigs.bench.station import Station, Work
 from jigs.given.confirming import heading_of
 from jigs.given.hardware import HingeRecord
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Line, Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.words.firstwords import BEFORE_SECOND, FIRST_HEADING, FIRST_HOW
+from templates.words.stationwords import station_title
 
 TITLE = "First article: pass marks"
 _COLUMNS = (0.0, 0.55, 0.67, 0.86)
@@ -18,7 +21,45 @@ _COLUMNS = (0.0, 0.55, 0.67, 0.86)
 def first_pages(articles: Sequence[FirstArticle], paper: Paper, number: int) -> Iterator[Page]:
     """Draw the pages of pass marks, numbered from `number`."""
     across = paper.width - LEFT_STRIP - EDGE
-    blocks = [_opening(across), *(_block(article, across) for article in articles)]
+    yield from _pages(
+        [_opening(across), *(_block(each, across) for each in articles)], paper, number
+    )
+
+
+def first_of_station_pages(
+    stations: Iterable[Station], articles: Sequence[FirstArticle], paper: Paper, number: int
+) -> Iterator[Page]:
+    """Draw the pages of what must be true of each station's first part before the second, numbered
+    from `number`; `articles` are tried with these very parts."""
+    across = paper.width - LEFT_STRIP - EDGE
+    opening = [
+        paragraph(FIRST_HEADING, across, size=5.0, bold=True),
+        paragraph(FIRST_HOW, across),
+    ]
+    works: dict[Work, list[Station]] = {}
+    for station in stations:
+        works.setdefault(station.work, []).append(station)
+    blocks = [
+        _stack(opening),
+        *(_stack(_of_work(work, alike, across)) for work, alike in works.items()),
+        *(_block(article, across) for article in articles),
+    ]
+    yield from _pages(blocks, paper, number)
+
+
+def _of_work(work: Work, stations: Iterable[Station], across: float) -> Iterator[MarkBlock]:
+    """Say what is made first at stations of one kind, and what must be true of it then."""
+    named = (
+        f"{station_title(station)}: {', '.join(dict.fromkeys(row.part.id for row in station.rows))}"
+        for station in stations
+    )
+    yield paragraph("; ".join(named), across, size=3.5, bold=True)
+    yield paragraph(BEFORE_SECOND[work], across)
+
+
+def _pages(blocks: Sequence[MarkBlock], paper: Paper, number: int) -> Iterator[Page]:
+    """Set blocks below each other, on as many pages as they take."""
+    blocks = list(blocks)
     while blocks:
         top = paper.height - EDGE
         marks: list[Mark] = border_marks(paper.width, paper.height, paper, number)
@@ -30,7 +71,7 @@ def first_pages(articles: Sequence[FirstArticle], paper: Paper, number: int) -> 
         number += 1
 
 
-def _stack(pieces: Sequence[MarkBlock]) -> MarkBlock:
+def _stack(pieces: Iterable[MarkBlock]) -> MarkBlock:
     marks: list[Mark] = []
     down = 0.0
     for piece in pieces:

@@ -5,6 +5,7 @@ A part that an error holds back has no sheet.
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import groupby
 
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
@@ -12,7 +13,7 @@ from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Front, Layout
 from jigs.given.rolloutspec import Rollout
 from templates.binding.alike import Batch, batch_alike, batch_each, known_names
-from templates.binding.contents import MOST_BOXES, ContentsEntry
+from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import cover_pages
 from templates.binding.firstpage import first_pages
 from templates.binding.planning import AnyPlan, plan_view
@@ -37,6 +38,7 @@ from templates.sheets.partwords import (
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed, Sheet
 from templates.sheets.steps import steps_again, steps_for
+from templates.words.coverwords import SHEETS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +75,9 @@ class Sheets:
         if len(self.layout.boxes) <= MOST_BOXES:
             leaves = list(leaves)
             listed = list(_list_pages(self.layout, leaves, number))
-        first = cover_pages(self.layout, self.paper, listed, same=self.same)
+        first = cover_pages(
+            self.layout, self.paper, SHEETS, partial(contents, listed), same=self.same
+        )
         for page in (*first, *marks):
             yield Sheet(page=page, cards=())
         for leaf in leaves:
@@ -132,7 +136,7 @@ class Sheets:
 
     def _covers(self) -> int:
         """Count the first page, and those that its open numbers take."""
-        return len(cover_pages(self.layout, self.paper, same=self.same))
+        return len(cover_pages(self.layout, self.paper, SHEETS, same=self.same))
 
     def _marks(self, covers: int) -> list[Page]:
         """Draw the pages of pass marks, which follow the first pages."""

@@ -1,7 +1,7 @@
 """The stations of a job on paper: page after page, in the order of the work, and as data."""
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -21,20 +21,34 @@ class StationSet:
     paper: Paper
     stations: tuple[Station, ...]
     sheets: tuple[StationPage, ...]
+    before: int = 0
+    """How many pages stand before them in their file."""
 
     @property
     def pages(self) -> Iterator[Page]:
         """The pages alone, as a writer takes them."""
         return (sheet.page for sheet in self.sheets)
 
+    def numbered(self, station: Station) -> list[tuple[int, StationPage]]:
+        """Give the pages of a station with their numbers in the file."""
+        return [
+            (number, sheet)
+            for number, sheet in enumerate(self.sheets, start=1 + self.before)
+            if sheet.station is station
+        ]
 
-def make_stations(layout: Layout, stations: Sequence[Station], paper: Paper) -> StationSet:
-    """Lay out stations on a paper."""
+
+def make_stations(
+    layout: Layout, stations: Iterable[Station], paper: Paper, *, before: int = 0
+) -> StationSet:
+    """Lay out stations on a paper, behind so many other pages of their file."""
     shop = shop_of(layout)
+    laid: list[Station] = []
     sheets: list[StationPage] = []
     for station in stations:
-        sheets += station_pages(shop, station, paper, len(sheets) + 1)
-    return StationSet(paper=paper, stations=tuple(stations), sheets=tuple(sheets))
+        sheets += station_pages(shop, station, paper, len(sheets) + before + 1)
+        laid.append(station)
+    return StationSet(paper=paper, stations=tuple(laid), sheets=tuple(sheets), before=before)
 
 
 def stations_json(stations: StationSet) -> str:
@@ -55,11 +69,7 @@ def _round(value: float) -> float:
 
 
 def _station(stations: StationSet, station: Station) -> dict[str, Any]:
-    pages = [
-        (number, sheet)
-        for number, sheet in enumerate(stations.sheets, start=1)
-        if sheet.station is station
-    ]
+    pages = stations.numbered(station)
     return {
         "name": station.name,
         "purpose": station.purpose,

@@ -17,6 +17,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Level, Problem
 from jigs.ground.ranks import BEFORE_CUTTING, Rank
 from jigs.room.gapsmade import measure_gaps
+from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
@@ -182,7 +183,7 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
     """Give the closing summary of a pack; `pages` says how many its sheets have, `labels` how
     many labels there are, `stock` what they are printed on."""
     held = [part for part in layout.units if part.withheld]
-    first = f"{_with_sheets(layout)}, {len(held) or 'none'} held"
+    first = f"{_ready(layout, SHEETS.ready)}, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
     lines = [
@@ -200,14 +201,15 @@ def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
     return "\n".join(lines) + "\n"
 
 
-def sheets_words(layout: Layout) -> str:
-    """Say in a line how many fronts have sheets, and on how many open numbers bear."""
-    return f"{_with_sheets(layout)}. {_resting(layout, named=False)}"
+def ready_words(layout: Layout, ready: tuple[str, str]) -> str:
+    """Say in a line how many fronts are ready, in what is said of one and of several of them, and
+    on how many open numbers bear."""
+    return f"{_ready(layout, ready)}. {_resting(layout, named=False)}"
 
 
-def _with_sheets(layout: Layout) -> str:
+def _ready(layout: Layout, ready: tuple[str, str]) -> str:
     count = sum(not front.withheld for front in layout.fronts)
-    return "1 front has sheets" if count == 1 else f"{count} fronts have sheets"
+    return f"{counted(count, 'front')} {ready[count != 1]}"
 
 
 def _resting(layout: Layout, *, named: bool = True) -> str:

@@ -10,7 +10,8 @@ from jigs.given.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout.layout import lay_out
 from jigs.order.handing import read_in_hand
 from templates.demo import demo_files
-from templates.words.findings import sheets_words
+from templates.words.coverwords import SHEETS
+from templates.words.findings import ready_words
 from tests.cli.conftest import Run
 
 
@@ -102,6 +103,6 @@ def test_whoever_copies_it_keeps_its_stamps_until_they_write_the_word(demo_job: 
     ]
     assert len(records) == 6
     assert not any(record.confirmed for record in records)
-    assert sheets_words(lay_out(job)) == (
+    assert ready_words(lay_out(job), SHEETS.ready) == (
         "27 fronts have sheets. 26 and 1 rollout depend on open numbers, listed here."
     )

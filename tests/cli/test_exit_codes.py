@@ -14,6 +14,7 @@ ON_A_JOB = tuple(
 WRITTEN = {
     "check": set(),
     "holes": set(),
+    "stations": {"work/stations.pdf"},
     "sheets": {"work/sheets.pdf"},
     "labels": {"work/labels.pdf"},
     "parts": set(),
@@ -102,6 +103,10 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         *([command, "JOB", "--units", "ell"] for command in ON_A_JOB),
         ["nonsense"],
         ["holes", "JOB", "--format", "pdf"],
+        ["stations", "JOB", "--format", "csv"],
+        ["stations", "JOB", "--paper", "b5"],
+        ["stations", "JOB", "--only", "cups"],
+        ["stations", "JOB", "--printer", "nowhere"],
         ["sheets", "JOB", "--format", "csv"],
         ["sheets", "JOB", "--paper", "b5"],
         ["sheets", "JOB", "--paper", "roll-100"],
@@ -155,6 +160,16 @@ def test_only_names_the_nearest_part(run: Run, small: Path) -> None:
     result = run("sheets", small, "--only", "b1-22")
     assert "'b1-22'" in result.stderr
     assert "B1-2" in result.stderr
+
+
+def test_only_names_every_unknown_name_at_once(run: Run, small: Path) -> None:
+    """Each with what comes near: parts and stations."""
+    result = run("stations", small, "--only", "cups-rihgt", "--only", "B1", "--only", "b1-22")
+    assert result.exit_code == 2
+    for name, near in (("cups-rihgt", "CUPS-RIGHT"), ("b1-22", "B1-2")):
+        line = next(line for line in result.stderr.splitlines() if repr(name) in line)
+        assert "part, box, wall or station" in line
+        assert near in line
 
 
 def test_help_is_on_standard_output_and_names_every_command(run: Run) -> None:

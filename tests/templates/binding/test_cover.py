@@ -15,6 +15,7 @@ from templates.page.border import EDGE
 from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
+from templates.words.coverwords import SHEETS
 from tests.clashes import clashes_of_marks
 from tests.templates.worked import worked_layout
 
@@ -49,7 +50,7 @@ def troubled(count: int) -> Layout:
 
 def test_a_bank_card_is_drawn_at_full_size() -> None:
     """85.60 x 53.98 mm: ISO/IEC 7810, ID-1 (from memory)."""
-    page = cover_pages(worked_layout("in"), PAPERS["common"])[0]
+    page = cover_pages(worked_layout("in"), PAPERS["common"], SHEETS)[0]
     sizes = [
         (max(xs) - min(xs), max(ys) - min(ys))
         for xs, ys in (
@@ -69,7 +70,7 @@ def test_accents_of_the_name_stay_on_the_page() -> None:
 
     def title(name: str) -> Text:
         named = replace(layout, job=replace(layout.job, name=name))
-        page = cover_pages(named, PAPERS["common"])[0]
+        page = cover_pages(named, PAPERS["common"], SHEETS)[0]
         return next(mark for mark in page.marks if isinstance(mark, Text) and mark.text == name)
 
     highest = PAPERS["common"].height - EDGE
@@ -79,19 +80,19 @@ def test_accents_of_the_name_stay_on_the_page() -> None:
 
 def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     """The job, its reveals to the box's edge and between fronts, the cautions in full."""
-    found = words(cover_pages(worked_layout("in"), PAPERS["common"])[0])
+    found = words(cover_pages(worked_layout("in"), PAPERS["common"], SHEETS)[0])
     assert "Test galley" in found
     assert "3 fronts have sheets. No number is open." in found
     assert "1.6 from a front's edge to its own box's edge" in found
     assert "3.2 between two fronts of one box" in found
     assert NO_CODE in found
-    assert "HELD BACK" not in found
+    assert "HOLD" not in found
     assert "OPEN NUMBERS" not in found
 
 
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
-    found = words(cover_pages(troubled(1), PAPERS["common"])[0])
+    found = words(cover_pages(troubled(1), PAPERS["common"], SHEETS)[0])
     assert "B9-0: hand not stated: nobody said" in found
     assert "3 fronts have sheets" in found
     assert "above floor 100.0 mm" in found
@@ -101,7 +102,7 @@ def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
 @pytest.mark.parametrize("count", [0, 1, 5, 60])
 def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) -> None:
     """What finds no room is left to the check, and the page says so."""
-    page = cover_pages(troubled(count), PAPERS[paper])[0]
+    page = cover_pages(troubled(count), PAPERS[paper], SHEETS)[0]
     assert clashes_of_marks(page) == []
     if count == 60:
         assert "More: see the check" in words(page)
@@ -112,14 +113,16 @@ def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
     """Of more assumptions than the page holds the first stand there, and that there are more."""
     layout = worked_layout("in")
     many = tuple(f"pull 'packet {row}': 50.8 mm from a door's free edge" for row in range(250))
-    page = cover_pages(replace(layout, job=replace(layout.job, assumptions=many)), PAPERS[paper])[0]
+    page = cover_pages(
+        replace(layout, job=replace(layout.job, assumptions=many)), PAPERS[paper], SHEETS
+    )[0]
     found = words(page)
     assert clashes_of_marks(page) == []
     assert f"ASSUMED {many[0]}" in found
     assert "More: see the check" in found
     assert many[-1] not in found
     few = cover_pages(
-        replace(layout, job=replace(layout.job, assumptions=many[:2])), PAPERS[paper]
+        replace(layout, job=replace(layout.job, assumptions=many[:2])), PAPERS[paper], SHEETS
     )[0]
     assert many[1] in words(few)
     assert "More:" not in words(few)
@@ -139,7 +142,7 @@ def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
         hinges = {number.record: HingeRecord(name=number.record) for number in numbers}
         fronts = (replace(layout.fronts[0], open=numbers), *layout.fronts[1:])
         given = replace(layout, job=replace(job, hinges=hinges), fronts=fronts)
-        pages = cover_pages(given, PAPERS[paper], same=True)
+        pages = cover_pages(given, PAPERS[paper], SHEETS, same=True)
         further.append(len(pages) - 1)
         assert [clashes_of_marks(page) for page in pages] == [[]] * len(pages), count
         assert "More: see the check" in words(pages[0])

@@ -1,0 +1,72 @@
+"""The stations of a job in one file: a first page, what must be true before the second part where
+only the first is made, then station after station in the order of the work."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from jigs.bench.cost import PaperCost, cost_of
+from jigs.bench.firstarticle import FirstArticle
+from jigs.bench.station import Station
+from jigs.box.parts import Layout
+from templates.binding.contents import station_contents
+from templates.binding.cover import cover_pages
+from templates.binding.firstpage import first_of_station_pages
+from templates.page.marks import Page
+from templates.page.paper import Paper
+from templates.stations.stationset import StationSet, make_stations
+from templates.words.coverwords import STATIONS
+
+BESIDE_CARD = 37.0
+"""What a page keeps free of its longer side for flap, windows and border of a card; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StationFile:
+    """The stations of a job with the pages that stand before them."""
+
+    layout: Layout
+    front: tuple[Page, ...]
+    laid: StationSet
+
+    @property
+    def pages(self) -> Iterator[Page]:
+        """All pages in order, as a writer takes them."""
+        yield from self.front
+        yield from self.laid.pages
+
+    @property
+    def cost(self) -> PaperCost:
+        """What the file asks for at the bench."""
+        bench = cost_of(self.laid.stations)
+        return PaperCost(
+            pages=len(self.front) + len(self.laid.sheets),
+            cards=bench.cards,
+            folds=bench.folds,
+            lines=bench.lines,
+        )
+
+
+def reach_on(paper: Paper) -> float:
+    """How far a hole may lie from what its card is set by, so that a page holds the card; mm."""
+    return max(paper.width, paper.height) - BESIDE_CARD
+
+
+def bind_stations(
+    layout: Layout,
+    stations: Iterable[Station],
+    paper: Paper,
+    *,
+    articles: Sequence[FirstArticle] | None = None,
+) -> StationFile:
+    """Bind stations of a job. `articles`: the stations have their first rows alone, of which these
+    are tried together; what must be true before the second stands behind the first page."""
+    covers = len(cover_pages(layout, paper, STATIONS))
+    marks: tuple[Page, ...] = ()
+    if articles is not None:
+        stations = tuple(stations)
+        marks = tuple(first_of_station_pages(stations, articles, paper, covers + 1))
+    made = make_stations(layout, stations, paper, before=covers + len(marks))
+    cover = cover_pages(layout, paper, STATIONS, partial(station_contents, made))
+    front = (*cover, *marks)
+    return StationFile(layout=layout, front=tuple(paper.scaled(page) for page in front), laid=made)

@@ -1,0 +1,44 @@
+"""What page 1 of a file to print says of the file: what it is, what the other one is for, in which
+order it is worked through."""
+
+from dataclasses import dataclass
+
+EITHER = "PRINT THIS ONE OR THE OTHER: every hole stands at the same place in both."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoverWords:
+    """The words of one file."""
+
+    name: str
+    """Where there is no job's name."""
+    title: str
+    ready: tuple[str, str]
+    """What is said of one front, and of several, that can be drilled from it."""
+    other: str
+    """What the other file is for."""
+    order: str
+    """How it is worked through."""
+
+
+SHEETS = CoverWords(
+    name="Drilling sheets",
+    title="Drilling sheets at full scale: a sheet for each part",
+    ready=("has sheets", "have sheets"),
+    other=f"{EITHER} These sheets suit odd and single parts, a part replaced, a first front; for "
+    "what repeats, stations.pdf asks for fewer cards and folds: a page for each setting of the "
+    "drill.",
+    order="1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label carry "
+    "the same code: if they differ, the paper is stale. 3 One part at a time: sheet, label, part "
+    "together on the bench.",
+)
+STATIONS = CoverWords(
+    name="Drilling stations",
+    title="Stations at full scale: a page for each setting of the drill",
+    ready=("is at these stations", "are at these stations"),
+    other=f"{EITHER} Only sheets.pdf has a sheet for each part, with its picture: for an odd or "
+    "single part, a part replaced, a first front; and the long strips.",
+    order="1 Measure the two bars on this page, then on each. 2 A part's code in a row is that on "
+    "its label: if they differ, the paper is stale. 3 One station at a time: one bit, one stop, "
+    "all its parts.",
+)

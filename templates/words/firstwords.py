@@ -1,0 +1,28 @@
+"""What must be true of the first part of a station before the second is marked."""
+
+from jigs.bench.station import Work
+
+BEFORE_SECOND: dict[Work, str] = {
+    "sides": "Both boards stood on their bottom ends, edge to edge: each line of holes is as high "
+    "on one as on the other, within 0.5, and as far from the front edge, within 0.3. Slide and "
+    "plates go on with their own screws; the pins stand level.",
+    "drawer-boxes": "Every screw goes through; no hole is over 2 off where its card has it.",
+    "rear-hooks": "The box goes down on its slides and both hooks enter their holes.",
+    "cups": "The hinge lies flat, both screws meet their holes, nothing shows on the face. Held at "
+    "its box, the door's cups face the plates.",
+    "pulls": "Both screws enter by hand; each end of the pull is as far from the edge as the "
+    "other, within 0.5.",
+    "fronts-on-boxes": "Screwed to its box and pushed in, the front has its gaps on all sides "
+    "within 0.5.",
+    "false-fronts": "Every screw meets its hole from inside; the front has its gaps within 0.5.",
+    "pulls-through": "Both screws go through front and box and enter by hand.",
+    "by-hand": "The fitting's own screws meet every hole; then what its leaflet wants tried.",
+}
+"""mm; limits as for the trial on scrap (common practice, no source)."""
+
+FIRST_HEADING = "THE FIRST OF EACH STATION"
+FIRST_HOW = (
+    "Make these parts first, on scrap of the true thickness, or on the first part where no number "
+    "is open: the same bits and stops, the very hardware. Measure, write it down, compare (mm). Go "
+    "on to the second part when all of it is true."
+)
