@@ -2,13 +2,13 @@
 
 Pin holes are 5 x 12 at the grid's heights, in a front row on the system line and a rear row, in
 both boards of a column at once, so that the four corners of a shelf lie in one plane. The rear
-row stands 37 from the back where the depth is 74 + 32 n, else at 37 + 32 n from the front edge,
-under the shelf: an adjustable shelf reaches the back and stands 25 behind the front edge (all
-common practice, no source). A height at which one of the four holes would meet another hole is
-left out in all four.
+row stands 37 from the rear edge where that is 12 or more in front of the back, so that one card
+serves all four rows; else at 37 + 32 n from the front edge. Both are under the shelf: an adjustable
+shelf reaches the back and stands 25 behind the front edge (all common practice, no source). A
+height at which one of the four holes would meet another hole is left out in all four.
 
->>> rear_row(depth=74 + 32 * 16, inside=561.0), rear_row(depth=584.2, inside=559.2)
-(549.0, 517.0)
+>>> [round(rear_row(depth=584.2, inside=inside), 1) for inside in (559.2, 559.1)]
+[547.2, 517.0]
 """
 
 import math
@@ -20,7 +20,7 @@ from jigs.box.fronts import PlacedFront
 from jigs.box.waiting import Prospect
 from jigs.given.job import ShelfSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole
-from jigs.ground.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree, rear_line
+from jigs.ground.grid import APART, FRONT_LINE, PITCH, SYSTEM_HOLE, centres_agree
 
 PIN_DEPTH = 12.0
 """Depth of a pin hole, less where the board is thin; mm (common practice)."""
@@ -44,12 +44,11 @@ GROUP = 5
 def rear_row(*, depth: float, inside: float, set_back: float = 0.0) -> float:
     """Give the rear row's x in a side `depth` deep, `inside` from front edge to back; mm.
 
-    `set_back`: how far inset fronts push the whole system back.
+    `set_back`: how far inset fronts push the front row back.
     """
-    line = rear_line(depth - set_back)
-    if line is not None:
-        return line + set_back
-    start = FRONT_LINE + set_back
+    start, line = FRONT_LINE + set_back, depth - FRONT_LINE
+    if start + PITCH - SLACK <= line <= inside - UNDER_SHELF + SLACK:
+        return line
     return start + PITCH * math.floor((inside - UNDER_SHELF - start) / PITCH + SLACK)
 
 

@@ -55,18 +55,6 @@ def hole_at_or_above(start: float, height: float) -> float:
     return start + PITCH * math.ceil((height - start) / PITCH - SLACK)
 
 
-def rear_line(depth: float) -> float | None:
-    """Give the rear row's x, 37 from the back edge, mm; None where it would miss the grid.
-
-    Only a depth of 74 + 32 n carries both rows on one grid; elsewhere the rear holes are the
-    slide's own, at 37 + 32 n.
-    """
-    pitches = (depth - 2 * FRONT_LINE) / PITCH
-    if pitches < 1 - SLACK or abs(pitches - round(pitches)) * PITCH > SLACK:
-        return None
-    return depth - FRONT_LINE
-
-
 def centres_agree(distance: float) -> bool:
     """Tell whether two system holes whose centres lie `distance` mm apart suit each other."""
     return distance <= COINCIDE + SLACK or distance >= APART - SLACK

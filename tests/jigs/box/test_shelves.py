@@ -15,10 +15,12 @@ from jigs.box.shelves import rear_row
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.ground.grid import balanced_start
 from jigs.layout.layout import lay_out
+from tests import uneven
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import box, front_of, job
 from tests.jigs.test_overlay import HINGES
+from tests.templates.printed import laid_out
 
 PINS = ShelfSpec()
 
@@ -55,17 +57,21 @@ def pins(side: Side) -> list[tuple[float, float]]:
 @pytest.mark.parametrize(
     ("depth", "inside", "set_back", "line"),
     [
-        (586.0, 561.0, 0.0, 586.0 - 37.0),  # 74 + 32 x 16
-        (584.2, 559.2, 0.0, 37.0 + 32 * 15),
-        (320.0, 295.0, 0.0, 37.0 + 32 * 7),
+        # A back of 6, set in by 19: 37 - 19 - 6 = 12 before it, just enough; one of 6.1 not.
+        (584.2, 584.2 - 19 - 6, 0.0, 584.2 - 37.0),
+        (584.2, 584.2 - 19 - 6.1, 0.0, 37.0 + 32 * 15),
+        (320.0, 295.0, 0.0, 320.0 - 37.0),
         (586.0 + 19.05, 580.05, 19.05, 586.0 + 19.05 - 37.0),
+        (500.0, 487.0, 19.05, 500.0 - 37.0),
+        # So shallow that the rows would come nearer than a pitch.
+        (100.0, 90.0, 0.0, 37.0 + 32 * 1),
         # The last pin stands 12 inside the shelf's rear edge, and no less (common practice).
         (560.0, 37.0 + 32 * 15 + 12, 0.0, 37.0 + 32 * 15),
         (560.0, 37.0 + 32 * 15 + 11.9, 0.0, 37.0 + 32 * 14),
     ],
 )
 def test_the_rear_row(depth: float, inside: float, set_back: float, line: float) -> None:
-    """37 from the back only where the depth is 74 + 32 n, else 37 + 32 n (common practice)."""
+    """37 from the rear edge with 12 behind it, else 37 + 32 n (common practice, no source)."""
     assert rear_row(depth=depth, inside=inside, set_back=set_back) == pytest.approx(line)
 
 
@@ -74,7 +80,7 @@ def test_pin_rows_stand_on_the_grid_in_both_sides() -> None:
     layout = shelved(door("A"))
     left, right = layout.sides
     assert pins(left) == pins(right)
-    assert {x for x, _ in pins(left)} == {37.0, 37.0 + 32 * 15}
+    assert {x for x, _ in pins(left)} == {37.0, 584.2 - 37}
     start = balanced_start(774.7)
     for _, y in pins(left):
         assert (y - start) / 32 == pytest.approx(round((y - start) / 32))
@@ -286,3 +292,13 @@ def test_pins_whose_heights_nobody_gave_are_stamped(tmp_path: Path) -> None:
     assert not any("adjustable shelf" in word for word in free.sides[0].assumed)
     given = OPEN_BOX + "[[box.shelf]]\nadjustable = true\nfrom = 200\nto = 500\n"
     assert not any("pins" in word for word in lay_out(read(tmp_path, given)).sides[0].assumed)
+
+
+def test_the_rear_row_beside_a_partition() -> None:
+    """The uneven box's second column: 584.2 - 37 = 547.2 on its partition too, whose rear edge
+    is the back's front, 584.2 - 19 - 6 = 559.2: 12 behind the row."""
+    for side in laid_out(uneven.UNEVEN).sides:
+        rows = {x for x, _ in pins(side)}
+        assert rows == ({37.0, 547.2} if side.column == 2 else set())
+        if side.column == 2:
+            assert side.depth - 547.2 == pytest.approx(12.0 if side.partition else 37.0)

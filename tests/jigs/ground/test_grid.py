@@ -11,7 +11,6 @@ from jigs.ground.grid import (
     hole_at_or_above,
     holes_agree,
     nearest_place,
-    rear_line,
 )
 
 
@@ -83,12 +82,6 @@ def test_hole_at_or_above() -> None:
     """A height on the grid stays; one just above goes up a pitch."""
     assert hole_at_or_above(19.35, 51.35) == pytest.approx(51.35)
     assert hole_at_or_above(19.35, 51.4) == pytest.approx(83.35)
-
-
-def test_rear_line_needs_a_depth_on_the_grid() -> None:
-    """Only 74 + 32 n carries a rear line 37 from the back."""
-    assert rear_line(74 + 32 * 16) == pytest.approx(37 + 32 * 16)
-    assert rear_line(584.2) is None
 
 
 @pytest.mark.parametrize(
