@@ -30,7 +30,7 @@ def lay_out_job(
     ReadingError with all faults of the job.
     """
     from jigs.layout.layout import lay_out
-    from jigs.order.handing import read_in_hand
+    from jigs.order.matching import read_in_hand
 
     read = read_in_hand(job, units, delivered)
     for target in targets:

@@ -13,8 +13,8 @@ from textwrap import dedent
 from jigs.given.build import Build
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Reveal
-from jigs.given.leaflet import Leaflet
 from jigs.given.paint import Paint
+from jigs.given.stated import Leaflet
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.keys import FieldKey, keys_of
 

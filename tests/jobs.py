@@ -7,8 +7,6 @@ from typing import TypeVar, get_args
 from hypothesis import strategies as st
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
-from jigs.given.handholes import HandHole
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
     BAND_STATES,
@@ -27,7 +25,7 @@ from jigs.given.job import (
     ShelfSpec,
     Use,
 )
-from jigs.given.taped import Taped
+from jigs.given.stated import Boring, FivePieceSpec, HandHole, Hung, OpenedBy, OwnReveals, Taped
 from templates.page.paper import PAPERS, Paper
 
 T = TypeVar("T")

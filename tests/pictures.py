@@ -10,7 +10,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import SheetSize
 from jigs.layout.layout import lay_out
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 from templates.binding.calibration import calibration_page
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations

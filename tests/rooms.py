@@ -67,7 +67,7 @@ def list_imports(package: str) -> frozenset[Import]:
 
 
 def room_of(module: str) -> str:
-    """Name the room of a module: `jigs.box.doors` stands in `box`."""
+    """Name the room of a module: `jigs.box.facework` stands in `box`."""
     return module.split(".")[1]
 
 

@@ -10,7 +10,7 @@ from click.testing import CliRunner
 
 from cli.main import main
 from jigs.layout.layout import lay_out
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.cards.outlines import lines_on, outline_page
 from templates.elevations.elevation import draw_elevations

@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Bay, Carcass, name_partition, name_side
 from jigs.box.frame import frame_of
 from jigs.box.fronts import Column, PlacedFront, place_stack
-from jigs.box.place import Gaps
+from jigs.box.parts import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
 from jigs.ground.geometry import SLACK, Hand
 

@@ -17,8 +17,13 @@ from jigs.box.drawers import (
 from jigs.box.fronts import Column, PlacedFront
 from jigs.box.parts import DrawerBox
 from jigs.fittings.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
-from jigs.fittings.hooks import hook_fittings
-from jigs.fittings.slide import drawer_length, outside_width, recess_and_notch, rise_above_front
+from jigs.fittings.slide import (
+    drawer_length,
+    hook_fittings,
+    outside_width,
+    recess_and_notch,
+    rise_above_front,
+)
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.box.frame import Frame
-from jigs.box.place import FrontPlace, Gaps
+from jigs.box.parts import FrontPlace, Gaps
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down

@@ -9,18 +9,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from jigs.box.boards import BoardFace, FaceKey, find_faces
-from jigs.box.byhand import boards_by_hand
 from jigs.box.carcass import Carcass
-from jigs.box.chosen import first_hole, hinge_of, slide_of
 from jigs.box.columns import Columns, place_columns
-from jigs.box.doors import DoorPlan
 from jigs.box.drawerplan import DrawerPlan, plan_drawers
-from jigs.box.facework import hang_doors, run_slides
-from jigs.box.fittings import FrontFittings, fit_front
+from jigs.box.facework import DoorPlan, first_hole, hang_doors, hinge_of, run_slides, slide_of
+from jigs.box.fittings import FrontFittings, boards_by_hand, fit_front
 from jigs.box.frontpulls import PullAim
 from jigs.box.fronts import PlacedFront
-from jigs.box.inhand import move_fittings
-from jigs.box.judged import FrontInHand, judge_in_hand
+from jigs.box.inhand import FrontInHand, judge_in_hand, move_fittings
 from jigs.box.rollouts import RolloutPlan, plan_rollouts, run_rollouts, slide_bands
 from jigs.box.shelves import set_pins
 from jigs.box.waiting import Prospect, foresee

@@ -18,10 +18,10 @@ from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.hooks import hook_fittings
 from jigs.fittings.slide import (
     drawer_length,
     hole_above_drawer,
+    hook_fittings,
     outside_width,
     recess_and_notch,
     rise_above_floor_line,

@@ -12,10 +12,8 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 
 from jigs.box.boards import FaceKey, across
-from jigs.box.chosen import hinge_of, slide_of
 from jigs.box.columns import Columns
-from jigs.box.doors import DoorPlan
-from jigs.box.facework import FaceWork, face_of, hang_door
+from jigs.box.facework import DoorPlan, FaceWork, face_of, hang_door, hinge_of, slide_of
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import Job
 from jigs.ground.geometry import HANDS, Fitting

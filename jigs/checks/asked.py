@@ -7,9 +7,8 @@ appliance, whose own sheet rules over its size; a cupboard with doors and nothin
 from collections.abc import Iterator
 
 from jigs.given.job import BoxSpec, Job
-from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, warning
 
 PLACE = (400.0, 650.0)
 """Widths between which an empty open box may be the place of an appliance; mm (common practice, no

@@ -8,14 +8,12 @@ from collections.abc import Sequence
 from math import hypot
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.box.judged import OUT_OF_SQUARE
+from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.checks.inhand import LEAST_GAP
 from jigs.given.job import BoxSpec
-from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length
-from jigs.ground.limits import CAREFUL, is_beyond
-from jigs.ground.problems import Problem
+from jigs.ground.lengths import CAREFUL, Unit, format_length, is_beyond
+from jigs.ground.problems import Problem, warning
 
 
 def check_built(

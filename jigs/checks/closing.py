@@ -5,10 +5,9 @@ from collections.abc import Sequence
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
 from jigs.given.job import COUNTER_BOXES, BoxSpec
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 NOT_CLOSED = "reveals-do-not-close"
 """The finding on sizes that miss their box by more than a reveal can take."""

@@ -14,10 +14,9 @@ from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projec
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.given.wallspec import WallEnd
-from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_length
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, warning
 from jigs.room.gapsmade import at_end
 
 FrontInBox = tuple[BoxSpec, Front]

@@ -1,18 +1,22 @@
-"""Is the cut list to be trusted? Screws near system holes, nailers in the way, no room at all."""
+"""Is the cut list to be trusted, and will the boxes stand? Screws near system holes, nailers in the
+way, no room at all; long shelves, tall units tilted up.
+"""
 
 from collections.abc import Sequence
 from dataclasses import replace
+from math import hypot
 
 from jigs.box.parts import Layout
-from jigs.checks.installing import check_sag
+from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut, cut_job
+from jigs.cutlist.joints import FROM_HOLE
 from jigs.cutlist.piece import Piece
-from jigs.cutlist.pockets import FROM_HOLE
+from jigs.cutlist.totals import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
 from jigs.fittings.slide import BACK_SET_IN
-from jigs.given.job import Job
-from jigs.ground.finding import warning
-from jigs.ground.lengths import format_length
-from jigs.ground.problems import Problem
+from jigs.given.job import BoxKind, BoxSpec, Job
+from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit, format_length, is_beyond
+from jigs.ground.problems import Problem, warning
 
 LEAST_WOOD = 3.0
 """What a groove leaves of its board; mm (common practice, no source)."""
@@ -123,3 +127,103 @@ def _struck(nailers: Sequence[Piece], pieces: Sequence[Piece]) -> list[str]:
             for block in piece.blocks
         )
     ]
+
+
+UPRIGHT: tuple[BoxKind, ...] = ("tall", "open")
+"""What may be as high as the room: an open box too. An appliance's place is no box."""
+TO_TURN = 10.0
+"""What a tall unit needs below the ceiling as it is tilted up; mm (common practice, no source)."""
+
+
+def check_standing(job: Job) -> tuple[Problem, ...]:
+    """Find the boxes whose own sides' end is said to hang above the floor, and the tall units
+    that cannot be tilted up under the ceiling of their wall."""
+    ceilings = {wall.name: wall.ceiling for wall in job.walls}
+    return tuple(
+        problem
+        for box in job.boxes
+        for problem in (
+            *check_legs(box, job.shown),
+            *check_tilting(box, ceilings.get(box.wall), job.shown),
+        )
+    )
+
+
+def check_legs(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
+    """Find a box whose sides run to the floor, and which is set above it all the same."""
+    if not box.legs or box.above_floor <= SLACK:
+        return ()
+    above = format_length(box.above_floor, unit)
+    return (
+        warning(
+            "legs-above-floor",
+            box.id,
+            f"its sides run to the floor (legs {format_length(box.legs, unit)}), and above_floor "
+            f"sets their end {above} above it; height counts from that end",
+            "leave above_floor out where its sides stand on the floor; where they end at the "
+            "bottom panel leave legs out, and take them off height",
+        ),
+    )
+
+
+def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Problem, ...]:
+    """Find a box that strikes the ceiling as it is tilted up from its back, lying on the floor.
+
+    From edge to edge across its side it is sqrt(H^2 + D^2) (derived). A box on a toe platform is
+    tilted up beside it, and lifted; sides that run to the floor count whole. `ceiling`: above the
+    floor, mm; None where it is not known.
+    """
+    if ceiling is None or box.kind not in UPRIGHT or is_place(box):
+        return ()
+    swing = hypot(box.height, box.depth)
+    room = ceiling - TO_TURN
+    if swing <= room + SLACK:
+        return ()
+    remedy = "build it in two parts"
+    if box.height <= room + SLACK:
+        remedy += ", or bring it in upright, from the side"
+    if box.legs and hypot(box.height - box.legs, box.depth) <= room + SLACK:
+        remedy = f"end its sides at the bottom panel and stand the toe separately, or {remedy}"
+    return (
+        warning(
+            "cannot-be-tilted-up",
+            box.id,
+            f"{format_length(box.height, unit)} high and {format_length(box.depth, unit)} deep, "
+            f"it measures {format_length(swing, unit)} across as it is tilted up; under a ceiling "
+            f"of {format_length(ceiling, unit)} there is room for {format_length(room, unit)}",
+            remedy,
+        ),
+    )
+
+
+def check_sag(job: Job, pieces: Sequence["Piece"]) -> tuple[Problem, ...]:
+    """Find shelves so long that they sag to be seen; of each length in a box, once."""
+    unit, kind = job.shown, job.material.side_kind
+    board = f"{kind or 'plywood'}{'' if kind else ' (ASSUMED: side_kind is not stated)'}"
+    modulus = MODULI[kind or "plywood"]
+    alike: dict[tuple[str | None, float, float], list[str]] = {}
+    for piece in pieces:
+        if piece.kind in ("shelf", "fixed-shelf"):
+            alike.setdefault((piece.box, piece.length, piece.thickness), []).append(piece.id)
+    problems = []
+    for (box, span, thickness), names in alike.items():
+        limit = span / LEAST_STRAIGHT
+        down = sag(span=span, thickness=thickness, modulus=modulus)
+        if not is_beyond(down, limit):
+            continue
+        longest = longest_straight(thickness=thickness, modulus=modulus)
+        thicker = least_thickness(span=span, modulus=modulus)
+        problems.append(
+            warning(
+                "shelf-sag",
+                box,
+                f"{', '.join(names)}: {format_length(span, unit)} long, of "
+                f"{format_length(thickness, unit)} {board}, sags by {format_length(down, unit)} "
+                f"under 15 lb/ft2 (0.72 kPa), and in time by more; "
+                f"{format_length(limit, unit)} is not seen",
+                f"take a board of {format_length(thicker, unit)} or more, keep it under "
+                f"{format_length(longest, unit)} long, glue a strip on edge along its front, or "
+                "stand a partition under it",
+            )
+        )
+    return tuple(problems)

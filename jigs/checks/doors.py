@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from jigs.box.carcass import Carcass
-from jigs.box.doors import DoorPlan
+from jigs.box.facework import DoorPlan
 from jigs.box.fronts import PlacedFront
 from jigs.checks.fivepiece import check_stile
 from jigs.checks.hardware import by_memory
@@ -12,20 +12,19 @@ from jigs.fittings.hinge import (
     least_skin,
     skin_under_cup,
 )
-from jigs.fittings.hingecount import beyond_tables
 from jigs.fittings.placing import (
     BETWEEN,
     FROM_END,
     FROM_PANEL,
     SHORT_SPREAD,
     Obstacle,
+    beyond_tables,
 )
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import HingeRecord
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 
 def check_door(

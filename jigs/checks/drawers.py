@@ -12,16 +12,19 @@ from jigs.box.drawers import (
     into_shelf,
 )
 from jigs.box.fronts import PlacedFront
-from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
-from jigs.checks.hooks import check_hooks
-from jigs.checks.slides import check_slide_depth, check_slide_load
+from jigs.checks.slides import (
+    check_as_built,
+    check_depth_as_built,
+    check_hooks,
+    check_slide_depth,
+    check_slide_load,
+)
 from jigs.fittings.slide import nominal_outside, rise_above_floor_line, width_error
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""

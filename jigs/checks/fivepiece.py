@@ -2,15 +2,14 @@
 
 from collections.abc import Sequence
 
-from jigs.box.byhand import spread
+from jigs.box.fittings import spread
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, five_piece_of
 from jigs.fittings.fixing import FixingPlan
 from jigs.given.hardware import HingeRecord
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 
 def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> tuple[Problem, ...]:

@@ -5,9 +5,8 @@ from collections.abc import Sequence
 from jigs.box.parts import DrawerBox
 from jigs.given.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.ground.finding import warning
 from jigs.ground.keys import Rests
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, warning
 
 OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
 """The codes of what is found here: a part with one of them rests on open numbers."""

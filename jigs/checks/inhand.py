@@ -1,4 +1,5 @@
-"""Does the front in hand answer the order? Its sizes, its squareness, width for height.
+"""Does the front in hand answer the order? Its sizes, its squareness, width for height, its board;
+and has everything arrived?
 
 Of a front whose sizes stand in the job, the person has decided: what is off is a warning. One that
 came with a delivered list is judged by the tolerance: beyond it, it is held back.
@@ -7,12 +8,11 @@ came with a delivered list is judged by the tolerance: beyond it, it is held bac
 from collections.abc import Collection, Sequence
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.box.inhand import SAME_PLACE, is_measured
-from jigs.box.judged import FrontInHand, Skew
-from jigs.ground.finding import error, warning
+from jigs.box.inhand import BOARD, SAME_PLACE, FrontInHand, Skew, is_measured, is_other_board
+from jigs.given.delivery import Arrival, Delivery, Surplus
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.ground.lengths import Unit, format_length, is_beyond, telling_unit
+from jigs.ground.problems import Problem, error, warning
 
 ALIKE = 0.05
 """Two measures of a size that differ by less are written as one, mm."""
@@ -176,3 +176,73 @@ def _range(sizes: Sequence[float], unit: Unit) -> str:
 
 def _near(one: float, other: float) -> bool:
     return abs(one - other) < SAME_PLACE
+
+
+def check_arrival(
+    front: str, delivery: Delivery, tolerance: float, unit: Unit
+) -> tuple[Problem, ...]:
+    """List what is to be said of what arrived for one front, besides its size."""
+    arrival = delivery.arrivals.get(front)
+    if arrival is None:
+        return (
+            warning(
+                "not-delivered",
+                front,
+                "not delivered yet; its sheets are for the size that was ordered",
+                "measure it when it comes, and print them anew",
+            ),
+        )
+    return _check_thickness(front, arrival, tolerance, unit)
+
+
+def check_surplus(delivery: Delivery, unit: Unit) -> tuple[Problem, ...]:
+    """List the pieces that no front takes."""
+    return tuple(_word_surplus(delivery.file.name, s, unit) for s in delivery.surplus)
+
+
+def _word_surplus(file: str, surplus: Surplus, unit: Unit) -> Problem:
+    piece = surplus.piece
+    pieces = "a piece" if surplus.count == 1 else f"{surplus.count} pieces"
+    if piece.id:
+        return warning(
+            "surplus",
+            None,
+            f"{file}, {piece.row}: {pieces} more than was ordered of {piece.id}",
+            "put it aside; drill the one that you have measured",
+        )
+    size = " x ".join(format_length(sum(s) / len(s), unit) for s in (piece.width, piece.height))
+    return warning(
+        "surplus",
+        None,
+        f"{file}, {piece.row}: {pieces} of {size}, which no front still missing has",
+        "look for its label; it may be another job's, or a front much out of size",
+    )
+
+
+def _check_thickness(
+    front: str, arrival: Arrival, tolerance: float, unit: Unit
+) -> tuple[Problem, ...]:
+    made = arrival.piece.thickness
+    if made is None or not is_beyond(made - arrival.thickness, BOARD):
+        return ()
+    text = (
+        f"{format_length(made, unit)} thick, ordered {format_length(arrival.thickness, unit)} thick"
+    )
+    if is_other_board(arrival, tolerance):
+        return (
+            error(
+                "thickness-differs",
+                front,
+                f"{text}: it is of another board",
+                "send it back; if it stays, give its thickness at the front in the job",
+            ),
+        )
+    return (
+        warning(
+            "thickness-differs",
+            front,
+            text,
+            "its bores and screws follow what was measured; see that its face comes level with "
+            "its neighbours",
+        ),
+    )

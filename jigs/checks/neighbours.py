@@ -1,23 +1,153 @@
 """What boxes do to their neighbours: sight lines beside and below, doors hinged back to back, and
-what stands at the ends of a wall."""
+what stands at the ends of a wall.
 
-from collections.abc import Sequence
+Pulls that an eye takes for one line may miss it by a little. Beside each other pulls stand equally
+high, above each other at the same place along the wall. A difference of 0.3 to 6 mm looks like a
+mistake (common practice, no source).
+"""
+
+from collections.abc import Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
-from jigs.checks.deeper import check_deeper
 from jigs.checks.hardware import by_memory
-from jigs.checks.room import check_room
-from jigs.checks.sameplace import check_same_place
-from jigs.checks.sightlines import check_pull_lines, check_sight_line
-from jigs.checks.wallends import check_wall_ends
+from jigs.checks.room import check_room, check_same_place
+from jigs.checks.wallends import check_deeper, check_wall_ends
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
-from jigs.ground.finding import warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, warning
 from jigs.room.gapsmade import at_end
+
+NEARLY = (0.3, 6.0)
+"""Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no
+source)."""
+
+
+def check_sight_line(
+    left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
+) -> tuple[Problem, ...]:
+    """Find pulls of two fronts side by side that differ a little in height."""
+    here, there = _pull_height(left, one), _pull_height(right, other)
+    if _looks_like(one) != _looks_like(other) or here is None or there is None:
+        return ()
+    if not _is_nearly(difference := abs(here - there)):
+        return ()
+    return (
+        warning(
+            "sight-line",
+            other.id,
+            f"its pull and that of {one.id} beside it differ by "
+            f"{format_length(difference, unit)} in height: nearly aligned",
+            f'fix it (pull_level = "{one.id}"), or make the difference deliberate',
+            (one.id,),
+        ),
+    )
+
+
+def check_pull_lines(
+    boxes: Sequence[BoxSpec],
+    by_box: Mapping[str, Sequence[Front]],
+    places: Mapping[str, float],
+    unit: Unit,
+) -> tuple[Problem, ...]:
+    """Find pulls of hanging fronts that nearly stand above those of the fronts below them.
+
+    Below each is the highest front with a pull, and the highest of its own kind.
+    """
+    problems: list[Problem] = []
+    for box in boxes:
+        if box.kind != "wall" or box.inferred:
+            continue
+        below = [
+            (other, front)
+            for other in boxes
+            if other.wall == box.wall and not other.inferred
+            and other.above_floor + other.height <= box.above_floor + SLACK
+            for front in by_box[other.id]
+        ]  # fmt: skip
+        for front in by_box[box.id]:
+            left, right = _span(places[box.id], front)
+            under = [
+                (other, lower)
+                for other, lower in below
+                if min(right, _span(places[other.id], lower)[1])
+                - max(left, _span(places[other.id], lower)[0])
+                > SLACK
+            ]
+            for other, lower in _highest(front, under):
+                problems += _check_pair(
+                    front, _pull_lines(places[box.id], front),
+                    lower, _pull_lines(places[other.id], lower), unit,
+                )  # fmt: skip
+    return tuple(problems)
+
+
+def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple[BoxSpec, Front]]:
+    """Give, of each box below, the highest front with a pull and the highest of a front's kind."""
+    chosen: dict[str, tuple[BoxSpec, Front]] = {}
+    for other, lower in under:
+        if not _pull_lines(0.0, lower):
+            continue
+        rivals = [
+            (b, f) for b, f in under
+            if b is other and f.place.column == lower.place.column
+            and f.place.y > lower.place.y and _pull_lines(0.0, f)
+        ]  # fmt: skip
+        alike = [f for _, f in rivals if _looks_like(f) == _looks_like(lower)]
+        if not rivals or (not alike and _looks_like(lower) == _looks_like(front)):
+            chosen[lower.id] = (other, lower)
+    return list(chosen.values())
+
+
+def _check_pair(
+    front: Front, lines: Sequence[float], lower: Front, others: Sequence[float], unit: Unit
+) -> tuple[Problem, ...]:
+    near = [abs(x - other) for x in lines for other in others if _is_nearly(abs(x - other))]
+    if not near:
+        return ()
+    return (
+        warning(
+            "sight-line",
+            front.id,
+            f"its pull and that of {lower.id} below it differ by {format_length(min(near), unit)} "
+            "along the wall: nearly aligned",
+            f'fix it (pull_over = "{lower.id}"), or make the difference deliberate',
+            (lower.id,),
+        ),
+    )
+
+
+def _is_nearly(difference: float) -> bool:
+    return NEARLY[0] - SLACK <= difference <= NEARLY[1] + SLACK
+
+
+def _looks_like(front: Front) -> str:
+    """A false front is pulled like a drawer, and an eye takes it for one."""
+    return "drawer" if front.kind == "false-front" else front.kind
+
+
+def _pull_height(box: BoxSpec, front: Front) -> float | None:
+    """Give the middle of a front's pull above the floor, mm."""
+    ys = [hole.y for hole in front.holes if hole.purpose == "pull"]
+    return box.above_floor + front.place.y + (min(ys) + max(ys)) / 2 if ys else None
+
+
+def _pull_lines(start: float, front: Front) -> list[float]:
+    """Give the middles of a front's pulls along the wall, its box beginning at `start`; mm."""
+    found = []
+    for pull in front.fittings:
+        if pull.kind == "pull":
+            xs = [hole.x for hole in pull.holes]
+            found.append(start + front.place.x + (min(xs) + max(xs)) / 2)
+    return found
+
+
+def _span(start: float, front: Front) -> tuple[float, float]:
+    """Give both edges of a front along the wall, mm."""
+    return start + front.place.x, start + front.place.x + front.width
+
 
 PARTED = 20.0
 """Two fronts this near to each other over a partition are neighbours, also as measured; mm

@@ -12,10 +12,9 @@ from jigs.fittings.hinge import (
 )
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Overlay
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length, format_mm
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 HUNG_WORDS: dict[Overlay, str] = {
     "full": "it lies over the whole side",

@@ -1,4 +1,6 @@
-"""Pulls and fixing screws: do they fit, miss each other, and have a screw of the right length?"""
+"""Does all that is drilled into one front suit it? Its frame, its pulls, its fixing screws: do they
+fit, miss each other, and have a screw of the right length?
+"""
 
 import math
 from collections.abc import Sequence
@@ -8,14 +10,36 @@ from jigs.box.fittings import FrontFittings
 from jigs.box.frontpulls import AimMiss, FrontPulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.parts import DrawerBox
-from jigs.checks.fivepiece import check_settled
+from jigs.box.plan import FrontPlan
+from jigs.checks.fivepiece import check_frame, check_pierced, check_settled
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
 from jigs.fittings.pull import Flag
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
+
+
+def check_fittings(plan: FrontPlan, unit: Unit) -> list[Problem]:
+    """List what does not suit a front, as it was ordered, of what is meant for it."""
+    front, fitted = plan.front, plan.ordered
+    pulls, fixings = fitted.pulls.fittings, fitted.fixings
+    problems = [
+        *check_pulls(front, fitted.pulls, fitted.frame, unit),
+        *check_frame(front, fitted.frame, unit),
+    ]
+    if fixings is not None:
+        problems += check_pierced(front, fixings, fitted.frame, unit)
+        problems += check_fixings(front, fixings, pulls, unit)
+        problems += check_blocks(front, plan.carcass, fixings, unit)
+    if plan.drawer is not None and fitted.drawer is not None:
+        # A box too low to build is told as such: its screws are no further fault.
+        if not plan.drawer.place.too_low:
+            problems += check_fixing_room(front, fitted.drawer, unit)
+        problems += check_pull_at_box(front, pulls, fitted.drawer, unit)
+    problems += check_screws(front, fitted, unit)
+    return problems
+
 
 OFF_BOX_EDGE = 8.0
 """A pull screw keeps this from the height of the drawer box's top edge; mm (common practice)."""

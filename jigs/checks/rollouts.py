@@ -9,16 +9,19 @@ from jigs.box.boards import FaceKey
 from jigs.box.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST_INSIDE
 from jigs.box.plan import BoxPlan, FrontPlan
 from jigs.box.rollouts import SPACER, RolloutPlan
-from jigs.checks.blind import blind_hand
-from jigs.checks.builtdrawers import check_as_built, check_depth_as_built
 from jigs.checks.drawers import UNDER_SIDE_MOUNT
-from jigs.checks.hooks import check_hooks
-from jigs.checks.slides import check_slide_depth, check_slide_load
+from jigs.checks.kinds import blind_hand
+from jigs.checks.slides import (
+    check_as_built,
+    check_depth_as_built,
+    check_hooks,
+    check_slide_depth,
+    check_slide_load,
+)
 from jigs.fittings.slide import rise_above_floor_line
-from jigs.ground.finding import error, warning
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 
 SWINGING = ("door", "lift")
 """What opens before a rollout."""

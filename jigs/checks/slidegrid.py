@@ -10,8 +10,8 @@ on the bottom panel, so the row has to come to it.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.box.chosen import first_hole
 from jigs.box.drawers import off_grid
+from jigs.box.facework import first_hole
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import COINCIDE, LEAST_START, PITCH

@@ -1,15 +1,45 @@
-"""Do the slides go into the box, and do they bear the drawer? The load is asked only where a
-record says what the pair bears."""
+"""Do the slides go into the box, as planned and as built, do they bear the drawer, and do their
+rear hooks find wood?
+
+The load is asked only where a record says what the pair bears. A drawer box is cut to a millimetre
+by the opening between the sides. Where the tape found another width than the job says, the box is
+wrong before it is cut: it is held back until the job has the measured width, from which it then
+follows. So is one whose slide the measured depth does not take.
+
+>>> from jigs.given.stated import TapedBox
+>>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
+...               built=True, measured=TapedBox(width=(598.0, 597.0)))
+>>> off_as_built(box)
+-3.0
+"""
+
+from collections.abc import Sequence
 
 from jigs.box.carcass import Carcass
 from jigs.fittings.catalogue import generic_slides
-from jigs.fittings.slide import BACK_SET_IN, depth_needed, depth_short
-from jigs.fittings.slideload import KG_PER_POUND, expected_load
+from jigs.fittings.slide import (
+    BACK_SET_IN,
+    KG_PER_POUND,
+    depth_needed,
+    depth_short,
+    expected_load,
+    width_error,
+)
 from jigs.given.hardware import SlideRecord
-from jigs.ground.finding import error, warning
-from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
-from jigs.ground.problems import Problem
+from jigs.given.job import BoxSpec
+from jigs.ground.geometry import SLACK, Fitting
+from jigs.ground.grid import WOOD_BETWEEN
+from jigs.ground.lengths import (
+    CAREFUL,
+    MM_PER_INCH,
+    Unit,
+    format_inches,
+    format_length,
+    format_mm,
+    is_beyond,
+    telling_unit,
+)
+from jigs.ground.problems import Problem, error, warning
 
 
 def check_slide_depth(
@@ -91,3 +121,155 @@ def check_slide_load(
 
 def _weight(kg: float) -> str:
     return f"{kg:.1f} kg ({kg / KG_PER_POUND:.0f} lb)"
+
+
+def off_as_built(box: BoxSpec) -> float:
+    """Give how far a finished box is off the job's width where it is narrowest, 0 within careful
+    work; mm, below 0 narrower."""
+    if not box.built or box.measured.width is None:
+        return 0.0
+    off = min(box.measured.width) - box.width
+    return off if is_beyond(off, CAREFUL) else 0.0
+
+
+def check_as_built(
+    part: str,
+    carcass: Carcass,
+    record: SlideRecord,
+    width: float,
+    drawer_side: float,
+    unit: Unit,
+    *,
+    spacers: float = 0.0,
+    given: bool = False,
+    also: tuple[str, ...] = (),
+) -> tuple[Problem, ...]:
+    """Find a drawer box, `width` mm outside, that the box as built does not take.
+
+    `spacers`: what stands under its slides in all; `given`: its width is the job's own, so a box
+    too narrow for its slides is packed out. In a box of several columns the whole difference is
+    taken to be in each: nobody measured where it went.
+    """
+    box = carcass.box
+    off = off_as_built(box)
+    planned = carcass.opening - spacers
+    if not off or width_error(record, planned, drawer_side, width) > 0:
+        return ()
+    miss = width_error(record, planned + off, drawer_side, width)
+    if not is_beyond(miss, 0.0):
+        return ()
+    built = box.width + off
+    inside = planned + off - record.width_less
+    left = f"{format_length(planned + off, unit)} {'may be left' if carcass.bay else 'are left'}"
+    wants = "inside" if record.mount == "under" else "outside"
+    text = (
+        f"its drawer box, {format_length(width, unit)} wide outside, is reckoned for box {box.id} "
+        f"{format_length(box.width, unit)} wide, which is {format_length(built, unit)} as built: "
+        f"{left} for it, so slide '{record.name}' wants {format_length(inside, unit)} {wants}; "
+        f"it is {format_length(abs(miss), unit)} too {'wide' if miss > 0 else 'narrow'}"
+    )
+    remedy = f"put width = {_quoted(built, unit)} into box {box.id}, then its drawer boxes follow"
+    if miss < 0 and given:
+        return (warning("drawer-not-as-built", part, text, "pack the slides out", also),)
+    return (error("drawer-not-as-built", part, text, remedy, also),)
+
+
+def check_depth_as_built(
+    part: str, carcass: Carcass, record: SlideRecord, unit: Unit, set_back: float = 0.0
+) -> tuple[Problem, ...]:
+    """Find a slide that the box as built is not deep enough for, behind an inset front that
+    stands `set_back` in it; mm. Its depth as planned takes it."""
+    box = carcass.box
+    if not box.built or box.measured.depth is None:
+        return ()
+    off = box.measured.depth - box.depth
+    inside = carcass.inside_depth - set_back + off
+    if not is_beyond(off, CAREFUL) or not depth_short(record, inside):
+        return ()
+    built = format_length(box.measured.depth, unit)
+    return (
+        error(
+            "drawer-not-as-built",
+            part,
+            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
+            f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
+            f"and leaves {format_length(inside, unit)}",
+            f"put depth = {_quoted(box.measured.depth, unit)} into box {box.id}, and take a "
+            "shorter slide",
+        ),
+    )
+
+
+def _quoted(mm: float, unit: Unit) -> str:
+    """Write a length as it stands in a job file, good to 0.1 mm."""
+    inches = format_inches(mm)
+    if unit == "in" and inches[-1] not in "+-":
+        return f'"{inches} in"'
+    return f'"{format_mm(mm)} mm"'
+
+
+def check_hooks(
+    part: str,
+    also: Sequence[str],
+    hooks: Sequence[Fitting],
+    *,
+    width: float,
+    height: float,
+    notch: tuple[float, float] | None,
+    board: float,
+    depth: float | None,
+    unit: Unit,
+) -> tuple[Problem, ...]:
+    """Find hook holes that leave the back of a drawer box, fall into its notch, or are asked
+    deeper (`depth`) than its `board` is thick; mm.
+
+    Left and right are alike, so the left one speaks for both.
+    """
+    if not hooks:
+        return ()
+    deep: tuple[Problem, ...] = ()
+    if depth is not None and depth > board + SLACK:
+        deep = (
+            warning(
+                "hook-through",
+                part,
+                f"the holes for its slide's hooks are to be {format_length(depth, unit)} deep, "
+                f"and its back is {format_length(board, unit)} thick: they come out behind",
+                "correct hook_depth from the slide's leaflet, or see that a hole right through "
+                "serves the hook",
+                tuple(also),
+            ),
+        )
+    hole, radius = hooks[0].holes[0], hooks[0].holes[0].diameter / 2
+    low, high = hole.y - radius, hole.y + radius
+    holes = (
+        f"the holes for its slide's hooks, {format_length(2 * radius, unit)} wide and "
+        f"{format_length(hole.y, unit)} above the underside"
+    )
+    if high > height - WOOD_BETWEEN + SLACK or hole.x + radius > width / 2 - WOOD_BETWEEN + SLACK:
+        return (
+            *deep,
+            error(
+                "hook-outside",
+                part,
+                f"{holes}, do not find {format_length(WOOD_BETWEEN, unit)} of wood round them: "
+                f"the drawer box is {format_length(width, unit)} wide and "
+                f"{format_length(height, unit)} high",
+                "make the drawer box higher or wider, or correct hook_height and hook_inset",
+                tuple(also),
+            ),
+        )
+    inner = hooks[0].outline[0][1][0]
+    if notch and low < notch[1] - SLACK and hole.x - radius < inner + notch[0] - SLACK:
+        return (
+            *deep,
+            error(
+                "hook-in-notch",
+                part,
+                f"{holes}, fall into the notch, which is {format_length(notch[1], unit)} high: "
+                "no wood is there",
+                "correct hook_height, or notch_height and notch_width, from the slide's leaflet",
+                tuple(also),
+            ),
+        )
+    return deep

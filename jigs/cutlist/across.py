@@ -1,11 +1,34 @@
-"""The pieces that stand between two upright boards: bottom, top, stretchers, rail and shelves."""
+"""The pieces that stand between two other boards: bottom, top, stretchers, rail and shelves,
+nailers, partitions.
 
+Nailers are what a box is screwed to the wall through. They stand behind the back, between the
+sides, where the back is set in far enough for them; a board may stand out there by half a
+millimetre, less than any wall is out of flat. A thicker board stands inside, before the back. In a
+low box they are fewer, and no wider than there is room (all common practice, no source).
+
+Partitions part a box into columns, screwed to what they stand on and what lies on them. At the foot
+the screws are spread over the whole depth; at the top they can only go where there is wood above:
+into a front and a rear stretcher, or all along a full top. A pocket is cut into the partition's own
+face and keeps clear of the system holes there as well.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
-from jigs.cutlist.joints import Joints
+from jigs.cutlist.joints import (
+    FROM_HOLE,
+    POCKET,
+    Holes,
+    Joints,
+    Unclear,
+    find_unclear,
+    place_pockets,
+)
 from jigs.cutlist.piece import Block, Piece, PieceKind, band_for
+from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.build import Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
@@ -158,3 +181,133 @@ def adjustable_shelves(job: Job, columns: Columns) -> list[Piece]:
                 )
             )
     return made
+
+
+TWO_NAILERS = ("wall", "tall")
+PROUD = 0.5
+"""What a nailer may stand out behind the sides; mm (common practice, no source)."""
+
+
+def nailers_behind(whole: Carcass) -> bool:
+    """Tell whether nailers of the sides' board find room behind the back."""
+    return whole.side <= BACK_SET_IN + PROUD + SLACK
+
+
+def nailers(job: Job, whole: Carcass, joints: Joints) -> list[Piece]:
+    """Give the nailers of a box, from the top down."""
+    box, build = whole.box, job.build
+    count = build.nailers or (2 if box.kind in TWO_NAILERS else 1)
+    behind = nailers_behind(whole)
+    start = whole.inside_depth + whole.back if behind else whole.inside_depth - whole.side
+    foot = box.legs if behind else whole.floor
+    top = box.height if behind else whole.flat_ceiling
+    wide = min(build.nailer, top - foot)
+    head = top - wide
+    # A low box has no more of them than stand clear of each other.
+    count = min(count, 1 + math.floor((head - foot) / build.nailer + SLACK))
+    step = (head - foot) / (count - 1) if count > 1 else 0.0
+    made = []
+    for number in range(count):
+        name = f"{box.id}-NAILER-{number + 1}" if count > 1 else f"{box.id}-NAILER"
+        block = Block(
+            x=whole.side, y=head - number * step, z=start,
+            dx=whole.opening, dy=wide, dz=whole.side,
+        )  # fmt: skip
+        made.append(
+            Piece(
+                id=name,
+                kind="nailer",
+                box=box.id,
+                wall=box.wall,
+                length=whole.opening,
+                width=wide,
+                thickness=whole.side,
+                grain="length",
+                pockets=joints.screw(name, block, on_edge=True),
+                blocks=(block,),
+            )
+        )
+    return made
+
+
+def partitions(
+    job: Job,
+    whole: Carcass,
+    boards: Sequence[tuple[str, Block]],
+    lying: Sequence[Piece],
+    joints: Joints,
+) -> list[Piece]:
+    """Give the partitions of a box; `lying` are the pieces that they stand on and reach up to."""
+    material = job.material
+    band, thick = material.band, material.partition_board
+    made = []
+    for name, block in boards:
+        holes = [
+            place
+            for upright in joints.uprights
+            if upright.id == name
+            for place in upright.holes
+        ]  # fmt: skip
+        foot = _end(name, _spans(block, lying, block.y, above=False), _low(holes, block), joints)
+        top = block.y + block.dy
+        head = _end(name, _spans(block, lying, top, above=True), _high(holes, block), joints)
+        made.append(
+            Piece(
+                id=name,
+                kind="partition",
+                box=whole.box.id,
+                wall=whole.box.wall,
+                length=block.dy,
+                width=block.dz - band,
+                thickness=thick,
+                stuff="side" if abs(thick - whole.side) < SLACK else "partition",
+                band=band_for(band, block.dy),
+                grain="length",
+                pockets=foot,
+                pockets_top=None if head == foot else head,
+                note="" if head else "nothing lies on it: screw it through the rail",
+                blocks=(block,),
+            )
+        )
+    return made
+
+
+def _spans(
+    block: Block, lying: Sequence[Piece], height: float, *, above: bool
+) -> list[tuple[float, float]]:
+    """Give where along the depth a piece lies on a partition, or carries it: start and width."""
+    found = []
+    for piece in lying:
+        other = piece.blocks[0]
+        face = other.y if above else other.y + other.dy
+        beside = other.x < block.x + block.dx - SLACK and block.x < other.x + other.dx - SLACK
+        if piece.kind != "rail" and beside and abs(face - height) < SLACK:
+            found.append((other.z, min(other.dz, block.dz - other.z)))
+    return sorted(found)
+
+
+def _end(
+    name: str, spans: Sequence[tuple[float, float]], holes: Holes, joints: Joints
+) -> tuple[float, ...]:
+    places: list[float] = []
+    for start, width in spans:
+        placed = place_pockets(width, holes, start)
+        joints.unclear += [
+            Unclear(piece=name, place=place, boards=(name,))
+            for place in find_unclear(placed, width, holes)
+        ]
+        places += placed
+    return tuple(places)
+
+
+def _low(holes: Sequence[tuple[float, float]], block: Block) -> list[tuple[float, float]]:
+    """Give the holes near its foot, as their distance from the pockets that reach up from it."""
+    return _near((z, y - block.y) for z, y in holes)
+
+
+def _high(holes: Sequence[tuple[float, float]], block: Block) -> list[tuple[float, float]]:
+    return _near((z, block.y + block.dy - y) for z, y in holes)
+
+
+def _near(holes: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+    return [(z, max(0.0, up - POCKET)) for z, up in holes if up - POCKET < FROM_HOLE]

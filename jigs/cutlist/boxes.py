@@ -23,10 +23,8 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Carcass, name_partition, name_side
 from jigs.box.columns import place_columns
 from jigs.box.parts import Side
-from jigs.cutlist.across import Across, adjustable_shelves
+from jigs.cutlist.across import Across, adjustable_shelves, nailers, nailers_behind, partitions
 from jigs.cutlist.joints import Joints, Unclear, stand_uprights
-from jigs.cutlist.nailers import nailers, nailers_behind
-from jigs.cutlist.partitions import partitions
 from jigs.cutlist.piece import Block, Edge, Groove, Piece, band_for
 from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job

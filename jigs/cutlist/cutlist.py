@@ -16,8 +16,7 @@ from jigs.cutlist.drawers import cut_drawer, cut_spacers, shape_of_front, shape_
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
-from jigs.cutlist.trimmings import trim_boxes, wall_fillers
-from jigs.cutlist.wallnames import wall_tags
+from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
 

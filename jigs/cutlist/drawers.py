@@ -20,9 +20,8 @@ from dataclasses import dataclass, replace
 from jigs.box.carcass import Carcass
 from jigs.box.drawers import BOTTOM_RISE
 from jigs.box.parts import DrawerBox, Front
-from jigs.cutlist.joints import Unclear
+from jigs.cutlist.joints import POCKET, Unclear, find_unclear, place_pockets
 from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
-from jigs.cutlist.pockets import POCKET, find_unclear, place_pockets
 from jigs.given.build import Build
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Hand

@@ -14,10 +14,10 @@ import math
 from collections.abc import Mapping, Sequence
 
 from jigs.cutlist.boxes import is_place
+from jigs.cutlist.joints import place_pockets
 from jigs.cutlist.piece import Block, Piece, PieceKind
-from jigs.cutlist.pockets import place_pockets
-from jigs.cutlist.sheet import SHEETS
-from jigs.cutlist.wallnames import name_wall_piece
+from jigs.cutlist.totals import SHEETS
+from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, place_job
 from jigs.ground.geometry import SLACK

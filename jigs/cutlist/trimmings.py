@@ -1,4 +1,5 @@
-"""Fillers, end panels and island backs: what closes a run of boxes, cut from the fronts' board.
+"""Fillers, end panels and island backs: what closes a run of boxes, cut from the fronts' board; and
+the names of all that belongs to a wall.
 
 A filler is cut wider than its place, to be scribed to the wall. An end panel flush with the faces
 of the fronts is as deep as box, bumper and front together; one that the fronts cover is as deep
@@ -11,17 +12,59 @@ The golden box: 584.2 + 2 + 19.05, and 15 to scribe.
 >>> flush = panel_depth(584.2, front=19.05, bumper=2.0, flush=True)
 >>> round(flush, 4), round(flush + 15, 4)
 (605.25, 620.25)
+
+A wall's tag is its name in capitals without accents, its letters A-Z and digits alone, at most six
+of them; a name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no
+wall has the ID of a box. A wall with an `id` of its own in the job has that.
+
+>>> wall_tags(("north", "island", "northern", "Βόρειος"), taken=())["island"]
+'ISLAND'
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
-from jigs.cutlist.wallnames import name_wall_piece
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
+
+LONGEST_TAG = 6
+
+
+def wall_tags(
+    walls: Iterable[str], taken: Collection[str], given: Mapping[str, str] | None = None
+) -> dict[str, str]:
+    """Give each wall's tag; `taken` are the IDs that none may have, `given` the walls' own IDs.
+    "" for a wall unnamed."""
+    own = given or {}
+    tags: dict[str, str] = {}
+    for number, wall in enumerate(dict.fromkeys(walls), start=1):
+        if not wall:
+            tags[wall] = ""
+            continue
+        if wall in own:
+            tags[wall] = own[wall]
+            continue
+        plain = plain_capitals(wall)
+        words = "".join(c for c in plain if c.isascii() and c.isalnum())[:LONGEST_TAG]
+        tag = words or f"WALL{number}"
+        used = {*tags.values(), *taken, *own.values()}
+        more = 2
+        while tag in used:
+            ending = str(more)
+            tag = f"{(words or 'WALL')[: LONGEST_TAG - len(ending)]}{ending}"
+            more += 1
+        tags[wall] = tag
+    return tags
+
+
+def name_wall_piece(tag: str, *words: str) -> str:
+    """Name a piece of a wall: `NORTH-TOE-1-FRONT`."""
+    return "-".join((*([tag] if tag else []), *words))
+
 
 LETTERS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 

@@ -2,7 +2,7 @@
 
 The cup's centre stands `tab` plus half its diameter from the hinge edge. How far the closed door
 covers the side is the *overlay*, OV = C0 + K - Hp: the hinge's constant plus the tab less the
-height of the plate (common practice). How many hinges a door needs: `jigs.fittings.hingecount`.
+height of the plate (common practice). How many hinges a door needs: `jigs.fittings.placing`.
 
 >>> from jigs.given.hardware import HingeRecord
 >>> mine = HingeRecord(name="mine", plates=(0.0, 2.0, 3.0))

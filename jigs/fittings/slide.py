@@ -1,4 +1,5 @@
-"""Drawer slides: where their holes stand on the box side, and the drawer box that fits them.
+"""Drawer slides: where their holes stand on the box side, the drawer box that fits them, the hooks
+at its back, and the load it is reckoned to carry.
 
 Two numbers, measured with the slide set on a flat board, give every height: `fixing_height`
 (a), the fixing hole above the floor line, and `drawer_rise` (b), the underside of the drawer
@@ -7,15 +8,32 @@ far above its own front's bottom edge, so one fixing layout serves all fronts.
 
 The golden box, side 18.3, bottom reveal 1.6, a 33, b 14:
 
->>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
 >>> rise = rise_above_front(runner, side=18.3, reveal_bottom=1.6)
 >>> round(rise, 4), round(1.6 + rise + hole_above_drawer(runner), 4)
 (30.7, 51.3)
+
+At each end of the back, inside the drawer side, a hook of an undermount slide enters it above the
+notch in which the slide lies. Where they stand says the slide's leaflet; a record without its
+numbers has none. The places are given in the axes of the back: x from its left end as seen from the
+room, y from the drawer box's underside.
+
+>>> runner = SlideRecord(name="runner", hook_diameter=6.0, hook_depth=10.0, hook_height=24.0,
+...                      hook_inset=8.0)
+>>> [(round(hole.x, 1), hole.y) for fitting in hook_fittings(runner, part="B1-1", width=409.6,
+...  height=101.6, side=15.9) for hole in fitting.holes]
+[(23.9, 24.0), (385.7, 24.0)]
+
+A drawer is reckoned to carry its area at 15 lb/ft2, without the box itself; 30 x 21 in are 4.375
+square feet, 66 lb:
+
+>>> load = expected_load(30 * 25.4, 21 * 25.4)
+>>> round(load, 1), round(load / KG_PER_POUND)
+(29.8, 66)
 """
 
 from jigs.given.hardware import SlideRecord
-from jigs.ground.geometry import SLACK, Fitting, Hole, rectangle, round_down
+from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle, round_down
 from jigs.ground.lengths import MM_PER_INCH, Unit
 
 BACK_SET_IN = 19.0
@@ -176,3 +194,63 @@ def slide_fitting(
         carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
         note=note,
     )
+
+
+HOOK_KEYS = ("hook_diameter", "hook_depth", "hook_height", "hook_inset")
+"""The numbers of a hook's hole; none of them says anything without the others."""
+
+
+def hook_fittings(
+    record: SlideRecord, *, part: str, width: float, height: float, side: float
+) -> tuple[Fitting, ...]:
+    """Give the left and the right hook's hole in the back of a drawer box of this outside width
+    and height, whose boards are `side` thick; mm. () where the record says nothing of hooks.
+
+    A hole as deep as the back goes right through. The outlines are the end of the drawer side
+    and the notch beside it.
+    """
+    if record.hook_diameter is None or record.hook_height is None or record.hook_inset is None:
+        return ()
+    deep = record.hook_depth
+    _, notch = recess_and_notch(record)
+    left = (
+        rectangle(0.0, 0.0, side, height),
+        *((rectangle(side, 0.0, side + notch[0], notch[1]),) if notch else ()),
+    )
+    right: tuple[Polygon, ...] = tuple(
+        tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in left
+    )
+    x = side + record.hook_inset
+    return tuple(
+        Fitting(
+            kind="hook",
+            index=index,
+            count=2,
+            part=part,
+            record=record.name,
+            holes=(
+                Hole(
+                    purpose="hook",
+                    face="box-back",
+                    x=at,
+                    y=record.hook_height,
+                    diameter=record.hook_diameter,
+                    depth=None if deep is None or deep >= side - SLACK else deep,
+                ),
+            ),
+            outline=outline,
+        )
+        for index, (at, outline) in enumerate(((x, left), (mirror_x(x, width), right)), start=1)
+    )
+
+
+KG_PER_POUND = 0.45359237
+"""Exact by definition."""
+
+DRAWER_LOAD = 15 * KG_PER_POUND / 304.8**2
+"""What a drawer is to bear on its area; kg/mm2 (KCMA A161.1, second hand: 15 lb/ft2)."""
+
+
+def expected_load(width: float, length: float) -> float:
+    """Give what a drawer box of this outside width and length (mm) is reckoned to carry; kg."""
+    return width * length * DRAWER_LOAD

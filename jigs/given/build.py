@@ -8,9 +8,8 @@ nailers stand behind it. All numbers are common practice, no source; a job may s
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from jigs.ground.believable import Range
+from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
 from jigs.ground.keys import Key
-from jigs.ground.ranges import BOARD, RAIL, SPARE, THIN_BOARD
 
 Making = Literal["made", "ordered"]
 MOST_NAILERS = 4

@@ -1,7 +1,7 @@
 """Open numbers: what differs from make to make, and nobody has yet looked up or measured.
 
 A number of a record is open until the record's `confirmed` covers it, whatever its standing; how
-that is written stands at `jigs.reading.jobconfirmed`. An open number keeps nothing back: it is
+that is written stands at `jigs.reading.fieldkeys`. An open number keeps nothing back: it is
 told, with its value, on whatever rests on it.
 
 >>> from jigs.given.hardware import HingeRecord

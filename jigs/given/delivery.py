@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from jigs.given.taped import Both
+from jigs.given.stated import Both
 from jigs.ground.errors import Fault
 
 

@@ -10,24 +10,29 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Annotated, Literal
 
-from jigs.given.boxends import BlindEnd, EndPanels
 from jigs.given.build import Build
 from jigs.given.delivery import DeliveredList, Delivery
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
-from jigs.given.handholes import BoardHole, HandHole
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
-from jigs.given.leaflet import Leaflet
 from jigs.given.paint import Paint
 from jigs.given.printer import Printer
 from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.taped import Taped, TapedBox
+from jigs.given.stated import (
+    BlindEnd,
+    BoardHole,
+    Boring,
+    EndPanels,
+    FivePieceSpec,
+    HandHole,
+    Hung,
+    Leaflet,
+    OpenedBy,
+    OwnReveals,
+    Taped,
+    TapedBox,
+)
 from jigs.given.wallspec import WallSpec
-from jigs.ground.believable import Doubt, Range
-from jigs.ground.geometry import Hand
-from jigs.ground.keys import Key
-from jigs.ground.lengths import Unit
-from jigs.ground.ranges import (
+from jigs.ground.believable import (
     BOARD,
     DRAWER_HEIGHT,
     EDGE_RADIUS,
@@ -35,7 +40,12 @@ from jigs.ground.ranges import (
     FRONT_BOARD,
     REVEAL,
     THIN_BOARD,
+    Doubt,
+    Range,
 )
+from jigs.ground.geometry import Hand
+from jigs.ground.keys import Key
+from jigs.ground.lengths import Unit
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]

@@ -6,7 +6,7 @@ outlasts the paint.
 
 >>> roll = Stock(name="mine", sheet=SheetSize(name="roll", width=62, height=29), roll=True,
 ...              width=62, height=29, pitch_x=62, pitch_y=29)
->>> roll.places, roll.corner(1), find_faults(roll)
+>>> roll.places, roll.corner(1), faults_of_stock(roll)
 (1, (0.0, 0.0), ())
 """
 
@@ -82,7 +82,7 @@ class Stock:
         )
 
 
-def find_faults(stock: Stock) -> tuple[tuple[str, str], ...]:
+def faults_of_stock(stock: Stock) -> tuple[tuple[str, str], ...]:
     """Say what cannot be right about a stock's geometry: the key it stands at, and the fact."""
     return (*_sizes(stock), *_places(stock), *_page(stock))
 

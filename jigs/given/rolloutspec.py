@@ -12,11 +12,10 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from jigs.given.confirming import OpenNumber
-from jigs.ground.believable import Range
+from jigs.ground.believable import DRAWER_HEIGHT, IN_BOX, Range
 from jigs.ground.geometry import Fitting
 from jigs.ground.keys import Key
 from jigs.ground.problems import Problem
-from jigs.ground.ranges import DRAWER_HEIGHT, IN_BOX
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,14 +1,16 @@
-"""Lengths as people write them, and as they are shown.
+"""Lengths as people write them, as they are shown, and when one is beyond its limit.
 
 A length is a number with or without a unit: `12`, `12.5`, `12,5`, `3/4`, `15 3/4`, `15-3/4`,
 `5' 6 1/2"`, with Unicode fractions and prime signs. The text is matched whole against a grammar
-of our own and nothing is evaluated; a units library then converts the recognised unit. A bare
-number takes the job's unit. Inside the tool a length is a float in mm.
+of our own and nothing is evaluated. A bare number takes the job's unit. Inside the tool a length is
+a float in mm. Limits of what was measured are judged as they are printed, in tenths of a mm.
 
 >>> parse_length("17 7/8", "in")
 454.025
 >>> format_length(454.025, "in")
 '17 7/8 in (454.0 mm)'
+>>> is_beyond(1.64, 1.6), is_beyond(-1.66, 1.6)
+(False, True)
 """
 
 import math
@@ -323,3 +325,15 @@ def _within_limits(value: Fraction, given: str, *, signed: bool, zero: bool) -> 
 
 def _too_long(given: str) -> str:
     return f"longer than 10 m ({given} given); is the unit right?"
+
+
+CAREFUL = 0.5
+"""How well careful work keeps a box's sizes; mm (common practice, no source)."""
+
+TENTH = 0.1
+"""The last figure of a printed length; mm."""
+
+
+def is_beyond(off: float, limit: float) -> bool:
+    """Tell whether a size is off by more than the limit, either way; mm."""
+    return count_tenths(abs(off)) > count_tenths(limit)

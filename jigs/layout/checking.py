@@ -3,28 +3,31 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from jigs.box.doors import door_mass
+from jigs.box.facework import door_mass
 from jigs.box.inhand import has_size
 from jigs.box.plan import BoxPlan, FrontPlan
-from jigs.checks.blind import check_blind
-from jigs.checks.bores import check_bores
 from jigs.checks.built import check_built
 from jigs.checks.closing import check_closing, check_columns, check_counter
-from jigs.checks.delivery import check_arrival
 from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
-from jigs.checks.faces import check_faces, check_waits
+from jigs.checks.faces import check_bores, check_faces, check_waits
 from jigs.checks.findings import Findings
-from jigs.checks.fittings import check_fittings
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import (
     check_hinge_confirmed,
     check_pull_confirmed,
     check_slide_confirmed,
 )
-from jigs.checks.inhand import check_gaps_in_hand, check_measured
-from jigs.checks.kinds import check_kind, check_push_latch, check_served, check_stacked
-from jigs.checks.leaflet import check_leaflet
+from jigs.checks.inhand import check_arrival, check_gaps_in_hand, check_measured
+from jigs.checks.kinds import (
+    check_blind,
+    check_kind,
+    check_leaflet,
+    check_push_latch,
+    check_served,
+    check_stacked,
+)
+from jigs.checks.pulls import check_fittings
 from jigs.checks.rollouts import check_rollouts
 from jigs.given.job import Job
 from jigs.ground.geometry import collect_holes

@@ -1,22 +1,31 @@
-"""The finished values: a front and a box side with everything that is known of them.
+"""The finished values: fronts and boards with everything that is known of them, one value for each
+drilled face of a side or partition.
 
-Both get their code last, from the holes they are left with; a part that is held back has none.
+All get their code last, from the holes they are left with; a part that is held back has none. Both
+faces of a partition carry one code, computed from the holes of both: it has one label. A left and a
+right side never share one.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
-from jigs.box.doors import DoorPlan
+from jigs.box.boards import BoardFace, bore_through
+from jigs.box.carcass import Carcass
+from jigs.box.facework import DoorPlan
+from jigs.box.fittings import renumber
 from jigs.box.inhand import has_size
-from jigs.box.parts import Front, FrontMake, LeastReveal, Screws
-from jigs.box.plan import FrontPlan
+from jigs.box.parts import BoardEnds, Front, FrontMake, LeastReveal, Screws, Side
+from jigs.box.plan import BoxPlan, FrontPlan
 from jigs.fittings.fivepiece import assumed_of_frame, five_piece_of
+from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import how_confirmed
 from jigs.given.edges import bevelled_edge
 from jigs.given.job import BoxSpec, Job
-from jigs.ground.codes import part_code
-from jigs.ground.geometry import collect_holes
+from jigs.ground.codes import BoardPlace, board_code, part_code
+from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.reading.assumed import keys_of_drawer, keys_of_front, list_assumed
+from jigs.layout.holding import Held
+from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
@@ -119,3 +128,76 @@ def is_reversible(front: Front) -> bool:
     else:
         turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
     return bool(holes) and all(matched(*place) for place in turned)
+
+
+def finish_sides(job: Job, plan: BoxPlan, held: Held) -> tuple[Side, ...]:
+    """Give every drilled face of a box that has boards; what serves a part held back is left
+    out."""
+    if not plan.has_boards:
+        return ()
+    sides: list[Side] = []
+    for face in plan.faces:
+        fittings, _ = bore_through(face, held.work)
+        side = _finish(job, plan.columns.carcasses[0], face, fittings, held.missing[face.key])
+        other = next(
+            (o for o in plan.faces if o.column == face.column and o.hand != face.hand), None
+        )
+        if other is not None:
+            side = replace(
+                side,
+                ends=replace(side.ends, across=other.partition, raised=other.base - face.base),
+            )
+        sides.append(side)
+    return tuple(replace(side, code=_code(side, sides)) for side in sides)
+
+
+def _code(side: Side, sides: Sequence[Side]) -> str:
+    """Give the code of the board that a drilled face belongs to, with the holes of all its
+    faces."""
+    board: BoardPlace = "left-side" if side.side == "left" else "right-side"
+    if side.partition:
+        board = "partition"
+    return board_code(
+        board,
+        (side.depth, side.height, side.thickness),
+        ((face.side, hole) for face in sides if face.board == side.board for hole in face.holes),
+    )
+
+
+def _finish(
+    job: Job,
+    carcass: Carcass,
+    face: BoardFace,
+    fittings: Sequence[Fitting],
+    missing: tuple[str, ...],
+) -> Side:
+    box = carcass.box
+    hinges = [f.record for f in fittings if kind_of(f).record == "hinge" and f.record]
+    return Side(
+        box=box.id,
+        wall=box.wall,
+        box_kind=box.kind,
+        column=face.column,
+        side=face.hand,
+        board=face.board,
+        height=face.height,
+        depth=face.depth,
+        thickness=face.thickness,
+        band=job.material.band,
+        bottom=0.0 if face.partition else carcass.floor,
+        legs=box.legs,
+        assembled=box.assembled,
+        band_state=box.band,
+        x=face.x,
+        ends=BoardEnds(base=face.base, below=box.height - face.base - face.height),
+        partition=face.partition,
+        code="",
+        fittings=renumber(face.lowered(fittings)),
+        missing=missing,
+        assumed=list_assumed(
+            job,
+            keys_of_side(box, (fitting.kind for fitting in fittings)),
+            hinge=", ".join(dict.fromkeys(hinges)),
+            box=box,
+        ),
+    )

@@ -1,20 +1,98 @@
-"""A whole job laid out: every front, every box side, and everything that is doubtful."""
+"""A whole job laid out box by box: planned, checked, its faulty parts held back, the others
+finished; and what was understood of it in one line, so that a misread list is seen before drilling.
+"""
 
-from dataclasses import replace
+from collections import Counter
+from dataclasses import dataclass, replace
 
-from jigs.box.parts import Layout
+from jigs.box.parts import Front, Layout, Side
+from jigs.box.plan import BoxPlan, plan_box
 from jigs.checks.asked import check_asked
-from jigs.checks.crosswise import check_crosswise
-from jigs.checks.delivery import check_surplus
-from jigs.checks.installing import check_standing
+from jigs.checks.cutting import check_standing
+from jigs.checks.faces import check_shared
+from jigs.checks.inhand import check_surplus
 from jigs.checks.neighbours import check_neighbours
 from jigs.checks.provenance import with_open
-from jigs.checks.sameplace import find_displaced
-from jigs.checks.unlikely import check_unlikely
-from jigs.given.job import Job
-from jigs.layout.boxlayout import lay_out_box
-from jigs.layout.summary import summarise
-from jigs.room.pullaims import aim_pulls
+from jigs.checks.room import find_displaced
+from jigs.checks.unlikely import check_crosswise, check_unlikely
+from jigs.given.job import BoxSpec, FrontKind, Job
+from jigs.given.rolloutspec import Rollout
+from jigs.ground.problems import Problem
+from jigs.layout.checking import check_box
+from jigs.layout.finished import finish_front, finish_sides
+from jigs.layout.holding import Held, hold
+from jigs.room.pullaims import Aims, aim_pulls
+
+_WORDS: dict[FrontKind, tuple[str, str]] = {
+    "door": ("door", "doors"),
+    "pair": ("pair", "pairs"),
+    "drawer": ("drawer", "drawers"),
+    "pullout": ("pullout", "pullouts"),
+    "false-front": ("false front", "false fronts"),
+    "panel": ("panel", "panels"),
+    "lift": ("lift door", "lift doors"),
+    "opening": ("opening", "openings"),
+}
+
+
+def summarise(job: Job) -> str:
+    """Say how many fronts of each kind stand on how many boxes.
+
+    A pair counts as two fronts, an opening as none.
+    """
+    kinds = Counter(front.kind for box in job.boxes for front in box.fronts)
+    fronts = sum(kinds.values()) + kinds["pair"] - kinds["opening"]
+    listed = [_count(kinds[kind], *words) for kind, words in _WORDS.items() if kinds[kind]]
+    boxes = _count(len(job.boxes), "box", "boxes")
+    inferred = sum(box.inferred for box in job.boxes)
+    note = "" if not inferred else f" ({inferred} inferred)"
+    if inferred and inferred == len(job.boxes):
+        note = " (inferred)"
+    kinds_said = f": {', '.join(listed)}" if listed else ""
+    return f"{_count(fronts, 'front', 'fronts')}{kinds_said}, on {boxes}{note}"
+
+
+def _count(number: int, one: str, many: str) -> str:
+    return f"{number} {one if number == 1 else many}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoxLayout:
+    """A box laid out: its fronts column by column from the top, left before right; its sides and
+    partitions; its findings."""
+
+    fronts: tuple[Front, ...]
+    sides: tuple[Side, ...]
+    problems: tuple[Problem, ...]
+    rollouts: tuple[Rollout, ...] = ()
+
+
+def lay_out_box(
+    job: Job, box: BoxSpec, aims: Aims | None = None, displaced: Problem | None = None
+) -> BoxLayout:
+    """Lay out one box of a job; `aims`: where its pulls line up with others; `displaced`: the
+    error that holds all of it back."""
+    aims = aims or Aims()
+    plan = plan_box(job, box, aims.places)
+    findings = check_box(job, plan, aims.problems, displaced)
+    held = hold(plan, findings)
+    findings.add(check_shared(plan.faces, held.work, job.shown))
+    return finish_box(job, plan, held, findings.problems)
+
+
+def finish_box(job: Job, plan: BoxPlan, held: Held, problems: list[Problem]) -> BoxLayout:
+    """Give a box as it is printed: what is held back has no holes."""
+    return BoxLayout(
+        fronts=tuple(
+            finish_front(job, plan.box, front, held.errors_of(front.id)) for front in plan.fronts
+        ),
+        sides=finish_sides(job, plan, held),
+        problems=tuple(problems),
+        rollouts=tuple(
+            replace(rollout.rollout, held=held.errors_of(rollout.rollout.id))
+            for rollout in plan.rollouts
+        ),
+    )
 
 
 def lay_out(job: Job) -> Layout:

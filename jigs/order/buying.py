@@ -1,8 +1,14 @@
-"""What is to be bought for a job: fronts, drawer boxes, hardware, screws, band, paint.
+"""What is to be bought for a job: fronts, drawer boxes, hardware, screws, band, paint; and the rows
+of the supplier's list.
 
 Fronts are ordered from finished boxes, not from the plan, at their finished sizes. Those in hand
 are not ordered again: they stand in the delivered list, or the job states their sizes as measured.
 Those delivered beyond their limits are. What is held back is left out, with all that belongs to it.
+
+The supplier's list has a pair as one row of two leaves, and boxes where a list can say them. A
+front list that stands alone works its boxes out from their fronts, stacked in one column of one
+width. What has an opening, several columns or fronts of different widths is more than that; its
+rows name no box, so that each front is read back as one by itself.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -10,18 +16,19 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.checks.inhand import REFUSALS
-from jigs.checks.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.given.confirming import OpenNumber, Record, open_numbers
 from jigs.given.ids import name_leaves
-from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
 from jigs.order.needed import Item, count_items
+from jigs.reading.frontlist import ListedFront, check_widths
 from jigs.room.gapsmade import GapsMade, measure_gaps
 
 SAME = 0.01
@@ -252,3 +259,60 @@ def _paint(layout: Layout, ready: Iterable[Front]) -> tuple[PaintNeed, ...]:
         )
         for finish, areas in sorted(found.items())
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SupplierRow:
+    """One row: its ID and kind, how many leaves of this size it brings, the order of one of them,
+    and the box that a list read back may build from it, "" where none."""
+
+    id: str
+    kind: str
+    leaves: int
+    order: FrontOrder
+    box: str
+
+
+def supplier_rows(order: Order, job: Job) -> tuple[SupplierRow, ...]:
+    """Give the rows of the fronts to be ordered, in the job's order."""
+    rows = tuple(_rows(order))
+    own: dict[str, list[SupplierRow]] = {}
+    for row in rows:
+        own.setdefault(row.box, []).append(row)
+    plain = {box.id for box in job.boxes if box.id in own and _is_plain(box, own[box.id])}
+    return tuple(row if row.box in plain else replace(row, box="") for row in rows)
+
+
+def _rows(order: Order) -> Iterator[SupplierRow]:
+    fronts = {front.front.id: front for front in order.fronts}
+    for name, one in fronts.items():
+        if one.spec.kind == "pair":
+            left, right = (fronts.get(leaf) for leaf in name_leaves(one.spec.id))
+            if left and right:
+                if left is one:
+                    yield SupplierRow(
+                        id=one.spec.id, kind="pair", leaves=2, order=one, box=one.front.box
+                    )
+                continue
+        yield SupplierRow(id=name, kind=one.front.kind, leaves=1, order=one, box=one.front.box)
+
+
+def _is_plain(box: BoxSpec, rows: list[SupplierRow]) -> bool:
+    """Tell whether the rows of a box, one below the other, make up a box by themselves."""
+    if box.columns or any(front.kind == "opening" for front in box.fronts):
+        return False
+    listed = [
+        ListedFront(
+            spec=FrontSpec(
+                id=row.id,
+                kind="pair" if row.kind == "pair" else row.order.front.kind,
+                width=row.order.width,
+                height=row.order.height,
+            ),
+            box=box.id,
+            count=1,
+            where="",
+        )
+        for row in rows
+    ]
+    return not check_widths(listed, Reveal().between)

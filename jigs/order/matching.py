@@ -1,23 +1,77 @@
-"""What arrived against what was ordered: by ID, and by size where a piece has none.
+"""What arrived against what was ordered, by ID, and by size where a piece has none; and the
+delivery taken in hand: the sizes that were measured take the place of those ordered.
 
 An ID is a front's own, a pair's (both its leaves, unless it says how many), or what fronts of
 one count have in common (`S1-2` for S1-2-1 and S1-2-2). Pieces without one are matched by size in
 three rounds: within the tolerance; with width and height exchanged; and near enough to be the
 front that is missing, badly made.
+
+A front's thickness as measured is its thickness from then on: overlay, depth of bores, screws
+and gaps follow it. The leaves of a pair are measured apart.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from itertools import groupby
+from pathlib import Path
 
-from jigs.given.delivery import Arrival, DeliveredPiece, Surplus
+from jigs.box.columns import place_columns
+from jigs.given.delivery import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.given.ids import name_leaves
-from jigs.ground.errors import Fault
-from jigs.ground.limits import TENTH, is_beyond
+from jigs.given.job import FrontSpec, Job, Measures
+from jigs.given.stated import Taped
+from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.lengths import TENTH, Unit, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.order.assign import assign
-from jigs.order.ordering import Ordered
+from jigs.reading.inputs import read_job
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ordered:
+    """A front as ordered; sizes in mm. `row` is the ID of the job's row it comes from: a pair's
+    own for both its leaves."""
+
+    id: str
+    row: str
+    spec: FrontSpec
+    width: float
+    height: float
+    thickness: float
+
+    @property
+    def look(self) -> tuple[object, ...]:
+        """What makes a piece this front: those alike in it serve for each other."""
+        spec = self.spec
+        return (
+            round(self.width, 1), round(self.height, 1), round(self.thickness, 1), spec.finish,
+            replace(spec.five_piece, groove=None), spec.edge_radius, spec.profile,
+            spec.boring.bored, spec.hung.hinges_at, spec.hinged if spec.boring.bored else None,
+        )  # fmt: skip
+
+
+def list_ordered(job: Job) -> tuple[Ordered, ...]:
+    """List the fronts of a job as ordered, in the job's order."""
+    return tuple(
+        Ordered(
+            id=front.id,
+            row=front.spec.id,
+            spec=front.spec,
+            width=front.width,
+            height=front.height,
+            thickness=job.thickness_of(front.spec),
+        )
+        for box in job.boxes
+        for front in place_columns(job, box).fronts
+        if front.kind != "opening"
+    )
+
+
+def list_openings(job: Job) -> frozenset[str]:
+    """Name the openings of a job: nobody delivers one."""
+    return frozenset(spec.id for box in job.boxes for spec in box.fronts if spec.kind == "opening")
+
 
 BADLY_MADE = 10.0
 """A piece this near to a front that is missing is that front, out of limit; mm (common practice,
@@ -228,3 +282,53 @@ def _match_sizes(
         alike = tuple(front.id for front in group if front.id in matching.arrivals)
         if len(alike) > 1:
             matching.alike.append(alike)
+
+
+def read_in_hand(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+    """Read a job (`jigs.reading.inputs`), its fronts as they are in hand where it has a list of
+    what has arrived. Raises ReadingError."""
+    job = read_job(path, units, delivered)
+    return job if job.delivered is None else with_delivery(job, job.delivered)
+
+
+def with_delivery(job: Job, delivered: DeliveredList) -> Job:
+    """Give the job with the fronts of a delivered list as they are in hand.
+
+    Raises ReadingError with the list's faults and the IDs that the job does not know.
+    """
+    ordered = list_ordered(job)
+    strangers = find_strangers(delivered.pieces, ordered, list_openings(job))
+    if delivered.faults or strangers:
+        raise ReadingError([*delivered.faults, *strangers])
+    matching = match_pieces(delivered.pieces, ordered, tolerance=job.tolerance)
+    delivery = Delivery(
+        file=delivered.file,
+        ordered=len(ordered),
+        arrivals={f.id: matching.arrivals[f.id] for f in ordered if f.id in matching.arrivals},
+        missing=tuple(front.id for front in matching.open),
+        surplus=tuple(matching.surplus),
+        alike=tuple(matching.alike),
+    )
+    boxes = tuple(
+        replace(box, fronts=tuple(_in_hand(spec, delivery.arrivals) for spec in box.fronts))
+        for box in job.boxes
+    )
+    return replace(job, boxes=boxes, delivery=delivery)
+
+
+def _in_hand(spec: FrontSpec, arrivals: Mapping[str, Arrival]) -> FrontSpec:
+    if spec.kind == "pair":
+        left, right = (_measures(arrivals.get(name)) for name in name_leaves(spec.id))
+        return replace(spec, leaves=(left, right))
+    return _measures(arrivals.get(spec.id)).apply(spec)
+
+
+def _measures(arrival: Arrival | None) -> Measures:
+    if arrival is None:
+        return Measures()
+    piece = arrival.piece
+    return Measures(
+        measured=Taped(width=piece.across, height=piece.up, diagonals=piece.diagonals),
+        thickness=piece.thickness,
+        note=f"delivered: {piece.note}" if piece.note else "",
+    )

@@ -10,11 +10,11 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from jigs.given.delivery import DeliveredList, DeliveredPiece
-from jigs.given.taped import Both
+from jigs.given.stated import Both
+from jigs.ground.believable import DIAGONAL, FRONT_BOARD
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
-from jigs.ground.ranges import DIAGONAL, FRONT_BOARD
-from jigs.reading.kindranges import ANY_FRONT
+from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import MOST_ROWS, ListRow, read_tables

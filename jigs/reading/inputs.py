@@ -16,8 +16,7 @@ from jigs.reading.jobdefaults import (
 )  # fmt: skip
 from jigs.reading.jobfile import read_job_file
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
-from jigs.reading.joblist import check_pull_names, settle_pull_names
-from jigs.reading.listedboxes import infer_boxes, list_inferred
+from jigs.reading.listedboxes import check_pull_names, infer_boxes, list_inferred, settle_pull_names
 from jigs.reading.stream import is_stream, looks_like_job, name_of
 from jigs.reading.tables import TABLE_FILES
 

@@ -7,8 +7,6 @@ from the box and the reveals, its hardware is the job's.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from jigs.given.boxends import PANEL_KINDS, EndPanels
-from jigs.given.frontvalues import Boring, FivePieceSpec, Hung, OpenedBy, OwnReveals
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
@@ -21,11 +19,17 @@ from jigs.given.job import (
     FrontKind,
     FrontSpec,
 )
-from jigs.given.taped import Taped
-from jigs.ground.believable import Range
-from jigs.ground.geometry import Hand
-from jigs.ground.lengths import LONGEST
-from jigs.ground.ranges import (
+from jigs.given.stated import (
+    PANEL_KINDS,
+    Boring,
+    EndPanels,
+    FivePieceSpec,
+    Hung,
+    OpenedBy,
+    OwnReveals,
+    Taped,
+)
+from jigs.ground.believable import (
     DIAGONAL,
     END_REVEAL,
     IN_BOX,
@@ -34,11 +38,13 @@ from jigs.ground.ranges import (
     PANEL_REVEAL,
     RAIL,
     SHARE,
+    Range,
 )
-from jigs.reading.faceframe import choose_frameless, refuse_frame_keys
-from jigs.reading.fieldkeys import read_keys
+from jigs.ground.geometry import Hand
+from jigs.ground.lengths import LONGEST
+from jigs.reading.fieldkeys import BOXES, FRONTS, read_keys
+from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
-from jigs.reading.jobholes import read_board_holes, read_front_holes
 from jigs.reading.jobinside import (
     check_place,
     check_stacks,
@@ -47,9 +53,13 @@ from jigs.reading.jobinside import (
     read_rollouts,
     read_shelves,
 )
-from jigs.reading.jobleaflet import read_leaflet
-from jigs.reading.jobmeasured import read_both, read_built
-from jigs.reading.kindranges import BOXES, FRONTS
+from jigs.reading.jobmeasured import (
+    read_board_holes,
+    read_both,
+    read_built,
+    read_front_holes,
+    read_leaflet,
+)
 from jigs.reading.tomltables import Table
 
 MOST_ALIKE = 100

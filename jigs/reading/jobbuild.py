@@ -1,5 +1,10 @@
-"""What holds for all boxes of a job file: `[material]`, `[reveal]`, `[build]`, `[paint]`. What they
-leave open is as usual.
+"""What holds for all boxes of a job file: that they are frameless, `[material]`, `[reveal]`,
+`[build]`, `[paint]`. What they leave open is as usual.
+
+The hinge plates and slides of frameless boxes are screwed to the sides themselves, 37 mm behind
+their front edges. A face frame stands before the sides and reaches past them inwards: its hinges
+clip to the frame, by other constants, and its slides stand off the sides on brackets or blocks. No
+number of the one is right for the other, so such words are refused, not ignored.
 
 Boards are called by fractions of an inch, and are thinner: hardwood plywood sold as 3/4 is usually
 18.0 to 18.6 (common practice, no source). A thickness written as such a fraction is asked about;
@@ -7,9 +12,10 @@ the same in mm or as a decimal is taken as measured, and so are the sides where 
 what they are called.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from typing import TypeVar
 
 from jigs.given.build import Build
 from jigs.given.job import Material, Reveal
@@ -19,9 +25,48 @@ from jigs.ground.errors import LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
 from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
-from jigs.reading.faceframe import refuse_frame_keys
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.tomltables import Table
+
+Word = TypeVar("Word", bound=str)
+
+FRAME_KEYS = ("construction", "face_frame", "faceframe", "frame_stile", "frame_rail")
+"""Keys that a person with face frames may try."""
+FRAME_WORDS = frozenset(
+    {"faceframe", "framed", "faceframed", "partial", "partialoverlay", "lip", "lipped",
+     "standard", "traditional"}
+)  # fmt: skip
+"""Values that belong to face frames, without spaces and hyphens."""
+NOT_SERVED = (
+    "face-frame boxes are not served: their hinges and slides are set out from the frame, by "
+    "other numbers than the frameless boxes here"
+)
+
+
+def refuse_frame_keys(table: Table) -> None:
+    """Note the keys of a table that speak of a face frame."""
+    for key in FRAME_KEYS:
+        if key not in table:
+            continue
+        value = table.pick(key)
+        if value is False or (isinstance(value, str) and _plain(value) == "frameless"):
+            table.note(key, f"not a key ({table.given(key)} given); all boxes are frameless here")
+        else:
+            table.note(key, f"{NOT_SERVED} ({table.given(key)} given)")
+
+
+def choose_frameless(table: Table, key: str, allowed: Sequence[Word]) -> Word | None:
+    """Take one word of a list; a word of face frames is told why it is none of them."""
+    value = table.pick(key)
+    if isinstance(value, str) and _plain(value) in FRAME_WORDS:
+        table.note(key, f"{NOT_SERVED} ({table.given(key)} given); allowed: {', '.join(allowed)}")
+        return None
+    return table.choice(key, allowed)
+
+
+def _plain(text: str) -> str:
+    return "".join(letter for letter in text.lower() if letter.isalnum())
+
 
 CALLED = {
     "1/4": Range(4.8, 5.8), "3/8": Range(8.2, 9.1), "1/2": Range(11.5, 12.3),

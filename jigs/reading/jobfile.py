@@ -1,44 +1,140 @@
-"""The job file: a kitchen's materials, reveals, hardware, boxes and fronts, in TOML.
+"""The job file: a kitchen's materials, reveals, hardware, boxes and fronts, in TOML; and the
+hardware file, records of one's own that several jobs share.
 
 A fault in reading makes nothing: all faults are raised together, each with its line. A number
-that is not given and has a default takes it, and is stamped ASSUMED where it is used.
+that is not given and has a default takes it, and is stamped ASSUMED where it is used. A whole job
+written in another unit than its bare numbers are read in is told once; where single numbers are,
+each is told by the range of its key (`jigs.ground.believable`).
+
+>>> bare_number("31 1/2"), bare_number(31.5), bare_number("31.5 in")
+(31.5, 31.5, None)
+
+A job names a hardware file with `hardware_file = "my-hardware.toml"`; it holds `[hinge.NAME]`,
+`[slide.NAME]` and `[pull.NAME]` as a job file does, under the same rules. Its bare numbers are read
+in its own `units`, else in the job's. A name stands in one of the two files alone.
 """
 
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from jigs.given.delivery import DeliveredList
 from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
-from jigs.given.job import (
-    ACCEPTED,
-    Grid,
-    Job,
-    Use,
-)
+from jigs.given.job import ACCEPTED, Grid, Job, Use
 from jigs.ground.believable import Range
-from jigs.ground.errors import Fault
-from jigs.ground.lengths import Unit
-from jigs.reading.faceframe import refuse_frame_keys
-from jigs.reading.hardwarefile import read_hardware_file
+from jigs.ground.errors import Fault, LengthError
+from jigs.ground.lengths import Unit, is_bare, parse_value
 from jigs.reading.jobboxes import Shelves, read_boxes
-from jigs.reading.jobbuild import read_build, read_material, read_paint, read_reveal
-from jigs.reading.jobdefaults import (
-    Given,
-    complete_job,
-    usual_reveal,
-)  # fmt: skip
+from jigs.reading.jobbuild import (
+    read_build,
+    read_material,
+    read_paint,
+    read_reveal,
+    refuse_frame_keys,
+)
+from jigs.reading.jobdefaults import Given, complete_job, usual_reveal
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
-from jigs.reading.joblist import hang_list
-from jigs.reading.jobprinters import read_printers
-from jigs.reading.jobstocks import read_stocks
-from jigs.reading.jobunits import doubt_units
+from jigs.reading.jobprinters import read_printers, read_stocks
 from jigs.reading.jobwalls import read_walls
+from jigs.reading.listedboxes import hang_list
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
+
+LEAST_BOX = 100.0
+"""A job without a box that measures as much in mm is in another unit."""
+
+MOST_INCHES = 200.0
+"""No box is as large as 200 in, 5 m."""
+
+MOST_SHOWN = 3
+
+
+def bare_number(value: object) -> float | None:
+    """Give a length written without a unit, as it stands; None for any other value."""
+    if not is_bare(value):
+        return None
+    try:
+        return parse_value(value, "mm")
+    except LengthError:
+        return None
+
+
+def doubt_units(values: Mapping[str, object], unit: Unit, *, stated: bool) -> str | None:
+    """Say why a whole job is in another unit than its bare numbers are read in; None if it is not.
+
+    `values` are the job's as they stand; `stated`: somebody has named the unit.
+    """
+    sizes = [[*_bare(box)] for box in _tables(values.get("box"))]
+    if not sizes or not all(sizes):
+        return None
+    if unit == "in":
+        if min(map(max, sizes)) <= MOST_INCHES:
+            return None
+        shown = ", ".join(f"{size:g}" for size in list(dict.fromkeys(map(max, sizes)))[:MOST_SHOWN])
+        return (
+            f"every box is over {MOST_INCHES:.0f} in ({shown} and the like): millimetres? "
+            'write units = "mm"'
+        )
+    largest = max(map(max, sizes))
+    if largest >= LEAST_BOX:
+        return None
+    fact = f"every box is under {LEAST_BOX:.0f} mm (largest size {largest:g}): inches?"
+    missing = "" if stated else "units is missing and "
+    return f'{missing}{fact} write units = "in"; centimetres? say so at each length, "60 cm"'
+
+
+def _bare(box: Mapping[str, object]) -> Iterator[float]:
+    """Give the bare width and height of a box as it stands in the file."""
+    for key in ("width", "height"):
+        size = bare_number(box.get(key))
+        if size is not None:
+            yield size
+
+
+def _tables(value: object) -> list[Mapping[str, object]]:
+    return [box for box in value if isinstance(box, dict)] if isinstance(value, list) else []
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareFile:
+    """The tables of a hardware file, None for a kind it does not hold."""
+
+    path: Path
+    book: FaultBook
+    hinges: Table | None
+    slides: Table | None
+    pulls: Table | None
+
+    @property
+    def faults(self) -> list[Fault]:
+        """The faults noted so far, in the order of the lines."""
+        return [fault for _, fault in sorted(self.book.faults, key=lambda item: item[0])]
+
+
+def read_hardware_file(path: Path, units: Unit) -> HardwareFile:
+    """Open a hardware file; `units` for one without its own. Its records are read with the job's.
+
+    Raises ReadingError for a file that cannot be read at all.
+    """
+    text = read_text(path)
+    book = FaultBook(file=str(path), lines=index_lines(text))
+    top = Table(parse_toml(text, str(path)), (), book, units)
+    top.unit = top.choice("units", ("mm", "in")) or units
+    if top.pick("schema") not in (None, 1):
+        top.note("schema", f"not known ({top.given('schema')} given); 1 is allowed")
+    opened = HardwareFile(
+        path=path,
+        book=book,
+        hinges=top.table("hinge"),
+        slides=top.table("slide"),
+        pulls=top.table("pull"),
+    )
+    top.close()
+    return opened
+
 
 SCHEMA = 1
 UNITS: tuple[Unit, ...] = ("mm", "in")

@@ -18,15 +18,13 @@ from jigs.fittings.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.fittings.hooks import HOOK_KEYS
+from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
-from jigs.ground.believable import Range
+from jigs.ground.believable import FRONT_BOARD, PLATE, TAB, Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest_near, suggest_record
-from jigs.ground.ranges import FRONT_BOARD, PLATE, TAB
-from jigs.reading.fieldkeys import numbers_of, read_keys
-from jigs.reading.jobconfirmed import read_confirmed
+from jigs.reading.fieldkeys import numbers_of, read_confirmed, read_keys
 from jigs.reading.tomltables import Table
 
 CELLS = ("overlay_at", "overlay_measured")

@@ -14,12 +14,11 @@ drawer box above the side's bottom end, `height` the box's own.
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jigs.given.boxends import BlindEnd
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
-from jigs.ground.believable import Range
-from jigs.ground.ranges import IN_BOX, SHARE
+from jigs.given.stated import BlindEnd
+from jigs.ground.believable import IN_BOX, SHARE, Range
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.tomltables import Table

@@ -1,20 +1,128 @@
-"""What was measured with a tape, in the job file: sizes taken in two places, and boxes as built.
+"""What is stated of a part in tables of its own in the job file: holes by hand, an appliance's
+leaflet, what was measured with a tape.
 
-A front in hand and a finished box are measured alike: across at top and bottom, up at left and
-right, and from corner to corner both ways. A box says `built = true` first: it is what its
+`[[box.front.hole]]` is in a front, `[[box.hole]]` in a side. `leaflet = "noted"`, or a table of its
+numbers. A front in hand and a finished box are measured alike: across at top and bottom, up at left
+and right, and from corner to corner both ways. A box says `built = true` first: it is what its
 fronts are ordered from.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from math import hypot
 
-from jigs.given.job import BoxSpec
-from jigs.given.taped import Both, TapedBox
-from jigs.ground.believable import Range
+from jigs.fittings.kinds import KINDS, stated_kind
+from jigs.given.job import BoxSpec, FrontKind
+from jigs.given.stated import BoardHole, Both, HandHole, Leaflet, TapedBox
+from jigs.ground.believable import DIAGONAL, Range
+from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.ground.lengths import format_length
-from jigs.ground.ranges import DIAGONAL
-from jigs.reading.kindranges import BOXES
+from jigs.reading.fieldkeys import BOXES, read_over
 from jigs.reading.tomltables import Table
+
+
+def read_leaflet(row: Table) -> tuple[bool, Leaflet | None]:
+    """Read a panel's `leaflet`: whether it is known at all, and its numbers where stated."""
+    value = row.pick("leaflet")
+    if not isinstance(value, dict):
+        return row.choice("leaflet", ("noted",)) is not None, None
+    table = row.table("leaflet")
+    if table is None:
+        return False, None
+    for size in ("width", "height"):
+        keys = (f"{size}_min", f"{size}_max")
+        if not any(key in table for key in keys):
+            row.note(
+                "leaflet",
+                f'says nothing of the {size}; give {" or ".join(keys)}, or leaflet = "noted"',
+            )
+    read = read_over(table, Leaflet())
+    for size, low, high in (
+        ("width", read.width_min, read.width_max),
+        ("height", read.height_min, read.height_max),
+    ):
+        if low is not None and high is not None and low > high:
+            table.note(f"{size}_max", f"less than {size}_min ({table.given(f'{size}_max')} given)")
+    table.close()
+    return True, read
+
+
+ENDS: tuple[End, ...] = ("bottom", "top")
+
+
+def read_front_holes(row: Table, kind: FrontKind) -> tuple[HandHole, ...]:
+    """Read the holes of a front: x from its left edge, y from its bottom edge, from the room; or
+    down from its top edge, where one says `from = "top"`."""
+    return tuple(hole for table in row.tables("hole") if (hole := _read_front_hole(table, kind)))
+
+
+def _read_front_hole(table: Table, kind: FrontKind) -> HandHole | None:
+    table.require("face")
+    face: Face = table.choice("face", ("front", "back")) or "back"
+    mirrored = table.flag("mirror") or False
+    leaf = table.choice("leaf", HANDS)
+    if leaf and kind != "pair":
+        table.note("leaf", "is for the holes of a pair alone")
+    return _read_hole(table, face, mirrored=mirrored, leaf=leaf)
+
+
+def read_board_holes(table: Table, fronts: Sequence[str]) -> tuple[BoardHole, ...]:
+    """Read the holes in a box's sides: x from the finished front edge, y from the bottom end, or
+    down from the top end where one says `from = "top"`.
+
+    `fronts`: the IDs of the box's fronts, none where they stand in a list. A hole serves one of
+    them, and is held back with it.
+    """
+    found: list[BoardHole] = []
+    for row in table.tables("hole"):
+        row.require("side")
+        side = row.choice("side", ("left", "right", "both"))
+        named = (row.text("front") or "").upper()
+        if "front" not in row and len(fronts) == 1:
+            named = fronts[0]
+        elif "front" not in row:
+            row.note(
+                "front",
+                "is missing; give the ID of the front that the hole serves"
+                + (f": {', '.join(fronts)}" if fronts else ""),
+            )
+        elif fronts and named not in fronts:
+            row.note(
+                "front",
+                f"not a front of this box ({row.given('front')} given); allowed: "
+                f"{', '.join(fronts)}",
+            )
+        hole = _read_hole(row, "inside")
+        if hole is not None and side is not None:
+            found += [BoardHole(hand, named, hole) for hand in HANDS if side in (hand, "both")]
+    return tuple(found)
+
+
+def _read_hole(
+    table: Table, face: Face, *, mirrored: bool = False, leaf: Hand | None = None
+) -> HandHole | None:
+    """Read what every hole given by hand states."""
+    kind = stated_kind(table.peek("purpose"))
+    bore = KINDS[kind].bore
+    table.require("x", "y", *(() if bore else ("diameter", "depth")))
+    x, y = table.length("x", Range(0, 1600)), table.length("y", Range(0, 2700))
+    diameter = table.length("diameter", Range(1, 60))
+    value = table.pick("depth")
+    blind = value is not None and value != "through"
+    depth = table.measure("depth", value, Range(2, 60)) if blind else None
+    if bore is not None:
+        diameter = diameter if "diameter" in table else bore.diameter
+        depth = depth if "depth" in table else bore.depth
+    purpose = table.text("purpose") or "manual"
+    stated_from = table.choice("from", ENDS)
+    table.close()
+    if x is None or y is None or diameter is None:
+        return None
+    return HandHole(
+        x=x, y=y, diameter=diameter, depth=depth, face=face, purpose=purpose,
+        mirrored=mirrored, leaf=leaf, stated_from=stated_from, kind=kind,
+    )  # fmt: skip
+
 
 FAR = 25.0
 """A measure further than this from what it should be is a slip of the tape or of the pen; mm

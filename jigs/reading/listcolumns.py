@@ -14,13 +14,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from jigs.given.frontvalues import FivePieceSpec
-from jigs.ground.believable import Range
+from jigs.given.stated import FivePieceSpec
+from jigs.ground.believable import EDGE_RADIUS, FRONT_BOARD, IN_BOX, TAB, Range
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import BareUnit
 from jigs.ground.nearest import suggest
-from jigs.ground.ranges import EDGE_RADIUS, FRONT_BOARD, IN_BOX, TAB
-from jigs.reading.kindranges import ANY_FRONT
+from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.tables import ListRow
 
 ListColumn = Literal[

@@ -1,4 +1,5 @@
-"""The boxes of a front list: worked out from their fronts, or those of a job file.
+"""The boxes of a front list: worked out from their fronts, or those of a job file; and the pulls
+that any front list names.
 
 A box that nobody described is as large as its fronts with their gaps and reveals. One with
 nothing but drawers is a drawer box; one over 1500 mm high is tall; else it is a base box. It is
@@ -7,14 +8,18 @@ never taken for a wall box. A front without a box is a box of its own.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from pathlib import Path
 
+from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
-from jigs.ground.nearest import suggest
+from jigs.ground.lengths import Unit
+from jigs.ground.nearest import suggest, suggest_record
+from jigs.reading.frontlist import FrontList, ListedFront, read_front_list
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
-from jigs.reading.listedfront import FrontList, ListedFront
+from jigs.reading.jobhardware import Shelf
 
 TALL_FROM = 1500.0
 """A box higher than this is taken for a tall one, mm (common practice, no source)."""
@@ -144,3 +149,60 @@ def _infer_box(
         fronts=tuple(fronts),
         inferred=True,
     )
+
+
+def hang_list(
+    path: Path, unit: Unit, boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]
+) -> tuple[tuple[BoxSpec, ...], list[Fault]]:
+    """Hang the fronts of a list on a job's boxes. Gives also the list's faults.
+
+    Bare numbers are in `unit` where the list's header does not say otherwise.
+    """
+    try:
+        front_list = read_front_list(path, bare=False, unstated=unit)
+    except ReadingError as error:
+        return tuple(boxes), list(error.faults)
+    faults = check_pull_names(front_list, pulls)
+    try:
+        return settle_pull_names(join_fronts(front_list, boxes), pulls), faults
+    except ReadingError as error:
+        return tuple(boxes), [*faults, *error.faults]
+
+
+def check_pull_names(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:
+    """Find the rows whose pull is neither a record nor `none`."""
+    known = (*pulls.names, NO_PULL)
+    return [
+        Fault(
+            f"{row.where}, column pull",
+            f"unknown pull ('{name[:40]}' given); {suggest_record(name, known)}",
+        )
+        for row in front_list.rows
+        if (name := row.spec.opened_by.pull) and _find(name, pulls) is None
+    ]
+
+
+def settle_pull_names(boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]) -> tuple[BoxSpec, ...]:
+    """Give the fronts the pulls' names as the records write them: a list may write `Knob`."""
+    return tuple(
+        replace(
+            box,
+            fronts=tuple(
+                replace(
+                    front,
+                    opened_by=replace(front.opened_by, pull=_find(front.opened_by.pull, pulls)),
+                )
+                if front.opened_by.pull
+                else front
+                for front in box.fronts
+            ),
+        )
+        for box in boxes
+    )
+
+
+def _find(name: str, pulls: Shelf[PullRecord]) -> str | None:
+    known = (*pulls.names, *pulls.broken, NO_PULL)
+    if name in known:
+        return name
+    return next((word for word in known if word.lower() == name.lower()), None)

@@ -16,9 +16,8 @@ from jigs.box.frontpulls import PullAim, middle_of, set_pulls
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import place_job
-from jigs.ground.finding import error
 from jigs.ground.nearest import suggest_id
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error
 
 LONGEST = 50
 """Fronts that may line up each with the next (our own choice: no kitchen has such a chain)."""

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from jigs.box.place import LEVEL, BoardEnds
+from jigs.box.parts import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
 from jigs.ground.geometry import Face, FaceEdge, Fitting, Hand, Polygon

@@ -12,7 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.labelstock import Stock
-from jigs.reading.jobstocks import read_stocks
+from jigs.reading.jobprinters import read_stocks
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text

@@ -11,8 +11,7 @@ from typing import Any
 from jigs.box.parts import DrawerBox
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import Groove, Piece
-from jigs.cutlist.totals import Banding, BoardTotal, add_banding, add_boards
-from jigs.cutlist.trap import Trap, find_trap
+from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
 from jigs.given.cautions import cautions_of
 from jigs.given.rolloutspec import Rollout
 from jigs.order.partslist import PartsList, assumed_in, drawers_of

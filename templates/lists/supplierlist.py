@@ -9,9 +9,8 @@ written: bare, a groove 2 deep is asked whether 2 cm were meant.
 from jigs.given.job import Job
 from jigs.ground.believable import Range, measure
 from jigs.ground.lengths import Unit, format_sizes
-from jigs.order.buying import FrontOrder, Order
-from jigs.order.supplierrows import SupplierRow, supplier_rows
-from jigs.reading.kindranges import FRONTS
+from jigs.order.buying import FrontOrder, Order, SupplierRow, supplier_rows
+from jigs.reading.fieldkeys import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import Cell, csv_text, number, safe_cell
 from templates.words.orderwords import STATE_WORDS, making

@@ -8,14 +8,12 @@ from collections.abc import Container, Iterable
 from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.advice import advise
+from jigs.checks.advice import advise, list_unchecked
 from jigs.checks.provenance import depending, open_in
 from jigs.checks.slidegrid import OffRow, slides_off_row
-from jigs.checks.unchecked import list_unchecked
 from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import Level, Problem
-from jigs.ground.ranks import BEFORE_CUTTING, Rank
+from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
 from jigs.room.gapsmade import measure_gaps
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words

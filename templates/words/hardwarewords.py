@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from jigs.fittings.hooks import HOOK_KEYS
+from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
 from jigs.given.hardware import HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
 from templates.words.textlines import columned

@@ -2,8 +2,8 @@
 it was stated."""
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.leaflet import range_words
-from jigs.given.leaflet import Leaflet
+from jigs.checks.kinds import range_words
+from jigs.given.stated import Leaflet
 from jigs.ground.lengths import Unit, format_length
 
 RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."

@@ -3,10 +3,18 @@
 from collections.abc import Iterator
 
 from jigs.cutlist.piece import Groove, Stuff
-from jigs.cutlist.sheet import SHEET_WORDS
 from jigs.cutlist.toe import stands
-from jigs.cutlist.totals import PER_EDGE, WASTE, BoardTotal, add_banding, add_boards, over_sheet
-from jigs.cutlist.trap import Trap, find_trap
+from jigs.cutlist.totals import (
+    PER_EDGE,
+    SHEET_WORDS,
+    WASTE,
+    BoardTotal,
+    Trap,
+    add_banding,
+    add_boards,
+    find_trap,
+    over_sheet,
+)
 from jigs.given.confirming import rests_on
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.lengths import (

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.given.boxends import EndPanels, PanelKind
 from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, Reveal
+from jigs.given.stated import EndPanels, PanelKind
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out

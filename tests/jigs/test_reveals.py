@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
+from jigs.given.stated import OwnReveals
 from tests.jigs.sample import box, codes, front_of, lay
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from jigs.given.labelstock import Stock, find_faults
+from jigs.given.labelstock import Stock, faults_of_stock
 from jigs.ground.sheetsizes import SheetSize
 from templates.page.marks import Text
 from templates.page.raster import Raster
@@ -57,7 +57,7 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
     """What is printed lies on the label, apart; the ID is whole, 1.5 mm high or more; the code
     stands beside the symbol, or HOLD does."""
     stock = roll(size[0] + 2 * margin, size[1] + 2 * margin, margin)
-    assert find_faults(stock) == ()
+    assert faults_of_stock(stock) == ()
     raster = Raster(dots=dots, shift=shift)
     layout = LAYOUTS[kitchen]
     for page in label_pages(layout, one_of_each(layout), stock, raster=raster):
@@ -85,6 +85,6 @@ def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
 )
 def test_a_label_below_the_least_is_refused(width: float, height: float, key: str) -> None:
     """37 x 27 or 47 x 17 within margins of 1 mm are the least."""
-    faults = find_faults(roll(width, height, 1.0))
+    faults = faults_of_stock(roll(width, height, 1.0))
     assert [at for at, _ in faults] == ([key] if key else [])
     assert all("want 39 x 29 or 49 x 19 mm" in fact for _, fact in faults)

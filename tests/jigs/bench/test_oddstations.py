@@ -8,9 +8,9 @@ import pytest
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.stated import OpenedBy
 from jigs.layout.layout import lay_out
 from tests.jigs.bench.test_stations import check_holes
 from tests.jigs.sample import PULL, SLIDE, box, job, lay

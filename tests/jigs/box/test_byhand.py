@@ -5,9 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.handholes import BoardHole, HandHole
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec
-from jigs.given.taped import Taped
+from jigs.given.stated import BoardHole, HandHole, Taped
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out

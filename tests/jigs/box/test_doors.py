@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.box.carcass import Carcass
-from jigs.box.doors import DoorPlan, door_mass, plan_door
+from jigs.box.facework import DoorPlan, door_mass, plan_door
 from jigs.box.fronts import PlacedFront
 from jigs.checks.doors import check_door
 from jigs.given.job import BoxKind, FrontSpec

@@ -1,14 +1,12 @@
 """What is drilled into a front: groups by hand, numbering, pulls by name."""
 
-from jigs.box.byhand import group_by_hand
-from jigs.box.fittings import renumber
+from jigs.box.fittings import group_by_hand, renumber
 from jigs.box.frontpulls import pull_of
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import plate_fittings
 from jigs.fittings.slide import slide_fitting
-from jigs.given.frontvalues import OpenedBy
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontKind, FrontSpec, Use
+from jigs.given.stated import HandHole, OpenedBy
 from jigs.ground.geometry import Face
 from tests.jigs.sample import HINGE, SLIDE, box, job, one_column
 

@@ -5,10 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import Boring, Hung, OpenedBy
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
-from jigs.given.taped import Taped
+from jigs.given.stated import Boring, HandHole, Hung, OpenedBy, Taped
 from jigs.ground.geometry import Hole
 from tests.jigs.sample import box, codes, front_of, lay
 

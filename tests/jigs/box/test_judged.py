@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from jigs.box.judged import FrontInHand, judge_in_hand
+from jigs.box.inhand import FrontInHand, judge_in_hand
 from jigs.given.delivery import Arrival, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec
-from jigs.given.taped import Taped
+from jigs.given.stated import Taped
 from tests.jigs.sample import box, job, one_column
 
 

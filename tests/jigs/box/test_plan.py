@@ -8,8 +8,8 @@ from hypothesis import settings
 
 from jigs.box.plan import BoxPlan, FrontPlan, plan_box
 from jigs.fittings.placing import Against
-from jigs.given.frontvalues import Hung
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job
+from jigs.given.stated import Hung
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
 

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.box.plan import plan_box
-from jigs.given.frontvalues import Boring, Hung, OwnReveals
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
+from jigs.given.stated import Boring, Hung, OwnReveals
 from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
 from tests.holefaults import faults_in_holes

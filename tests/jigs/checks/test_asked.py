@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.handholes import HandHole
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
 from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.stated import HandHole
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.checks.bores import check_bores, check_side_bores
+from jigs.checks.faces import check_bores, check_side_bores
 from jigs.ground.geometry import Face, Fitting, Hole
 
 

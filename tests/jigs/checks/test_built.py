@@ -8,10 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
-from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
 from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.taped import TapedBox
+from jigs.given.stated import OwnReveals, TapedBox
 from jigs.ground.problems import Problem
 from tests.jigs.sample import box, codes, lay
 

@@ -5,8 +5,8 @@ import pytest
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
-from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import BoxKind, FrontSpec
+from jigs.given.stated import OwnReveals
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job, one_column

@@ -4,9 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.boxends import BlindEnd
-from jigs.given.frontvalues import Hung, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec, Material
+from jigs.given.stated import BlindEnd, Hung, OpenedBy
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.checks.crosswise import check_crosswise
+from jigs.checks.unlikely import check_crosswise
 from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit
 from jigs.ground.problems import Problem

@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.build import Build
-from jigs.given.frontvalues import Hung
 from jigs.given.hardware import Confirmed, PullRecord
 from jigs.given.job import BoxSpec, FrontSpec, Grid, Job
+from jigs.given.stated import Hung
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import Hand
 from jigs.ground.problems import Problem

@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import Hung
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import FrontSpec, Reveal
+from jigs.given.stated import Hung
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, HINGE, MATERIAL, box, codes, job
 

@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
+from jigs.given.stated import OpenedBy
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES

@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.checks.cutting import with_cutting
-from jigs.checks.installing import check_legs, check_tilting
+from jigs.checks.cutting import check_legs, check_tilting, with_cutting
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
 from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import Problem

@@ -5,11 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.frontvalues import OpenedBy
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
-from jigs.given.leaflet import Leaflet
-from jigs.given.taped import Taped
+from jigs.given.stated import HandHole, Leaflet, OpenedBy, Taped
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.frontvalues import OpenedBy
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
+from jigs.given.stated import OpenedBy
 from jigs.ground.lengths import format_length
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, job

@@ -6,8 +6,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber
-from jigs.given.frontvalues import Boring, Hung
 from jigs.given.job import FrontSpec, Reveal
+from jigs.given.stated import Boring, Hung
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from templates.sheets.partwords import words_of_front

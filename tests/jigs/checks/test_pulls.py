@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import OpenedBy
 from jigs.given.hardware import PullRecord
 from jigs.given.job import FrontSpec
+from jigs.given.stated import OpenedBy
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job

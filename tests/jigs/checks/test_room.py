@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 
 from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list
-from jigs.given.boxends import EndPanels, PanelKind
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
+from jigs.given.stated import EndPanels, PanelKind
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
-from jigs.room.run import run_of, taken_by
+from jigs.room.seen import run_of, taken_by
 from templates.words.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 

@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
-from jigs.checks.sameplace import find_displaced
+from jigs.checks.room import find_displaced
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
 from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout.layout import lay_out
-from jigs.room.run import taken_by
+from jigs.room.seen import taken_by
 from tests.jigs.sample import box, job
 
 TOP = 101.6 + 774.7

@@ -4,11 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.checks.unchecked import Unchecked, list_unchecked
+from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
-from jigs.given.handholes import HandHole
 from jigs.given.job import BoxSpec, FrontSpec, Job
-from jigs.given.taped import TapedBox
+from jigs.given.stated import HandHole, TapedBox
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order

@@ -6,7 +6,7 @@ from pathlib import Path
 import xlsxwriter
 
 from jigs.layout.layout import lay_out
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 
 HOW = "in the workbook, and was read as any other"
 ROWS = [

@@ -7,9 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.given.boxends import EndPanels
-from jigs.given.frontvalues import Hung, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
+from jigs.given.stated import EndPanels, Hung, OpenedBy
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out

@@ -7,9 +7,9 @@ from hypothesis import HealthCheck, given, settings
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list
-from jigs.given.boxends import BlindEnd
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, Material
+from jigs.given.stated import BlindEnd
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job, lay
 from tests.jobs import jobs

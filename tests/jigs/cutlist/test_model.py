@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job
 from jigs.cutlist.piece import Piece
-from jigs.given.boxends import BlindEnd
 from jigs.given.build import Build
 from jigs.given.job import BoxKind, BoxSpec, ColumnSpec, FrontSpec, Job, Material, ShelfSpec
+from jigs.given.stated import BlindEnd
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from tests.jigs.cutlist.blocks import NEAR, ends_meet, outside, overlaps, sizes

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.cutlist.pockets import FROM_HOLE, find_unclear, is_clear, place_pockets
+from jigs.cutlist.joints import FROM_HOLE, find_unclear, is_clear, place_pockets
 
 
 @pytest.mark.parametrize(

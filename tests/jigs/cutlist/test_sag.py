@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.cutlist.sag import (
+from jigs.cutlist.totals import (
     LEAST_STRAIGHT,
     MODULI,
     SHELF_LOAD,

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.cutlist.trap import find_trap, guess_trade_size
+from jigs.cutlist.totals import find_trap, guess_trade_size
 from jigs.given.build import Build
 from jigs.ground.lengths import Unit
 from tests.jigs.sample import box, job

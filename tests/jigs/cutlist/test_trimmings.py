@@ -14,9 +14,9 @@ from jigs.cutlist.trimmings import (
     panel_depth,
     trim_boxes,
 )
-from jigs.given.boxends import EndPanels
 from jigs.given.build import Build
 from jigs.given.job import BoxSpec, FrontMaterial
+from jigs.given.stated import EndPanels
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.geometry import Hand

@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.cutlist.wallnames import LONGEST_TAG, name_wall_piece, wall_tags
+from jigs.cutlist.trimmings import LONGEST_TAG, name_wall_piece, wall_tags
 
 
 @pytest.mark.parametrize(

@@ -6,9 +6,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, five_piece_of, glass_door_mass
-from jigs.given.frontvalues import FivePieceSpec, OpenedBy, OwnReveals
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
+from jigs.given.stated import FivePieceSpec, HandHole, OpenedBy, OwnReveals
 from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
 

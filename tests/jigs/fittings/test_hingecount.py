@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.fittings.hingecount import HingeTables, beyond_tables, compute_mass, count_hinges
+from jigs.fittings.placing import HingeTables, beyond_tables, compute_mass, count_hinges
 
 
 @pytest.mark.parametrize(

@@ -7,8 +7,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
-from jigs.fittings.hooks import HOOK_KEYS, hook_fittings
-from jigs.fittings.slide import recess_and_notch
+from jigs.fittings.slide import HOOK_KEYS, hook_fittings, recess_and_notch
 from jigs.given.confirming import open_keys
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec

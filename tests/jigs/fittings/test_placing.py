@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.fittings.hingecount import count_hinges
-from jigs.fittings.placing import Door, end_distance, place_hinges
+from jigs.fittings.placing import Door, count_hinges, end_distance, place_hinges
 from jigs.ground.grid import balanced_start
 from tests.jigs.placingrule import answer, first_hole, hinges_of
 

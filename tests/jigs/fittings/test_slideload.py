@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.fittings.slideload import KG_PER_POUND, expected_load
+from jigs.fittings.slide import KG_PER_POUND, expected_load
 
 
 def test_worked_example() -> None:

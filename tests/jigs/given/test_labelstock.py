@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.job import Job
-from jigs.given.labelstock import LEAST_LABEL, Stock, find_faults
+from jigs.given.labelstock import LEAST_LABEL, Stock, faults_of_stock
 from jigs.ground.errors import ReadingError
 from jigs.ground.sheetsizes import SHEET_SIZES
 from jigs.reading.jobfile import read_job_file
@@ -198,4 +198,4 @@ def test_whatever_has_no_fault_lies_on_its_sheet_apart(
         for (ax, ay), (bx, by) in combinations(places, 2)
     )
     large = any(size[0] >= wide and size[1] >= high for wide, high in LEAST_LABEL)
-    assert (find_faults(stock) == ()) == (within and apart and large)
+    assert (faults_of_stock(stock) == ()) == (within and apart and large)

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.given.boxends import EndPanels
 from jigs.given.job import BoxSpec
+from jigs.given.stated import EndPanels
 from jigs.given.walls import corner_lines, end_boxes, neighbours, place_boxes
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.geometry import Hand

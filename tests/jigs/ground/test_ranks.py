@@ -7,8 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.ground.finding import error, warning
-from jigs.ground.ranks import RANKS
+from jigs.ground.problems import RANKS, error, warning
 
 ROOT = Path(__file__).parents[3]
 
@@ -22,8 +21,8 @@ def codes(tree: ast.Module) -> Iterator[tuple[str, str]]:
             for target in node.targets:
                 if isinstance(target, ast.Name):
                     assigned.setdefault(target.id, []).append(node.value)
-        if isinstance(node, ast.ImportFrom) and node.module == "jigs.ground.finding":
-            imported |= {alias.name for alias in node.names}
+        if isinstance(node, ast.ImportFrom) and node.module == "jigs.ground.problems":
+            imported |= {alias.name for alias in node.names} & {"error", "warning"}
     for node in ast.walk(tree):
         match node:
             case ast.Call(func=ast.Name(id=level)) if level in imported:
@@ -54,7 +53,7 @@ def worded() -> frozenset[tuple[str, str]]:
         for room in ("jigs", "templates", "cli")
         for path in (ROOT / room).rglob("*.py")
     ]
-    trees = [ast.parse(text) for text in texts if "jigs.ground.finding" in text]
+    trees = [ast.parse(text) for text in texts if "jigs.ground.problems" in text]
     return frozenset(found for tree in trees for found in codes(tree))
 
 
@@ -86,12 +85,12 @@ def test_an_error_has_rank_1() -> None:
 )
 def test_codes_are_found(source: str, found: list[str]) -> None:
     """The reader of the source sees a code, one of two, and a name."""
-    tree = ast.parse(f"from jigs.ground.finding import error, warning\n{source}")
+    tree = ast.parse(f"from jigs.ground.problems import error, warning\n{source}")
     assert [code for _, code in codes(tree)] == found
 
 
 def test_a_code_that_cannot_be_read_is_told() -> None:
     """No code hides in a sum of words."""
-    tree = ast.parse('from jigs.ground.finding import error\nerror("a" + x, None, "", "")')
+    tree = ast.parse('from jigs.ground.problems import error\nerror("a" + x, None, "", "")')
     with pytest.raises(AssertionError):
         list(codes(tree))

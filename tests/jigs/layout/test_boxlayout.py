@@ -7,9 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
-from jigs.given.frontvalues import Boring, Hung, OpenedBy
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontKind, FrontSpec, Grid
+from jigs.given.stated import Boring, HandHole, Hung, OpenedBy
 from jigs.ground.geometry import Hole
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of

@@ -2,8 +2,8 @@
 
 import pytest
 
-from jigs.given.frontvalues import Hung
 from jigs.given.job import FrontSpec
+from jigs.given.stated import Hung
 from tests.jigs.sample import box, lay
 
 

@@ -4,9 +4,9 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.slidegrid import slides_off_row
-from jigs.given.frontvalues import Boring, Hung, OpenedBy
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
+from jigs.given.stated import Boring, Hung, OpenedBy
 from jigs.ground.geometry import Hole
 from jigs.layout.layout import lay_out
 from tests import uneven

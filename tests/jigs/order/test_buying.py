@@ -10,7 +10,7 @@ from jigs.given.job import Job
 from jigs.given.paint import Paint, litres_for, painted_area
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 from jigs.order.needed import Item, spare_for
 from tests.jobs import jobs
 

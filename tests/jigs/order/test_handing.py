@@ -7,7 +7,7 @@ import pytest
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
-from jigs.given.taped import Taped
+from jigs.given.stated import Taped
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row

@@ -12,8 +12,7 @@ from jigs.given.delivery import DeliveredList, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
-from jigs.order.handing import with_delivery
-from jigs.order.ordering import Ordered, list_ordered
+from jigs.order.matching import Ordered, list_ordered, with_delivery
 from tests.jigs.sample import box, job
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6

@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 from jigs.given.job import FRONT_KINDS
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
-from jigs.reading.frontlist import read_front_list
-from jigs.reading.listedfront import FrontList
+from jigs.reading.frontlist import FrontList, read_front_list
 
 INCH = 25.4  # NIST SP 811, Appendix B
 

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
-from jigs.layout.summary import summarise
+from jigs.layout.layout import summarise
 from jigs.reading.inputs import read_job
 
 LIST = """\

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.boxends import EndPanels
 from jigs.given.job import FrontKind, FrontSpec
+from jigs.given.stated import EndPanels
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.room.elevation import levels, part_wall, see_walls

@@ -5,8 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
-from jigs.given.frontvalues import FivePieceSpec, OpenedBy
 from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.stated import FivePieceSpec, OpenedBy
 from jigs.given.walls import place_boxes
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, front_of, job

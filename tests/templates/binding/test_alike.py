@@ -6,8 +6,7 @@ from typing import Any
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import Hung
-from jigs.given.taped import Taped
+from jigs.given.stated import Hung, Taped
 from templates.binding.alike import MOST, join_names, split_sets
 from tests.jigs.sample import lay
 from tests.jobs import renamed

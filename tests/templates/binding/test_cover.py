@@ -8,8 +8,7 @@ from jigs.box.parts import Layout
 from jigs.given.cautions import NO_CODE
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
-from jigs.ground.finding import error
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error
 from templates.binding.cover import CARD, cover_pages
 from templates.page.border import EDGE
 from templates.page.marks import Outline, Page, Text

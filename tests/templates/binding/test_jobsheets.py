@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.given.job import Job
-from jigs.ground.finding import error
+from jigs.ground.problems import error
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Area, Circle, Line, Outline, Page, Qr, Text

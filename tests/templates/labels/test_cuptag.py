@@ -10,10 +10,9 @@ import pytest
 import zxingcpp
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import Boring, Hung
-from jigs.given.handholes import HandHole
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
+from jigs.given.stated import Boring, HandHole, Hung
 from templates.labels.cuptag import find_tagged, tag_pages, tell_tags
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr, Text

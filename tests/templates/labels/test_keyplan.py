@@ -4,8 +4,8 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
-from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
+from jigs.given.stated import OwnReveals
 from templates.labels.keyplan import LEAST_PART, KeyPlan, black_front, black_piece, black_side
 from templates.page.marks import MEDIUM, Area, Line, Mark, Outline
 from tests.jigs.sample import box, front_of, lay, side_of

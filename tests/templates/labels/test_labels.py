@@ -19,8 +19,8 @@ from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
-from jigs.ground.finding import error
 from jigs.ground.lengths import format_mm
+from jigs.ground.problems import error
 from templates.labels.labelwords import LabelWords
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Mark, Outline, Page, Qr, Text

@@ -4,7 +4,7 @@ from itertools import combinations
 
 import pytest
 
-from jigs.given.labelstock import Stock, find_faults
+from jigs.given.labelstock import Stock, faults_of_stock
 from templates.labels.stocks import STOCKS, list_text
 
 EVERY = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)
@@ -68,4 +68,4 @@ def test_a_roll_is_called_by_its_label() -> None:
 def test_every_stock_that_ships_is_without_fault() -> None:
     """By the rules that a job's own stock is held to."""
     for stock in STOCKS.values():
-        assert find_faults(stock) == ()
+        assert faults_of_stock(stock) == ()

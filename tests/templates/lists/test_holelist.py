@@ -9,10 +9,10 @@ from functools import cache
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.frontvalues import OwnReveals
 from jigs.given.job import FrontSpec
 from jigs.given.rolloutspec import RolloutSpec
-from jigs.ground.finding import error
+from jigs.given.stated import OwnReveals
+from jigs.ground.problems import error
 from jigs.layout.layout import lay_out
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
 from templates.words.payload import drawer_box_payload

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.checks.cutting import with_cutting
-from jigs.given.boxends import EndPanels
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
+from jigs.given.stated import EndPanels
 from jigs.layout.layout import lay_out
 from jigs.order.partslist import PartsList, choose_parts
 from templates.lists.partslist import COLUMNS, parts_csv, parts_json

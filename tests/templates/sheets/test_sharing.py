@@ -11,7 +11,7 @@ import templates.demo
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.page.packing import CardRoom, Size, pack
 from templates.page.paper import PAPERS, Paper

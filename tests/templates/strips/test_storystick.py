@@ -15,7 +15,7 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
-from jigs.order.handing import read_in_hand
+from jigs.order.matching import read_in_hand
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS

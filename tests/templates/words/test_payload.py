@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from jigs.ground.finding import error
+from jigs.ground.problems import error
 from templates.words.payload import LONGEST, drawer_box_payload, front_payload, side_payload, spell
 from tests.jigs.sample import box, lay
 

@@ -1,0 +1,244 @@
+"""What is stated of a front, of the holes beside it, and of the ends of its box, each as one value.
+
+A front's gaps, its frame where it is a five-piece front, how it hangs, how it is bored for that,
+what it is opened by; what a tape said of it in hand, and of a box as it was built; holes by hand;
+end panels beside a box, and the blind panel of a corner box.
+
+What an appliance's leaflet allows the panel on its door to be is stated at the panel, `leaflet = {
+width_min, width_max, height_min, height_max, gap_left, gap_right, gap_top, gap_bottom, weight_max,
+pull }`; a panel outside it is held back. `leaflet = "noted"` says instead that the person has
+compared them: the leaflet always wins.
+"""
+
+from dataclasses import dataclass, replace
+from typing import Annotated, Literal, Self
+
+from jigs.ground.believable import (
+    GROOVE,
+    PANEL_GAP,
+    PANEL_HEIGHT,
+    PANEL_WIDTH,
+    STILE,
+    TAB,
+    THIN_BOARD,
+    Range,
+)
+from jigs.ground.geometry import End, Face, FittingKind, Hand
+from jigs.ground.keys import Key
+
+Both = tuple[float, float]
+"""A size as measured in two places; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taped:
+    """Sizes that are measured twice, mm; None where one was not."""
+
+    width: Both | None = None
+    """At the top and at the bottom."""
+    height: Both | None = None
+    """At the left and at the right."""
+    diagonals: Both | None = None
+    """From corner to corner, both ways."""
+
+    def over(self, before: Self) -> Self:
+        """Give these sizes, and in place of a missing one what was measured before."""
+        return replace(
+            self,
+            width=self.width or before.width,
+            height=self.height or before.height,
+            diagonals=self.diagonals or before.diagonals,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TapedBox(Taped):
+    """The same of a box, mm; its diagonals are those of its front."""
+
+    depth: float | None = None
+    """From its back to the front edges of its sides."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HandHole:
+    """A hole given by hand, in the axes of its part (mm); `depth` None means through.
+
+    `y` is as it was stated: up from the part's bottom end, or down from its top end where
+    `stated_from` says so; `up` gives it from the bottom end in either case. `mirrored`: another
+    one stands as far from a front's right edge. `leaf`: in this leaf of a pair alone. `kind`: the
+    one that its purpose names, if it names one.
+    """
+
+    x: float
+    y: float
+    diameter: float
+    depth: float | None
+    face: Face
+    purpose: str
+    mirrored: bool = False
+    leaf: Hand | None = None
+    stated_from: End | None = None
+    kind: FittingKind = "manual"
+
+    def up(self, height: float) -> float:
+        """Give its height above the bottom end of a part `height` mm high, mm."""
+        return height - self.y if self.stated_from == "top" else self.y
+
+
+@dataclass(frozen=True, slots=True)
+class BoardHole:
+    """A hole given by hand in the board on one side of a front: x from the finished front edge,
+    y from the box side's bottom or top end. `front`: the ID of the front that it serves."""
+
+    hand: Hand
+    front: str
+    hole: HandHole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnReveals:
+    """A front's own gap on each side, mm; None where it is the job's."""
+
+    left: float | None = None
+    """From its left edge."""
+    right: float | None = None
+    """From its right edge."""
+    top: float | None = None
+    """From its top edge."""
+    bottom: float | None = None
+    """From its bottom edge; below 0 where the front hangs below its box."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FivePieceSpec:
+    """The frame of a five-piece front as far as it is known; a slab states no stile."""
+
+    stile: Annotated[float | None, Key(STILE)] = None
+    """Width of the stiles."""
+    rail: Annotated[float | None, Key(STILE)] = None
+    """Width of the rails, if other than the stiles."""
+    groove: Annotated[float | None, Key(GROOVE)] = None
+    """Depth of the groove that holds the panel."""
+    panel: Annotated[float | None, Key(THIN_BOARD)] = None
+    """Thickness of the panel, or of the pane."""
+    glass: Annotated[bool, Key()] = False
+    """Whether the panel is a pane of glass."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Boring:
+    """Where a front's cups are bored, as far as that is stated."""
+
+    bored: Annotated[bool, Key()] = False
+    """Whether the supplier has bored its cups."""
+    bored_tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup that the supplier has bored."""
+    tab: Annotated[float | None, Key(TAB)] = None
+    """From the hinge edge to the rim of a cup."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hung:
+    """How a front hangs: on which hinges, at which heights, how far it opens."""
+
+    hinge: str | None = None
+    """The name of its hinge."""
+    other_hinges: tuple[str, ...] = ()
+    """Hinges of other kinds: one leaf of a pair may hang on a side, the other on a partition."""
+    hinges_at: tuple[float, ...] | None = None
+    """The cup centres above its own bottom edge, mm."""
+    restrictor: bool = False
+    """Whether it is kept from opening to 90 degrees."""
+
+    @property
+    def hinge_names(self) -> tuple[str, ...]:
+        """The names of all hinges, one for each way that a door hangs."""
+        return () if self.hinge is None else (self.hinge, *self.other_hinges)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenedBy:
+    """What a front is opened by, and which front's pull its own is in line with."""
+
+    pull: str | None = None
+    """The name of its pull, or `none`."""
+    pull_over: str | None = None
+    """The front whose pull it takes the place along the wall from."""
+    pull_level: str | None = None
+    """The front whose pull it takes the height from."""
+    push_latch: Annotated[bool, Key()] = False
+    """Whether it is pushed to open, and has no pull."""
+
+
+PanelPull = Literal["allowed", "none"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaflet:
+    """What an appliance's leaflet allows its panel: None where it was not stated; mm."""
+
+    width_min: Annotated[float | None, Key(PANEL_WIDTH)] = None
+    """The panel's least width."""
+    width_max: Annotated[float | None, Key(PANEL_WIDTH)] = None
+    """Its greatest width."""
+    height_min: Annotated[float | None, Key(PANEL_HEIGHT)] = None
+    """Its least height."""
+    height_max: Annotated[float | None, Key(PANEL_HEIGHT)] = None
+    """Its greatest height."""
+    gap_left: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap at its left."""
+    gap_right: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap at its right."""
+    gap_top: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap above it."""
+    gap_bottom: Annotated[float | None, Key(PANEL_GAP)] = None
+    """The least gap below it."""
+    weight_max: Annotated[float | None, Key(Range(1, 60, unit="kg"), most=100.0)] = None
+    """What it may weigh, kg."""
+    pull: Annotated[PanelPull | None, Key()] = None
+    """Whether it may have a pull."""
+
+    @property
+    def unstated(self) -> tuple[str, ...]:
+        """What of it nobody stated, in words."""
+        gaps = (self.gap_left, self.gap_right, self.gap_top, self.gap_bottom)
+        return tuple(
+            name
+            for name, said in (
+                ("gaps", any(gap is not None for gap in gaps)),
+                ("weight", self.weight_max is not None),
+                ("pull", self.pull is not None),
+            )
+            if not said
+        )
+
+
+PanelKind = Literal["flush", "covered"]
+PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndPanels:
+    """The panels beside and behind a box: flush with the faces of the fronts, or covered by them;
+    None without."""
+
+    left: PanelKind | None = None
+    """At its left side."""
+    right: PanelKind | None = None
+    """At its right side."""
+    back: bool = False
+    """Whether one closes its back: on an island."""
+
+    def at(self, hand: Hand) -> PanelKind | None:
+        """Give the panel at one side."""
+        return self.left if hand == "left" else self.right
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlindEnd:
+    """The end of a corner box whose front is closed by a fixed panel."""
+
+    hand: Hand
+    """The end."""
+    reach: float
+    """How far along its box the panel reaches from that end, mm."""
