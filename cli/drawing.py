@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from templates.binding.jobsheets import Sheets
     from templates.elevations.elevation import Drawn
     from templates.labels.labelwords import LabelWords
+    from templates.lists.listing import Listing
     from templates.page.marks import Page
     from templates.page.paper import Paper
     from templates.page.raster import Raster
@@ -177,6 +178,27 @@ def bind(layout: "Layout", pages: Iterable["Page"], what: str) -> bytes:
     from templates.writers.pdf import write_pdf
 
     return write_pdf(pages, title=_title(layout, what))
+
+
+def draw_lists(layout: "Layout", listings: Iterable["Listing"], paper: str) -> tuple[bytes, int]:
+    """Put lists into one PDF, each numbered by itself; give it and the number of its pages."""
+    from templates.lists.listpages import list_pages
+    from templates.page.ownpaper import named_paper
+    from templates.writers.pdf import write_pdf
+
+    sheet = named_paper(paper).for_drawings
+    listings = list(listings)
+    pages = [page for listing in listings for page in list_pages(listing, sheet)]
+    what = " and ".join(listing.title.lower() for listing in listings)
+    return write_pdf(pages, title=_title(layout, what)), len(pages)
+
+
+def tell_lists(target: str, pages: int) -> None:
+    """Tell how many pages a list has, unless it is the output itself."""
+    from templates.words.textlines import counted
+
+    if target != "-":
+        tell(f"{target}: {counted(pages, 'page')}.")
 
 
 def draw_sticks(

@@ -77,6 +77,13 @@ def paper_option(command: Command) -> Command:
     )(command)
 
 
+def paper_for_pdf(ctx: click.Context, form: str | None) -> None:
+    """Refuse --paper for a form that is on none."""
+    given = ctx.get_parameter_source("paper") is not click.core.ParameterSource.DEFAULT
+    if given and form != "pdf":
+        raise click.UsageError("--paper is for --format pdf; the other forms are on no paper.")
+
+
 def printer_option(command: Command) -> Command:
     """Take --printer: the calibrated printer that the pages are corrected for."""
     return click.option(

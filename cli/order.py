@@ -1,4 +1,4 @@
-"""`jigsheet order`: what is to be bought, for people, for a spreadsheet, or as data."""
+"""`jigsheet order`: what is to be bought, for people, on paper, for a spreadsheet, or as data."""
 
 from pathlib import Path
 from typing import Literal
@@ -6,7 +6,13 @@ from typing import Literal
 import click
 
 from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import delivered_option, job_argument, units_option
+from cli.options import (
+    delivered_option,
+    job_argument,
+    paper_for_pdf,
+    paper_option,
+    units_option,
+)
 from cli.output import write_bytes, write_text
 from cli.terminal import tell
 
@@ -18,9 +24,11 @@ from cli.terminal import tell
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "csv", "json", "xlsx"]),
-    help="Tables for people, rows for a spreadsheet, data, or a workbook.  [default: text]",
+    type=click.Choice(["text", "pdf", "csv", "json", "xlsx"]),
+    help="Tables for people, the same on paper with boxes to tick, rows for a spreadsheet, data, "
+    "or a workbook.  [default: text]",
 )
+@paper_option
 @click.option(
     "--fronts",
     is_flag=True,
@@ -30,7 +38,8 @@ from cli.terminal import tell
     "-o",
     "--output",
     metavar="FILE",
-    help="Where to write; - for standard output.  [default: standard output; xlsx: order.xlsx]",
+    help="Where to write; - for standard output.  [default: standard output; pdf, xlsx: order.pdf, "
+    "order.xlsx]",
 )
 @click.pass_context
 def order(
@@ -38,7 +47,8 @@ def order(
     job: Path,
     units: Literal["mm", "in"] | None,
     delivered: Path | None,
-    form: Literal["text", "csv", "json", "xlsx"] | None,
+    form: Literal["text", "pdf", "csv", "json", "xlsx"] | None,
+    paper: str,
     fronts: bool,
     output: str | None,
 ) -> None:
@@ -46,16 +56,23 @@ def order(
     from jigs.cutlist.cutlist import cut_job
     from jigs.order.buying import make_order
     from templates.lists.orderlist import order_csv, order_json, order_sheets
-    from templates.lists.ordertables import order_text
+    from templates.lists.ordertables import order_listing, order_text
     from templates.lists.supplierlist import fronts_csv
 
     if fronts and form not in (None, "csv"):
         raise click.UsageError("--fronts is a CSV list; give it without --format.")
-    target = output or ("order.xlsx" if form == "xlsx" else "-")
+    paper_for_pdf(ctx, form)
+    target = output or (f"order.{form}" if form in ("pdf", "xlsx") else "-")
     layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
     needed = make_order(layout, cut_job(layout))
     sources = layout.job.sources
-    if form == "xlsx":
+    if form == "pdf":
+        from cli.drawing import draw_lists, tell_lists
+
+        data, pages = draw_lists(layout, [order_listing(needed, layout.job)], paper)
+        write_bytes(target, data, sources=sources)
+        tell_lists(target, pages)
+    elif form == "xlsx":
         from templates.lists.workbook import write_workbook
 
         sheets = order_sheets(needed, layout.job)

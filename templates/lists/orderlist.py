@@ -129,7 +129,7 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
         (
             item_name(item), safe_cell(_record(item)), _size(item.size), _size(item.board),
             item.count, item.spare, item.count + item.spare, _unit(item), _remark(item, job),
-            safe_cell(open_cell(_open_of_item(item, order))),
+            safe_cell(open_cell(open_of_item(item, order))),
         )
         for item in order.items
     ]  # fmt: skip
@@ -175,7 +175,7 @@ def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
             "buy": 0 if order.boxes_made else count, "unit": "piece",
             "state": "made from the parts list" if order.boxes_made else "",
             "note": _drawer_note(box),
-            "open": safe_cell(open_cell(_open_of_box(box, order))),
+            "open": safe_cell(open_cell(open_of_box(box, order))),
         }  # fmt: skip
     for row in item_rows(order, job):
         said = dict(zip(ITEM_COLUMNS, row, strict=True))
@@ -219,7 +219,7 @@ def _drawer_data(box: DrawerBoxOrder, order: Order) -> dict[str, Any]:
         "hook": _hook_data(box),
         "slide": box.slide,
         "slide_length_mm": number(box.slide_length),
-        "open": open_data(_open_of_box(box, order)),
+        "open": open_data(open_of_box(box, order)),
     }
 
 
@@ -239,7 +239,7 @@ def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
         number(box.side), number(box.recess), wide, high, *hook,
         safe_cell(box.slide),
         number(box.slide_length), count, 0 if order.boxes_made else count,
-        safe_cell(open_cell(_open_of_box(box, order))),
+        safe_cell(open_cell(open_of_box(box, order))),
     )  # fmt: skip
 
 
@@ -253,11 +253,11 @@ def _item_data(item: Item, order: Order, job: Job) -> dict[str, Any]:
         "spare": item.spare,
         "buy": item.count + item.spare,
         "remark": _remark(item, job),
-        "open": open_data(_open_of_item(item, order)),
+        "open": open_data(open_of_item(item, order)),
     }
 
 
-def _open_of_item(item: Item, order: Order) -> list[OpenNumber]:
+def open_of_item(item: Item, order: Order) -> list[OpenNumber]:
     """Give the open numbers that a piece of hardware is bought on; a plate's are its hinge's."""
     kind = "hinge" if item.group == "plate" else item.group
     return [
@@ -267,7 +267,7 @@ def _open_of_item(item: Item, order: Order) -> list[OpenNumber]:
     ]
 
 
-def _open_of_box(box: DrawerBoxOrder, order: Order) -> list[OpenNumber]:
+def open_of_box(box: DrawerBoxOrder, order: Order) -> list[OpenNumber]:
     """Give the open numbers of its slide that a drawer box is made by."""
     return [
         number

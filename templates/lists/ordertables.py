@@ -1,6 +1,6 @@
 """The order for people: terms, fronts box by box, drawer boxes, hardware, paint."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
@@ -19,6 +19,8 @@ from templates.lists.listing import (
     sizes_shown,
 )
 from templates.lists.listtext import listing_text
+from templates.lists.orderlist import open_of_box, open_of_item
+from templates.words.openwords import STAMP
 from templates.words.orderwords import (
     STATE_WORDS,
     doubtful_words,
@@ -39,7 +41,10 @@ TICKS = (
 """What is ticked on paper as it is done."""
 BLANK = shown("", "")
 """Their cells."""
+HARDWARE = "Hardware: needed + spare = to buy"
 SAID = Column(head="what", runs_on=True)
+STAMPS = Column(head="stamp", paper=True)
+"""What is bought on a number that nobody looked up yet."""
 
 
 def order_text(order: Order, job: Job) -> str:
@@ -56,18 +61,13 @@ def order_listing(order: Order, job: Job) -> Listing:
     ]
     if order.drawer_boxes:
         title = drawer_boxes_title(made=order.boxes_made)
-        boxes = _drawer_boxes(order.drawer_boxes, unit, made=order.boxes_made)
+        boxes = _drawer_boxes(order, unit)
         sections.append(Section(title=title, blocks=(boxes,)))
-    band = [
-        Words(
-            text=f"edge band {format_mm(band.band)} mm for the board of {format_mm(band.board)} "
-            f"mm: {band.to_buy / 1000:.1f} m",
-            indent=2,
-        )
-        for band in order.banding
-    ]
     sections += [
-        Section(title="Hardware: needed + spare = to buy", blocks=(_hardware(order, unit), *band)),
+        Section(
+            title="Hardware: needed + spare = to buy",
+            blocks=(_hardware(order, unit), *_band(order)),
+        ),
         Section(
             title=paint_title(job),
             blocks=(_paint(order), *([Words(text=PAINT, indent=2, hang=0)] if order.paint else [])),
@@ -115,19 +115,24 @@ def _front(front: FrontOrder, unit: Unit) -> Row:
     return Row(cells=(*BLANK, Shown(front.front.id), size, Shown(", ".join(said_of(front)))))
 
 
-def _drawer_boxes(boxes: Sequence[DrawerBoxOrder], unit: Unit, *, made: bool) -> Table:
+def _drawer_boxes(order: Order, unit: Unit) -> Table:
     """List the drawer boxes slide by slide: what they have in common is said once."""
     slides: dict[str, list[Row]] = {}
-    for box in boxes:
-        size = sizes_shown((box.width, box.height, box.length), unit)
-        ticks = () if made else BLANK
-        cells = (*ticks, Shown(f"{len(box.parts):>2}"), size, Shown(", ".join(box.parts)))
+    made = order.boxes_made
+    for box in order.drawer_boxes:
+        cells = (
+            *(() if made else BLANK),
+            Shown(f"{len(box.parts):>2}"),
+            sizes_shown((box.width, box.height, box.length), unit),
+            *shown(STAMP if open_of_box(box, order) else "", ", ".join(box.parts)),
+        )
         slides.setdefault(_slide_words(box, unit), []).append(Row(cells=cells))
     return Table(
         columns=(
             *(() if made else TICKS),
             Column(head="n", right=True),
             Column(head="size", measured=True),
+            STAMPS,
             Column(head="for", runs_on=True),
         ),
         groups=tuple(Group(title=title, rows=tuple(rows)) for title, rows in slides.items()),
@@ -145,16 +150,28 @@ def _hardware(order: Order, unit: Unit) -> Table:
             Column(head="needed", right=True),
             Column(head="spare"),
             Column(head="buy", measured=True),
+            STAMPS,
             SAID,
         ),
         (
             (
                 str(item.count), f"+ {item.spare}", f"= {item.count + item.spare}",
-                item_words(item, unit),
+                STAMP if open_of_item(item, order) else "", item_words(item, unit),
             )
             for item in order.items
         ),
     )  # fmt: skip
+
+
+def _band(order: Order) -> tuple[Table, ...]:
+    lines = [
+        (
+            f"edge band {format_mm(band.band)} mm for the board of {format_mm(band.board)} mm: "
+            f"{band.to_buy / 1000:.1f} m",
+        )
+        for band in order.banding
+    ]
+    return (_plain((Column(head="band", runs_on=True),), lines),) if lines else ()
 
 
 def _paint(order: Order) -> Table:

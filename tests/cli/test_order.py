@@ -19,6 +19,10 @@ def test_its_formats(run: Run, small: Path) -> None:
     result = run("order", small, "--format", "xlsx")
     assert result.exit_code == 0, result.output
     assert Path("order.xlsx").read_bytes().startswith(b"PK")
+    result = run("order", small, "--format", "pdf")
+    assert result.exit_code == 0, result.output
+    assert "order.pdf: 1 page." in result.stderr or "order.pdf: 2 pages." in result.stderr
+    assert Path("order.pdf").read_bytes().startswith(b"%PDF")
 
 
 def test_it_warns_before_the_boxes_are_measured(run: Run, small: Path) -> None:
