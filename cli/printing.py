@@ -3,7 +3,7 @@
 Drawings that are a folder of files are all drawn, then written aside, then appear together.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from contextlib import ExitStack
 from pathlib import Path
 
@@ -43,17 +43,14 @@ def write_pdf_file(target: str, data: bytes, said: str, sources: Iterable[Path])
         tell(f"{target}: {said}. {PRINT}")
 
 
-def tell_older(older: Iterable[str]) -> None:
-    """Tell what lies in a folder from an earlier run."""
-    if names := ", ".join(older):
-        tell(f"Of an earlier run, not of this one: {names}.")
-
-
 def write_folder(
-    target: str, files: Iterable[tuple[str, bytes]], sources: Iterable[Path]
-) -> tuple[int, list[str]]:
-    """Write the files into a folder; give their number, and what of their kind lay there before
-    and was not written now: it may show a part as it no longer is."""
+    target: str,
+    files: Iterable[tuple[str, bytes]],
+    said: Callable[[int], str],
+    sources: Iterable[Path],
+) -> None:
+    """Write files into a folder; tell what is said of so many, and what of their kind lay there
+    before and was not written now: it may show a part as it no longer is."""
     folder = Path(target)
     make_folder(folder)
     written = dict(files)
@@ -65,10 +62,12 @@ def write_folder(
             undo.callback(aside[-1].drop)
         for file in aside:
             file.put()
+    tell(f"{target}: {said(len(written))}")
     kinds = {Path(name).suffix for name in written}
     older = sorted(
         path.name
         for path in folder.iterdir()
         if path.suffix in kinds and path.name not in written and not path.name.startswith(".")
     )
-    return len(written), older
+    if older:
+        tell(f"Of an earlier run, not of this one: {', '.join(older)}.")

@@ -23,7 +23,6 @@ from cli.printing import (
     PRINT,
     find_target,
     refuse_printer,
-    tell_older,
     write_folder,
     write_pdf_file,
 )
@@ -138,14 +137,15 @@ def sheets(
         from templates.words.findings import pages_words
         from templates.words.textlines import counted
 
-        count, older = write_folder(target, sheet_files(drawn, form), layout.job.sources)
-        files = counted(count, "file")
-        if form == "svg":
-            files = pages_words(
-                count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
-            )
-        tell(f"{target}: {files}. {SIZE[form]}")
-        tell_older(older)
+        def said(count: int) -> str:
+            files = counted(count, "file")
+            if form == "svg":
+                files = pages_words(
+                    count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
+                )
+            return f"{files}. {SIZE[form]}"
+
+        write_folder(target, sheet_files(drawn, form), said, layout.job.sources)
     else:
         from cli.drawing import draw_sheets, tell_unprintable
 

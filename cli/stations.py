@@ -1,7 +1,8 @@
 """`jigsheet stations`: a page for each setting of the drill, to be printed at 100 %."""
 
+from collections.abc import Iterable, Iterator
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import click
 
@@ -16,9 +17,13 @@ from cli.options import (
 )
 from cli.output import write_text
 from cli.printers import find_paper
-from cli.printing import find_target, write_pdf_file
+from cli.printing import find_target, refuse_printer, write_folder, write_pdf_file
 from cli.selection import narrow, nothing_drawn, select
 from cli.terminal import tell
+
+if TYPE_CHECKING:
+    from jigs.bench.station import Station
+    from jigs.box.parts import Layout
 
 
 @click.command()
@@ -42,16 +47,18 @@ from cli.terminal import tell
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["pdf", "json"]),
+    type=click.Choice(["pdf", "svg", "dxf", "json"]),
     default="pdf",
     show_default=True,
-    help="A file to print, or the same as data.",
+    help="A file to print, or the same as data; svg, dxf: each card as a plate to cut from "
+    "hardboard, a folder of files at true size.",
 )
 @click.option(
     "-o",
     "--output",
     metavar="FILE",
-    help="Where to write; - for standard output.  [default: stations.pdf; json: standard output]",
+    help="Where to write; - for standard output. svg, dxf: a folder.  [default: stations.pdf; "
+    "json: standard output; stations-svg, stations-dxf]",
 )
 @click.pass_context
 def stations(
@@ -64,7 +71,7 @@ def stations(
     pilots: bool,
     paper: str,
     printer: str | None,
-    form: Literal["pdf", "json"],
+    form: Literal["pdf", "svg", "dxf", "json"],
     output: str | None,
 ) -> None:
     """Draw the stations of JOB: all parts that share bit, stop and pattern on one page."""
@@ -77,8 +84,14 @@ def stations(
     from templates.stations.stationset import stations_json
     from templates.words.costwords import cost_words
 
-    target, _ = find_target(form, output, "stations.pdf")
-    layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
+    target, folder = find_target(form, output, "stations.pdf")
+    if folder:
+        refuse_printer(form, printer)
+        if first:
+            raise click.UsageError(
+                f"--first is printed; --format {form} has a plate for each card."
+            )
+    layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
     planned = plan_stations(printed, pilots=pilots, reach=reach_on(sheet))
@@ -95,6 +108,8 @@ def stations(
         planned = first_rows(planned, articles)
     if not planned:
         tell(nothing_drawn(concerned))
+    elif folder:
+        write_folder(target, _plates(printed, planned, form), _said, layout.job.sources)
     else:
         file = bind_stations(printed, planned, sheet, articles=articles)
         if form == "json":
@@ -105,3 +120,25 @@ def stations(
             tell_unprintable(concerned)
     tell_problems(job, concerned)
     end(ctx, concerned)
+
+
+def _plates(
+    layout: "Layout", stations: Iterable["Station"], form: str
+) -> Iterator[tuple[str, bytes]]:
+    """Give name and content of each card's plate."""
+    from templates.stations.plate import draw_plate
+    from templates.stations.platefiles import plate_dxf, plate_svg
+    from templates.stations.stationview import shop_of
+
+    shop = shop_of(layout)
+    for station in stations:
+        for card in station.cards:
+            plate = draw_plate(shop, station, card)
+            data = plate_dxf(plate) if form == "dxf" else plate_svg(plate).encode()
+            yield f"{plate.name}.{form}", data
+
+
+def _said(count: int) -> str:
+    from templates.words.textlines import counted
+
+    return f"{counted(count, 'plate')}. 1 unit is 1 mm; each as it lies on the face."

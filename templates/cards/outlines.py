@@ -19,7 +19,7 @@ from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
 from templates.words.facewords import drilled_words
 from templates.words.openwords import STAMP, open_line
-from templates.writers.dxf import Drawing, write_dxf
+from templates.writers.dxf import Drawing, Words, write_dxf
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""
@@ -128,10 +128,14 @@ def face_dxf(view: FaceView) -> bytes:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     return write_dxf(
         Drawing(
-            outline=((0.0, 0.0), (w, 0.0), (w, h), (0.0, h)),
+            lines=(
+                ("OUTLINE", ((0.0, 0.0), (w, 0.0), (w, h), (0.0, h))),
+                *((name.upper().replace("-", "_"), line) for name, line in lines_on(view)),
+            ),
             circles=tuple((layer_name(hole), hole.x, hole.y, hole.diameter) for hole in holes),
-            lines=tuple((name.upper().replace("-", "_"), line) for name, line in lines_on(view)),
-            texts=words_beside(view),
-            text_height=TEXT,
+            texts=tuple(
+                Words(layer="TEXT", x=x, y=y, text=words, height=TEXT)
+                for x, y, words in words_beside(view)
+            ),
         )
     )

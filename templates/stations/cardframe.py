@@ -40,7 +40,7 @@ class CardFrame:
     box: Box
 
 
-def room_taken(frame: CardFrame) -> tuple[float, float]:
+def _room_taken(frame: CardFrame) -> tuple[float, float]:
     """Tell how much of a page a card takes: two lie side by side where both are narrow."""
     width, height = frame.box[2] - frame.box[0], frame.box[3] - frame.box[1]
     columns = next((each for each in COLUMNS if width <= each), width)
@@ -57,7 +57,19 @@ def outside(edge: CardEdge) -> float:
     return FLAP if edge.by == "fold" else WASTE
 
 
-def card_frame(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
+def card_frames(card: StationCard) -> list[CardFrame]:
+    """Give all borders that a card may have, those first that take least of a page."""
+    frames = (
+        _card_frame(card, dx, low, high)
+        for dx in GROW_X
+        for low in GROW_Y
+        for high in GROW_Y
+        if low == 0.0 or "y" in card.lines
+    )
+    return sorted(frames, key=_room_taken)
+
+
+def _card_frame(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
     """Give the borders of a card that is larger than its holes by so much."""
     pads = [max(hole.diameter / 2 + 2.0, CLEAR) for hole in card.holes]
     points = [(hole.x, hole.y, pad) for hole, pad in zip(card.holes, pads, strict=True)]

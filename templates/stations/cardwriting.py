@@ -63,7 +63,9 @@ def write_distances(
 ) -> bool:
     """Write each hole's distances from what the card is set by, or its number on the pin card."""
     if card.numbered:
-        return _numbers(space, card, room) and _corner_figures(space, shop, station, card, room)
+        return write_numbers(space, card, room) and _corner_figures(
+            space, shop, station, card, room
+        )
     inward = 1 if edge_along(card, "x") is None or _x_edge_is_left(card) else -1
     for hole in card.holes:
         figures = HoleFigures(
@@ -81,7 +83,7 @@ def _x_edge_is_left(card: StationCard) -> bool:
     return edge is not None and edge.edge == "left"
 
 
-def _numbers(space: Space, card: StationCard, room: Box) -> bool:
+def write_numbers(space: Space, card: StationCard, room: Box) -> bool:
     """Number the crosses of the pin card, from the one on its line: +1 is above it."""
     middle = min(range(len(card.holes)), key=lambda index: abs(card.holes[index].y))
     for index, hole in enumerate(card.holes):

@@ -17,14 +17,11 @@ from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width
 from templates.stations.cardframe import (
-    GROW_X,
-    GROW_Y,
     WINDOW,
     CardFrame,
-    card_frame,
+    card_frames,
     edge_along,
     outside,
-    room_taken,
     windows_of,
 )
 from templates.stations.cardwriting import write_distances, write_titles
@@ -53,16 +50,7 @@ class DrawnCard:
 
 def draw_copies(shop: Shop, station: Station, card: StationCard) -> tuple[DrawnCard, ...]:
     """Draw all copies of a card, as small as its holes, windows and words allow."""
-    frames = sorted(
-        (
-            card_frame(card, dx, low, high)
-            for dx in GROW_X
-            for low in GROW_Y
-            for high in GROW_Y
-            if low == 0.0 or "y" in card.lines
-        ),
-        key=room_taken,
-    )
+    frames = card_frames(card)
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
         while frames:

@@ -1,6 +1,6 @@
-"""The DXF writer: one face of a part in, the bytes of one drawing out (DXF R2010, in mm).
+"""The DXF writer: a face of a part or a plate in, the bytes of one drawing out (DXF R2010, in mm).
 
-The part's lower left corner, as the driller sees the face, is the origin. A layer is an
+Of a face, the part's lower left corner, as the driller sees the face, is the origin. A layer is an
 operation: `CUP_35_D13` are cups of 35 mm, 13 mm deep; `PULL_5_THROUGH` goes right through. What
 lies on the face and is not machined has layers too: `FRAME` (inner edges of stiles and rails),
 `DRAWER_BOX`, `BEVEL` (the edge). The same face gives the same bytes.
@@ -16,19 +16,32 @@ from tempfile import TemporaryDirectory
 
 from jigs.ground.geometry import Polygon
 
+NARROW = 0.7
+"""Width of letters, as a part of what it is by itself."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """A line of text: where its base line begins, or its middle is; mm. `angle` in degrees."""
+
+    layer: str
+    x: float
+    y: float
+    text: str
+    height: float
+    angle: int = 0
+    middle: bool = False
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """What is drawn, mm; each thing but the outline and the texts has a layer of its own name."""
+    """What is drawn, mm, each thing on a layer of its own name."""
 
-    outline: Polygon
-    circles: tuple[tuple[str, float, float, float], ...]
-    """Layer, centre, diameter."""
     lines: tuple[tuple[str, Polygon], ...]
     """Layer and points; closed from three points on."""
-    texts: tuple[tuple[float, float, str], ...]
-    """Where each begins, and its words."""
-    text_height: float
+    circles: tuple[tuple[str, float, float, float], ...]
+    """Layer, centre, diameter."""
+    texts: tuple[Words, ...]
 
 
 @contextlib.contextmanager
@@ -52,32 +65,35 @@ def _without_fonts() -> Iterator[None]:
 
 
 def write_dxf(drawn: Drawing) -> bytes:
-    """Write one face: OUTLINE, a circle for each hole, the lines on it, TEXT outside the part."""
+    """Write a drawing."""
     # Imported here: the library is slow to load.
     with _without_fonts():
         import ezdxf
     from ezdxf import units
+    from ezdxf.enums import TextEntityAlignment
 
     # Dates and random identifiers would make each run's file another one.
     ezdxf.options.write_fixed_meta_data_for_testing = True
     drawing = ezdxf.new("R2010", units=units.MM)
     space = drawing.modelspace()
-    for layer in ("OUTLINE", "TEXT"):
+    used = [layer for layer, _ in drawn.lines]
+    used += [layer for layer, *_ in drawn.circles]
+    used += [words.layer for words in drawn.texts]
+    for layer in dict.fromkeys(used):
         drawing.layers.add(layer)
-    space.add_lwpolyline(drawn.outline, close=True, dxfattribs={"layer": "OUTLINE"})
-    for layer, x, y, diameter in drawn.circles:
-        if layer not in drawing.layers:
-            drawing.layers.add(layer)
-        space.add_circle((x, y), diameter / 2, dxfattribs={"layer": layer})
     for layer, line in drawn.lines:
-        drawing.layers.add(layer)
         space.add_lwpolyline(line, close=len(line) > 2, dxfattribs={"layer": layer})
-    for x, y, words in drawn.texts:
-        placed = {"layer": "TEXT", "insert": (x, y)}
-        space.add_text(words, height=drawn.text_height, dxfattribs=placed)
+    for layer, x, y, diameter in drawn.circles:
+        space.add_circle((x, y), diameter / 2, dxfattribs={"layer": layer})
+    for words in drawn.texts:
+        # As narrow as the printed face, whatever letters the reader has.
+        placed = {"layer": words.layer, "rotation": words.angle, "width": NARROW}
+        text = space.add_text(words.text, height=words.height, dxfattribs=placed)
+        align = TextEntityAlignment.CENTER if words.middle else TextEntityAlignment.LEFT
+        text.set_placement((words.x, words.y), align=align)
     # Else those that are missing are added in the order of a set, another in each run.
     for kind in sorted({entity.dxftype() for entity in drawing.entitydb.values()}):
         drawing.classes.add_class(kind)
-    text = io.StringIO()
-    drawing.write(text)
-    return text.getvalue().encode(drawing.output_encoding, errors="dxfreplace")
+    file = io.StringIO()
+    drawing.write(file)
+    return file.getvalue().encode(drawing.output_encoding, errors="dxfreplace")

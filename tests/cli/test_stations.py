@@ -156,3 +156,22 @@ def test_the_first_of_one_station(made: Made, run: Run) -> None:
     assert [row["part"] for row in alone[0]["rows"]] == ["B1-1-BOX"]
     sides = data_of(run, "stations", made.job, "--first", "--only", "sides")["stations"]
     assert {row["part"] for row in sides[0]["rows"]} == {"B1-SIDE-L", "B1-SIDE-R"}
+
+
+@pytest.mark.parametrize("form", ["svg", "dxf"])
+def test_each_card_is_a_plate_in_a_file_of_its_own(form: str, made: Made, run: Run) -> None:
+    """Named by station and card; a printer's correction is refused, the same bytes come again."""
+    result = run("stations", made.job, "--format", form, "--only", "drawer-boxes")
+    assert result.exit_code == 0, result.output
+    folder = Path(f"stations-{form}")
+    (station,) = [each for each in made.data["stations"] if each["name"] == "drawer-boxes"]
+    letters = {card["card"] for card in station["cards"]}
+    names = {path.name for path in folder.iterdir()}
+    assert names == {f"drawer-boxes-card-{letter}.{form}" for letter in letters}
+    assert re.search(rf"{folder}: {len(names)} plates?\. 1 unit is 1 mm", result.stderr)
+    assert run("stations", made.job, "--format", form, "-o", "again").exit_code == 0
+    for name in names:
+        assert (folder / name).read_bytes() == (Path("again") / name).read_bytes()
+    refused = run("stations", made.job, "--format", form, "--printer", "garage")
+    assert refused.exit_code == 2
+    assert "--printer corrects what is printed" in refused.stderr

@@ -1,0 +1,31 @@
+"""What is engraved in a plate cut from hardboard: what its holes guide, and what lies under it."""
+
+from jigs.bench.guiding import PUNCHED, is_guided
+from jigs.bench.station import CardEdge, Station, StationCard
+from templates.words.holewords import bare_mm
+from templates.words.stationwords import card_words
+
+STRIP = "STRIP UNDER HERE"
+"""Where the straight strip is screwed on that takes a fold's place."""
+
+
+def plate_words(station: Station, card: StationCard) -> tuple[str, ...]:
+    """Say how a plate is used: what its holes are for and what they guide."""
+    if card.stands is not None:
+        return ("Push the drawer box into the corner and clamp it; mark through its holes.",)
+    guided = sorted({hole.diameter for hole in card.holes if is_guided(hole)})
+    words = list(card_words(station, card))
+    if not all(is_guided(hole) for hole in card.holes):
+        words.append(f"Holes of {bare_mm(PUNCHED)}: punch, lift the plate, bore.")
+    for diameter in guided:
+        words.append(
+            f"Holes of {bare_mm(diameter)} guide the bit: set its stop with the plate under it."
+        )
+    return tuple(words)
+
+
+def plate_edge_words(edge: CardEdge, name: str) -> tuple[str, ...]:
+    """Say what lies at an edge of a plate, in full and shorter."""
+    if edge.by == "panel":
+        return (f"STAND THIS EDGE ON THE {name}", f"STAND ON THE {name}")
+    return (f"{STRIP}, AGAINST THE {name}", f"{STRIP}: {name}", f"STRIP: {name}")
