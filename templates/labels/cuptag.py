@@ -14,15 +14,15 @@ from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
-from templates.labels.labels import SAYS
 from templates.labels.labelwords import words_of_front_label
 from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
 from templates.words.openwords import STAMP
+from templates.words.payload import LENGTHS
 from templates.writers.qr import QUIET, qr_side
 
-TAG_SAYS = {False: SAYS[2], True: SAYS[1]}
+TAG_SAYS = {False: LENGTHS[3], True: LENGTHS[2]}
 """Characters of the symbol on a square tag (version 2-M) and a round one (version 3-M)."""
 CUP_FROM = 20.0
 """A blind hole in the back from this diameter on is a cup's; mm (cups are 26, 35 or 40, from
@@ -153,7 +153,7 @@ def _heading(stock: Stock) -> list[Mark]:
 
 def _square(field: LabelField, *, tag: _Tag, raster: Raster) -> list[Mark]:
     """Set a square tag: the ID across its top, the symbol lower right, code and arrow beside."""
-    across, up = raster.module
+    across, up = raster.module()
     wide, high = (qr_side(tag.says, module) + raster.slack for module in (across, up))
     left, right = field.left + _INSET, field.right - _INSET
     corner = field.right - wide + QUIET * across, field.bottom + QUIET * up
@@ -182,7 +182,7 @@ def _round(field: LabelField, *, tag: _Tag, raster: Raster) -> list[Mark]:
     its door, where right and left change places."""
     radius = field.width / 2
     middle = field.left + radius, field.bottom + radius
-    across, up = raster.module
+    across, up = raster.module()
     wide, high = (qr_side(tag.says, module) + raster.slack for module in (across, up))
     left, bottom = middle[0] - wide / 2, middle[1] - high / 2
     corner = left + QUIET * across, bottom + QUIET * up

@@ -19,7 +19,7 @@ LETTERS = 8
 
 _HOLD, _CODE = 99, 98
 """The worth of rows that are never left out."""
-_NAME_LEAST = 3.5
+NAME_LEAST = 3.5
 """Before an ID is smaller than this, the lines under it go, mm."""
 
 _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
@@ -73,7 +73,7 @@ def set_rows(
         row.size = min(5.0 if len(names) == 1 else 3.5, _widest(names, width))
     while (over := (_height(rows) - height) / EM_PER_CAP) > 0:
         spare = [row for row in rows if row.worth < _CODE]
-        large = names and name_rows[0].size - over / len(names) >= _NAME_LEAST
+        large = names and name_rows[0].size - over / len(names) >= NAME_LEAST
         if not spare or (large and len(rows) <= len(names) + 2):
             break
         rows.remove(min(spare, key=lambda row: row.worth))

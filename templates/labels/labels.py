@@ -11,9 +11,12 @@ label the symbol itself says less.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Literal
 
 from jigs.box.parts import Layout
 from jigs.given.labelstock import Stock
+from jigs.ground.dotpitch import MODULES
+from jigs.ground.geometry import SLACK
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labelmarks import (
     BASE_LINE,
@@ -27,39 +30,55 @@ from templates.labels.labelmarks import (
     top_stripe,
 )
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
-from templates.labels.labelrows import LEAST_LETTERING, break_name, set_rows
+from templates.labels.labelrows import LEAST_LETTERING, NAME_LEAST, break_name, set_rows
 from templates.labels.labelwords import LabelWords, Wording
 from templates.page.marks import Mark, Page, Text
 from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
+from templates.words.payload import LENGTHS
 from templates.writers.qr import QUIET, qr_side
 
 PLAN_FROM = 30.0
 """Label height from which there is a key plan, mm."""
 PLAN_LEAST = 10.0
 """Height below which a key plan is not readable, mm."""
+PLAN_BAND = 12.0
+"""Height of a key plan that stands beside the ID, mm."""
 WORDS = 18.0
 """Width that the words are to have before the symbol says all that it might, mm."""
+BAND_WORDS = 36.0
+"""Width from which ID and key plan stand side by side over the words, mm."""
+TALL = 38.0
+"""Label height from which a symbol has the largest modules, mm."""
 
 NARROW = 51.0
 """Label width under which the arrow is slimmer and the lines may be 1.8 mm high (ISO 3098)."""
-SAYS = (90, 61, 38)
-"""Characters of a symbol of version 4, 3 and 2, level M (ISO/IEC 18004:2015, table 7, from
-memory)."""
+NARROW_WORDS = 34.0
+"""Width of the words under which their lines may be so on a low label, mm."""
 
 _GAP = 1.0
 _CODE_UP = SMALL * (EM_PER_CAP - BASE_LINE)
 """What the code takes under the symbol, from its base line up; mm."""
 
+_Plan = Literal["under", "instead", "beside"]
+"""Where a key plan stands: under symbol and code, under the symbol in place of the code, which is
+then a row of the words, or beside the ID."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Symbol:
-    """A label's symbol: what it says, and its size with quiet zone and all, mm."""
+    """A label's symbol: what it says, the module that is wanted, its size with quiet zone and all,
+    the width that it leaves to the words, where the key plan stands with it, and whether the
+    label's stripe has its words; mm."""
 
     text: str
+    module: float
     wide: float
     high: float
+    words: float
+    plan: _Plan | None
+    lettered: bool
 
 
 def each_label_page(
@@ -108,9 +127,9 @@ def _label(
     head = 7.0 if field.height >= PLAN_FROM and field.width >= NARROW else 5.0
     bottom = field.bottom + field.margin
     arrow, arrow_wide = draw_arrow(words.arrow, words.toward, bottom, top - lowered, head)
-    symbol, lettered = _choose(words, field, raster, arrow_wide + _GAP + field.margin)
+    symbol = _choose(words, field, raster, arrow_wide + _GAP + field.margin)
     if stripe is not None and not along_top:
-        drawn, wide = end_stripe(stripe, field, lettered)
+        drawn, wide = end_stripe(stripe, field, symbol.lettered)
         marks += drawn
         if stripe.end == "left":
             x0 = field.left + wide
@@ -120,11 +139,15 @@ def _label(
     marks += moved(tuple(arrow), x0, 0.0)
     x0 += arrow_wide + _GAP
     named = None
-    if x1 - symbol.wide - x0 < WORDS:
-        name = _over(words.part, x0, x1 - field.margin, top - lowered, field, symbol)
-        named = name[0].size if name else None
-        marks += name
-        top -= sum(text.size * EM_PER_CAP for text in name)
+    across = x1 - symbol.wide - x0 < WORDS
+    if across:
+        named = _largest(words.part, x1 - field.margin - x0, _over(field, symbol))
+        if named < _beside(words.part, x1 - field.margin - x0 - symbol.wide):
+            named = None
+        else:
+            name = _name(words.part, x0, top - lowered, named, x1 - field.margin - x0)
+            marks += name
+            top -= sum(text.size * EM_PER_CAP for text in name)
     # A symbol's own quiet zone is white enough at the label's edge.
     ceiling = top - lowered if named else field.top
     under, wide = _column(marks, words, symbol, plan, field, raster, x1, ceiling)
@@ -133,78 +156,115 @@ def _label(
         high = field.top - field.margin
         right = field.right - field.margin if named else x1 - wide - CLEAR
         marks += top_stripe(stripe, left, high, right - left)
+    room = x1 - wide - x0
+    if symbol.plan == "beside":
+        half = min(max(0.45 * room, room - 1.6 * PLAN_BAND), room - PLAN_BAND)
+        named = _largest(words.part, half, PLAN_BAND)
+        marks += _name(words.part, x0, top - lowered, named, half)
+        marks += plan.marks(
+            words.black, x0 + half + _GAP, top - lowered - PLAN_BAND, room - half - 2 * _GAP,
+            PLAN_BAND,
+        )  # fmt: skip
+        top -= PLAN_BAND + _GAP / 2
     code = "" if under or not words.code else f"code {words.code}"
     more: list[Wording] = []
-    if stripe is not None and not lettered:
+    if stripe is not None and not symbol.lettered:
         more += [Wording(ways=(text,), worth=8, bold=True) for text in stripe.lines]
-    least = LEAST_LETTERING if field.width < NARROW else SMALL
-    rows, missing = set_rows(
-        words, more, code, x0, x1 - wide - x0, bottom, top - lowered, least, named
-    )
+    scarce = field.width < NARROW or (field.height < PLAN_FROM and room < NARROW_WORDS)
+    least = LEAST_LETTERING if scarce else SMALL
+    rows, missing = set_rows(words, more, code, x0, room, bottom, top - lowered, least, named)
     return [*marks, *rows], missing
 
 
-def _over(
-    name: str, x0: float, x1: float, top: float, field: LabelField, symbol: _Symbol
-) -> list[Text]:
-    """Set the ID across a narrow label, over words and symbol, if the symbol leaves it room."""
-    room = top - field.bottom - field.margin - _CODE_UP - symbol.high
-    width = x1 - x0
+def _over(field: LabelField, symbol: _Symbol) -> float:
+    """Give the height that a symbol with its code leaves to an ID across the label; mm."""
+    return field.height - 2 * field.margin - _CODE_UP - symbol.high
 
-    def largest(lines: list[str]) -> float:
-        return min(7.0, room / len(lines) / EM_PER_CAP, *(
-            width / text_width(line, 1.0, True) for line in lines
-        ))  # fmt: skip
 
-    lines = max(([name], break_name(name, 0.0)), key=largest)
-    size = largest(lines)
-    # Beside the symbol, even broken, it might be larger.
-    beside = (width - symbol.wide) / max(
-        text_width(line, 1.0, True) for line in break_name(name, 0.0)
-    )
-    if size < min(LEAST_LETTERING, beside):
-        return []
+def _lines(name: str, width: float, height: float) -> list[str]:
+    """Give an ID on one line or on two, as it is larger."""
+    return max([name], break_name(name, 0.0), key=lambda lines: _size(lines, width, height))
+
+
+def _size(lines: list[str], width: float, height: float) -> float:
+    return min(12.0, height / len(lines) / EM_PER_CAP, *(
+        width / text_width(line, 1.0, True) for line in lines
+    ))  # fmt: skip
+
+
+def _largest(name: str, width: float, height: float) -> float:
+    """Give the largest letters in which an ID fits a room; mm."""
+    return _size(_lines(name, width, height), width, height)
+
+
+def _beside(name: str, width: float) -> float:
+    """Give the least letters for which an ID goes across the label: beside the symbol, even
+    broken, it might be larger; mm."""
+    wide = max(text_width(line, 1.0, True) for line in break_name(name, 0.0))
+    return min(LEAST_LETTERING, width / wide)
+
+
+def _name(name: str, x: float, top: float, size: float, width: float) -> list[Text]:
+    """Set an ID in letters that fit, on one line or two."""
+    lines = [name] if text_width(name, size, True) <= width + SLACK else break_name(name, 0.0)
     return [
-        Text(
-            x=x0, y=top - size * (row * EM_PER_CAP - BASE_LINE), text=line, size=size, bold=True
-        )
+        Text(x=x, y=top - size * (row * EM_PER_CAP - BASE_LINE), text=line, size=size, bold=True)
         for row, line in enumerate(lines, start=1)
-    ]  # fmt: skip
+    ]
 
 
-def _choose(
-    words: LabelWords, field: LabelField, raster: Raster, beside: float
-) -> tuple[_Symbol, bool]:
-    """Choose the fullest symbol that leaves the words their room, and whether the stripe has
-    words too; `beside` is what arrow and margin take."""
+def _choose(words: LabelWords, field: LabelField, raster: Raster, taken: float) -> _Symbol:
+    """Choose the symbol that is worth most: which says all that no label leaves out, leaves the
+    words their room and the ID its size, has large modules, leaves room for a key plan and for
+    the words of the stripe, and says much; `taken` is what arrow and margin take."""
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
-    stripe = stripe_width(at_end, field) if at_end else 0.0
-    symbols = [_symbol(words.payload.fit(longest), raster) for longest in SAYS]
-    if not _planned(symbols[0], field) and _planned(symbols[1], field):
-        del symbols[0]  # the plan is worth more than its last words
-    ways = [(symbol, lettered) for lettered in (True, False) for symbol in symbols]
-    for symbol, lettered in ways:
-        taken = stripe if lettered else STRIPE if at_end else 0.0
-        if symbol.high <= field.height and field.width - symbol.wide - beside - taken >= WORDS:
-            break
-    return symbol, lettered
+    core = len(words.payload.core)
+    most = LENGTHS[0 if field.height >= TALL else 1 if field.height >= PLAN_FROM else 2]
+
+    def worth(symbol: _Symbol) -> tuple[bool, float, float, bool, bool, int]:
+        # Where the words have too little room, the ID stands across the label.
+        size = NAME_LEAST
+        if symbol.words < WORDS:
+            over = _over(field, symbol)
+            size = min(size, _largest(words.part, field.width - taken - field.margin, over))
+        return (
+            len(symbol.text) >= core, size, symbol.module, symbol.plan is not None,
+            symbol.lettered, len(symbol.text) if len(symbol.text) <= most else -len(symbol.text),
+        )  # fmt: skip
+
+    symbols = []
+    for module in MODULES if field.height >= TALL else MODULES[1:]:
+        for longest in LENGTHS:
+            text = words.payload.fit(longest)
+            across, up = raster.module(module)
+            wide, high = (qr_side(text, side) + raster.slack for side in (across, up))
+            for lettered in (True, False):
+                stripe = (stripe_width(at_end, field) if lettered else STRIPE) if at_end else 0.0
+                room = field.width - wide - taken - stripe
+                symbols.append(
+                    _Symbol(text=text, module=module, wide=wide, high=high, words=room,
+                            plan=_plan(high, room, field), lettered=lettered)
+                )  # fmt: skip
+    return max((symbol for symbol in symbols if symbol.high <= field.height), key=worth)
 
 
-def _symbol(text: str, raster: Raster) -> _Symbol:
-    across, up = raster.module
-    return _Symbol(
-        text=text, wide=qr_side(text, across) + raster.slack, high=qr_side(text, up) + raster.slack
-    )
+def _plan(high: float, words: float, field: LabelField) -> _Plan | None:
+    """Say where a label has room for a key plan with a symbol so high at its top."""
+    if field.height < PLAN_FROM:
+        return None
+    if _room(field.height, high, field, code=True) >= PLAN_LEAST:
+        return "under"
+    if words >= BAND_WORDS:
+        return "beside"
+    if _room(field.height, high, field, code=False) >= PLAN_LEAST:
+        return "instead"
+    return None
 
 
-def _planned(symbol: _Symbol, field: LabelField) -> bool:
-    """Tell whether a label has room for a key plan below a symbol that stands at its top."""
-    return field.height >= PLAN_FROM and _room(field.height, symbol, field) >= PLAN_LEAST
-
-
-def _room(high: float, symbol: _Symbol, field: LabelField) -> float:
+def _room(height: float, symbol: float, field: LabelField, *, code: bool) -> float:
     """Give what symbol and code leave below them of a height; mm."""
-    return high - symbol.high - SMALL * EM_PER_CAP - 2 * field.margin - 0.3
+    below = SMALL * EM_PER_CAP + field.margin if code else 0.0
+    return height - symbol - below - field.margin - 0.3
 
 
 def _column(
@@ -222,20 +282,19 @@ def _column(
     code = f"code {words.code}" if words.code else ""
     high = top - field.bottom
     foot = max(field.margin, SMALL * BASE_LINE)
-    under = foot + _CODE_UP + symbol.high <= high
-    room = _room(high, symbol, field)
-    planned = field.height >= PLAN_FROM and room >= PLAN_LEAST
+    under = symbol.plan != "instead" and foot + _CODE_UP + symbol.high <= high
+    room = _room(high, symbol.high, field, code=under)
+    planned = symbol.plan in ("under", "instead") and room >= PLAN_LEAST
     beside = field.margin if right == field.right else CLEAR
     size = min(SMALL, max(LEAST_LETTERING, symbol.wide / text_width(code, 1.0))) if code else SMALL
     letters = text_width(code, size) + beside + 0.3 if under else 0.0
-    wide = max(symbol.wide, letters, field.width / 3 if planned else 0.0)
+    wide = max(symbol.wide, letters, field.width / 3 if symbol.plan == "under" else 0.0)
     square = top - symbol.high
     if not planned:  # symbol and code together stand in the middle
         square -= (high - symbol.high - (foot + _CODE_UP if under else 0.0)) / 2
-    across, up = raster.module
-    marks.append(
-        raster.symbol(right - symbol.wide + QUIET * across, square + QUIET * up, symbol.text)
-    )
+    across, up = raster.module(symbol.module)
+    corner = right - symbol.wide + QUIET * across, square + QUIET * up
+    marks.append(raster.symbol(*corner, symbol.text, symbol.module))
     if under and code:
         middle = min(right - symbol.wide / 2, right - letters / 2 - beside / 2)
         marks.append(Text(x=middle, y=square - _CODE_UP, text=code, size=size, anchor="middle"))

@@ -6,8 +6,8 @@ The page is cut down to whole dots too: then its upper edge, from which a printe
 one as well.
 
 >>> thermal = Raster(dots=203)
->>> [round(side, 4) for side in thermal.module]
-[0.5005, 0.5005]
+>>> [round(side, 4) for side in thermal.module(0.6)]
+[0.6256, 0.6256]
 >>> round(thermal.page(50.0, 25.0)[0] / (25.4 / 203), 2)
 399.0
 """
@@ -37,18 +37,18 @@ class Raster:
     scale: tuple[float, float] = (1.0, 1.0)
     shift: tuple[float, float] = (0.0, 0.0)
 
-    @property
-    def module(self) -> tuple[float, float]:
-        """Width and height of a QR module, mm; alike but for a corrected printer's dots."""
+    def module(self, wanted: float = MODULE) -> tuple[float, float]:
+        """Give width and height of a QR module that is to be `wanted` mm, or the nearest to it in
+        whole dots; alike but for a corrected printer's dots."""
         if self.dots is None:
-            return MODULE, MODULE
-        count = dots_of_module(self.dots, max(self.scale))
+            return wanted, wanted
+        count = dots_of_module(self.dots, max(self.scale), module=wanted)
         across, up = self.scale
         return count * dot(self.dots) / across, count * dot(self.dots) / up
 
-    def symbol(self, x: float, y: float, text: str) -> Qr:
+    def symbol(self, x: float, y: float, text: str, wanted: float = MODULE) -> Qr:
         """Give the QR symbol of a text with its lower left corner on the next whole dot."""
-        across, up = self.module
+        across, up = self.module(wanted)
         x, y = self.to_dot(x, y)
         return Qr(
             x=x,

@@ -2,9 +2,9 @@
 
 The ID stands first, because some telephones show only the beginning. Only characters of the
 QR's dense mode are used (0-9, A-Z, space and `$%*+-./:`), no colon after the ID and no dot
-between letters, which a telephone takes for a link. At most 90 characters, so that the symbol
-is version 4 at most: 20.5 mm with its quiet zone at 0.5 mm a module, which the lowest label
-takes. One text serves sheet and label.
+between letters, which a telephone takes for a link. How long a text may be, the symbol says at its
+module: 122 characters make version 5, 61 version 3. What is too long goes by its worth; ID, what
+the part is, its hand, its place and its code stay, however small the symbol.
 
 >>> spell("Kitchen, Łódź side.door")
 'KITCHEN LODZ SIDE DOOR'
@@ -12,7 +12,7 @@ takes. One text serves sheet and label.
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
@@ -25,11 +25,16 @@ from templates.words.wallwords import without_wall
 from templates.words.wording import FRONT_WORDS
 
 LONGEST = 90
-"""Characters of version 4-M in alphanumeric mode (ISO/IEC 18004:2015, table 7,
-from memory)."""
+"""Characters of a symbol on a sheet."""
+LENGTHS = (122, LONGEST, 61, 38)
+"""Characters of versions 5, 4, 3 and 2 at level M, in alphanumeric mode (ISO/IEC 18004:2015,
+table 7, from memory)."""
 
 HOLD = "HOLD"
 """What a part that is held back says after its kind, however small the symbol."""
+
+Phrase = tuple[str, int]
+"""What may be left out, and its worth: of two the lesser goes first."""
 
 
 def spell(text: str) -> str:
@@ -39,59 +44,68 @@ def spell(text: str) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Payload:
-    """What a symbol says: the part's ID, what it is, word by word, whether it is held back, the
-    phrases that follow, and its code behind them; a phrase is not empty, a code may be."""
+    """What a symbol says: the part's ID, what it is, word by word, whether it is held back, its
+    wall and box, what else there is to say, in order, and its code; anything but the ID may be
+    empty."""
 
     part: str
     words: tuple[str, ...]
-    phrases: tuple[str, ...] = ()
+    wall: str = ""
+    box: str = ""
+    phrases: tuple[Phrase, ...] = ()
     code: str = ""
     hold: bool = False
 
     @property
     def text(self) -> str:
-        """All of it."""
-        return _joined(self._head(self.words), *self.phrases, *self._coded)
+        """As much as the symbol on a sheet takes."""
+        return self.fit(LONGEST)
+
+    @property
+    def core(self) -> str:
+        """What no label leaves out."""
+        return replace(self, phrases=())._all
 
     def fit(self, longest: int) -> str:
-        """Give as much as a small symbol takes: the ID stays whole, and with it the code; then
-        phrase by phrase as they stand what there is room for. HOLD is never lost.
+        """Give as much as a symbol takes: what is worth least goes first. Where not even the core
+        fits (a tag, or names that are long), the wall is shortened from its end, then the place
+        goes, then words of what it is, at last the code; the ID stays whole, and HOLD with it.
 
         >>> door = Payload(
-        ...     part="B3-2", words=("DOOR", "HINGES", "LEFT"), code="Q8RD",
-        ...     phrases=("NORTH BOX B3", "BELOW B3-1"),
+        ...     part="B3-2", words=("DOOR", "HINGES", "LEFT"), wall="NORTH", box="B3",
+        ...     phrases=(("BELOW B3-1", 4), ("454X613", 6)), code="Q8RD",
         ... )
-        >>> door.text
-        'B3-2 DOOR HINGES LEFT / NORTH BOX B3 / BELOW B3-1 / CODE Q8RD'
+        >>> door.fit(90)
+        'B3-2 DOOR HINGES LEFT / NORTH BOX B3 / BELOW B3-1 / 454X613 / CODE Q8RD'
+        >>> door.fit(61)
+        'B3-2 DOOR HINGES LEFT / NORTH BOX B3 / 454X613 / CODE Q8RD'
         >>> door.fit(38)
         'B3-2 DOOR HINGES LEFT / CODE Q8RD'
         """
-        if len(self.text) <= longest:
-            return self.text
-        words = list(self.words)
-        while words and len(_joined(self._head(words), *self._coded)) > longest:
-            words.pop()
-        head = self._head(words)
-        if len(_joined(head, *self._coded)) > longest:
-            coded: tuple[str, ...] = ()
-        else:
-            coded = self._coded
-        kept: tuple[str, ...] = ()
-        for phrase in self.phrases:
-            if len(_joined(head, *kept, phrase, *coded)) <= longest:
-                kept = (*kept, phrase)
-        return _joined(head, *kept, *coded)
+        said = self
+        while len(said._all) > longest and (shorter := said._shorter):
+            said = shorter
+        return said._all
 
     @property
-    def _coded(self) -> tuple[str, ...]:
-        return (f"CODE {self.code}",) if self.code else ()
+    def _shorter(self) -> "Payload | None":
+        if self.phrases:
+            least = min(self.phrases, key=lambda phrase: phrase[1])
+            return replace(self, phrases=tuple(each for each in self.phrases if each != least))
+        if self.wall:
+            return replace(self, wall=self.wall[:-1].rstrip())
+        if self.box:
+            return replace(self, box="")
+        if self.words:
+            return replace(self, words=self.words[:-1])
+        return replace(self, code="") if self.code else None
 
-    def _head(self, words: Sequence[str]) -> str:
-        return " ".join([self.part, *words, *([HOLD] if self.hold else [])])
-
-
-def _joined(*phrases: str) -> str:
-    return " / ".join(phrases)
+    @property
+    def _all(self) -> str:
+        head = " ".join([self.part, *self.words, *([HOLD] if self.hold else [])])
+        place = f"{self.wall} BOX {self.box}".strip() if self.box else self.wall
+        phrases = [place, *(text for text, _ in self.phrases)]
+        return " / ".join(filter(None, [head, *phrases, self.code and f"CODE {self.code}"]))
 
 
 def front_payload(layout: Layout, front: Front) -> Payload:
@@ -101,113 +115,84 @@ def front_payload(layout: Layout, front: Front) -> Payload:
         name += f" HINGES {front.hinged.upper()}"
     above, below = hung_under(layout, front), hung_over(layout, front)
     neighbour = f"BELOW {above.id}" if above else f"ABOVE {below.id}" if below else ""
-    size = f"{_figure(front.width)}X{_figure(front.height)}"
+    back = work_words([each for each in front.fittings if each.holes[0].face == "back"])
     return _say(
-        front.id, name, (_place(front.wall, front.box), 5), (neighbour, 4), (size, 6),
-        (_back_work(front), 3), code=("" if front.withheld else front.code, 1),
+        front.id, name, front.wall, front.box, front.code, (neighbour, 4),
+        (_figures(front.width, front.height), 6), (f"BACK: {back}" if back else "", 3),
         hold=front.withheld,
     )  # fmt: skip
 
 
 def side_payload(layout: Layout, side: Side) -> Payload:
     """Say of a box side: which it is, how it stands, what is bored in it, and its code."""
-    wall = _wall(side.wall)
+    come = ("HOLES TO COME" if side.missing else "", 6)
     if side.partition:
         return _say(
-            side.board, f"PARTITION BOX {side.box}", (wall, 3),
-            (f"BETWEEN COLUMNS {side.partition} AND {side.partition + 1}", 4),
-            ("HOLES TO COME" if side.missing else "", 6), code=(side.code, 5),
+            side.board, f"PARTITION BOX {side.box}", side.wall, "", side.code,
+            (f"BETWEEN COLUMNS {side.partition} AND {side.partition + 1}", 4), come,
         )  # fmt: skip
+    bored = "HOLES INSIDE" if side.holes else "" if side.missing else "NO HOLES"
     return _say(
-        side.board, f"{side.side.upper()} SIDE BOX {side.box}", (wall, 3),
-        ("THIS FACE OUT", 4), ("HOLES TO COME" if side.missing else "", 6),
-        ("HOLES INSIDE" if side.holes else "" if side.missing else "NO HOLES", 1),
-        (work_words(side.fittings), 2), code=(side.code, 5),
+        side.board, f"{side.side.upper()} SIDE BOX {side.box}", side.wall, "", side.code,
+        ("THIS FACE OUT", 4), come, (bored, 1), (work_words(side.fittings), 2),
     )  # fmt: skip
 
 
 def drawer_box_payload(layout: Layout, drawer: DrawerBox, front: Front) -> Payload:
     """Say of a drawer box: where it runs, behind which front, its size, and its code."""
-    size = "X".join(map(_figure, size_of(drawer) or ()))
     return _say(
-        drawer.id, "DRAWER BOX", (_place(front.wall, front.box), 3), (f"BEHIND {front.id}", 5),
-        (size, 4), code=("" if front.withheld else drawer.code, 1), hold=front.withheld,
+        drawer.id, "DRAWER BOX", front.wall, front.box, drawer.code, (f"BEHIND {front.id}", 5),
+        (_figures(*(size_of(drawer) or ())), 4), hold=front.withheld,
     )  # fmt: skip
 
 
 def rollout_payload(rollout: Rollout) -> Payload:
     """Say of a rollout: in which box, behind which fronts, its size, and its code."""
-    size = "X".join(map(_figure, size_of(rollout) or ()))
-    behind = f"BEHIND {' '.join(rollout.behind)}" if rollout.behind else ""
     return _say(
-        rollout.id, "ROLLOUT", (_place(rollout.wall, rollout.box), 3), (behind, 5), (size, 4),
-        code=("" if rollout.withheld else rollout.code, 1), hold=rollout.withheld,
+        rollout.id, "ROLLOUT", rollout.wall, rollout.box, rollout.code,
+        (f"BEHIND {' '.join(rollout.behind)}" if rollout.behind else "", 5),
+        (_figures(*(size_of(rollout) or ())), 4), hold=rollout.withheld,
     )  # fmt: skip
 
 
 def piece_payload(piece: Piece, name: str, number: int) -> Payload:
     """Say of a piece without holes: what it is, where it goes, its size as cut, and its code."""
-    size = "X".join(_figure(size) for size in (piece.length, piece.width, piece.thickness))
-    place = _place(piece.wall, piece.box) if piece.box else _wall(piece.wall)
-    band = f"BAND {' '.join(piece.banded).upper()}" if piece.band else ""
     return _say(
-        piece.id, name, (place, 5), (f"CUT {size}", 4),
-        (f"{number} OF {piece.count}" if piece.count > 1 else "", 3), (band, 2),
-        code=(piece.code, 1),
+        piece.id, name, piece.wall, piece.box or "", piece.code,
+        (f"CUT {_figures(piece.length, piece.width, piece.thickness)}", 4),
+        (f"{number} OF {piece.count}" if piece.count > 1 else "", 3),
+        (f"BAND {' '.join(piece.banded).upper()}" if piece.band else "", 2),
     )  # fmt: skip
 
 
 def set_payload(parts: Sequence[str], drilled: str, code: str) -> str:
     """Say of sheets that serve several parts: as many of their names as find room, the face, and
     their code where they have one in common."""
-    for named in range(len(parts), 1, -1):
+    for named in range(len(parts), 0, -1):
         more = f" AND {len(parts) - named} MORE" if named < len(parts) else ""
-        text = _joined(
-            f"{' '.join(parts[:named])}{more}", "ONE SET", spell(drilled),
-            *((f"CODE {code}",) if code else ()),
+        said = Payload(
+            part=f"{' '.join(parts[:named])}{more}", words=(), code=code,
+            phrases=(("ONE SET", 1), (spell(drilled), 2)),
         )  # fmt: skip
-        if len(text) <= LONGEST:
-            return text
-    return _say(
-        parts[0], f"AND {len(parts) - 1} MORE", (spell(drilled), 1), code=(code, 2)
-    ).text  # fmt: skip
+        if named == 1 or len(said._all) <= LONGEST:
+            break
+    return said.text
 
 
 def _say(
-    part: str, name: str, *phrases: tuple[str, int], code: tuple[str, int], hold: bool = False
+    part: str, name: str, wall: str, box: str, code: str, *phrases: Phrase, hold: bool = False
 ) -> Payload:
-    """Join phrases and code, each with its worth, without as many of the least worth as it takes
-    to keep the length."""
-    kept = [(phrase, worth) for phrase, worth in phrases if phrase]
-    while True:
-        said = Payload(
-            part=part,
-            words=tuple(spell(name).split()),
-            phrases=tuple(phrase for phrase, _ in kept),
-            code=code[0],
-            hold=hold,
-        )
-        least = min((worth for _, worth in kept), default=code[1])
-        if len(said.text) <= LONGEST or not (kept or code[0]):
-            return said
-        if (code[0] and code[1] < least) or not kept:
-            code = ("", 0)
-        else:
-            kept.remove(min(kept, key=lambda entry: entry[1]))
+    """Say of a part what there is to say; of one that is held back no code."""
+    return Payload(
+        part=part,
+        words=tuple(spell(name).split()),
+        wall=without_wall(spell(wall)),
+        box=box,
+        phrases=tuple(phrase for phrase in phrases if phrase[0]),
+        code="" if hold else code,
+        hold=hold,
+    )
 
 
-def _figure(size: float) -> str:
-    return format_mm(size).removesuffix(".0")
-
-
-def _wall(wall: str) -> str:
-    return without_wall(spell(wall))[:24].strip()
-
-
-def _place(wall: str, box: str) -> str:
-    return f"{_wall(wall)} BOX {box}".strip()
-
-
-def _back_work(front: Front) -> str:
-    words = work_words([each for each in front.fittings if each.holes[0].face == "back"])
-    return f"BACK: {words}" if words else ""
+def _figures(*sizes: float) -> str:
+    return "X".join(format_mm(size).removesuffix(".0") for size in sizes)

@@ -309,9 +309,12 @@ HIGH = [name for name, stock in LABELS.items() if stock.height >= 36]
 
 @pytest.mark.parametrize("name", HIGH)
 def test_every_label_that_is_high_enough_has_its_plan(name: str) -> None:
-    """The symbol makes way for it where it would say all that it might."""
+    """The symbol makes way for it where it would say all that it might; not where what no label
+    leaves out wants more than 61 characters."""
     layout = workshop()
-    for words in workshop_looks():
+    short = [words for words in workshop_looks() if len(words.payload.core) <= 61]
+    assert len(short) > 25
+    for words in short:
         (page,) = label_pages(layout, [words], STOCKS[name])
         assert any(isinstance(mark, Outline) for mark in page.marks), words.part
 

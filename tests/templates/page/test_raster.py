@@ -42,7 +42,7 @@ def drawn_at(pages: Sequence[Page], dots: int) -> Iterator[Any]:
 )
 def test_a_module_is_whole_dots(dots: int, count: int, module: float) -> None:
     """As many as make 0.5 mm at least."""
-    across, up = Raster(dots=dots).module
+    across, up = Raster(dots=dots).module()
     assert across == up == pytest.approx(25.4 / dots * count)
     assert round(across, 4) == module
 
@@ -53,7 +53,7 @@ def test_unequal_scales_make_no_module_smaller_than_the_least(scale: tuple[float
     high, counted times the scale (derived)."""
     for dots in (203, 300, 600):
         pitch = 25.4 / dots
-        module = Raster(dots=dots, scale=scale).module
+        module = Raster(dots=dots, scale=scale).module()
         assert min(module) >= 0.5 - 0.05 * pitch / min(scale)
         counted = [side * factor / pitch for side, factor in zip(module, scale, strict=True)]
         assert counted == pytest.approx([round(counted[0])] * 2)
@@ -70,11 +70,11 @@ def test_every_module_is_whole_pixels(name: str, dots: int, printer: Printer | N
     raster = raster_of(printer, dots)
     pages = label_pages(galley(), SOME, STOCKS[name], raster=raster)[:2]
     for page, pixels in zip(pages, drawn_at(pages, dots), strict=True):
-        across, up = raster.module
         for mark in (mark for mark in page.marks if isinstance(mark, Qr)):
+            across, up = mark.module, mark.rise or mark.module
             matrix = np.array(qr_matrix(mark.text))
             count = round(across * page.scale[0] / (25.4 / dots))
-            assert mark.rise in (None, up)
+            assert up * page.scale[1] == pytest.approx(across * page.scale[0])
             size = len(matrix) * count
             left = mark.x * page.scale[0] / (25.4 / dots)
             foot = pixels.shape[0] - mark.y * page.scale[1] / (25.4 / dots)

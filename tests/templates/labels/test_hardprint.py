@@ -1,0 +1,58 @@
+"""Labels printed badly: telephones must read what is high enough for large modules."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+
+from templates.labels.labels import TALL
+from templates.labels.stocks import STOCKS
+from templates.page.marks import Page, Qr
+from templates.page.raster import Raster
+from tests.hardprint import read_hard
+from tests.templates.kitchens import workshop, workshop_looks
+from tests.templates.labelpages import label_pages
+
+HIGH = [name for name, stock in STOCKS.items() if stock.bore is None and stock.height >= TALL]
+WANTED = 0.95
+
+
+def share_read(pages: Sequence[Page], dots: int) -> float:
+    """Give the share of symbols that are read, and read rightly."""
+    found = read_hard(pages, dots)
+    return sum(said == read for said, read in found) / len(found)
+
+
+@pytest.mark.parametrize("dots", [203, 300])
+def test_a_label_printed_hard_is_read(dots: int) -> None:
+    """A side, a filler and a door, off a printer whose dots nobody stated."""
+    labels = workshop_looks()[3::12]
+    pages = label_pages(workshop(), labels, STOCKS["a4-3x7"])
+    assert share_read(pages, dots) == 1.0
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("known", [False, True], ids=["any", "whole-dots"])
+@pytest.mark.parametrize("dots", [203, 300])
+@pytest.mark.parametrize("name", HIGH)
+def test_labels_of_38_mm_and_more_printed_hard_are_read(name: str, dots: int, known: bool) -> None:
+    """Of every look, 95 of a hundred or more."""
+    raster = Raster(dots=dots) if known else None
+    pages = label_pages(workshop(), workshop_looks(), STOCKS[name], raster=raster)
+    assert share_read(pages, dots) >= WANTED
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("dots", [203, 300])
+def test_so_hard_a_print_is_not_read_with_small_modules(dots: int) -> None:
+    """The same symbols at 0.5 mm: hardly one in ten is read, so the print is hard."""
+    pages = [
+        replace(
+            page,
+            marks=tuple(
+                replace(mark, module=0.5) if isinstance(mark, Qr) else mark for mark in page.marks
+            ),
+        )
+        for page in label_pages(workshop(), workshop_looks()[::3], STOCKS["letter-2x5"])
+    ]
+    assert share_read(pages, dots) <= 0.2
