@@ -13,11 +13,6 @@ from templates.words.holewords import HOLE_WORDS, HoleWords
 BORE = Bore(8.0, 12.0)
 
 
-def lay_catch(view: object) -> str:
-    """Give the step that checks the paper by a catch."""
-    return "Lay the catch on the drawing."
-
-
 def add_catch(patch: pytest.MonkeyPatch) -> None:
     """Add the kind to the tables, and to nothing else."""
     patch.setitem(
@@ -39,7 +34,7 @@ def add_catch(patch: pytest.MonkeyPatch) -> None:
         FittingWords(
             heading=numbered("CATCH"),
             stick="catch",
-            lay=lay_catch,
+            lay="Lay the catch on the drawing.",
             label=CountWords("CATCH", "CATCHES"),
             bought="catch, pressed in",
         ),

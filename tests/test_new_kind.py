@@ -17,8 +17,10 @@ from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.cards.card import make_cards
 from templates.faces.views import view_of_side, views_of_front
-from templates.sheets.steps import steps_for
+from templates.sheets.guide import guides_for
 from templates.words.fittingwords import card_lines, fitting_heading
+from templates.words.guidewords import guide_steps
+from templates.words.ownwords import cautions_here
 from templates.words.payload import front_payload, side_payload
 from tests.jobtexts import HEAD, box_text
 from tests.madeup import add_catch
@@ -100,9 +102,11 @@ def test_its_card_is_named_and_set_out(layout: Layout) -> None:
         (card,) = [card for card in cards if str(card.fitting.kind) == "catch"]
         assert fitting_heading(view, card.fitting) == named
         assert card_lines(view, card.fitting)[0].startswith("Catch: 8 dia, 12 deep, BLIND")
-        steps = " ".join(steps_for(view))
-        assert "Lay the catch on the drawing." in steps
-        assert "a catch sits tight once only" in steps
+        guides = guides_for([view], 2)
+        assert "by-hand" in guides.at
+        said = " ".join(guide_steps("by-hand", (), guides.wanted["by-hand"].kinds))
+        assert "Catch: Lay the catch on the drawing." in said
+        assert "a catch sits tight once only" in cautions_here(view)
 
 
 def test_it_is_on_the_stick_and_at_a_station(layout: Layout) -> None:

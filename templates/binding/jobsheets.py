@@ -28,6 +28,7 @@ from templates.faces.views import (
 )
 from templates.page.marks import Page
 from templates.page.paper import Paper
+from templates.sheets.guide import Guides, guides_for
 from templates.sheets.panel import PartWords
 from templates.sheets.partwords import (
     words_of_drawer_box,
@@ -37,8 +38,9 @@ from templates.sheets.partwords import (
 )
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed, Sheet
-from templates.sheets.steps import steps_again, steps_for
 from templates.words.coverwords import SHEETS
+
+NO_GUIDES = Guides(wanted={}, first=0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +49,7 @@ class Sheets:
 
     `only` names the parts wanted (fronts, box sides, drawer boxes, whole boxes or walls); None
     for all. `articles` are tried on scrap: their pass marks follow the first page. `strip`: tall
-    parts have a strip along their edge. Each
+    parts have a strip along their edge. `guides`: the pages of steps that parts point to. Each
     iteration draws anew, so that a long job is never held in memory; the plans of a job of
     few boxes are, for the contents on its first page. `same`: parts with the same holes in the
     same face share one set of sheets. `tight`: small parts of one box share pages.
@@ -60,6 +62,7 @@ class Sheets:
     same: bool = False
     tight: bool = False
     strip: bool = False
+    guides: Guides = NO_GUIDES
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -69,7 +72,7 @@ class Sheets:
     def _draw(self) -> Iterator[Sheet]:
         covers = self._covers()
         marks = self._marks(covers)
-        number = 1 + covers + len(marks)
+        number = 1 + covers + len(self.guides.at) + len(marks)
         leaves: Iterable[Leaf] = self._leaves()
         listed: list[ContentsEntry] = []
         if len(self.layout.boxes) <= MOST_BOXES:
@@ -78,7 +81,7 @@ class Sheets:
         first = cover_pages(
             self.layout, self.paper, SHEETS, partial(contents, listed), same=self.same
         )
-        for page in (*first, *marks):
+        for page in (*first, *self.guides.pages(self.paper), *marks):
             yield Sheet(page=page, cards=())
         for leaf in leaves:
             yield draw_leaf(leaf, self.paper, number)
@@ -129,7 +132,7 @@ class Sheets:
     def count(self) -> int:
         """Count the pages without drawing them."""
         covers = self._covers()
-        before = covers + len(self._marks(covers))
+        before = covers + len(self.guides.at) + len(self._marks(covers))
         if self.tight:
             return before + sum(1 for _ in self._leaves())
         return before + self._count(self._batches(self.same))
@@ -140,7 +143,11 @@ class Sheets:
 
     def _marks(self, covers: int) -> list[Page]:
         """Draw the pages of pass marks, which follow the first pages."""
-        return list(first_pages(self.articles, self.paper, 1 + covers)) if self.articles else []
+        return (
+            list(first_pages(self.articles, self.paper, 1 + covers + len(self.guides.at)))
+            if self.articles
+            else []
+        )
 
     def _leaves(self) -> Iterator[Leaf]:
         """Plan page after page; with `tight`, the small parts of each box together."""
@@ -188,13 +195,7 @@ class Sheets:
 
     def _plan_face(self, view: FaceView, words: PartWords) -> list[AnyPlan]:
         return plan_view(
-            SheetWords(
-                view=view,
-                part=words,
-                steps=steps_for(view),
-                again=steps_again(view),
-                unfolded=steps_again(view, flaps=False),
-            ),
+            SheetWords(view=view, part=words, guides=self.guides.at),
             self.paper,
             strip=self.strip,
         )
@@ -282,6 +283,8 @@ def make_sheets(
     one box share pages; `strip` gives tall parts a strip along their edge."""
     articles = first_articles(layout) if first else ()
     shown = trial(layout) if first else layout
-    return Sheets(
+    sheets = Sheets(
         layout=shown, paper=paper, only=only, articles=articles, same=same, tight=tight, strip=strip
     )
+    first_guide = 1 + len(cover_pages(shown, paper, SHEETS, same=same))
+    return replace(sheets, guides=guides_for(sheets.views, first_guide))

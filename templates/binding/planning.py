@@ -5,7 +5,6 @@ from dataclasses import replace
 from templates.page.paper import Paper
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Plan, Sheet, draw_plan, plan_face
-from templates.sheets.steps import steps_again, steps_for
 from templates.strips.longpage import LongPlan, draw_long, plan_roll, plan_whole
 from templates.strips.strip import INNERMOST
 from templates.strips.strippage import StripPlan, plan_strip
@@ -35,14 +34,7 @@ def _with_rest(strip: StripPlan, words: SheetWords, paper: Paper) -> list[AnyPla
     rest = strip.rest
     if rest is None:
         return [*strip.pages]
-    again = replace(
-        words,
-        view=rest,
-        steps=steps_for(rest),
-        again=steps_again(rest),
-        unfolded=steps_again(rest, flaps=False),
-    )
-    return [*strip.pages, *plan_view(again, paper)]
+    return [*strip.pages, *plan_view(replace(words, view=rest), paper)]
 
 
 def draw_any(plan: AnyPlan, paper: Paper, number: int, sheet: str) -> Sheet:

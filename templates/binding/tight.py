@@ -18,7 +18,7 @@ from templates.page.marks import WIDE, Line, Mark, Page
 from templates.page.packing import CardRoom, Size
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
-from templates.sheets.panel import head_across, head_down, open_pieces
+from templates.sheets.panel import head_across, head_down
 from templates.sheets.pattern import COLUMN_GAP, GUTTER, SIDE_COLUMNS, SheetWords
 from templates.sheets.sharing import Shared, share_shapes
 from templates.sheets.sheet import Placed, Plan, Sheet
@@ -284,13 +284,8 @@ def _arranged(cards: tuple[Card, ...]) -> Iterator[tuple[tuple[Size, ...], float
 
 
 def _body(words: SheetWords, cards: tuple[Card, ...], width: float) -> list[MarkBlock]:
-    """The steps in short, and all that holds for the face and the part."""
-    notes = (*words.part.facts.get(words.view.face, ()), *words.part.notes)
-    return [
-        *open_pieces(words.view, width),
-        paragraph(words.in_short(any(card.edges for card in cards)), width),
-        *(paragraph(note.text, width, bold=note.bold) for note in notes),
-    ]
+    """What holds for the face and the part."""
+    return words.for_cards(cards).body(width, True)
 
 
 def _pieces_down(

@@ -11,6 +11,7 @@ from typing import Literal
 from templates.page.marks import THIN, Line, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import PITCH, text_width
+from templates.words.guidewords import TRUE_FOLD
 
 FLAP = 13.0
 """Width of band and flap together, mm."""
@@ -19,9 +20,6 @@ FREE = 4.0
 
 Lines = tuple[str, ...]
 """What stands on a flap, line by line."""
-
-TRUE_FOLD = "no black on the face, no white on the edge"
-"""How a fold on the right side of the band looks."""
 
 
 def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[Lines, ...]:

@@ -1,5 +1,6 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -74,6 +75,16 @@ def paragraph(
     if hang:
         marks.insert(0, Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True))
     return MarkBlock(height=len(lines) * pitch + 0.3, marks=tuple(marks))
+
+
+def stacked(pieces: Sequence[MarkBlock]) -> MarkBlock:
+    """Make one piece of several, one below the other."""
+    marks: list[Mark] = []
+    used = 0.0
+    for piece in pieces:
+        marks += moved(piece.marks, 0.0, -used)
+        used += piece.height + GAP
+    return MarkBlock(height=max(used - GAP, 0.0), marks=tuple(marks))
 
 
 def flow(pieces: list[MarkBlock], columns: int, height: float) -> list[tuple[int, float]] | None:

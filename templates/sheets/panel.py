@@ -11,12 +11,13 @@ from templates.cards.card import Card
 from templates.cards.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
-from templates.page.pieces import GAP, MarkBlock, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked
 from templates.page.typeface import PITCH, shorten, text_width, wrap
 from templates.sheets.picture import picture, picture_room
 from templates.sheets.sums import sums
 from templates.words.facewords import drilled_words, seen_words
 from templates.words.openwords import open_line
+from templates.words.ownwords import cautions_here
 from templates.words.sentence import Sentence
 from templates.writers.qr import qr_side
 
@@ -144,18 +145,7 @@ def head_across(
         below: list[MarkBlock] = []
     else:
         below = [paragraph(" ".join(figures), width)]
-    line, *seen = _face_pieces(view, width)
-    beside_line = text_width(f"DRILL THIS FACE: {drilled_words(view)}", 3.5, True) + 6.0
-    reveals = paragraph(words.reveals, width)
-    if not words.reveals:
-        seen = [line, *seen]
-    elif beside_line + text_width(words.reveals, 2.5) <= width:
-        across = width - text_width(words.reveals, 2.5)
-        marks += moved(reveals.marks, across, -down - 1.0)
-        seen = [line, *seen]
-    else:
-        seen = [line, *seen, reveals]
-    for piece in [*seen, *below]:
+    for piece in [*_face_pieces(view, width), *below]:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + GAP
     return MarkBlock(height=down + 0.5, marks=tuple(marks))
@@ -169,11 +159,7 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(
-            paragraph(text, width)
-            for text in (words.size, *_yours(words), *sums(view), words.reveals)
-            if text
-        ),
+        *(paragraph(text, width) for text in (words.size, *_yours(words), *sums(view))),
     ]
 
 
@@ -187,24 +173,22 @@ def _yours(words: PartWords) -> tuple[str, ...]:
     return () if words.members else (YOURS,)
 
 
-def body(view: FaceView, words: PartWords, steps: tuple[str, ...], width: float) -> list[MarkBlock]:
-    """Give the steps, what holds for the work on this face, and what applies to the part."""
-    notes = (*words.facts.get(view.face, ()), *words.notes)
+def body(
+    view: FaceView, words: PartWords, own: tuple[str, ...], width: float, *, first: bool
+) -> list[MarkBlock]:
+    """Give what a part's page says of the work: where its steps stand and what is its own in them
+    (`own`), the caution of what is bored; on the first page of a face what holds for the work on
+    it; what applies to the part."""
+    facts = words.facts.get(view.face, ()) if first else ()
+    reveals = (Sentence(words.reveals),) if first and words.reveals else ()
+    notes = (*facts, *reveals, *words.notes)
     return [
-        *([] if words.brief else ticks(words.members, width)),
+        *(ticks(words.members, width) if first and not words.brief else []),
         *open_pieces(view, width),
-        *(paragraph(text, width, hang=str(row)) for row, text in enumerate(steps, start=1)),
+        stacked([paragraph(text, width) for text in own]),
+        paragraph(cautions_here(view), width, bold=True),
         *(paragraph(note.text, width, bold=note.bold) for note in notes),
-        *(paragraph(text, width) for text in words.jig),
-    ]
-
-
-def body_again(view: FaceView, words: PartWords, steps: str, width: float) -> list[MarkBlock]:
-    """Give the body of a face's further sheets: the steps in one line, and what applies."""
-    return [
-        *open_pieces(view, width),
-        paragraph(steps, width),
-        *(paragraph(note.text, width, bold=note.bold) for note in words.notes),
+        *(paragraph(text, width) for text in (words.jig if first else ())),
     ]
 
 

@@ -5,7 +5,7 @@ first may reach further down than the others or the others further than the firs
 words stand in one column at the left. The cards have what is left.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import islice
@@ -13,12 +13,15 @@ from typing import Self
 
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.page.packing import CardRoom, Hanging
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock
-from templates.sheets.panel import PartWords, body, body_again, head_across, head_down
-from templates.sheets.steps import steps_for
+from templates.sheets.panel import PartWords, body, head_across, head_down
+from templates.words.fittingwords import Work
+from templates.words.guidewords import guide_line
+from templates.words.ownwords import own_words
 
 GUTTER = 2.0
 """Between cards, and between cards and words, mm."""
@@ -34,35 +37,29 @@ LEAST_ROOM = 40.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetWords:
-    """What is said on the sheets of one face: in full on the first, in short on the others;
-    `unfolded` is that for cards of which none has a flap."""
+    """What is said on the sheets of one face; `guides`: the page of each kind of work's steps;
+    `set_on`: what its cards are set on; `own`: what is to be done besides with long paper."""
 
     view: FaceView
     part: PartWords
-    steps: tuple[str, ...]
-    again: str
-    unfolded: str
+    guides: Mapping[Work, int]
+    set_on: tuple[Reference, ...] = ()
+    own: tuple[str, ...] = ()
 
     def of_page(self, first: bool) -> PartWords:
         """Give the part's words: on a further page of several parts their boxes stand close."""
         return self.part if first or not self.part.members else replace(self.part, brief=True)
 
     def for_cards(self, cards: Iterable[Card]) -> Self:
-        """Give the words with the steps that the face's cards want: where none has a flap, none
-        is spoken of."""
-        if any(card.edges for card in cards):
-            return self
-        return replace(self, steps=steps_for(self.view, flaps=False))
+        """Give the words with the lines that some cards are set on: those of a whole face while
+        its pages are measured, then those of a page, which are no more."""
+        return replace(self, set_on=tuple(line for card in cards for line in card.index))
 
-    def in_short(self, flaps: bool) -> str:
-        """Give the steps in short, as they are for cards with flaps or without."""
-        return self.again if flaps else self.unfolded
-
-    def body(self, width: float, first: bool, *, flaps: bool = True) -> list[MarkBlock]:
-        """Give the steps and notes as pieces `width` mm wide; without flaps they are no higher."""
-        if first:
-            return body(self.view, self.part, self.steps, width)
-        return body_again(self.view, self.part, self.in_short(flaps), width)
+    def body(self, width: float, first: bool) -> list[MarkBlock]:
+        """Give what is said below the head, as pieces `width` mm wide."""
+        line = guide_line(self.view, self.guides)
+        own = (*([line] if line else []), *self.own, *own_words(self.view, self.set_on))
+        return body(self.view, self.part, own, width, first=first)
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,8 @@ from templates.sheets.sharing import NoRoomError, Shared, one_page, share_cards
 
 NO_LIMIT = ((math.inf, math.inf),)
 """Room for cards as large as they would be."""
+MOST_TRIES = 4
+"""How often cards are made anew for the room that the words leave them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,15 +56,19 @@ class Plan:
 def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
     """Share the cards of one face among as few pages as a few orders and all patterns give."""
     cards = make_cards(words.view, NO_LIMIT)
-    words = words.for_cards(cards)
-    ways = Ways(words, paper)
-    even = ways.even(True)
-    # Most faces do with one page, and the plainest ways to divide it show that at once.
-    alone = one_page(_sizes(cards), _rooms(even), GUTTER)
-    if alone is not None:
-        return [_plan(words, even[alone.room], alone, cards)]
-    first, further = ways.every(True), ways.every(False)
-    cards = _made_to_fit(cards, words, (*first, *further))
+    for _ in range(MOST_TRIES):
+        # Cards made anew may be set on other lines, which the words name.
+        words = words.for_cards(cards)
+        ways = Ways(words, paper)
+        even = ways.even(True)
+        # Most faces do with one page, and the plainest ways to divide it show that at once.
+        alone = one_page(_sizes(cards), _rooms(even), GUTTER)
+        if alone is not None:
+            return [_plan(words, even[alone.room], alone, cards)]
+        first, further = ways.every(True), ways.every(False)
+        made, cards = cards, _made_to_fit(cards, words, (*first, *further))
+        if cards is made:
+            break
     try:
         pages = share_cards(_sizes(cards), _rooms(first), _rooms(further), GUTTER)
     except NoRoomError as fault:
@@ -133,8 +139,7 @@ def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:
     across = pattern.width - LEFT_STRIP - EDGE
     top = pattern.height - EDGE
     marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number, holes=True)
-    flaps = any(card.edges for card in cards)
-    pieces = plan.words.body(pattern.column_width, plan.first, flaps=flaps)
+    pieces = plan.words.for_cards(cards).body(pattern.column_width, plan.first)
     if pattern.head is None:
         pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
     else:

@@ -109,12 +109,12 @@ WHOLE = (
     "Paper grows, the more the longer: measure the long bar too. Fold at the edges that say so; "
     "where one marked CHECK is off by over 0.5, set each hole out by its written distance."
 )
-"""The step that a whole face has besides the others."""
+"""What is to be done with a whole face besides."""
 
 
 def plan_whole(words: SheetWords, paper: Paper) -> list[LongPlan] | None:
     """Lay a whole face on one page; None where the paper is too small for it."""
-    words = replace(words, steps=(*words.steps[:1], WHOLE, *words.steps[1:]))
+    words = replace(words, own=(WHOLE,))
     wide, high = whole_size(words.view)
     if paper.longest is not None:
         pages = list(divide(words, paper.width, paper.longest, True))
@@ -142,6 +142,7 @@ def plan_roll(words: SheetWords, paper: Paper) -> list[LongPlan]:
     ways = tuple(divide(words, paper.width, paper.longest, True))
     cards = make_cards(words.view, tuple((way.wide, way.high) for way in ways))
     words = words.for_cards(cards)
+    ways = tuple(divide(words, paper.width, paper.longest, True))
     found = [plan for way in ways for plan in [_in_rows(words, way, cards, SHORTEST_PAGE)] if plan]
     return [min(found, key=lambda plan: plan.page.height)]
 

@@ -12,7 +12,6 @@ from templates.page.paper import Paper
 from templates.page.scales import SLIP
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Placed
-from templates.sheets.steps import steps_again, steps_for
 from templates.strips.longpage import SHORTEST_PAGE, Division, LongPlan, cut, divide
 from templates.strips.strip import SPARE, Parting, Strip, find_strip, joins_of
 from templates.strips.strippiece import above, strip_pieces
@@ -39,7 +38,7 @@ def plan_strip(words: SheetWords, paper: Paper, innermost: float) -> StripPlan |
     if found is None:
         return None
     strip, rest = found
-    further = _tallest(_said(words, strip), strip, paper, long, False)
+    further = _tallest(_said(words, strip), strip, paper, long, first=False)
     if further is None:
         return None
     for way in _ways(words, strip, paper, long, further):
@@ -51,13 +50,11 @@ def plan_strip(words: SheetWords, paper: Paper, innermost: float) -> StripPlan |
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Way:
-    """A way to part a strip: its joins, the words and the division of its first page, and
-    whether these words are the steps in full."""
+    """A way to part a strip: its joins, the words and the division of its first page."""
 
     parting: Parting
     said: SheetWords
     first: Division
-    full: bool
 
 
 def _ways(
@@ -65,18 +62,14 @@ def _ways(
 ) -> Iterator[_Way]:
     """Give the ways to part a strip, the best first: joins further from the holes, where figures
     find more room, only after those near to them."""
+    said = _said(words, strip, first=True)
+    first = _tallest(said, strip, paper, long, first=True)
+    if first is None:
+        return
     for spare in SPARE:
-        ways: list[_Way] = []
-        for full in (True, False):
-            said = _said(words, strip, short=not full)
-            first = _tallest(said, strip, paper, long, full)
-            if first is None:
-                continue
-            parting = joins_of(strip, first.high, further.high, above(strip), spare)
-            if parting is not None:
-                ways.append(_Way(parting=parting, said=said, first=first, full=full))
-        # Steps in full cost a page where they leave too little room for a piece.
-        yield from sorted(ways, key=lambda way: (way.parting.parted, len(way.parting.joins)))
+        parting = joins_of(strip, first.high, further.high, above(strip), spare)
+        if parting is not None:
+            yield _Way(parting=parting, said=said, first=first)
 
 
 def _laid(
@@ -92,34 +85,34 @@ def _laid(
     """Lay the pieces of a strip on their pages."""
     said, first = way.said, way.first
     if len(cards) == 1:
-        said = _said(words, strip, short=not way.full, joined=False)
-        first = _tallest(said, strip, paper, long, way.full) or first
-    pages = [_on_page(said, cards[0], first, paper, full=way.full)]
+        said = _said(words, strip, first=True, joined=False)
+        first = _tallest(said, strip, paper, long, first=True) or first
+    pages = [_on_page(said, cards[0], first, paper, first=True)]
     said = _said(words, strip)
-    pages += [_on_page(said, card, further, paper, full=False) for card in cards[1:]]
+    pages += [_on_page(said, card, further, paper, first=False) for card in cards[1:]]
     return StripPlan(pages=tuple(pages), rest=rest, parted=way.parting.parted)
 
 
 def _tallest(
-    words: SheetWords, strip: Strip, paper: Paper, long: float, full: bool
+    words: SheetWords, strip: Strip, paper: Paper, long: float, *, first: bool
 ) -> Division | None:
     """Give the page with the most height for a piece, None where none is wide enough."""
-    ways = list(divide(words, paper.width, long, full))
+    ways = list(divide(words, paper.width, long, first))
     if paper.longest is None:
-        ways += divide(words, paper.height, paper.width, full)
+        ways += divide(words, paper.height, paper.width, first)
     wide = [way for way in ways if way.wide >= strip.width + strip.flap - SLACK]
     return max(wide, key=lambda way: way.high, default=None)
 
 
 def _on_page(
-    words: SheetWords, card: Card, page: Division, paper: Paper, *, full: bool
+    words: SheetWords, card: Card, page: Division, paper: Paper, *, first: bool
 ) -> LongPlan:
     """Lay a piece at the top of its room."""
     if paper.longest is not None:
         page = cut(page, card.height, SHORTEST_PAGE)
     top = page.y + page.high
     placed = Placed(card=card, dx=page.x - card.box[0], dy=top - card.box[3])
-    return LongPlan(words=words, first=full, page=page, cards=(placed,))
+    return LongPlan(words=words, first=first, page=page, cards=(placed,))
 
 
 JOINS = f"Each join may add {SLIP:g} mm: check every hole by its written distance before drilling."
@@ -127,21 +120,12 @@ JOINS = f"Each join may add {SLIP:g} mm: check every hole by its written distanc
 
 
 def _said(
-    words: SheetWords, strip: Strip, *, short: bool = False, joined: bool = True
+    words: SheetWords, strip: Strip, *, first: bool = False, joined: bool = True
 ) -> SheetWords:
-    """Give the words of a strip's pages: how it is joined, and what is not to be trusted.
-
-    `short`: the steps are not said in full, so that how it is joined stands with them.
-    """
-    view = strip.view
-    steps, again = steps_for(view), steps_again(view)
-    own = tuple(_steps(strip, joined))
-    return replace(
-        words,
-        view=view,
-        steps=(*steps[:1], *own, *steps[1:]),
-        again=" ".join((again, *(own if short else (JOINS,)))),
-    )
+    """Give the words of a strip's pages: on the first how it is joined, on each what is not to be
+    trusted."""
+    own = tuple(_steps(strip, joined)) if first else (JOINS,)
+    return replace(words, view=strip.view, own=own)
 
 
 def _steps(strip: Strip, joined: bool) -> Iterator[str]:

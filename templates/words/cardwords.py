@@ -106,10 +106,6 @@ def pull_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     )
 
 
-def shelf_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
-    yield "All four rows of a column level: mark left and right together."
-
-
 def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     yield "LAY YOUR SLIDE HERE, its front end to the front edge."
     if fitting.carry:
@@ -129,17 +125,6 @@ def hook_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
         words += f", and the NOTCH for the slide, {format_mm(wide)} wide x "
         words += f"{format_mm(high)} high"
     yield f"{words}. Hold the slide to it: its hook must meet the hole."
-
-
-def fixing_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
-    if not view.drawer_outline:
-        return
-    ends = drawer_ends(view)
-    stands = f"{ends[0]} mm from each end"
-    if ends[0] != ends[1]:
-        stands = f"{ends[0]} mm in from the LEFT end as you look, {ends[1]} from the RIGHT"
-    rise = format_mm(min(y for _, y in view.drawer_outline))
-    yield f"DRAWER BOX STANDS HERE: {stands}, {rise} mm up. Stand the real box on it first."
 
 
 def drawer_ends(view: FaceView) -> tuple[str, str]:

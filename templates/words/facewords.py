@@ -118,17 +118,20 @@ def mate_words(view: FaceView) -> str:
     return mate.upper()
 
 
+def line_words(reference: Reference) -> str:
+    """Write how far a line lies from its edge, the round figure first: `7 in (177.8)`."""
+    value, inches = reference.value, reference.value / MM_PER_INCH
+    if abs(inches - round(inches)) < 1e-6:
+        return f"{round(inches)} in ({format_mm(value)})"
+    return f"{format_mm(value)} ({format_inches(value)} in)"
+
+
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
-    value = reference.value
-    inches = value / MM_PER_INCH
-    figure = (
-        f"{round(inches)} in ({format_mm(value)})"
-        if abs(inches - round(inches)) < 1e-6
-        else f"{format_mm(value)} ({format_inches(value)} in)"
-    )
-    words = f"SET THIS EDGE ON A LINE {figure} FROM THE {edge_words(view, reference.edge)}"
+    edge = edge_words(view, reference.edge)
+    words = f"SET THIS EDGE ON A LINE {line_words(reference)} FROM THE {edge}"
     upward = reference.axis == "y" and reference.edge == "bottom"
-    if upward and view.state.panel is not None and value > view.state.panel:
-        words += f" (box assembled: {format_mm(value - view.state.panel)} over the bottom panel)"
+    if upward and view.state.panel is not None and reference.value > view.state.panel:
+        over = format_mm(reference.value - view.state.panel)
+        words += f" (box assembled: {over} over the bottom panel)"
     return words

@@ -5,19 +5,16 @@ that needs nothing of its own gives its name to `numbered`; what no other kind s
 that its entry names.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TypedDict, cast
+from typing import Literal, TypedDict, cast
 
 from jigs.ground.geometry import Fitting, FittingKind
-from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
     HeadingWords,
     LineWords,
-    drawer_ends,
     end_heading,
-    fixing_lines,
     hinge_heading,
     hinge_lines,
     hook_lines,
@@ -28,25 +25,15 @@ from templates.words.cardwords import (
     pull_heading,
     pull_lines,
     shelf_heading,
-    shelf_lines,
     slide_heading,
     slide_lines,
-    steps_between,
 )
 from templates.words.holewords import operations
 
-Step = Callable[[FaceView], str]
-
-CHECK_LEAFLET = "Check each place against the leaflet."
-AWL = "Awl, lightly, then firmly. Lift the paper; check with the rule."
-
-
-def _said(words: str) -> Step:
-    return lambda view: words
-
+Work = Literal["sides", "drawer-box", "hinges", "pulls", "front-screws", "by-hand"]
+"""The kinds of work, each with steps of its own."""
 
 _TURNED = " AS YOU LOOK AT THE BACK"
-_LEAFLET, _MARK = _said(CHECK_LEAFLET), _said(AWL)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,45 +58,14 @@ class FittingWords:
     """What its line on a story stick is called."""
     lines: LineWords = no_lines
     """What its card says after its operations."""
-    measured: str = "the part"
-    """What is measured before a back with it is bored."""
-    before: tuple[str, ...] = ()
-    """Steps before the paper is set on a back."""
-    lay: Step = _LEAFLET
-    """The step that checks the paper by the hardware."""
-    awl: Step = _MARK
-    """The step that marks the places in a back."""
-    bore: str = "Bore."
-    """The step that bores a back."""
-    laid: str = ""
-    """What is laid on the drawing of a side; empty: nothing is, `lay` says what is done."""
-    level: str = ""
-    """Whose lines are drawn across both boards of a column at once; empty: none."""
+    work: Work = "by-hand"
+    """Which steps are its own."""
+    lay: str = ""
+    """How the paper is checked by its hardware, where the steps do not say it."""
     label: CountWords | None = None
     """How it is counted in a QR symbol; None: it is not."""
     bought: str = ""
     """What it is asked for by in a shop, where a piece is bought for each of its holes."""
-
-
-# --- steps ---------------------------------------------------------------------------------------
-
-
-def _check_cups(view: FaceView) -> str:
-    holes = [hole for fitting in view.fittings for hole in fitting.holes if hole.purpose == "cup"]
-    cups = sorted(hole.y for hole in holes)
-    inset = min(holes[0].x, view.width - holes[0].x)
-    apart = f"{steps_between(cups)} and " if len(cups) > 1 else ""
-    return f"Lift the paper: check {apart}{format_mm(inset)} with the rule."
-
-
-def _stand_box(view: FaceView) -> str:
-    if not view.drawer_outline:
-        return "Hold it at its box: the holes must lie over the rail or the blocks."
-    left, right = drawer_ends(view)
-    how = "as far in at both ends"
-    if left != right:
-        how = f"{left} mm from the LEFT end, {right} from the RIGHT"
-    return f"Stand the real drawer box on its drawing: {how}?"
 
 
 # --- the tables ----------------------------------------------------------------------------------
@@ -125,65 +81,44 @@ FITTING_WORDS: _ByKind = {
         heading=hinge_heading,
         stick="hinge",
         lines=hinge_lines,
-        measured="the door",
-        before=(
-            "Hold it at its box, arrow up: cups must face the plates.",
-            "Lay it on a blanket, back up, TOP away from you.",
-        ),
-        lay=_said("Lay the hinge on the drawing. Awl, lightly, then firmly."),
-        awl=_check_cups,
-        bore="Depth stop from the rim. Bore.",
+        work="hinges",
         label=CountWords("CUP", "CUPS"),
     ),
     "slide": FittingWords(
         heading=slide_heading,
         stick="slide",
         lines=slide_lines,
-        laid="slide",
-        level="SLIDE",
+        work="sides",
         label=CountWords("SLIDE", "SLIDES"),
     ),
     "plate": FittingWords(
         heading=plate_heading,
         stick="plate",
         lines=plate_lines,
-        laid="plate",
+        work="sides",
         label=CountWords("PLATE", "PLATES"),
     ),
-    "shelf": FittingWords(
-        heading=shelf_heading,
-        stick="shelf pins",
-        lines=shelf_lines,
-        lay=_said("Rule along each row: 32.0 from hole to hole."),
-        level="SHELF",
-    ),
-    "pull": FittingWords(
-        heading=pull_heading,
-        stick="pull",
-        lines=pull_lines,
-        lay=_said("Lay the pull on the drawing: its holes must match."),
-    ),
+    "shelf": FittingWords(heading=shelf_heading, stick="shelf pins", work="sides"),
+    "pull": FittingWords(heading=pull_heading, stick="pull", lines=pull_lines, work="pulls"),
     "front-fixing": FittingWords(
         heading=end_heading,
         turned=_TURNED,
         stick="fixing screw",
-        lines=fixing_lines,
-        measured="the front",
-        lay=_stand_box,
-        bore="Bore the pilots.",
+        work="front-screws",
         label=CountWords("SCREW", "SCREWS", each_hole=True),
     ),
     "clearance": FittingWords(
         heading=end_heading,
         turned=_TURNED,
         stick="clearance",
+        work="drawer-box",
     ),
     "hook": FittingWords(
         heading=end_heading,
         turned=_TURNED,
         stick="hook",
         lines=hook_lines,
-        lay=_said("Hold the slide's rear end to the drawing: its hook must meet the hole."),
+        work="drawer-box",
     ),
     "manual": FittingWords(
         heading=numbered("HOLES BY HAND"),

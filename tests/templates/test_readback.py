@@ -92,7 +92,8 @@ def test_the_dots_agree_with_the_curves() -> None:
 
 def test_a_second_library_reads_the_same() -> None:
     """Letters, lines, circles, frames, black and middles of a door's first page, within 0.001 mm;
-    the end of a string within 0.1, since the quick library counts in thousandths of the em."""
+    the end of a string within 0.25: the quick library counts in thousandths of the em, and an f
+    hangs over its own width."""
     number = next(p.number for p in worked_pages("in") if "BACK OF DOOR" in p.text)
     page = worked_pages("in")[number - 1]
     with pdfplumber.open(io.BytesIO(worked_pdf("in"))) as document:
@@ -142,7 +143,7 @@ def test_a_second_library_reads_the_same() -> None:
             x, y = first["matrix"][4] * mm, first["matrix"][5] * mm
             start, end = (run.box[1], run.box[3]) if run.turned else (run.box[0], run.box[2])
             assert start == pytest.approx(y if run.turned else x, abs=0.001)
-            assert end == pytest.approx((last["y1"] if run.turned else last["x1"]) * mm, abs=0.1)
+            assert end == pytest.approx((last["y1"] if run.turned else last["x1"]) * mm, abs=0.25)
         assert next(chars, None) is None
 
 
@@ -225,14 +226,15 @@ def test_wrong_words_are_found(part: str, true: str, false: str) -> None:
     """The ends of a drawer front exchanged, a height over the panel with the panel's thickness
     not taken off or taken off twice, a partition's height taken for a side's."""
     layout = worked_layout("uneven")
-    first, *sheets = worked_sheets("uneven")
+    sheets = worked_sheets("uneven")
+    before = [sheet.page for sheet in sheets if not sheet.cards]
     page = next(
         sheet.page
         for sheet in sheets
         if sheet.part == part and any(true in text for text in _texts(sheet.page))
     )
     for words, found in ((true, False), (false, True)):
-        pdf = write_pdf([first.page, _reworded(page, true, words)])
+        pdf = write_pdf([*before, _reworded(page, true, words)])
         assert bool(faults_in_words(read_pages(pdf), layout)) is found
 
 
@@ -245,7 +247,7 @@ def test_one_figure_for_both_ends_is_found() -> None:
     middle = replace(front.drawer, x=(front.width - front.drawer.width) / 2)
     said = replace(layout, fronts=(replace(front, drawer=middle),), sides=())
     pages = read_pages(write_pdf(make_sheets(said, PAPERS["common"], only={"B1-1"}).pages))
-    assert any("15.4 mm from each end" in card.text for page in pages for card in page.cards)
+    assert any("15.4 mm from each end" in page.text for page in pages)
     assert faults_in_words(pages, layout)
 
 

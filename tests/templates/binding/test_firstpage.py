@@ -37,10 +37,12 @@ def test_it_says_what_is_wanted_allowed_and_what_to_do() -> None:
 
 
 def test_it_stands_behind_the_first_page_of_the_sheets() -> None:
-    """The parts' pages are numbered on from it."""
+    """And behind the guides; the parts' pages are numbered on from it."""
     layout = small_layout()
     sheets = make_sheets(layout, PAPERS["common"], first=True)
     pages = list(sheets.pages)
-    assert "FIRST ARTICLE" in words(pages[1])
+    (place,) = (row for row, page in enumerate(pages) if "FIRST ARTICLE" in words(page))
+    assert not any("DRILL THIS FACE" in words(page) for page in pages[:place])
+    assert f"page {place + 1}" in words(pages[place])
     assert f"page {len(pages)}" in words(pages[-1])
     assert any("INCOMPLETE: for a trial on scrap" in words(page) for page in pages)

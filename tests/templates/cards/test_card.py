@@ -101,7 +101,7 @@ def test_the_screws_of_a_drawer_front_have_a_card_at_each_end() -> None:
 def test_four_slides_stand_over_bottom_edge_and_whole_inches(side: str, edge: str) -> None:
     """Bottom edge, 10, 17 and 25 in; 33.0, 257.0, 449.0, 641.0 over the bottom panel, 18.3
     less than from the end; 37 - 0.6 = 36.4 from the raw edge (derived)."""
-    cards = only_cards(side, "inside")
+    cards = sorted(only_cards(side, "inside"), key=lambda card: card.number)
     assert [card.edges[0].edge for card in cards] == [edge] * 4
     ups = [next(r for r in (*card.edges, *card.index) if r.axis == "y") for card in cards]
     assert [(r.kind, r.edge, round(r.value / 25.4, 9)) for r in ups] == [

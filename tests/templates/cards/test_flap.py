@@ -5,12 +5,11 @@ import pytest
 from jigs.box.parts import Layout
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import Card
-from templates.cards.flap import FLAP, TRUE_FOLD, flap_words, fullest
+from templates.cards.flap import FLAP, flap_words, fullest
 from templates.faces.faceview import FaceView
 from templates.page.marks import Line, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_width
-from templates.sheets.steps import steps_again, steps_for
 from templates.strips.wholecard import whole_card
 from templates.words.facewords import drilled_words
 from tests.jobtexts import box_text
@@ -114,31 +113,14 @@ def views() -> list[FaceView]:
     return [*views, *(card.view for card in cards_of(laid_out(TOGETHER)))]
 
 
-def test_there_is_one_way_to_fold_and_to_block() -> None:
-    """Flap first, then a block against it: in every face's steps, and in short on its further
-    sheets; nobody pushes a fold into a block."""
-    for view in views():
-        steps = steps_for(view)
-        (step,) = [step for step in steps if TRUE_FOLD in step]
-        assert "Clamp a straight block against the folded flap" in step
-        assert not any("push" in each for each in steps)
-        assert any("Cut " in each for each in steps)
-        assert f"fold each flap down, {TRUE_FOLD}; block against the flap" in steps_again(view)
-        assert "flap" not in steps_again(view, flaps=False)
-
-
 def test_a_card_without_a_flap_says_how_it_is_set() -> None:
     """A pull in the middle of a drawer front 760 high: a line from its top edge, and the middle,
-    how both are found, in the steps too."""
+    how both are found."""
     layout = laid_out(box_text("B1", "drawer", 'kind = "drawer"'))
     (card,) = [card for card in cards_of(layout) if card.view.face == "front"]
     assert not card.edges
     assert "SET THIS EDGE ON A LINE" in words(card)
     assert "MARK THE MIDDLE: half of the width YOU measured" in words(card)
-    steps = " ".join(steps_for(card.view))
-    assert "Mark the middle, and the line a card without a flap names." in steps
-    door = only_cards("B3-2", "front")[0].view
-    assert "Mark the middle" not in " ".join(steps_for(door))
 
 
 def test_an_edge_drawn_across_a_card_is_named() -> None:

@@ -6,9 +6,8 @@ import pytest
 
 from templates.page.marks import Mark, Qr, Text
 from templates.page.typeface import text_box
-from templates.sheets.panel import PartWords, body, body_again, head_across, head_down, title
+from templates.sheets.panel import PartWords, body, head_across, head_down, title
 from templates.sheets.partwords import words_of_front
-from templates.sheets.steps import steps_again, steps_for
 from templates.words.sentence import Sentence
 from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import front_of
@@ -80,22 +79,19 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
     assert "NOT REVERSIBLE" not in " ".join(lines(piece.marks))
 
 
-def test_the_body_numbers_the_steps_and_adds_what_applies() -> None:
-    """Facts of the face and notes of the part; the steps in short on a further sheet."""
+def test_the_body_says_what_applies() -> None:
+    """What is the part's own in the work, the caution, facts of the face and notes of the part; on
+    a further sheet without the facts."""
     view = only_cards("B3-2", "back")[0].view
     incomplete = Sentence("INCOMPLETE: holes to come.", bold=True)
     words = replace(door_words(), notes=(incomplete, Sentence("ASSUMED: side 18.")))
-    steps = steps_for(view)
-    first = body(view, words, steps, 80.0)
-    marks = [mark for piece in first for mark in piece.marks if isinstance(mark, Text)]
-    numbers = [mark.text for mark in marks if mark.x == 0.0 and mark.text.isdigit()]
-    assert numbers == [str(row) for row in range(1, len(steps) + 1)]
-    joined = " ".join(mark.text for mark in marks)
-    assert "Mount plates 3.0 high" in joined
-    assert "ASSUMED: side 18." in joined
-    assert any(mark.bold for mark in marks if mark.text.startswith("INCOMPLETE"))
-    again = body_again(view, words, steps_again(view), 80.0)
-    short = " ".join(text for piece in again for text in lines(piece.marks))
-    assert "STEPS" in short
-    assert "INCOMPLETE" in short
-    assert sum(piece.height for piece in again) < sum(piece.height for piece in first)
+    said: dict[bool, str] = {}
+    for first in (True, False):
+        pieces = body(view, words, ("STEPS: page 2.", "Strike a line."), 80.0, first=first)
+        marks = [mark for piece in pieces for mark in piece.marks if isinstance(mark, Text)]
+        said[first] = " ".join(mark.text for mark in marks)
+        for needed in ("STEPS: page 2.", "Strike a line.", "Clamp the door", "ASSUMED: side 18."):
+            assert needed in said[first]
+        assert any(mark.bold for mark in marks if mark.text.startswith("INCOMPLETE"))
+    assert "Mount plates 3.0 high" in said[True]
+    assert "Mount plates" not in said[False]

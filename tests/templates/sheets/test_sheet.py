@@ -10,7 +10,6 @@ from templates.sheets.panel import PartWords
 from templates.sheets.partwords import words_of_front, words_of_side
 from templates.sheets.pattern import SheetWords
 from templates.sheets.sheet import Sheet, draw_plan, plan_face
-from templates.sheets.steps import steps_again, steps_for
 from tests.jigs.sample import front_of, side_of
 from tests.templates.worked import only_cards, worked_layout
 
@@ -28,9 +27,7 @@ def words_of(part: str, face: str) -> SheetWords:
     return SheetWords(
         view=view,
         part=own,
-        steps=steps_for(view),
-        again=steps_again(view),
-        unfolded=steps_again(view, flaps=False),
+        guides={"hinges": 2, "sides": 3},
     )
 
 
@@ -78,14 +75,15 @@ def test_a_larger_paper_takes_fewer_pages() -> None:
 
 
 def test_sheets_of_a_part_are_numbered_and_each_has_the_symbol() -> None:
-    """The first has the steps one by one, the others in short."""
+    """Each says where the steps stand, and has the caution."""
     sheets = pages_of("B1-SIDE-L", "inside")
     for row, sheet in enumerate(sheets, start=1):
         texts = [mark.text for mark in sheet.page.marks if isinstance(mark, Text)]
         joined = " ".join(texts)
         assert f"sheet {row} of {len(sheets)}, code" in joined
         assert len([mark for mark in sheet.page.marks if isinstance(mark, Qr)]) == 1
-        assert ("STEPS: measure both bars" in joined) is (row > 1)
+        assert "STEPS: page 3." in joined
+        assert "Clamp the side" in joined
 
 
 def test_a_paper_that_holds_nothing_is_named() -> None:

@@ -1,0 +1,94 @@
+"""The pictures of the guide pages: a flap folded right and wrong, two sides like an open book."""
+
+from collections.abc import Callable
+
+from templates.page.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
+from templates.page.pieces import MarkBlock
+from templates.words.guidewords import (
+    BLOCK,
+    BOOK_FRONT,
+    BOOK_LEFT,
+    BOOK_LINE,
+    BOOK_RIGHT,
+    BOOK_STOP,
+    BOOK_TOP,
+    FOLD_BLACK,
+    FOLD_RIGHT,
+    FOLD_WHITE,
+    PAPER_FACE,
+    Picture,
+)
+
+BOARD, THICK = 30.0, 9.0
+"""The board's end in the pictures of folds, mm."""
+SLIP = 3.0
+"""How far a wrong fold lies off, mm."""
+
+
+def _rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[tuple[float, float], ...]:
+    return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
+
+
+def _fold(top: float, slip: float, words: str, *, block: bool) -> list[Mark]:
+    """Draw a board's end with its paper from `top` down: where the band begins `slip` beyond the
+    edge, negative before it; mm."""
+    face = top - 6.0
+    paper, edge = face + 0.9, BOARD + 0.9
+    band = 4.0
+    marks: list[Mark] = [
+        Outline(points=_rectangle(0.0, face - THICK, BOARD, face), width=MEDIUM),
+        Line(x1=0.0, y1=paper, x2=edge, y2=paper, width=MEDIUM),
+        Line(x1=edge, y1=paper, x2=edge, y2=face - THICK - 2.0, width=MEDIUM),
+    ]
+    on_face, on_edge = max(-slip, 0.0), max(slip, 0.0)
+    if on_face:
+        marks.append(Area(points=_rectangle(BOARD - on_face, paper - 0.6, edge, paper + 0.6)))
+    start = paper - on_edge
+    marks.append(
+        Area(points=_rectangle(edge - 0.6, start - band + on_face, edge + 0.6, start + 0.1))
+    )
+    if block:
+        marks += [
+            Outline(points=_rectangle(edge + 1.0, face - THICK, edge + 15.0, face + 3.0)),
+            Text(x=edge + 8.0, y=face - THICK / 2, text=BLOCK, anchor="middle"),
+            Text(x=1.0, y=paper + 1.6, text=PAPER_FACE),
+        ]
+    marks.append(Text(x=0.0, y=face - THICK - 5.0, text=words, bold=True))
+    return marks
+
+
+def fold_picture() -> MarkBlock:
+    """Draw a flap folded right, and the two wrong folds."""
+    marks = [
+        *_fold(0.0, 0.0, FOLD_RIGHT, block=True),
+        *_fold(-24.0, -SLIP, FOLD_BLACK, block=False),
+        *_fold(-48.0, SLIP, FOLD_WHITE, block=False),
+    ]
+    return MarkBlock(height=76.0, marks=tuple(marks))
+
+
+def book_picture() -> MarkBlock:
+    """Draw the two sides of a box as they lie to be struck: the right one on the left."""
+    wide, high, low = 26.0, 44.0, -58.0
+    middle = wide + 2.0
+    marks: list[Mark] = []
+    for left, name in ((middle - wide, BOOK_RIGHT), (middle, BOOK_LEFT)):
+        marks += [
+            Outline(points=_rectangle(left, low, left + wide, low + high), width=MEDIUM),
+            Text(x=left + wide / 2, y=low + high - 5.0, text=BOOK_TOP, anchor="middle"),
+            Text(x=left + wide / 2, y=low + high / 2, text=name, bold=True, anchor="middle"),
+        ]
+    marks += [
+        Area(points=_rectangle(middle - 1.0, low, middle - 0.2, low + high)),
+        Area(points=_rectangle(middle + 0.2, low, middle + 1.0, low + high)),
+        Text(x=middle, y=low + high + 3.0, text=BOOK_FRONT, anchor="middle"),
+        Line(x1=middle - wide, y1=low + 15.0, x2=middle + wide, y2=low + 15.0, width=WIDE),
+        Text(x=middle + 3.0, y=low + 10.0, text=BOOK_LINE),
+        Area(points=_rectangle(0.0, low - 2.0, 2 * middle, low - 0.4)),
+        Text(x=middle, y=low - 6.0, text=BOOK_STOP, anchor="middle"),
+    ]
+    return MarkBlock(height=68.0, marks=tuple(marks))
+
+
+PICTURES: dict[Picture, Callable[[], MarkBlock]] = {"fold": fold_picture, "book": book_picture}
+"""What draws each."""

@@ -1,0 +1,100 @@
+"""What holds for a box's boards and drawer boxes beside their holes: what their figures are counted
+from, which plates they carry, what of them is still to come.
+"""
+
+from collections.abc import Iterator
+
+from jigs.box.boxparts import parts_of_box
+from jigs.box.parts import DrawerBox, Layout, Side
+from jigs.given.cautions import SPRUNG
+from jigs.given.rolloutspec import Rollout
+from jigs.ground.lengths import format_inches, format_mm
+from templates.words.sentence import Sentence
+
+
+def box_measure(drawer: DrawerBox | Rollout) -> str:
+    """Say how large a drawer box is."""
+    return (
+        f"box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
+        f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
+        f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
+    )
+
+
+def part_measure(width: float, height: float, thickness: float) -> str:
+    """Say how large a front or a board is: width, height and thickness, mm."""
+    return (
+        f"part {format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
+        f"({format_inches(width)} x {format_inches(height)} in)."
+    )
+
+
+def drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
+    """Say what a drawer box wants before it runs on its slides."""
+    if drawer.notch is None:
+        return ()
+    wide, high = drawer.notch
+    return (
+        Sentence(
+            f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
+            f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (the slide's "
+            "leaflet rules)."
+        ),
+    )
+
+
+def incomplete(side: Side) -> tuple[Sentence, ...]:
+    """Say which fronts' holes a side still lacks: it must not pass for finished."""
+    if side.trial_of:
+        trial = "INCOMPLETE: for a trial on scrap; holes for "
+        return (Sentence(trial, side.trial_of, " alone.", bold=True),)
+    if not side.missing:
+        return ()
+    return (Sentence("INCOMPLETE: holes for ", side.missing, " still to come.", bold=True),)
+
+
+def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
+    """Give what holds for the work on the inside of a side or on a face of a partition."""
+    plates, facts = _plates_of(layout, side), list[str]()
+    fronts = parts_of_box(layout, side.box).fronts
+    lifts = {front.id for front in fronts if front.kind == "lift"}
+    if any(fitting.part in lifts for fitting in side.fittings):
+        facts.append(SPRUNG)
+    inset = [front.make.thickness for front in fronts if front.place.overlay == "inset"]
+    if inset:
+        facts.append(
+            f"INSET fronts: all lines stand {format_mm(max(inset))} further back than the usual 37."
+        )
+    if side.assembled:
+        below = "PANEL BELOW" if side.partition else "BOTTOM PANEL"
+        facts.append(f"BOX ASSEMBLED: 0 is the upper face of the {below}.")
+    if side.legs > 0.0 and not side.partition:
+        zero = "" if side.assembled else "0 is the side's end on the FLOOR. "
+        facts.append(
+            f"{zero}The side runs to the floor: the bottom panel's underside stands "
+            f"{format_mm(side.legs)}, its upper face {format_mm(side.bottom)} above the side's end."
+        )
+    if side.band_state == "later" and side.band > 0.0:
+        facts.append(
+            f"BAND STILL TO COME, {format_mm(side.band)}: figures from the RAW front edge; the "
+            f"side is {format_mm(side.depth - side.band)} deep until then."
+        )
+    elif side.band > 0.0 and side.band_state != "on":
+        facts.append("From the FINISHED front edge; before band: raw-edge figures.")
+    else:
+        facts.append("From the finished front edge.")
+    return (*plates, *(Sentence(fact) for fact in facts))
+
+
+def _plates_of(layout: Layout, side: Side) -> Iterator[Sentence]:
+    """Say which fronts' plates of a side are how high."""
+    fronts = parts_of_box(layout, side.box).fronts
+    plates: dict[tuple[float, bool], dict[str, None]] = {}
+    for fitting in side.fittings:
+        if fitting.kind == "plate" and fitting.part:
+            choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
+            if choice is not None:
+                plates.setdefault((choice.plate, choice.plate_stated), {})[fitting.part] = None
+    for (height, stated), names in sorted(plates.items(), key=lambda each: each[0]):
+        about = "" if stated else " wanted (none is listed)"
+        yield Sentence(f"Plates {format_mm(height)} high{about} for ", tuple(names), ".")

@@ -1,0 +1,159 @@
+"""What holds for a front beside its holes: how it hangs, what is mounted and screwed, how its edges
+and its frame are made, what the person noted.
+"""
+
+from collections.abc import Iterator
+
+from jigs.box.parts import Front, Layout
+from jigs.fittings.hinge import HingeChoice
+from jigs.fittings.pull import COUNTERBORE_DIAMETER
+from jigs.given.cautions import SPRUNG
+from jigs.given.edges import fold_error
+from jigs.ground.lengths import format_mm
+from templates.words.gapwords import gaps_here, reveals_of
+from templates.words.leafletwords import leaflet_facts
+from templates.words.sentence import Sentence
+
+
+def back_facts(layout: Layout, front: Front) -> tuple[Sentence, ...]:
+    """Give what holds for the work on a front's back."""
+    return (*_of_both(layout, front), *_behind(layout, front))
+
+
+def face_facts(layout: Layout, front: Front) -> tuple[Sentence, ...]:
+    """Give what holds for the work on a front's face."""
+    return (*_of_both(layout, front), *_before(front))
+
+
+def given_facts(front: Front) -> tuple[Sentence, ...]:
+    """Give what the person noted about a front, and how it is to be finished."""
+    given = (("Note", front.make.note, False), ("Finish", front.make.finish, True))
+    return tuple(
+        Sentence(f"{name}: {text.rstrip('.')}.", own=own, free=True)
+        for name, text, own in given
+        if text
+    )
+
+
+def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
+    for text in (*_blind(layout, front), *leaflet_facts(layout, front)):
+        yield Sentence(text)
+    yield from _edges(front)
+    yield from _frame(front)
+
+
+def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
+    if not reveals_of((front,), layout):
+        yield Sentence(gaps_here(front), own=True)
+    if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
+        yield Sentence("The hinge's flange needs 65 mm of flat along the hinge edge.")
+    if front.hinge is not None:
+        yield Sentence(_tab_and_plate(front.hinge))
+    if front.kind == "door" and front.hinged:
+        own = front.gaps.left if front.hinged == "left" else front.gaps.right
+        least = "least by the leaflet"
+        if front.least_reveal is not None and not front.least_reveal.open:
+            least = f"the least by the leaflet {format_mm(front.least_reveal.width)}"
+        yield Sentence(f"Hinge-edge reveal {format_mm(own)}; {least}.", own=True)
+    if front.wide_below:
+        yield Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
+    if front.screws.through_box or front.screws.counterbore:
+        yield Sentence(_pull_screws(front))
+    if front.kind == "lift":
+        yield Sentence(SPRUNG)
+    if front.screws.fixing is not None:
+        heads = "pan or washer heads"
+        if front.screws.head is not None:
+            heads = f"pan heads, {format_mm(front.screws.head)} across at most"
+        long = format_mm(front.screws.fixing)
+        yield Sentence(f"Front screws {long} long at most, {heads}.")
+
+
+def _before(front: Front) -> Iterator[Sentence]:
+    if not any(fitting.kind == "pull" for fitting in front.fittings):
+        return
+    if front.screws.through_box or front.screws.counterbore:
+        yield Sentence(_pull_screws(front))
+    if front.screws.pull is not None:
+        yield Sentence(f"Pull screws M4 or 8-32, {format_mm(front.screws.pull)} long.")
+
+
+def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
+    """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
+    box = next(box for box in layout.boxes if box.id == front.box)
+    if box.blind is None:
+        return ()
+    if box.blind.hand == "left":
+        lap = box.blind.reach - front.place.x
+    else:
+        lap = front.place.x + front.width - (box.width - box.blind.reach)
+    hand = box.blind.hand.upper()
+    how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
+    return (f"BLIND PANEL on the {hand}: this front {how}.",)
+
+
+def _edges(front: Front) -> Iterator[Sentence]:
+    if front.ordered is not None:
+        width, height = front.ordered
+        measured = (
+            f"MEASURED: drawn to the part in hand; {format_mm(width)} x {format_mm(height)} was "
+            f"ordered. Its holes keep their places from the {_kept_edges(front)}."
+        )
+        yield Sentence(measured, own=True)
+    if front.make.edge_radius > 0.0:
+        out = format_mm(fold_error(front.make.edge_radius))
+        yield Sentence(
+            f"EDGES ROUNDED, R {format_mm(front.make.edge_radius)}: a fold would lie {out} out. "
+            "Cut, and butt to the block."
+        )
+    if front.make.bevel is not None:
+        other = "BOTTOM" if front.make.bevel == "top" else "TOP"
+        yield Sentence(
+            f"FINGER BEVEL at the {front.make.bevel.upper()} edge: no reference. All stands "
+            f"from the {other} edge."
+        )
+
+
+def _kept_edges(front: Front) -> str:
+    """Name what the holes of a front in hand are counted from, whatever its size."""
+    if front.kind == "door" and front.hinged:
+        return "bottom edge and the hinge edge"
+    return "bottom edge and from its own middle"
+
+
+def _frame(front: Front) -> Iterator[Sentence]:
+    frame = front.make.frame
+    if frame is None:
+        return
+    panel = f"glass {format_mm(frame.panel)}" if frame.glass else f"panel {format_mm(frame.panel)}"
+    glass = " NO HOLE IN GLASS." if frame.glass else ""
+    yield Sentence(
+        f"Five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)} (dashed), "
+        f"groove {format_mm(frame.groove)}, {panel}.{glass}"
+    )
+
+
+def _tab_and_plate(choice: HingeChoice) -> str:
+    """Say the tab bored and the plate to mount, or the one that is wanted where none is listed."""
+    tab, plate = format_mm(choice.tab), format_mm(choice.plate)
+    if not choice.plate_stated:
+        return (
+            f"Tab {tab}. Plates: none is listed; this wants {plate} high. Buy the nearest that "
+            "the leaflet has."
+        )
+    return (
+        f"Tab {tab}. Mount plates {plate} high (the side screw takes "
+        f"{format_mm(abs(choice.error))})."
+    )
+
+
+def _pull_screws(front: Front) -> str:
+    if front.screws.through_box:
+        return (
+            "PULL SCREWS: through front and drawer box. Drill on through the box AFTER the "
+            "front is fixed."
+        )
+    return (
+        f"PULL SCREWS: through the front only. Counterbore the back {COUNTERBORE_DIAMETER:g} dia, "
+        f"{front.screws.counterbore:g} deep, BEFORE fixing."
+    )

@@ -1,0 +1,231 @@
+"""The steps of each kind of work, said once: the words of the guide pages, to which a part's own
+pages point, and which guides a face needs.
+"""
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.fittings.kinds import KINDS, by_rank
+from jigs.given.cautions import CAUTIONS
+from jigs.ground.geometry import FittingKind
+from templates.faces.faceview import FaceView
+from templates.words.fittingwords import Work, words_of
+from templates.words.holewords import HOLE_WORDS
+
+Trait = Literal["rounded", "standing", "partition"]
+"""What not every part is: its edges rounded, its box together, a partition."""
+Picture = Literal["fold", "book"]
+"""What is told by a picture: how a flap is folded, how the two sides of a box lie."""
+TRUE_FOLD = "no black on the face, no white on the edge"
+"""How a fold on the right side of the band looks."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GuideWords:
+    """A guide page: what it is for, its steps in order, each for all parts or, with a trait, for
+    those alone that have it, None where the kinds of fitting say what is theirs; its pictures."""
+
+    title: str
+    steps: tuple[str | tuple[Trait, str] | None, ...]
+    pictures: tuple[Picture, ...] = ("fold",)
+
+
+_BARS = (
+    "Measure both bars of the part's page with a steel rule. Do ID and code agree with the part's "
+    "label?"
+)
+_CUT = (
+    "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line is "
+    "seen through them."
+)
+_LINES = (
+    "Strike each line that the part's page names with a sharp pencil, on tape if the face is "
+    "painted. A card's edge, or its two diamonds, are set on it."
+)
+_FOLD = (
+    f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the folded "
+    "flap; hold the card with four strips of low-tack tape."
+)
+_ROUNDED: tuple[Trait, str] = (
+    "rounded",
+    "Edges rounded: no fold. Cut where white meets black, clamp a straight block to the edge, "
+    "3 mm proud, and butt the paper to it.",
+)
+_AWL = "Awl: lightly, look, then firmly."
+_CHECK = (
+    "Lift the paper. Check each mark with the rule; one that is not on its pencil line is punched "
+    "anew."
+)
+_DONE = "Tick the part off; write DRILLED on its label."
+_STOP = "Set the depth stop and try bit, stop and bore on scrap. Clamp the part. Bore."
+
+GUIDES: Mapping[Work, GuideWords] = {
+    "hinges": GuideWords(
+        title="DOORS, FROM BEHIND: HINGES",
+        steps=(
+            _BARS,
+            "Write ID and TOP on tape on the back. Measure the door; fill in its page.",
+            f"{_CUT} Cut the top card's ladder at the height YOU measured.",
+            "Hold the door at its box, arrow up: the cups must face the plates.",
+            "Lay it on a blanket, back up, TOP away from you.",
+            _LINES,
+            _FOLD,
+            _ROUNDED,
+            f"Lay your hinge on the drawing: cup and both screws must match. {_AWL}",
+            f"{_CHECK} From punch to punch it must be what the page says.",
+            "Set the stop from the bit's RIM, not from its point; bore the first cup in scrap. "
+            "Clamp the door. Bore.",
+            _DONE,
+        ),
+    ),
+    "pulls": GuideWords(
+        title="FROM THE FACE: PULLS AND KNOBS",
+        steps=(
+            _BARS,
+            "Write ID and TOP on tape on the face. Measure the part; fill in its page.",
+            _CUT,
+            f"{_LINES} A middle is half the width YOU measured, from both ends: the two marks "
+            "must meet.",
+            _FOLD,
+            _ROUNDED,
+            f"Lay your pull on the drawing: its holes must match. {_AWL}",
+            _CHECK,
+            "Clamp scrap behind. Drill from THIS face; if it is painted, a 2 mm pilot first.",
+            _DONE,
+        ),
+    ),
+    "front-screws": GuideWords(
+        title="DRAWER FRONTS, FROM BEHIND: PILOTS FOR THE DRAWER BOX",
+        steps=(
+            _BARS,
+            "Write ID and TOP on tape on the back. Measure the front; fill in its page.",
+            f"{_CUT} {_LINES}",
+            _FOLD,
+            _ROUNDED,
+            "Stand the real drawer box on its drawing: it must stand where the page says. A false "
+            "front is held at its box: the holes must lie over the rail or the blocks.",
+            _AWL,
+            _CHECK,
+            "Measure the screw: one too long shows in the face. Stop on the bit; bore the pilots.",
+            _DONE,
+        ),
+    ),
+    "drawer-box": GuideWords(
+        title="DRAWER BOXES: FRONT, AND BACK FOR THE HOOKS",
+        steps=(
+            _BARS,
+            "Stand the box on its bottom, the face to drill towards you. The front's pilots come "
+            "before the holes in the box's front.",
+            f"{_CUT} {_LINES}",
+            f"{_FOLD} Where a notch is cut already, the fold hangs free.",
+            "Back: hold the slide's rear end to the drawing: its hook must meet the hole.",
+            _AWL,
+            _CHECK,
+            "Clamp a block behind; hold the box with clamps, not with your hand. Bore from "
+            "outside.",
+            "Front: stand the box on the front, each hole over its pilot; then screw it on.",
+            _DONE,
+        ),
+    ),
+    "sides": GuideWords(
+        title="BOX SIDES, INSIDE",
+        pictures=("fold", "book"),
+        steps=(
+            _BARS,
+            "Write ID, TOP and FRONT on the inside face.",
+            "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
+            "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
+            "Strike slide and shelf lines, and each line the pages name, across BOTH at once.",
+            _CUT,
+            _FOLD,
+            (
+                "partition",
+                "A partition stands on the bottom panel: its page says what lies between it and "
+                "the stop, and its figures start at its own bottom end.",
+            ),
+            (
+                "standing",
+                "Box together: lay it as the page says; fold over the front edge alone, cut off "
+                "the black below and stand the paper on the panel.",
+            ),
+            f"Lay slide or plate on the drawing; rule along each row of pins, 32.0 from hole to "
+            f"hole. {_AWL}",
+            f"{_CHECK} Compare left with right.",
+            f"{_STOP} What is marked THROUGH is bored once, from one face.",
+            _DONE,
+        ),
+    ),
+    "by-hand": GuideWords(
+        title="HOLES BY HAND: KITS, LIFTS, BRACKETS",
+        steps=(
+            _BARS,
+            "Hold the part at its box: which edge is up, which face is drilled?",
+            f"{_CUT} {_LINES}",
+            _FOLD,
+            _ROUNDED,
+            "Check each place against the leaflet; lay the hardware on the drawing.",
+            None,
+            _AWL,
+            _CHECK,
+            _STOP,
+            _DONE,
+        ),
+    ),
+}
+"""The guide of each kind of work, in the order in which a kitchen is drilled."""
+
+CARES = CAUTIONS[:4]
+"""The cautions of all drilling."""
+FOLD_RIGHT, FOLD_BLACK, FOLD_WHITE = "RIGHT", "WRONG: black on the face", "WRONG: white on the edge"
+"""What stands below the three folds."""
+BLOCK, PAPER_FACE = "BLOCK", "paper on the face"
+"""What is named on the right one."""
+BOOK_RIGHT, BOOK_LEFT, BOOK_TOP, BOOK_STOP = "RIGHT SIDE", "LEFT SIDE", "TOP", "STOP"
+BOOK_FRONT, BOOK_LINE = "FRONT EDGES TOUCH", "across both"
+"""What is named on the picture of two sides."""
+
+
+def works_of(view: FaceView) -> tuple[Work, ...]:
+    """Give the kinds of work that a face wants, each once."""
+    kinds = by_rank(fitting.kind for fitting in view.fittings)
+    return tuple(dict.fromkeys(words_of(kind).work for kind in kinds))
+
+
+def traits_of(view: FaceView) -> frozenset[Trait]:
+    """Tell what a face is that not every one is."""
+    traits: dict[Trait, bool] = {
+        "rounded": view.rounded,
+        "standing": view.state.stand,
+        "partition": bool(view.partition),
+    }
+    return frozenset(trait for trait, is_so in traits.items() if is_so)
+
+
+def guide_steps(
+    work: Work, traits: Collection[Trait], kinds: Iterable[FittingKind]
+) -> tuple[str, ...]:
+    """Give the steps of a guide for parts with these traits: each that holds for all or for some
+    of them, and what the kinds of fitting among them want besides."""
+    own = dict.fromkeys(
+        f"{HOLE_WORDS[KINDS[kind].holes[0]].name}: {words_of(kind).lay}"
+        for kind in by_rank(kinds)
+        if words_of(kind).lay
+    )
+    steps: list[str] = []
+    for step in GUIDES[work].steps:
+        if step is None:
+            steps += own
+        elif isinstance(step, str):
+            steps.append(step)
+        elif step[0] in traits:
+            steps.append(step[1])
+    return tuple(steps)
+
+
+def guide_line(view: FaceView, pages: Mapping[Work, int]) -> str:
+    """Say on which pages the steps for a face stand: `STEPS: page 3`; "" where there are none."""
+    found = sorted({pages[work] for work in works_of(view) if work in pages})
+    if not found:
+        return ""
+    return f"STEPS: {'page' if len(found) == 1 else 'pages'} {' and '.join(map(str, found))}."

@@ -1,0 +1,90 @@
+"""The steps of each kind of work, said once on the guide pages."""
+
+from dataclasses import replace
+from typing import get_args
+
+import pytest
+
+from jigs.ground.geometry import Fitting, FittingKind, Hole
+from templates.faces.faceview import FaceView
+from templates.words.fittingwords import Work, words_of
+from templates.words.guidewords import (
+    GUIDES,
+    TRUE_FOLD,
+    Trait,
+    guide_line,
+    guide_steps,
+    traits_of,
+    works_of,
+)
+from tests.templates.worked import only_cards
+
+WORKS: tuple[Work, ...] = get_args(Work)
+
+
+def view_of(part: str, face: str) -> FaceView:
+    """Give a face of the worked example."""
+    return only_cards(part, face)[0].view
+
+
+@pytest.mark.parametrize(("part", "face", "work", "words"), [
+    ("B3-2", "back", "hinges", "Hold the door at its box, arrow up: the cups must face"),
+    ("B3-2", "front", "pulls", "Lay your pull on the drawing"),
+    ("B3-1", "back", "front-screws", "Stand the real drawer box on its drawing"),
+    ("B3-1-BOX", "box-front", "drawer-box", "each hole over its pilot"),
+    ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT together like an open book"),
+])  # fmt: skip
+def test_a_face_has_the_steps_of_its_work(part: str, face: str, work: Work, words: str) -> None:
+    """They begin with the bars, and say what is peculiar to the work."""
+    assert works_of(view_of(part, face)) == (work,)
+    steps = guide_steps(work, (), ())
+    assert steps[0].startswith("Measure both bars")
+    assert words in " ".join(steps)
+    assert 5 <= len(steps) <= 13
+
+
+@pytest.mark.parametrize("work", WORKS)
+def test_there_is_one_way_to_fold_and_to_block(work: Work) -> None:
+    """Flap first, then a block against it; nobody pushes a fold into a block."""
+    (step,) = [step for step in guide_steps(work, (), ()) if TRUE_FOLD in step]
+    assert step.index("Fold each flap down") < step.index("block against the folded flap")
+    assert "push" not in " ".join(guide_steps(work, (), ()))
+
+
+def test_each_kind_of_fitting_has_a_guide() -> None:
+    """And each guide a kind."""
+    assert {words_of(kind).work for kind in get_args(FittingKind)} == set(GUIDES) == set(WORKS)
+
+
+@pytest.mark.parametrize(("trait", "work", "words"), [
+    ("rounded", "hinges", "butt the paper to it"),
+    ("standing", "sides", "stand the paper on the panel"),
+    ("partition", "sides", "its own bottom end"),
+])  # fmt: skip
+def test_what_some_parts_want_is_said_where_there_are_any(
+    trait: Trait, work: Work, words: str
+) -> None:
+    """One step more, and no other."""
+    (step,) = set(guide_steps(work, (trait,), ())) - set(guide_steps(work, (), ()))
+    assert words in step
+
+
+def test_a_face_says_what_it_is() -> None:
+    """Edges rounded; nothing of a plain door."""
+    view = view_of("B3-2", "back")
+    assert traits_of(view) == frozenset()
+    assert traits_of(replace(view, rounded=True)) == {"rounded"}
+
+
+def test_holes_by_hand_beside_hinges_have_a_guide_of_their_own() -> None:
+    """The hinges' steps speak of cups alone; a bracket beside them is no cup."""
+    view = view_of("B3-2", "back")
+    hole = Hole(purpose="manual", face="back", x=60.0, y=300.0, diameter=5.0, depth=12.0)
+    bracket = Fitting(kind="manual", index=1, count=1, part="B3-2", record=None, holes=(hole,))
+    both = replace(view, fittings=(*view.fittings, bracket))
+    assert set(works_of(both)) == {"hinges", "by-hand"}
+    pages: dict[Work, int] = {"hinges": 2, "by-hand": 5}
+    assert guide_line(both, pages) == "STEPS: pages 2 and 5."
+    assert guide_line(view, pages) == "STEPS: page 2."
+    assert guide_line(view, {}) == ""
+    assert "Check each place against the leaflet" in " ".join(guide_steps("by-hand", (), ()))
