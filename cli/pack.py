@@ -53,7 +53,7 @@ def pack(
     stock: str | None,
     output: Path | None,
 ) -> None:
-    """Write everything for the bench to a folder: sheets, labels, sticks, walls, lists."""
+    """Write all for the bench to a folder: stations, sheets, labels, heights, walls, lists."""
     from jigs.reading.stream import folder_of
 
     folder = output or folder_of(job) / "pack"
@@ -77,24 +77,32 @@ def make_pack(
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import (
+        bind,
         bind_walls,
         draw_labels,
+        draw_lists,
         draw_sheets,
-        draw_sticks,
         draw_walls,
         tell_unprintable,
     )
+    from jigs.bench.boxtable import box_tables
+    from jigs.bench.stations import plan_stations
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
     from jigs.order.partslist import choose_parts
     from templates.binding.jobsheets import make_sheets
+    from templates.binding.jobstations import bind_stations, reach_on
     from templates.binding.packlist import contents_data
     from templates.labels.labellist import list_labels
+    from templates.lists.heighttables import heights_listing
     from templates.lists.holelist import holes_csv
     from templates.lists.orderlist import order_csv
+    from templates.lists.ordertables import order_listing
     from templates.lists.partslist import parts_csv
+    from templates.lists.partstables import parts_listing
     from templates.lists.supplierlist import fronts_csv
+    from templates.words.costwords import cost_words
     from templates.words.findings import closing_text
 
     layout = lay_out_job(job, units, delivered=delivered)
@@ -107,27 +115,37 @@ def make_pack(
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
-    sheets, pages = draw_sheets(make_sheets(printed, sheet, same=same, tight=tight))
     cut = cut_job(layout)
-    words = list_labels(printed, cut.pieces)
-    labels, _ = draw_labels(printed, words, labels_of, raster)
-    sticks, _ = draw_sticks(layout, sheet)
+    parts = choose_parts(layout, cut)
     order = make_order(printed, cut)
+    words = list_labels(printed, cut.pieces)
+    files: dict[str, bytes] = {}
+    costs: dict[str, str] = {}
+    # What nothing is drilled at, or no side has lines of, makes no file.
+    planned = plan_stations(printed, reach=reach_on(sheet))
+    if planned:
+        stations = bind_stations(printed, planned, sheet)
+        files["stations.pdf"] = bind(printed, stations.pages, "stations")
+        costs["stations.pdf"] = cost_words(stations.cost)
+    files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(
+        make_sheets(printed, sheet, same=same, tight=tight)
+    )
+    files["labels.pdf"], _ = draw_labels(printed, words, labels_of, raster)
+    if tables := box_tables(planned):
+        files["heights.pdf"], _ = draw_lists(layout, [heights_listing(tables, printed)], paper)
+    files["elevations.pdf"] = bind_walls(layout, draw_walls(layout, paper)[0])
+    listings = [parts_listing(parts), order_listing(order, printed.job)]
+    files["lists.pdf"], _ = draw_lists(layout, listings, paper)
     lists = {
         "holes.csv": holes_csv(layout),
-        "parts.csv": parts_csv(choose_parts(layout, cut)),
+        "parts.csv": parts_csv(parts),
         "order.csv": order_csv(order, printed.job),
         "fronts.csv": fronts_csv(order, printed.job),
     }
+    files |= {name: text.encode(errors="replace") for name, text in lists.items()}
     packed = write_pack(
         folder,
-        {
-            "sheets.pdf": sheets,
-            "labels.pdf": labels,
-            **({"stick.pdf": sticks} if sticks else {}),  # no side of the job has a hole
-            "elevations.pdf": bind_walls(layout, draw_walls(layout, paper)[0]),
-            **{name: text.encode(errors="replace") for name, text in lists.items()},
-        },
+        files,
         partial(contents_data, layout, words),
         layout.job.sources,
     )
@@ -136,5 +154,5 @@ def make_pack(
     tell(f"{folder}: {', '.join(packed.files)}.")
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
-    write_text("-", closing_text(layout, pages, len(words), labels_of.name), sources=())
+    write_text("-", closing_text(layout, costs, len(words), labels_of.name), sources=())
     end(ctx, layout)

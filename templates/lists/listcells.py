@@ -99,11 +99,14 @@ def row_marks(
 
 
 def _natural(cell: Shown, column: Column) -> float:
-    size = LARGE if column.measured else SMALL
-    width = text_width(cell.text, size)
-    if cell.other:
-        width += _OTHER + text_width(f"({cell.other})", SMALL)
-    return width + (BEFORE if column.ticks else 0.0)
+    """Give the width of a cell in one line, its box to tick included, mm."""
+    return _beside(cell, column) + (BEFORE if column.ticks else 0.0)
+
+
+def _beside(cell: Shown, column: Column) -> float:
+    """Give the width of what a cell says, both units in one line, mm."""
+    width = text_width(cell.text, LARGE if column.measured else SMALL)
+    return width + (_OTHER + text_width(f"({cell.other})", SMALL) if cell.other else 0.0)
 
 
 def _lines(cell: Shown, column: Column, size: float, width: float) -> list[Line]:
@@ -111,7 +114,7 @@ def _lines(cell: Shown, column: Column, size: float, width: float) -> list[Line]
     lines: list[Line] = [[(text, size)] for text in wrap(cell.text, size, False, width + 0.01)]
     if cell.other:
         other = (f"({cell.other})", SMALL)
-        if lines and _natural(cell, column) <= width + 0.01 and len(lines) == 1:
+        if len(lines) == 1 and _beside(cell, column) <= width + 0.01:
             lines[0].append(other)
         else:
             lines.append([other])

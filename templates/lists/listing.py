@@ -53,12 +53,24 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """A sentence or two; on a screen its lines are indented, those after the first by `hang`
+    more."""
+
+    text: str
+    indent: int = 0
+    hang: int = 2
+    stamp: bool = False
+    """Whether it must be seen before anything is done: bold on paper."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Group:
     """Rows under one title, and sentences that stand under them."""
 
     rows: tuple[Row, ...]
     title: str = ""
-    notes: tuple[str, ...] = ()
+    notes: tuple[Words, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,18 +95,6 @@ class Table:
             if (paper or not column.paper)
             and (column.ticks == "each" or any(row.cells[at].text for row in self.rows))
         )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
-    """A sentence or two; on a screen its lines are indented, those after the first by `hang`
-    more."""
-
-    text: str
-    indent: int = 0
-    hang: int = 2
-    stamp: bool = False
-    """Whether it must be seen before anything is done: bold on paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

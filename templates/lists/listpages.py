@@ -150,8 +150,8 @@ def _table(table: Table, section: Section, width: float) -> Iterator[TableBlock]
 def _group_lines(group: Group, placed: Placed, width: float) -> Iterator[MarkBlock]:
     for row in group.rows:
         yield _line(row, placed, width)
-    for note in group.notes:
-        yield _ruled(note, width)
+    for number, note in enumerate(group.notes):
+        yield _note(note, width, ruled=number == 0 or note.stamp)
 
 
 def _placed(table: Table, width: float) -> Placed:
@@ -202,11 +202,14 @@ def _line(row: Row, placed: Placed, width: float) -> MarkBlock:
     return stacked(MarkBlock(height=-low, marks=(rule, *marks)), *under)
 
 
-def _ruled(text: str, width: float) -> MarkBlock:
-    """Set what is to be said of a group's missing rows where they would stand."""
-    block = paragraph(text, width - BEFORE, bold=True)
-    rule = Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)
-    return MarkBlock(height=block.height + 2.0, marks=(rule, *moved(block.marks, BEFORE, -1.6)))
+def _note(words: Words, width: float, *, ruled: bool) -> MarkBlock:
+    """Set what is to be said of a group below its rows."""
+    block = paragraph(words.text, width - BEFORE, bold=words.stamp)
+    down = 1.4 if ruled else 0.0
+    rule = (Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN),) if ruled else ()
+    return MarkBlock(
+        height=block.height + down + 0.4, marks=(*rule, *moved(block.marks, BEFORE, -down))
+    )
 
 
 def _under(text: str, width: float) -> MarkBlock:

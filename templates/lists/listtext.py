@@ -50,7 +50,7 @@ def _group(group: Group, lines: Iterator[tuple[str, str]]) -> Iterator[str]:
         if row.note:
             yield from wrapped(row.note, " " * 8, " " * 8)
     for note in group.notes:
-        yield from wrapped(note, " " * 4, " " * 6)
+        yield from wrapped(note.text, " " * 4, " " * 6)
 
 
 def _columned(table: Table, indent: str) -> tuple[str, Iterator[tuple[str, str]]]:

@@ -101,7 +101,8 @@ def _fronts(order: Order, unit: Unit) -> Table:
                 title=f"{box}: {STATE_WORDS[own[0].box_state]}" if own else box,
                 rows=tuple(_front(front, unit) for front in own),
                 notes=tuple(
-                    f"{held.id}  HELD BACK: {'; '.join(held.why)}" for held in back.get(box, ())
+                    Words(text=f"{held.id}  HELD BACK: {'; '.join(held.why)}", stamp=True)
+                    for held in back.get(box, ())
                 ),
             )
             for box, own in boxes.items()

@@ -4,7 +4,7 @@ A finding is a fact with its code, then its remedy on a line of its own. They st
 whole job, and one that several parts share is said once, with all of them.
 """
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout
@@ -177,17 +177,18 @@ def pages_words(
     return f"{counted(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
 
 
-def closing_text(layout: Layout, pages: str, labels: int, stock: str) -> str:
-    """Give the closing summary of a pack; `pages` says how many its sheets have, `labels` how
-    many labels there are, `stock` what they are printed on."""
+def closing_text(layout: Layout, costs: Mapping[str, str], labels: int, stock: str) -> str:
+    """Give the closing summary of a pack; `costs` says what each file that is drilled by asks for,
+    `labels` how many labels there are, `stock` what they are printed on."""
     held = [part for part in layout.units if part.withheld]
     first = f"{_ready(layout, SHEETS.ready)}, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
+    files = " or ".join(costs) + (", not both," if len(costs) > 1 else "")
     lines = [
         f"{first.rstrip('.')}. {_resting(layout)}",
-        f"{pages}.",
-        "Print sheets.pdf at 100 %; measure the bars on page 1 first.",
+        " ".join(f"{name}: {cost}." for name, cost in costs.items()),
+        f"Print {files} at 100 %; measure the bars on page 1 first.",
         f"labels.pdf: {counted(labels, 'label')}, one for every front, drawer box and cut piece, "
         f"on {stock} labels.",
     ]

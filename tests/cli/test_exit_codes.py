@@ -23,10 +23,12 @@ WRITTEN = {
     "pack": {
         f"pack/{name}"
         for name in (
+            "stations.pdf",
             "sheets.pdf",
             "labels.pdf",
-            "stick.pdf",
+            "heights.pdf",
             "elevations.pdf",
+            "lists.pdf",
             "holes.csv",
             "parts.csv",
             "order.csv",

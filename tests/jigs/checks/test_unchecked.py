@@ -99,7 +99,11 @@ def test_check_pack_and_order_say_it_and_that_no_number_is_open(sure: bool) -> N
     layout = lay_out(replace(job(box(DRAWER), slide=slide), walls=(NORTH,)))
     line = "Not checked, because nothing says it: paint and seasons."
     order = order_text(make_order(layout, cut_job(layout)), layout.job)
-    for text in (check_text(layout), closing_text(layout, "4 pages", 9, "letter-2x5"), order):
+    for text in (
+        check_text(layout),
+        closing_text(layout, {"sheets.pdf": "4 pages"}, 9, "letter-2x5"),
+        order,
+    ):
         assert line in text
         assert (NO_OPEN in text) is sure
 
@@ -111,6 +115,10 @@ def test_of_what_is_held_back_no_good_news() -> None:
     layout = lay_out(replace(job(box(low), slide=slide), walls=(NORTH,)))
     assert [front.withheld for front in layout.fronts] == [True]
     order = order_text(make_order(layout, cut_job(layout)), layout.job)
-    for text in (check_text(layout), closing_text(layout, "4 pages", 9, "letter-2x5"), order):
+    for text in (
+        check_text(layout),
+        closing_text(layout, {"sheets.pdf": "4 pages"}, 9, "letter-2x5"),
+        order,
+    ):
         assert NO_OPEN not in text
         assert "No number is open, what is held back aside." in " ".join(text.split())

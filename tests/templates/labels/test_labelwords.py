@@ -96,7 +96,7 @@ def test_a_side_that_lacks_holes_says_so() -> None:
     assert words_of_side(layout, side).notes[0].text == "INCOMPLETE: holes for B1-2 still to come."
     assert "HOLES TO COME" in side_payload(layout, side).text
     assert incomplete_words(layout) == ("B1-SIDE-L, B1-SIDE-R: holes for B1-2 still to come",)
-    for text in (check_text(layout), closing_text(layout, "1 page", 9, "a4-2x7")):
+    for text in (check_text(layout), closing_text(layout, {"sheets.pdf": "1 page"}, 9, "a4-2x7")):
         assert "holes for B1-2 still to come" in " ".join(text.split())
 
 

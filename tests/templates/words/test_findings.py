@@ -124,6 +124,9 @@ def test_no_line_is_broken_late_or_in_a_word() -> None:
     assert "hinge-\n" not in check_text(layout)
 
 
+COSTS = {"stations.pdf": "28 pages", "sheets.pdf": "70 pages"}
+
+
 def test_the_pack_closes_with_what_the_person_needs() -> None:
     """Ready and held, pages, how to print, what is not confirmed."""
     layout = small_layout()
@@ -132,12 +135,12 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
     layout = with_open(
         replace(layout, fronts=(layout.fronts[0], held), problems=(why,)),
     )
-    assert closing_text(layout, "46 pages (31 with --same-holes)", 120, "letter-2x5") == (
+    assert closing_text(layout, COSTS, 120, "letter-2x5") == (
         "1 front has sheets, 1 held: B1-2 hand not stated. 0 depend on open numbers: hinge "
         "'cup35-full' (constant, plates); pull 'bar-160' (centers); slide 'undermount-533' "
         "(fixing_height, drawer_rise, width_less, depth_allowance, drawer_shorter, fixing_at).\n"
-        "46 pages (31 with --same-holes).\n"
-        "Print sheets.pdf at 100 %; measure the bars on page 1 first.\n"
+        "stations.pdf: 28 pages. sheets.pdf: 70 pages.\n"
+        "Print stations.pdf or sheets.pdf, not both, at 100 %; measure the bars on page 1 first.\n"
         "labels.pdf: 120 labels, one for every front, drawer box and cut piece, "
         "on letter-2x5 labels.\n"
         "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
@@ -151,4 +154,6 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
 def test_confirmed_hardware_is_not_named() -> None:
     """What the person confirmed is not brought up again."""
     layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left")))
-    assert "No number is open." in closing_text(layout, "2 pages", 3, "letter-2x5")
+    said = closing_text(layout, {"sheets.pdf": "2 pages"}, 3, "letter-2x5")
+    assert "No number is open." in said
+    assert "\nsheets.pdf: 2 pages.\nPrint sheets.pdf at 100 %;" in said

@@ -1,0 +1,92 @@
+"""The heights of a job's boxes as a list: every line that is struck on the two boards of a column.
+
+The same lines, letters and sums as the tables at the stations, for whoever drills without cards,
+and to check a pair of boards by. Millimetres first, as all that is bored.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from jigs.bench.benchpart import BenchPart
+from jigs.bench.boxtable import BoxTable, HeightLine
+from jigs.box.parts import Layout
+from jigs.ground.lengths import format_mm
+from templates.lists.listing import (
+    Column,
+    Group,
+    Listing,
+    Row,
+    Section,
+    Shown,
+    Table,
+    Words,
+    shown,
+    sizes_shown,
+)
+from templates.words.heightwords import (
+    HOW,
+    LETTERS,
+    TABLE,
+    across_words,
+    board_line,
+    held_lines,
+    open_lines,
+    pins_words,
+)
+from templates.words.sidewords import column_title, level_words, line_words, sums_of_board
+
+COLUMNS = (
+    Column(head="line"),
+    Column(head="for"),
+    Column(head="LEFT, up", measured=True, ticks="filled"),
+    Column(head="RIGHT, up", measured=True, ticks="filled"),
+    Column(head="over panel"),
+    Column(head="", runs_on=True),
+)
+
+
+def heights_listing(tables: Iterable[BoxTable], layout: Layout) -> Listing:
+    """List the lines of boxes; nothing is said of a box without any."""
+    groups = tuple(_group(table, layout) for table in tables)
+    words = tuple(Words(text=text) for text in (*HOW, LETTERS))
+    table = Table(columns=COLUMNS, groups=groups)
+    return Listing(
+        title="Heights",
+        job=layout.job.name,
+        sections=(Section(blocks=words), Section(title=TABLE, blocks=(table,))),
+    )
+
+
+def _group(table: BoxTable, layout: Layout) -> Group:
+    boards = ", ".join(board_line(part) for part in (table.left, table.right) if part is not None)
+    title = f"{column_title(table)}. {boards}"
+    level = level_words(table)
+    return Group(
+        title=f"{title}. {level}" if level else title,
+        rows=tuple(_row(table, line) for line in table.lines),
+        notes=tuple(_notes(table, layout)),
+    )
+
+
+def _row(table: BoxTable, line: HeightLine) -> Row:
+    def height(part: BenchPart | None, value: float | None) -> Shown:
+        if part is None or value is None:
+            return Shown("")
+        return sizes_shown((line.above_panel if table.assembled else value,), "mm", named=False)
+
+    said = filter(None, (line_words(line), pins_words(line.crosses)))
+    return Row(
+        cells=(
+            *shown(line.mark, line.serves or "pins"),
+            height(table.left, line.left),
+            height(table.right, line.right),
+            *shown("" if table.assembled else format_mm(line.above_panel), ", ".join(said)),
+        )
+    )
+
+
+def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
+    sides = [side for side in layout.sides if (side.box, side.column) == (table.box, table.column)]
+    for text in (*sums_of_board(table), *across_words(sides)):
+        yield Words(text=text)
+    for text in (*open_lines(sides), *held_lines(table)):
+        yield Words(text=text, stamp=True)
