@@ -229,6 +229,9 @@ class Station:
     face: Face
     hand: Hand | None
     """The side of the hinge edge as seen on the drilled face, where the station has one."""
+    pattern: str
+    """What tells it from others that do the same on the same hand: of a pull's holes the corner
+    (`top-left`), `line` or `middle`."""
     code: str
     """From its patterns and its hand, whatever parts they serve."""
     bits: tuple[Bit, ...]

@@ -141,6 +141,7 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
         work=key.work,
         face=key.face,
         hand=key.hand,
+        pattern=key.kind,
         code=code_of(key.face, key.hand, cards),
         bits=_bits(placed),
         cards=cards,

@@ -23,11 +23,13 @@ LONG_ENOUGH = 100.0
 """On a line so long a window may stand within its outermost hole, mm."""
 ROOM = WINDOW[0] + 2 * (ARM + FROM_BORDER)
 """What a window takes between two holes on its line, mm."""
-HEAD = 68.0
-"""Width of a card's own words, mm."""
-COLUMNS = (93.0, 188.0, 250.0)
+WORDS = 59.0
+"""Width of a card's own words: its bar of 50 with its figure, mm."""
+HEAD = WORDS + 3.2
+"""Least width of a card's face: its words and what is free beside them, mm."""
+COLUMNS = (93.3, 188.0, 250.0)
 """A half and the whole of the usual page's width, and the whole of it lying; mm."""
-GROW_X = (0.0, 6.0, 12.0, 24.0, 36.0, 50.0, 64.0)
+GROW_X = (0.0, 6.0, 12.0, 18.0, 28.0, 36.0, 50.0, 64.0)
 GROW_Y = (0.0, 8.0, 18.0, 30.0, 44.0, 60.0)
 """By how much a card is made larger than its holes ask for, until all words find room; mm."""
 

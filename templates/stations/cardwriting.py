@@ -9,7 +9,7 @@ from templates.cards.lettering import Heading, Label, hole_note
 from templates.page.marks import Text
 from templates.page.space import Box, Space
 from templates.page.typeface import shorten, text_width, wrap
-from templates.stations.cardframe import HEAD, edge_along
+from templates.stations.cardframe import WORDS, edge_along
 from templates.stations.halfround import half_round
 from templates.stations.stationview import Shop
 from templates.words.stationwords import card_words, corner_words, station_title
@@ -23,7 +23,7 @@ def write_titles(
     for turned in ways or [False]:
         heading = _heading(shop, station, card, copy, turned=turned)
         width, height = heading.width, heading.height + 1.0
-        near = (room[0], room[1] if turned else room[3])
+        near = (room[0], room[1] if turned or card.stands else room[3])
         spot = free_spot(space, width, height, near, room)
         if spot is None:
             return False
@@ -40,7 +40,7 @@ def _heading(
     shop: Shop, station: Station, card: StationCard, copy: int, *, turned: bool
 ) -> Heading:
     """Lay out a title: name and letter, face, code and copy; on the first its operations too."""
-    names = HEAD - 14.0
+    names = WORDS - 10.0
     title = f"{station_title(station)}: {card.letter}"
     size = next((s for s in (5.0, 3.5) if text_width(title, s, True) <= names), 2.5)
     where = shop.lies_on(station, card, turned=turned)
@@ -53,9 +53,9 @@ def _heading(
         (shorten(where, 2.5, True, names), 2.5, True),
         (", ".join(last), 2.5, False),
     )
-    words = () if turned else card_words(station, card)
-    body = tuple(line for text in words for line in wrap(text, 2.5, False, HEAD - 4.0))
-    return Heading(width=HEAD - 4.0, lines=lines, beside=(), body=body, with_bar=not turned)
+    words = () if turned else card_words(card)
+    body = tuple(line for text in words for line in wrap(text, 2.5, False, WORDS))
+    return Heading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
 
 
 def write_distances(
@@ -105,8 +105,10 @@ def _corner_figures(
     """Write how far in and up the drawer box's corner stands, or the pin row's distance in."""
     if card.stands is not None:
         texts = [
-            f"{_figure(abs(card.stands.x))} from the side, {_figure(card.stands.y)} up",
-            f"DRAWER BOX: {card.stands.side.upper()} LOWER CORNER",
+            "DRAWER BOX, lower",
+            f"{card.stands.side.upper()} corner:",
+            f"{_figure(abs(card.stands.x))} in",
+            f"{_figure(card.stands.y)} up",
         ]
         near = (card.stands.x, card.stands.y + 14.0)
     else:
@@ -123,7 +125,7 @@ def _corner_figures(
 
 
 def _figure(value: float) -> str:
-    return f'{format_mm(value)} ({format_inches(value)}")'
+    return f'{format_mm(value)} {format_inches(value)}"'
 
 
 def _label(shop: Shop, station: Station, card: StationCard, axis: Axis, value: float) -> Label:
@@ -134,4 +136,4 @@ def _label(shop: Shop, station: Station, card: StationCard, axis: Axis, value: f
     name = "line" if edge is None else "edge"
     if edge is not None and len(card.edges) == 2:
         name = "side" if axis == "x" else "end"
-    return Label(mm=format_mm(abs(value)), inches=f'{format_inches(abs(value))}" to {name}')
+    return Label(mm=format_mm(abs(value)), inches=f'{format_inches(abs(value))}" {name}')

@@ -20,8 +20,6 @@ from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.cardframe import (
-    FROM_BORDER,
-    HEAD,
     IN_THE_WAY,
     WINDOW,
     CardFrame,
@@ -35,6 +33,8 @@ from templates.stations.stationview import Shop
 from templates.words.platewords import plate_edge_words, plate_words
 from templates.words.stationwords import corner_words, station_title
 
+WIDEST = 64.0
+"""Width of a plate's words, less where it has no room; mm."""
 STRIP = 20.0
 """How far a plate reaches over its strip, mm."""
 SCREW = 3.5
@@ -218,7 +218,7 @@ def _write_titles(space: Space, shop: Shop, station: Station, card: StationCard,
     upside down; False without room."""
     ways = [turned for turned in (False, True) if shop.lying(station, card, turned=turned)]
     for turned in ways or [False]:
-        width = HEAD - 2 * FROM_BORDER
+        width = min(WIDEST, room[2] - room[0])
         corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
         lines = [(f"{station_title(station)}: {card.letter}", 3.5)]
         lines += [(shop.lies_on(station, card, turned=turned), 2.5)]

@@ -1,70 +1,89 @@
 """The table of a box's sides: every line that is struck across both, from below, lettered."""
 
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
-from jigs.bench.station import Row, Station
+from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
-from jigs.ground.lengths import format_mm
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
-from templates.page.pieces import MarkBlock, moved
-from templates.page.typeface import PITCH, wrap
+from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.stationrows import (
+    NextCard,
     Stretch,
     TableBlock,
     figure_stretches,
     open_at,
     set_stretches,
+    size_and_blanks,
     stretches_width,
+    tick_box,
 )
 from templates.stations.stationview import Shop
-from templates.words.openwords import open_line
-from templates.words.rowwords import YOURS, setting_name, warning_words
+from templates.words.rowwords import NEXT, cross_words, open_names, warning_words
 from templates.words.sidewords import (
     beside_words,
     column_title,
+    distance_words,
     level_words,
     line_words,
     punch_words,
+    row_words,
     sums_of_board,
 )
 
 ROW = 5.4
 """Pitch of the lines of a table, mm."""
-COLUMNS = (0.0, 46.0, 90.0, 134.0)
-"""Where mark and part, the left board, the right board, and what is said begin, mm."""
-CAPTIONS = ("line, for", "LEFT, up: line, bored", "RIGHT, up: line, bored", "card")
-"""What the columns are called."""
+COLUMNS = (0.0, 40.0, 86.0, 96.0, 108.0)
+"""Where mark and part, the line's height, the two boards to tick, and what is said begin, mm."""
 
 
 def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
     blocks: list[TableBlock] = []
+    taken = NextCard()
     for table in box_tables((station,)):
-        blocks += _table(station, table, width)
+        blocks += _table(station, table, taken, width)
+    distances = " ".join(distance_words(station, station.rows))
+    if distances and blocks:
+        told = paragraph(distances, width, bold=True)
+        first, *rest = blocks
+        blocks = [replace(first, head=_joined(told, first.head)), *rest]
     return blocks
 
 
-def _table(station: Station, table: BoxTable, width: float) -> list[TableBlock]:
+def _table(station: Station, table: BoxTable, taken: NextCard, width: float) -> list[TableBlock]:
     head = _heading(table, width)
-    lines = [_line(station, table, line, width) for line in table.lines]
+    lines = [_line(station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = _joined(head, lines.pop(0))
-    again = _captions(f"{column_title(table)}, GOES ON", width)
+    captions = _captions()
+    again = _joined(captions, _goes_on(table, width))
     return [
-        TableBlock(block=head),
-        *(TableBlock(block=each, again=again) for each in (*lines, _notes(station, table, width))),
+        TableBlock(block=head, head=captions),
+        *(TableBlock(block=each, head=again) for each in (*lines, _notes(station, table, width))),
     ]
 
 
-def _captions(title: str, width: float) -> MarkBlock:
+def _captions() -> MarkBlock:
+    """Say once a page what the lines of a table have."""
+    y = -3.2
+    marks: list[Mark] = []
+    captions = ("line, for", "up from the end, struck", "L", "R", "bored; card, on R TURNED")
+    for x, text in zip(COLUMNS, captions, strict=True):
+        marks.append(Text(x=x, y=y, text=text))
+    return MarkBlock(height=-y + 1.2, marks=tuple(marks))
+
+
+def _goes_on(table: BoxTable, width: float) -> MarkBlock:
     """Head what goes on from the page before."""
-    y = -10.1
     return MarkBlock(
-        height=-y + 1.2,
+        height=7.0,
         marks=(
             Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM),
-            Text(x=0.0, y=-5.5, text=title, size=3.5, bold=True),
-            *(Text(x=x, y=y, text=text) for x, text in zip(COLUMNS, CAPTIONS, strict=True)),
+            Text(x=0.0, y=-5.5, text=f"{column_title(table)}, GOES ON", size=3.5, bold=True),
         ),
     )
 
@@ -72,63 +91,101 @@ def _captions(title: str, width: float) -> MarkBlock:
 def _heading(table: BoxTable, width: float) -> MarkBlock:
     marks: list[Mark] = [Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM)]
     y = -5.5
-    marks.append(Text(x=0.0, y=y, text=column_title(table), size=3.5, bold=True))
-    for part in (table.left, table.right):
-        if part is None:
-            continue
-        assert part.board is not None, "a table is of boards alone"
-        words = f"{part.board.side.upper()}: {part.id}, code {part.code}, {_size(part)}{YOURS}"
-        y -= PITCH
-        marks.append(Text(x=2.0, y=y, text=words, bold=False))
+    title = column_title(table)
+    marks.append(Text(x=0.0, y=y, text=title, size=3.5, bold=True))
+    x = max(COLUMNS[1], text_width(title, 3.5, True) + 4.0)
+    for number, part in enumerate(part for part in (table.left, table.right) if part is not None):
+        y -= PITCH if number else 0.0
+        words = f"{part.id} {part.code}"
+        marks.append(Text(x=x, y=y, text=words))
+        marks += moved(size_and_blanks(part, y).marks, COLUMNS[4], 0.0)
     for text in wrap(level_words(table), 2.5, True, width - 2.0):
         y -= PITCH
         marks.append(Text(x=2.0, y=y, text=text, bold=True))
-    y -= PITCH + 0.6
-    for x, text in zip(COLUMNS, CAPTIONS, strict=True):
-        marks.append(Text(x=x, y=y, text=text))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
-def _size(part: BenchPart) -> str:
-    return f"{format_mm(part.width)} deep x {format_mm(part.height)} high"
-
-
-def _line(station: Station, table: BoxTable, line: HeightLine, width: float) -> MarkBlock:
+def _line(
+    station: Station, table: BoxTable, line: HeightLine, taken: NextCard, width: float
+) -> MarkBlock:
+    """Lay out a line: its height once where both boards have it alike, and a box for each board."""
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
     marks += set_stretches(
         [Stretch(line.mark, 3.5, True), Stretch(line.serves or "pins")], COLUMNS[0], y
     )
-    words: list[str] = []
-    for x, hand, part, height in (
-        (COLUMNS[1], "LEFT", table.left, line.left),
-        (COLUMNS[2], "RIGHT", table.right, line.right),
-    ):
-        if part is None or height is None:
+    boards = [
+        (hand, x, part, height)
+        for hand, x, part, height in (
+            ("LEFT", COLUMNS[2], table.left, line.left),
+            ("RIGHT", COLUMNS[3], table.right, line.right),
+        )
+        if part is not None and height is not None
+    ]
+    heights = [line.above_panel if table.assembled else height for _, _, _, height in boards]
+    alike = not table.assembled and max(heights) - min(heights) <= SAME
+    fresh: list[str] = []
+    said: dict[str, list[str]] = {}
+    for row, ((hand, x, part, height), up) in enumerate(zip(boards, heights, strict=True)):
+        low = y if alike else y - row * ROW
+        settings = _settings(station, part, line, height)
+        fresh += [f"{NEXT} {each.card}" for each in settings if taken.is_next(each)]
+        said.setdefault("; ".join(_ways(settings, part)), []).append(hand)
+        marks.append(tick_box(x, low - 0.3))
+        if alike and row:
             continue
-        value = line.above_panel if table.assembled else height
-        pieces = [*figure_stretches(value), Stretch("", tick=True), Stretch("", tick=True)]
-        assert stretches_width(pieces) < 44.0, "the columns hold every figure"
-        marks += set_stretches(pieces, x, y, 1.0)
-        cards = dict.fromkeys(_cards(station, part, line, height))
-        words.append(f"{hand}: {'; '.join(cards)}")
-    words += filter(None, [line_words(line)])
-    wrapped = [text for each in words for text in wrap(each, 2.5, False, width - COLUMNS[3])]
-    for row, text in enumerate(wrapped):
-        y = -4.3 - row * PITCH
-        marks.append(Text(x=COLUMNS[3], y=y, text=text))
-    return MarkBlock(height=max(ROW, -y + 1.2), marks=tuple(marks))
+        named = [] if alike else [Stretch(hand)]
+        pieces = [*named, *figure_stretches(up), Stretch("", tick=True)]
+        assert stretches_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], (
+            "the column holds every figure"
+        )
+        marks += set_stretches(pieces, COLUMNS[1], low, 1.0)
+    words = [(text, True) for text in dict.fromkeys(fresh)]
+    words += [
+        (text if len(said) == 1 else f"{' and '.join(hands)}: {text}", False)
+        for text, hands in said.items()
+    ]
+    if extra := line_words(line):
+        last = words.pop()[0]
+        words.append((f"{last}, {extra}", False))
+    deepest = y if alike else y - (len(boards) - 1) * ROW
+    at = y
+    for text, bold in words:
+        for part_of in wrap(text, 2.5, bold, width - COLUMNS[4]):
+            marks.append(Text(x=COLUMNS[4], y=at, text=part_of, bold=bold))
+            deepest, at = min(deepest, at), at - PITCH
+    return MarkBlock(height=max(ROW, -deepest + 1.2), marks=tuple(marks))
 
 
-def _cards(station: Station, part: BenchPart, line: HeightLine, height: float) -> list[str]:
-    """Name the settings that stand on a line of a board."""
+def _settings(station: Station, part: BenchPart, line: HeightLine, height: float) -> list[Setting]:
+    """Give the settings that stand on a line of a board."""
     return [
-        setting_name(setting) + beside_words(setting)
+        setting
         for row in _rows(station, part)
         if (row.purpose, row.serves) == (line.purpose, line.serves)
         for setting in row.settings
         if setting.y is not None and abs(setting.y.of(part.width, part.height) - height) <= SAME
     ]
+
+
+def _ways(settings: Sequence[Setting], part: BenchPart) -> Iterator[str]:
+    """Name cards with what is used of them; how one lies where it is not as on all boards of its
+    hand, those of pins at the front and the rear edge once."""
+    assert part.board is not None, "a table is of boards alone"
+    usual = part.board.side == "right"
+    pins: dict[str, set[bool]] = {}
+    for setting in settings:
+        if setting.holes is None:
+            way = (
+                "" if setting.turned == usual else (" TURNED" if setting.turned else " not TURNED")
+            )
+            yield f"{setting.card}{way}{beside_words(setting)}"
+        else:
+            used = cross_words(setting.holes, setting.turned)
+            words = f"{setting.card}{beside_words(setting)}, {used}"
+            pins.setdefault(words, set()).add(setting.turned == usual)
+    for words, rows in pins.items():
+        yield f"{words}, {row_words(rows)}"
 
 
 def _rows(station: Station, part: BenchPart) -> list[Row]:
@@ -142,7 +199,7 @@ def _notes(station: Station, table: BoxTable, width: float) -> MarkBlock:
     notes = [
         *sums_of_board(table),
         *punch_words(rows),
-        *([open_line(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
+        *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
         *dict.fromkeys(text for row in rows for text in warning_words(row.warnings)),
     ]
     held = [

@@ -10,11 +10,10 @@ from templates.stations.stationview import Shop
 from templates.words.openwords import open_line
 from templates.words.payload import spell
 from templates.words.stationwords import (
-    JIG,
     bit_words,
     cautions,
     drilled_line,
-    intro,
+    lying_words,
     station_title,
 )
 from templates.writers.qr import qr_side
@@ -29,54 +28,61 @@ def station_payload(station: Station) -> str:
     return f"{spell(station_title(station))} STATION / {parts} PARTS / CODE {station.code}"
 
 
-def full_head(shop: Shop, station: Station, width: float) -> MarkBlock:
+def full_head(shop: Shop, station: Station, width: float, reason: str) -> MarkBlock:
     """Lay the title across a station's first page, its QR symbol at the right."""
     payload = station_payload(station)
     side = qr_side(payload, MODULE)
     room = width - side - 2.0
-    pieces = [
-        _title(station, 7.0),
-        *_face(shop, station, room),
-        *(paragraph(text, room) for text in intro(station, shop.station_view(station))),
-        *([open_book()] if _in_pairs(station) else []),
-        *(paragraph(bit_words(bit), room, bold=True) for bit in station.bits),
-        *_open(station, room),
-        *(paragraph(text, room) for text in (*cautions(station), *_jig(station))),
-    ]
-    block = _stacked(pieces)
+    block = _stacked(
+        [
+            _title(station, 7.0),
+            *_face(shop, station, room),
+            *_told(station, room, reason),
+            *([open_book()] if _in_pairs(station) else []),
+        ]
+    )
     symbol = Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=payload, module=MODULE)
     return MarkBlock(height=max(block.height, side) + 1.5, marks=(*block.marks, symbol))
 
 
 def short_head(shop: Shop, station: Station, width: float) -> MarkBlock:
     """Lay what must be known on every further page across it."""
-    bits = " ".join(bit_words(bit) for bit in station.bits)
+    bits = " ".join(bit_words(bit, brief=True) for bit in station.bits)
     block = _stacked(
-        [
-            _title(station, 5.0),
-            *_face(shop, station, width),
-            paragraph(f"{bits} {cautions(station)[0]}", width),
-        ]
+        [_title(station, 5.0), *_face(shop, station, width), paragraph(bits, width, bold=True)]
     )
     return MarkBlock(height=block.height + 1.5, marks=block.marks)
 
 
-def beside_head(shop: Shop, station: Station, width: float) -> MarkBlock:
+def beside_head(shop: Shop, station: Station, width: float, reason: str) -> MarkBlock:
     """Lay the title down a column, beside cards as high as the page."""
     return _stacked(
         [
             *_wrapped_title(station, width),
             *_face(shop, station, width),
-            *(paragraph(text, width) for text in intro(station, shop.station_view(station))),
-            *(paragraph(bit_words(bit), width, bold=True) for bit in station.bits),
-            *_open(station, width),
-            *(paragraph(text, width) for text in (*cautions(station), *_jig(station))),
+            *_told(station, width, reason),
         ]
     )
 
 
+def beside_again(shop: Shop, station: Station, width: float) -> MarkBlock:
+    """Lay what must be known on every further page down a column."""
+    bits = [paragraph(bit_words(bit, brief=True), width, bold=True) for bit in station.bits]
+    return _stacked([*_wrapped_title(station, width), *_face(shop, station, width), *bits])
+
+
+def _told(station: Station, width: float, reason: str) -> list[MarkBlock]:
+    """How the parts lie, what tells this station from its like, bits, open numbers, cautions."""
+    return [
+        *(paragraph(text, width) for text in (lying_words(station), reason) if text),
+        *(paragraph(bit_words(bit), width, bold=True) for bit in station.bits),
+        *_open(station, width),
+        *(paragraph(text, width) for text in cautions(station)),
+    ]
+
+
 def _open(station: Station, width: float) -> list[MarkBlock]:
-    line = open_line(open_at(station))
+    line = open_line(open_at(station), "page 1")
     return [paragraph(line, width, bold=True)] if line else []
 
 
@@ -84,10 +90,6 @@ def _in_pairs(station: Station) -> bool:
     """Tell whether a station's boards are laid in pairs: those of boxes not yet together."""
     boards = [row.part.board for row in station.rows if row.part.board is not None]
     return station.work == "sides" and any(not board.assembled for board in boards)
-
-
-def _jig(station: Station) -> tuple[str, ...]:
-    return (JIG,) if any(card.critical for card in station.cards) else ()
 
 
 def _title(station: Station, size: float) -> MarkBlock:

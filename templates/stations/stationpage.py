@@ -13,18 +13,22 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.packing import CardRoom, Size, pack
 from templates.page.paper import Paper
-from templates.page.pieces import GAP, MarkBlock, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.stations.sidetable import side_blocks
 from templates.stations.stationcard import DrawnCard, draw_copies
-from templates.stations.stationhead import beside_head, full_head, short_head
-from templates.stations.stationrows import TableBlock, rows_of
+from templates.stations.stationhead import beside_again, beside_head, full_head, short_head
+from templates.stations.stationrows import rows_of
 from templates.stations.stationview import Shop
-from templates.words.stationwords import station_title, steps
+from templates.words.stationwords import station_title
 
 BETWEEN = 2.0
 """Between two cards, mm."""
-COLUMN = 40.0
+COLUMN = 34.0
 """Least width of a title beside a card, mm."""
+APART = 4.0
+"""Between two columns of steps, mm."""
+ABOVE = 1.5
+"""Above them, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,21 +75,41 @@ class _Draft:
         self.used += block.height + GAP
 
 
-def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> list[StationPage]:
-    """Lay out the pages of a station, of which the first has the number `first`."""
+def station_pages(
+    shop: Shop,
+    station: Station,
+    paper: Paper,
+    first: int,
+    *,
+    told: Sequence[str],
+    reason: str = "",
+    general: Sequence[str] = (),
+) -> list[StationPage]:
+    """Lay out the pages of a station, of which the first has the number `first`. `told`: its
+    steps; `reason`: what tells it from its like; `general`: what holds for all stations and is
+    said here."""
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card)]
-    drafts = _card_pages(shop, station, cards, paper)
+    heading = _Heading(shop=shop, station=station, reason=reason)
+    drafts = _card_pages(heading, cards, paper)
     last = drafts[-1]
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
     table = side_blocks if station.work == "sides" else rows_of
-    blocks = [*table(shop, station, width), *_steps(station, width)]
-    for each in blocks:
-        if each.block.height > last.left:
-            last = _new(shop, station, paper.width, paper.height, len(drafts))
+    begun: _Draft | None = None
+    for each in table(shop, station, width):
+        height = each.block.height + (0.0 if begun is last else each.head.height + GAP)
+        if height > last.left:
+            last = _new(heading, paper.width, paper.height, len(drafts))
             drafts.append(last)
-            if each.again is not None:
-                last.add(each.again)
+        if begun is not last:
+            last.add(each.head)
+            begun = last
         last.add(each.block)
+    for pieces in (told, general):
+        block = _in_columns(pieces, width, numbered=pieces is told and len(told) > 1)
+        if block.height > last.left:
+            last = _new(heading, paper.width, paper.height, len(drafts))
+            drafts.append(last)
+        last.add(block)
     name = station_title(station)
     return [
         StationPage(
@@ -95,7 +119,14 @@ def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> lis
                     width=draft.width,
                     height=draft.height,
                     marks=(
-                        *border_marks(draft.width, draft.height, paper, first + row, holes=True),
+                        *border_marks(
+                            draft.width,
+                            draft.height,
+                            paper,
+                            first + row,
+                            holes=bool(draft.cards) or row == 0,
+                            brief=True,
+                        ),
                         *draft.marks,
                     ),
                     entry=name,
@@ -107,41 +138,73 @@ def station_pages(shop: Shop, station: Station, paper: Paper, first: int) -> lis
     ]
 
 
-def _steps(station: Station, width: float) -> list[TableBlock]:
-    return [
-        TableBlock(block=paragraph(text, width, hang=str(number)))
-        for number, text in enumerate(steps(station), start=1)
+def _in_columns(texts: Sequence[str], width: float, *, numbered: bool) -> MarkBlock:
+    """Set paragraphs in two columns, numbered if they are steps."""
+    if not texts:
+        return MarkBlock(height=0.0, marks=())
+    column = (width - APART) / 2
+    pieces = [
+        paragraph(text, column, hang=str(number) if numbered else "")
+        for number, text in enumerate(texts, start=1)
     ]
+    height = least_height(pieces, 2, sum(piece.height + GAP for piece in pieces) + 1.0)
+    assert height is not None, "one column would hold them all"
+    places = flow(pieces, 2, height)
+    assert places is not None, "their least height holds them"
+    marks = [
+        mark
+        for piece, (which, down) in zip(pieces, places, strict=True)
+        for mark in moved(piece.marks, which * (column + APART), -down - ABOVE)
+    ]
+    return MarkBlock(height=height + ABOVE, marks=tuple(marks))
 
 
-def _new(shop: Shop, station: Station, width: float, height: float, number: int) -> _Draft:
-    """Begin a page with its title: in full on the station's first one."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Heading:
+    """What the titles of a station's pages are made from."""
+
+    shop: Shop
+    station: Station
+    reason: str
+
+    def across(self, width: float, number: int) -> MarkBlock:
+        """Lay a page's title across it: in full on the station's first one."""
+        if number:
+            return short_head(self.shop, self.station, width)
+        return full_head(self.shop, self.station, width, self.reason)
+
+    def beside(self, width: float, number: int) -> MarkBlock:
+        """Lay a page's title down a column."""
+        if number:
+            return beside_again(self.shop, self.station, width)
+        return beside_head(self.shop, self.station, width, self.reason)
+
+
+def _new(heading: _Heading, width: float, height: float, number: int) -> _Draft:
+    """Begin a page with its title."""
     draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
-    head = short_head if number else full_head
-    draft.add(head(shop, station, draft.inner))
+    draft.add(heading.across(draft.inner, number))
     return draft
 
 
-def _card_pages(
-    shop: Shop, station: Station, cards: Sequence[DrawnCard], paper: Paper
-) -> list[_Draft]:
+def _card_pages(heading: _Heading, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
     """Share the cards among pages, as many on each as find room, in their order."""
     drafts: list[_Draft] = []
     rest = list(cards)
     while rest or not drafts:
-        draft, taken = _fill(shop, station, rest, paper, len(drafts))
+        draft, taken = _fill(heading, rest, paper, len(drafts))
         drafts.append(draft)
         rest = rest[taken:]
     return drafts
 
 
 def _fill(
-    shop: Shop, station: Station, cards: Sequence[DrawnCard], paper: Paper, number: int
+    heading: _Heading, cards: Sequence[DrawnCard], paper: Paper, number: int
 ) -> tuple[_Draft, int]:
     """Begin a page with as many of the first cards as one way to lay it out holds."""
     upright, lying = (paper.width, paper.height), (paper.height, paper.width)
     for width, height in (upright, lying):
-        draft = _new(shop, station, width, height, number)
+        draft = _new(heading, width, height, number)
         room = CardRoom(width=draft.inner, height=draft.left)
         taken = _most(cards, room)
         if taken or not cards:
@@ -152,15 +215,15 @@ def _fill(
         room = CardRoom(width=draft.inner - COLUMN - BETWEEN, height=draft.left)
         taken = _most(cards, room)
         if taken:
-            head = beside_head(shop, station, COLUMN)
+            head = heading.beside(COLUMN, number)
             draft.marks += moved(head.marks, width - EDGE - COLUMN, height - EDGE)
             _hang(draft, cards[:taken], room)
             draft.used = max(draft.used, head.height)
             return draft, taken
     card = cards[0]
     raise ValueError(
-        f"{station.name}: card {card.card.letter} ({card.width:.0f} x {card.height:.0f} mm) finds "
-        f"no room on {paper.name}"
+        f"{heading.station.name}: card {card.card.letter} ({card.width:.0f} x {card.height:.0f} "
+        f"mm) finds no room on {paper.name}"
     )
 
 

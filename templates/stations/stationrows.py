@@ -6,29 +6,32 @@ line with boxes to tick, and sums that close on the part. Rows are blocks that f
 
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from jigs.bench.station import Row, Setting, Station
+from jigs.bench.benchpart import BenchPart
+from jigs.bench.station import Row, Setting, Start, Station
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.ticks import BOX
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Text
-from templates.page.pieces import MarkBlock
+from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.stationview import Shop
-from templates.words.openwords import open_line
 from templates.words.rowwords import (
-    YOURS,
+    NEXT,
     kind_and_place,
     marks_words,
+    open_names,
     setting_name,
     sum_words,
     warning_words,
 )
-from templates.words.stationwords import setting_figure
+from templates.words.stationwords import FROM_WORDS, setting_figure
 
 CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
+BLANK = 13.0
+"""A line to write a measured length on, mm."""
 APART = 7.0
 """Between two settings in a row, mm."""
 
@@ -50,10 +53,10 @@ class Stretch:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TableBlock:
-    """A block of a table; `again` goes before it where it begins a page."""
+    """A block of a table; `head` goes before it where it is the first one on its page."""
 
     block: MarkBlock
-    again: MarkBlock | None = None
+    head: MarkBlock
 
 
 def tick_box(x: float, y: float) -> Outline:
@@ -83,7 +86,66 @@ def stretches_width(pieces: Sequence[Stretch], gap: float = 1.4) -> float:
 def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the rows of a station's table as blocks."""
     all_open = set(open_at(station))
-    return [TableBlock(block=row_block(shop, row, all_open, width)) for row in station.rows]
+    usual = _usual_starts(station)
+    head = _captions(station, usual, width)
+    taken = NextCard()
+    return [
+        TableBlock(block=_row_block(shop, row, all_open, usual, taken, width), head=head)
+        for row in station.rows
+    ]
+
+
+@dataclass(slots=True)
+class NextCard:
+    """Which copies of the cards were taken up, in the order of a table."""
+
+    _taken: dict[str, int] = field(default_factory=dict)
+
+    def is_next(self, setting: Setting) -> bool:
+        """Tell whether a fresh copy is to be taken for a setting."""
+        before = self._taken.get(setting.card, 1)
+        self._taken[setting.card] = max(before, setting.copy)
+        return setting.copy > before
+
+
+def _usual_starts(station: Station) -> frozenset[Start]:
+    """Give the ends from which all lines of a station are struck, where each axis has one alone:
+    said in the captions, and in no row."""
+    starts: set[Start] = {
+        place.start
+        for row in station.rows
+        for setting in row.settings
+        for place in (setting.x, setting.y)
+        if place is not None
+    }
+    across = starts & {"left", "right"}
+    up = starts & {"bottom", "top"}
+    return frozenset(start for each in (across, up) if len(each) == 1 for start in each)
+
+
+def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBlock:
+    """Say once a page what the rows of a table have."""
+    y = -3.2
+    pieces = caption_stretches(station, " and ".join(FROM_WORDS[start] for start in sorted(usual)))
+    size = "size, yours"
+    marks = set_stretches(pieces, 0.0, y)
+    if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
+        marks.append(Text(x=width, y=y, text=size, anchor="end"))
+    return MarkBlock(height=-y + 1.2, marks=tuple(marks))
+
+
+def caption_stretches(station: Station, figures: str) -> list[Stretch]:
+    """Say what is ticked in each row, and what its figures are."""
+    if station.work == "fronts-on-boxes":
+        return [Stretch("cards:"), Stretch("set", tick=True)]
+    settings = [setting for row in station.rows for setting in row.settings]
+    pieces = [Stretch(f"CARD, line {figures}:" if figures else "CARD:")]
+    if any(setting.x is not None or setting.y is not None for setting in settings):
+        pieces.append(Stretch("struck, checked", tick=True))
+    pieces.append(Stretch("bored", tick=True))
+    if station.work == "cups":
+        pieces.append(Stretch("| sum: between, punch to punch, as on the side"))
+    return pieces
 
 
 def open_at(station: Station) -> tuple[OpenNumber, ...]:
@@ -91,16 +153,43 @@ def open_at(station: Station) -> tuple[OpenNumber, ...]:
     return tuple(dict.fromkeys(number for row in station.rows for number in row.open))
 
 
-def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: float) -> MarkBlock:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeAndBlanks:
+    """A part's size, and lines to write what is measured on; `width` over all, mm."""
+
+    width: float
+    marks: tuple[Mark, ...]
+
+
+def size_and_blanks(part: BenchPart, y: float) -> SizeAndBlanks:
+    """Draw a part's size with its blanks from (0, y) on."""
+    text = f"{format_mm(part.width)} x {format_mm(part.height)}"
+    x = text_width(text, 2.5) + 2.0
+    blanks = [
+        Line(x1=at, y1=y - 0.6, x2=at + BLANK, y2=y - 0.6, width=THIN)
+        for at in (x, x + BLANK + 3.0)
+    ]
+    return SizeAndBlanks(width=x + 2 * BLANK + 3.0, marks=(Text(x=0.0, y=y, text=text), *blanks))
+
+
+def _row_block(
+    shop: Shop,
+    row: Row,
+    all_open: AbstractSet[OpenNumber],
+    usual: frozenset[Start],
+    taken: NextCard,
+    width: float,
+) -> MarkBlock:
     """Lay out one row; it names its open numbers where they are not all that its station has."""
     part = row.part
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.9
     marks.append(Text(x=0.0, y=y, text=part.id, size=3.5, bold=True))
-    size = f"{format_mm(part.width)} x {format_mm(part.height)}{YOURS}"
-    marks.append(Text(x=width, y=y, text=size, anchor="end"))
+    size = size_and_blanks(part, y)
+    left = width - size.width
+    marks += moved(size.marks, left, 0.0)
     start = text_width(part.id, 3.5, True) + 2.0
-    room = width - start - text_width(size, 2.5) - 2.0
+    room = left - start - 2.0
     words = wrap(kind_and_place(shop.layout, part, row.serves), 2.5, False, room)
     for line, text in enumerate(words):
         marks.append(Text(x=start, y=y - line * PITCH, text=text))
@@ -108,10 +197,7 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
     if row.held:
         why = " ".join(problem.text for problem in row.held)
         return _with_lines(marks, y, [(f"HOLD: {why}", True)], width)
-    chips = [
-        setting_stretches(setting, done="box set" if row.marks else "bored")
-        for setting in row.settings
-    ]
+    chips = [setting_stretches(setting, usual, taken) for setting in row.settings]
     if row.marks is not None:
         chips.append([Stretch("marked", tick=True), Stretch("bored", tick=True)])
     x = 0.0
@@ -122,10 +208,16 @@ def row_block(shop: Shop, row: Row, all_open: AbstractSet[OpenNumber], width: fl
             x, y = 0.0, y - CHIP
         marks += set_stretches(chip, x, y)
         x += wide + APART
-    words = [] if row.marks else [f"{sum_words(closing)}." for closing in row.closing]
-    words += marks_words(row.marks) if row.marks else ()
-    words += [f"{open_line(row.open)}."] if row.open and set(row.open) != all_open else []
-    words += warning_words(row.warnings)
+    sums = [*marks_words(row.marks)] if row.marks else []
+    sums = sums or [f"{'; '.join(sum_words(closing) for closing in row.closing)}."]
+    words = list(warning_words(row.warnings))
+    if row.open and set(row.open) != all_open:
+        words.append(open_names(row.open))
+    closed = " ".join(sums)
+    if x + text_width(closed, 2.5) <= width:
+        marks.append(Text(x=width, y=y, text=closed, anchor="end"))
+    else:
+        words = [closed, *words]
     return _with_lines(marks, y, [(" ".join(words), False)] if words else [], width)
 
 
@@ -140,18 +232,21 @@ def _with_lines(
     return MarkBlock(height=-y + 2.2, marks=tuple(marks))
 
 
-def setting_stretches(setting: Setting, *, done: str) -> list[Stretch]:
-    """Say one setting: card, where its lines are struck, and what is ticked when it is done."""
-    pieces = [Stretch(f"CARD {setting_name(setting)}", bold=True)]
+def setting_stretches(setting: Setting, usual: frozenset[Start], taken: NextCard) -> list[Stretch]:
+    """Say one setting: card, where its lines are struck, and what is ticked when it is done;
+    whence the lines are struck only where that is not `usual`."""
+    pieces = [Stretch(NEXT, bold=True)] if taken.is_next(setting) else []
+    pieces.append(Stretch(setting_name(setting), bold=True))
     for place in (setting.y, setting.x):
         if place is None:
             continue
-        mm, inches, start = setting_figure(place)
+        mm, inches = setting_figure(place)
+        start = "" if place.start in usual else FROM_WORDS[place.start]
         pieces.append(Stretch(mm, 3.5, True))
         pieces += [Stretch(" ".join(filter(None, (inches, start))))] if inches or start else []
     if setting.x is not None or setting.y is not None:
-        pieces.append(Stretch("line", tick=True))
-    pieces.append(Stretch(done, tick=True))
+        pieces.append(Stretch("", tick=True))
+    pieces.append(Stretch("", tick=True))
     return pieces
 
 

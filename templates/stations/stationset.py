@@ -12,6 +12,7 @@ from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
 from templates.stations.stationview import shop_of
 from templates.words.openwords import open_data
+from templates.words.stationwords import GENERAL, as_on, reason_words, steps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,12 +44,22 @@ def make_stations(
 ) -> StationSet:
     """Lay out stations on a paper, behind so many other pages of their file."""
     shop = shop_of(layout)
-    laid: list[Station] = []
+    laid = tuple(stations)
     sheets: list[StationPage] = []
-    for station in stations:
-        sheets += station_pages(shop, station, paper, len(sheets) + before + 1)
-        laid.append(station)
-    return StationSet(paper=paper, stations=tuple(laid), sheets=tuple(sheets), before=before)
+    steps_on: dict[tuple[str, ...], int] = {}
+    for station in laid:
+        told = steps(station)
+        sheets += station_pages(
+            shop,
+            station,
+            paper,
+            len(sheets) + before + 1,
+            reason=reason_words(station, laid),
+            told=(as_on(steps_on[told]),) if told in steps_on else told,
+            general=() if sheets else GENERAL,
+        )
+        steps_on.setdefault(told, len(sheets) + before)
+    return StationSet(paper=paper, stations=laid, sheets=tuple(sheets), before=before)
 
 
 def stations_json(stations: StationSet) -> str:

@@ -3,7 +3,7 @@
 from jigs.bench.guiding import PUNCHED, is_guided
 from jigs.bench.station import CardEdge, Station, StationCard
 from templates.words.holewords import bare_mm
-from templates.words.stationwords import card_words
+from templates.words.stationwords import bit_words, card_words
 
 STRIP = "STRIP UNDER HERE"
 """Where the straight strip is screwed on that takes a fold's place."""
@@ -14,7 +14,11 @@ def plate_words(station: Station, card: StationCard) -> tuple[str, ...]:
     if card.stands is not None:
         return ("Push the drawer box into the corner and clamp it; mark through its holes.",)
     guided = sorted({hole.diameter for hole in card.holes if is_guided(hole)})
-    words = list(card_words(station, card))
+    bores = {(hole.diameter, hole.depth) for hole in card.holes}
+    words = [
+        bit_words(bit, brief=True) for bit in station.bits if (bit.diameter, bit.depth) in bores
+    ]
+    words += card_words(card)
     if not all(is_guided(hole) for hole in card.holes):
         words.append(f"Holes of {bare_mm(PUNCHED)}: punch, lift the plate, bore.")
     for diameter in guided:

@@ -7,51 +7,57 @@ from jigs.bench.sides import CROSSES
 from jigs.bench.station import Closing, Marks, Setting
 from jigs.box.parts import Layout
 from jigs.checks.hardware import OPEN_CODES
-from jigs.ground.lengths import format_inches, format_mm
+from jigs.given.confirming import OpenNumber
+from jigs.ground.lengths import format_mm
 from jigs.ground.problems import Problem
+from templates.words.openwords import STAMP
 from templates.words.sentence import closed
 from templates.words.stationwords import closing_words
 from templates.words.wording import FRONT_WORDS, board_words
 
-YOURS = ", yours ________ x ________"
-"""Blanks for what the person measures."""
+NEXT = "TAKE THE NEXT CARD:"
+"""Before the first setting of a fresh copy."""
 
 
 def kind_and_place(layout: Layout, part: BenchPart, serves: str | None) -> str:
-    """Say a part's code, what it is, its box, and for which other part it is drilled here."""
+    """Say a part's code, what it is, its wall, for which other part it is drilled here, and its box
+    where its ID does not begin with it."""
     front = next((front for front in layout.fronts if front.id == part.id), None)
     if part.board is not None:
         kind = board_words(part.board.side, part.board.partition)
     elif front is not None:
         kind = FRONT_WORDS[front.kind]
-        if front.kind == "door" and front.hinged:
-            kind += f", hinges {front.hinged}"
     else:
         kind = "drawer box"
-    behind = f", for {serves}" if serves and serves != part.id else ""
-    wall = next((side.wall for side in layout.sides if side.box == part.box and side.wall), "")
-    place = f"{wall} wall, box {part.box}" if wall else f"box {part.box}"
+    behind = f" for {serves}" if serves and not part.id.startswith(serves) else ""
+    wall = next((box.wall for box in layout.job.boxes if box.id == part.box), "")
+    box = "" if part.id.startswith(part.box) else f"box {part.box}"
     ordered = ""
     if part.ordered is not None:
         width, height = part.ordered
-        ordered = f". MEASURED; ordered {format_mm(width)} x {format_mm(height)}"
-    return f"code {part.code}, {kind}{behind}, {place}{ordered}"
+        ordered = f"MEASURED; ordered {format_mm(width)} x {format_mm(height)}"
+    words = ", ".join(filter(None, (f"{kind}{behind}", wall, box, ordered)))
+    return f"{part.code} {words}"
 
 
 def setting_name(setting: Setting) -> str:
-    """Name the card of a setting, and how it lies: `A 2 TURNED, crosses -1 to +3`."""
-    copy = f" {setting.copy}" if setting.copy > 1 else ""
-    used = f", crosses {_crosses(setting.holes)}" if setting.holes is not None else ""
-    return f"{setting.card}{copy}{' TURNED' if setting.turned else ''}{used}"
+    """Name the card of a setting, and how it lies: `A TURNED, crosses -1 to +3`."""
+    used = "" if setting.holes is None else f", {cross_words(setting.holes, setting.turned)}"
+    return f"{setting.card}{' TURNED' if setting.turned else ''}{used}"
 
 
-def _crosses(holes: Sequence[int]) -> str:
-    """Name the crosses that are used, by the numbers on the card.
+def cross_words(holes: Sequence[int], turned: bool) -> str:
+    """Name the crosses that are used, as the card is read when it lies right."""
+    way = -1 if turned else 1
+    return f"crosses {_crosses(sorted(way * (index - CROSSES) for index in holes))}"
 
-    >>> _crosses((2, 3, 4, 5)), _crosses((0, 3))
+
+def _crosses(counted: Sequence[int]) -> str:
+    """Name crosses by their numbers on the card.
+
+    >>> _crosses((-1, 0, 1, 2)), _crosses((-3, 0))
     ('-1 to +2', '-3, 0')
     """
-    counted = [index - CROSSES for index in holes]
     names = [f"{each:+d}" if each else "0" for each in counted]
     if len(counted) > 2 and counted[-1] - counted[0] == len(counted) - 1:
         return f"{names[0]} to {names[-1]}"
@@ -59,12 +65,13 @@ def _crosses(holes: Sequence[int]) -> str:
 
 
 def sum_words(closing: Closing) -> str:
-    """Write a sum that closes on the part: `Up: 97.8 + 416.0 + 100.6 = 614.4`."""
-    way = {"bottom": "Up", "top": "Down", "left": "From the left", "right": "From the right"}
+    """Write a sum that closes on the part, up unless it says another way:
+    `97.8 + 416.0 + 100.6 = 614.4`."""
+    way = {"bottom": "", "top": "down: ", "left": "across: ", "right": "across from the right: "}
     start = way[closing.start]
     if closing.above > 0.0:
-        start = f"{start}, from the bottom panel"
-    return f"{start}: {closing_words(closing.places, closing.length)}"
+        start = "above the bottom panel: "
+    return f"{start}{closing_words(closing.places, closing.length)}"
 
 
 def marks_words(marks: Marks) -> tuple[str, ...]:
@@ -73,15 +80,18 @@ def marks_words(marks: Marks) -> tuple[str, ...]:
     whole = closing_words((marks.in_left, marks.in_left + marks.width),
                           marks.in_left + marks.width + marks.in_right,
                           (" from the LEFT", "", " from the RIGHT"))  # fmt: skip
-    gap = "as far in at both ends"
+    gap = ""
     if left != right:
-        gap = f"WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"
-    words = (
-        f'{marks.box} stands {whole}, {gap}; {format_mm(marks.up)} ({format_inches(marks.up)}") up.'
-    )
+        gap = f", WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"
+    words = f"{whole}{gap}; {format_mm(marks.up)} up."
     if marks.clear_of_pull is None:
         return (words,)
     return (words, f"Measure its maker's holes: {marks.clear_of_pull:.0f} from the pull's screws.")
+
+
+def open_names(numbers: Iterable[OpenNumber]) -> str:
+    """Name the hardware that some open numbers are of, for a row: `OPEN: main, runner.`"""
+    return f"{STAMP}: {', '.join(dict.fromkeys(number.record for number in numbers))}."
 
 
 def warning_words(warnings: Iterable[Problem]) -> tuple[str, ...]:

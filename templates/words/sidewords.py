@@ -1,12 +1,12 @@
 """What a person reads in the table of a box's sides."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from jigs.bench.boxtable import BoxTable, HeightLine
-from jigs.bench.station import Row, Setting
+from jigs.bench.station import Row, Setting, Station
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from templates.words.stationwords import closing_words, setting_figure
+from templates.words.stationwords import FROM_WORDS, closing_words, setting_figure
 
 
 def column_title(table: BoxTable) -> str:
@@ -39,7 +39,7 @@ def line_words(line: HeightLine) -> str:
         return ""
     above = abs(line.spacer.above_panel)
     if above <= 0.05:
-        return "slide stands on the bottom panel"
+        return "slide on the bottom panel"
     return f"spacer {format_mm(line.spacer.above_panel)} over the bottom panel"
 
 
@@ -47,8 +47,31 @@ def beside_words(setting: Setting) -> str:
     """Say where the line up a board is struck that a card is set on besides."""
     if setting.x is None:
         return ""
-    mm, _, start = setting_figure(setting.x)
-    return f" on a line {mm} {start}"
+    return f" on a line {setting_figure(setting.x)[0]} {FROM_WORDS[setting.x.start]}"
+
+
+def row_words(as_lies: Collection[bool]) -> str:
+    """Say along which edges a card of pins is set: as all cards of its board lie, at the front
+    edge; else turned, at the rear edge."""
+    if len(as_lies) > 1:
+        return "front and rear edge"
+    return "front edge" if True in as_lies else "rear edge"
+
+
+def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
+    """Say how far from the front edge the holes of slides stand, card by card; those that are not
+    on paper behind."""
+    letters = dict.fromkeys(
+        setting.card for row in rows if row.purpose == "slide" for setting in row.settings
+    )
+    for letter in sorted(letters):
+        card = station.card(letter)
+        if "x" in card.lines:
+            continue
+        at = ", ".join(format_mm(abs(hole.x)) for hole in card.holes)
+        carried = ", ".join(format_mm(abs(x)) for x in card.carry)
+        more = f", by a square {carried}" if carried else ""
+        yield f"Card {letter}: {at}{more} from the FRONT edge."
 
 
 def sums_of_board(table: BoxTable) -> Iterator[str]:
@@ -71,17 +94,18 @@ def sums_of_board(table: BoxTable) -> Iterator[str]:
         words = closing_words((place - low for place in places), part.height - low)
         found.setdefault(words, []).append(name)
     for words, names in found.items():
-        yield f"{' and '.join(names)}, up: {words}"
+        yield f"{' and '.join(names)}: {words}"
 
 
 def punch_words(rows: Iterable[Row]) -> Iterator[str]:
     """Say how far the plates of each door are apart: the same as its cups."""
-    said: dict[str, None] = {}
+    said: dict[str, dict[str, None]] = {}
     for row in rows:
         if row.purpose != "plate" or row.held:
             continue
         for closing in row.closing:
             steps = ", ".join(format_mm(step) for step in closing.between)
             if steps:
-                said[f"{row.serves}: punch to punch {steps}, the same as on the door."] = None
-    yield from said
+                said.setdefault(steps, {})[row.serves or ""] = None
+    for steps, served in said.items():
+        yield f"{', '.join(served)}: punch to punch {steps}, as on the door."

@@ -4,11 +4,11 @@ from collections.abc import Iterable, Sequence
 from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
-from jigs.bench.station import OPPOSITE, Bit, Place, Station, StationCard, Work
-from jigs.ground.geometry import Face, FaceEdge, Hole
+from jigs.bench.station import OPPOSITE, Bit, Place, Start, Station, StationCard, Work
+from jigs.ground.geometry import Face, FaceEdge, Hole, other_hand
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
-from templates.words.facewords import drilled_words, seen_words
+from templates.words.facewords import drilled_words
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 
 WORK_WORDS: dict[Work, str] = {
@@ -24,17 +24,29 @@ WORK_WORDS: dict[Work, str] = {
 }
 """What is done at a station."""
 
+PATTERN_WORDS = {
+    "top-left": "At the TOP LEFT corner; TURNED at the BOTTOM RIGHT.",
+    "top-right": "At the TOP RIGHT corner; TURNED at the BOTTOM LEFT.",
+    "line": "On a line across, from the free edge.",
+    "middle": "On the middle of the front.",
+}
+"""What tells the stations for pulls from each other."""
+
 FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
 LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
+PUNCH = f"Punch lightly, then firmly. {LIFT}"
 OPEN_BOOK = (
     "Each pair lies like an open book: inside up, tops away from you, bottoms to one stop, FRONT "
     "edges touching. The RIGHT side then lies on your LEFT."
 )
-JIG = (
-    "A card serves eight settings; then take the next one. Or glue it on hardboard and bore 2 mm "
-    "guide holes: a straight strip screwed along the black takes the fold's place, and one serves "
-    "for all."
+GENERAL = (
+    "Cut out the windows: the pencil line shows in both and runs on in the card's long line. "
+    "TURNED: half round, the other title reads right. After inches + or -: a little more or less.",
+    "A card serves eight settings; then the table says TAKE THE NEXT CARD. Or glue it on hardboard "
+    "and bore 2 mm guide holes: a straight strip screwed along the black takes the fold's place, "
+    "and one serves for all.",
 )
+"""What holds for all stations, said once a file."""
 
 
 def station_title(station: Station) -> str:
@@ -42,15 +54,44 @@ def station_title(station: Station) -> str:
     return station.name.replace("-", " ").upper()
 
 
-def intro(station: Station, view: FaceView) -> tuple[str, ...]:
-    """Say which face is drilled at a station and how it lies, once."""
-    work = WORK_WORDS[station.work]
-    if station.work == "sides":
-        return (f"{work[0].upper()}{work[1:]}.", OPEN_BOOK)
-    how = seen_words(view)
-    if station.face == "inside":
-        how = "Inside up, tops away from you; a card lies on the front edge."
-    return (f"{work[0].upper()}{work[1:]}.", how)
+def lying_words(station: Station) -> str:
+    """Say how the parts lie at a station, and of doors on which hand they hang."""
+    if station.hand is not None:
+        hand, other = station.hand.upper(), other_hand(station.hand).upper()
+        return (
+            f"Hinged {other} seen from the room. Back up, top away: the hinge edge is on your "
+            f"{hand}."
+        )
+    match station.face:
+        case "inside":
+            return OPEN_BOOK if station.work == "sides" else "Inside up, top away from you."
+        case "front":
+            return "Face up, top away from you, as seen from the room."
+        case "back":
+            return "Back up, top away: its right end is the LEFT end seen from the room."
+        case "box-front":
+            return "As from the room, the box standing on its bottom."
+        case "box-back":
+            return "The box standing on its bottom: its right end is the LEFT seen from the room."
+
+
+def reason_words(station: Station, others: Iterable[Station]) -> str:
+    """Say what tells a station from others that do the same on the same hand: its pattern, its
+    hardware; "" where there is none."""
+    alike = [
+        other for other in others
+        if other is not station and (other.work, other.hand) == (station.work, station.hand)
+    ]  # fmt: skip
+    if not alike or station.work == "by-hand":
+        return ""
+    if station.pattern in PATTERN_WORDS:
+        return PATTERN_WORDS[station.pattern]
+    mine, theirs = (
+        dict.fromkeys(name for each in group for card in each.cards for name in card.records)
+        for group in ([station], alike)
+    )
+    own = [name for name in mine if name not in theirs]
+    return f"Here: {', '.join(own)}; not {', '.join(theirs)}." if own else ""
 
 
 def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
@@ -79,9 +120,12 @@ def several_words(face: Face, front_edges: AbstractSet[FaceEdge | None]) -> str:
     return SEVERAL[face]
 
 
-def bit_words(bit: Bit) -> str:
-    """Say what a bit bores, its stop, and the least that is left under it."""
+def bit_words(bit: Bit, *, brief: bool = False) -> str:
+    """Say what a bit bores and its stop; unless `brief`, the least that is left under it too."""
     names = ", ".join(HOLE_WORDS[purpose].name for purpose in bit.purposes)
+    if brief:
+        deep = "THROUGH" if bit.depth is None else f"{bare_mm(bit.depth)} deep"
+        return f"{names} {bare_mm(bit.diameter)} dia, {deep}."
     thickness = (bit.depth or 0.0) + (bit.leaves or 0.0)
     hole = Hole(purpose=bit.purposes[0], face="back", x=0.0, y=0.0, diameter=bit.diameter,
                 depth=bit.depth)  # fmt: skip
@@ -95,13 +139,9 @@ def cautions(station: Station) -> tuple[str, ...]:
     return tuple(dict.fromkeys(HOLE_WORDS[purpose].caution for purpose in purposes))
 
 
-def card_words(station: Station, card: StationCard) -> tuple[str, ...]:
-    """Give the words of a card: what it bores, and how it is checked with the hardware."""
+def card_words(card: StationCard) -> tuple[str, ...]:
+    """Give the words of a card besides its holes' own: how it is checked with the hardware."""
     words: list[str] = []
-    for bit in station.bits:
-        if any((hole.diameter, hole.depth) == (bit.diameter, bit.depth) for hole in card.holes):
-            deep = "THROUGH" if bit.depth is None else f"{bare_mm(bit.depth)} deep, BLIND"
-            words.append(f"{bare_mm(bit.diameter)} dia, {deep}.")
     if card.outline:
         words.append("LAY YOUR HARDWARE HERE: it must match.")
     if card.carry:
@@ -109,8 +149,6 @@ def card_words(station: Station, card: StationCard) -> tuple[str, ...]:
         words.append(
             f"Further holes on the line, by a square or through the slide: {places} from the edge."
         )
-    if card.stands is not None:
-        words.append("No holes here: the box's own are marked through it.")
     return tuple(words)
 
 
@@ -122,13 +160,18 @@ def corner_words(card: StationCard, *, turned: bool) -> str:
     return words if len(names) == 2 else words and f"{words} EDGE"
 
 
-def setting_figure(place: Place) -> tuple[str, str, str]:
-    """Say where a line is struck: mm large, inches small, and from where."""
+FROM_WORDS: dict[Start, str] = {
+    "bottom": "up", "top": "from the top", "left": "from the left", "right": "from the right",
+    "middle-x": "", "middle-y": "",
+}  # fmt: skip
+"""From where a line is struck, behind its figure."""
+
+
+def setting_figure(place: Place) -> tuple[str, str]:
+    """Say where a line is struck: mm large, inches small."""
     if place.start in ("middle-x", "middle-y"):
-        return "MIDDLE", "", ""
-    side = {"bottom": "up", "top": "down from the top", "left": "from the left",
-            "right": "from the right"}  # fmt: skip
-    return format_mm(place.value), f'{format_inches(place.value)}"', side[place.start]
+        return "MIDDLE", ""
+    return format_mm(place.value), f'{format_inches(place.value)}"'
 
 
 def closing_words(places: Iterable[float], length: float, said: Sequence[str] = ()) -> str:
@@ -145,50 +188,56 @@ def closing_words(places: Iterable[float], length: float, said: Sequence[str] = 
     return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
 
 
+def as_on(page: int) -> str:
+    """Say on which page of the file the same steps stand."""
+    return f"Steps: page {page}."
+
+
 def steps(station: Station) -> tuple[str, ...]:
-    """Give the steps of a station, four to six."""
+    """Give the steps of a station, four to six; its cautions stand beside its bits."""
+    settings = [setting for row in station.rows for setting in row.settings]
+    struck = any(setting.x is not None or setting.y is not None for setting in settings)
+    lines = "Strike the lines, carry them over the edge; check the sum; tick."
     match station.work:
         case "sides":
             return (
-                f"{FIRST} Lay each pair like an open book.",
-                "Strike every line of a pair across BOTH sides at once, from the bottom ends up; "
-                "check the sum; tick it. Lines of a door and of its side come from one lath.",
-                "Part the two. Set the card that its row names on its edge and the line, the "
-                "line in both windows. Where the row says TURNED, turn it half round: the other "
-                "title reads right.",
-                f"Punch lightly, then firmly. {LIFT}",
-                "Mark all, then bore all with one stop, tried on scrap. Tick, and write DRILLED "
-                "on the labels.",
+                FIRST,
+                "Strike every line of a pair across BOTH at once, from the bottom ends; those of a "
+                "door and of its side from one lath. Check the sum; tick.",
+                "Part the two. Set the card on its edge and its line; on a RIGHT side TURNED.",
+                PUNCH,
+                "Mark all, then bore all with one stop; tick, write DRILLED on the labels.",
             )
         case "fronts-on-boxes":
             return (
-                f"{FIRST} Bore the drawer box first.",
-                "Set both cards that its row names, one at each lower corner; the sum must close "
-                "on the front you measured.",
-                "Stand the drawer box on the drawn corners, BOTH of them, and clamp it.",
-                "Mark through its holes with a 5 mm brad-point bit turned by hand, never an awl.",
-                "Take the box off; bore the pilots with the stop. Screw it on. "
-                "Try it on the first drawer.",
+                FIRST,
+                "Set both cards, one at each lower corner; the sum must close on the front you "
+                "measured.",
+                "Stand the drawer box, bored before, on BOTH drawn corners; clamp it.",
+                "Mark through its holes with their own 5 mm brad-point bit turned by hand, never "
+                "an awl; low holes want an extended bit.",
+                "Take it off, bore, screw. Try it on the first drawer.",
+                "Or in the kitchen: drawer on its slides, double-sided tape on its front, the "
+                "front on shims of the gap, pressed, pulled out, clamped, screwed from inside; the "
+                "figures are then the check.",
             )
         case "cups":
             return (
                 FIRST,
                 "Hold the first door at its box: the cups must face the plates.",
-                "Strike the lines, carry them over the edge; check the sum; tick. Lines of a door "
-                "and of its side come from one lath: punch to punch is the same on both.",
-                "Set the card on the edge, the line in both windows. Lay your hinge on it: cup "
-                "and both screws must match.",
-                f"Punch lightly, then firmly. {LIFT}",
-                "Stop set from the bit's rim, tried on scrap. Clamp; bore; tick.",
+                f"{lines} Mark the lines of a door and of its side from one lath.",
+                "Set the card; lay your hinge on it: cup and both screws must match.",
+                PUNCH,
+                "Bore; tick.",
             )
         case _:
-            turned = any(each.turned for row in station.rows for each in row.settings)
-            turn = " A row that says TURNED wants it half round: the title reads right."
+            laid = any(card.outline for card in station.cards)
             return (
                 FIRST,
-                "Strike the lines that a row names; check the sum; tick.",
-                f"Set the card on its edges and lines.{turn if turned else ''} "
-                "Lay your hardware on it, where it is drawn.",
-                f"Punch lightly, then firmly. {LIFT}",
-                "Clamp; bore to the stop, tried on scrap; tick.",
+                lines if struck else "Check the sum on the part you measured.",
+                "Set the card; lay your hardware on it: it must match."
+                if laid
+                else "Set the card.",
+                PUNCH,
+                "Bore; tick.",
             )
