@@ -14,6 +14,10 @@ from templates.page.typeface import EM_PER_CAP, shorten, text_width
 
 LEAST_LETTERING = 1.8
 """The least lettering on a narrow label, mm (ISO 3098)."""
+LARGE = 3.5
+"""What a part is is said in two lines rather than in smaller letters than these, mm ..."""
+TWO_LINES = 28.0
+"""... where the words have so much height, mm."""
 LETTERS = 8
 """Letters that must remain of a text that is cut short."""
 
@@ -57,7 +61,7 @@ def set_rows(
         rows.append(_Row(text="HOLD", size=size, bold=True, worth=_HOLD))
     growing: list[tuple[_Row, Wording]] = []
     for line in (*words.lines, *more):
-        text = _fit(line, least, width)
+        text = _fit(line, least, width, large=height > TWO_LINES)
         if not text:
             continue
         row = _Row(text=text, size=least, bold=line.bold, worth=line.worth)
@@ -123,8 +127,9 @@ def _grow(
 
     holds = [row for row in rows if row.worth == _HOLD]
     kept = [(row, line) for row, line in growing if any(row is other for other in rows)]
-    for row, _ in kept:
-        enlarge([row], SMALL)
+    for size in (2.0, 2.2, SMALL):
+        for row, _ in kept:
+            enlarge([row], size)
     for size in (4.0, 4.5, 5.0, 5.5, 6.0, 7.0):
         enlarge(names, size)
     for hold in holds:
@@ -137,8 +142,9 @@ def _grow(
         enlarge([row], min(3.5, line.most, largest()))
     for hold in holds:
         enlarge([hold], 10.0)
-    for row, line in kept:
-        enlarge([row], min(line.most, largest()))
+    for size in (4.0, 4.5, 5.0):
+        for row, line in kept:
+            enlarge([row], min(size, line.most, largest()))
     for size in (10.0, 11.0, 12.0):
         enlarge(names, size)
 
@@ -152,9 +158,14 @@ def _wide(text: str, size: float, bold: bool) -> float:
     return max(text_width(line, size, bold) for line in text.split("\n"))
 
 
-def _fit(line: Wording, size: float, width: float) -> str:
+def _fit(line: Wording, size: float, width: float, *, large: bool) -> str:
     """Give the fullest wording that fits, else the shortest cut short, if so much of it remains
-    that it can be read; a figure never is cut."""
+    that it can be read; a figure never is cut. `large`: what may be broken on two lines rather is
+    broken than small."""
+    if large and line.bold and any("\n" in way for way in line.ways):
+        for way in line.ways:
+            if _wide(way, LARGE, line.bold) <= width:
+                return way
     for way in line.ways:
         if _wide(way, size, line.bold) <= width:
             return way

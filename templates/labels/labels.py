@@ -54,7 +54,7 @@ TALL = 38.0
 
 NARROW = 51.0
 """Label width under which the arrow is slimmer and the lines may be 1.8 mm high (ISO 3098)."""
-NARROW_WORDS = 34.0
+NARROW_WORDS = 38.0
 """Width of the words under which their lines may be so on a low label, mm."""
 
 _GAP = 1.0

@@ -84,18 +84,28 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
     name, short = (words[front.kind].upper() for words in (FRONT_WORDS, FRONT_SHORT))
     order = _order(layout, front)
     if front.kind == "door" and front.hinged:
-        hand = front.hinged.upper()
-        ways: tuple[str, ...] = (f"{name}, HINGES {hand}", f"HINGES {hand}", f"HINGES {hand[0]}")
+        hand = f"HINGES {front.hinged.upper()}"
+        ways: tuple[str, ...] = (
+            f"{name}, {hand} FROM THE ROOM", f"{name}, {hand}\nFROM THE ROOM",
+            f"{hand} FROM THE ROOM", f"{hand}\nFROM THE ROOM",
+            f"{hand} FROM ROOM", f"{hand}\nFROM ROOM", f"{hand}\nFROM ROOM".replace(" ", "\n", 1),
+        )  # fmt: skip
     elif order:
         whole, brief = order
         ways = (f"{name}, {whole}", f"{short}, {whole}", f"{short}, {brief}", short)
     else:
         ways = (name, short)
     above, below = hung_under(layout, front), hung_over(layout, front)
-    neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
+    way, beside = ("UNDER", above) if above else ("OVER", below)
     lines = [
         Wording(ways=ways, worth=9, most=5.0, bold=True),
-        place_line(front.wall, front.box, neighbour),
+        _stick_front(front),
+        place_line(
+            front.wall,
+            front.box,
+            f"{way} {beside.id}" if beside else "",
+            f"{way} {FRONT_SHORT[beside.kind].upper()} {beside.id}" if beside else "",
+        ),
     ]
     lines += size_lines((front.width, front.height, front.make.thickness))
     if front.withheld:
@@ -121,6 +131,19 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         black=black_front(front),
         hold=front.withheld,
     )
+
+
+def _stick_front(front: Front) -> Wording:
+    """Say where a front's label is stuck: under tape, so that it comes off the paint again, where
+    the hinges are or the drawer box hides it."""
+    where = ""
+    if front.kind in ("drawer", "pullout"):
+        where = ", WHERE THE BOX HIDES IT"
+    elif front.kind == "door":
+        where = f"{', HINGE EDGE' if front.hinged else ''}, UNDER TAPE"
+    ways = [f"STICK ON THE BACK{where}", f"ON THE BACK{where}", f"BACK{where}"]
+    ways.append("BACK, HINGE EDGE" if front.hinged else "ON BACK")
+    return Wording(ways=tuple(sorted(ways, key=len, reverse=True)), worth=5, figure=True)
 
 
 def words_of_side_label(
@@ -164,6 +187,10 @@ def words_of_side_label(
         lines.append(Wording(ways=("FRONT EDGE STILL RAW", "FRONT RAW", "RAW"), worth=5))
     elif side.band > 0:
         lines.append(Wording(ways=("FRONT EDGE BANDED", "FRONT BANDED", "BANDED"), worth=5))
+    if not side.partition:
+        ways = ("STICK ON THE OUTSIDE, NEAR THE REAR TOP", "STICK NEAR THE REAR TOP",
+                "NEAR REAR TOP")  # fmt: skip
+        lines.append(Wording(ways=ways, worth=3, figure=True))
     return LabelWords(
         part=side.board,
         box=side.box,
@@ -307,11 +334,13 @@ def _order(layout: Layout, front: Front) -> tuple[str, str] | None:
     return f"{name} OF {count}", name
 
 
-def place_line(wall: str, box: str, neighbour: str) -> Wording:
-    """Say where a part goes: its wall, its box, and what it is beside."""
+def place_line(wall: str, box: str, neighbour: str, whole: str = "") -> Wording:
+    """Say where a part goes: its wall, its box, and what it is beside; `whole`: this in full."""
     name = bare_wall(wall)
     tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
     full = (f"{name} {WALL}, {tail}", f"{name}, {tail}") if name else ()
+    if whole:
+        full = (f"{name} {WALL}, BOX {box}, {whole}" if name else f"BOX {box}, {whole}", *full)
     own = f"BOX {box}"
     ways = (*full, tail, neighbour, own) if neighbour else (*full, own)
     return Wording(ways=ways, worth=7, most=3.5, figure=True)

@@ -1,20 +1,21 @@
-"""The story stick on paper: strips that are joined to one stick as long as the board.
+"""The story stick on paper: strips that are glued to a batten as long as the board.
 
-A strip carries a running scale from the bottom end and a line for each height. The next strip is
-cut along its foot and its right edge and glued on the tab of the one below: its foot on the join
-line, and the middle marks of the two little scales, a vernier (`page/scales.py`), in one line.
-Joins add up, so the whole length is measured with a steel tape before it is used.
+A strip carries a running scale from the bottom end and a line for each height. Only strips with
+lines are printed; each says how far its foot stands from the end of the stick, so that it is laid
+by a tape whatever lies between. Where two strips meet, the upper one is cut along its foot and its
+right edge and glued on the tab of the one below: its foot on the join line, and the middle marks of
+the two little scales, a vernier (`page/scales.py`), in one line.
 """
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.bench.storystick import Stick, StickLine
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.page.marks import MEDIUM, WIDE, Line, Mark, Outline, Page, Text
+from templates.page.marks import MEDIUM, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import moved, paragraph
 from templates.page.scales import COARSE, FINE, OVERLAP, SLIP, VERNIER_AT, numbers, ticks, vernier
@@ -42,8 +43,39 @@ MM: Unit = "mm"
 INCH: Unit = "in"
 _SMALL = 2.5
 _LINE = 3.7
-_Row = tuple[float, str, tuple[str, ...]]
-"""A line's height, mm, what it is, and the boards that alone have it."""
+_HEAD = 4 * _LINE + 0.6
+"""Room at a strip's foot for its number and its place, mm."""
+STRIKE = 0.5
+"""Width of a line to strike, mm; it is longer than any tick of the scales too."""
+_STRUCK = 15.2
+"""Where it ends, from a strip's left edge, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Row:
+    """A line's height, mm; what it is, the fullest wording first; the boards that alone have it;
+    whether it is struck, or only shows where something is."""
+
+    y: float
+    ways: tuple[str, ...]
+    only: tuple[str, ...] = ()
+    struck: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Strip:
+    """A strip that is printed: its stick's and its own number, how many there are; from which
+    height to which it goes; whether one that is printed meets it below and above."""
+
+    stick: int
+    number: int
+    count: int
+    low: float
+    high: float
+    below: bool
+    above: bool
+
+
 _Words = tuple[tuple[str, bool], ...]
 """Texts that stand in one row, and which of them are bold."""
 
@@ -58,7 +90,15 @@ class _Way:
     close: bool = False
 
 
-_WAYS = (_Way(3, 4), _Way(2, 2), _Way(1, 1), _Way(1, 1, True), _Way(0, 1, True), _Way(0, 0, True))
+_WAYS = (
+    _Way(9, 9),
+    _Way(3, 4),
+    _Way(2, 2),
+    _Way(1, 1),
+    _Way(1, 1, True),
+    _Way(0, 1, True),
+    _Way(0, 0, True),
+)
 """From the fullest on; the last takes 4.3 mm a line, and leaves to the list what a line is."""
 
 
@@ -67,15 +107,14 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
     number = 1
     for place, stick in enumerate(sticks, start=1):
         name = f"Story stick {place}: {format_mm(stick.height)} mm"
-        strips, _ = divide(stick.height)
+        strips = printed_strips(stick, place)
         across = max(1, int((paper.width - LEFT_STRIP - EDGE + PITCH - WIDTH - TAB) / PITCH))
-        for first in range(0, strips, across):
+        for first in range(0, len(strips), across):
             marks = border_marks(paper.width, paper.height, paper, number)
-            chosen = range(first, min(strips, first + across))
-            marks += _head(stick, name, job, chosen, strips, paper)
+            chosen = strips[first : first + across]
+            marks += _head(stick, name, job, chosen, paper)
             for column, strip in enumerate(chosen):
-                x = LEFT_STRIP + column * PITCH
-                marks += _strip(stick, strip, strips, x, BOTTOM_STRIP + 3.0)
+                marks += _strip(stick, strip, LEFT_STRIP + column * PITCH, BOTTOM_STRIP + 3.0)
             yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=name)
             number += 1
         for page in _list_pages(stick, name, paper, number):
@@ -84,8 +123,8 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
 
 
 def divide(height: float) -> tuple[int, float]:
-    """Give the number of strips of a stick, and what each of them carries but the last, which has
-    the rest: about alike, so that none is a stump; mm.
+    """Give the number of strips that a stick is divided into, and what each of them carries but
+    the last, which has the rest: about alike, so that none is a stump; mm.
 
     >>> divide(774.7), divide(183.0)
     ((5, 155.0), (2, 92.0))
@@ -94,25 +133,55 @@ def divide(height: float) -> tuple[int, float]:
     return strips, min(LENGTH, float(math.ceil(height / strips)))
 
 
-def _head(stick: Stick, name: str, job: str, strips: range, count: int, paper: Paper) -> list[Mark]:
+def printed_strips(stick: Stick, place: int) -> list[_Strip]:
+    """Give the strips of a stick that have lines, from below; `place`: the stick's own number."""
+    count, length = divide(stick.height)
+    spans = [
+        (at * length, stick.height if at == count - 1 else (at + 1) * length) for at in range(count)
+    ]
+    used = [
+        at
+        for at, (low, high) in enumerate(spans)
+        if any(_on(line.y, low, high) for line in stick.lines)
+    ]
+    return [
+        _Strip(
+            stick=place, number=number, count=len(used), low=spans[at][0], high=spans[at][1],
+            below=at - 1 in used, above=at + 1 in used,
+        )
+        for number, at in enumerate(used, start=1)
+    ]  # fmt: skip
+
+
+def _on(height: float, low: float, high: float) -> bool:
+    """Tell whether a height stands on a strip; one on a join stands on the lower strip."""
+    return low < height <= high
+
+
+def _head(stick: Stick, name: str, job: str, strips: Sequence[_Strip], paper: Paper) -> list[Mark]:
     """Say what the stick is for and how it is made."""
     width = paper.width - LEFT_STRIP - EDGE
     boards = shorten(f"For {', '.join(stick.boards)}.", _SMALL, False, 3 * width)
-    numbers = (
-        f"strip {strips[0] + 1}"
-        if len(strips) == 1
-        else (f"strips {strips[0] + 1} to {strips[-1] + 1}")
-    )
+    first, last = strips[0], strips[-1]
+    numbers = f"strip {first.number}"
+    if last is not first:
+        numbers = f"strips {first.number} to {last.number}"
+    joined = ""
+    if any(strip.below or strip.above for strip in strips):
+        joined = (
+            " A strip that meets the one below goes on its tab: its foot on the JOIN line, the "
+            "long marks of both little scales in one line; the next pair in line shows a slip of "
+            f"{SLIP:g} mm."
+        )
     words = [
-        paragraph(f"{name.upper()}, {numbers} of {count}", width, size=3.5, bold=True),
+        paragraph(f"{name.upper()}, {numbers} of {first.count}", width, size=3.5, bold=True),
         paragraph(f"{shorten(job, _SMALL, False, width * 0.4)}. {boards}", width),
         paragraph(
-            "1 Measure both bars. 2 Cut the strips out. 3 Glue each on the tab of the one before: "
-            "its foot on the JOIN line, the long marks of both little scales in one line; the next "
-            f"pair in line shows a slip of {SLIP:g} mm. 4 Glue the whole on a straight batten, its "
-            f"foot flush with the batten's end. 5 With a steel tape: the TOP END must stand at "
-            f"{format_mm(stick.height)}. Each join may add {SLIP:g} mm: where it matters, trust "
-            "the tape and the figures.",
+            "1 Measure both bars. 2 Cut the strips out. 3 Square one end of a straight batten, "
+            f"{format_mm(stick.height)} or longer: the BOTTOM END. From it, with a steel tape, "
+            "strike a line across the batten for the foot of each strip, at the figure that stands "
+            f"on it. 4 Glue each strip with its foot on its line.{joined} 5 Check each thick line "
+            "with the tape, from the bottom end; where it matters, trust the tape.",
             width,
         ),
         paragraph(_striking(stick), width, bold=True),
@@ -168,42 +237,42 @@ def _cautions(stick: Stick) -> list[str]:
     return said
 
 
-def _strip(stick: Stick, strip: int, count: int, x: float, foot: float) -> list[Mark]:
+def _strip(stick: Stick, strip: _Strip, x: float, foot: float) -> list[Mark]:
     """Draw one strip, its lower left corner at (x, foot)."""
-    _, length = divide(stick.height)
-    low = strip * length
-    last = strip == count - 1
-    high = stick.height if last else low + length
-    top = foot + high - low
-
-    def at(height: float) -> float:
-        return foot + height - low
-
-    right = x + WIDTH
+    right, top = x + WIDTH, foot + strip.high - strip.low
     corners: tuple[tuple[float, float], ...] = rectangle(x, foot, right, top)
-    if not last:
+    if strip.above:
         tab = right + TAB
         corners = (
             (x, foot), (right, foot), (right, top - 3.0), (tab, top - 3.0), (tab, top + OVERLAP),
             (x, top + OVERLAP),
         )  # fmt: skip
     marks: list[Mark] = [Outline(points=corners, width=MEDIUM)]
-    if not last:
+    if strip.above:
         marks.append(Line(x1=x, y1=top, x2=right + TAB, y2=top, width=MEDIUM))
-        words = f"JOIN: foot of strip {strip + 2} on this line"
+        words = f"JOIN: foot of strip {strip.number + 1} on this line"
         marks.append(Text(x=x + 2.0, y=top + 4.0, text=words))
         marks += vernier(right, top + VERNIER_AT, TAB, FINE)
-    if strip:
+    if strip.below:
         marks += vernier(right, foot + VERNIER_AT, -TAB, COARSE)
-    marks += _scales(low, high, x, foot)
-    marks += _heights(stick, low, high, strip, x, at)
-    return marks
+    rows = _rows_on(stick, strip)
+    marks += _scales(strip, [row.y for row in rows], x, foot)
+    place = [(f"STICK {strip.stick}", True), (f"STRIP {strip.number} of {strip.count}", True)]
+    if strip.low:
+        place += [(f"FOOT AT {format_mm(strip.low)}", True)]
+        place += [(f'{format_inches(strip.low)}"', False)]
+    else:
+        place.append(("BOTTOM END", True))
+    for row, (text, bold) in enumerate(reversed(place)):
+        marks.append(Text(x=x + FIGURES, y=foot + 0.9 + row * _LINE, text=text, bold=bold))
+    return [*marks, *_heights(rows, strip, x, foot)]
 
 
-def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
-    """Draw the running scales: millimetres at the left, inches by sixteenths at the right."""
-    right = x + WIDTH
-    little = low + VERNIER_AT + 6.0 if low else low  # below it stands the little scale
+def _scales(strip: _Strip, struck: Sequence[float], x: float, foot: float) -> list[Mark]:
+    """Draw the running scales: millimetres at the left, inches by sixteenths at the right; no
+    figure stands on a line that is struck."""
+    right, low, high = x + WIDTH, strip.low, strip.high
+    little = low + VERNIER_AT + 6.0 if strip.below else low  # below it stands the little scale
     marks: list[Mark] = [
         *ticks(x, foot, low, high, along="up", side=1, width=FAINT),
         *ticks(
@@ -211,51 +280,49 @@ def _scales(low: float, high: float, x: float, foot: float) -> list[Mark]:
             skip=lambda value: value < little,
         ),
     ]  # fmt: skip
-    for place, unit, first in ((x + 12.5, MM, low + 3.0), (right - 5.6, INCH, little)):
-        figures = numbers(place, foot, low, high, along="up", anchor="end", unit=unit)
-        marks += [text for value, text in figures if max(first, low + 3.0) < value < high - 3.0]
+    for value, text in numbers(x + 12.5, foot, low, high, along="up", anchor="end"):
+        clear = all(abs(value - line) > _SMALL for line in struck)
+        if low + 3.0 < value < high - 3.0 and clear:
+            marks.append(text)
+    for value, text in numbers(right - 5.6, foot, low, high, along="up", anchor="end", unit=INCH):
+        if max(little, low + 3.0) < value < high - 3.0:
+            marks.append(text)
     return marks
 
 
-def _heights(
-    stick: Stick,
-    low: float,
-    high: float,
-    strip: int,
-    x: float,
-    at: Callable[[float], float],
-) -> list[Mark]:
-    """Draw the lines of a strip, their figures beside them, none on another."""
-    rows: list[_Row] = [(line.y, _what(line), line.only) for line in stick.lines]
-    rows += [(0.0, "BOTTOM END", ()), (stick.height, "TOP END", ())]
+def _rows_on(stick: Stick, strip: _Strip) -> list[_Row]:
+    """Give what stands on a strip, from below."""
+    rows = [_Row(y=line.y, ways=_ways(line), only=line.only, struck=True) for line in stick.lines]
+    rows.append(_Row(y=stick.height, ways=("TOP END",)))
     if stick.bottom:
-        rows.append((stick.bottom, "panel, upper face", ()))
-    mine = sorted(
-        row for row in rows if (low <= row[0] if not strip else low < row[0]) and row[0] <= high
-    )
-    if not mine:
-        return []
+        rows.append(_Row(y=stick.bottom, ways=("panel, upper face", "panel")))
+    rows = [row for row in rows if _on(row.y, strip.low, strip.high)]
+    return sorted(rows, key=lambda row: (row.y, row.ways))
+
+
+def _heights(rows: Sequence[_Row], strip: _Strip, x: float, foot: float) -> list[Mark]:
+    """Draw the lines of a strip, their figures beside them, none on another."""
     room = WIDTH - INCHES - FIGURES
+    floor, limit = foot + _HEAD, foot + strip.high - strip.low - 0.5
     for way in _WAYS:
-        texts = [_texts(row, room, way) for row in mine]
-        if sum(map(_extent, texts)) <= high - low - 1.0:
+        texts = [_texts(row, room, way) for row in rows]
+        if sum(map(_extent, texts)) <= limit - floor:
             break
     sizes = [_extent(lines) for lines in texts]
-    places = spread([at(height) for height, _, _ in mine], sizes, at(low) + 0.5)
-    limit = at(high) - 0.5
+    places = spread([foot + row.y - strip.low for row in rows], sizes, floor)
     for index in range(len(places) - 1, -1, -1):  # what is too high goes down again
         places[index] = min(places[index], limit - sizes[index] / 2)
         limit = places[index] - sizes[index] / 2
     marks: list[Mark] = []
-    for (height, _, _), lines, size, place in zip(mine, texts, sizes, places, strict=True):
-        y = at(height)
-        marks.append(Line(x1=x, y1=y, x2=x + 5.0, y2=y, width=WIDE))
-        marks.append(Line(x1=x + 13.2, y1=y, x2=x + 15.2, y2=y, width=WIDE))
-        marks.append(Line(x1=x + 15.2, y1=y, x2=x + FIGURES - 0.8, y2=place + 0.4))
-        for row, line in enumerate(lines):
+    for row, lines, size, place in zip(rows, texts, sizes, places, strict=True):
+        y = foot + row.y - strip.low
+        width = STRIKE if row.struck else MEDIUM
+        marks.append(Line(x1=x, y1=y, x2=x + _STRUCK, y2=y, width=width))
+        marks.append(Line(x1=x + _STRUCK, y1=y, x2=x + FIGURES - 0.8, y2=place + 0.4))
+        for at, line in enumerate(lines):
             left = x + FIGURES
             for text, bold in line:
-                base = place + size / 2 - (row + 1) * _LINE + 0.7
+                base = place + size / 2 - (at + 1) * _LINE + 0.7
                 marks.append(Text(x=left, y=base, text=text, size=_SMALL, bold=bold))
                 left += text_width(text, _SMALL, bold) + BESIDE
     return marks
@@ -263,24 +330,29 @@ def _heights(
 
 def _texts(row: _Row, room: float, way: _Way) -> list[_Words]:
     """Give the words of a line of the stick in rows of `room` mm, as full as the way allows."""
-    height, what, only = row
-    figure = (format_mm(height), True)
-    inches = [(f'{format_inches(height)}"', False)] if height else []
+    figure = (format_mm(row.y), True)
+    inches = [(f'{format_inches(row.y)}"', False)] if row.y else []
     first: list[_Words] = [(figure,), *((each,) for each in inches)]
     if way.close:
         wide = text_width(figure[0], _SMALL, True) + BESIDE
         fits = all(wide + text_width(text, _SMALL) <= room for text, _ in inches)
         first = [(figure, *inches) if fits else (figure,)]
-    if only and not way.whats and not way.boards:
+    if row.only and not way.whats and not way.boards:
         return [(figure, ("ONLY", True))]
-    words = wrap(what, _SMALL, False, room)
-    if len(words) > way.whats:
-        words = [*words[: way.whats - 1], " ".join(words[way.whats - 1 :])][: way.whats]
     return [
         *first,
-        *(((shorten(text, _SMALL, False, room), False),) for text in words),
-        *(((text, True),) for text in _only_rows(only, room, way.boards)),
+        *(((text, False),) for text in _whole(row.ways, room, way.whats)),
+        *(((text, True),) for text in _only_rows(row.only, room, way.boards)),
     ]
+
+
+def _whole(ways: Sequence[str], room: float, most: int) -> list[str]:
+    """Give the fullest wording that fits whole in so many rows; none where none does."""
+    for way in ways:
+        rows = wrap(way, _SMALL, False, room)
+        if len(rows) <= most and all(text_width(word, _SMALL) <= room for word in way.split()):
+            return rows
+    return []
 
 
 def _extent(lines: Sequence[_Words]) -> float:
@@ -303,6 +375,13 @@ def _only_rows(only: Sequence[str], room: float, most: int) -> list[str]:
 
 def _figure(height: float) -> str:
     return f"{format_mm(height)} mm ({format_inches(height)} in)"
+
+
+def _ways(line: StickLine) -> tuple[str, ...]:
+    """Say what a line is: with the parts it serves, with their number, and alone."""
+    kind, count = words_of(line.kind).stick, len(line.serves)
+    counted = (f"{kind} of {count}: list",) if count > 1 else ()
+    return (_what(line), *counted, kind)
 
 
 def _what(line: StickLine) -> str:

@@ -74,7 +74,34 @@ def test_a_side_says_which_face_is_out() -> None:
         "NORTH WALL, BOX B1",
         "FINISHED 774.7 x 584.2 WITH BAND",
         "FRONT EDGE BANDED",
+        "STICK ON THE OUTSIDE, NEAR THE REAR TOP",
     ]
+
+
+@pytest.mark.parametrize(
+    ("part", "where"),
+    [
+        ("B3-1", "STICK ON THE BACK, WHERE THE BOX HIDES IT"),
+        ("B3-2", "STICK ON THE BACK, HINGE EDGE, UNDER TAPE"),
+        ("B9-1", "STICK ON THE BACK, UNDER TAPE"),
+    ],
+)
+def test_a_front_says_where_its_label_is_stuck(part: str, where: str) -> None:
+    """A drawer's where its box hides it, a door's at the hinge edge (common practice, no source);
+    of a door without a hand nobody knows which edge that is."""
+    layout = galley()
+    assert where in fullest(words_of_front_label(layout, front_of(layout, part)))
+
+
+def test_a_hand_is_never_without_the_room() -> None:
+    """In each wording: from the back, left is right."""
+    layout = galley()
+    for front in layout.fronts:
+        if front.hinged:
+            first, *_ = words_of_front_label(layout, front).lines
+            for way in first.ways:
+                assert f"HINGES {front.hinged.upper()} FROM" in way.replace("\n", " ")
+                assert way.endswith("ROOM")
 
 
 def test_wordings_grow_shorter() -> None:

@@ -17,9 +17,17 @@ from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
-from templates.page.marks import Page, Text
+from templates.page.marks import Line, Page, Text
 from templates.page.paper import PAPERS
-from templates.strips.storystick import LENGTH, PITCH, divide, stick_pages
+from templates.strips.storystick import (
+    FAINT,
+    LENGTH,
+    PITCH,
+    STRIKE,
+    WIDTH,
+    divide,
+    stick_pages,
+)
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs
@@ -41,31 +49,74 @@ def _pages_of_demo() -> list[tuple[Stick, list[Page]]]:
     return _pages(lay_out(read_in_hand(DEMO)))
 
 
-def _thick(pages: list[PrintedPage], length: float) -> set[float]:
-    """Give the heights of the thick lines along the strips' left edges."""
+def _thick(pages: list[PrintedPage]) -> set[float]:
+    """Give the heights of the thick lines along the strips' left edges, each counted from the
+    figure that stands at its strip's foot."""
     heights = set()
-    strip = 0
     for page in pages:
-        columns = sum(1 for run in page.runs if run.text.startswith("JOIN:"))
         for column in range(3):
             x = LEFT_STRIP + column * PITCH
+            beside = [
+                run for run in page.runs if x < run.box[0] < x + WIDTH and run.base < FOOT + 15.0
+            ]
+            feet = [run.text for run in beside if run.text.startswith(("FOOT AT", "BOTTOM END"))]
+            if not feet:
+                continue
+            low = float(feet[0].removeprefix("FOOT AT ").replace("BOTTOM END", "0"))
             heights |= {
-                round(stroke.y1 - FOOT + (strip + column) * length, 2)
+                round(stroke.y1 - FOOT + low, 2)
                 for stroke in page.strokes
-                if abs(stroke.line - 0.35) < 0.01 and abs(min(stroke.x1, stroke.x2) - x) < 0.01
+                if abs(stroke.line - STRIKE) < 0.01 and abs(min(stroke.x1, stroke.x2) - x) < 0.01
             }
-        strip += 3
-        if columns < 3:
-            break
     return heights
 
 
 def test_each_line_of_the_demo_stands_at_its_height() -> None:
-    """Within 0.02 of the height that the stick states, on the strip that carries it."""
+    """Within 0.02 of the height that the stick states, by the figure at the foot of the strip that
+    carries it; and no thick line stands elsewhere."""
     for stick, pages in _pages_of_demo():
-        found = _thick(list(read_pages(write_pdf(pages))), divide(stick.height)[1])
-        for height in [0.0, stick.height, *(line.y for line in stick.lines)]:
-            assert any(abs(height - y) <= 0.02 for y in found), (stick.height, height)
+        found = sorted(_thick(list(read_pages(write_pdf(pages)))))
+        wanted = sorted({round(line.y, 2) for line in stick.lines})
+        assert all(any(abs(height - y) <= 0.02 for y in found) for height in wanted)
+        assert all(any(abs(height - y) <= 0.02 for height in wanted) for y in found)
+
+
+def test_a_strip_without_lines_is_not_printed() -> None:
+    """Lines at 90 and 1600 of a stick of 2133.6 in strips of 178: the first and the ninth, 1 and 2
+    of 2, the foot of the latter at 8 x 178 = 1424; with one at 360, on the strip from 356, three;
+    with one at 340, on the second strip, its foot goes on the first one's tab."""
+    (stick, _), *_ = _pages_of_demo()
+    line = replace(stick.lines[0], only=())
+
+    def feet(*heights: float) -> list[tuple[str, bool]]:
+        lines = tuple(replace(line, y=height) for height in heights)
+        words = _words(replace(stick, height=2133.6, lines=lines))
+        joins = sum(word.startswith("JOIN") for word in words)
+        count = sum(word.startswith("STRIP ") for word in words)
+        assert f"STRIP {count} of {count}" in words
+        return [
+            *((word, False) for word in words if word.startswith(("FOOT AT", "BOTTOM END"))),
+            *[("JOIN", True)] * joins,
+        ]
+
+    assert feet(90.0, 1600.0) == [("BOTTOM END", False), ("FOOT AT 1424.0", False)]
+    assert feet(360.0, 1600.0) == [("FOOT AT 356.0", False), ("FOOT AT 1424.0", False)]
+    assert feet(90.0, 340.0) == [
+        ("BOTTOM END", False), ("FOOT AT 178.0", False), ("JOIN", True)
+    ]  # fmt: skip
+    assert ("JOIN", True) not in feet(90.0, 360.0)
+
+
+def test_what_is_struck_is_longer_and_heavier_than_any_tick() -> None:
+    """Three times as long as the longest tick (5.0 at the tens), four times as wide as a tick."""
+    for _, pages in _pages_of_demo():
+        for page in pages:
+            lines = [mark for mark in page.marks if isinstance(mark, Line)]
+            ticks = [mark for mark in lines if mark.width == FAINT]
+            struck = [mark for mark in lines if mark.width == STRIKE]
+            for each in struck:
+                assert each.x2 - each.x1 >= 3 * max(abs(tick.x2 - tick.x1) for tick in ticks)
+    assert STRIKE > 3 * FAINT
 
 
 def test_every_page_says_what_is_not_to_be_trusted() -> None:
