@@ -160,13 +160,17 @@ def _wide(text: str, size: float, bold: bool) -> float:
 
 def _fit(line: Wording, size: float, width: float, *, large: bool) -> str:
     """Give the fullest wording that fits, else the shortest cut short, if so much of it remains
-    that it can be read; a figure never is cut. `large`: what may be broken on two lines rather is
-    broken than small."""
-    if large and line.bold and any("\n" in way for way in line.ways):
-        for way in line.ways:
-            if _wide(way, LARGE, line.bold) <= width:
-                return way
-    for way in line.ways:
+    that it can be read; a figure never is cut. `large`: what a part is rather
+    stands on two lines than small; else on one line as long as it fits."""
+    ways = line.ways
+    if line.bold:
+        if large and any("\n" in way for way in ways):
+            for way in ways:
+                if way.count("\n") < 2 and _wide(way, LARGE, line.bold) <= width:
+                    return way
+        elif not large:
+            ways = tuple(sorted(ways, key=lambda way: "\n" in way))
+    for way in ways:
         if _wide(way, size, line.bold) <= width:
             return way
     cut = shorten(line.ways[-1], size, line.bold, width)

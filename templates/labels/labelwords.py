@@ -92,7 +92,10 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         )  # fmt: skip
     elif order:
         whole, brief = order
-        ways = (f"{name}, {whole}", f"{short}, {whole}", f"{short}, {brief}", short)
+        ways = (
+            f"{name}, {whole}", f"{name},\n{whole}", f"{short}, {whole}", f"{short},\n{whole}",
+            f"{short}, {brief}", f"{short},\n{brief}", short,
+        )  # fmt: skip
     else:
         ways = (name, short)
     above, below = hung_under(layout, front), hung_over(layout, front)

@@ -19,15 +19,8 @@ from jigs.order.matching import read_in_hand
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.page.marks import Line, Page, Text
 from templates.page.paper import PAPERS
-from templates.strips.storystick import (
-    FAINT,
-    LENGTH,
-    PITCH,
-    STRIKE,
-    WIDTH,
-    divide,
-    stick_pages,
-)
+from templates.strips.stickstrip import FAINT, LENGTH, PITCH, STRIKE, WIDTH, divide
+from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs
