@@ -148,7 +148,7 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
             "Overlay not as wanted: measure it with the side screw at its middle and write, in "
             f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
             f'plate = "{plate} mm", overlay = "{sign} mm" }}. It solves the '
-            "constant. Draw the sheets again: tab or plate may change.",
+            "constant. Draw the pages again: tab or plate may change.",
             "Cup and plate do not meet, or the screws miss: check fixing_spacing and "
             "fixing_inboard on the bench sheet, and both bars.",
         )
@@ -157,7 +157,7 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
         f"{heading_of('slide', record.name)} and "
         'confirmed = "measured" under them (a record of the list: make your own, like it).',
         "Front or box too high or too low: set the slide on a flat board, measure fixing_height "
-        "and drawer_rise again, write them down, and draw the sheets again.",
+        "and drawer_rise again, write them down, and draw the pages again.",
         "It binds, or has play: measure the drawer box and the opening, and read width_less in "
         "the leaflet.",
     )

@@ -37,6 +37,8 @@ WIDEST = 64.0
 """Width of a plate's words, less where it has no room; mm."""
 STRIP = 20.0
 """How far a plate reaches over its strip, mm."""
+FOOT = 48.0
+"""How far an angle reaches beyond its part's bottom edge: its words stand there; mm."""
 SCREW = 3.5
 """Of a strip's screw holes, mm; their own distance from the ends of the strip's stretch:"""
 SCREW_IN = 7.0
@@ -76,6 +78,8 @@ def draw_plate(shop: Shop, station: Station, card: StationCard) -> Plate:
 def _reach(card: StationCard, frame: CardFrame) -> Box:
     """Give how far a plate reaches: over its strips beyond the face that it covers."""
     over = {edge.edge: STRIP for edge in card.edges if edge.by != "panel"}
+    if card.stands is not None:
+        over["bottom"] = FOOT
     x0, y0, x1, y1 = frame.face
     return (
         x0 - over.get("left", 0.0),
@@ -90,11 +94,13 @@ def _draw(
 ) -> bool:
     """Draw a plate; False where its words find no room."""
     space.add(Outline(points=_outline(card, box), layer="cut outline"))
-    windows = [(axis, each) for axis in card.lines for each in _windows(card, axis, frame)]
+    # The inner edge of an angle lies on the pencil line itself.
+    lines = () if card.stands is not None else card.lines
+    windows = [(axis, each) for axis in lines for each in _windows(card, axis, frame)]
     for _, (x0, y0, x1, y1) in windows:
         space.add(Outline(points=rectangle(x0, y0, x1, y1), layer="cut window"))
         space.keep((x0, y0, x1, y1))
-    for axis in card.lines:
+    for axis in lines:
         ends = [each for along, each in windows if along == axis]
         space.add(*_line(axis, frame.face, ends))
     for hole in card.holes:

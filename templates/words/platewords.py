@@ -12,7 +12,9 @@ STRIP = "STRIP UNDER HERE"
 def plate_words(station: Station, card: StationCard) -> tuple[str, ...]:
     """Say how a plate is used: what its holes are for and what they guide."""
     if card.stands is not None:
-        return ("Push the drawer box into the corner and clamp it; mark through its holes.",)
+        on_line = ("Its inner edge without a strip lies on the pencil line.",) if card.lines else ()
+        push = "Push the drawer box into the corner and clamp it; mark through its holes."
+        return (*on_line, push)
     guided = sorted({hole.diameter for hole in card.holes if is_guided(hole)})
     bores = {(hole.diameter, hole.depth) for hole in card.holes}
     words = [
