@@ -11,16 +11,16 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from jigs.bench.cost import cost_of
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.layout.layout import as_printed, lay_out
 from jigs.reading.inputs import read_job
 from templates.binding.jobsheets import make_sheets
+from templates.binding.jobstations import bind_stations
 from templates.binding.sheetdata import sheets_json
 from templates.page.marks import Page
 from templates.page.paper import PAPERS, Paper
-from templates.stations.stationset import make_stations, stations_json
+from templates.stations.stationset import stations_json
 from templates.writers.pdf import write_pdf
 from tests.readback import PrintedPage, read_pages
 
@@ -45,10 +45,10 @@ class PaperCost:
 
 def cost_of_stations(layout: Layout, paper: Paper) -> PaperCost:
     """Count what the stations of a job ask for."""
-    stations = plan_stations(layout)
-    made = make_stations(layout, stations, paper)
-    cards = [card for each in json.loads(stations_json(made))["stations"] for card in each["cards"]]
-    return _count(made.pages, cards, cost_of(stations).lines)
+    file = bind_stations(layout, plan_stations(layout), paper)
+    data = json.loads(stations_json(file.laid))
+    cards = [card for each in data["stations"] for card in each["cards"]]
+    return _count(file.pages, cards, file.cost.lines)
 
 
 def cost_of_sheets(layout: Layout, paper: Paper) -> PaperCost:
