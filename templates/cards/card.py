@@ -261,6 +261,7 @@ def choose_references(
             step=view.step,
             clear=CLEAR,
             edge=no_edge != "x",
+            shared=_line_is_shared([[hole.x for hole in f.holes] for f in view.fittings], xs),
         ),
         first,
     )
@@ -274,8 +275,19 @@ def choose_references(
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=no_edge != "y" and not (_on_the_floor(view) and wish_y == "low"),
+        shared=_line_is_shared([[hole.y for hole in f.holes] for f in view.fittings], ys),
     )
     return across, _from_datum(up, view.state.low)
+
+
+def _line_is_shared(fittings: list[list[float]], own: list[float]) -> bool:
+    """Tell whether several fittings of a face have holes at the same places along one axis, so
+    that one line serves the cards of all."""
+    alike = (
+        all(any(abs(place - each) <= SLACK for place in places) for each in own)
+        for places in fittings
+    )
+    return sum(alike) > 1
 
 
 def _from_datum(reference: Reference, datum: float) -> Reference:

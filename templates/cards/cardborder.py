@@ -12,7 +12,7 @@ from templates.page.marks import Area, Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap
 from templates.words.facewords import edge_words, index_words
-from templates.words.wording import HALF_WORDS
+from templates.words.wording import ASSEMBLED, HALF_WORDS
 
 
 def draw_line(
@@ -122,10 +122,7 @@ def draw_middle_names(space: Space, plan: CardPlan) -> None:
 
 
 def _panel_words(space: Space, plan: CardPlan, panel: float) -> None:
-    words = (
-        "BOX ALREADY ASSEMBLED? Cut along the dashed line and stand the paper on the bottom panel."
-    )
-    lines = wrap(words, 2.5, False, plan.u_high - plan.u_low - 4.0)
+    lines = wrap(ASSEMBLED, 2.5, False, plan.u_high - plan.u_low - 4.0)
     rows = int((panel - 2.0) // SMALL)
     for row, text in enumerate(lines[:rows]):
         space.add(

@@ -1,17 +1,19 @@
 """A card drawn: holes, figures, heading, notes and the outline of the hardware."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
-from jigs.ground.geometry import Fitting, Hole
+from jigs.ground.geometry import FaceEdge, Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, SMALL, CardPlan
-from templates.cards.lettering import hole_lines, hole_note
+from templates.cards.lettering import bit_note, hole_note
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
-from templates.page.typeface import text_box, text_width, wrap
+from templates.page.typeface import text_width, wrap
+from templates.words.cardwords import DRAWER_BOX, SECOND_CHECK
 from templates.words.facewords import edge_words
 
 
@@ -114,84 +116,54 @@ def _draw_heading(space: Space, plan: CardPlan) -> None:
 
 
 def _draw_notes(space: Space, plan: CardPlan) -> None:
-    """A hole's diameter and depth beside it, once for each kind of hole, where there is room."""
+    """Where holes differ, each bit beside one of them, as far as there is room; the heading says
+    how deep it goes. Where one bit bores to several depths, these too."""
+    holes = plan.fitting.holes
+    if len({(hole.diameter, hole.depth) for hole in holes}) == 1:
+        return
+    several = len({hole.diameter for hole in holes}) == 1
     noted: set[str] = set()
     # A crowded place is taken only where no hole of the kind has a better one.
-    ways = ("apart", "stacked", "close")
-    for hole, way in [(hole, way) for way in ways for hole in plan.fitting.holes]:
-        words = hole_note(hole)
+    for hole, beside in [(hole, beside) for beside in (2.0, 0.0) for hole in holes]:
+        words = hole_note(hole) if several else bit_note(hole)
         if words in noted:
             continue
-        width = text_width(words, 2.5)
-        out = hole.diameter / 2 + 1.2
-        if hole.diameter > 25.0:
-            lines = hole_lines(hole)
-            for sx in (1, -1):
-                room = [text_width(line, 2.5) for line in lines]
-                texts = [
-                    Text(
-                        x=hole.x + (1.5 if sx > 0 else -1.5 - room[row]),
-                        y=hole.y - 5.0 - row * 4.0,
-                        text=line,
-                    )
-                    for row, line in enumerate(lines)
-                ]
-                if all(space.is_free(text_box(text)) for text in texts):
-                    space.add(*texts)
-                    noted.add(words)
-                    break
-            continue
+        width, out = text_width(words, 2.5), hole.diameter / 2 + 1.2
         spots = [
             (hole.x + sx * max(out, 1.5) - (width if sx < 0 else 0.0), hole.y + dy)
             for dy in (1.6, -3.9, 6.0, -9.0)
             for sx in (1, -1)
         ]
         spots += [(hole.x - width / 2, hole.y + dy) for dy in (ARM + 1.8, -ARM - 4.2)]
-        line = (Text(x=x, y=y, text=words) for x, y in spots)
-        if way == "stacked":
-            done = _note_in_two_lines(space, plan, hole, out)
-        else:
-            done = space.add_where_free(line, plan.inside, beside=2.0 if way == "apart" else 0.0)
-        if done:
+        if hole.diameter > 25.0:
+            spots = [(hole.x + 1.5, hole.y - 5.0), (hole.x - 1.5 - width, hole.y - 5.0), *spots]
+        texts = (Text(x=x, y=y, text=words) for x, y in spots)
+        if space.add_where_free(texts, plan.inside, beside=beside):
             noted.add(words)
-
-
-def _note_in_two_lines(space: Space, plan: CardPlan, hole: Hole, out: float) -> bool:
-    """Write a hole's diameter above its depth where one line would touch what stands beside."""
-    lines = hole_lines(hole)
-    wide = max(text_width(line, 2.5) for line in lines)
-    for top, shift in (
-        *((top, shift) for top in (-4.4, 8.0, 1.6) for shift in (out, -out - wide)),
-        *((top, -wide / 2) for top in (-ARM - 4.2, ARM + 5.8)),
-    ):
-        texts = [
-            Text(x=hole.x + shift, y=hole.y + top - row * 4.0, text=line)
-            for row, line in enumerate(lines)
-        ]
-        if space.add_all_where_free(texts, plan.inside):
-            return True
-    return False
 
 
 def _draw_outlines(space: Space, plan: CardPlan) -> None:
     """The hardware as it lies, and the part's other edges: a second check, never a cut."""
     view = plan.view
+    box = view.drawer_outline
+    for a, b in pairwise((*box, box[0]) if box else ()):
+        if _name_line(space, plan, (a, b), (DRAWER_BOX,)):
+            break
     draw_hardware(space, view, (plan.fitting,), plan.inside)
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:
         referenced.add("top")
-    for edge, run in (
+    lines: tuple[tuple[FaceEdge, Run], ...] = (
         ("left", ((0.0, -1e4), (0.0, 1e4))),
         ("right", ((view.width, -1e4), (view.width, 1e4))),
         ("bottom", ((-1e4, 0.0), (1e4, 0.0))),
         ("top", ((-1e4, view.height), (1e4, view.height))),
-    ):
+    )
+    for edge, run in lines:
         if edge not in referenced:
+            name = edge_words(view, edge)
+            _name_line(space, plan, run, tuple(way.format(name) for way in SECOND_CHECK))
             space.add_between_texts(run, plan.inside, "dashed", 0.25)
-    if "bottom" not in referenced:
-        _name_edge(space, plan, edge_words(view, "bottom"), 0.0)
-    if "top" not in referenced:
-        _name_edge(space, plan, edge_words(view, "top"), view.height)
     if plan.inner:
         u, v = plan.inner_u, plan.rows[0]
         line = (plan.at(u, 0.0), plan.at(u, v))
@@ -203,18 +175,33 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
         space.add_between_texts(middle, plan.inside, "axis", 0.18)
 
 
-def _name_edge(space: Space, plan: CardPlan, name: str, v: float) -> None:
-    """Name an edge that is drawn across the card, where there is room at an end of its line."""
-    x0, _, x1, _ = plan.inside
-    rows = (v + 1.6, v - 3.6)
-    space.add_where_free(
-        (
-            *(Text(x=x1 - 2.0, y=y, text=name, anchor="end") for y in rows),
-            *(Text(x=x0 + 2.0, y=y, text=name) for y in rows),
-        ),
-        plan.inside,
-        beside=2.0,
-    )
+Run = tuple[tuple[float, float], tuple[float, float]]
+"""A straight line from one place to another, mm."""
+
+
+def _name_line(space: Space, plan: CardPlan, run: Run, ways: Sequence[str]) -> bool:
+    """Name a line drawn up or across the card beside it, in the fullest way there is room for;
+    say whether there was any."""
+    upright = run[0][0] == run[1][0]
+    across, along = (0, 1) if upright else (1, 0)
+    at = run[0][across]
+    if not plan.inside[across] < at < plan.inside[across + 2]:
+        return False
+    low = max(plan.inside[along], min(end[along] for end in run)) + 2.0
+    high = min(plan.inside[along + 2], max(end[along] for end in run)) - 2.0
+    for words in ways:
+        wide = text_width(words, 2.5)
+        starts = [high - wide, low, (low + high - wide) / 2] if low + wide <= high else []
+        spots = [
+            Text(x=at + beside, y=start, text=words, angle=90)
+            if upright
+            else Text(x=start, y=at - beside, text=words)
+            for beside in (-1.6, 3.9)
+            for start in starts
+        ]
+        if space.add_where_free(spots, plan.inside, beside=1.0):
+            return True
+    return False
 
 
 def _draw_alike(space: Space, plan: CardPlan) -> None:

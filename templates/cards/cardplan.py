@@ -68,8 +68,8 @@ class CardPlan:
                 self.v0, self.v1 = min(self.v0, *vs), max(self.v1, *vs)
         self.columns = sorted({round(u, 6) for u, _, _ in self.places})
         self.rows = sorted({round(v, 6) for _, v, _ in self.places})
-        self.row_labels = [self._label(up, v) for v in self.rows]
-        self.column_labels = [self._label(across, u) for u in self.columns]
+        self.row_labels = self._labels(up, self.rows)
+        self.column_labels = self._labels(across, self.columns)
         self.inner = len(self.rows) == 1 and self.widest_gap()[1] > 70.0
         self._place_column_of_figures()
         self._place_strip_of_figures()
@@ -83,8 +83,12 @@ class CardPlan:
         """Coordinate on the face of a distance from the reference up."""
         return self.up.at + self.up.inward * v
 
-    def _label(self, reference: Reference, distance: float) -> Label:
-        return label_on(self.view, reference, distance, self.fitting.stated_from)
+    def _labels(self, reference: Reference, distances: list[float]) -> list[Label]:
+        """Label distances from one reference: the first says for all what they are counted from."""
+        return [
+            label_on(self.view, reference, each, self.fitting.stated_from, named=not row)
+            for row, each in enumerate(distances)
+        ]
 
     def widest_gap(self) -> tuple[float, float]:
         """Where, between two neighbouring columns of holes, there is most room: start, width."""

@@ -72,6 +72,7 @@ def axis_label(
     panel: float | None,
     band: float,
     raw: bool = False,
+    named: bool = True,
 ) -> Label:
     """Label a hole's distance along one axis.
 
@@ -79,17 +80,17 @@ def axis_label(
     axis. `panel`, of a distance from the bottom end, adds the height above the bottom panel, for
     boxes already assembled; `band` the distance from the raw edge, where edge band is still to
     come; with `raw` the large figure is that one, and the small one from the edge once it is
-    banded.
+    banded. `named`: the label says what it is measured from, which one of a row does for all.
     """
     name = edge_name.lower()
     small: list[str] = []
     if reference.kind == "middle":
         value = abs(distance)
-        small.append("from middle")
+        small += ["from middle"] if named else []
         small.append(f"{format_mm(length / 2 + distance)} from {name}")
     else:
         value = reference.value + distance
-        small.append(f"from {name}")
+        small += [f"from {name}"] if named else []
         if reference.kind == "index":
             small.append(f"{format_mm(distance)} from this line")
     if panel is not None and value > panel:
@@ -97,17 +98,22 @@ def axis_label(
     if raw and band > 0.0:
         small.append(f"{format_mm(value + band)} once banded")
     elif band > 0.0:
-        small.append(f"{format_mm(value - band)} from raw edge")
+        small.append(f"{format_mm(value - band)} {'from raw edge' if named else 'raw'}")
     return Label(mm=format_mm(value), inches=f'{format_inches(value)}"', small=tuple(small))
 
 
 def label_on(
-    view: FaceView, reference: Reference, distance: float, stated_from: End | None = None
+    view: FaceView,
+    reference: Reference,
+    distance: float,
+    stated_from: End | None = None,
+    *,
+    named: bool = True,
 ) -> Label:
     """Label a distance on a face, `distance` inward from its reference line, mm.
 
     `stated_from`: the end that the heights of holes by hand were stated from; where they are not
-    counted from that very end, the figure as it was stated stands beside.
+    counted from that very end, the figure as it was stated stands beside. `named` as above.
     """
     upward = reference.axis == "y"
     label = axis_label(
@@ -118,6 +124,7 @@ def label_on(
         panel=view.state.panel if upward and reference.edge == "bottom" else None,
         band=view.state.band if reference.edge == view.front_edge else 0.0,
         raw=view.state.raw,
+        named=named,
     )
     if not upward or stated_from is None:
         return label
@@ -141,15 +148,15 @@ def number(value: float) -> str:
     return format_mm(value).removesuffix(".0")
 
 
-def hole_lines(hole: Hole) -> tuple[str, str]:
-    """Say a hole's diameter, and its depth: `35 dia`, and `13 deep` or `THROUGH`."""
-    depth = "THROUGH" if hole.depth is None else f"{number(hole.depth)} deep"
-    return f"{number(hole.diameter)} dia", depth
+def bit_note(hole: Hole) -> str:
+    """Say a hole's diameter: `35 dia`."""
+    return f"{number(hole.diameter)} dia"
 
 
 def hole_note(hole: Hole) -> str:
     """Say a hole's diameter and depth in one line: `35 dia, 13 deep` or `5 dia, THROUGH`."""
-    return ", ".join(hole_lines(hole))
+    depth = "THROUGH" if hole.depth is None else f"{number(hole.depth)} deep"
+    return f"{bit_note(hole)}, {depth}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

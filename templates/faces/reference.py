@@ -14,7 +14,9 @@ from jigs.ground.geometry import SLACK, Axis, FaceEdge
 Wish = Literal["low", "high", "near", "middle"]
 
 REACH = 150.0
-"""How far a hole may lie from its reference, mm: paper grows and joins slip (common practice)."""
+"""How far a hole may lie from a line, mm: paper grows, joins slip (common practice, no source)."""
+FOLD_REACH = 160.0
+"""How far from an edge that the paper is folded over, which spares a line; mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,14 +51,16 @@ def choose_reference(
     clear: float,
     fallback: Literal["low", "near"] = "near",
     edge: bool = True,
+    shared: bool = False,
 ) -> Reference:
     """Choose the reference for holes between `low` and `high` on a part `length` mm long.
 
     `wish` names the edge wanted. An edge serves if the far hole is within reach of it, or the
     near one is and an index line could do no better. `step` is the distance between round
     figures, `clear` what must lie between an index line and the nearest hole's centre.
-    `fallback` says which edge an index line counts from; without `edge` an index line is wanted
-    even where an edge would serve.
+    An edge further away than a line may be is folded for the line it spares: not where several
+    cards would have the line in common (`shared`). `fallback` says which edge an index line
+    counts from; without `edge` an index line is wanted even where an edge would serve.
     """
     if wish == "middle":
         return Reference(
@@ -70,7 +74,9 @@ def choose_reference(
     nearer_low = low <= length - high + SLACK
     use_low = wish == "low" or (wish == "near" and nearer_low)
     near, far = (low, high) if use_low else (length - high, length - low)
-    if edge and (far <= REACH + SLACK or (near <= REACH and far - near > REACH - step - clear)):
+    reach = REACH if shared else FOLD_REACH
+    long = near <= REACH and far - near > REACH - step - clear
+    if edge and (far <= reach + SLACK or long):
         return _reference(axis, use_low, 0.0, length)
     if fallback == "low":
         use_low, near = True, low

@@ -11,6 +11,11 @@ from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.holewords import bare_mm
 
+SECOND_CHECK = ("{} COMES HERE, a second check", "{} HERE")
+"""What names a part's edge that is drawn on a card and does not set it, in full and shorter."""
+DRAWER_BOX = "DRAWER BOX"
+"""What names the outline of the drawer box on the back of its front."""
+
 HeadingWords = Callable[[FaceView, Fitting], str]
 LineWords = Callable[[FaceView, Fitting], Iterator[str]]
 
@@ -85,46 +90,37 @@ def no_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
 
 def hinge_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     if fitting.outline:
-        yield "LAY YOUR HINGE HERE: cup and both screws must match."
+        yield "LAY YOUR HINGE HERE: cup and screws must match."
 
 
 def plate_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     if fitting.outline:
-        yield "LAY YOUR PLATE HERE: both holes must match."
+        yield "LAY YOUR PLATE HERE."
 
 
 def pull_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
-    drill = "Drill from THIS face, scrap clamped behind."
     if len(fitting.holes) != 2:
-        yield drill
         return
     a, b = fitting.holes
     apart = ((a.x - b.x) ** 2 + (a.y - b.y) ** 2) ** 0.5
-    yield (
-        f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in) from hole to "
-        f"hole. {drill}"
-    )
+    yield f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in) apart."
 
 
 def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
-    yield "LAY YOUR SLIDE HERE, its front end to the front edge."
+    yield "LAY YOUR SLIDE HERE, front end to front edge."
     if fitting.carry:
         places = ", ".join(bare_mm(_from_front(view, x)) for x in fitting.carry)
-        yield (
-            f"{places} from the front edge: carry this line back with a square, or mark "
-            "through the slide itself."
-        )
+        yield f"At {places}: carry the line back, or mark through the slide."
     elif len(fitting.holes) == 1:
-        yield "The others: mark through the slide itself, on this line."
+        yield "The others: mark through the slide, on this line."
 
 
 def hook_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     side, *notch = (_extent(polygon) for polygon in fitting.outline)
-    words = f"Dashed: the end of the drawer side, {format_mm(side[0])} thick"
+    words = f"Dashed: drawer side, {format_mm(side[0])}"
     for wide, high in notch:
-        words += f", and the NOTCH for the slide, {format_mm(wide)} wide x "
-        words += f"{format_mm(high)} high"
-    yield f"{words}. Hold the slide to it: its hook must meet the hole."
+        words += f"; NOTCH {format_mm(wide)} x {format_mm(high)} high"
+    yield f"{words}. HOLD YOUR SLIDE HERE: its hook must meet the hole."
 
 
 def drawer_ends(view: FaceView) -> tuple[str, str]:

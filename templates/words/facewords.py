@@ -129,9 +129,4 @@ def line_words(reference: Reference) -> str:
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     edge = edge_words(view, reference.edge)
-    words = f"SET THIS EDGE ON A LINE {line_words(reference)} FROM THE {edge}"
-    upward = reference.axis == "y" and reference.edge == "bottom"
-    if upward and view.state.panel is not None and reference.value > view.state.panel:
-        over = format_mm(reference.value - view.state.panel)
-        words += f" (box assembled: {over} over the bottom panel)"
-    return words
+    return f"SET THIS EDGE ON A LINE {line_words(reference)} FROM THE {edge}"

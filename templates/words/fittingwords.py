@@ -33,7 +33,7 @@ from templates.words.holewords import operations
 Work = Literal["sides", "drawer-box", "hinges", "pulls", "front-screws", "by-hand"]
 """The kinds of work, each with steps of its own."""
 
-_TURNED = " AS YOU LOOK AT THE BACK"
+_TURNED = ", FROM BEHIND"
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,7 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
     middle = False
     for reference in sorted(references, key=lambda each: each.value):
         if reference.kind == "index":
-            found.setdefault(reference.edge, {})[line_words(reference)] = reference
+            found.setdefault(reference.edge, {})[_line(view, reference)] = reference
         middle = middle or reference.kind == "middle"
     how = ", on tape if painted" if view.face in ("front", "back") else ""
     if view.face == "inside" and not view.state.stand:
@@ -38,6 +38,15 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
     if middle:
         half = format_mm(view.width / 2)
         yield f"Mark the MIDDLE of YOUR width, {half} as drawn, from both ends."
+
+
+def _line(view: FaceView, reference: Reference) -> str:
+    """Write how far a line lies from its edge; over the bottom panel too, where a box may be
+    together already."""
+    words, panel = line_words(reference), view.state.panel
+    if reference.edge != "bottom" or panel is None or reference.value <= panel:
+        return words
+    return f"{words} = {format_mm(reference.value - panel)} over panel"
 
 
 def _laid(view: FaceView) -> Iterator[str]:

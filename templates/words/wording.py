@@ -21,12 +21,13 @@ FRONT_SHORT = FRONT_WORDS | {"drawer": "drawer", "pullout": "pullout", "false-fr
 """The same where room is scarce."""
 
 
-MIDDLE_WORDS = (
-    "MARK THE MIDDLE: half of the width YOU measured, from both ends; the two marks must meet."
-)
-"""How the middle of a part is found."""
+MIDDLE_WORDS = "CUT BOTH DIAMONDS OUT; set them on the MIDDLE, half of YOUR width."
+"""How a card is set on the middle of a part."""
 
-HALF_WORDS = "SET THIS EDGE ON THE MIDDLE: half of the width YOU measured, from both ends."
+ASSEMBLED = "BOX ASSEMBLED? Cut here, stand it on the bottom panel."
+"""What stands at a card's line for a box that is together already."""
+
+HALF_WORDS = "SET THIS EDGE ON THE MIDDLE, half of YOUR width."
 """How a card is set whose cut edge is the middle of a part."""
 
 

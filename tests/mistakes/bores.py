@@ -289,7 +289,7 @@ BORES = (
         job(box(TOP, LEFT)),
         Says("sheet", "WIDE GAP BELOW THE BOX IS THE BOTTOM", "B1-1"),
         Says("label", "WIDE GAP BELOW", "B1-1"),
-        Says("sheet", "UP B1-1 LEFT END AS YOU LOOK AT THE BACK", "B1-1"),
+        Says("sheet", "UP B1-1 LEFT END, FROM BEHIND", "B1-1"),
     ),
     planted(
         14,

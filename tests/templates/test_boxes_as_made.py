@@ -53,7 +53,7 @@ def test_each_face_of_a_partition_has_its_own_sheets() -> None:
     assert "column 1" in left
     assert "the FRONT edge is on your LEFT" in right
     assert "column 2" in right
-    assert all("BOX ALREADY ASSEMBLED" not in text for text in texts)
+    assert all("BOX ASSEMBLED" not in text for text in texts)
 
 
 TOGETHER = box_text(

@@ -136,7 +136,7 @@ def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
     assert "from bottom panel" in text
     assert "from bottom end" not in text
     assert "STAND" in text
-    assert "BOX ALREADY ASSEMBLED?" not in text
+    assert "BOX ASSEMBLED?" not in text
     data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"])))
     cards = [card for card in data["cards"] if card["part"] == "B1-SIDE-L"]
     heights = {h["y_mm"] - card["origin_mm"][1] for card in cards for h in card["holes"]}

@@ -52,7 +52,7 @@ def test_every_hook_is_on_one_card(units: Unit, paper: str) -> None:
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
     text = " ".join(page.text for page in pages)
     assert text.count("DRILL THIS FACE: BACK OF DRAWER BOX") == 2
-    assert "the NOTCH for the slide, 38.0 wide x 13.0 high" in " ".join(text.split())
+    assert "NOTCH 38.0 x 13.0 high" in " ".join(text.split())
 
 
 def test_a_hook_drawn_without_turning_is_found() -> None:

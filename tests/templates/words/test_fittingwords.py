@@ -31,7 +31,7 @@ def test_hinges_are_named_by_their_place(index: int, count: int, words: str) -> 
     [
         ("B3-2", "back", "BOTTOM HINGE", "LAY YOUR HINGE HERE"),
         ("B3-2", "front", "PULL", "LAY YOUR PULL HERE: 160.0"),
-        ("B3-1", "back", "LEFT END AS YOU LOOK AT THE BACK", "Pilot, 2 holes: 3 dia, 12 deep"),
+        ("B3-1", "back", "LEFT END, FROM BEHIND", "Pilot, 2 holes: 3 dia, 12 deep"),
         ("B3-1-BOX", "box-front", "LEFT END", "Clearance, 2 holes: 5 dia, THROUGH"),
         ("B1-SIDE-L", "inside", "SLIDE of B1-4", "LAY YOUR SLIDE HERE"),
         ("B3-SIDE-L", "inside", "BOTTOM PLATE for B3-2", "LAY YOUR PLATE HERE"),
@@ -58,7 +58,7 @@ def test_a_slide_names_the_places_that_are_not_on_paper(side: str) -> None:
     """261 from the front edge on either side, carried back with a square."""
     card = only_cards(side, "inside")[0]
     words = " ".join(card_lines(card.view, card.fitting))
-    assert "261 from the front edge: carry this line back with a square" in words
+    assert "At 261: carry the line back" in words
 
 
 def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:
@@ -66,7 +66,7 @@ def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:
     card = only_cards("B1-SIDE-L", "inside")[0]
     one = replace(card.fitting, holes=card.fitting.holes[:1], carry=())
     words = " ".join(card_lines(card.view, one))
-    assert "The others: mark through the slide itself, on this line." in words
+    assert "The others: mark through the slide, on this line." in words
     assert "from the front edge:" not in words
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from templates.faces.reference import Reference
 from templates.words.facewords import index_words
+from templates.words.ownwords import own_words
 from tests.templates.worked import only_cards
 
 
@@ -17,11 +18,11 @@ from tests.templates.worked import only_cards
     ],
 )
 def test_an_index_line_is_named_by_a_figure_that_a_tape_shows(value: float, words: str) -> None:
-    """Whole inches first in inch jobs; on a side also above the bottom panel."""
+    """Whole inches first in inch jobs; on a side's page also above the bottom panel."""
     view = only_cards("B1-SIDE-L", "inside")[0].view
     line = Reference(axis="y", kind="index", edge="bottom", value=value, at=value, inward=1)
-    found = index_words(view, line)
-    assert found.startswith(words)
-    assert f"{value - 18.3:.1f}" in found
-    assert "panel" in found
-    assert index_words(replace(view, state=replace(view.state, panel=None)), line) == words
+    assert index_words(view, line) == words
+    over = f" = {value - 18.3:.1f} over panel"
+    assert over in " ".join(own_words(view, [line]))
+    loose = replace(view, state=replace(view.state, panel=None))
+    assert "panel" not in " ".join(own_words(loose, [line]))
