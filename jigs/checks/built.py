@@ -4,7 +4,7 @@ Fronts are ordered from the boxes that stand there, not from their plan: what a 
 width goes into the gaps at both its sides, what it is out of square makes them taper.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import hypot
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
@@ -18,18 +18,16 @@ from jigs.ground.problems import Problem, warning
 
 def check_built(
     box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit, *, drawers: bool = False
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List where a box as built differs from the job; `fronts` as they hang on it; `drawers`:
     drawer boxes run in it."""
     if not box.built:
-        return ()
-    return (
-        *_check_width(box, fronts, unit, drawers),
-        *_check_height(box, fronts, unit),
-        *_check_depth(box, unit),
-        *_check_true(box, fronts, unit),
-        *_check_square(box, fronts, unit),
-    )
+        return
+    yield from _check_width(box, fronts, unit, drawers)
+    yield from _check_height(box, fronts, unit)
+    yield from _check_depth(box, unit)
+    yield from _check_true(box, fronts, unit)
+    yield from _check_square(box, fronts, unit)
 
 
 def squareness_taper(diagonals: tuple[float, float], *, width: float, height: float) -> float:
@@ -46,9 +44,9 @@ def squareness_taper(diagonals: tuple[float, float], *, width: float, height: fl
 
 def _check_width(
     box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit, drawers: bool
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     if box.measured.width is None:
-        return ()
+        return
     off = sum(box.measured.width) / 2 - box.width
     gap = _side_gap(box, fronts)
     does = "the run grows or shrinks with it"
@@ -62,12 +60,14 @@ def _check_width(
             f"; its drawer boxes are still reckoned for {format_length(box.width, unit)}, "
             "not for the box as built"
         )
-    return _differs(box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does, drawers)
+    yield from _differs(
+        box, fronts, unit, "width", ("wide", "wider", "narrower"), off, does, drawers
+    )
 
 
-def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> Iterator[Problem]:
     if box.measured.height is None:
-        return ()
+        return
     off = sum(box.measured.height) / 2 - box.height
     end = "bottom" if box.kind == "wall" else "top"
     gaps = [
@@ -81,15 +81,15 @@ def _check_height(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tu
             f"the reveal at its {end} becomes {_left(min(gaps) + off, unit)} instead of "
             f"{_left(min(gaps), unit)}"
         )
-    return _differs(box, fronts, unit, "height", ("high", "higher", "lower"), off, does)
+    yield from _differs(box, fronts, unit, "height", ("high", "higher", "lower"), off, does)
 
 
-def _check_depth(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
+def _check_depth(box: BoxSpec, unit: Unit) -> Iterator[Problem]:
     if box.measured.depth is None:
-        return ()
+        return
     off = box.measured.depth - box.depth
     does = "slides and drawer boxes are counted from its depth"
-    return _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does, True)
+    yield from _differs(box, (), unit, "depth", ("deep", "deeper", "shallower"), off, does, True)
 
 
 def _differs(
@@ -101,30 +101,27 @@ def _differs(
     off: float,
     does: str,
     drawers: bool = False,
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Tell a size that is further off the job than careful work leaves it; `drawers`: drawer boxes
     are made to it."""
     if not is_beyond(off, CAREFUL):
-        return ()
+        return
     stated = {"width": box.width, "height": box.height, "depth": box.depth}[size]
     much = format_length(abs(off), unit)
-    return (
-        warning(
-            "box-differs",
-            box.id,
-            f"box {box.id} as built is {format_length(stated + off, unit)} {words[0]}, {much} "
-            f"{words[1] if off > 0 else words[2]} than the job says: {does}",
-            f"put the measured size into the job as the box's {size} before its fronts are ordered"
-            f"{' or its drawer boxes made' if drawers else ''}",
-            tuple(front.id for front in fronts),
-        ),
+    yield warning(
+        "box-differs",
+        box.id,
+        f"box {box.id} as built is {format_length(stated + off, unit)} {words[0]}, {much} "
+        f"{words[1] if off > 0 else words[2]} than the job says: {does}",
+        f"put the measured size into the job as the box's {size} before its fronts are ordered"
+        f"{' or its drawer boxes made' if drawers else ''}",
+        tuple(front.id for front in fronts),
     )
 
 
-def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> Iterator[Problem]:
     """Find a box that is wider at one end, or higher at one side, than at the other."""
     also = tuple(front.id for front in fronts)
-    problems = []
     for both, size, places, does in (
         (
             box.measured.width,
@@ -138,66 +135,57 @@ def _check_true(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tupl
             continue
         differ = abs(both[0] - both[1])
         taper = differ / 2 if size == "wide" else differ
-        problems.append(
-            warning(
-                "box-tapers",
-                box.id,
-                f"box {box.id} as built is {format_length(both[0], unit)} {size} {places[0]} and "
-                f"{format_length(both[1], unit)} {places[1]}: {does} by "
-                f"{format_length(taper, unit)}",
-                "look for a joint that has not closed, and draw it together; else size the fronts "
-                "from the smaller figure",
-                also,
-            )
+        yield warning(
+            "box-tapers",
+            box.id,
+            f"box {box.id} as built is {format_length(both[0], unit)} {size} {places[0]} and "
+            f"{format_length(both[1], unit)} {places[1]}: {does} by "
+            f"{format_length(taper, unit)}",
+            "look for a joint that has not closed, and draw it together; else size the fronts "
+            "from the smaller figure",
+            also,
         )
-    return tuple(problems)
 
 
-def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> tuple[Problem, ...]:
+def _check_square(box: BoxSpec, fronts: Sequence[PlacedFront], unit: Unit) -> Iterator[Problem]:
     """Find diagonals that make the gaps taper by more than they bear, or that cannot be."""
     corners = box.measured.diagonals
     if corners is None:
-        return ()
+        return
     width = sum(box.measured.width) / 2 if box.measured.width else box.width
     height = sum(box.measured.height) / 2 if box.measured.height else box.height
     also = tuple(front.id for front in fronts)
-    problems = []
     due = hypot(width, height)
     if abs(sum(corners) / 2 - due) > SAME_SIZE + SLACK:
-        problems.append(
-            warning(
-                "diagonals-doubtful",
-                box.id,
-                f"diagonals of {format_length(corners[0], unit)} and "
-                f"{format_length(corners[1], unit)} are not those of box {box.id}, "
-                f"{format_length(width, unit)} x {format_length(height, unit)}, which are "
-                f"{format_length(due, unit)}",
-                "measure the box again, from outer corner to outer corner of its front",
-            )
+        yield warning(
+            "diagonals-doubtful",
+            box.id,
+            f"diagonals of {format_length(corners[0], unit)} and "
+            f"{format_length(corners[1], unit)} are not those of box {box.id}, "
+            f"{format_length(width, unit)} x {format_length(height, unit)}, which are "
+            f"{format_length(due, unit)}",
+            "measure the box again, from outer corner to outer corner of its front",
         )
     gap = _side_gap(box, fronts)
     if gap is None:
-        return tuple(problems)
+        return
     taper = squareness_taper(corners, width=width, height=height)
     gap += (width - box.width) / 2
     # Between two boxes the gap is this reveal and the neighbour's, which is taken to be alike.
     between = gap if box.overlay == "inset" else 2 * gap
     bears = max(0.0, between - LEAST_GAP)
     if is_beyond(taper, bears):
-        problems.append(
-            warning(
-                "box-out-of-square",
-                box.id,
-                f"the diagonals of box {box.id} as built differ by "
-                f"{format_length(abs(corners[0] - corners[1]), unit)}: "
-                f"its sides lean by {format_length(taper, unit)} over its height, and "
-                f"{_bears(between, bears, unit)}",
-                "rack the box square before the back is fixed, or with packing under one corner as "
-                "it is screwed to the wall, and measure again",
-                also,
-            )
+        yield warning(
+            "box-out-of-square",
+            box.id,
+            f"the diagonals of box {box.id} as built differ by "
+            f"{format_length(abs(corners[0] - corners[1]), unit)}: "
+            f"its sides lean by {format_length(taper, unit)} over its height, and "
+            f"{_bears(between, bears, unit)}",
+            "rack the box square before the back is fixed, or with packing under one corner as "
+            "it is screwed to the wall, and measure again",
+            also,
         )
-    return tuple(problems)
 
 
 def _bears(gap: float, bears: float, unit: Unit) -> str:

@@ -1,6 +1,6 @@
 """Do the sizes close? Fronts, gaps and reveals against their box, and against the counter."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
@@ -65,34 +65,28 @@ def _word_counter(front: PlacedFront, unit: Unit) -> Problem:
 
 def check_columns(
     box: BoxSpec, spare: float, uneven: Sequence[str], fronts: Sequence[PlacedFront], unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find columns that do not fill their box, and fronts that stand askew before them."""
     names = tuple(front.id for front in fronts)
-    problems = [
-        error(
+    by_name = {front.id: front.place for front in fronts}
+    for name in (name for name in uneven if name in by_name):
+        yield error(
             NOT_CLOSED,
             name,
-            f"it stands before columns {front.place.column} to {front.place.last_column}, "
+            f"it stands before columns {by_name[name].column} to {by_name[name].last_column}, "
             "whose other fronts bring it to different heights",
             "give heights that add up alike in all its columns, and one to this front",
         )
-        for name in uneven
-        for front in fronts
-        if front.id == name
-    ]
     fixed = all(column.width is not None for column in box.columns)
     if box.columns and (abs(spare) > WORTH_SAYING if fixed else spare < LEAST_COLUMN):
         over = f"overrun box {box.id} by" if spare < 0 else f"leave of box {box.id}"
-        problems.append(
-            error(
-                NOT_CLOSED,
-                box.id,
-                f"the given widths of the columns {over} {format_length(abs(spare), unit)}",
-                "check the clear widths and the partitions, or leave one width out",
-                names,
-            )
+        yield error(
+            NOT_CLOSED,
+            box.id,
+            f"the given widths of the columns {over} {format_length(abs(spare), unit)}",
+            "check the clear widths and the partitions, or leave one width out",
+            names,
         )
-    return tuple(problems)
 
 
 def _word(carcass: Carcass, trouble: Trouble, fronts: tuple[str, ...], unit: Unit) -> Problem:

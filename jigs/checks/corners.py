@@ -6,7 +6,7 @@ boxes it keeps their fronts' thickness, what stands out from them (a pull, an ov
 theirs do, whichever is longer (derived). A blind panel is the filler of its box.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.hardware import by_memory
@@ -24,9 +24,8 @@ FrontInBox = tuple[BoxSpec, Front]
 
 def check_corners(
     job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List the boxes at inside corners whose fronts would strike what stands opposite."""
-    problems: list[Problem] = []
     places, lines = place_job(job), lines_of(job)
     appliances = {wall.name: wall.appliances for wall in job.walls}
     for wall in job.walls:
@@ -47,12 +46,11 @@ def check_corners(
             for box, distance in near:
                 fronts = at_end(by_box[box.id], hand)
                 room = end.filler + distance
-                problems += _check_box(job, box, fronts, hand, end, room, opposite)
+                yield from _check_box(job, box, fronts, hand, end, room, opposite)
                 if others and _meets_the_room(box, [other for other, _ in others]):
                     bare = WallEnd(stands="wall", filler=end.filler)
                     for front in fronts:
-                        problems += check_front(job, front, hand, bare, room)
-    return tuple(problems)
+                        yield from check_front(job, front, hand, bare, room)
 
 
 def _meets_the_room(box: BoxSpec, others: Sequence[BoxSpec]) -> bool:
@@ -74,7 +72,7 @@ def _check_box(
     end: WallEnd,
     room: float,
     opposite: Sequence[FrontInBox],
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find the fronts of one box that want a wider filler; the widest is told."""
     unit = job.shown
     short: list[tuple[Front, float, float, float]] = []
@@ -98,7 +96,7 @@ def _check_box(
         if free < needed - SEEN - SLACK:
             short.append((front, needed, free, out))
     if not short:
-        return ()
+        return
     front, needed, free, out = max(short, key=lambda item: item[1] - item[2])
     names = tuple(item[0].id for item in short)
     thick = needed - out - SPARE
@@ -119,15 +117,13 @@ def _check_box(
         remedy += (
             "; or fit a restrictor that stops the door below 90 degrees, and say restrictor = true"
         )
-    return (
-        warning(
-            "corner-filler",
-            front.id,
-            f"at the inside corner on the {hand} {it} the run opposite with "
-            f"{format_length(max(0.0, free), unit)} between; {figures}",
-            remedy,
-            tuple(name for name in names if name != front.id),
-        ),
+    yield warning(
+        "corner-filler",
+        front.id,
+        f"at the inside corner on the {hand} {it} the run opposite with "
+        f"{format_length(max(0.0, free), unit)} between; {figures}",
+        remedy,
+        tuple(name for name in names if name != front.id),
     )
 
 

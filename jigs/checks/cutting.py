@@ -2,7 +2,7 @@
 way, no room at all; long shelves, tall units tilted up.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import hypot
 
@@ -41,26 +41,22 @@ def check_cutting(layout: Layout, cut: Cut) -> tuple[Problem, ...]:
     )
 
 
-def _check_grooves(job: Job) -> list[Problem]:
+def _check_grooves(job: Job) -> Iterator[Problem]:
     """Find grooves that go through their board, or nearly so."""
-    found = []
     for name, key, groove, board in (
         ("the back's groove", "groove", job.build.groove, job.material.side),
         ("the drawer bottom's groove", "drawer_groove", job.build.drawer_groove,
          job.material.drawer_side),
     ):  # fmt: skip
         if groove + LEAST_WOOD > board:
-            found.append(
-                warning(
-                    "groove-too-deep",
-                    None,
-                    f"{name} is {format_length(groove, job.shown)} deep in a board of "
-                    f"{format_length(board, job.shown)}; {format_length(LEAST_WOOD, job.shown)} "
-                    "should be left",
-                    f"make {key} in [build] less",
-                )
+            yield warning(
+                "groove-too-deep",
+                None,
+                f"{name} is {format_length(groove, job.shown)} deep in a board of "
+                f"{format_length(board, job.shown)}; {format_length(LEAST_WOOD, job.shown)} "
+                "should be left",
+                f"make {key} in [build] less",
             )
-    return found
 
 
 def _check_room(cut: Cut) -> list[Problem]:
@@ -94,10 +90,9 @@ def _check_pockets(job: Job, cut: Cut) -> list[Problem]:
     ]
 
 
-def _check_nailers(layout: Layout, cut: Cut) -> list[Problem]:
+def _check_nailers(layout: Layout, cut: Cut) -> Iterator[Problem]:
     """Find nailers that stand inside their box, and the drawers that would strike them."""
     job = layout.job
-    found = []
     for box in cut.nailers_inside:
         nailers = [p for p in cut.pieces if p.box == box and p.kind == "nailer"]
         struck = _struck(nailers, [p for p in cut.pieces if p.box == box])
@@ -111,8 +106,7 @@ def _check_nailers(layout: Layout, cut: Cut) -> list[Problem]:
             remedy += ", or set it below the drawer"
         else:
             remedy += ", or leave it inside and cut what meets it shorter"
-        found.append(warning("nailer-inside", box, text, remedy))
-    return found
+        yield warning("nailer-inside", box, text, remedy)
 
 
 def _struck(nailers: Sequence[Piece], pieces: Sequence[Piece]) -> list[str]:
@@ -149,24 +143,22 @@ def check_standing(job: Job) -> tuple[Problem, ...]:
     )
 
 
-def check_legs(box: BoxSpec, unit: Unit) -> tuple[Problem, ...]:
+def check_legs(box: BoxSpec, unit: Unit) -> Iterator[Problem]:
     """Find a box whose sides run to the floor, and which is set above it all the same."""
     if not box.legs or box.above_floor <= SLACK:
-        return ()
+        return
     above = format_length(box.above_floor, unit)
-    return (
-        warning(
-            "legs-above-floor",
-            box.id,
-            f"its sides run to the floor (legs {format_length(box.legs, unit)}), and above_floor "
-            f"sets their end {above} above it; height counts from that end",
-            "leave above_floor out where its sides stand on the floor; where they end at the "
-            "bottom panel leave legs out, and take them off height",
-        ),
+    yield warning(
+        "legs-above-floor",
+        box.id,
+        f"its sides run to the floor (legs {format_length(box.legs, unit)}), and above_floor "
+        f"sets their end {above} above it; height counts from that end",
+        "leave above_floor out where its sides stand on the floor; where they end at the "
+        "bottom panel leave legs out, and take them off height",
     )
 
 
-def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Problem, ...]:
+def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> Iterator[Problem]:
     """Find a box that strikes the ceiling as it is tilted up from its back, lying on the floor.
 
     From edge to edge across its side it is sqrt(H^2 + D^2) (derived). A box on a toe platform is
@@ -174,29 +166,27 @@ def check_tilting(box: BoxSpec, ceiling: float | None, unit: Unit) -> tuple[Prob
     floor, mm; None where it is not known.
     """
     if ceiling is None or box.kind not in UPRIGHT or is_place(box):
-        return ()
+        return
     swing = hypot(box.height, box.depth)
     room = ceiling - TO_TURN
     if swing <= room + SLACK:
-        return ()
+        return
     remedy = "build it in two parts"
     if box.height <= room + SLACK:
         remedy += ", or bring it in upright, from the side"
     if box.legs and hypot(box.height - box.legs, box.depth) <= room + SLACK:
         remedy = f"end its sides at the bottom panel and stand the toe separately, or {remedy}"
-    return (
-        warning(
-            "cannot-be-tilted-up",
-            box.id,
-            f"{format_length(box.height, unit)} high and {format_length(box.depth, unit)} deep, "
-            f"it measures {format_length(swing, unit)} across as it is tilted up; under a ceiling "
-            f"of {format_length(ceiling, unit)} there is room for {format_length(room, unit)}",
-            remedy,
-        ),
+    yield warning(
+        "cannot-be-tilted-up",
+        box.id,
+        f"{format_length(box.height, unit)} high and {format_length(box.depth, unit)} deep, "
+        f"it measures {format_length(swing, unit)} across as it is tilted up; under a ceiling "
+        f"of {format_length(ceiling, unit)} there is room for {format_length(room, unit)}",
+        remedy,
     )
 
 
-def check_sag(job: Job, pieces: Sequence["Piece"]) -> tuple[Problem, ...]:
+def check_sag(job: Job, pieces: Sequence["Piece"]) -> Iterator[Problem]:
     """Find shelves so long that they sag to be seen; of each length in a box, once."""
     unit, kind = job.shown, job.material.side_kind
     board = f"{kind or 'plywood'}{'' if kind else ' (ASSUMED: side_kind is not stated)'}"
@@ -205,7 +195,6 @@ def check_sag(job: Job, pieces: Sequence["Piece"]) -> tuple[Problem, ...]:
     for piece in pieces:
         if piece.kind in ("shelf", "fixed-shelf"):
             alike.setdefault((piece.box, piece.length, piece.thickness), []).append(piece.id)
-    problems = []
     for (box, span, thickness), names in alike.items():
         limit = span / LEAST_STRAIGHT
         down = sag(span=span, thickness=thickness, modulus=modulus)
@@ -213,17 +202,14 @@ def check_sag(job: Job, pieces: Sequence["Piece"]) -> tuple[Problem, ...]:
             continue
         longest = longest_straight(thickness=thickness, modulus=modulus)
         thicker = least_thickness(span=span, modulus=modulus)
-        problems.append(
-            warning(
-                "shelf-sag",
-                box,
-                f"{', '.join(names)}: {format_length(span, unit)} long, of "
-                f"{format_length(thickness, unit)} {board}, sags by {format_length(down, unit)} "
-                f"under 15 lb/ft2 (0.72 kPa), and in time by more; "
-                f"{format_length(limit, unit)} is not seen",
-                f"take a board of {format_length(thicker, unit)} or more, keep it under "
-                f"{format_length(longest, unit)} long, glue a strip on edge along its front, or "
-                "stand a partition under it",
-            )
+        yield warning(
+            "shelf-sag",
+            box,
+            f"{', '.join(names)}: {format_length(span, unit)} long, of "
+            f"{format_length(thickness, unit)} {board}, sags by {format_length(down, unit)} "
+            f"under 15 lb/ft2 (0.72 kPa), and in time by more; "
+            f"{format_length(limit, unit)} is not seen",
+            f"take a board of {format_length(thicker, unit)} or more, keep it under "
+            f"{format_length(longest, unit)} long, glue a strip on edge along its front, or "
+            "stand a partition under it",
         )
-    return tuple(problems)

@@ -1,5 +1,7 @@
 """Will the drawer run? Its slide, its box's width and height, its place in the column."""
 
+from collections.abc import Iterator
+
 from jigs.box.carcass import Carcass
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.drawers import (
@@ -14,7 +16,6 @@ from jigs.box.drawers import (
 from jigs.box.fronts import PlacedFront
 from jigs.checks.slides import (
     check_as_built,
-    check_depth_as_built,
     check_hooks,
     check_slide_depth,
     check_slide_load,
@@ -30,16 +31,17 @@ UNDER_SIDE_MOUNT = 15.0
 """Clearance under a side-mounted lowest drawer; mm (common practice, no source)."""
 
 
-def check_drawer(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan) -> list[Problem]:
+def check_drawer(
+    front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPlan
+) -> Iterator[Problem]:
     """List what keeps a drawer from running."""
     record, place, drawer, unit = plan.record, plan.place, plan.drawer, job.shown
     set_back = front.set_back(job.thickness_of(front.spec))
-    short = check_slide_depth(front.id, carcass, record, unit, set_back)
-    problems = [*(short or check_depth_as_built(front.id, carcass, record, unit, set_back))]
-    wide = check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit)
-    problems += wide
+    yield from check_slide_depth(front.id, carcass, record, unit, set_back)
+    wide = tuple(check_drawer_width(front, carcass, record, drawer.width, drawer.side, unit))
+    yield from wide
     if not any(problem.code == "drawer-no-width" for problem in wide):
-        problems += check_as_built(
+        yield from check_as_built(
             front.id,
             carcass,
             record,
@@ -49,23 +51,12 @@ def check_drawer(front: PlacedFront, carcass: Carcass, job: Job, plan: DrawerPla
             given=front.spec.drawer_width is not None,
             also=(drawer.id,),
         )
-        problems += check_hooks(
-            front.id,
-            (drawer.id,),
-            drawer.rear,
-            width=drawer.width,
-            height=drawer.height,
-            notch=drawer.notch,
-            board=drawer.side,
-            depth=record.hook_depth,
-            unit=unit,
-        )
-    problems += check_slide_load(front.id, record, drawer.width, drawer.length)
-    problems += check_drawer_shelves(front, plan.space, place, unit)
-    problems += check_drawer_height(front, place, unit)
+        yield from check_hooks(front.id, drawer, record, unit, (drawer.id,))
+    yield from check_slide_load(front.id, record, drawer.width, drawer.length)
+    yield from check_drawer_shelves(front, plan.space, place, unit)
+    yield from check_drawer_height(front, place, unit)
     if front.place.row == front.place.rows:
-        problems += check_drawer_clearance(front, carcass, record, place, unit)
-    return problems
+        yield from check_drawer_clearance(front, carcass, record, place, unit)
 
 
 def check_drawer_width(
@@ -75,7 +66,7 @@ def check_drawer_width(
     width: float,
     drawer_side: float,
     unit: Unit,
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a drawer box, `width` mm outside, that its slide does not take, or that is none.
 
     A computed width rounds down, which may cost more than the slide's tolerance; that is left
@@ -84,45 +75,41 @@ def check_drawer_width(
     miss = width_error(record, carcass.opening, drawer_side, width)
     nominal = nominal_outside(record, carcass.opening, drawer_side)
     if width - 2 * drawer_side < LEAST_INSIDE - SLACK:
-        return (
-            error(
-                "drawer-no-width",
-                front.id,
-                f"{format_length(carcass.opening, unit)} between the sides leave a drawer box "
-                f"{format_length(max(0.0, width), unit)} wide outside; less than "
-                f"{format_length(LEAST_INSIDE, unit)} inside is not worth building",
-                'make the box wider, or the front a pullout on a kit: fixing = "kit"',
-                (f"{front.id}-BOX",),
-            ),
+        yield error(
+            "drawer-no-width",
+            front.id,
+            f"{format_length(carcass.opening, unit)} between the sides leave a drawer box "
+            f"{format_length(max(0.0, width), unit)} wide outside; less than "
+            f"{format_length(LEAST_INSIDE, unit)} inside is not worth building",
+            'make the box wider, or the front a pullout on a kit: fixing = "kit"',
+            (f"{front.id}-BOX",),
         )
+        return
     given = front.spec.drawer_width is not None
     if miss > 0:
-        return (
-            error(
-                "drawer-too-wide",
-                front.id,
-                f"a drawer box {format_length(width, unit)} wide with sides of "
-                f"{format_length(drawer_side, unit)} is {format_length(miss, unit)} too wide for "
-                f"slide '{record.name}'; at most {format_length(width - miss, unit)}",
-                "measure the drawer sides, then build it narrower",
-                (f"{front.id}-BOX",),
-            ),
+        yield error(
+            "drawer-too-wide",
+            front.id,
+            f"a drawer box {format_length(width, unit)} wide with sides of "
+            f"{format_length(drawer_side, unit)} is {format_length(miss, unit)} too wide for "
+            f"slide '{record.name}'; at most {format_length(width - miss, unit)}",
+            "measure the drawer sides, then build it narrower",
+            (f"{front.id}-BOX",),
         )
+        return
     if miss < 0 and given:
-        return (
-            warning(
-                "drawer-too-narrow",
-                front.id,
-                f"a drawer box {format_length(width, unit)} wide is {format_length(-miss, unit)} "
-                f"too narrow for slide '{record.name}'; {format_length(nominal, unit)} wanted",
-                "pack the slides out, or build it wider",
-                (f"{front.id}-BOX",),
-            ),
+        yield warning(
+            "drawer-too-narrow",
+            front.id,
+            f"a drawer box {format_length(width, unit)} wide is {format_length(-miss, unit)} "
+            f"too narrow for slide '{record.name}'; {format_length(nominal, unit)} wanted",
+            "pack the slides out, or build it wider",
+            (f"{front.id}-BOX",),
         )
-    return ()
+        return
 
 
-def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> tuple[Problem, ...]:
+def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> Iterator[Problem]:
     """Find a drawer box that is too low to build, higher than its room, or than its front.
 
     A drawer box given higher than its own front only shows above it.
@@ -132,45 +119,41 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> t
         stated = (
             f" and it would be {format_length(place.height, unit)}" if place.height > SLACK else ""
         )
-        return (
-            error(
-                "drawer-too-low",
-                front.id,
-                f"there is room for a drawer box {room} high{stated}; less than "
-                f"{format_length(LEAST_HEIGHT, unit)} is not worth building",
-                "give its front more height, or make it a false front",
-                (f"{front.id}-BOX",),
-            ),
+        yield error(
+            "drawer-too-low",
+            front.id,
+            f"there is room for a drawer box {room} high{stated}; less than "
+            f"{format_length(LEAST_HEIGHT, unit)} is not worth building",
+            "give its front more height, or make it a false front",
+            (f"{front.id}-BOX",),
         )
+        return
     if place.too_high:
-        return (
-            error(
-                "drawer-too-high",
-                front.id,
-                f"a drawer box {format_length(place.height, unit)} high strikes {_struck(place)}: "
-                f"there is room for {room}",
-                "give a smaller drawer_height, or none",
-                (f"{front.id}-BOX",),
-            ),
+        yield error(
+            "drawer-too-high",
+            front.id,
+            f"a drawer box {format_length(place.height, unit)} high strikes {_struck(place)}: "
+            f"there is room for {room}",
+            "give a smaller drawer_height, or none",
+            (f"{front.id}-BOX",),
         )
+        return
     above = place.rise + place.height - front.height
     if front.spec.drawer_height is not None and above > SLACK:
-        return (
-            warning(
-                "drawer-above-front",
-                front.id,
-                f"a drawer box {format_length(place.height, unit)} high stands "
-                f"{format_length(above, unit)} above its own front's top edge",
-                "give a smaller drawer_height, unless it is meant so",
-                (f"{front.id}-BOX",),
-            ),
+        yield warning(
+            "drawer-above-front",
+            front.id,
+            f"a drawer box {format_length(place.height, unit)} high stands "
+            f"{format_length(above, unit)} above its own front's top edge",
+            "give a smaller drawer_height, unless it is meant so",
+            (f"{front.id}-BOX",),
         )
-    return ()
+        return
 
 
 def check_drawer_shelves(
     front: PlacedFront, space: DrawerSpace, place: DrawerPlace, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a fixed shelf, or another column's board, where a drawer's slides or its box run.
 
     It stands at or below the slides' floor line (side mount: the drawer's underside), or leaves
@@ -195,8 +178,8 @@ def check_drawer_shelves(
         least = place.bottom + LEAST_HEIGHT + CLEAR_OF_RAIL
         remedy = f"move the shelf: its underside at {format_length(least, unit)} or higher"
     else:
-        return ()
-    return (error("drawer-into-shelf", front.id, text, remedy, (f"{front.id}-BOX",)),)
+        return
+    yield error("drawer-into-shelf", front.id, text, remedy, (f"{front.id}-BOX",))
 
 
 def _struck(place: DrawerPlace) -> str:
@@ -208,7 +191,7 @@ def _struck(place: DrawerPlace) -> str:
 
 def check_drawer_clearance(
     front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a lowest drawer that stands too near to the bottom panel, or whose undermount slide
     does not lie on it."""
     rise = place.bottom - carcass.floor
@@ -217,34 +200,31 @@ def check_drawer_clearance(
         # The half millimetre that the grid may take does not count.
         rise, least = rise - min(0.0, place.moved), UNDER_SIDE_MOUNT
     if rise >= least - SLACK:
-        return _off_panel(front, carcass, record, place, unit)
+        yield from _off_panel(front, carcass, record, place, unit)
+        return
     unit = telling_unit(unit, rise, least)
-    return (
-        warning(
-            "drawer-clearance",
-            front.id,
-            f"{format_length(rise, unit)} under the drawer; slide '{record.name}' needs "
-            f"{format_length(least, unit)}",
-            "set the slide higher, and its drawer_rise with it",
-            carcass.boards,
-        ),
+    yield warning(
+        "drawer-clearance",
+        front.id,
+        f"{format_length(rise, unit)} under the drawer; slide '{record.name}' needs "
+        f"{format_length(least, unit)}",
+        "set the slide higher, and its drawer_rise with it",
+        carcass.boards,
     )
 
 
 def _off_panel(
     front: PlacedFront, carcass: Carcass, record: SlideRecord, place: DrawerPlace, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     off = place.bottom - carcass.floor - record.drawer_rise
     if record.mount != "under" or abs(off) <= GRID_SLACK + SLACK:
-        return ()
+        return
     where = "above" if off > 0 else "below"
-    return (
-        warning(
-            "drawer-off-panel",
-            front.id,
-            f"its slide '{record.name}' stands {format_length(abs(off), unit)} {where} the bottom "
-            "panel, where the lowest one lies on it",
-            "pack it up by as much" if off > 0 else "check the bottom reveal and drawer_rise",
-            carcass.boards,
-        ),
+    yield warning(
+        "drawer-off-panel",
+        front.id,
+        f"its slide '{record.name}' stands {format_length(abs(off), unit)} {where} the bottom "
+        "panel, where the lowest one lies on it",
+        "pack it up by as much" if off > 0 else "check the bottom reveal and drawer_rise",
+        carcass.boards,
     )

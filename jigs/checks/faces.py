@@ -6,18 +6,20 @@ where that is not settled, is in `jigs.box.waiting`.
 """
 
 import math
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from itertools import combinations
 
 from jigs.box.boards import BoardFace, FaceKey, across, bore_through, meeting
 from jigs.box.plan import BoxPlan
 from jigs.box.waiting import Prospect, Shadow
-from jigs.checks.findings import Findings
 from jigs.fittings.kinds import HOLES
 from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
+
+Held = Mapping[str, Sequence[Problem]]
+"""What is held back, by its ID, with the errors that withhold it."""
 
 
 def check_bores(
@@ -28,18 +30,16 @@ def check_bores(
     height: float,
     thickness: float,
     unit: Unit,
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List the holes of a front that leave it, come through it, or meet each other; mm."""
-    problems: list[Problem] = []
     holes = [hole for fitting in fittings for hole in fitting.holes]
     for hole in holes:
-        problems.extend(_check_edges(part, hole, width, height, unit))
-        problems.extend(_check_depth(part, hole, thickness, unit))
+        yield from _check_edges(part, hole, width, height, unit)
+        yield from _check_depth(part, hole, thickness, unit)
     for one, other in combinations(fittings, 2):
         clash = _meeting(one.holes, other.holes, thickness)
         if clash:
-            problems.append(_too_near(part, *clash, unit))
-    return tuple(problems)
+            yield _too_near(part, *clash, unit)
 
 
 def check_side_bores(
@@ -52,76 +52,70 @@ def check_side_bores(
     depth: float,
     thickness: float,
     unit: Unit,
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List the holes that a front brings into a box side and that do not suit it; mm.
 
     `others` are the fittings that other fronts have there.
     """
-    problems: list[Problem] = []
     for fitting in fittings:
         for hole in fitting.holes:
-            problems.extend(_check_edges(part, hole, depth, height, unit, board))
-            problems.extend(_check_depth(part, hole, thickness, unit, board))
+            yield from _check_edges(part, hole, depth, height, unit, board)
+            yield from _check_depth(part, hole, thickness, unit, board)
     mine = [hole for fitting in fittings for hole in fitting.holes]
     clash = first_clash(mine, (hole for fitting in others for hole in fitting.holes))
     if clash:
-        problems.append(_too_near(part, *clash, unit, board))
-    return tuple(problems)
+        yield _too_near(part, *clash, unit, board)
 
 
 def _check_edges(
     part: str, hole: Hole, width: float, height: float, unit: Unit, board: str | None = None
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     wood = min(hole.x, width - hole.x, hole.y, height - hole.y) - hole.diameter / 2
     if wood >= WOOD_BETWEEN - SLACK:
-        return ()
+        return
     place = f"{_name(hole)} at x {format_length(hole.x, unit)}, y {format_length(hole.y, unit)}"
     where = f" of {board}" if board else ""
     also = (board,) if board else ()
     if wood < -SLACK:
-        return (
-            error(
-                "hole-outside",
-                part,
-                f"{place} leaves the part{where}, {format_length(width, unit)} x "
-                f"{format_length(height, unit)}",
-                "take a shorter pull or a knob for this front: pull = with its record's name"
-                if hole.purpose == "pull"
-                else "check the sizes and the hardware's numbers",
-                also,
-            ),
-        )
-    return (
-        error(
-            "hole-near-edge",
+        yield error(
+            "hole-outside",
             part,
-            f"{place} leaves {format_length(wood, unit)} of wood at the edge{where}; "
-            f"{format_length(WOOD_BETWEEN, unit)} is the least",
-            "move it inward",
+            f"{place} leaves the part{where}, {format_length(width, unit)} x "
+            f"{format_length(height, unit)}",
+            "take a shorter pull or a knob for this front: pull = with its record's name"
+            if hole.purpose == "pull"
+            else "check the sizes and the hardware's numbers",
             also,
-        ),
+        )
+        return
+    yield error(
+        "hole-near-edge",
+        part,
+        f"{place} leaves {format_length(wood, unit)} of wood at the edge{where}; "
+        f"{format_length(WOOD_BETWEEN, unit)} is the least",
+        "move it inward",
+        also,
     )
 
 
 def _check_depth(
     part: str, hole: Hole, thickness: float, unit: Unit, board: str | None = None
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     if hole.depth is None or hole.depth <= thickness - WOOD_BETWEEN + SLACK:
-        return ()
+        return
     if hole.purpose == "cup":
         # The skin under a cup has a limit and a finding of its own.
-        return ()
+        return
     also = (board,) if board else ()
     text = (
         f"{_name(hole)} is {format_length(hole.depth, unit)} deep in "
         f"{format_length(thickness, unit)} of {board or 'front'}"
     )
     if hole.depth >= thickness - SLACK:
-        return (error("bored-through", part, f"{text}: it comes out", "bore it shallower", also),)
-    return (
-        warning(
-            "bored-deep", part, f"{text}: it will show", "bore it shallower, with a stop", also
-        ),
+        yield error("bored-through", part, f"{text}: it comes out", "bore it shallower", also)
+        return
+    yield warning(
+        "bored-deep", part, f"{text}: it will show", "bore it shallower, with a stop", also
     )
 
 
@@ -159,56 +153,71 @@ def _name(hole: Hole) -> str:
     return f"a {HOLES[hole.purpose]} hole"
 
 
-def check_waits(plan: BoxPlan, findings: Findings) -> None:
-    """Hold back the doors whose hinges would stand elsewhere beside one without a hand."""
+def check_waits(plan: BoxPlan, held: Held) -> Iterator[Problem]:
+    """Hold back the doors whose hinges would stand elsewhere beside one without a hand; `held`:
+    the errors of what is held back already."""
     for part, others in plan.prospect.waits.items():
-        if part not in findings.held:
+        if part not in held:
             what = "hung at the same board, that door moves the hinges of this one"
-            findings.add((_waits(part, others, what, findings),))
+            yield _waits(part, others, what, held)
 
 
-def check_faces(plan: BoxPlan, findings: Findings, unit: Unit) -> None:
-    """Check each part's holes in the boards against the board and those of the parts before it.
+def check_faces(plan: BoxPlan, held: Held, unit: Unit) -> Iterator[Problem]:
+    """Check each part's holes in the boards against the board and those of the parts before it;
+    `held`: the errors of what is held back already.
 
     Slides drill both sides alike, so that one finding tells of both.
     """
-    faces, parts, work, prospect = plan.faces, plan.parts, plan.work, plan.prospect
+    held = dict(held)
     found: set[tuple[str, str]] = set()
-    done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in faces}
-    for face in faces:
-        for rank, part in enumerate(parts):
-            mine = face.lowered([f for f in work[face.key] if f.part == part])
-            if part not in findings.held:
-                problems = check_side_bores(
-                    part,
-                    face.board,
-                    mine,
-                    done[face.key],
-                    height=face.height,
-                    depth=face.depth,
-                    thickness=face.thickness,
-                    unit=unit,
-                )
-                if face.partition:
-                    problems += _check_other_face(face, part, mine, done.get(across(face.key), []))
-                before = frozenset(parts[:rank])
-                problems += _check_prospect(face, part, mine, prospect, before, findings)
-                findings.add(p for p in problems if (part, p.code) not in found)
+    done: dict[FaceKey, list[Fitting]] = {face.key: [] for face in plan.faces}
+    for face in plan.faces:
+        for rank, part in enumerate(plan.parts):
+            mine = face.lowered([f for f in plan.work[face.key] if f.part == part])
+            if part not in held:
+                problems = tuple(_check_part(plan, face, rank, mine, done, held, unit))
+                yield from (p for p in problems if (part, p.code) not in found)
                 found.update((part, problem.code) for problem in problems)
+                if errors := [problem for problem in problems if problem.level == "error"]:
+                    held[part] = errors
             done[face.key].extend(mine)
+
+
+def _check_part(
+    plan: BoxPlan,
+    face: BoardFace,
+    rank: int,
+    mine: Sequence[Fitting],
+    done: Mapping[FaceKey, Sequence[Fitting]],
+    held: Held,
+    unit: Unit,
+) -> Iterator[Problem]:
+    """Check the holes of one part in one face; `done`: those of the parts before it."""
+    part = plan.parts[rank]
+    yield from check_side_bores(
+        part,
+        face.board,
+        mine,
+        done[face.key],
+        height=face.height,
+        depth=face.depth,
+        thickness=face.thickness,
+        unit=unit,
+    )
+    if face.partition:
+        yield from _check_other_face(face, part, mine, done.get(across(face.key), []))
+    yield from _check_prospect(face, part, mine, plan.prospect, plan.parts[:rank], held)
 
 
 def check_shared(
     faces: Sequence[BoardFace], work: Mapping[FaceKey, Sequence[Fitting]], unit: Unit
-) -> list[Problem]:
+) -> Iterator[Problem]:
     """Tell which holes stand at the same place in both faces of a partition, of those that are
     drilled (`work`)."""
-    problems = []
     for face in faces:
         _, shared = bore_through(face, work)
         if shared and face.hand == "right":
-            problems.append(_bored_once(face, shared, unit))
-    return problems
+            yield _bored_once(face, shared, unit)
 
 
 def _bored_once(face: BoardFace, shared: Sequence[Purpose], unit: Unit) -> Problem:
@@ -229,21 +238,19 @@ def _bored_once(face: BoardFace, shared: Sequence[Purpose], unit: Unit) -> Probl
 
 def _check_other_face(
     face: BoardFace, part: str, mine: Sequence[Fitting], others: Sequence[Fitting]
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find holes that meet those bored from the other face of a partition."""
     met = meeting(mine, others, face.thickness)
     if met is None:
-        return ()
-    return (
-        error(
-            "faces-meet",
-            part,
-            f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
-            f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
-            f"end meets one from the other face",
-            "move one of them, bore both less deep, or make the partition thicker",
-            (face.board,),
-        ),
+        return
+    yield error(
+        "faces-meet",
+        part,
+        f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
+        f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
+        f"end meets one from the other face",
+        "move one of them, bore both less deep, or make the partition thicker",
+        (face.board,),
     )
 
 
@@ -253,12 +260,12 @@ def _check_prospect(
     mine: Sequence[Fitting],
     prospect: Prospect,
     before: Collection[str],
-    findings: Findings,
-) -> tuple[Problem, ...]:
+    held: Held,
+) -> Iterator[Problem]:
     """Find holes that may meet those of a part held back, once that is settled: what stands
     `before` this part does not give way to it."""
     if not mine:
-        return ()
+        return
     for key in (face.key, across(face.key)) if face.partition else (face.key,):
         coming = [f for f in prospect.plates.get(key, ()) if f.part in before and f.part != part]
         for other, plate in zip(coming, face.lowered(coming), strict=True):
@@ -271,14 +278,15 @@ def _check_prospect(
             if clash:
                 what = f"its plates would meet the holes of this one in {face.board}"
                 one = str(other.part)
-                return (_waits(part, prospect.waits.get(one, (one,)), what, findings),)
+                yield _waits(part, prospect.waits.get(one, (one,)), what, held)
+                return
     if not face.partition:
-        return ()
+        return
     for shadow in prospect.beside(face.key):
         if _falls(mine, face, shadow, later=shadow.front in before):
             what = f"where its holes will be on the other face of {face.board} is not known"
-            return (_waits(part, (shadow.front,), what, findings),)
-    return ()
+            yield _waits(part, (shadow.front,), what, held)
+            return
 
 
 def _falls(mine: Sequence[Fitting], face: BoardFace, shadow: Shadow, *, later: bool) -> bool:
@@ -291,10 +299,10 @@ def _falls(mine: Sequence[Fitting], face: BoardFace, shadow: Shadow, *, later: b
     )
 
 
-def _waits(part: str, others: Sequence[str], what: str, findings: Findings) -> Problem:
+def _waits(part: str, others: Sequence[str], what: str, held: Held) -> Problem:
     """Say for which others a part waits, and what holds the first of them."""
     named = ", ".join(others)
-    why = "".join(f": {problem.name}" for problem in findings.held.get(others[0], ())[:1])
+    why = "".join(f": {problem.name}" for problem in held.get(others[0], ())[:1])
     return error(
         "neighbour-open",
         part,

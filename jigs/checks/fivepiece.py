@@ -1,6 +1,6 @@
 """Is there wood where a five-piece front is drilled? Cups, pulls, fixing screws, glass."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.fittings import spread
 from jigs.box.fronts import PlacedFront
@@ -12,34 +12,32 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
 
 
-def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> tuple[Problem, ...]:
+def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> Iterator[Problem]:
     """Find stiles and rails that leave no panel, and holes by hand in a thin panel or glass."""
     if frame is None:
         if not front.spec.five_piece.glass:
-            return ()
-        return (
-            error(
-                "glass-without-frame",
-                front.id,
-                "all of glass: nothing is drilled into it here, and no stile is stated",
-                "give the stile of its frame; holes in glass are the glazier's, by the leaflet "
-                "of the fitting",
-            ),
+            return
+        yield error(
+            "glass-without-frame",
+            front.id,
+            "all of glass: nothing is drilled into it here, and no stile is stated",
+            "give the stile of its frame; holes in glass are the glazier's, by the leaflet "
+            "of the fitting",
         )
+        return
     if not frame.closes:
-        return (
-            error(
-                "frame-without-panel",
-                front.id,
-                f"stiles of {format_length(frame.stile, unit)} and rails of "
-                f"{format_length(frame.rail, unit)} leave no panel in "
-                f"{format_length(front.width, unit)} x {format_length(front.height, unit)}",
-                "give the true stile and rail, or order it as a slab",
-            ),
+        yield error(
+            "frame-without-panel",
+            front.id,
+            f"stiles of {format_length(frame.stile, unit)} and rails of "
+            f"{format_length(frame.rail, unit)} leave no panel in "
+            f"{format_length(front.width, unit)} x {format_length(front.height, unit)}",
+            "give the true stile and rail, or order it as a slab",
         )
+        return
     if not frame.thin:
-        return ()
-    return tuple(
+        return
+    yield from (
         error(
             "hole-in-glass" if frame.glass else "hole-in-panel",
             front.id,
@@ -54,93 +52,86 @@ def check_frame(front: PlacedFront, frame: FivePiece | None, unit: Unit) -> tupl
 
 def check_stile(
     front: PlacedFront, record: HingeRecord, tab: float, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a stile too narrow for the cup, or a cup that opens into the groove."""
     frame = five_piece_of(front.spec, front.width, front.height)
     if frame is None:
-        return ()
+        return
     if frame.stile <= NARROW_STILE + SLACK:
-        return (
-            error(
-                "stile-narrow",
-                front.id,
-                f"a stile of {format_length(frame.stile, unit)} is too narrow for a cup; it takes "
-                f"more than {format_length(NARROW_STILE, unit)}",
-                "order wider stiles, or hang the door on hinges without a cup",
-            ),
+        yield error(
+            "stile-narrow",
+            front.id,
+            f"a stile of {format_length(frame.stile, unit)} is too narrow for a cup; it takes "
+            f"more than {format_length(NARROW_STILE, unit)}",
+            "order wider stiles, or hang the door on hinges without a cup",
         )
+        return
     margin = frame.hinge_margin(tab=tab, cup=record.cup_diameter)
     if margin >= -SLACK:
-        return ()
-    return (
-        warning(
-            "cup-at-groove",
-            front.id,
-            f"the cup opens {format_length(-margin, unit)} into the groove: stile "
-            f"{format_length(frame.stile, unit)}, groove {format_length(frame.groove, unit)}, tab "
-            f"{format_length(tab, unit)}",
-            "bore a smaller tab, or try the cup on scrap: panel and groove must not show",
-        ),
+        return
+    yield warning(
+        "cup-at-groove",
+        front.id,
+        f"the cup opens {format_length(-margin, unit)} into the groove: stile "
+        f"{format_length(frame.stile, unit)}, groove {format_length(frame.groove, unit)}, tab "
+        f"{format_length(tab, unit)}",
+        "bore a smaller tab, or try the cup on scrap: panel and groove must not show",
     )
 
 
 def check_settled(
     front: PlacedFront, frame: FivePiece | None, settled: Settled, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Tell which pulls of a five-piece front had to move, or found no wood."""
     if frame is None or settled == "stays":
-        return ()
+        return
     if settled == "nowhere":
         what = "hole-in-glass" if frame.glass else "pull-on-panel"
         fact = f"its pull stands on {_panel(frame, unit)}, and no rail is wide enough for it"
         remedy = 'take a knob or a shorter pull, give the rail\'s true width, or say pull = "none"'
-        return (error(what, front.id, fact, remedy),)
+        yield error(what, front.id, fact, remedy)
+        return
     place = f"{format_length(frame.rail / 2, unit)} from its edge"
-    return (
-        warning(
-            "pull-on-rail",
-            front.id,
-            f"its pull would stand on {_panel(frame, unit)}: it is set on the middle of the rail, "
-            f"{place}",
-            "leave it so, or give the panel's thickness as the caliper has it",
-        ),
+    yield warning(
+        "pull-on-rail",
+        front.id,
+        f"its pull would stand on {_panel(frame, unit)}: it is set on the middle of the rail, "
+        f"{place}",
+        "leave it so, or give the panel's thickness as the caliper has it",
     )
 
 
 def check_pierced(
     front: PlacedFront, plan: FixingPlan, frame: FivePiece | None, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find fixing screws that neither stile nor rail can take; a middle one is left out."""
     if frame is None or not frame.closes:
-        return ()
+        return
     if not plan.pierced:
         if not plan.spared:
-            return ()
-        return (
-            warning(
-                "fixing-left-out",
-                front.id,
-                f"no stile or rail for the middle fixing screw at {_places(plan.spared, unit)}: "
-                "it is left out",
-                "trust the other screws, or glue a block in behind the panel",
-            ),
-        )
-    places = _places(plan.pierced, unit)
-    return (
-        error(
-            "fixing-in-panel",
+            return
+        yield warning(
+            "fixing-left-out",
             front.id,
-            f"a fixing screw at {places} would go into {_panel(frame, unit)}: neither stile "
-            f"({format_length(frame.stile, unit)}) nor rail ({format_length(frame.rail, unit)}) "
-            "reaches so far behind the drawer box",
-            "take wider stiles or rails, a slab, or a wider or higher drawer box",
-        ),
+            f"no stile or rail for the middle fixing screw at {_places(plan.spared, unit)}: "
+            "it is left out",
+            "trust the other screws, or glue a block in behind the panel",
+        )
+        return
+    places = _places(plan.pierced, unit)
+    yield error(
+        "fixing-in-panel",
+        front.id,
+        f"a fixing screw at {places} would go into {_panel(frame, unit)}: neither stile "
+        f"({format_length(frame.stile, unit)}) nor rail ({format_length(frame.rail, unit)}) "
+        "reaches so far behind the drawer box",
+        "take wider stiles or rails, a slab, or a wider or higher drawer box",
     )
 
 
 def check_wood_in_hand(
     front: PlacedFront, fittings: Sequence[Fitting], unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find pulls and screws of a measured front that no longer stand in its stiles and rails.
 
     They keep their distance from its bottom edge or follow its middle, so that a front that came
@@ -149,7 +140,7 @@ def check_wood_in_hand(
     """
     frame = five_piece_of(front.spec, front.width, front.height)
     if frame is None or not frame.closes or not frame.thin:
-        return ()
+        return
     pierced = [
         hole
         for fitting in fittings
@@ -166,16 +157,13 @@ def check_wood_in_hand(
     ]
     lost = (*pierced, *at_groove)
     if not lost:
-        return ()
+        return
     meets = f"meet {_panel(frame, unit)}" if pierced else "open into its frame's groove"
-    return (
-        error(
-            "hole-in-panel-in-hand",
-            front.id,
-            f"as measured, a hole at {_places([(lost[0].x, lost[0].y)], unit)} would {meets}",
-            "measure it again; is it so, give its true stile and rail, or another pull or drawer "
-            "box",
-        ),
+    yield error(
+        "hole-in-panel-in-hand",
+        front.id,
+        f"as measured, a hole at {_places([(lost[0].x, lost[0].y)], unit)} would {meets}",
+        "measure it again; is it so, give its true stile and rail, or another pull or drawer box",
     )
 
 

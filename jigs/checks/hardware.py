@@ -1,6 +1,6 @@
 """Which parts depend on hardware whose numbers are open: neither looked up nor measured yet?"""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.parts import DrawerBox
 from jigs.given.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
@@ -16,33 +16,31 @@ BORED: tuple[Rests, ...] = ("inside", "order")
 
 def check_hinge_confirmed(
     front: str, record: HingeRecord, board: str, *, bored: bool = False
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a door hung on a hinge with open numbers; its side is concerned too."""
     numbers = open_numbers(record, *(BORED if bored else ()))
     if not numbers:
-        return ()
-    return (
-        warning("unconfirmed-hinge", front, _fact(numbers), _remedy(record, numbers), (board,)),
-    )
+        return
+    yield warning("unconfirmed-hinge", front, _fact(numbers), _remedy(record, numbers), (board,))
 
 
 def check_slide_confirmed(
     front: str, record: SlideRecord, boards: Sequence[str], drawer: DrawerBox | None
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a drawer that runs on a slide with open numbers; both sides are concerned too."""
     numbers = open_numbers(record)
     if not numbers:
-        return ()
+        return
     also = (*boards, *((drawer.id,) if drawer else ()))
-    return (warning("unconfirmed-slide", front, _fact(numbers), _remedy(record, numbers), also),)
+    yield warning("unconfirmed-slide", front, _fact(numbers), _remedy(record, numbers), also)
 
 
-def check_pull_confirmed(front: str, record: PullRecord) -> tuple[Problem, ...]:
+def check_pull_confirmed(front: str, record: PullRecord) -> Iterator[Problem]:
     """Find a front with a pull whose hole centres are open."""
     numbers = open_numbers(record)
     if not numbers:
-        return ()
-    return (warning("unconfirmed-pull", front, _fact(numbers), _remedy(record, numbers)),)
+        return
+    yield warning("unconfirmed-pull", front, _fact(numbers), _remedy(record, numbers))
 
 
 def by_memory(words: str, *, open: bool) -> str:

@@ -5,7 +5,7 @@ Of a front whose sizes stand in the job, the person has decided: what is off is 
 came with a delivered list is judged by the tolerance: beyond it, it is held back.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.inhand import BOARD, SAME_PLACE, FrontInHand, Skew, is_measured, is_other_board
@@ -22,29 +22,28 @@ LEAST_GAP = 1.0
 """The least gap between two fronts of one box; mm (common practice, no source)."""
 
 
-def check_measured(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
+def check_measured(front: PlacedFront, hand: FrontInHand, unit: Unit) -> Iterator[Problem]:
     """List how a front in hand differs from the order."""
     if not is_measured(front.spec):
-        return ()
+        return
     made = hand.made
     if hand.turned:
-        return (
-            error(
-                "sizes-exchanged",
-                front.id,
-                f"width and height swapped? Measured {_size(made.width, made.height, unit)}, "
-                f"ordered {_size(front.width, front.height, unit)}",
-                "measure again, up being the way it hangs; if it was made so, have it made anew",
-            ),
+        yield error(
+            "sizes-exchanged",
+            front.id,
+            f"width and height swapped? Measured {_size(made.width, made.height, unit)}, "
+            f"ordered {_size(front.width, front.height, unit)}",
+            "measure again, up being the way it hangs; if it was made so, have it made anew",
         )
-    return (*_check_square(front, hand, unit), *_check_size(front, hand, unit))
+        return
+    yield from _check_square(front, hand, unit)
+    yield from _check_size(front, hand, unit)
 
 
 def check_gaps_in_hand(
     fronts: Sequence[PlacedFront], delivered: Collection[str], unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find the gaps between fronts of one box that delivered ones leave too small."""
-    problems = []
     for front in fronts:
         for other in fronts:
             if not {front.id, other.id} & set(delivered):
@@ -57,8 +56,7 @@ def check_gaps_in_hand(
             level = min(front.top, other.top) > max(front.place.y, other.place.y)
             gap = front.gaps.top if above and stacked else front.gaps.right
             if ((above and stacked) or (beside and level)) and gap < LEAST_GAP - SLACK:
-                problems.append(_gap(front.id, other.id, gap, unit))
-    return tuple(problems)
+                yield _gap(front.id, other.id, gap, unit)
 
 
 def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
@@ -74,9 +72,9 @@ def _gap(front: str, other: str, gap: float, unit: Unit) -> Problem:
     )
 
 
-def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
+def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> Iterator[Problem]:
     if not hand.off:
-        return ()
+        return
     across = front.spec.measured.width or (front.width,)
     up = front.spec.measured.height or (front.height,)
     made, limits, beyond = hand.made, hand.limits, dict(hand.off)
@@ -99,47 +97,42 @@ def _check_size(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Prob
                 f"compare the labels: it has the size of {', '.join(limits.fits[:3])}; "
                 f"otherwise {remedy}"
             )
-        return (error("size-differs", front.id, sizes, remedy),)
+        yield error("size-differs", front.id, sizes, remedy)
+        return
     other = "order it anew" if too_small else "trim it, or have it made anew"
     hung = hand.tried
     gaps = (hung.gaps.left, hung.gaps.right, hung.gaps.top, hung.gaps.bottom)
-    return (
-        warning(
-            "size-differs",
-            front.id,
-            f"{sizes}; its smallest gap becomes {format_length(min(gaps), unit)}",
-            f"try it on its box before drilling; {other}",
-        ),
+    yield warning(
+        "size-differs",
+        front.id,
+        f"{sizes}; its smallest gap becomes {format_length(min(gaps), unit)}",
+        f"try it on its box before drilling; {other}",
     )
 
 
-def _check_square(front: PlacedFront, hand: FrontInHand, unit: Unit) -> tuple[Problem, ...]:
+def _check_square(front: PlacedFront, hand: FrontInHand, unit: Unit) -> Iterator[Problem]:
     """Word what tells of a skewed front: two measures of one size, or two diagonals."""
     made, limits = hand.made, hand.limits
-    problems = []
     if (corners := front.spec.measured.diagonals) is not None:
         mean, due = sum(corners) / 2, made.diagonal
         if abs(mean - due) > SAME_SIZE + SLACK:
-            problems.append(
-                warning(
-                    "diagonals-doubtful",
-                    front.id,
-                    f"diagonals of {format_length(corners[0], unit)} and "
-                    f"{format_length(corners[1], unit)} are not those of a front "
-                    f"{_size(made.width, made.height, unit)}, which are {format_length(due, unit)}",
-                    "measure it again, from corner to corner",
-                )
+            yield warning(
+                "diagonals-doubtful",
+                front.id,
+                f"diagonals of {format_length(corners[0], unit)} and "
+                f"{format_length(corners[1], unit)} are not those of a front "
+                f"{_size(made.width, made.height, unit)}, which are {format_length(due, unit)}",
+                "measure it again, from corner to corner",
             )
     for skew in hand.skews:
         said = _word_skew(front, skew, unit)
         if skew.beyond and limits.delivered:
             text = f"{said}; {format_length(limits.tolerance, unit)} is accepted"
             remedy = "true it up and measure again, or have it made anew"
-            problems.append(error("out-of-square", front.id, text, remedy))
+            yield error("out-of-square", front.id, text, remedy)
         else:
             remedy = "set it out from the edges that the cards name, and try it before painting"
-            problems.append(warning("out-of-square", front.id, said, remedy))
-    return tuple(problems)
+            yield warning("out-of-square", front.id, said, remedy)
 
 
 def _word_skew(front: PlacedFront, skew: Skew, unit: Unit) -> str:
@@ -180,19 +173,18 @@ def _near(one: float, other: float) -> bool:
 
 def check_arrival(
     front: str, delivery: Delivery, tolerance: float, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List what is to be said of what arrived for one front, besides its size."""
     arrival = delivery.arrivals.get(front)
     if arrival is None:
-        return (
-            warning(
-                "not-delivered",
-                front,
-                "not delivered yet; its sheets are for the size that was ordered",
-                "measure it when it comes, and print them anew",
-            ),
+        yield warning(
+            "not-delivered",
+            front,
+            "not delivered yet; its sheets are for the size that was ordered",
+            "measure it when it comes, and print them anew",
         )
-    return _check_thickness(front, arrival, tolerance, unit)
+        return
+    yield from _check_thickness(front, arrival, tolerance, unit)
 
 
 def check_surplus(delivery: Delivery, unit: Unit) -> tuple[Problem, ...]:
@@ -221,28 +213,25 @@ def _word_surplus(file: str, surplus: Surplus, unit: Unit) -> Problem:
 
 def _check_thickness(
     front: str, arrival: Arrival, tolerance: float, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     made = arrival.piece.thickness
     if made is None or not is_beyond(made - arrival.thickness, BOARD):
-        return ()
+        return
     text = (
         f"{format_length(made, unit)} thick, ordered {format_length(arrival.thickness, unit)} thick"
     )
     if is_other_board(arrival, tolerance):
-        return (
-            error(
-                "thickness-differs",
-                front,
-                f"{text}: it is of another board",
-                "send it back; if it stays, give its thickness at the front in the job",
-            ),
-        )
-    return (
-        warning(
+        yield error(
             "thickness-differs",
             front,
-            text,
-            "its bores and screws follow what was measured; see that its face comes level with "
-            "its neighbours",
-        ),
+            f"{text}: it is of another board",
+            "send it back; if it stays, give its thickness at the front in the job",
+        )
+        return
+    yield warning(
+        "thickness-differs",
+        front,
+        text,
+        "its bores and screws follow what was measured; see that its face comes level with "
+        "its neighbours",
     )

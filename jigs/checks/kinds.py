@@ -6,7 +6,7 @@ an edge for a front to lap, but behind it is no side: neither a hinge's plate no
 there. An appliance's leaflet always wins.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.fittings import holds_kit
 from jigs.box.fronts import PlacedFront
@@ -17,86 +17,73 @@ from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem, error, warning
 
 
-def check_stacked(front: PlacedFront) -> tuple[Problem, ...]:
+def check_stacked(front: PlacedFront) -> Iterator[Problem]:
     """Ask about doors of one count: they stand one above the other, and two may be a pair."""
     spec = front.spec
     if spec.kind != "door" or spec.alike < 2:
-        return ()
+        return
     number = "two" if spec.alike == 2 else str(spec.alike)
-    return (
-        warning(
-            "doors-stacked",
-            front.id,
-            f"{number} doors of one count stand one above the other",
-            "for two side by side say kind = pair, without count; else leave it so",
-        ),
+    yield warning(
+        "doors-stacked",
+        front.id,
+        f"{number} doors of one count stand one above the other",
+        "for two side by side say kind = pair, without count; else leave it so",
     )
 
 
-def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> tuple[Problem, ...]:
+def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> Iterator[Problem]:
     """List what a front of its kind lacks; the flags say whether its hardware is known."""
     held_by_hand = front.spec.by_kit or front.kind == "lift"
     if held_by_hand and not holds_kit(front.spec.holes):
-        return (
-            error(
-                "kit-holes-missing",
-                front.id,
-                f"{'a lift-up front' if front.kind == 'lift' else 'it stands on a kit'}, and no "
-                "hole in its back is given for the fitting",
-                "give the hole group of the fitting's leaflet: [[box.front.hole]]",
-            ),
+        yield error(
+            "kit-holes-missing",
+            front.id,
+            f"{'a lift-up front' if front.kind == 'lift' else 'it stands on a kit'}, and no "
+            "hole in its back is given for the fitting",
+            "give the hole group of the fitting's leaflet: [[box.front.hole]]",
         )
+        return
     match front.kind:
         case "door" | "drawer" | "pullout" if front.spec.by_kit:
-            return ()
+            return
         case "door" if front.hinged is None:
-            return (
-                error(
-                    "hand-not-stated",
-                    front.id,
-                    "a single door, and nobody said on which side it hangs",
-                    "say hinged = left or right, as seen from the room",
-                ),
+            yield error(
+                "hand-not-stated",
+                front.id,
+                "a single door, and nobody said on which side it hangs",
+                "say hinged = left or right, as seen from the room",
             )
         case "door" if not has_hinge:
-            return (
-                error(
-                    "hinge-not-stated",
-                    front.id,
-                    "no hinge is named for this door",
-                    "name one in [use] or at the front",
-                ),
+            yield error(
+                "hinge-not-stated",
+                front.id,
+                "no hinge is named for this door",
+                "name one in [use] or at the front",
             )
         case "drawer" if not has_slide:
-            return (
-                error(
-                    "slide-not-stated",
-                    front.id,
-                    "no slide is named for this drawer",
-                    "name one in [use] or at the front",
-                ),
+            yield error(
+                "slide-not-stated",
+                front.id,
+                "no slide is named for this drawer",
+                "name one in [use] or at the front",
             )
         case "pullout" if not has_slide and not front.spec.holes:
-            return (
-                error(
-                    "slide-not-stated",
-                    front.id,
-                    "neither a slide is named for this pullout nor are its kit's holes given",
-                    "name a slide, or give the hole group of the kit's leaflet",
-                ),
+            yield error(
+                "slide-not-stated",
+                front.id,
+                "neither a slide is named for this pullout nor are its kit's holes given",
+                "name a slide, or give the hole group of the kit's leaflet",
             )
         case "panel" if not front.spec.leaflet:
-            return (
-                error(
-                    "leaflet-not-noted",
-                    front.id,
-                    "an appliance's panel: sizes, gaps and holes come from the appliance's own "
-                    "sheet, and none is noted",
-                    'read the sheet, give its sizes and holes, and say leaflet = "noted"',
-                ),
+            yield error(
+                "leaflet-not-noted",
+                front.id,
+                "an appliance's panel: sizes, gaps and holes come from the appliance's own "
+                "sheet, and none is noted",
+                'read the sheet, give its sizes and holes, and say leaflet = "noted"',
             )
         case _:
-            return ()
+            return
 
 
 def check_served(box: str, unknown: Sequence[str]) -> tuple[Problem, ...]:
@@ -112,21 +99,19 @@ def check_served(box: str, unknown: Sequence[str]) -> tuple[Problem, ...]:
     )
 
 
-def check_push_latch(front: PlacedFront) -> tuple[Problem, ...]:
+def check_push_latch(front: PlacedFront) -> Iterator[Problem]:
     """Tell what a push latch asks behind its front: room to be pushed in.
 
     2.5 to 3 mm, where bumpers leave 1.5 to 2 (common practice, no source).
     """
     if not front.spec.opened_by.push_latch:
-        return ()
-    return (
-        warning(
-            "push-latch",
-            front.id,
-            "a push latch wants 2.5 to 3 mm behind the front, where bumpers leave 1.5 to 2",
-            "set it out with that gap; an end panel flush with the faces is as deep as box, gap "
-            "and front",
-        ),
+        return
+    yield warning(
+        "push-latch",
+        front.id,
+        "a push latch wants 2.5 to 3 mm behind the front, where bumpers leave 1.5 to 2",
+        "set it out with that gap; an end panel flush with the faces is as deep as box, gap "
+        "and front",
     )
 
 
@@ -137,49 +122,46 @@ def blind_hand(box: BoxSpec) -> Hand | None:
 
 def check_blind(
     box: BoxSpec, front: PlacedFront, *, on_slides: bool, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find doors hung, and drawers run, at the blind panel of their box."""
     if box.blind is None:
-        return ()
+        return
     hand = box.blind.hand
     other = other_hand(hand)
     if front.hinged == hand:
         remedy = f"hang it on the {other}"
         if front.kind == "door" and front.spec.kind == "pair":
             remedy = f'make it one door, hinged = "{other}", or part the box with columns'
-        return (
-            error(
-                "hinge-at-blind",
-                front.id,
-                f"hinged {hand}, where box {box.id} has its blind panel and no side for the plates",
-                remedy,
-            ),
+        yield error(
+            "hinge-at-blind",
+            front.id,
+            f"hinged {hand}, where box {box.id} has its blind panel and no side for the plates",
+            remedy,
         )
+        return
     if on_slides:
         covered = format_length(box.blind.reach, unit)
-        return (
-            error(
-                "slide-at-blind",
-                front.id,
-                f"it runs on slides, and at the blind panel of box {box.id}, {covered} wide, is no "
-                "side to hold one",
-                f"part the box: columns in place of blind_{hand}, one of them the covered width, "
-                "and this front before the other",
-            ),
+        yield error(
+            "slide-at-blind",
+            front.id,
+            f"it runs on slides, and at the blind panel of box {box.id}, {covered} wide, is no "
+            "side to hold one",
+            f"part the box: columns in place of blind_{hand}, one of them the covered width, "
+            "and this front before the other",
         )
-    return ()
+        return
 
 
 def check_leaflet(
     front: PlacedFront, *, mass: float, pulled: bool, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Hold a panel against the stated numbers of its leaflet.
 
     `mass` in kg, without its pull; `pulled`: whether holes of a pull stand in its face.
     """
     leaflet = front.spec.appliance
     if front.kind != "panel" or leaflet is None:
-        return ()
+        return
     faults: list[str] = []
     for size, value, low, high in (
         ("wide", front.width, leaflet.width_min, leaflet.width_max),
@@ -198,35 +180,28 @@ def check_leaflet(
             )
     if leaflet.weight_max is not None and mass > leaflet.weight_max + SLACK:
         faults.append(f"it weighs {mass:.1f} kg; at most {leaflet.weight_max:g} kg")
-    problems = [
-        error(
+    for fault in faults:
+        yield error(
             "leaflet-not-met",
             front.id,
             f"{fault} by the appliance's leaflet",
             "order another panel, or change the opening: the leaflet wins",
         )
-        for fault in faults
-    ]
     if leaflet.pull == "none" and pulled:
-        problems.append(
-            error(
-                "leaflet-not-met",
-                front.id,
-                "it has holes for a pull, and the appliance's leaflet allows none",
-                "leave the pull out, and holes by hand in its face",
-            )
+        yield error(
+            "leaflet-not-met",
+            front.id,
+            "it has holes for a pull, and the appliance's leaflet allows none",
+            "leave the pull out, and holes by hand in its face",
         )
     if leaflet.unstated:
         names = ", ".join(leaflet.unstated)
-        problems.append(
-            warning(
-                "leaflet-in-part",
-                front.id,
-                f"of the appliance's leaflet these are not stated: {names}",
-                "compare them with that sheet before drilling, and state them",
-            )
+        yield warning(
+            "leaflet-in-part",
+            front.id,
+            f"of the appliance's leaflet these are not stated: {names}",
+            "compare them with that sheet before drilling, and state them",
         )
-    return tuple(problems)
 
 
 def _gaps(front: PlacedFront, leaflet: Leaflet) -> tuple[tuple[str, float, float | None], ...]:

@@ -6,7 +6,7 @@ high, above each other at the same place along the wall. A difference of 0.3 to 
 mistake (common practice, no source).
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
@@ -27,22 +27,20 @@ source)."""
 
 def check_sight_line(
     left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find pulls of two fronts side by side that differ a little in height."""
     here, there = _pull_height(left, one), _pull_height(right, other)
     if _looks_like(one) != _looks_like(other) or here is None or there is None:
-        return ()
+        return
     if not _is_nearly(difference := abs(here - there)):
-        return ()
-    return (
-        warning(
-            "sight-line",
-            other.id,
-            f"its pull and that of {one.id} beside it differ by "
-            f"{format_length(difference, unit)} in height: nearly aligned",
-            f'fix it (pull_level = "{one.id}"), or make the difference deliberate',
-            (one.id,),
-        ),
+        return
+    yield warning(
+        "sight-line",
+        other.id,
+        f"its pull and that of {one.id} beside it differ by "
+        f"{format_length(difference, unit)} in height: nearly aligned",
+        f'fix it (pull_level = "{one.id}"), or make the difference deliberate',
+        (one.id,),
     )
 
 
@@ -51,12 +49,11 @@ def check_pull_lines(
     by_box: Mapping[str, Sequence[Front]],
     places: Mapping[str, float],
     unit: Unit,
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find pulls of hanging fronts that nearly stand above those of the fronts below them.
 
     Below each is the highest front with a pull, and the highest of its own kind.
     """
-    problems: list[Problem] = []
     for box in boxes:
         if box.kind != "wall" or box.inferred:
             continue
@@ -77,11 +74,10 @@ def check_pull_lines(
                 > SLACK
             ]
             for other, lower in _highest(front, under):
-                problems += _check_pair(
+                yield from _check_pair(
                     front, _pull_lines(places[box.id], front),
                     lower, _pull_lines(places[other.id], lower), unit,
                 )  # fmt: skip
-    return tuple(problems)
 
 
 def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple[BoxSpec, Front]]:
@@ -103,19 +99,17 @@ def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple
 
 def _check_pair(
     front: Front, lines: Sequence[float], lower: Front, others: Sequence[float], unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     near = [abs(x - other) for x in lines for other in others if _is_nearly(abs(x - other))]
     if not near:
-        return ()
-    return (
-        warning(
-            "sight-line",
-            front.id,
-            f"its pull and that of {lower.id} below it differ by {format_length(min(near), unit)} "
-            "along the wall: nearly aligned",
-            f'fix it (pull_over = "{lower.id}"), or make the difference deliberate',
-            (lower.id,),
-        ),
+        return
+    yield warning(
+        "sight-line",
+        front.id,
+        f"its pull and that of {lower.id} below it differ by {format_length(min(near), unit)} "
+        "along the wall: nearly aligned",
+        f'fix it (pull_over = "{lower.id}"), or make the difference deliberate',
+        (lower.id,),
     )
 
 
@@ -154,32 +148,30 @@ PARTED = 20.0
 (common practice, no source)."""
 
 
-def check_neighbours(job: Job, fronts: Sequence[Front]) -> tuple[Problem, ...]:
+def check_neighbours(job: Job, fronts: Sequence[Front]) -> Iterator[Problem]:
     """List what the fronts of a job do to those beside and below them, and at the walls' ends."""
     boxes, unit = job.boxes, job.shown
     by_box: dict[str, list[Front]] = {box.id: [] for box in boxes}
     for front in fronts:
         by_box[front.box].append(front)
-    problems: list[Problem] = []
     places = place_job(job)
     for left, right in neighbours(boxes, places):
         for one in at_end(by_box[left.id], "right"):
             for other in at_end(by_box[right.id], "left"):
-                problems.extend(check_sight_line(left, one, right, other, unit))
+                yield from check_sight_line(left, one, right, other, unit)
                 gap = one.gaps.right + other.gaps.left
-                problems.extend(_check_hinges(left, one, right, other, gap, unit))
+                yield from _check_hinges(left, one, right, other, gap, unit)
     for box in boxes:
         for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
-            problems.extend(check_sight_line(box, one, box, other, unit))
+            yield from check_sight_line(box, one, box, other, unit)
             gap = other.place.x - one.place.x - one.width
-            problems.extend(_check_hinges(box, one, box, other, gap, unit))
-    problems.extend(check_pull_lines(boxes, by_box, places, unit))
-    problems.extend(check_wall_ends(job, boxes, by_box))
-    problems.extend(check_corners(job, boxes, by_box))
-    problems.extend(check_deeper(job, boxes, by_box))
-    problems.extend(check_same_place(job))
-    problems.extend(check_room(job, by_box))
-    return tuple(problems)
+            yield from _check_hinges(box, one, box, other, gap, unit)
+    yield from check_pull_lines(boxes, by_box, places, unit)
+    yield from check_wall_ends(job, boxes, by_box)
+    yield from check_corners(job, boxes, by_box)
+    yield from check_deeper(job, boxes, by_box)
+    yield from check_same_place(job)
+    yield from check_room(job, by_box)
 
 
 def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
@@ -195,29 +187,27 @@ def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
 
 def _check_hinges(
     left: BoxSpec, one: Front, right: BoxSpec, other: Front, gap: float, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     if (
         one.hinged != "right"
         or other.hinged != "left"
         or "inset" in (one.place.overlay, other.place.overlay)
     ):
-        return ()
+        return
     if one.least_reveal is None or other.least_reveal is None:
-        return ()
+        return
     bottom, top = left.above_floor + one.place.y, left.above_floor + one.place.y + one.height
     low, high = right.above_floor + other.place.y, right.above_floor + other.place.y + other.height
     needed = one.least_reveal.width + other.least_reveal.width
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
-        return ()
+        return
     unit = telling_unit(unit, gap, needed)
     unsure = one.least_reveal.open or other.least_reveal.open
-    return (
-        warning(
-            "hinge-to-hinge",
-            other.id,
-            f"it and {one.id} are hinged back to back with a gap of {format_length(gap, unit)}; "
-            f"both need {by_memory(format_length(needed, unit), open=unsure)} to open",
-            "enlarge the reveals between them, or change one hand",
-            (one.id,),
-        ),
+    yield warning(
+        "hinge-to-hinge",
+        other.id,
+        f"it and {one.id} are hinged back to back with a gap of {format_length(gap, unit)}; "
+        f"both need {by_memory(format_length(needed, unit), open=unsure)} to open",
+        "enlarge the reveals between them, or change one hand",
+        (one.id,),
     )

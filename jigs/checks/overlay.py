@@ -1,6 +1,6 @@
 """Does the hinge bring the door over its side? Its kind, the overlay it reaches, its constant."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.hinge import (
@@ -26,65 +26,60 @@ HUNG_WORDS: dict[Overlay, str] = {
 
 def check_overlay(
     front: PlacedFront, record: HingeRecord, choice: HingeChoice, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a hinge of the wrong kind, or an overlay that no tab and plate reach."""
     reached = abs(choice.error) <= OVERLAY_LIMIT + SLACK
     # A plate that somebody has may bring a full hinge to half an overlay; one not listed does not.
     brought = reached and choice.plate_stated and "inset" not in (record.kind, front.hung)
     if record.kind != front.hung and not brought:
-        return (
-            error(
-                "hinge-kind",
-                front.id,
-                f"{HUNG_WORDS[front.hung]}, but hinge '{record.name}' is of the kind {record.kind}",
-                f"name a hinge of the kind {front.hung} beside it: "
-                f'hinge = ["{record.name}", "cup35-{front.hung}"], or one of your own with '
-                f'like = "cup35-{front.hung}"',
-            ),
+        yield error(
+            "hinge-kind",
+            front.id,
+            f"{HUNG_WORDS[front.hung]}, but hinge '{record.name}' is of the kind {record.kind}",
+            f"name a hinge of the kind {front.hung} beside it: "
+            f'hinge = ["{record.name}", "cup35-{front.hung}"], or one of your own with '
+            f'like = "cup35-{front.hung}"',
         )
+        return
     if reached:
-        return ()
+        return
     inset = front.hung == "inset"
     needed = format_length(abs(front.lap), unit)
     more = "more" if (choice.error > 0) is not inset else "less"
-    return (
-        error(
-            "overlay",
-            front.id,
-            f"{'a gap' if inset else 'an overlay'} of {needed} is needed; the nearest, tab "
-            f"{choice.tab:g} mm with plate {choice.plate:g} mm, is "
-            f"{format_length(abs(choice.error), unit)} {more}",
-            "list the plates that can be had, or take a hinge with another constant",
-        ),
+    yield error(
+        "overlay",
+        front.id,
+        f"{'a gap' if inset else 'an overlay'} of {needed} is needed; the nearest, tab "
+        f"{choice.tab:g} mm with plate {choice.plate:g} mm, is "
+        f"{format_length(abs(choice.error), unit)} {more}",
+        "list the plates that can be had, or take a hinge with another constant",
     )
 
 
-def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> tuple[Problem, ...]:
+def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> Iterator[Problem]:
     """Say where the search for the overlay moved the cups, and why: a wrong constant does so."""
     if choice.instead is None:
-        return ()
+        return
     usual, miss = choice.instead
     cups = format_mm(cup_from_edge(record, choice.tab))
     reached = f", with {format_mm(choice.tab)} by {format_mm(abs(choice.error))}"
     if choice.next_best is not None and choice.next_best[0] != usual:
         tab, error_of_it = choice.next_best
         reached += f", with {format_mm(tab)}, the next best, by {format_mm(abs(error_of_it))}"
-    return (
-        warning(
-            "tab-moved",
-            front.id,
-            f"cups at {cups} mm from the hinge edge, tab {format_mm(choice.tab)}: with "
-            f"{format_mm(usual)} the overlay misses by {format_mm(abs(miss))} (plates "
-            f"{_heights(record.plates)}){reached}",
-            f"is the constant of hinge '{record.name}' right? {record.kind} overlay is usually "
-            f'{_usual_constant(record)}; a tab that you state stands: tab = "{usual:g} mm"',
-        ),
+    yield warning(
+        "tab-moved",
+        front.id,
+        f"cups at {cups} mm from the hinge edge, tab {format_mm(choice.tab)}: with "
+        f"{format_mm(usual)} the overlay misses by {format_mm(abs(miss))} (plates "
+        f"{_heights(record.plates)}){reached}",
+        f"is the constant of hinge '{record.name}' right? {record.kind} overlay is usually "
+        f'{_usual_constant(record)}; a tab that you state stands: tab = "{usual:g} mm"',
     )
 
 
 def check_constant(
     front: PlacedFront, record: HingeRecord, choice: HingeChoice
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Ask about a constant that hinges of its kind do not have, and one that wants a plate lower
     than none."""
     low, high = BELIEVABLE_CONSTANTS[record.kind]
@@ -99,15 +94,13 @@ def check_constant(
             f"for hinge '{record.name}': none is lower than 0"
         )
     else:
-        return ()
-    return (
-        warning(
-            "unlikely-number",
-            front.id,
-            text,
-            f"read it again in its leaflet: usually it is {_usual_constant(record)}; or measure "
-            "the overlay on a scrap door and write overlay_measured",
-        ),
+        return
+    yield warning(
+        "unlikely-number",
+        front.id,
+        text,
+        f"read it again in its leaflet: usually it is {_usual_constant(record)}; or measure "
+        "the overlay on a scrap door and write overlay_measured",
     )
 
 

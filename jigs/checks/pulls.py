@@ -3,7 +3,7 @@ fit, miss each other, and have a screw of the right length?
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.carcass import SINK_RAIL, Carcass
 from jigs.box.fittings import FrontFittings
@@ -20,25 +20,22 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
 
 
-def check_fittings(plan: FrontPlan, unit: Unit) -> list[Problem]:
+def check_fittings(plan: FrontPlan, unit: Unit) -> Iterator[Problem]:
     """List what does not suit a front, as it was ordered, of what is meant for it."""
     front, fitted = plan.front, plan.ordered
     pulls, fixings = fitted.pulls.fittings, fitted.fixings
-    problems = [
-        *check_pulls(front, fitted.pulls, fitted.frame, unit),
-        *check_frame(front, fitted.frame, unit),
-    ]
+    yield from check_pulls(front, fitted.pulls, fitted.frame, unit)
+    yield from check_frame(front, fitted.frame, unit)
     if fixings is not None:
-        problems += check_pierced(front, fixings, fitted.frame, unit)
-        problems += check_fixings(front, fixings, pulls, unit)
-        problems += check_blocks(front, plan.carcass, fixings, unit)
+        yield from check_pierced(front, fixings, fitted.frame, unit)
+        yield from check_fixings(front, fixings, pulls, unit)
+        yield from check_blocks(front, plan.carcass, fixings, unit)
     if plan.drawer is not None and fitted.drawer is not None:
         # A box too low to build is told as such: its screws are no further fault.
         if not plan.drawer.place.too_low:
-            problems += check_fixing_room(front, fitted.drawer, unit)
-        problems += check_pull_at_box(front, pulls, fitted.drawer, unit)
-    problems += check_screws(front, fitted, unit)
-    return problems
+            yield from check_fixing_room(front, fitted.drawer, unit)
+        yield from check_pull_at_box(front, pulls, fitted.drawer, unit)
+    yield from check_screws(front, fitted, unit)
 
 
 OFF_BOX_EDGE = 8.0
@@ -47,14 +44,18 @@ OFF_BOX_EDGE = 8.0
 
 def check_pulls(
     front: PlacedFront, pulls: FrontPulls, frame: FivePiece | None, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List what placing the pulls came up against."""
     flags = tuple(_word_flag(front, flag, unit) for flag in pulls.flags)
     if pulls.miss is not None and pulls.miss.fault == "panel":
-        return (*flags, _word_miss(front, pulls.miss, unit))
+        yield from flags
+        yield _word_miss(front, pulls.miss, unit)
+        return
     settled = check_settled(front, frame, pulls.settled, unit)
     missed = () if pulls.miss is None else (_word_miss(front, pulls.miss, unit),)
-    return (*flags, *settled, *missed)
+    yield from flags
+    yield from settled
+    yield from missed
 
 
 def _word_flag(front: PlacedFront, flag: Flag, unit: Unit) -> Problem:
@@ -107,57 +108,50 @@ def _word_miss(front: PlacedFront, miss: AimMiss, unit: Unit) -> Problem:
 
 def check_pull_at_box(
     front: PlacedFront, pulls: Sequence[Fitting], drawer: DrawerBox, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a pull screw that meets the top edge of the drawer box behind it."""
     top = drawer.y + drawer.height
     misses = [abs(hole.y - top) for hole in collect_holes(pulls)]
     if not misses or min(misses) >= OFF_BOX_EDGE - SLACK:
-        return ()
-    return (
-        warning(
-            "pull-at-box-edge",
-            front.id,
-            f"a pull screw is {format_length(min(misses), unit)} from the height of the drawer "
-            f"box's top edge; it keeps {format_length(OFF_BOX_EDGE, unit)}",
-            "give a lower drawer_height, or set the pull elsewhere",
-            (drawer.id,),
-        ),
+        return
+    yield warning(
+        "pull-at-box-edge",
+        front.id,
+        f"a pull screw is {format_length(min(misses), unit)} from the height of the drawer "
+        f"box's top edge; it keeps {format_length(OFF_BOX_EDGE, unit)}",
+        "give a lower drawer_height, or set the pull elsewhere",
+        (drawer.id,),
     )
 
 
-def check_fixing_room(front: PlacedFront, drawer: DrawerBox, unit: Unit) -> tuple[Problem, ...]:
+def check_fixing_room(front: PlacedFront, drawer: DrawerBox, unit: Unit) -> Iterator[Problem]:
     """Find a drawer box so low that no screw stays clear of its bottom panel and its top edge."""
     if compute_rows(drawer.height, front.width, front.height, floor=drawer.floor):
-        return ()
-    return (
-        error(
-            "fixing-no-room",
-            front.id,
-            f"its drawer box, {format_length(drawer.height, unit)} high, leaves no room for a "
-            "fixing screw above its bottom panel, which ends "
-            f"{format_length(drawer.floor, unit)} above its underside",
-            "take a thinner drawer_bottom, or a higher drawer box",
-            (drawer.id,),
-        ),
+        return
+    yield error(
+        "fixing-no-room",
+        front.id,
+        f"its drawer box, {format_length(drawer.height, unit)} high, leaves no room for a "
+        "fixing screw above its bottom panel, which ends "
+        f"{format_length(drawer.floor, unit)} above its underside",
+        "take a thinner drawer_bottom, or a higher drawer box",
+        (drawer.id,),
     )
 
 
 def check_fixings(
     front: PlacedFront, plan: FixingPlan, pulls: Sequence[Fitting], unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Word which fixing screws a pull pushed out, and find those still too near to it."""
-    problems = []
     if plan.left_out:
         places = ", ".join(
             f"x {format_length(x, unit)}, y {format_length(y, unit)}" for x, y in plan.left_out
         )
-        problems.append(
-            warning(
-                "fixing-left-out",
-                front.id,
-                f"no place for the fixing screw at {places}: the pull is in the way",
-                "set the pull elsewhere, or trust the other screws",
-            )
+        yield warning(
+            "fixing-left-out",
+            front.id,
+            f"no place for the fixing screw at {places}: the pull is in the way",
+            "set the pull elsewhere, or trust the other screws",
         )
     near = [
         math.hypot(fixing.x - pull.x, fixing.y - pull.y)
@@ -165,28 +159,25 @@ def check_fixings(
         for pull in collect_holes(pulls)
     ]
     if near and min(near) < CLEAR_OF_PULL - SLACK:
-        problems.append(
-            warning(
-                "pull-at-fixing",
-                front.id,
-                f"a fixing screw is {format_length(min(near), unit)} from a pull screw",
-                "set the pull elsewhere",
-            )
+        yield warning(
+            "pull-at-fixing",
+            front.id,
+            f"a fixing screw is {format_length(min(near), unit)} from a pull screw",
+            "set the pull elsewhere",
         )
-    return tuple(problems)
 
 
 def check_blocks(
     front: PlacedFront, carcass: Carcass, plan: FixingPlan, unit: Unit
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find screws of a false front that no rail on edge takes."""
     if front.kind != "false-front":
-        return ()
+        return
     rows = dict.fromkeys(front.place.y + hole.y for hole in collect_holes(plan.front))
     low = math.inf if carcass.rail is None else carcass.rail[0] + OFF_RAIL_EDGE
     missed = sorted(row for row in rows if row < low - SLACK)
     if not missed:
-        return ()
+        return
     heights = " and ".join(format_length(row, unit) for row in missed)
     which = "lower row" if len(missed) < len(rows) else "row" if len(missed) == 1 else "rows"
     fact, cure = "no rail on edge stands behind it", ""
@@ -196,38 +187,29 @@ def check_blocks(
         end = format_length(carcass.rail[0], unit)
         fact, cure = f"the rail behind it ends {end} above the box's bottom", ""
     thick = format_length(carcass.side, unit)
-    return (
-        warning(
-            "blocks-needed",
-            front.id,
-            f"{fact}: its screws at {heights} want blocks behind them",
-            f"put blocks {thick} thick behind the {which} at {heights} above the box's bottom"
-            f"{cure}",
-        ),
+    yield warning(
+        "blocks-needed",
+        front.id,
+        f"{fact}: its screws at {heights} want blocks behind them",
+        f"put blocks {thick} thick behind the {which} at {heights} above the box's bottom{cure}",
     )
 
 
-def check_screws(front: PlacedFront, fitted: FrontFittings, unit: Unit) -> tuple[Problem, ...]:
+def check_screws(front: PlacedFront, fitted: FrontFittings, unit: Unit) -> Iterator[Problem]:
     """Find screws for which no usual length suits."""
-    problems = []
     if fitted.clamped is not None and fitted.screws.pull is None:
-        problems.append(
-            warning(
-                "pull-screw",
-                front.id,
-                f"no usual screw is 6 to 9 mm longer than the "
-                f"{format_length(fitted.clamped, unit)} that the pull clamps",
-                "cut a longer one",
-            )
+        yield warning(
+            "pull-screw",
+            front.id,
+            f"no usual screw is 6 to 9 mm longer than the "
+            f"{format_length(fitted.clamped, unit)} that the pull clamps",
+            "cut a longer one",
         )
     if fitted.passed is not None and fitted.screws.fixing is None:
-        problems.append(
-            warning(
-                "fixing-screw",
-                front.id,
-                f"no usual screw goes through {format_length(fitted.passed, unit)}, holds 6 mm and "
-                "stays 3 mm below the face",
-                "cut a longer one, or counterbore the drawer box",
-            )
+        yield warning(
+            "fixing-screw",
+            front.id,
+            f"no usual screw goes through {format_length(fitted.passed, unit)}, holds 6 mm and "
+            "stays 3 mm below the face",
+            "cut a longer one, or counterbore the drawer box",
         )
-    return tuple(problems)

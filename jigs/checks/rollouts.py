@@ -13,7 +13,6 @@ from jigs.checks.drawers import UNDER_SIDE_MOUNT
 from jigs.checks.kinds import blind_hand
 from jigs.checks.slides import (
     check_as_built,
-    check_depth_as_built,
     check_hooks,
     check_slide_depth,
     check_slide_load,
@@ -27,23 +26,21 @@ SWINGING = ("door", "lift")
 """What opens before a rollout."""
 
 
-def check_rollouts(box: BoxPlan, unit: Unit) -> tuple[Problem, ...]:
+def check_rollouts(box: BoxPlan, unit: Unit) -> Iterator[Problem]:
     """Find the rollouts of a box that will not run."""
     plans, boards = box.rollouts, [face.key for face in box.faces]
-    problems: list[Problem] = []
     for plan in plans:
-        problems += _check_hardware(plan, boards, unit)
-        problems += _check_doors(plan, unit)
-        problems += _check_panels(plan, unit)
+        yield from _check_hardware(plan, boards, unit)
+        yield from _check_doors(plan, unit)
+        yield from _check_panels(plan, unit)
         above = [other for other in plans if _under(plan, other)]
-        problems += _check_over(
+        yield from _check_over(
             plan,
             [(other.rollout.id, other.rollout.y, other.low, other.rollout.top) for other in above],
             unit,
             both=True,
         )
-        problems += _check_over(plan, _drawers_near(plan, box.fronts), unit)
-    return tuple(problems)
+        yield from _check_over(plan, _drawers_near(plan, box.fronts), unit)
 
 
 def _check_hardware(
@@ -57,8 +54,7 @@ def _check_hardware(
             "no slide is named for this rollout",
             "name one in [use] or at the rollout",
         )
-    short = check_slide_depth(made.id, plan.carcass, plan.record, unit, made.z)
-    yield from short or check_depth_as_built(made.id, plan.carcass, plan.record, unit, made.z)
+    yield from check_slide_depth(made.id, plan.carcass, plan.record, unit, made.z)
     yield from check_as_built(
         made.id,
         plan.carcass,
@@ -69,17 +65,7 @@ def _check_hardware(
         spacers=made.spacer_left + made.spacer_right,
     )
     yield from check_slide_load(made.id, plan.record, made.width, made.length)
-    yield from check_hooks(
-        made.id,
-        (),
-        made.rear,
-        width=made.width,
-        height=made.height,
-        notch=made.notch,
-        board=made.side,
-        depth=plan.record.hook_depth,
-        unit=unit,
-    )
+    yield from check_hooks(made.id, made, plan.record, unit)
     if made.height < LEAST_HEIGHT - SLACK:
         yield error(
             "drawer-too-low",

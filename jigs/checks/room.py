@@ -29,21 +29,19 @@ CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
 """Ends between which a run fills its wall."""
 
 
-def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> tuple[Problem, ...]:
+def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> Iterator[Problem]:
     """List what a wall, its ceiling, its counter or its floor has no room for."""
     taken = taken_by(job)
-    problems: list[Problem] = []
     for wall in job.walls:
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
-        problems += _check_length(wall, own, job.shown)
-        problems += _check_ends(wall, own, job.shown)
-        problems += _check_fillers(wall, own, job.shown)
-        problems += _check_ceiling(wall, own, job.shown)
+        yield from _check_length(wall, own, job.shown)
+        yield from _check_ends(wall, own, job.shown)
+        yield from _check_fillers(wall, own, job.shown)
+        yield from _check_ceiling(wall, own, job.shown)
         for box in boxes:
-            problems += _check_counter(wall, box, by_box[box.id], job.shown)
-            problems += _check_floor(wall, box, job.shown)
-    return tuple(problems)
+            yield from _check_counter(wall, box, by_box[box.id], job.shown)
+            yield from _check_floor(wall, box, job.shown)
 
 
 def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:

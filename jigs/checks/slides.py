@@ -6,16 +6,18 @@ by the opening between the sides. Where the tape found another width than the jo
 wrong before it is cut: it is held back until the job has the measured width, from which it then
 follows. So is one whose slide the measured depth does not take.
 
->>> from jigs.given.stated import TapedBox
+>>> from collections.abc import Iterator
+from jigs.given.stated import TapedBox
 >>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
 ...               built=True, measured=TapedBox(width=(598.0, 597.0)))
 >>> off_as_built(box)
 -3.0
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 
 from jigs.box.carcass import Carcass
+from jigs.box.parts import DrawerBox
 from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import (
     BACK_SET_IN,
@@ -27,7 +29,8 @@ from jigs.fittings.slide import (
 )
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec
-from jigs.ground.geometry import SLACK, Fitting
+from jigs.given.rolloutspec import Rollout
+from jigs.ground.geometry import SLACK
 from jigs.ground.grid import WOOD_BETWEEN
 from jigs.ground.lengths import (
     CAREFUL,
@@ -48,20 +51,20 @@ def check_slide_depth(
     record: SlideRecord,
     unit: Unit,
     set_back: float = 0.0,
-) -> tuple[Problem, ...]:
-    """Find a slide of a drawer or rollout that is longer than the box is deep behind its front."""
+) -> Iterator[Problem]:
+    """Find a slide of a drawer or rollout that is longer than the box is deep behind its front, as
+    planned or as built; an inset front stands `set_back` in it, mm."""
     inside = carcass.inside_depth - set_back
     if not depth_short(record, inside):
-        return ()
+        yield from _check_depth_as_built(part, carcass, record, inside, unit)
+        return
     unit = telling_unit(unit, depth_needed(record), inside)
-    return (
-        error(
-            "slide-too-long",
-            part,
-            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-            f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
-            _shorter(record, inside, unit),
-        ),
+    yield error(
+        "slide-too-long",
+        part,
+        f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
+        f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
+        _shorter(record, inside, unit),
     )
 
 
@@ -102,20 +105,18 @@ def _whole_inches(length: float) -> bool:
 
 def check_slide_load(
     part: str, record: SlideRecord, width: float, length: float
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a drawer or rollout, its box `width` by `length` mm, too large for its slides' load."""
     expected = expected_load(width, length)
     if record.load is None or expected <= record.load + SLACK:
-        return ()
-    return (
-        warning(
-            "slide-load",
-            part,
-            f"full, it is reckoned to carry {_weight(expected)} (15 lb/ft2 of its area, KCMA "
-            f"A161.1, second hand; the box itself comes on top); slide '{record.name}' bears "
-            f"{_weight(record.load)}",
-            "take slides that bear more, or keep light things in it",
-        ),
+        return
+    yield warning(
+        "slide-load",
+        part,
+        f"full, it is reckoned to carry {_weight(expected)} (15 lb/ft2 of its area, KCMA "
+        f"A161.1, second hand; the box itself comes on top); slide '{record.name}' bears "
+        f"{_weight(record.load)}",
+        "take slides that bear more, or keep light things in it",
     )
 
 
@@ -143,7 +144,7 @@ def check_as_built(
     spacers: float = 0.0,
     given: bool = False,
     also: tuple[str, ...] = (),
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a drawer box, `width` mm outside, that the box as built does not take.
 
     `spacers`: what stands under its slides in all; `given`: its width is the job's own, so a box
@@ -154,10 +155,10 @@ def check_as_built(
     off = off_as_built(box)
     planned = carcass.opening - spacers
     if not off or width_error(record, planned, drawer_side, width) > 0:
-        return ()
+        return
     miss = width_error(record, planned + off, drawer_side, width)
     if not is_beyond(miss, 0.0):
-        return ()
+        return
     built = box.width + off
     inside = planned + off - record.width_less
     left = f"{format_length(planned + off, unit)} {'may be left' if carcass.bay else 'are left'}"
@@ -170,33 +171,32 @@ def check_as_built(
     )
     remedy = f"put width = {_quoted(built, unit)} into box {box.id}, then its drawer boxes follow"
     if miss < 0 and given:
-        return (warning("drawer-not-as-built", part, text, "pack the slides out", also),)
-    return (error("drawer-not-as-built", part, text, remedy, also),)
+        yield warning("drawer-not-as-built", part, text, "pack the slides out", also)
+        return
+    yield error("drawer-not-as-built", part, text, remedy, also)
 
 
-def check_depth_as_built(
-    part: str, carcass: Carcass, record: SlideRecord, unit: Unit, set_back: float = 0.0
-) -> tuple[Problem, ...]:
-    """Find a slide that the box as built is not deep enough for, behind an inset front that
-    stands `set_back` in it; mm. Its depth as planned takes it."""
+def _check_depth_as_built(
+    part: str, carcass: Carcass, record: SlideRecord, inside: float, unit: Unit
+) -> Iterator[Problem]:
+    """Find a slide that the box as built is not deep enough for, though it is with an `inside` depth
+    as planned; mm."""
     box = carcass.box
     if not box.built or box.measured.depth is None:
-        return ()
+        return
     off = box.measured.depth - box.depth
-    inside = carcass.inside_depth - set_back + off
+    inside += off
     if not is_beyond(off, CAREFUL) or not depth_short(record, inside):
-        return ()
+        return
     built = format_length(box.measured.depth, unit)
-    return (
-        error(
-            "drawer-not-as-built",
-            part,
-            f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-            f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
-            f"and leaves {format_length(inside, unit)}",
-            f"put depth = {_quoted(box.measured.depth, unit)} into box {box.id}, and take a "
-            "shorter slide",
-        ),
+    yield error(
+        "drawer-not-as-built",
+        part,
+        f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
+        f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
+        f"and leaves {format_length(inside, unit)}",
+        f"put depth = {_quoted(box.measured.depth, unit)} into box {box.id}, and take a "
+        "shorter slide",
     )
 
 
@@ -210,66 +210,51 @@ def _quoted(mm: float, unit: Unit) -> str:
 
 def check_hooks(
     part: str,
-    also: Sequence[str],
-    hooks: Sequence[Fitting],
-    *,
-    width: float,
-    height: float,
-    notch: tuple[float, float] | None,
-    board: float,
-    depth: float | None,
+    box: DrawerBox | Rollout,
+    record: SlideRecord,
     unit: Unit,
-) -> tuple[Problem, ...]:
+    also: tuple[str, ...] = (),
+) -> Iterator[Problem]:
     """Find hook holes that leave the back of a drawer box, fall into its notch, or are asked
-    deeper (`depth`) than its `board` is thick; mm.
+    deeper than its back is thick.
 
     Left and right are alike, so the left one speaks for both.
     """
-    if not hooks:
-        return ()
-    deep: tuple[Problem, ...] = ()
-    if depth is not None and depth > board + SLACK:
-        deep = (
-            warning(
-                "hook-through",
-                part,
-                f"the holes for its slide's hooks are to be {format_length(depth, unit)} deep, "
-                f"and its back is {format_length(board, unit)} thick: they come out behind",
-                "correct hook_depth from the slide's leaflet, or see that a hole right through "
-                "serves the hook",
-                tuple(also),
-            ),
+    if not box.rear:
+        return
+    if record.hook_depth is not None and record.hook_depth > box.side + SLACK:
+        yield warning(
+            "hook-through",
+            part,
+            f"the holes for its slide's hooks are to be {format_length(record.hook_depth, unit)} "
+            f"deep, and its back is {format_length(box.side, unit)} thick: they come out behind",
+            "correct hook_depth from the slide's leaflet, or see that a hole right through "
+            "serves the hook",
+            also,
         )
-    hole, radius = hooks[0].holes[0], hooks[0].holes[0].diameter / 2
-    low, high = hole.y - radius, hole.y + radius
+    hole, radius = box.rear[0].holes[0], box.rear[0].holes[0].diameter / 2
     holes = (
         f"the holes for its slide's hooks, {format_length(2 * radius, unit)} wide and "
         f"{format_length(hole.y, unit)} above the underside"
     )
-    if high > height - WOOD_BETWEEN + SLACK or hole.x + radius > width / 2 - WOOD_BETWEEN + SLACK:
-        return (
-            *deep,
-            error(
-                "hook-outside",
-                part,
-                f"{holes}, do not find {format_length(WOOD_BETWEEN, unit)} of wood round them: "
-                f"the drawer box is {format_length(width, unit)} wide and "
-                f"{format_length(height, unit)} high",
-                "make the drawer box higher or wider, or correct hook_height and hook_inset",
-                tuple(also),
-            ),
+    right, top = box.width / 2 - WOOD_BETWEEN + SLACK, box.height - WOOD_BETWEEN + SLACK
+    inner, (wide, high) = box.rear[0].outline[0][1][0], box.notch or (0.0, 0.0)
+    if hole.y + radius > top or hole.x + radius > right:
+        yield error(
+            "hook-outside",
+            part,
+            f"{holes}, do not find {format_length(WOOD_BETWEEN, unit)} of wood round them: "
+            f"the drawer box is {format_length(box.width, unit)} wide and "
+            f"{format_length(box.height, unit)} high",
+            "make the drawer box higher or wider, or correct hook_height and hook_inset",
+            also,
         )
-    inner = hooks[0].outline[0][1][0]
-    if notch and low < notch[1] - SLACK and hole.x - radius < inner + notch[0] - SLACK:
-        return (
-            *deep,
-            error(
-                "hook-in-notch",
-                part,
-                f"{holes}, fall into the notch, which is {format_length(notch[1], unit)} high: "
-                "no wood is there",
-                "correct hook_height, or notch_height and notch_width, from the slide's leaflet",
-                tuple(also),
-            ),
+    elif box.notch and hole.y - radius < high - SLACK and hole.x - radius < inner + wide - SLACK:
+        yield error(
+            "hook-in-notch",
+            part,
+            f"{holes}, fall into the notch, which is {format_length(high, unit)} high: "
+            "no wood is there",
+            "correct hook_height, or notch_height and notch_width, from the slide's leaflet",
+            also,
         )
-    return deep

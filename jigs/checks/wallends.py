@@ -45,9 +45,9 @@ WORDS = {"wall": "wall", "casing": "casing", "panel": "end panel"}
 
 def check_wall_ends(
     job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List what the fronts at the ends of walls would strike, and the flush panels of boxes."""
-    problems: list[Problem] = []
+    told: set[tuple[str | None, str]] = set()
     places, panel = place_job(job), job.material.front
     for wall in job.walls:
         for hand in HANDS:
@@ -56,16 +56,17 @@ def check_wall_ends(
                 near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel)
                 for box, distance in near:
                     for front in at_end(by_box[box.id], hand):
-                        problems += check_front(job, front, hand, end, end.filler + distance)
-    told = {(problem.part, problem.code) for problem in problems}
+                        found = tuple(check_front(job, front, hand, end, end.filler + distance))
+                        told |= {(problem.part, problem.code) for problem in found}
+                        yield from found
     flush = WallEnd(stands="panel")
     for box in boxes:
         for hand in HANDS:
             if box.panels.at(hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
-                    found = check_front(job, front, hand, flush, 0.0)
-                    problems += [p for p in found if (p.part, p.code) not in told]
-    return tuple(problems)
+                    for problem in check_front(job, front, hand, flush, 0.0):
+                        if (problem.part, problem.code) not in told:
+                            yield problem
 
 
 def projection_of(front: Front, pulls: Mapping[str, PullRecord]) -> float:
@@ -80,46 +81,42 @@ def projection_open(front: Front, pulls: Mapping[str, PullRecord]) -> bool:
     return record is not None and how_confirmed(record, "projection") is None
 
 
-def check_front(
-    job: Job, front: Front, hand: Hand, end: WallEnd, room: float
-) -> tuple[Problem, ...]:
+def check_front(job: Job, front: Front, hand: Hand, end: WallEnd, room: float) -> Iterator[Problem]:
     """Check one front against what stands at its end, `room` from its box."""
     what, unit = WORDS[end.stands or "wall"], job.shown
     gap = room + (front.gaps.left if hand == "left" else front.gaps.right)
     if front.kind == "door" and front.hinged == hand:
-        return (
-            *_check_strike(job, front, end, what, room),
-            *_check_hinge(front, what, gap, unit),
-        )
+        yield from _check_strike(job, front, end, what, room)
+        yield from _check_hinge(front, what, gap, unit)
+        return
     reach = 0.0 if end.stands == "panel" else end.reach or 0.0
     if reach and gap < reach + SPARE - SEEN - SLACK:
-        return (
-            warning(
-                "end-reach",
-                front.id,
-                f"what stands out of the wall on its {hand} reaches {format_length(reach, unit)}, "
-                f"and it opens {format_length(gap, unit)} from that wall",
-                f"make the filler {format_length(reach + SPARE - gap + room, unit)} wide",
-            ),
+        yield warning(
+            "end-reach",
+            front.id,
+            f"what stands out of the wall on its {hand} reaches {format_length(reach, unit)}, "
+            f"and it opens {format_length(gap, unit)} from that wall",
+            f"make the filler {format_length(reach + SPARE - gap + room, unit)} wide",
         )
-    return _check_edge(front, what, gap, unit)
+        return
+    yield from _check_edge(front, what, gap, unit)
 
 
 def _check_strike(
     job: Job, front: Front, end: WallEnd, what: str, room: float
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """Find a door that strikes what stands beside its hinge edge."""
     reach, unit = end.reach or 0.0, job.shown
     projection = projection_of(front, job.pulls)
     if end.stands == "panel":
         if not reach:
-            return ()
+            return
         if pull_from_hinge(front) > reach + SLACK:
             projection = 0.0
         reach = 0.0
     needed = reach + projection + SPARE
     if front.restrictor or room >= needed - SEEN - SLACK:
-        return ()
+        return
     sum_of = [format_length(reach, unit)] if reach else []
     if projection:
         open_ = projection_open(front, job.pulls)
@@ -128,14 +125,12 @@ def _check_strike(
     between = "nothing" if room <= SLACK else format_length(room, unit)
     own = f"make the filler {format_length(end.filler + needed - room, unit)} wide"
     stop = "a restrictor that stops it below 90 degrees, and say restrictor = true"
-    return (
-        warning(
-            "wall-filler",
-            front.id,
-            f"hinged {front.hinged} with {between} to the {what}: opened, it strikes it; "
-            f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
-            f"fit {stop}; or {own}" if room <= SLACK else f"{own}, or fit {stop}",
-        ),
+    yield warning(
+        "wall-filler",
+        front.id,
+        f"hinged {front.hinged} with {between} to the {what}: opened, it strikes it; "
+        f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
+        f"fit {stop}; or {own}" if room <= SLACK else f"{own}, or fit {stop}",
     )
 
 
@@ -147,44 +142,40 @@ def pull_from_hinge(front: Front) -> float:
     return min(xs) if front.hinged == "left" else front.width - max(xs)
 
 
-def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
+def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> Iterator[Problem]:
     """Find a hinge edge that rubs on what stands beside it."""
     least = front.least_reveal
     if least is None or front.place.overlay == "inset" or gap >= least.width - SLACK:
-        return ()
+        return
     unit = telling_unit(unit, gap, least.width)
-    return (
-        warning(
-            "hinge-at-end",
-            front.id,
-            f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
-            f"front {format_length(front.make.thickness, unit)} thick needs "
-            f"{by_memory(format_length(least.width, unit), open=least.open)} to open",
-            f"enlarge its reveal, or put a filler before the {what}",
-        ),
+    yield warning(
+        "hinge-at-end",
+        front.id,
+        f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
+        f"front {format_length(front.make.thickness, unit)} thick needs "
+        f"{by_memory(format_length(least.width, unit), open=least.open)} to open",
+        f"enlarge its reveal, or put a filler before the {what}",
     )
 
 
-def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> tuple[Problem, ...]:
+def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> Iterator[Problem]:
     """Find a free edge, or a drawer, that rubs on what stands beside it."""
     if front.place.overlay == "inset" or front.kind in ("false-front", "panel"):
-        return ()
+        return
     least = LEAST_DRAWER
     if front.kind == "door":
         radius = front.width - (front.hinge.tab if front.hinge else USUAL_TAB)
         # Conservative: about a fixed pivot at the rim of the cup (derived).
         least = LEAST_EDGE + sqrt(radius**2 + front.make.thickness**2) - radius
     if gap >= least - SLACK:
-        return ()
+        return
     unit = telling_unit(unit, gap, least)
-    return (
-        warning(
-            "edge-at-end",
-            front.id,
-            f"its edge opens {format_length(gap, unit)} beside the {what}; it takes "
-            f"{format_length(least, unit)}",
-            f"enlarge its reveal, or put a filler before the {what}",
-        ),
+    yield warning(
+        "edge-at-end",
+        front.id,
+        f"its edge opens {format_length(gap, unit)} beside the {what}; it takes "
+        f"{format_length(least, unit)}",
+        f"enlarge its reveal, or put a filler before the {what}",
     )
 
 
@@ -195,7 +186,7 @@ mm (common practice, no source)."""
 
 def check_deeper(
     job: Job, boxes: Sequence[BoxSpec], by_box: Mapping[str, Sequence[Front]]
-) -> tuple[Problem, ...]:
+) -> Iterator[Problem]:
     """List the doors that strike a deeper box on the side where they hang."""
     places, panel = place_job(job), job.material.front
     walls: dict[str, list[BoxSpec]] = {}
@@ -203,7 +194,6 @@ def check_deeper(
         if not box.inferred:
             walls.setdefault(box.wall, []).append(box)
     far = SPARE + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
-    problems: list[Problem] = []
     for row in walls.values():
         proud = [
             appliance
@@ -229,8 +219,7 @@ def check_deeper(
                 for _, place in facing[first:last]:
                     room = _room(box, beside[place], hand, places, panel)
                     for front in doors:
-                        problems += _check(job, box, front, beside[place], room)
-    return tuple(problems)
+                        yield from _check(job, box, front, beside[place], room)
 
 
 def _facing(box: BoxSpec | Appliance, hand: Hand, places: Mapping[str, float]) -> float:

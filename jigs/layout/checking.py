@@ -1,17 +1,16 @@
 """A box plan judged: what each check finds, in the order in which it is told."""
 
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 
 from jigs.box.facework import door_mass
 from jigs.box.inhand import has_size
 from jigs.box.plan import BoxPlan, FrontPlan
 from jigs.checks.built import check_built
-from jigs.checks.closing import check_closing, check_columns, check_counter
+from jigs.checks.closing import NOT_CLOSED, check_closing, check_columns, check_counter
 from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_bores, check_faces, check_waits
-from jigs.checks.findings import Findings
 from jigs.checks.fivepiece import check_wood_in_hand
 from jigs.checks.hardware import (
     check_hinge_confirmed,
@@ -32,6 +31,32 @@ from jigs.checks.rollouts import check_rollouts
 from jigs.given.job import Job
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
+
+
+@dataclass(slots=True, kw_only=True)
+class Findings:
+    """The findings of a box as they come up, and the fronts that they withhold."""
+
+    fronts: frozenset[str]
+    problems: list[Problem] = field(default_factory=list)
+    held: dict[str, list[Problem]] = field(default_factory=dict)
+    hushed: set[str | None] = field(default_factory=set)
+
+    def add(self, problems: Iterable[Problem]) -> None:
+        """Take up findings, but for parts of which enough is said."""
+        for problem in problems:
+            if problem.part in self.hushed:
+                continue
+            self.problems.append(problem)
+            if problem.level == "error":
+                for part in {problem.part, *problem.also} & self.fronts:
+                    self.held.setdefault(str(part), []).append(problem)
+
+    def hush_unclosed(self) -> None:
+        """Say no more of parts whose sizes do not close: their holes follow from nothing."""
+        for problem in self.problems:
+            if problem.level == "error" and problem.code == NOT_CLOSED:
+                self.hushed |= {problem.part, *problem.also}
 
 
 def check_box(
@@ -55,7 +80,7 @@ def check_box(
     _check_in_hand(job, plan, findings)
     for front in plan.fronts:
         _check_drilled(job, front, findings)
-    check_faces(plan, findings, job.shown)
+    findings.add(check_faces(plan, findings.held, job.shown))
     _check_counters(job, plan, findings)
     _check_confirmed(job, plan, findings)
     return findings
@@ -96,7 +121,7 @@ def _check_hung(job: Job, plan: BoxPlan, findings: Findings) -> None:
             findings.add(
                 check_door(each.front, each.carcass, each.door, thickness=thickness, unit=job.shown)
             )
-    check_waits(plan, findings)
+    findings.add(check_waits(plan, findings.held))
 
 
 def _check_in_hand(job: Job, plan: BoxPlan, findings: Findings) -> None:
@@ -125,7 +150,7 @@ def _check_in_hand(job: Job, plan: BoxPlan, findings: Findings) -> None:
 
 
 def _check_drilled(job: Job, plan: FrontPlan, findings: Findings) -> None:
-    front, found = plan.hand.front, check_fittings(plan, job.shown)
+    front, found = plan.hand.front, tuple(check_fittings(plan, job.shown))
     if front.id in findings.held:
         # What else is wrong with it follows from what holds it back, or keeps till then.
         findings.add(problem for problem in found if problem.level == "error")

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from jigs.box.boards import BoardFace, FaceKey
 from jigs.box.facework import face_of
 from jigs.box.plan import BoxPlan, FrontPlan
-from jigs.checks.findings import Findings
 from jigs.ground.geometry import Fitting
 from jigs.ground.problems import Problem
+from jigs.layout.checking import Findings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -101,7 +101,7 @@ def lay_out(job: Job) -> Layout:
     displaced = find_displaced(job)
     boxes = [lay_out_box(job, box, aims, displaced.get(box.id)) for box in job.boxes]
     fronts = tuple(front for box in boxes for front in box.fronts)
-    beside = check_neighbours(job, fronts)
+    beside = tuple(check_neighbours(job, fronts))
     # What is said of a hinge edge beside a panel or a wall is said there, and once.
     told = {problem.part for problem in beside if problem.code == "hinge-at-end"}
     problems = tuple(
