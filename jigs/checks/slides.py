@@ -6,8 +6,7 @@ by the opening between the sides. Where the tape found another width than the jo
 wrong before it is cut: it is held back until the job has the measured width, from which it then
 follows. So is one whose slide the measured depth does not take.
 
->>> from collections.abc import Iterator
-from jigs.given.stated import TapedBox
+>>> from jigs.given.stated import TapedBox
 >>> box = BoxSpec(id="B1", kind="base", width=600.0, height=762.0, depth=584.0, above_floor=100.0,
 ...               built=True, measured=TapedBox(width=(598.0, 597.0)))
 >>> off_as_built(box)
