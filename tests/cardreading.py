@@ -9,8 +9,8 @@ import re
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.box.parts import DrawerBox, Layout
-from jigs.given.rolloutspec import Rollout
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Layout
 from jigs.ground.geometry import Face, Hand
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.printer import Printer
-from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.stated import RolloutSpec
 from jigs.ground.keys import keys_of
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import Table

@@ -8,10 +8,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.parts import DrawerBox, Front, Side
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.edges import BevelledEdge
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hand, turned_over
 
 

@@ -4,7 +4,8 @@ The box is bored first and clamped on the front, or pressed on it in its opening
 turned by hand in its holes, marks the front. The two patterns then meet by construction.
 """
 
-from jigs.box.parts import DrawerBox, Front
+from jigs.box.drawerbox import DrawerBox
+from jigs.box.parts import Front
 from jigs.ground.geometry import SLACK, Hole
 
 MARKED_WITHIN = 0.05

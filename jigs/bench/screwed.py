@@ -28,9 +28,9 @@ from jigs.bench.placing import (
 )
 from jigs.bench.pulls import middle_or_line
 from jigs.bench.station import Corner, Marks, Work
-from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout
 from jigs.fittings.fixing import CLEAR_OF_PULL, pilot
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
 
 NEIGHBOURS = 100.0

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
-from jigs.ground.geometry import HANDS, SLACK, Fitting, Hand, Hole, Purpose
+from jigs.ground.geometry import HANDS, SLACK, Fitting, Hand, Hole, Purpose, moved
 from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
 
 BETWEEN_FACES = 1.0
@@ -46,18 +46,7 @@ class BoardFace:
 
     def lowered(self, fittings: Sequence[Fitting]) -> tuple[Fitting, ...]:
         """Give fittings counted from the box's bottom end as counted from the board's own."""
-        if not self.base:
-            return tuple(fittings)
-        return tuple(
-            replace(
-                fitting,
-                holes=tuple(replace(hole, y=hole.y - self.base) for hole in fitting.holes),
-                outline=tuple(
-                    tuple((x, y - self.base) for x, y in polygon) for polygon in fitting.outline
-                ),
-            )
-            for fitting in fittings
-        )
+        return tuple(moved(fitting, up=-self.base) for fitting in fittings)
 
 
 def find_faces(columns: Columns) -> tuple[BoardFace, ...]:

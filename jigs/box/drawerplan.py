@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import THROUGH, reveal_under
+from jigs.box.drawerbox import DrawerBox
 from jigs.box.drawers import (
     BOTTOM_RISE,
     CLEAR_OF_DRAWER,
@@ -15,7 +16,6 @@ from jigs.box.drawers import (
     place_drawers,
 )
 from jigs.box.fronts import Column, PlacedFront
-from jigs.box.parts import DrawerBox
 from jigs.fittings.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
 from jigs.fittings.slide import (
     drawer_length,

@@ -18,11 +18,12 @@ from math import hypot
 
 from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
+from jigs.box.drawerbox import DrawerBox
 from jigs.box.drawerplan import DrawerPlan, false_backing
 from jigs.box.facework import DoorPlan
 from jigs.box.frontpulls import FrontPulls, PullAim, set_pulls
 from jigs.box.fronts import PlacedFront
-from jigs.box.parts import DrawerBox, Screws
+from jigs.box.parts import Screws
 from jigs.fittings.fivepiece import FivePiece, five_piece_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings

@@ -13,7 +13,7 @@ an edge, holds here too.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.fronts import PlacedFront
@@ -21,7 +21,7 @@ from jigs.fittings.fivepiece import Settled, five_piece_of, settle_pulls
 from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
-from jigs.ground.geometry import SLACK, Fitting, collect_holes
+from jigs.ground.geometry import SLACK, Fitting, collect_holes, moved
 
 DOOR_LINE = (38.0, 64.0)
 """A door's pull from its free edge; mm (common practice, no source)."""
@@ -131,15 +131,12 @@ def middle_of(pull: Fitting) -> tuple[float, float]:
 
 def _move(pulls: Sequence[Fitting], aim: PullAim) -> tuple[Fitting, ...]:
     """Give the pulls where they are wanted."""
-    moved = []
+    found = []
     for place, pull in enumerate(pulls):
         x, y = middle_of(pull)
         right = aim.xs[place] - x if aim.xs else 0.0
-        up = aim.y - y if aim.y is not None else 0.0
-        holes = tuple(replace(hole, x=hole.x + right, y=hole.y + up) for hole in pull.holes)
-        outline = tuple(tuple((x + right, y + up) for x, y in each) for each in pull.outline)
-        moved.append(replace(pull, holes=holes, outline=outline))
-    return tuple(moved)
+        found.append(moved(pull, right, aim.y - y if aim.y is not None else 0.0))
+    return tuple(found)
 
 
 def _find_miss(

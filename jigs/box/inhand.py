@@ -27,7 +27,7 @@ from jigs.box.parts import Gaps
 from jigs.fittings.kinds import kind_of
 from jigs.given.delivery import Arrival
 from jigs.given.job import FrontSpec, Job
-from jigs.ground.geometry import Fitting
+from jigs.ground.geometry import moved
 from jigs.ground.lengths import is_beyond
 
 SAME_PLACE = 0.01
@@ -141,19 +141,10 @@ def move_fittings(
     return replace(
         fitted,
         front=(
-            *(_moved(fitting, shift) for fitting in fitted.front if not kind_of(fitting).stated),
+            *(moved(fitting, shift) for fitting in fitted.front if not kind_of(fitting).stated),
             *front_by_hand(in_hand),
         ),
         drawer=drawer and replace(drawer, x=drawer.x + shift),
-    )
-
-
-def _moved(fitting: Fitting, shift: float) -> Fitting:
-    return replace(
-        fitting,
-        holes=tuple(replace(hole, x=hole.x + shift) for hole in fitting.holes),
-        outline=tuple(tuple((x + shift, y) for x, y in polygon) for polygon in fitting.outline),
-        carry=tuple(x + shift for x in fitting.carry),
     )
 
 

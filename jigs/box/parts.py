@@ -6,13 +6,13 @@ of the trade from them.
 
 from dataclasses import dataclass
 
+from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
 from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
-from jigs.given.rolloutspec import Rollout
-from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes
+from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
 
 
@@ -68,58 +68,6 @@ class BoardEnds:
 
 LEVEL = BoardEnds()
 """Those of a side between sides."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerBox:
-    """A drawer box, named `<front>-BOX`: outside width, height, length in mm, `x` and `y` of its
-    lower left corner in its own front's axes, side thickness, its clearance holes (axes: x from
-    its left end, y from its underside, from the room), and what is assumed in it. `recess`: how
-    far its bottom panel stands up from its underside, `notch`: width and height that are cut out
-    of both lower corners of its back; 0 and None where its slides ask for neither. `floor`: that
-    panel's upper face above its underside. `slide`: the record it runs on, `slide_length` that
-    slide's nominal length. `rear`: the holes in its back
-    for the slides' hooks."""
-
-    id: str
-    front: str
-    box: str
-    width: float
-    height: float
-    length: float
-    side: float
-    x: float
-    y: float
-    code: str
-    recess: float = 0.0
-    floor: float = 0.0
-    notch: tuple[float, float] | None = None
-    slide: str = ""
-    slide_length: float = 0.0
-    fittings: tuple[Fitting, ...] = ()
-    rear: tuple[Fitting, ...] = ()
-    assumed: tuple[str, ...] = ()
-    open: tuple[OpenNumber, ...] = ()
-    """The open numbers of its slide that its cuts and holes rest on."""
-    maker_bored: bool = False
-    """Whether its maker bored the holes for its front's screws: where they stand is not known."""
-
-    @property
-    def holes(self) -> tuple[Hole, ...]:
-        """All clearance holes."""
-        return collect_holes(self.fittings)
-
-    @property
-    def bored(self) -> tuple[Fitting, ...]:
-        """All that is drilled into it: its front, then its back."""
-        return (*self.fittings, *self.rear)
-
-
-def size_of(box: DrawerBox | Rollout) -> tuple[float, float, float] | None:
-    """Give a drawer box's outside width, height and length, mm; None where nothing is left for
-    one of them, as in an opening too low: such a box has no size."""
-    sizes = (box.width, box.height, box.length)
-    return sizes if min(sizes) > SLACK else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

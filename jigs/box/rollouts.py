@@ -17,6 +17,7 @@ from dataclasses import dataclass
 from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
+from jigs.box.drawerbox import Rollout
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.slide import (
     drawer_length,
@@ -28,8 +29,9 @@ from jigs.fittings.slide import (
     slide_fitting,
 )
 from jigs.given.hardware import SlideRecord
+from jigs.given.ids import name_rollout
 from jigs.given.job import BoxSpec, Job
-from jigs.given.rolloutspec import Rollout, RolloutSpec, name_rollout
+from jigs.given.stated import RolloutSpec
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import SLACK, Fitting, Hand, collect_holes
 from jigs.ground.lengths import Unit, format_mm

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from jigs.box.parts import DrawerBox
+from jigs.box.drawerbox import DrawerBox
 from jigs.given.confirming import OpenNumber, Record, heading_of, number_words, open_numbers
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.ground.keys import Rests

@@ -7,7 +7,8 @@ number: never to a part that is held back, which has none yet.
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from jigs.box.parts import DrawerBox, Front, Layout, Side
+from jigs.box.drawerbox import DrawerBox
+from jigs.box.parts import Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, open_numbers, rests_on

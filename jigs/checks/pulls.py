@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 
 from jigs.box.carcass import SINK_RAIL, Carcass
+from jigs.box.drawerbox import DrawerBox
 from jigs.box.fittings import FrontFittings
 from jigs.box.frontpulls import AimMiss, FrontPulls
 from jigs.box.fronts import PlacedFront
-from jigs.box.parts import DrawerBox
 from jigs.box.plan import FrontPlan
 from jigs.checks.fivepiece import check_frame, check_pierced, check_settled
 from jigs.fittings.fivepiece import FivePiece

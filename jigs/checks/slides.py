@@ -16,7 +16,7 @@ follows. So is one whose slide the measured depth does not take.
 from collections.abc import Iterator
 
 from jigs.box.carcass import Carcass
-from jigs.box.parts import DrawerBox
+from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import (
     BACK_SET_IN,
@@ -28,7 +28,6 @@ from jigs.fittings.slide import (
 )
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import WOOD_BETWEEN
 from jigs.ground.lengths import (
@@ -178,8 +177,8 @@ def check_as_built(
 def _check_depth_as_built(
     part: str, carcass: Carcass, record: SlideRecord, inside: float, unit: Unit
 ) -> Iterator[Problem]:
-    """Find a slide that the box as built is not deep enough for, though it is with an `inside` depth
-    as planned; mm."""
+    """Find a slide that the box as built is not deep enough for, though it is with the `inside`
+    depth that was planned; mm."""
     box = carcass.box
     if not box.built or box.measured.depth is None:
         return

@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from itertools import product
 from math import floor
 
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Side
 from jigs.fittings.kinds import kind_of
 from jigs.fittings.pull import usual_near
@@ -18,7 +19,6 @@ from jigs.given.confirming import RecordKind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.believable import Doubt
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, warning

@@ -10,14 +10,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.box.columns import place_columns
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.boxes import BoxPieces, cut_box
-from jigs.cutlist.drawers import cut_drawer, cut_spacers, shape_of_front, shape_of_rollout
+from jigs.cutlist.drawers import behind_front, cut_drawer, cut_spacers
 from jigs.cutlist.joints import Unclear
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import SLACK
 
 LEAST_PIECE = 1.0
@@ -90,7 +90,8 @@ def cut_job(layout: Layout) -> Cut:
             if front.withheld:
                 left_out.append(front.drawer.id)
                 continue
-            drawer, more = cut_drawer(job.build, shape_of_front(front, front.drawer))
+            corner, rows = behind_front(front, front.drawer)
+            drawer, more = cut_drawer(job.build, front.drawer, front.wall, corner, front.id, rows)
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
         for rollout in layout.rollouts:
@@ -103,7 +104,8 @@ def cut_job(layout: Layout) -> Cut:
             pieces += cut_spacers(rollout, carcass, _line_of(rollout, sides.get(box.id, ())))
             if not made:
                 continue
-            drawer, more = cut_drawer(job.build, shape_of_rollout(rollout))
+            corner = (rollout.x, rollout.y, rollout.z)
+            drawer, more = cut_drawer(job.build, rollout, rollout.wall, corner)
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
     taken = {*(box.id for box in layout.boxes), *(front.id for front in layout.fronts)}

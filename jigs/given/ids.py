@@ -77,6 +77,15 @@ def name_leaves(pair: str) -> tuple[str, str]:
     return f"{pair}L", f"{pair}R"
 
 
+def name_rollout(box: str, number: int) -> str:
+    """Give the ID of a box's rollout by its place in the job file, 1-based.
+
+    >>> name_rollout("B1", 2)
+    'B1-ROLLOUT-2'
+    """
+    return f"{box}-ROLLOUT-{number}"
+
+
 def name_boxes(taken: Collection[str]) -> Iterator[str]:
     """Give B1, B2, ... without end, leaving out those that are taken."""
     return (name for i in count_up(1) if (name := f"B{i}") not in taken)

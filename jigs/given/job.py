@@ -16,7 +16,6 @@ from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.paint import Paint
 from jigs.given.printer import Printer
-from jigs.given.rolloutspec import RolloutSpec
 from jigs.given.stated import (
     BlindEnd,
     BoardHole,
@@ -28,6 +27,7 @@ from jigs.given.stated import (
     Leaflet,
     OpenedBy,
     OwnReveals,
+    RolloutSpec,
     Taped,
     TapedBox,
 )
@@ -325,15 +325,15 @@ class Job:
 
     name: str
     units: Unit
-    material: Material
-    reveal: Reveal
-    increment: float | None
-    grid: Grid
-    use: Use
-    hinges: Mapping[str, HingeRecord]
-    slides: Mapping[str, SlideRecord]
-    pulls: Mapping[str, PullRecord]
     boxes: tuple[BoxSpec, ...]
+    material: Material = field(default_factory=Material)
+    reveal: Reveal = field(default_factory=Reveal)
+    increment: float | None = None
+    grid: Grid = field(default_factory=Grid)
+    use: Use = field(default_factory=Use)
+    hinges: Mapping[str, HingeRecord] = field(default_factory=dict)
+    slides: Mapping[str, SlideRecord] = field(default_factory=dict)
+    pulls: Mapping[str, PullRecord] = field(default_factory=dict)
     assumed: frozenset[str] = field(default_factory=frozenset)
     assumptions: tuple[str, ...] = ()
     shown_in: Unit | None = None

@@ -1,4 +1,5 @@
-"""What is stated of a front, of the holes beside it, and of the ends of its box, each as one value.
+"""What is stated of a front, of the holes beside it, of the ends of its box and of its rollouts,
+each as one value.
 
 A front's gaps, its frame where it is a five-piece front, how it hangs, how it is bored for that,
 what it is opened by; what a tape said of it in hand, and of a box as it was built; holes by hand;
@@ -14,7 +15,9 @@ from dataclasses import dataclass, replace
 from typing import Annotated, Literal, Self
 
 from jigs.ground.believable import (
+    DRAWER_HEIGHT,
     GROOVE,
+    IN_BOX,
     PANEL_GAP,
     PANEL_HEIGHT,
     PANEL_WIDTH,
@@ -242,3 +245,21 @@ class BlindEnd:
     """The end."""
     reach: float
     """How far along its box the panel reaches from that end, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RolloutSpec:
+    """A rollout as asked for; mm."""
+
+    at: Annotated[float, Key(IN_BOX)]
+    """Its underside above the side's bottom end."""
+    height: Annotated[float, Key(DRAWER_HEIGHT)]
+    """The height of its box."""
+    slide: str | None = None
+    """Its slide; None: the job's."""
+    column: int = 1
+    """Its column, from the left."""
+    spacer_left: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
+    """The spacer under its left slide; None: as usual."""
+    spacer_right: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
+    """The spacer under its right slide; None: as usual."""

@@ -34,3 +34,8 @@ class ReadingError(JigsheetError):
     def __init__(self, faults: Sequence[Fault]) -> None:
         self.faults = tuple(faults)
         super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+def refusal(where: object, what: str) -> ReadingError:
+    """Give the error of an input that cannot be read at all: its one fault."""
+    return ReadingError([Fault(str(where), what)])

@@ -126,6 +126,18 @@ def collect_holes(fittings: Iterable[Fitting]) -> tuple[Hole, ...]:
     return tuple(hole for fitting in fittings for hole in fitting.holes)
 
 
+def moved(fitting: Fitting, across: float = 0.0, up: float = 0.0) -> Fitting:
+    """Give a fitting that stands so much further to the right, and so much higher; mm."""
+    return replace(
+        fitting,
+        holes=tuple(replace(hole, x=hole.x + across, y=hole.y + up) for hole in fitting.holes),
+        outline=tuple(
+            tuple((x + across, y + up) for x, y in polygon) for polygon in fitting.outline
+        ),
+        carry=tuple(x + across for x in fitting.carry),
+    )
+
+
 def turned_over(fitting: Fitting, width: float) -> Fitting:
     """Give a fitting as seen from the other face of a part `width` mm wide."""
     return replace(

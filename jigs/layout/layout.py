@@ -5,6 +5,7 @@ finished; and what was understood of it in one line, so that a misread list is s
 from collections import Counter
 from dataclasses import dataclass, replace
 
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.box.plan import BoxPlan, plan_box
 from jigs.checks.asked import check_asked
@@ -16,7 +17,6 @@ from jigs.checks.provenance import with_open
 from jigs.checks.room import find_displaced
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.problems import Problem
 from jigs.layout.checking import check_box
 from jigs.layout.finished import finish_front, finish_sides

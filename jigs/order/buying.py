@@ -15,7 +15,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.parts import DrawerBox, Front, Layout
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.checks.inhand import REFUSALS
 from jigs.cutlist.boxes import is_place
@@ -25,7 +26,6 @@ from jigs.given.confirming import OpenNumber, Record, open_numbers
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.paint import PaintNeed, litres_for, painted_area
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Hole
 from jigs.order.needed import Item, count_items
 from jigs.reading.frontlist import ListedFront, check_widths

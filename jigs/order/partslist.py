@@ -5,11 +5,11 @@ them, and what in them nobody gave.
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from jigs.box.parts import DrawerBox, Layout
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Piece, Stuff
 from jigs.given.job import Job
-from jigs.given.rolloutspec import Rollout
 from jigs.reading.assumed import list_assumed
 
 STAMPED: dict[Stuff, str] = {

@@ -3,14 +3,13 @@
 from dataclasses import replace
 from pathlib import Path
 
-from jigs.given.job import Grid, Job, Material, Use
-from jigs.ground.errors import Fault, ReadingError
+from jigs.given.job import Job
+from jigs.ground.errors import ReadingError, refusal
 from jigs.ground.lengths import Unit
 from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (
-    Given,
     complete_job,
     usual_reveal,
 )  # fmt: skip
@@ -38,19 +37,13 @@ def read_job(path: Path, units: Unit | None = None, delivered: Path | None = Non
     if ending == JOB_FILE or path.is_dir():
         return read_job_file(path, units, delivered)
     if looks_like_job(path):
-        raise ReadingError(
-            [Fault(str(path), f"looks like a job file: name it {path.stem}{JOB_FILE}")]
-        )
+        raise refusal(path, f"looks like a job file: name it {path.stem}{JOB_FILE}")
     if ending in TABLE_FILES:
         return _read_bare_list(path, units, delivered)
-    raise ReadingError(
-        [
-            Fault(
-                str(path),
-                f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
-                f"{', '.join((JOB_FILE, *TABLE_FILES))}",
-            )
-        ]
+    raise refusal(
+        path,
+        f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
+        f"{', '.join((JOB_FILE, *TABLE_FILES))}",
     )
 
 
@@ -64,16 +57,11 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
     reveal = usual_reveal(front_list.unit)
     boxes = settle_pull_names(infer_boxes(front_list, reveal), shelves.pulls)
     job = complete_job(
-        Given(
+        Job(
             name=name_of(path),
             sources=(path,),
             units=front_list.unit,
-            material=Material(),
             reveal=reveal,
-            increment=None,
-            grid=Grid(),
-            use=Use(),
-            shelves=shelves,
             boxes=boxes,
             assumed=frozenset(
                 {
@@ -82,7 +70,8 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
                     *list_inferred(boxes),
                 }
             ),
-        )
+        ),
+        shelves,
     )
     if delivered is None:
         return job

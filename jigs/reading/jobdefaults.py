@@ -6,31 +6,21 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, fields, replace
-from pathlib import Path
+from dataclasses import fields, replace
 
 from jigs.fittings.catalogue import RecordType, generic_slides
 from jigs.fittings.fivepiece import stand_ins_of_frame
 from jigs.fittings.slide import inside_depth
-from jigs.given.build import Build
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
-    ACCEPTED,
     COUNTER_BOXES,
     BoxSpec,
-    Grid,
     Job,
-    Material,
     Overlay,
     Reveal,
     ShelfSpec,
     Use,
 )  # fmt: skip
-from jigs.given.labelstock import Stock
-from jigs.given.paint import Paint
-from jigs.given.printer import Printer
-from jigs.given.wallspec import WallSpec
-from jigs.ground.believable import Doubt
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
@@ -62,33 +52,9 @@ UNDER_COUNTER: dict[Unit, float] = {"mm": 3.0, "in": MM_PER_INCH / 8}
 """Top reveal of boxes under a counter where none is stated; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Given:
-    """A job as far as it was given; `assumed` holds the keys of material, reveals and boxes."""
-
-    name: str
-    units: Unit
-    material: Material
-    reveal: Reveal
-    increment: float | None
-    grid: Grid
-    use: Use
-    shelves: Shelves
-    boxes: tuple[BoxSpec, ...]
-    assumed: frozenset[str]
-    sources: tuple[Path, ...]
-    build: Build = field(default_factory=Build)
-    paint: Paint = field(default_factory=Paint)
-    printers: Mapping[str, Printer] = field(default_factory=dict)
-    stocks: Mapping[str, Stock] = field(default_factory=dict)
-    shown_in: Unit | None = None
-    tolerance: float = ACCEPTED
-    walls: tuple[WallSpec, ...] = ()
-    doubts: tuple[Doubt, ...] = ()
-
-
-def complete_job(given: Given) -> Job:
-    """Make the job: default hardware where none is named, and the stamps of all defaults."""
+def complete_job(given: Job, shelves: Shelves) -> Job:
+    """Complete a job as far as it was given: default hardware where none is named, the records from
+    the shelves that are used, and the stamps of all defaults."""
     use, boxes = _fill_slides(given)
     boxes, open_boxes = _fill_shelves(boxes)
     use = replace(
@@ -97,7 +63,6 @@ def complete_job(given: Given) -> Job:
         drawer_pull=use.drawer_pull or DEFAULT_PULL,
         door_pull=use.door_pull or DEFAULT_PULL,
     )
-    shelves = given.shelves
     fronts = [front for box in boxes for front in box.fronts]
     used_pulls = _used(
         [use.drawer_pull, use.door_pull, *(f.opened_by.pull for f in fronts)], NO_PULL
@@ -119,28 +84,14 @@ def complete_job(given: Given) -> Job:
     assumed |= {f"box.{box.id}.pins" for box in boxes if _has_free_pins(box)}
     assumed |= {f"box.{box.id}.spacers" for box in boxes if _has_free_spacers(box)}
     assumed -= set(_idle_defaults(given.boxes))
-    job = Job(
-        name=given.name,
-        units=given.units,
-        material=given.material,
-        reveal=given.reveal,
-        increment=given.increment,
-        grid=given.grid,
+    job = replace(
+        given,
         use=use,
         hinges=hinges,
         slides=slides,
         pulls=pulls,
         boxes=boxes,
         assumed=frozenset(assumed),
-        shown_in=given.shown_in,
-        sources=given.sources,
-        build=given.build,
-        tolerance=given.tolerance,
-        walls=given.walls,
-        paint=given.paint,
-        printers=given.printers,
-        stocks=given.stocks,
-        doubts=given.doubts,
     )
     return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 
@@ -228,7 +179,7 @@ def _needed(slide: SlideRecord) -> float:
     return slide.length + slide.depth_allowance
 
 
-def _fill_slides(given: Given) -> tuple[Use, tuple[BoxSpec, ...]]:
+def _fill_slides(given: Job) -> tuple[Use, tuple[BoxSpec, ...]]:
     """Choose slides by depth where the job names none: the commonest is the job's, and the
     fronts of shallower or deeper boxes name their own."""
     if given.use.slide is not None:

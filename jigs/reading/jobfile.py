@@ -33,7 +33,7 @@ from jigs.reading.jobbuild import (
     read_reveal,
     refuse_frame_keys,
 )
-from jigs.reading.jobdefaults import Given, complete_job, usual_reveal
+from jigs.reading.jobdefaults import complete_job, usual_reveal
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
 from jigs.reading.jobprinters import read_printers, read_stocks
 from jigs.reading.jobwalls import read_walls
@@ -220,7 +220,7 @@ def _read_job(
         faults += arrived.faults
     book.raise_noted(faults)
     job = complete_job(
-        Given(
+        Job(
             name=name,
             units=top.unit,
             shown_in=units,
@@ -238,12 +238,12 @@ def _read_job(
             printers=printers,
             stocks=stocks,
             use=use,
-            shelves=shelves,
             boxes=boxes,
             walls=walls,
             doubts=(*book.doubts, *(shared.book.doubts if shared else ())),
             assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
-        )
+        ),
+        shelves,
     )
     if arrived is None:
         return job

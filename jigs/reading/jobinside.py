@@ -16,8 +16,7 @@ from itertools import pairwise
 
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
-from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.stated import BlindEnd
+from jigs.given.stated import BlindEnd, RolloutSpec
 from jigs.ground.believable import IN_BOX, SHARE, Range
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf

@@ -18,7 +18,7 @@ from jigs.given.labelstock import MARGIN, ROLL_MARGIN, Stock, faults_of_stock
 from jigs.given.printer import Printer, find_faults
 from jigs.ground.believable import Range
 from jigs.ground.dotpitch import DOTS
-from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.errors import refusal
 from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
 from jigs.reading.fieldkeys import read_keys
@@ -155,7 +155,7 @@ def read_printer_file(path: Path) -> dict[str, Printer]:
         if not path.exists() or (path.is_file() and not path.stat().st_size):
             return {}
     except OSError as error:
-        raise ReadingError([Fault(str(path), f"cannot be read: {error.strerror}")]) from error
+        raise refusal(path, f"cannot be read: {error.strerror}") from error
     return parse_printers(read_text(path), str(path), alone=True)
 
 

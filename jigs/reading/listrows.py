@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
-from jigs.ground.errors import Fault, LengthError, ReadingError
+from jigs.ground.errors import Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
@@ -52,15 +52,13 @@ def choose_table(
     """
     found = [(table, h) for table in tables if (h := find_header(table.rows, names))]
     if not found:
-        raise ReadingError([Fault(str(path), f"no header row found; it names at least {needs}")])
+        raise refusal(path, f"no header row found; it names at least {needs}")
     whole = [(table, h) for table, h in found if all(h.find(column) for column in must)]
     if len(whole) == 1:
         return whole[0]
     if len(found) > 1:
         sheets = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in found)
-        raise ReadingError(
-            [Fault(str(path), f"more than one sheet holds a {called} ({sheets}); keep one")]
-        )
+        raise refusal(path, f"more than one sheet holds a {called} ({sheets}); keep one")
     return found[0]
 
 

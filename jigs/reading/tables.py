@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.errors import refusal
 from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
@@ -66,20 +66,20 @@ class ListTable:
 def read_tables(path: Path) -> tuple[ListTable, ...]:
     """Read the file's table, or each visible sheet of a workbook. Raises ReadingError."""
     if path.suffix.lower() not in TABLE_FILES and not is_stream(path):
-        raise _refuse(
+        raise refusal(
             path, f"not a kind of table ('{path.suffix}' given); allowed: {', '.join(TABLE_FILES)}"
         )
     data = read_bytes(path)
     if not data.strip():
-        raise _refuse(path, "the file is empty")
+        raise refusal(path, "the file is empty")
     if data.startswith((b"PK\x03\x04", b"PK\x05\x06", b"\xd0\xcf\x11\xe0")):
         tables = tuple(_read_workbook(path, data))
     elif path.suffix.lower() in WORKBOOKS:
-        raise _refuse(path, "not a workbook inside, whatever its name; save it again, or as .csv")
+        raise refusal(path, "not a workbook inside, whatever its name; save it again, or as .csv")
     else:
         tables = (_read_text(path, data),)
     if not any(table.rows for table in tables):
-        raise _refuse(path, "no rows in it")
+        raise refusal(path, "no rows in it")
     return tables
 
 
@@ -87,27 +87,22 @@ def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
     """Read a file of at most `most` bytes whole. Raises ReadingError."""
     try:
         if not path.exists():
-            raise _refuse(path, "no such file")
+            raise refusal(path, "no such file")
         if path.is_dir():
-            raise _refuse(path, "not a file but a folder")
+            raise refusal(path, "not a file but a folder")
         data = read_whole(path, most)
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-        raise _refuse(path, f"cannot be read ({reason})") from error
+        raise refusal(path, f"cannot be read ({reason})") from error
     if len(data) > most:
-        raise _refuse(path, f"too large; {most // 1_000_000} MB are allowed")
+        raise refusal(path, f"too large; {most // 1_000_000} MB are allowed")
     return data
-
-
-def _refuse(path: Path, what: str, row: int | None = None) -> ReadingError:
-    where = str(path) if row is None else f"{path!s}: row {row}"
-    return ReadingError([Fault(where, what)])
 
 
 def _read_text(path: Path, data: bytes) -> ListTable:
     text = _decode(path, data)
     if control := _CONTROL.search(text):
-        raise _refuse(
+        raise refusal(
             path,
             f"not a table but a binary file (a character of code {ord(control[0])} in it); "
             "allowed: text in UTF-8, UTF-16 with its mark, or Windows-1252",
@@ -116,7 +111,7 @@ def _read_text(path: Path, data: bytes) -> ListTable:
     many = max(text.count("\n"), text.count("\r")) > 2 * MOST_ROWS
     lines = [] if many else _LINE.split(text)
     if many or max(map(len, lines)) > LONGEST_LINE:
-        raise _refuse(
+        raise refusal(
             path,
             f"too long; {MOST_ROWS} rows of at most {LONGEST_LINE} characters are allowed",
         )
@@ -125,7 +120,7 @@ def _read_text(path: Path, data: bytes) -> ListTable:
     try:
         rows = tuple(_split(path, text, delimiter, skip=1 if named else 0))
     except csv.Error as error:
-        raise _refuse(path, f"cannot be read as a table ({error})") from error
+        raise refusal(path, f"cannot be read as a table ({error})") from error
     return ListTable(rows=rows)
 
 
@@ -137,7 +132,7 @@ def _decode(path: Path, data: bytes) -> str:
             return data.decode(encoding)
         except UnicodeDecodeError:
             continue
-    raise _refuse(path, "neither UTF-8, nor UTF-16 with its mark, nor Windows-1252")
+    raise refusal(path, "neither UTF-8, nor UTF-16 with its mark, nor Windows-1252")
 
 
 def _guess_delimiter(lines: list[str]) -> str:
@@ -166,19 +161,19 @@ def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[ListRow
         if cells == [end]:
             return
         if number > MOST_ROWS or len(cells) > MOST_COLUMNS:
-            raise _refuse(
-                path, f"too long; {MOST_ROWS} rows, {MOST_COLUMNS} columns are allowed", number
+            raise refusal(
+                f"{path}: row {number}",
+                f"too long; {MOST_ROWS} rows, {MOST_COLUMNS} columns are allowed",
             )
         common = max(common, len(cells))
         for cell in cells:
             if _LINE.search(cell) and (
                 end in cell or _swallows_rows(cell, delimiter, max(2, common - 2))
             ):
-                raise _refuse(
-                    path,
+                raise refusal(
+                    f"{path}: row {number}",
                     "a cell begins with a quotation mark and runs over the rows below it; "
                     "write 15 3/4 in for inches, and no ditto marks",
-                    number,
                 )
         if number > skip and (row := _trim(number, cells)).cells:
             yield row
@@ -210,13 +205,13 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
         )
         answer = json.loads(done.stdout)
     except subprocess.TimeoutExpired as error:
-        raise _refuse(path, "takes too long to read; save the list alone, as .csv") from error
+        raise refusal(path, "takes too long to read; save the list alone, as .csv") from error
     except (OSError, ValueError) as error:
-        raise _refuse(
+        raise refusal(
             path, "too large for a front list, or damaged; save the list alone, as .csv"
         ) from error
     if "error" in answer:
-        raise _refuse(path, f"cannot be read as a workbook ({answer['error']})")
+        raise refusal(path, f"cannot be read as a workbook ({answer['error']})")
     for sheet in answer["sheets"]:
         trimmed = (_trim(number, cells) for number, cells in enumerate(sheet["rows"], 1))
         yield ListTable(
@@ -234,9 +229,9 @@ def _check_archive(path: Path, data: bytes) -> None:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             entries = archive.infolist()
     except Exception as error:  # arbitrary bytes raise arbitrary errors in there
-        raise _refuse(path, f"a damaged workbook ({error})") from error
+        raise refusal(path, f"a damaged workbook ({error})") from error
     # What is declared may be too little; the reading process has its own limit for that.
     if len(entries) > MOST_ENTRIES or sum(e.file_size for e in entries) > MOST_UNPACKED_BYTES:
-        raise _refuse(
+        raise refusal(
             path, f"unpacks to more than {MOST_UNPACKED_BYTES // 1_000_000} MB, which is allowed"
         )

@@ -11,7 +11,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from jigs.ground.errors import Fault, LengthError, ReadingError
+from jigs.ground.errors import Fault, LengthError, ReadingError, refusal
 from jigs.ground.lengths import parse_length
 from jigs.reading.stream import read_whole
 
@@ -50,26 +50,24 @@ def read_text(path: Path) -> str:
     """Read a UTF-8 file without its byte-order mark. Raises ReadingError if that cannot be."""
     try:
         if path.is_dir():
-            raise _fault(path, "is a folder; a job file (.toml) is wanted")
+            raise refusal(path, "is a folder; a job file (.toml) is wanted")
         if not path.exists():
-            raise _fault(path, "no such file")
+            raise refusal(path, "no such file")
         content = read_whole(path, LARGEST)
         if len(content) > LARGEST:
-            raise _fault(path, f"too large; at most {LARGEST} bytes are read")
+            raise refusal(path, f"too large; at most {LARGEST} bytes are read")
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise _fault(path, f"cannot be read: {reason}") from error
+        raise refusal(path, f"cannot be read: {reason}") from error
     if b"\0" in content[:4096] and not content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise _fault(path, "not a text file; a job file is TOML, written in UTF-8")
+        raise refusal(path, "not a text file; a job file is TOML, written in UTF-8")
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
-        raise ReadingError(
-            [Fault(f"{path}:{line}", "not written in UTF-8; save the file as UTF-8")]
-        ) from error
+        raise refusal(f"{path}:{line}", "not written in UTF-8; save the file as UTF-8") from error
     if not text.strip():
-        raise _fault(path, "is empty; a job file has at least schema = 1 and one [[box]]")
+        raise refusal(path, "is empty; a job file has at least schema = 1 and one [[box]]")
     text = text.replace("\r\n", "\n")
     for number, line_text in enumerate(text.split("\n"), start=1):
         if len(line_text) > LONGEST_LINE or line_text.count(".") > MOST_DOTS:
@@ -77,7 +75,7 @@ def read_text(path: Path) -> str:
                 f"line too long ({len(line_text)} characters, {line_text.count('.')} dots); "
                 f"at most {LONGEST_LINE} characters and {MOST_DOTS} dots are read"
             )
-            raise ReadingError([Fault(f"{path}:{number}", what)])
+            raise refusal(f"{path}:{number}", what)
     return text
 
 
@@ -177,7 +175,3 @@ def _if_valid(line: str) -> str | None:
     except ValueError:
         return None
     return line
-
-
-def _fault(path: Path, what: str) -> ReadingError:
-    return ReadingError([Fault(str(path), what)])

@@ -10,8 +10,8 @@ from itertools import groupby
 
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.box.boxparts import parts_of_box
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout
-from jigs.given.rolloutspec import Rollout
 from templates.binding.alike import Batch, batch_alike, batch_each, known_names
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import cover_pages

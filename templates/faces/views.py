@@ -7,9 +7,9 @@ is seen lying inside face up with its top end away.
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jigs.box.parts import DrawerBox, Front, Side
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Face, Fitting, Hole, mirror_x, other_hand, turned_over
 from jigs.ground.lengths import MM_PER_INCH, Unit
 from templates.faces.faceview import BoardState, FaceView

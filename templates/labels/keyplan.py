@@ -10,10 +10,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jigs.box.boxparts import parts_of_box
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece
 from jigs.given.job import BoxSpec
-from jigs.given.rolloutspec import Rollout
 from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle

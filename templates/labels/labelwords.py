@@ -9,10 +9,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from jigs.box.boxparts import hung_over, hung_under, parts_of_box
-from jigs.box.parts import DrawerBox, Front, Layout, Side
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.problems import Problem
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side

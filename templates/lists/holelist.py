@@ -10,11 +10,11 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from typing import Any
 
 from jigs.bench.marking import marked_holes
-from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, rests_on
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
 from templates.lists.cells import csv_text, in_mm, number, safe_cell
@@ -193,7 +193,7 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
 
 def _sizes_data(box: DrawerBox | Rollout) -> dict[str, float | None]:
     """Give a drawer box's three sizes; null where it came to none."""
-    sizes = size_of(box)
+    sizes = box.size
     keys = ("width_mm", "height_mm", "length_mm")
     return dict(zip(keys, map(number, sizes), strict=True)) if sizes else dict.fromkeys(keys)
 
@@ -285,7 +285,7 @@ def _side_block(side: Side, unit: Unit) -> str:
 def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
     """Give a drawer box's holes; `held`: the fronts that are held back, and their boxes with
     them."""
-    sizes = size_of(box)
+    sizes = box.size
     size = f", {format_sizes(sizes, unit)}, code {box.code}" if sizes else ""
     head = f"{box.id}  {_box_kind(box).replace('-', ' ')}{size}"
     if isinstance(box, DrawerBox) and box.front in held:

@@ -8,12 +8,11 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from jigs.box.parts import DrawerBox
+from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.checks.provenance import OpenCuts
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
 from jigs.given.cautions import cautions_of
-from jigs.given.rolloutspec import Rollout
 from jigs.order.partslist import PartsList, assumed_in, drawers_of
 from templates.lists.cells import csv_text, in_mm, number, safe_cell
 from templates.words.findings import problems_data

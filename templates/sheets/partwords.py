@@ -1,9 +1,9 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
 from jigs.box.boxparts import findings_at, hung_over, hung_under, parts_of_box
-from jigs.box.parts import DrawerBox, Front, Layout, Side
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout, Side
 from jigs.checks.hardware import OPEN_CODES
-from jigs.given.rolloutspec import Rollout
 from templates.sheets.panel import PartWords
 from templates.words.boardfacts import (
     box_measure,

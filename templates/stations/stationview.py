@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.marking import is_marked_through
 from jigs.bench.station import OPPOSITE, Station, StationCard
-from jigs.box.parts import DrawerBox, Front, Layout
-from jigs.given.rolloutspec import Rollout
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
 from templates.faces.views import (

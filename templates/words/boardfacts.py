@@ -5,9 +5,9 @@ from, which plates they carry, what of them is still to come.
 from collections.abc import Iterator
 
 from jigs.box.boxparts import parts_of_box
-from jigs.box.parts import DrawerBox, Layout, Side
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import format_inches, format_mm
 from templates.words.sentence import Sentence
 

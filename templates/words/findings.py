@@ -7,11 +7,11 @@ whole job, and one that several parts share is said once, with all of them.
 from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout
 from jigs.checks.advice import advise, list_unchecked
 from jigs.checks.provenance import depending, open_in
 from jigs.checks.slidegrid import OffRow, slides_off_row
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
 from jigs.room.gapsmade import measure_gaps

@@ -15,9 +15,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jigs.box.boxparts import hung_over, hung_under
-from jigs.box.parts import DrawerBox, Front, Layout, Side, size_of
+from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Piece
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
 from templates.words.fittingwords import work_words
@@ -142,7 +142,7 @@ def drawer_box_payload(layout: Layout, drawer: DrawerBox, front: Front) -> Paylo
     """Say of a drawer box: where it runs, behind which front, its size, and its code."""
     return _say(
         drawer.id, "DRAWER BOX", front.wall, front.box, drawer.code, (f"BEHIND {front.id}", 5),
-        (_figures(*(size_of(drawer) or ())), 4), hold=front.withheld,
+        (_figures(*(drawer.size or ())), 4), hold=front.withheld,
     )  # fmt: skip
 
 
@@ -151,7 +151,7 @@ def rollout_payload(rollout: Rollout) -> Payload:
     return _say(
         rollout.id, "ROLLOUT", rollout.wall, rollout.box, rollout.code,
         (f"BEHIND {' '.join(rollout.behind)}" if rollout.behind else "", 5),
-        (_figures(*(size_of(rollout) or ())), 4), hold=rollout.withheld,
+        (_figures(*(rollout.size or ())), 4), hold=rollout.withheld,
     )  # fmt: skip
 
 

@@ -7,8 +7,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.labelstock import Stock
-from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.stated import BlindEnd, EndPanels
+from jigs.given.stated import BlindEnd, EndPanels, RolloutSpec
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from templates.labels.labellist import Kinds, LabelOrder, list_labels

@@ -7,7 +7,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.stated import RolloutSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets

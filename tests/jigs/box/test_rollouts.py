@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
-from jigs.given.rolloutspec import Rollout
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.order.buying import make_order

@@ -6,8 +6,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
-from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.stated import HandHole
+from jigs.given.stated import HandHole, RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay

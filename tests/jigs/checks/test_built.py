@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
-from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.stated import OwnReveals, TapedBox
+from jigs.given.stated import OwnReveals, RolloutSpec, TapedBox
 from jigs.ground.problems import Problem
 from tests.jigs.sample import box, codes, lay
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.checks.room import find_displaced
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
-from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.stated import RolloutSpec
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.room.seen import taken_by

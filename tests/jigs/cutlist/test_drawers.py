@@ -2,7 +2,8 @@
 
 import pytest
 
-from jigs.cutlist.drawers import DrawerShape, cut_drawer
+from jigs.box.drawerbox import DrawerShape
+from jigs.cutlist.drawers import cut_drawer
 from jigs.cutlist.piece import Piece
 from jigs.given.build import Build
 from tests import uneven
@@ -12,10 +13,11 @@ TD, H, L, W = 15.9, 101.6, 533.0, 409.6
 
 def _cut(**changed: object) -> dict[str, Piece]:
     values: dict[str, object] = {
-        "id": "B1-1-BOX", "box": "B1", "wall": "", "front": "B1-1",
+        "id": "B1-1-BOX", "box": "B1", "x": 0.0, "y": 0.0, "code": "",
         "width": W, "height": H, "length": L, "side": TD, "notch": (38.0, 13.0),
     }  # fmt: skip
-    pieces, unclear = cut_drawer(Build(), DrawerShape(**{**values, **changed}))  # type: ignore[arg-type]
+    shape = DrawerShape(**{**values, **changed})  # type: ignore[arg-type]
+    pieces, unclear = cut_drawer(Build(), shape, "", (0.0, 0.0, 0.0), "B1-1")
     assert not unclear
     return {piece.id: piece for piece in pieces}
 

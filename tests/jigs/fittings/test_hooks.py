@@ -11,7 +11,7 @@ from jigs.fittings.slide import HOOK_KEYS, hook_fittings, recess_and_notch
 from jigs.given.confirming import open_keys
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.rolloutspec import RolloutSpec
+from jigs.given.stated import RolloutSpec
 from jigs.ground.geometry import collect_holes
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out

@@ -10,8 +10,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from jigs.given.rolloutspec import RolloutSpec
-from jigs.given.stated import OwnReveals
+from jigs.given.stated import OwnReveals, RolloutSpec
 from jigs.ground.problems import error
 from jigs.layout.layout import lay_out
 from templates.lists.holelist import COLUMNS, holes_csv, holes_json, holes_text
