@@ -11,13 +11,13 @@ from tests import uneven
 TD, H, L, W = 15.9, 101.6, 533.0, 409.6
 
 
-def _cut(**changed: object) -> dict[str, Piece]:
+def _cut(rows: tuple[float, ...] = (), **changed: object) -> dict[str, Piece]:
     values: dict[str, object] = {
         "id": "B1-1-BOX", "box": "B1", "x": 0.0, "y": 0.0, "code": "",
         "width": W, "height": H, "length": L, "side": TD, "notch": (38.0, 13.0),
     }  # fmt: skip
     shape = DrawerShape(**{**values, **changed})  # type: ignore[arg-type]
-    pieces, unclear = cut_drawer(Build(), shape, "", (0.0, 0.0, 0.0), "B1-1")
+    pieces, unclear = cut_drawer(Build(), shape, "", (0.0, 0.0, 0.0), "B1-1", rows)
     assert not unclear
     return {piece.id: piece for piece in pieces}
 
