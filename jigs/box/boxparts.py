@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from jigs.box.parts import Front, Layout, Side
+from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 
 
@@ -28,17 +29,14 @@ so it is recognised by identity."""
 
 def _sort(layout: Layout) -> _Sorted:
     if not _last or _last[0].layout is not layout:
-        fronts: dict[str, list[Front]] = {}
-        sides: dict[str, list[Side]] = {}
-        findings: dict[str, list[Problem]] = {}
-        for front in layout.fronts:
-            fronts.setdefault(front.box, []).append(front)
-        for side in layout.sides:
-            sides.setdefault(side.box, []).append(side)
-        for problem in layout.problems:
-            for part in dict.fromkeys((problem.part, *problem.also)):
-                if part is not None:
-                    findings.setdefault(part, []).append(problem)
+        fronts = grouped((front.box, front) for front in layout.fronts)
+        sides = grouped((side.box, side) for side in layout.sides)
+        findings = grouped(
+            (part, problem)
+            for problem in layout.problems
+            for part in dict.fromkeys((problem.part, *problem.also))
+            if part is not None
+        )
         boxes = {
             name: BoxParts(fronts=tuple(fronts.get(name, ())), sides=tuple(sides.get(name, ())))
             for name in fronts.keys() | sides.keys()

@@ -23,6 +23,7 @@ from jigs.box.waiting import Prospect, foresee
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import Fitting
+from jigs.ground.grouped import grouped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,9 +87,9 @@ class BoxPlan:
     @property
     def by_columns(self) -> Iterator[tuple[FrontPlan, ...]]:
         """The fronts that stand before the same columns, from the lowest up."""
-        groups: dict[tuple[int, int], list[FrontPlan]] = {}
-        for plan in self.fronts:
-            groups.setdefault((plan.front.place.column, plan.front.place.span), []).append(plan)
+        groups = grouped(
+            ((plan.front.place.column, plan.front.place.span), plan) for plan in self.fronts
+        )
         yield from (tuple(reversed(group)) for group in groups.values())
 
 

@@ -17,6 +17,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
 from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_length
 
 EN_1116 = "EN 1116, second hand"
@@ -96,10 +97,7 @@ def _group(
     boxes: list[BoxSpec], look: Callable[[BoxSpec], str | None], source: str
 ) -> Iterator[Advice]:
     """Say once what holds of several boxes."""
-    alike: dict[str, list[str]] = {}
-    for box in boxes:
-        if text := look(box):
-            alike.setdefault(text, []).append(box.id)
+    alike = grouped((text, box.id) for box in boxes if (text := look(box)))
     for text, names in alike.items():
         yield Advice(boxes=tuple(names), text=text, source=source)
 

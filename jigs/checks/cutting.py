@@ -15,6 +15,7 @@ from jigs.cutlist.totals import LEAST_STRAIGHT, MODULI, least_thickness, longest
 from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import BoxKind, BoxSpec, Job
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length, is_beyond
 from jigs.ground.problems import Problem, warning
 
@@ -72,11 +73,10 @@ def _check_room(cut: Cut) -> list[Problem]:
 
 
 def _check_pockets(job: Job, cut: Cut) -> list[Problem]:
-    found: dict[str, list[str]] = {}
-    for box, screw in cut.unclear:
-        found.setdefault(box, []).append(
-            f"{screw.piece} at {format_length(screw.place, job.shown)}"
-        )
+    found = grouped(
+        (box, f"{screw.piece} at {format_length(screw.place, job.shown)}")
+        for box, screw in cut.unclear
+    )
     return [
         warning(
             "pocket-near-hole",
@@ -191,10 +191,11 @@ def check_sag(job: Job, pieces: Sequence["Piece"]) -> Iterator[Problem]:
     unit, kind = job.shown, job.material.side_kind
     board = f"{kind or 'plywood'}{'' if kind else ' (ASSUMED: side_kind is not stated)'}"
     modulus = MODULI[kind or "plywood"]
-    alike: dict[tuple[str | None, float, float], list[str]] = {}
-    for piece in pieces:
-        if piece.kind in ("shelf", "fixed-shelf"):
-            alike.setdefault((piece.box, piece.length, piece.thickness), []).append(piece.id)
+    alike = grouped(
+        ((piece.box, piece.length, piece.thickness), piece.id)
+        for piece in pieces
+        if piece.kind in ("shelf", "fixed-shelf")
+    )
     for (box, span, thickness), names in alike.items():
         limit = span / LEAST_STRAIGHT
         down = sag(span=span, thickness=thickness, modulus=modulus)

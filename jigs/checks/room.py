@@ -21,6 +21,7 @@ from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, row_of
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
 from jigs.room.seen import SAME, Taken, run_of, taken_by
@@ -232,9 +233,7 @@ def check_same_place(job: Job) -> tuple[Problem, ...]:
 
 def _overlapping(job: Job) -> Iterator[tuple[Taken, Taken]]:
     """Give the pairs that overlap, the later one first, in the job's order."""
-    walls: dict[str, list[tuple[int, Taken]]] = {}
-    for place in enumerate(taken_by(job)):
-        walls.setdefault(place[1].wall, []).append(place)
+    walls = grouped((place[1].wall, place) for place in enumerate(taken_by(job)))
     pairs: list[tuple[int, int, Taken, Taken]] = []
     for row in walls.values():
         row.sort(key=lambda place: place[1].left)

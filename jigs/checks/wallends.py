@@ -28,6 +28,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import TOUCHING, end_boxes, place_job
 from jigs.given.wallspec import Appliance, WallEnd
 from jigs.ground.geometry import HANDS, SLACK, Hand
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem, warning
 from jigs.room.gapsmade import at_end
@@ -189,10 +190,7 @@ def check_deeper(
 ) -> Iterator[Problem]:
     """List the doors that strike a deeper box on the side where they hang."""
     places, panel = place_job(job), job.material.front
-    walls: dict[str, list[BoxSpec]] = {}
-    for box in boxes:
-        if not box.inferred:
-            walls.setdefault(box.wall, []).append(box)
+    walls = grouped((box.wall, box) for box in boxes if not box.inferred)
     far = SPARE + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
     for row in walls.values():
         proud = [

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from jigs.box.columns import place_columns
 from jigs.box.drawerbox import Rollout
-from jigs.box.parts import Front, Layout, Side
+from jigs.box.parts import Layout, Side
 from jigs.cutlist.boxes import BoxPieces, cut_box
 from jigs.cutlist.drawers import behind_front, cut_drawer, cut_spacers
 from jigs.cutlist.joints import Unclear
@@ -19,6 +19,7 @@ from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 
 LEAST_PIECE = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""
@@ -64,12 +65,8 @@ def cut_list(layout: Layout) -> tuple[Piece, ...]:
 def cut_job(layout: Layout) -> Cut:
     """Cut a whole job into its pieces."""
     job = layout.job
-    sides: dict[str, list[Side]] = {}
-    for side in layout.sides:
-        sides.setdefault(side.box, []).append(side)
-    fronts: dict[str, list[Front]] = {}
-    for front in layout.fronts:
-        fronts.setdefault(front.box, []).append(front)
+    sides = grouped((side.box, side) for side in layout.sides)
+    fronts = grouped((front.box, front) for front in layout.fronts)
     made = job.build.drawer_boxes != "ordered"
     pieces: list[Piece] = []
     unclear: list[tuple[str, Unclear]] = []

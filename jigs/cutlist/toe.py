@@ -21,6 +21,7 @@ from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, place_job
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:
@@ -43,10 +44,7 @@ def stands(box: BoxSpec) -> bool:
 def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a platform, wall by wall, each run from left to right."""
     places = place_job(job)
-    walls: dict[str, list[BoxSpec]] = {}
-    for box in job.boxes:
-        if stands(box):
-            walls.setdefault(box.wall, []).append(box)
+    walls = grouped((box.wall, box) for box in job.boxes if stands(box))
     runs: list[list[BoxSpec]] = []
     for boxes in walls.values():
         last: BoxSpec | None = None

@@ -33,6 +33,7 @@ from math import cbrt
 from jigs.cutlist.piece import Piece, Stuff
 from jigs.given.job import Job, SideMaterial
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import MM_PER_INCH, Unit
 
 SHEETS: Mapping[Unit, tuple[float, float]] = {
@@ -104,9 +105,7 @@ def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
 def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[BoardTotal, ...]:
     """Add up the cut sizes, board by board."""
     long, wide = SHEETS[units]
-    found: dict[tuple[int, float], list[Piece]] = {}
-    for piece in pieces:
-        found.setdefault((STUFF_ORDER.index(piece.stuff), piece.thickness), []).append(piece)
+    found = grouped(((STUFF_ORDER.index(piece.stuff), piece.thickness), piece) for piece in pieces)
     boards = []
     for (order, thickness), group in sorted(found.items()):
         area = sum(piece.count * piece.length * piece.width for piece in group)

@@ -28,6 +28,7 @@ from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
 
@@ -240,10 +241,7 @@ def floor_words(over: float) -> str:
 def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a back, each run from left to right: side by side, equally high."""
     places = place_job(job)
-    walls: dict[str, list[BoxSpec]] = {}
-    for box in job.boxes:
-        if box.panels.back:
-            walls.setdefault(box.wall, []).append(box)
+    walls = grouped((box.wall, box) for box in job.boxes if box.panels.back)
     runs: list[list[BoxSpec]] = []
     for boxes in walls.values():
         last: BoxSpec | None = None

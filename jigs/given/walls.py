@@ -22,6 +22,7 @@ from types import MappingProxyType
 from jigs.given.job import BoxSpec, Job
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.grouped import grouped
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
@@ -96,11 +97,12 @@ def _place(
     lines: Mapping[tuple[str, Hand], float],
 ) -> dict[str, float]:
     specs = {wall.name: wall for wall in walls}
-    waiting: dict[str, list[Appliance]] = {}
-    for wall in specs.values():
-        for appliance in wall.appliances:
-            if appliance.after is not None:
-                waiting.setdefault(appliance.after, []).append(appliance)
+    waiting = grouped(
+        (appliance.after, appliance)
+        for wall in specs.values()
+        for appliance in wall.appliances
+        if appliance.after is not None
+    )
     ends: dict[tuple[str, bool], float] = {}
     places: dict[str, float] = {
         appliance.id: appliance.x
@@ -143,10 +145,7 @@ def neighbours(
     no neighbours.
     """
     places = place_boxes(boxes) if places is None else places
-    walls: dict[str, list[BoxSpec]] = {}
-    for box in boxes:
-        if not box.inferred:
-            walls.setdefault(box.wall, []).append(box)
+    walls = grouped((box.wall, box) for box in boxes if not box.inferred)
     pairs = []
     for wall in walls.values():
         row = sorted(wall, key=lambda box: places[box.id])

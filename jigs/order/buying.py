@@ -27,6 +27,7 @@ from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.ground.geometry import Hole
+from jigs.ground.grouped import grouped
 from jigs.order.needed import Item, count_items
 from jigs.reading.frontlist import ListedFront, check_widths
 from jigs.room.gapsmade import GapsMade, measure_gaps
@@ -276,9 +277,7 @@ class SupplierRow:
 def supplier_rows(order: Order, job: Job) -> tuple[SupplierRow, ...]:
     """Give the rows of the fronts to be ordered, in the job's order."""
     rows = tuple(_rows(order))
-    own: dict[str, list[SupplierRow]] = {}
-    for row in rows:
-        own.setdefault(row.box, []).append(row)
+    own = grouped((row.box, row) for row in rows)
     plain = {box.id for box in job.boxes if box.id in own and _is_plain(box, own[box.id])}
     return tuple(row if row.box in plain else replace(row, box="") for row in rows)
 

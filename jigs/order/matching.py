@@ -22,6 +22,7 @@ from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
 from jigs.given.stated import Taped
 from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import TENTH, Unit, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.order.assign import assign
@@ -199,10 +200,9 @@ def _names(ordered: Sequence[Ordered]) -> dict[str, tuple[Ordered, ...]]:
         leaves = tuple(group)
         if tuple(front.id for front in leaves) == name_leaves(row):
             names.setdefault(row, leaves)
-    stems: dict[str, list[Ordered]] = {}
-    for front in ordered:
-        if front.spec.alike > 1:
-            stems.setdefault(front.row.rpartition("-")[0], []).append(front)
+    stems = grouped(
+        (front.row.rpartition("-")[0], front) for front in ordered if front.spec.alike > 1
+    )
     for stem, fronts in stems.items():
         names.setdefault(stem, tuple(fronts))
     return names
@@ -260,9 +260,7 @@ def _match_sizes(
     turned: bool = False,
 ) -> None:
     """Match what is left of the pieces with the fronts still open."""
-    kinds: dict[tuple[object, ...], list[Ordered]] = {}
-    for front in matching.open:
-        kinds.setdefault(front.look, []).append(front)
+    kinds = grouped((front.look, front) for front in matching.open)
     groups = list(kinds.values())
     sizes = _BySize([group[0] for group in groups], turned=turned)
     costs = {

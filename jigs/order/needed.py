@@ -20,6 +20,7 @@ from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
+from jigs.ground.grouped import grouped
 
 Group = Literal[
     "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin"
@@ -73,11 +74,12 @@ def count_items(
     """Count the hardware of the fronts that are ready, and of the rollouts that are; the shelf
     pins of all boxes; the screws, those of pockets from the pieces still to be cut.
     `pushed`: the IDs of fronts on a push latch."""
-    on_sides: dict[str, list[Fitting]] = {}
-    for side in layout.sides:
-        for fitting in side.fittings:
-            if fitting.part is not None:
-                on_sides.setdefault(fitting.part, []).append(fitting)
+    on_sides = grouped(
+        (fitting.part, fitting)
+        for side in layout.sides
+        for fitting in side.fittings
+        if fitting.part is not None
+    )
     counts: Counter[_Key] = Counter()
     for front in ready:
         _count_front(counts, front, on_sides.get(front.id, []))

@@ -22,6 +22,7 @@ from jigs.given.job import (
     Use,
 )  # fmt: skip
 from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
 from jigs.reading.assumed import (
@@ -279,19 +280,19 @@ def _figure(value: float | str) -> str:
 
 
 def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
-    groups: dict[float, list[str]] = {}
-    for box in job.boxes:
-        if f"box.{box.id}.{key}" in job.assumed:
-            groups.setdefault(getattr(box, key), []).append(box.id)
+    groups = grouped(
+        (getattr(box, key), box.id) for box in job.boxes if f"box.{box.id}.{key}" in job.assumed
+    )
     return [f"{_name_boxes(ids)}: {text.format(format_mm(value))}" for value, ids in groups.items()]
 
 
 def _describe_frames(job: Job) -> list[str]:
     """Say which sizes stand in of five-piece fronts, those alike together."""
-    groups: dict[tuple[str, ...], list[str]] = {}
-    for spec in (spec for box in job.boxes for spec in box.fronts):
-        if said := tuple(f"{word} {_figure(size)}" for word, size in stand_ins_of_frame(spec)):
-            groups.setdefault(said, []).append(spec.id)
+    groups = grouped(
+        (said, spec.id)
+        for spec in (spec for box in job.boxes for spec in box.fronts)
+        if (said := tuple(f"{word} {_figure(size)}" for word, size in stand_ins_of_frame(spec)))
+    )
     return [
         f"five-piece front{'s' if len(ids) > 1 else ''} {', '.join(ids)}: {', '.join(said)}"
         for said, ids in groups.items()

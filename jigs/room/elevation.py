@@ -15,6 +15,7 @@ from jigs.given.job import BoxKind, BoxSpec
 from jigs.given.walls import TOUCHING, boxes_at_end, place_job
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.grouped import grouped
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 
 APART = 300.0
@@ -109,9 +110,7 @@ class Elevation:
 def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     """Give the walls of a job in its order; boxes that stand nowhere come last, in one row."""
     places = place_job(layout.job)
-    fronts: dict[str, list[Front]] = {}
-    for front in layout.fronts:
-        fronts.setdefault(front.box, []).append(front)
+    fronts = grouped((front.box, front) for front in layout.fronts)
     specs = {spec.name: spec for spec in layout.job.walls}
     fillers = _find_fillers(layout)
     walls: dict[str, list[Seen]] = {}

@@ -1,0 +1,19 @@
+"""Values put together by what they have in common."""
+
+from collections.abc import Iterable
+from typing import TypeVar
+
+Key = TypeVar("Key")
+Value = TypeVar("Value")
+
+
+def grouped(pairs: Iterable[tuple[Key, Value]]) -> dict[Key, list[Value]]:
+    """Put the values of one key together, keys and values in the order in which they come.
+
+    >>> grouped([("B1", 16.0), ("B2", 18.0), ("B1", 19.0)])
+    {'B1': [16.0, 19.0], 'B2': [18.0]}
+    """
+    found: dict[Key, list[Value]] = {}
+    for key, value in pairs:
+        found.setdefault(key, []).append(value)
+    return found
