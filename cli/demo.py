@@ -5,13 +5,13 @@ from pathlib import Path
 import click
 
 from cli.failures import Failure
+from cli.jobs import Asked
 from cli.output import make_folder, write_bytes
 
 
 @click.command()
 @click.argument("folder", metavar="[DIR]", default="jigsheet-demo", type=click.Path(path_type=Path))
-@click.pass_context
-def demo(ctx: click.Context, folder: Path) -> None:
+def demo(folder: Path) -> None:
     """Write an invented galley, DIR/job.toml, and its pack into DIR/pack.
 
     DIR is 'jigsheet-demo' unless you name another. Its job file explains each key: copy it and
@@ -31,7 +31,7 @@ def demo(ctx: click.Context, folder: Path) -> None:
     make_folder(folder)
     for name, data in files.items():
         write_bytes(str(folder / name), data, sources=())
-    make_pack(ctx, folder / "job.toml", None, None, "common", None, folder / "pack")
+    make_pack(Asked(path=folder / "job.toml"), "common", None, folder / "pack")
 
 
 def _differs(path: Path, data: bytes) -> bool:

@@ -5,8 +5,8 @@ from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
-from cli.options import delivered_option, job_argument, only_option, paper_option, units_option
+from cli.jobs import Asked
+from cli.options import format_option, only_option, output_by_form, paper_option, with_job
 from cli.output import make_folder, write_bytes, write_text
 from cli.selection import select
 from cli.terminal import tell
@@ -15,32 +15,18 @@ LARGEST = ("tabloid", "a3")
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @only_option
 @paper_option
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["pdf", "svg"]),
-    default="pdf",
-    show_default=True,
-    help="One file to print, or a drawing for each wall.",
+@format_option(
+    ("pdf", "svg"),
+    "One file to print, or a drawing for each wall.",
 )
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    help="Where to write; - for standard output. svg: a folder, or FILE.svg for a single wall.  "
-    "[default: elevations.pdf; svg: the folder elevations]",
+@output_by_form(
+    "elevations.pdf; svg: the folder elevations", " svg: a folder, or FILE.svg for a single wall."
 )
-@click.pass_context
 def elevations(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     only: tuple[str, ...],
     paper: str,
     form: Literal["pdf", "svg"],
@@ -56,7 +42,7 @@ def elevations(
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
     single = form == "pdf" or target == "-" or target.lower().endswith(".svg")
-    layout = lay_out_job(job, units, delivered=delivered, targets=(target,) if single else ())
+    layout = asked.lay_out(*((target,) if single else ()))
     sheets, concerned = draw_walls(layout, paper, select(layout, only))
     sources = layout.job.sources
     if form == "pdf":
@@ -84,5 +70,4 @@ def elevations(
                 "On larger paper (--paper tabloid or a3) there is more room.",
             )
     tell_unprintable(concerned)
-    tell_problems(job, concerned)
-    end(ctx, concerned)
+    asked.end(concerned)

@@ -2,7 +2,7 @@
 
 import os
 import sys
-from collections.abc import Iterable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -15,47 +15,44 @@ if TYPE_CHECKING:
     from jigs.box.parts import Layout
 
 
-def lay_out_job(
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    *,
-    delivered: Path | None = None,
-    targets: Iterable[str] = (),
-    echo: bool = True,
-) -> "Layout":
-    """Read a job and lay it out; its echo line goes to standard error.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """The job that a command was given."""
 
-    `delivered` is a list of what has arrived, in place of one that the job names.
-    `targets` are what will be written: none may be what the job is read from. Raises
-    ReadingError with all faults of the job.
-    """
-    from jigs.layout.layout import lay_out
-    from jigs.order.matching import read_in_hand
+    path: Path
+    units: Literal["mm", "in"] | None = None
+    """What a bare number is read in where the job does not say, and what is shown."""
+    delivered: Path | None = None
+    """A list of what has arrived, in place of one that the job names."""
 
-    read = read_in_hand(job, units, delivered)
-    for target in targets:
-        guard(target, read.sources)
-    layout = lay_out(read)
-    if echo and layout.echo:
-        tell(layout.echo)
-    return layout
+    def lay_out(self, *targets: str, echo: bool = True) -> "Layout":
+        """Read the job and lay it out; its echo line goes to standard error.
 
+        `targets` are what will be written: none may be what the job is read from. Raises
+        ReadingError with all faults of the job.
+        """
+        from jigs.layout.layout import lay_out
+        from jigs.order.matching import read_in_hand
 
-def tell_problems(job: Path, layout: "Layout") -> None:
-    """Tell on standard error what is held back, and how much else the check would say."""
-    from templates.words.findings import count_warnings, held_text
-    from templates.words.textlines import counted
+        read = read_in_hand(self.path, self.units, self.delivered)
+        for target in targets:
+            guard(target, read.sources)
+        layout = lay_out(read)
+        if echo and layout.echo:
+            tell(layout.echo)
+        return layout
 
-    tell(held_text(layout), nl=False)
-    if warnings := count_warnings(layout.problems):
-        tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {job}'.")
+    def end(self, layout: "Layout", *, told: bool = False) -> None:
+        """Tell on standard error what is held back, and how much else the check would say, if that
+        is not told already; end the command: 1 if anything is held back, else 0."""
+        from templates.words.findings import count_warnings, has_errors, held_text
+        from templates.words.textlines import counted
 
-
-def end(ctx: click.Context, layout: "Layout") -> None:
-    """End the command: 1 if anything is held back, else 0."""
-    from templates.words.findings import has_errors
-
-    ctx.exit(1 if has_errors(layout) else 0)
+        if not told:
+            tell(held_text(layout), nl=False)
+            if warnings := count_warnings(layout.problems):
+                tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {self.path}'.")
+        click.get_current_context().exit(1 if has_errors(layout) else 0)
 
 
 def on_terminal() -> bool:

@@ -1,22 +1,19 @@
 """`jigsheet labels`: a label for every part, on sheets of labels."""
 
-from pathlib import Path
 from typing import Literal
 
 import click
 
 from cli.failures import Failure
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.labelstock import check_start, find_stock, raster_for
 from cli.options import (
-    delivered_option,
     dots_option,
-    job_argument,
     only_option,
     output_option,
     printer_option,
     stock_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_bytes
 from cli.printers import find_printer
@@ -25,9 +22,7 @@ from cli.terminal import tell
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @only_option
 @stock_option
 @printer_option
@@ -66,12 +61,8 @@ from cli.terminal import tell
     "thickness, then length.",
 )
 @output_option("labels.pdf")
-@click.pass_context
 def labels(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     only: tuple[str, ...],
     stock: str | None,
     printer: str | None,
@@ -91,7 +82,7 @@ def labels(
     from jigs.layout.layout import as_printed
     from templates.labels.labellist import list_labels
 
-    layout = lay_out_job(job, units, delivered=delivered, targets=(output,))
+    layout = asked.lay_out(output)
     labels_of = find_stock(stock, layout.job)
     check_start(labels_of, start)
     raster = raster_for(labels_of, find_printer(printer, layout.job), dots)
@@ -128,8 +119,7 @@ def labels(
         tell(line)
     concerned = narrow(layout, chosen)
     tell_unprintable(concerned)
-    tell_problems(job, concerned)
-    end(ctx, concerned)
+    asked.end(concerned)
 
 
 def _none_of(kinds: Literal["all", "pieces", "fronts"]) -> str:

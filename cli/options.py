@@ -1,10 +1,13 @@
 """The arguments and options that several commands share."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import wraps
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 import click
+
+from cli.jobs import Asked
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -28,28 +31,36 @@ class PaperName(click.ParamType[str]):
             self.fail(str(error), param, ctx)
 
 
-def job_argument(command: Command) -> Command:
-    """Take JOB: a job file or a bare front list. Whether it can be read, its reader says."""
-    return click.argument("job", metavar="JOB", type=click.Path(path_type=Path))(command)
+def with_job(command: Callable[..., None]) -> Callable[..., None]:
+    """Take JOB, a job file or a bare front list, --units and --delivered, as one value: the
+    command's first argument. Whether the job can be read, its reader says."""
 
-
-def units_option(command: Command) -> Command:
-    """Take --units: how a bare number is read where the job does not say, and what is shown."""
-    return click.option(
+    @click.argument("job", metavar="JOB", type=click.Path(path_type=Path))
+    @click.option(
         "--units",
         type=click.Choice(["mm", "in"]),
         help="Unit of a bare number where the job file does not say; the unit shown first.",
-    )(command)
-
-
-def delivered_option(command: Command) -> Command:
-    """Take --delivered: a list of the fronts that have arrived, as they were measured."""
-    return click.option(
+    )
+    @click.option(
         "--delivered",
         metavar="LIST",
         type=click.Path(path_type=Path),
         help="The fronts that have arrived, with their measured sizes (.csv, .xlsx, ...).",
-    )(command)
+    )
+    @wraps(command)
+    def run(
+        job: Path, units: Literal["mm", "in"] | None, delivered: Path | None, **options: Any
+    ) -> None:
+        command(Asked(path=job, units=units, delivered=delivered), **options)
+
+    return run
+
+
+def format_option(forms: Sequence[str], help: str) -> Callable[[Command], Command]:
+    """Take --format; without it the first of the forms."""
+    return click.option(
+        "--format", "form", type=click.Choice(forms), default=forms[0], show_default=True, help=help
+    )
 
 
 def only_of(kinds: str) -> Callable[[Command], Command]:
@@ -77,10 +88,10 @@ def paper_option(command: Command) -> Command:
     )(command)
 
 
-def paper_for_pdf(ctx: click.Context, form: str | None) -> None:
+def paper_for_pdf(form: str | None) -> None:
     """Refuse --paper for a form that is on none."""
-    given = ctx.get_parameter_source("paper") is not click.core.ParameterSource.DEFAULT
-    if given and form != "pdf":
+    given = click.get_current_context().get_parameter_source("paper")
+    if given is not click.core.ParameterSource.DEFAULT and form != "pdf":
         raise click.UsageError("--paper is for --format pdf; the other forms are on no paper.")
 
 
@@ -136,10 +147,13 @@ def dots_option(command: Command) -> Command:
 def output_option(default: str) -> Callable[[Command], Command]:
     """Take -o: where the output goes; `default` is used without it."""
     shown = "standard output" if default == "-" else default
-    return click.option(
-        "-o",
-        "--output",
-        default=default,
-        metavar="FILE",
-        help=f"Where to write; - for standard output.  [default: {shown}]",
-    )
+    return output_by_form(shown, default=default)
+
+
+def output_by_form(
+    shown: str, more: str = "", *, default: str | None = None
+) -> Callable[[Command], Command]:
+    """Take -o where its default hangs on the form, as `shown` says; `more`: what else is to be
+    known of it."""
+    help = f"Where to write; - for standard output.{more}  [default: {shown}]"
+    return click.option("-o", "--output", default=default, metavar="FILE", help=help)

@@ -1,26 +1,22 @@
 """`jigsheet order`: what is to be bought, for people, on paper, for a spreadsheet, or as data."""
 
-from pathlib import Path
 from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.options import (
-    delivered_option,
-    job_argument,
+    output_by_form,
     paper_for_pdf,
     paper_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_bytes, write_text
 from cli.terminal import tell
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @click.option(
     "--format",
     "form",
@@ -34,19 +30,9 @@ from cli.terminal import tell
     is_flag=True,
     help="Only the fronts, as a CSV list for the supplier.",
 )
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    help="Where to write; - for standard output.  [default: standard output; pdf, xlsx: order.pdf, "
-    "order.xlsx]",
-)
-@click.pass_context
+@output_by_form("standard output; pdf, xlsx: order.pdf, order.xlsx")
 def order(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     form: Literal["text", "pdf", "csv", "json", "xlsx"] | None,
     paper: str,
     fronts: bool,
@@ -61,9 +47,9 @@ def order(
 
     if fronts and form not in (None, "csv"):
         raise click.UsageError("--fronts is a CSV list; give it without --format.")
-    paper_for_pdf(ctx, form)
+    paper_for_pdf(form)
     target = output or (f"order.{form}" if form in ("pdf", "xlsx") else "-")
-    layout = lay_out_job(job, units, delivered=delivered, targets=(target,))
+    layout = asked.lay_out(target)
     needed = make_order(layout, cut_job(layout))
     sources = layout.job.sources
     if form == "pdf":
@@ -88,5 +74,4 @@ def order(
             f"Not marked as built and measured: {', '.join(needed.unbuilt)}. Order fronts from "
             "finished boxes, not from the plan.",
         )
-    tell_problems(job, layout)
-    end(ctx, layout)
+    asked.end(layout)

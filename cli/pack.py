@@ -2,21 +2,18 @@
 
 from functools import partial
 from pathlib import Path
-from typing import Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.labelstock import find_stock, raster_for
 from cli.options import (
-    delivered_option,
-    job_argument,
     paper_option,
     printer_option,
     same_holes_option,
     stock_option,
     tight_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_text
 from cli.packfolder import write_pack
@@ -25,9 +22,7 @@ from cli.terminal import tell
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @paper_option
 @printer_option
 @same_holes_option
@@ -40,12 +35,8 @@ from cli.terminal import tell
     type=click.Path(path_type=Path),
     help="The folder to write into.  [default: 'pack' beside JOB]",
 )
-@click.pass_context
 def pack(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     paper: str,
     printer: str | None,
     same_holes: bool,
@@ -56,17 +47,12 @@ def pack(
     """Write all for the bench to a folder: stations, sheets, labels, heights, walls, lists."""
     from jigs.reading.stream import folder_of
 
-    folder = output or folder_of(job) / "pack"
-    make_pack(
-        ctx, job, units, delivered, paper, stock, folder, printer, same=same_holes, tight=tight
-    )
+    folder = output or folder_of(asked.path) / "pack"
+    make_pack(asked, paper, stock, folder, printer, same=same_holes, tight=tight)
 
 
 def make_pack(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     paper: str,
     stock: str | None,
     folder: Path,
@@ -105,12 +91,12 @@ def make_pack(
     from templates.words.costwords import cost_words
     from templates.words.findings import closing_text
 
-    layout = lay_out_job(job, units, delivered=delivered)
+    layout = asked.lay_out()
     labels_of = find_stock(stock, layout.job)
     if labels_of.bore is not None:
         raise click.UsageError(
             f"the pack wants labels, and {labels_of.name} is a tag for the bores of doors; print "
-            f"it by itself: jigsheet labels {job} --stock {labels_of.name}"
+            f"it by itself: jigsheet labels {asked.path} --stock {labels_of.name}"
         )
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
@@ -150,9 +136,8 @@ def make_pack(
         layout.job.sources,
     )
     tell_unprintable(layout)
-    tell_problems(job, layout)
     tell(f"{folder}: {', '.join(packed.files)}.")
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
     write_text("-", closing_text(layout, costs, len(words), labels_of.name), sources=())
-    end(ctx, layout)
+    asked.end(layout)

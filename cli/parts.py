@@ -1,18 +1,17 @@
 """`jigsheet parts`: the cut list, for people, on paper, for a spreadsheet, or as data."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.options import (
-    delivered_option,
-    job_argument,
+    format_option,
     only_option,
+    output_by_form,
     paper_for_pdf,
     paper_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_bytes, write_text
 
@@ -21,32 +20,17 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @only_option
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "pdf", "csv", "json"]),
-    default="text",
-    show_default=True,
-    help="Tables for people, the same on paper with boxes to tick, one piece a line for a "
+@format_option(
+    ("text", "pdf", "csv", "json"),
+    "Tables for people, the same on paper with boxes to tick, one piece a line for a "
     "spreadsheet, or everything as data.",
 )
 @paper_option
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    help="Where to write; - for standard output.  [default: standard output; pdf: parts.pdf]",
-)
-@click.pass_context
+@output_by_form("standard output; pdf: parts.pdf")
 def parts(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     only: tuple[str, ...],
     form: Literal["text", "pdf", "csv", "json"],
     paper: str,
@@ -56,9 +40,9 @@ def parts(
     from templates.lists.partslist import parts_csv, parts_json
     from templates.lists.partstables import parts_listing, parts_text
 
-    paper_for_pdf(ctx, form)
+    paper_for_pdf(form)
     target = output or ("parts.pdf" if form == "pdf" else "-")
-    chosen = list_parts(job, units, only, target, delivered)
+    chosen = list_parts(asked, only, target)
     sources = chosen.layout.job.sources
     if form == "pdf":
         from cli.drawing import draw_lists, tell_lists
@@ -69,22 +53,15 @@ def parts(
     else:
         text = {"text": parts_text, "csv": parts_csv, "json": parts_json}[form](chosen)
         write_text(target, text, sources=sources)
-    tell_problems(job, chosen.layout)
-    end(ctx, chosen.layout)
+    asked.end(chosen.layout)
 
 
-def list_parts(
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    only: tuple[str, ...],
-    target: str,
-    delivered: Path | None = None,
-) -> "PartsList":
+def list_parts(asked: Asked, only: tuple[str, ...], target: str) -> "PartsList":
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
     from jigs.checks.cutting import with_cutting
     from jigs.order.partslist import choose_parts
 
-    layout, cut = with_cutting(lay_out_job(job, units, delivered=delivered, targets=(target,)))
+    layout, cut = with_cutting(asked.lay_out(target))
     names = select(layout, only, more=(piece.id for piece in cut.pieces))
     return choose_parts(narrow(layout, names), cut, names)

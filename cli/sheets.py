@@ -1,21 +1,20 @@
 """`jigsheet sheets`: the drilling sheets, to be printed at 100 %."""
 
 from collections.abc import Collection
-from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.options import (
-    delivered_option,
-    job_argument,
+    format_option,
     only_option,
+    output_by_form,
     paper_option,
     printer_option,
     same_holes_option,
     tight_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_bytes, write_text
 from cli.printers import find_paper
@@ -41,9 +40,7 @@ SIZE = {
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @only_option
 @same_holes_option
 @tight_option
@@ -65,28 +62,17 @@ SIZE = {
 )
 @paper_option
 @printer_option
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["pdf", "json", "svg", "outlines", "dxf"]),
-    default="pdf",
-    show_default=True,
-    help="A file to print, or the cards as data; a folder of pages (svg), or of bare faces at full "
+@format_option(
+    ("pdf", "json", "svg", "outlines", "dxf"),
+    "A file to print, or the cards as data; a folder of pages (svg), or of bare faces at full "
     "size (outlines are SVG).",
 )
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    help="Where to write; - for standard output. svg, outlines, dxf: a folder.  [default: "
-    "sheets.pdf, stick.pdf; json: standard output; sheets-svg, sheets-outlines, sheets-dxf]",
+@output_by_form(
+    "sheets.pdf, stick.pdf; json: standard output; sheets-svg, sheets-outlines, sheets-dxf",
+    " svg, outlines, dxf: a folder.",
 )
-@click.pass_context
 def sheets(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     only: tuple[str, ...],
     same_holes: bool,
     tight: bool,
@@ -109,7 +95,7 @@ def sheets(
     if form in ("outlines", "dxf"):
         _refuse_with_faces(form, strip=strip, same=same_holes, tight=tight, printer=printer)
     target, folder = find_target(form, output, "stick.pdf" if stick else "sheets.pdf")
-    layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
+    layout = asked.lay_out(*(() if folder else (target,)))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
@@ -152,8 +138,7 @@ def sheets(
         data, pages = draw_sheets(drawn)
         write_pdf_file(target, data, pages, layout.job.sources)
         tell_unprintable(concerned)
-    tell_problems(job, concerned)
-    end(ctx, concerned)
+    asked.end(concerned)
 
 
 def _refuse_with_stick(form: str, *, first: bool, strip: bool, same: bool, tight: bool) -> None:

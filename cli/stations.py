@@ -1,19 +1,18 @@
 """`jigsheet stations`: a page for each setting of the drill, to be printed at 100 %."""
 
 from collections.abc import Iterable, Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
-from cli.jobs import end, lay_out_job, tell_problems
+from cli.jobs import Asked
 from cli.options import (
-    delivered_option,
-    job_argument,
+    format_option,
     only_of,
+    output_by_form,
     paper_option,
     printer_option,
-    units_option,
+    with_job,
 )
 from cli.output import write_text
 from cli.printers import find_paper
@@ -27,9 +26,7 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@job_argument
-@units_option
-@delivered_option
+@with_job
 @only_of("part, box, wall or station")
 @click.option(
     "--first",
@@ -44,28 +41,16 @@ if TYPE_CHECKING:
 )
 @paper_option
 @printer_option
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["pdf", "svg", "dxf", "json"]),
-    default="pdf",
-    show_default=True,
-    help="A file to print, or the same as data; svg, dxf: each card as a plate to cut from "
+@format_option(
+    ("pdf", "svg", "dxf", "json"),
+    "A file to print, or the same as data; svg, dxf: each card as a plate to cut from "
     "hardboard, a folder of files at true size.",
 )
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    help="Where to write; - for standard output. svg, dxf: a folder.  [default: stations.pdf; "
-    "json: standard output; stations-svg, stations-dxf]",
+@output_by_form(
+    "stations.pdf; json: standard output; stations-svg, stations-dxf", " svg, dxf: a folder."
 )
-@click.pass_context
 def stations(
-    ctx: click.Context,
-    job: Path,
-    units: Literal["mm", "in"] | None,
-    delivered: Path | None,
+    asked: Asked,
     only: tuple[str, ...],
     first: bool,
     pilots: bool,
@@ -91,7 +76,7 @@ def stations(
             raise click.UsageError(
                 f"--first is printed; --format {form} has a plate for each card."
             )
-    layout = lay_out_job(job, units, delivered=delivered, targets=() if folder else (target,))
+    layout = asked.lay_out(*(() if folder else (target,)))
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
     planned = plan_stations(printed, pilots=pilots, reach=reach_on(sheet))
@@ -118,8 +103,7 @@ def stations(
             data = bind(printed, file.pages, "stations")
             write_pdf_file(target, data, cost_words(file.cost), layout.job.sources)
             tell_unprintable(concerned)
-    tell_problems(job, concerned)
-    end(ctx, concerned)
+    asked.end(concerned)
 
 
 def _plates(
