@@ -5,8 +5,9 @@ A card of one fitting has its places by construction; where many fittings share 
 hole's figures stand together beside it, on a line that leads to it.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
@@ -88,7 +89,8 @@ def write_figures(space: Space, hole: Hole, figures: HoleFigures, inward: int, r
     return False
 
 
-def _spots(inward: int, height: float) -> Iterator[tuple[int, float, float]]:
+@lru_cache(maxsize=256)
+def _spots(inward: int, height: float) -> tuple[tuple[int, float, float], ...]:
     """Give the places of figures: which side, how far beyond the hole, how much higher; mm."""
     shifts = [0.0]
     for step in range(1, int(2.5 * height / STEP)):
@@ -100,8 +102,7 @@ def _spots(inward: int, height: float) -> Iterator[tuple[int, float, float]]:
         for shift in shifts
         if abs(shift) <= 3.0 * (out + 4.0)
     ]
-    for _, side, out, shift in sorted(spots, key=lambda spot: spot[0]):
-        yield side, out, shift
+    return tuple(spot[1:] for spot in sorted(spots, key=lambda spot: spot[0]))
 
 
 def write_name(space: Space, view: FaceView, fitting: Fitting, room: Box) -> bool:

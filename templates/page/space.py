@@ -121,10 +121,15 @@ class Space:
         for left, low, end, high in self._boxes:
             if x0 < end + margin and left < right and y0 < high + margin and low < top:
                 return False
-        return not (
-            any(segment_meets(*line, box, margin) for line in self._lines)
-            or any(circle_meets(*circle, box, margin) for circle in self._circles)
-        )
+        left, low = x0 - margin, y0 - margin
+        for a, b, c, d in self._lines:  # nearly all lie beyond one side
+            if (a < left and c < left) or (a > right and c > right):
+                continue
+            if (b < low and d < low) or (b > top and d > top):
+                continue
+            if a == c or b == d or segment_meets(a, b, c, d, box, margin):
+                return False
+        return not any(circle_meets(*circle, box, margin) for circle in self._circles)
 
     def line_is_free(self, x1: float, y1: float, x2: float, y2: float, margin: float = 0.4) -> bool:
         """Say whether a straight line crosses no other, and comes to no text, area or circle."""

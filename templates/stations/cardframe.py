@@ -42,7 +42,7 @@ class CardFrame:
     box: Box
 
 
-def _room_taken(frame: CardFrame) -> tuple[float, float]:
+def room_taken(frame: CardFrame) -> tuple[float, float]:
     """Tell how much of a page a card takes: two lie side by side where both are narrow."""
     width, height = frame.box[2] - frame.box[0], frame.box[3] - frame.box[1]
     columns = next((each for each in COLUMNS if width <= each), width)
@@ -61,30 +61,26 @@ def outside(edge: CardEdge) -> float:
 
 def card_frames(card: StationCard) -> list[CardFrame]:
     """Give all borders that a card may have, those first that take least of a page."""
-    frames = (
-        _card_frame(card, dx, low, high)
-        for dx in GROW_X
-        for low in GROW_Y
-        for high in GROW_Y
-        if low == 0.0 or "y" in card.lines
-    )
-    return sorted(frames, key=_room_taken)
-
-
-def _card_frame(card: StationCard, dx: float, low: float, high: float) -> CardFrame:
-    """Give the borders of a card that is larger than its holes by so much."""
     pads = [max(hole.diameter / 2 + 2.0, CLEAR) for hole in card.holes]
     points = [(hole.x, hole.y, pad) for hole, pad in zip(card.holes, pads, strict=True)]
     if card.stands is not None:
         points.append((card.stands.x, card.stands.y, 22.0))
     window = WINDOW[0] + 2 * FROM_BORDER
+    xs = [(x, pad) for x, _, pad in points]
     ys = [(y, pad) for _, y, pad in points]
     ys += [(y, 1.5) for polygon in card.outline for _, y in polygon]
-    x0, x1 = _extent([(x, pad) for x, _, pad in points], edge_along(card, "x"), 0.0, dx,
-                     window if _beyond(card, "y") else 0.0, HEAD)  # fmt: skip
-    y0, y1 = _extent(ys, edge_along(card, "y"), low, high,
-                     window if _beyond(card, "x") else 0.0, 0.0)  # fmt: skip
-    face = (x0, y0, x1, y1)
+    x_edge, y_edge = edge_along(card, "x"), edge_along(card, "y")
+    x_window = window if _beyond(card, "y") else 0.0
+    y_window = window if _beyond(card, "x") else 0.0
+    wide = [_extent(xs, x_edge, 0.0, dx, x_window, HEAD) for dx in GROW_X]
+    lows = GROW_Y if "y" in card.lines else (0.0,)
+    high = [_extent(ys, y_edge, low, more, y_window, 0.0) for low in lows for more in GROW_Y]
+    frames = [_card_frame(card, x0, y0, x1, y1) for x0, x1 in wide for y0, y1 in high]
+    return sorted(frames, key=room_taken)
+
+
+def _card_frame(card: StationCard, x0: float, y0: float, x1: float, y1: float) -> CardFrame:
+    """Give the borders of a card that covers so much of a face."""
     out = {edge.edge: outside(edge) for edge in card.edges}
     box = (
         x0 - out.get("left", 0.0),
@@ -92,7 +88,7 @@ def _card_frame(card: StationCard, dx: float, low: float, high: float) -> CardFr
         x1 + out.get("right", 0.0),
         y1 + out.get("top", 0.0),
     )
-    return CardFrame(face=face, box=box)
+    return CardFrame(face=(x0, y0, x1, y1), box=box)
 
 
 def _extent(

@@ -6,7 +6,10 @@ flap and band and one at the far end; between them a long thin line runs through
 that is turned half round carries its title twice, each readable when it lies right.
 """
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
+from itertools import groupby
 
 from jigs.bench.station import CardEdge, Station, StationCard
 from jigs.ground.geometry import Axis
@@ -22,6 +25,7 @@ from templates.stations.cardframe import (
     card_frames,
     edge_along,
     outside,
+    room_taken,
     windows_of,
 )
 from templates.stations.cardwriting import write_distances, write_titles
@@ -53,15 +57,34 @@ def draw_copies(shop: Shop, station: Station, card: StationCard) -> tuple[DrawnC
     frames = card_frames(card)
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
-        while frames:
-            space = _draw(shop, station, card, copy, frames[0])
-            if space is not None:
-                break
-            frames.pop(0)
-        else:
+        draw = partial(_draw, shop, station, card, copy)
+        found = _smallest(draw, frames[:1]) if drawn else None
+        found = found or _smallest(draw, frames)
+        if found is None:
             raise ValueError(f"{station.name}: card {card.letter}: its words find no room")
-        drawn.append(DrawnCard(card=card, copy=copy, box=frames[0].box, marks=tuple(space.marks)))
+        frame, space = found
+        frames = frames[frames.index(frame) :]
+        drawn.append(DrawnCard(card=card, copy=copy, box=frame.box, marks=tuple(space.marks)))
     return tuple(drawn)
+
+
+def _smallest(
+    draw: Callable[[CardFrame], Space | None], frames: Sequence[CardFrame]
+) -> tuple[CardFrame, Space] | None:
+    """Give the first frame that holds all of a card, and the card in it. Frames that take as much
+    of a page differ in their widths, or in how they lie: where the widest fails, so do the
+    others."""
+    for _, alike in groupby(frames, key=lambda frame: room_taken(frame)[0]):
+        same = tuple(alike)
+        widest = {(frame.face[1], frame.face[3]): frame for frame in same}
+        drawn = {frame: space for frame in widest.values() if (space := draw(frame)) is not None}
+        able = {(frame.face[1], frame.face[3]) for frame in drawn}
+        for frame in same:
+            if (frame.face[1], frame.face[3]) in able:
+                space = drawn.get(frame) or draw(frame)
+                if space is not None:
+                    return frame, space
+    return None
 
 
 def _draw(
