@@ -96,11 +96,12 @@ def top_stripe(stripe: Stripe, left: float, top: float, width: float) -> list[Ma
 
 
 def draw_arrow(
-    word: str, toward: Toward, bottom: float, top: float, head: float
+    word: str, toward: Toward, bottom: float, top: float, head: float, size: float
 ) -> tuple[list[Mark], float]:
-    """Draw an arrow with a head so wide, its left edge at 0, its word below; give its width, mm."""
-    text = text_width(word, SMALL, True)
-    below = SMALL * EM_PER_CAP + 0.5
+    """Draw an arrow with a head so wide, its left edge at 0, its word below in letters of a size;
+    give its width, mm."""
+    text = text_width(word, size, True)
+    below = size * EM_PER_CAP + 0.5
     if toward == "up":
         wide = max(head, text)
         foot = max(bottom + below, top - _TALLEST)
@@ -116,7 +117,7 @@ def draw_arrow(
             (tail + sign * along, foot + head / 2 - across) for across, along in _arrow(head, long)
         )
     under = Text(
-        x=middle, y=foot - 0.5 - SMALL * (EM_PER_CAP - BASE_LINE), text=word, size=SMALL,
+        x=middle, y=foot - 0.5 - size * (EM_PER_CAP - BASE_LINE), text=word, size=size,
         bold=True, anchor="middle",
     )  # fmt: skip
     return [Area(points=points), under], wide

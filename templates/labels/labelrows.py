@@ -25,6 +25,11 @@ _HOLD, _CODE = 99, 98
 """The worth of rows that are never left out."""
 NAME_LEAST = 3.5
 """Before an ID is smaller than this, the lines under it go, mm."""
+SCARCE = 26.0
+NAME_SCARCE = 2.2
+"""Words that have less width than this make the ID so small, mm."""
+NEEDED = 6
+"""For lines worth so much, and more, an ID is made as small as that."""
 
 _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
 
@@ -54,6 +59,7 @@ def set_rows(
     room takes, and at least `least` mm high; give with them the stamps that found no room.
     `named`: the ID stands elsewhere, in letters of this height, and nothing here is larger."""
     height = top - bottom
+    name_least = NAME_SCARCE if width < SCARCE else NAME_LEAST
     names = [] if named else break_name(words.part, width)
     rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
     if words.hold:
@@ -77,10 +83,11 @@ def set_rows(
         row.size = min(5.0 if len(names) == 1 else 3.5, _widest(names, width))
     while (over := (_height(rows) - height) / EM_PER_CAP) > 0:
         spare = [row for row in rows if row.worth < _CODE]
-        large = names and name_rows[0].size - over / len(names) >= NAME_LEAST
-        if not spare or (large and len(rows) <= len(names) + 2):
+        large = names and name_rows[0].size - over / len(names) >= name_least
+        first = min(spare, key=lambda row: row.worth, default=None)
+        if first is None or (large and (len(rows) <= len(names) + 2 or first.worth >= NEEDED)):
             break
-        rows.remove(min(spare, key=lambda row: row.worth))
+        rows.remove(first)
     over = max(0.0, _height(rows) - height) / EM_PER_CAP
     for row in name_rows:
         row.size -= over / len(names)

@@ -30,7 +30,7 @@ from templates.labels.labelmarks import (
     top_stripe,
 )
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
-from templates.labels.labelrows import LEAST_LETTERING, NAME_LEAST, break_name, set_rows
+from templates.labels.labelrows import LEAST_LETTERING, break_name, set_rows
 from templates.labels.labelwords import LabelWords, Wording
 from templates.page.marks import Mark, Page, Text
 from templates.page.pieces import moved
@@ -43,8 +43,12 @@ PLAN_FROM = 30.0
 """Label height from which there is a key plan, mm."""
 PLAN_LEAST = 10.0
 """Height below which a key plan is not readable, mm."""
+PLAN_HIGH = 36.0
+"""Label height from which the code makes way for it, mm."""
 PLAN_BAND = 12.0
 """Height of a key plan that stands beside the ID, mm."""
+WORDS_LEAST = {False: 12.5, True: 15.9}
+"""Width under which not even a cut size finds room, or HOLD in large letters, mm."""
 WORDS = 18.0
 """Width that the words are to have before the symbol says all that it might, mm."""
 BAND_WORDS = 36.0
@@ -54,6 +58,10 @@ TALL = 38.0
 
 NARROW = 51.0
 """Label width under which the arrow is slimmer and the lines may be 1.8 mm high (ISO 3098)."""
+NAME_PLAIN = 3.0
+"""Letters of an ID for which a symbol makes way, mm."""
+WIDE = 60.0
+"""Label width over which it always does, mm."""
 NARROW_WORDS = 38.0
 """Width of the words under which their lines may be so on a low label, mm."""
 
@@ -126,7 +134,10 @@ def _label(
     lowered = STRIPE_HIGH if along_top else 0.0
     head = 7.0 if field.height >= PLAN_FROM and field.width >= NARROW else 5.0
     bottom = field.bottom + field.margin
-    arrow, arrow_wide = draw_arrow(words.arrow, words.toward, bottom, top - lowered, head)
+    narrow = field.width < NARROW and text_width(words.arrow, SMALL, True) > head
+    arrow, arrow_wide = draw_arrow(
+        words.arrow, words.toward, bottom, top - lowered, head, LEAST_LETTERING if narrow else SMALL
+    )
     symbol = _choose(words, field, raster, arrow_wide + _GAP + field.margin)
     if stripe is not None and not along_top:
         drawn, wide = end_stripe(stripe, field, symbol.lettered)
@@ -141,7 +152,7 @@ def _label(
     named = None
     across = x1 - symbol.wide - x0 < WORDS
     if across:
-        named = _largest(words.part, x1 - field.margin - x0, _over(field, symbol))
+        named = _largest(words.part, x1 - field.margin - x0, _over(words, field, symbol))
         if named < _beside(words.part, x1 - field.margin - x0 - symbol.wide):
             named = None
         else:
@@ -162,7 +173,7 @@ def _label(
         named = _largest(words.part, half, PLAN_BAND)
         marks += _name(words.part, x0, top - lowered, named, half)
         marks += plan.marks(
-            words.black, x0 + half + _GAP, top - lowered - PLAN_BAND, room - half - 2 * _GAP,
+            words.black, x0 + half + 2 * _GAP, top - lowered - PLAN_BAND, room - half - 3 * _GAP,
             PLAN_BAND,
         )  # fmt: skip
         top -= PLAN_BAND + _GAP / 2
@@ -176,9 +187,10 @@ def _label(
     return [*marks, *rows], missing
 
 
-def _over(field: LabelField, symbol: _Symbol) -> float:
+def _over(words: LabelWords, field: LabelField, symbol: _Symbol) -> float:
     """Give the height that a symbol with its code leaves to an ID across the label; mm."""
-    return field.height - 2 * field.margin - _CODE_UP - symbol.high
+    stripe = STRIPE_HIGH if words.stripe and words.stripe.end == "top" else 0.0
+    return field.height - 2 * field.margin - _CODE_UP - symbol.high - stripe
 
 
 def _lines(name: str, width: float, height: float) -> list[str]:
@@ -219,17 +231,22 @@ def _choose(words: LabelWords, field: LabelField, raster: Raster, taken: float) 
     the words of the stripe, and says much; `taken` is what arrow and margin take."""
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
     core = len(words.payload.core)
+    name, broken = words.part, break_name(words.part, 0.0)
+    least = NAME_PLAIN if field.width > WIDE else LEAST_LETTERING
     most = LENGTHS[0 if field.height >= TALL else 1 if field.height >= PLAN_FROM else 2]
 
-    def worth(symbol: _Symbol) -> tuple[bool, float, float, bool, bool, int]:
-        # Where the words have too little room, the ID stands across the label.
-        size = NAME_LEAST
-        if symbol.words < WORDS:
-            over = _over(field, symbol)
-            size = min(size, _largest(words.part, field.width - taken - field.margin, over))
+    def worth(symbol: _Symbol) -> tuple[bool, bool, float, float, bool, bool, int]:
+        if symbol.words >= WORDS:
+            room = max(_size([name], symbol.words, field.height), _size(broken, symbol.words, TALL))
+        else:  # the ID stands across the label
+            over = _over(words, field, symbol)
+            room = _largest(name, field.width - taken - field.margin, over)
+        size = min(NAME_PLAIN, room)
+        legible = size >= least and symbol.words >= WORDS_LEAST[words.hold]
+        said = len(symbol.text)
         return (
-            len(symbol.text) >= core, size, symbol.module, symbol.plan is not None,
-            symbol.lettered, len(symbol.text) if len(symbol.text) <= most else -len(symbol.text),
+            legible, said >= core, size, symbol.module, symbol.plan is not None,
+            symbol.lettered, said if said <= most else -said,
         )  # fmt: skip
 
     symbols = []
@@ -256,7 +273,7 @@ def _plan(high: float, words: float, field: LabelField) -> _Plan | None:
         return "under"
     if words >= BAND_WORDS:
         return "beside"
-    if _room(field.height, high, field, code=False) >= PLAN_LEAST:
+    if field.height >= PLAN_HIGH and _room(field.height, high, field, code=False) >= PLAN_LEAST:
         return "instead"
     return None
 

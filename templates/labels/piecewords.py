@@ -117,7 +117,7 @@ def _place(piece: Piece) -> Wording:
         ways.append(beside)
         if len(piece.beside) > 2:
             ways.append(f"UNDER {piece.beside[0]} TO {piece.beside[-1]}")
-        return Wording(ways=tuple(ways), worth=7, most=3.5)
+        return Wording(ways=tuple(ways), worth=7, most=3.5, figure=True)
     owner = ""
     if piece.kind in DRAWER_KINDS:
         rollout = piece.id.rpartition("-")[0]

@@ -17,7 +17,12 @@ FRONT_WORDS: dict[FrontKind, str] = {
 }
 """What a front is called on paper."""
 
-FRONT_SHORT = FRONT_WORDS | {"drawer": "drawer", "pullout": "pullout", "false-front": "false"}
+FRONT_SHORT = FRONT_WORDS | {
+    "drawer": "drawer",
+    "pullout": "pullout",
+    "false-front": "false",
+    "lift": "lift-up",
+}
 """The same where room is scarce."""
 
 

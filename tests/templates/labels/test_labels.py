@@ -267,7 +267,7 @@ def test_the_id_is_the_largest_and_whole(stock: Stock) -> None:
         if not lines:
             lines = [mark for mark in texts if mark.text and mark.text in words.part][:2]
         assert "".join(mark.text for mark in lines) == words.part
-        assert min(mark.size for mark in lines) >= (3.5 if stock.width > 60 else 1.8)
+        assert min(mark.size for mark in lines) >= (3.0 if stock.width > 60 else 1.8)
         if stock.width <= 60:
             continue
         others = (mark.size for mark in texts if mark not in lines and mark.text != "HOLD")
