@@ -15,7 +15,6 @@ _BARS = (
     "Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual size. Still? "
     "Calibrate, or trust a rule and the figures."
 )
-_BARS_IN_SHORT = "Bars wrong? Print again at 100 %, actual size, or calibrate."
 
 
 def border_marks(
@@ -28,8 +27,8 @@ def border_marks(
     brief: bool = False,
 ) -> list[Mark]:
     """Draw the bars of 150 across and 100 down, the page's number, and how it is printed; with
-    `holes`, which care their drilling wants: its steps say that the bars are measured first.
-    `brief`: where the file's first page says what to do when the bars are wrong."""
+    `holes`, which care their drilling wants. With these or `brief`, the file's first page says
+    what to do when the bars are wrong, and what a + or - behind inches is."""
     marks = bar(3.0, 2.6, 150.0)
     marks += bar(2.4, height - 4.0, 100.0, down=True)
     marks.append(Text(x=6.6, y=height - 54.0, text="100.0 ±0.2", anchor="middle", angle=90))
@@ -37,12 +36,12 @@ def border_marks(
     marks.append(Text(x=width - EDGE, y=1.4, text=f"page {number}", anchor="end"))
     if holes:
         marks.append(Text(x=width - EDGE, y=5.2, text=CARE, bold=True, anchor="end"))
-    if brief:
+    if holes or brief:
         printed = f" {paper.correction}" if paper.printer else ""
         words = f"SCALE 1:1, 100 %. {width:.5g} x {height:.5g} mm. Bars wrong: page 1."
         marks.append(Text(x=3.0, y=9.2, text=f"{words}{printed}"))
         return marks
-    marks.append(Text(x=3.0, y=5.2, text=_BARS_IN_SHORT if holes else _BARS))
+    marks.append(Text(x=3.0, y=5.2, text=_BARS))
     marks.append(
         Text(
             x=3.0,

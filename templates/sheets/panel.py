@@ -23,7 +23,7 @@ from templates.writers.qr import qr_side
 
 PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
-YOURS = "Yours _________ x _________ mm."
+YOURS = "Yours _________ x _________"
 """Blanks for what the person measures."""
 MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""
@@ -180,7 +180,8 @@ def body(
     (`own`), the caution of what is bored; on the first page of a face what holds for the work on
     it; what applies to the part."""
     facts = words.facts.get(view.face, ()) if first else ()
-    reveals = (Sentence(words.reveals),) if first and words.reveals else ()
+    told = first and words.reveals and view.face in ("back", "inside")
+    reveals = (Sentence(words.reveals),) if told else ()
     notes = (*facts, *reveals, *words.notes)
     return [
         *(ticks(words.members, width) if first and not words.brief else []),

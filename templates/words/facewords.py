@@ -25,48 +25,48 @@ def drilled_words(view: FaceView) -> str:
 
 
 def seen_words(view: FaceView) -> str:
-    """Say in sentences how a face lies before whoever drills it."""
+    """Say how a face lies before whoever drills it, and of a door on which hand it hangs."""
     hand: Hand = "right" if view.hinge_edge == "right" else "left"
-    other = other_hand(hand)
+    mine, other = hand.upper(), other_hand(hand).upper()
     match view.face:
         case "front" if view.hinge_edge:
-            return (
-                f"You are looking at the face, as from the room: hinges on the {hand.upper()}, "
-                f"the free edge on your {other.upper()}."
-            )
+            return f"Face up, as from the room: hinges on the {mine}, free edge on your {other}."
         case "front":
-            return "You are looking at the face, as from the room."
+            return FRONT_LIES
         case "back" if view.hinge_edge:
-            return (
-                f"You are looking at the back: the hinge edge is on your {hand.upper()}. "
-                f"Hung and seen from the room, the hinges are on the {other.upper()}."
-            )
+            return door_lies(hand)
         case "back":
-            return (
-                "You are looking at the back, the side that faces the box. "
-                "Its right end is the LEFT end seen from the room."
-            )
+            return BACK_LIES
         case "inside":
-            return _lying_words(view)
+            return _board_lies(view)
         case "box-front":
-            return (
-                "You are looking at the outside of the drawer box's front, as from the room, "
-                "the box standing on its bottom."
-            )
+            return BOX_FRONT_LIES
         case "box-back":
-            return (
-                "You are looking at the outside of the drawer box's back, the box standing on its "
-                "bottom. Its right end is the LEFT end seen from the room."
-            )
+            return BOX_BACK_LIES
 
 
-def _lying_words(view: FaceView) -> str:
-    lying = f"this face, towards column {view.column}," if view.partition else "inside face"
-    how = f"It lies {lying} up"
+FRONT_LIES = "Face up, top away from you, as from the room."
+BACK_LIES = "Back up, top away: its right end is the LEFT end seen from the room."
+BOX_FRONT_LIES = "As from the room, the box standing on its bottom."
+BOX_BACK_LIES = "The box standing on its bottom: its right end is the LEFT seen from the room."
+"""How fronts and drawer boxes lie."""
+
+
+def door_lies(hand: Hand) -> str:
+    """Say how a door lies on its face, its hinge edge on one hand of whoever drills it."""
+    return (
+        f"Hinged {other_hand(hand).upper()} seen from the room. Back up, top away: the hinge edge "
+        f"is on your {hand.upper()}."
+    )
+
+
+def _board_lies(view: FaceView) -> str:
+    face = f"This face, towards column {view.column}," if view.partition else "Inside"
+    how = f"{face} up"
     if view.state.stand:
-        how = f"The BOX lies {f'with {lying} up' if view.partition else 'on this side'}"
+        how = f"BOX lying {f'with {face.lower()} up' if view.partition else 'on this side'}"
     edge = (view.front_edge or "left").upper()
-    return f"{how}, its top end away from you: the FRONT edge is on your {edge}."
+    return f"{how}, top away from you: the FRONT edge is on your {edge}."
 
 
 def edge_words(view: FaceView, edge: FaceEdge) -> str:

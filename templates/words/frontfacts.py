@@ -51,10 +51,10 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
         yield Sentence(_tab_and_plate(front.hinge))
     if front.kind == "door" and front.hinged:
         own = front.gaps.left if front.hinged == "left" else front.gaps.right
-        least = "least by the leaflet"
         if front.least_reveal is not None and not front.least_reveal.open:
-            least = f"the least by the leaflet {format_mm(front.least_reveal.width)}"
-        yield Sentence(f"Hinge-edge reveal {format_mm(own)}; {least}.", own=True)
+            least = format_mm(front.least_reveal.width)
+            words = f"Hinge-edge reveal {format_mm(own)}; the least by the leaflet {least}."
+            yield Sentence(words, own=True)
     if front.wide_below:
         yield Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
     if front.screws.through_box or front.screws.counterbore:
@@ -141,10 +141,7 @@ def _tab_and_plate(choice: HingeChoice) -> str:
             f"Tab {tab}. Plates: none is listed; this wants {plate} high. Buy the nearest that "
             "the leaflet has."
         )
-    return (
-        f"Tab {tab}. Mount plates {plate} high (the side screw takes "
-        f"{format_mm(abs(choice.error))})."
-    )
+    return f"Tab {tab}. Plates {plate} high (side screw takes {format_mm(abs(choice.error))})."
 
 
 def _pull_screws(front: Front) -> str:

@@ -7,8 +7,8 @@ from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 
-SIDE_HOLES = "Clamp the side; set the stop and try it on scrap: a hole through shows outside."
-PARTITION_HOLES = "Clamp it; set the stop and try it on scrap: a hole through shows behind."
+SIDE_HOLES = "Stop set and tried on scrap: a hole through shows outside."
+PARTITION_HOLES = "Stop set and tried on scrap: a hole through shows behind."
 """What stands for the holes of a side where they are a partition's: it has no outside."""
 
 
@@ -31,34 +31,32 @@ _ByPurpose = TypedDict("_ByPurpose", {
 })  # fmt: skip
 
 HOLE_WORDS: _ByPurpose = {
-    "cup": HoleWords(
-        name="Cup", caution="Clamp the door; stop set from the bit's rim; first bore in scrap."
-    ),
+    "cup": HoleWords(name="Cup", caution="Stop set from the bit's rim; first bore in scrap."),
     "cup-fixing": HoleWords(
         name="Fixing", caution="Stop on the bit: a pilot too deep comes out in the face."
     ),
     "front-fixing": HoleWords(
         name="Pilot",
-        caution="Stop on the bit, and measure the screw: too long, and it shows in the face.",
+        caution="Stop on the bit; measure the screw: one too long shows in the face.",
     ),
     "pull": HoleWords(
         name="Pull",
-        caution="Drill from the face, backing block clamped behind; painted: 2 mm pilot first.",
+        caution="From the face, block clamped behind; painted: 2 mm pilot first.",
     ),
     "plate": HoleWords(name="Plate", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "slide": HoleWords(name="Slide", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "shelf": HoleWords(name="Shelf pin", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "clearance": HoleWords(
         name="Clearance",
-        caution="Clamp a block behind; hold the drawer box still, not with your hand.",
+        caution="Clamp a block behind, and the drawer box.",
     ),
     "hook": HoleWords(
         name="Hook",
-        caution="Stop on the bit; clamp a block inside the back, so that it does not split out.",
+        caution="Stop on the bit; block clamped inside the back.",
     ),
     "manual": HoleWords(
         name="By hand",
-        caution="Clamp the part; check every figure against the leaflet before you drill.",
+        caution="Check every figure against the leaflet before you drill.",
     ),
 }
 

@@ -5,10 +5,17 @@ from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
 from jigs.bench.station import OPPOSITE, Bit, Place, Start, Station, StationCard, Work
-from jigs.ground.geometry import Face, FaceEdge, Hole, other_hand
+from jigs.ground.geometry import Face, FaceEdge, Hole
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
-from templates.words.facewords import drilled_words
+from templates.words.facewords import (
+    BACK_LIES,
+    BOX_BACK_LIES,
+    BOX_FRONT_LIES,
+    FRONT_LIES,
+    door_lies,
+    drilled_words,
+)
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 
 WORK_WORDS: dict[Work, str] = {
@@ -57,22 +64,18 @@ def station_title(station: Station) -> str:
 def lying_words(station: Station) -> str:
     """Say how the parts lie at a station, and of doors on which hand they hang."""
     if station.hand is not None:
-        hand, other = station.hand.upper(), other_hand(station.hand).upper()
-        return (
-            f"Hinged {other} seen from the room. Back up, top away: the hinge edge is on your "
-            f"{hand}."
-        )
+        return door_lies(station.hand)
     match station.face:
         case "inside":
             return OPEN_BOOK if station.work == "sides" else "Inside up, top away from you."
         case "front":
-            return "Face up, top away from you, as seen from the room."
+            return FRONT_LIES
         case "back":
-            return "Back up, top away: its right end is the LEFT end seen from the room."
+            return BACK_LIES
         case "box-front":
-            return "As from the room, the box standing on its bottom."
+            return BOX_FRONT_LIES
         case "box-back":
-            return "The box standing on its bottom: its right end is the LEFT seen from the room."
+            return BOX_BACK_LIES
 
 
 def reason_words(station: Station, others: Iterable[Station]) -> str:

@@ -83,7 +83,7 @@ def test_sheets_of_a_part_are_numbered_and_each_has_the_symbol() -> None:
         assert f"sheet {row} of {len(sheets)}, code" in joined
         assert len([mark for mark in sheet.page.marks if isinstance(mark, Qr)]) == 1
         assert "STEPS: page 3." in joined
-        assert "Clamp the side" in joined
+        assert "a hole through shows outside" in joined
 
 
 def test_a_paper_that_holds_nothing_is_named() -> None:

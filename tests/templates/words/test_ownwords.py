@@ -75,7 +75,6 @@ def test_a_partition_has_no_outside() -> None:
         assert view is not None
         said = cautions_here(view)
         assert ("shows outside" in said) is not bool(side.partition)
-        assert ("Clamp the side" in said) is not bool(side.partition)
         assert (PARTITION_HOLES in said) is bool(side.partition)
 
 
