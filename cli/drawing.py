@@ -3,7 +3,7 @@
 import sys
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 import click
 
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from templates.page.raster import Raster
 
 
+Thing = TypeVar("Thing")
 UNIT_FROM = 200 * 25.4
 """The longest page that counts in points, mm (ISO 32000-1:2008, annex C, from memory)."""
 
@@ -50,6 +51,14 @@ class Pages:
                     entry = page.entry
                     bar.update(1)
             bar.finish()
+
+
+def watched(things: Sequence[Thing]) -> Iterator[Thing]:
+    """Pass things on one by one; the bar moves on with each."""
+    with click.progressbar(
+        things, label="Drawing", file=sys.stderr, hidden=not on_terminal()
+    ) as bar:
+        yield from bar
 
 
 def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:

@@ -60,7 +60,7 @@ def stations(
     output: str | None,
 ) -> None:
     """Draw the stations of JOB: all parts that share bit, stop and pattern on one page."""
-    from cli.drawing import bind, tell_unprintable
+    from cli.drawing import bind, tell_unprintable, watched
     from jigs.bench.chosenrows import choose_rows, first_rows, tried_together
     from jigs.bench.firstarticle import first_articles
     from jigs.bench.stations import plan_stations
@@ -96,7 +96,7 @@ def stations(
     elif folder:
         write_folder(target, _plates(printed, planned, form), _said, layout.job.sources)
     else:
-        file = bind_stations(printed, planned, sheet, articles=articles)
+        file = bind_stations(printed, watched(planned), sheet, articles=articles)
         if form == "json":
             write_text(target, stations_json(file.laid), sources=layout.job.sources)
         else:

@@ -142,18 +142,18 @@ def _opening(layout: Layout, width: float, words: CoverWords, same: bool) -> lis
     ]
 
 
-def _below(layout: Layout, width: float, words: CoverWords) -> list[MarkBlock]:
-    hung = [("-", text) for text in CAUTIONS]
-    return [
-        paragraph(f"{words.other} Print one-sided: cards are cut out.", width, bold=True),
-        paragraph(
-            f"Reveals, mm: {layout.job.reveal.side:.1f} from a front's edge to its own box's edge, "
-            f"{layout.job.reveal.between:.1f} between two fronts of one box, "
-            f"{2 * layout.job.reveal.side:.1f} of two boxes side by side.",
+def _below(layout: Layout, width: float, words: CoverWords) -> Iterator[MarkBlock]:
+    yield paragraph(f"{words.other} Print one-sided: cards are cut out.", width, bold=True)
+    if words.reveals:
+        reveal = layout.job.reveal
+        yield paragraph(
+            f"Reveals, mm: {reveal.side:.1f} from a front's edge to its own box's edge, "
+            f"{reveal.between:.1f} between two fronts of one box, {2 * reveal.side:.1f} of two "
+            "boxes side by side.",
             width,
-        ),
-        *filter(None, [in_columns("BEFORE YOU DRILL", hung, 2, width, math.inf)]),
-    ]
+        )
+    hung = [("-", text) for text in CAUTIONS]
+    yield from filter(None, [in_columns("BEFORE YOU DRILL", hung, 2, width, math.inf)])
 
 
 def _where_open(pages: int) -> str:

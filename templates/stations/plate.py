@@ -37,7 +37,7 @@ WIDEST = 64.0
 """Width of a plate's words, less where it has no room; mm."""
 STRIP = 20.0
 """How far a plate reaches over its strip, mm."""
-FOOT = 48.0
+FOOT = 60.0
 """How far an angle reaches beyond its part's bottom edge: its words stand there; mm."""
 SCREW = 3.5
 """Of a strip's screw holes, mm; their own distance from the ends of the strip's stretch:"""

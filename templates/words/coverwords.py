@@ -19,6 +19,8 @@ class CoverWords:
     """What the other file is for."""
     order: str
     """How it is worked through."""
+    reveals: bool = False
+    """Whether the reveals of the job are said."""
 
 
 SHEETS = CoverWords(
@@ -31,14 +33,14 @@ SHEETS = CoverWords(
     order="1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label carry "
     "the same code: if they differ, the paper is stale. 3 One part at a time: sheet, label, part "
     "together on the bench.",
+    reveals=True,
 )
 STATIONS = CoverWords(
     name="Drilling stations",
     title="Stations at full scale: a page for each setting of the drill",
     ready=("is at these stations", "are at these stations"),
-    other=f"{EITHER} Only sheets.pdf has a sheet for each part, with its picture: for an odd or "
-    "single part, a part replaced, a first front; and the long strips.",
-    order="1 Measure the two bars on this page, then on each. 2 A part's code in a row is that on "
-    "its label: if they differ, the paper is stale. 3 One station at a time: one bit, one stop, "
-    "all its parts.",
+    other=f"{EITHER} sheets.pdf has a sheet with a picture for each part: for odd and single "
+    "parts, a part replaced, a first front, long strips.",
+    order="1 Measure both bars, here and on each page. 2 A row's code is that on the part's label, "
+    "or the paper is stale. 3 One station at a time: one bit, one stop, all its parts.",
 )

@@ -1,20 +1,24 @@
 """The pack's first page."""
 
 from dataclasses import replace
+from functools import cache, partial
 
 import pytest
 
+from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.cautions import NO_CODE
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
 from jigs.ground.problems import Problem, error
+from templates.binding.contents import station_contents
 from templates.binding.cover import CARD, cover_pages
 from templates.page.border import EDGE
 from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
-from templates.words.coverwords import SHEETS
+from templates.stations.stationset import StationSet, make_stations
+from templates.words.coverwords import SHEETS, STATIONS
 from tests.clashes import clashes_of_marks
 from tests.templates.worked import worked_layout
 
@@ -147,3 +151,26 @@ def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
         assert "More: see the check" in words(pages[0])
     assert further[0] == 0
     assert further[-1] > 0
+
+
+@cache
+def made() -> StationSet:
+    layout = worked_layout("in")
+    return make_stations(layout, plan_stations(layout), PAPERS["common"], before=1)
+
+
+@pytest.mark.parametrize("paper", ["common", "tabloid"])
+@pytest.mark.parametrize("count", [5, 60])
+def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: int) -> None:
+    """In the order of the work, with page, cards and settings; what is held goes before it."""
+    listing = partial(station_contents, made())
+    page = cover_pages(troubled(count), PAPERS[paper], STATIONS, listing)[0]
+    found = words(page)
+    assert clashes_of_marks(page) == []
+    assert "sheets.pdf has a sheet" in found
+    assert ("SIDES: " in found) == (count < 60)
+    if count < 60:
+        titles = [each.name.replace("-", " ").upper() for each in made().stations]
+        order = [found.index(f"{title}: ") for title in titles]
+        assert len(order) > 2
+        assert order == sorted(order)
