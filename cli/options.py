@@ -104,6 +104,15 @@ def printer_option(command: Command) -> Command:
     )(command)
 
 
+def pilots_option(command: Command) -> Command:
+    """Take --pilots: drawer fronts have pilots from paper instead of marks through their boxes."""
+    return click.option(
+        "--pilots",
+        is_flag=True,
+        help="Pilots of drawer fronts from paper too, which else are marked through their boxes.",
+    )(command)
+
+
 def same_holes_option(command: Command) -> Command:
     """Take --same-holes: one set of sheets for all parts with the same holes in a face."""
     return click.option(

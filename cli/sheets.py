@@ -11,6 +11,7 @@ from cli.options import (
     only_option,
     output_by_form,
     paper_option,
+    pilots_option,
     printer_option,
     same_holes_option,
     tight_option,
@@ -60,6 +61,7 @@ SIZE = {
     help="One long template along the hinge edge of doors and the front edge of box sides, in "
     "pieces to join.",
 )
+@pilots_option
 @paper_option
 @printer_option
 @format_option(
@@ -79,6 +81,7 @@ def sheets(
     first: bool,
     stick: bool,
     strip: bool,
+    pilots: bool,
     paper: str,
     printer: str | None,
     form: Literal["pdf", "json", "svg", "outlines", "dxf"],
@@ -108,6 +111,7 @@ def sheets(
         same=same_holes,
         tight=tight,
         strip=strip,
+        pilots=pilots,
     )
     if stick:
         boards = {side.board for side in concerned.sides}

@@ -3,7 +3,14 @@
 from typing import Any
 
 from jigs.box.parts import Layout
-from tests.cardreading import Wanted, face_of, ruler_across, ruler_up, wanted_faces
+from tests.cardreading import (
+    Wanted,
+    corners_of,
+    face_of,
+    ruler_across,
+    ruler_up,
+    wanted_faces,
+)
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -73,6 +80,10 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
     found.pop("ladder", None)
     if true_top:
         found["ladder"] = {"edge": "top", "at_mm": true_top[0]}
+    found.pop("stands", None)
+    corners = corners_of(card)
+    if len(corners) == 1:
+        found["stands"] = {"x_mm": corners[0][0], "y_mm": corners[0][1]}
     rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
     holes = sorted(
         entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))

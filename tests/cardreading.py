@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.box.drawerbox import DrawerBox, Rollout
-from jigs.box.parts import Layout
-from jigs.ground.geometry import Face, Hand
+from jigs.box.parts import Front, Layout
+from jigs.ground.geometry import Face, Hand, Hole
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 
 
@@ -111,7 +111,8 @@ class Wanted:
     name: heights from a bottom panel, distances from an edge without its band. `board`: the
     column and the side of it, of a box side's or a partition's face. `panel`: the bottom panel's
     upper face above a box side's bottom end. `ends`: how far in from the left and the right end,
-    as seen, a drawer box stands on it.
+    as seen, a drawer box stands on it; `corners`: both its lower corners, where the face is marked
+    through it.
     """
 
     part: str
@@ -124,6 +125,7 @@ class Wanted:
     board: tuple[int, Hand] | None = None
     panel: float | None = None
     ends: tuple[float, float] | None = None
+    corners: tuple[tuple[float, float], ...] = ()
 
     def from_edge(self, ruler: Ruler, axis: str) -> float:
         """Give how far from the face's own edge the line lies that a card is set on, mm."""
@@ -145,8 +147,11 @@ class Wanted:
         )
 
 
-def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
+def wanted_faces(layout: Layout, *, pilots: bool = False) -> dict[tuple[str, str], Wanted]:
     """Give every drilled face of a layout by its part and the words that name the face.
+
+    A hole of a drawer front that has one of its drawer box behind it is marked through that, and
+    stands on no paper, unless `pilots` are set too.
 
     Mirrored here, apart from the sheets: a front's back is turned over; a right side lies with
     its front edge on the right. A cup at 22.5 on a door 454 wide stands at 454 - 22.5 = 431.5
@@ -158,7 +163,12 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
             continue
         names = {"drawer": "DRAWER FRONT", "pullout": "PULLOUT FRONT", "lift": "LIFT-UP DOOR"}
         name = names.get(front.kind, front.kind.replace("pair", "door").replace("-", " ").upper())
-        back = [(front.width - h.x, h.y, h.diameter) for h in front.holes if h.face == "back"]
+        through = [] if pilots else _marked(front)
+        back = [
+            (front.width - h.x, h.y, h.diameter)
+            for h in front.holes
+            if h.face == "back" and h not in through
+        ]
         face = [(h.x, h.y, h.diameter) for h in front.holes if h.face == "front"]
         box = front.drawer
         ends = (front.width - box.x - box.width, box.x) if box is not None else None
@@ -175,6 +185,12 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                     height=front.height,
                     holes=tuple(holes),
                     ends=ends if where == "back" else None,
+                    corners=(
+                        (front.width - box.x - box.width, box.y),
+                        (front.width - box.x, box.y),
+                    )
+                    if box is not None and where == "back" and through
+                    else (),
                 )
             )
         if box is not None:
@@ -213,7 +229,35 @@ def wanted_faces(layout: Layout) -> dict[tuple[str, str], Wanted]:
                 panel=None if side.partition else side.bottom,
             )
         )
-    return {(wanted.part, wanted.words): wanted for wanted in faces if wanted.holes}
+    return {(each.part, each.words): each for each in faces if each.holes or each.corners}
+
+
+def _marked(front: Front) -> list[Hole]:
+    """The fixing holes of a front that have a clearance hole behind them."""
+    box = front.drawer
+    behind = [] if box is None else [(box.x + hole.x, box.y + hole.y) for hole in box.holes]
+    return [
+        hole
+        for hole in front.holes
+        if hole.purpose == "front-fixing"
+        and any(max(abs(hole.x - x), abs(hole.y - y)) < 0.05 for x, y in behind)
+    ]
+
+
+def corners_of(card: PrintedCard) -> list[tuple[float, float]]:
+    """Read the lower corners of a drawer box that is drawn to be stood on: a solid upright and a
+    solid level line, 0.25 wide, begin there; mm on the page."""
+    solid = [each for each in card.strokes if not each.dashed and abs(each.line - 0.25) < 0.01]
+    feet = {(each.x1, min(each.y1, each.y2)) for each in solid if abs(each.x1 - each.x2) < 0.005}
+    ends = {
+        (x, each.y1) for each in solid if abs(each.y1 - each.y2) < 0.005 for x in (each.x1, each.x2)
+    }
+    found = {
+        (round(foot[0], 4), round(foot[1], 4))
+        for foot in feet
+        if any(max(abs(foot[0] - x), abs(foot[1] - y)) < 0.005 for x, y in ends)
+    }
+    return sorted(found)
 
 
 def _back_of(box: DrawerBox | Rollout) -> Wanted:
@@ -250,18 +294,23 @@ def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted 
     return next(iter(faces_of(page, wanted)), None)
 
 
-def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
+def faults_on_paper(
+    pages: tuple[PrintedPage, ...], layout: Layout, *, pilots: bool = False
+) -> list[str]:
     """Compare what stands on paper with the layout; give what does not agree, in words.
 
-    Every hole on exactly one card, within 0.01 mm of its place, at its true diameter; no circle
-    that is not a hole. Of a page for several parts each circle is a hole of each.
+    Both lower corners of a drawer box once, within 0.01 mm, where its front is marked through it,
+    and no other corner. Every hole on exactly one card, within 0.01 mm of its place, at its true
+    diameter; no circle that is not a hole. Of a page for several parts each circle is a hole of
+    each.
     """
-    wanted = wanted_faces(layout)
+    wanted = wanted_faces(layout, pilots=pilots)
     left = {key: list(face.holes) for key, face in wanted.items()}
+    corners = {key: list(face.corners) for key, face in wanted.items()}
     faults: list[str] = []
     for page in pages:
         rings = list(page.rings)
-        if not rings:
+        if not rings and not any(map(corners_of, page.cards)):
             continue
         faces = faces_of(page, wanted)
         if not faces:
@@ -273,6 +322,17 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             except UnreadableError as error:
                 faults.append(f"page {page.number}: {error}")
                 continue
+            for spot in corners_of(card):
+                for face in faces:
+                    x, y = face.place(*spot, across, up)
+                    unread = corners[face.part, face.words]
+                    near = [c for c in unread if max(abs(c[0] - x), abs(c[1] - y)) < 0.01]
+                    if near:
+                        unread.remove(near[0])
+                    else:
+                        faults.append(
+                            f"page {page.number}: {face.part}: no corner at {x:.2f}, {y:.2f}"
+                        )
             for ring in card.rings:
                 rings.remove(ring)
                 for face in faces:
@@ -294,4 +354,6 @@ def faults_on_paper(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
         faults += [f"page {page.number}: a circle on no card" for _ in rings]
     for (part, words), holes in left.items():
         faults += [f"{part}, {words}: hole {hole} is nowhere on paper" for hole in holes]
+        unread = corners[part, words]
+        faults += [f"{part}, {words}: corner {spot} is nowhere on paper" for spot in unread]
     return faults

@@ -5,7 +5,15 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from jigs.box.parts import Layout
 from templates.words.guidewords import GUIDES
-from tests.cardreading import Ruler, Wanted, face_of, ruler_across, ruler_up, wanted_faces
+from tests.cardreading import (
+    Ruler,
+    Wanted,
+    corners_of,
+    face_of,
+    ruler_across,
+    ruler_up,
+    wanted_faces,
+)
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -56,7 +64,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
         found = re.search(r"STEPS: pages? ([\d, and]+)\.", page.text)
         if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
             faults.append(f"page {page.number}: says no page of steps")
-        sums = SUM.findall(page.text)
+        sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", page.text))
         if not sums:
             faults.append(f"page {page.number}: no sum")
         for terms, total in sums:
@@ -65,6 +73,8 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             if sum(tenths) != round(float(total) * 10):
                 faults.append(f"page {page.number}: {terms} is not {total}")
         faults += [f"page {page.number}: {fault}" for fault in _false_ends(page, face)]
+        if face.corners:
+            faults += [f"page {page.number}: {fault}" for fault in _false_place(page.text, face)]
         door = doors.get(face.part)
         fixed = door is not None and face.face == "back" and not door.reversible
         if ("NOT REVERSIBLE" in page.text) is not fixed:
@@ -87,10 +97,10 @@ def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str
     """Each hole's distances from both references, large in mm; from an index line's edge."""
     large = [run.text for run in card.runs if run.size > 3.0 and _FIGURE.fullmatch(run.text)]
     faults: list[str] = []
-    for ring in card.rings:
+    for x, y in (*((ring.x, ring.y) for ring in card.rings), *corners_of(card)):
         for ruler, coordinate, length in (
-            (ruler_across(card), ring.x, width),
-            (ruler_up(card), ring.y, height),
+            (ruler_across(card), x, width),
+            (ruler_up(card), y, height),
         ):
             place = ruler.place(coordinate, length)
             distance = length - place if ruler.from_far else place
@@ -137,6 +147,19 @@ def _false_ends(page: PrintedPage, face: Wanted) -> list[str]:
     ]
 
 
+def _false_place(text: str, face: Wanted) -> list[str]:
+    """Where a drawer box stands on the front that is marked through it: both ends, the wider one
+    named, and how far up."""
+    assert face.ends is not None
+    left, right = (_tenths(end) for end in face.ends)
+    gap = ""
+    if left != right:
+        gap = f", WIDE GAP ON YOUR {'LEFT' if face.ends[0] > face.ends[1] else 'RIGHT'}"
+    up = _tenths(face.corners[0][1])
+    told = [*_STANDS.findall(text)]
+    return [] if told == [(left, right, gap, up)] else [f"{told} is not where its box stands"]
+
+
 def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
     """Say whether a card has a black edge at both sides along a ruler's axis."""
     wide = [band[2] - band[0] < 3.5 for band in card.bands]
@@ -149,6 +172,10 @@ _SMALL = re.compile(r"(\d+\.\d) from ")
 _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _EACH_END = re.compile(r"(\d+\.\d) mm from each end")
 _FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")
+_STANDS = re.compile(
+    r"stands (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
+    r"([^;]*); (\d+\.\d) up"
+)
 _FROM_LINE = re.compile(r"(\d+\.\d) from this line")
 
 

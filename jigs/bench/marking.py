@@ -4,12 +4,59 @@ The box is bored first and clamped on the front, or pressed on it in its opening
 turned by hand in its holes, marks the front. The two patterns then meet by construction.
 """
 
+from dataclasses import dataclass
+
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front
-from jigs.ground.geometry import SLACK, Hole
+from jigs.fittings.fixing import CLEAR_OF_PULL
+from jigs.ground.geometry import SLACK, Hole, mirror_x
 
 MARKED_WITHIN = 0.05
 """A hole in the front is marked through one in its box that lies this near; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marks:
+    """Where a drawer box stands on the back of its front, as seen from the back, mm: in from the
+    left end, in from the right end, up from the bottom edge. Through its holes the front is
+    marked: x = `in_left` + `width` - the hole's x in the box, y = `up` + its y there."""
+
+    box: str
+    in_left: float
+    in_right: float
+    up: float
+    width: float
+    """The drawer box's outside width."""
+    clear_of_pull: float | None = None
+    """What its holes keep from the pull's screws, where its maker bored them: to be measured."""
+    maker_bored: bool = False
+    """Whether its maker bored it: where its holes stand is not known."""
+
+    @property
+    def corners(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Its left and its right lower corner, as seen from the back; mm."""
+        return (self.in_left, self.up), (self.in_left + self.width, self.up)
+
+
+def marks_of(front: Front, *, pilots: bool = False) -> Marks | None:
+    """Say where a drawer box stands on its front; None where nothing is marked through it, neither
+    through the holes of this job nor through its maker's own. With `pilots` the former stand on
+    the front themselves."""
+    box = front.drawer
+    if box is None or front.withheld or not _stands_on(front, box):
+        return None
+    if not box.maker_bored and (pilots or not marked_holes(front)):
+        return None
+    pulled = any(hole.purpose == "pull" for hole in front.holes)
+    return Marks(
+        box=box.id,
+        in_left=mirror_x(box.x + box.width, front.width),
+        in_right=box.x,
+        up=box.y,
+        width=box.width,
+        clear_of_pull=CLEAR_OF_PULL if box.maker_bored and pulled else None,
+        maker_bored=box.maker_bored,
+    )
 
 
 def marked_holes(front: Front) -> tuple[Hole, ...]:
@@ -27,15 +74,6 @@ def marked_holes(front: Front) -> tuple[Hole, ...]:
             abs(hole.x - x) <= MARKED_WITHIN and abs(hole.y - y) <= MARKED_WITHIN for x, y in behind
         )
     )
-
-
-def is_marked_through(front: Front) -> bool:
-    """Tell whether the place of a drawer box is what its front gets: holes are marked through it,
-    those of this job or its maker's own."""
-    box = front.drawer
-    if box is None or front.withheld:
-        return False
-    return bool(marked_holes(front)) or (box.maker_bored and _stands_on(front, box))
 
 
 def _stands_on(front: Front, box: DrawerBox) -> bool:

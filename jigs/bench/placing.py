@@ -12,7 +12,8 @@ from dataclasses import dataclass, field, replace
 from typing import cast
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.station import OPPOSITE, CardEdge, Closing, Corner, How, Marks, Place, Start, Work
+from jigs.bench.marking import Marks
+from jigs.bench.station import OPPOSITE, CardEdge, Closing, Corner, How, Place, Start, Work
 from jigs.bench.storystick import Spacer
 from jigs.ground.geometry import SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
 

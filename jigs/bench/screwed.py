@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face
-from jigs.bench.marking import is_marked_through, marked_holes
+from jigs.bench.marking import marked_holes, marks_of
 from jigs.bench.placing import (
     CARD_REACH,
     FOLD_REACH,
@@ -27,10 +27,10 @@ from jigs.bench.placing import (
     settle,
 )
 from jigs.bench.pulls import middle_or_line
-from jigs.bench.station import Corner, Marks, Work
+from jigs.bench.station import Corner, Work
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout
-from jigs.fittings.fixing import CLEAR_OF_PULL, pilot
+from jigs.fittings.fixing import pilot
 from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
 
 NEIGHBOURS = 100.0
@@ -130,21 +130,13 @@ def place_box_corners(layout: Layout, *, pilots: bool = False) -> list[Placing]:
 def _stand(front: Front, box: DrawerBox) -> Iterator[Option]:
     """Place both lower corners of a drawer box, each from its own end of the front or on a line
     there, and up from the bottom edge."""
-    if not is_marked_through(front):
+    marks = marks_of(front)
+    if marks is None:
         return
     part = front_face(front, "back")
-    left, right = mirror_x(box.x + box.width, part.width), mirror_x(box.x, part.width)
-    pulled = any(hole.purpose == "pull" for hole in front.holes)
-    marks = Marks(
-        box=box.id,
-        in_left=left,
-        in_right=part.width - right,
-        up=box.y,
-        width=box.width,
-        clear_of_pull=CLEAR_OF_PULL if box.maker_bored and pulled else None,
-    )
+    (left, up), (right, _) = marks.corners
     end = set_out_from(part, "bottom")
-    near = end == "bottom" and box.y <= FOLD_REACH
+    near = end == "bottom" and up <= FOLD_REACH
     corners: tuple[tuple[Hand, float, float], ...] = (
         ("left", left, marks.in_left), ("right", right, marks.in_right),
     )  # fmt: skip
@@ -155,14 +147,14 @@ def _stand(front: Front, box: DrawerBox) -> Iterator[Option]:
             purpose="front-fixing",
             serves=front.id,
             x=on_line(side, x),
-            y=on_edge(part, end) if near else on_line(end, box.y),
+            y=on_edge(part, end) if near else on_line(end, up),
             holes=(),
             pilots=(pilot(part.thickness),),
-            stands=Corner(side=side, x=x, y=box.y),
+            stands=Corner(side=side, x=x, y=up),
             marks=marks,
             record=box.slide,
             closing=(
-                closing_of(part, "bottom", (box.y,)),
+                closing_of(part, "bottom", (up,)),
                 closing_of(part, "left", (left, right)),
             ),
         )

@@ -19,6 +19,7 @@ from itertools import pairwise
 from typing import Literal
 
 from jigs.bench.benchpart import BenchPart
+from jigs.bench.marking import Marks
 from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
@@ -149,22 +150,6 @@ class Setting:
     """Where the card's line across lies; None where an edge says it."""
     holes: tuple[int, ...] | None = None
     """Which of the card's holes are drilled, 0-based; None: all."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Marks:
-    """Where a drawer box stands on the back of its front, as seen from the back, mm: in from the
-    left end, in from the right end, up from the bottom edge. Through its holes the front is
-    marked: x = `in_left` + `width` - the hole's x in the box, y = `up` + its y there."""
-
-    box: str
-    in_left: float
-    in_right: float
-    up: float
-    width: float
-    """The drawer box's outside width."""
-    clear_of_pull: float | None = None
-    """What its holes keep from the pull's screws, where its maker bored them: to be measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,7 +94,8 @@ class Fitting:
     `outline` holds the closed outlines of the hardware lying on the part, in the part's axes.
     `carry` holds further x places on the fitting's line that are not on paper: carried back
     with a square, or marked through the slide itself; mm. `stated_from`: the end of the part that
-    the heights of holes by hand were stated from, None where nobody said so.
+    the heights of holes by hand were stated from, None where nobody said so. `stands`: the lower
+    corner of a drawer box that stands here, in place of holes that are marked through it; mm.
     """
 
     kind: FittingKind
@@ -107,6 +108,14 @@ class Fitting:
     carry: tuple[float, ...] = ()
     note: str = ""
     stated_from: End | None = None
+    stands: tuple[float, float] | None = None
+
+    @property
+    def places(self) -> tuple[tuple[float, float], ...]:
+        """What its card is set out for: its holes' centres, or the corner that stands there; mm."""
+        if self.stands is not None:
+            return (self.stands,)
+        return tuple((hole.x, hole.y) for hole in self.holes)
 
 
 def round_down(length: float, step: float | None) -> float:

@@ -204,7 +204,8 @@ def _key(
     mask, fittings, facts, notes = _masked(words, view, known)
     # A partition's words name its column; of a side it says only how many its box has.
     column = view.column if view.partition else None
-    plain = replace(view, part="", code="", column=column, fittings=fittings)
+    marks = view.marks and replace(view.marks, box="")
+    plain = replace(view, part="", code="", column=column, fittings=fittings, marks=marks)
     common = (_steps(plain), faces, words.kind, words.size, facts, notes)
     key = hashlib.sha256(repr(common).encode()).digest()
     own = tuple(each for each in (*words.facts.get(view.face, ()), *words.notes) if each.own)

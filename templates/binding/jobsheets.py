@@ -9,6 +9,7 @@ from functools import partial
 from itertools import groupby
 
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
+from jigs.bench.marking import Marks, marks_of
 from jigs.box.boxparts import parts_of_box
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout
@@ -52,7 +53,8 @@ class Sheets:
     parts have a strip along their edge. `guides`: the pages of steps that parts point to. Each
     iteration draws anew, so that a long job is never held in memory; the plans of a job of
     few boxes are, for the contents on its first page. `same`: parts with the same holes in the
-    same face share one set of sheets. `tight`: small parts of one box share pages.
+    same face share one set of sheets. `tight`: small parts of one box share pages. `pilots`: drawer
+    fronts have pilots from paper, where they would be marked through their boxes.
     """
 
     layout: Layout
@@ -63,6 +65,7 @@ class Sheets:
     tight: bool = False
     strip: bool = False
     guides: Guides = NO_GUIDES
+    pilots: bool = False
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -207,9 +210,14 @@ class Sheets:
             for front in parts.fronts:
                 if front.withheld:
                     continue
+                marks = None if self.pilots else marks_of(front)
+                if marks is not None:  # the box is bored first
+                    yield from self._drawer_box(front, marks)
                 if self._wanted(front.id, front.box, front.wall):
-                    yield box.id, words_of_front(layout, front), views_of_front(front, unit)
-                yield from self._drawer_box(front)
+                    views = views_of_front(front, unit, pilots=self.pilots)
+                    yield box.id, words_of_front(layout, front), views
+                if marks is None:
+                    yield from self._drawer_box(front, None)
             for rollout in layout.rollouts:
                 if rollout.box == box.id and not rollout.withheld:
                     yield from self._rollout(rollout)
@@ -218,7 +226,9 @@ class Sheets:
                 if view is not None and self._wanted(side.board, side.box, side.wall):
                     yield box.id, words_of_side(layout, side), (view,)
 
-    def _drawer_box(self, front: Front) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
+    def _drawer_box(
+        self, front: Front, marks: Marks | None
+    ) -> Iterator[tuple[str, PartWords, tuple[FaceView, ...]]]:
         drawer = front.drawer
         if drawer is None or not (
             self._wanted(drawer.id, front.box, front.wall)
@@ -229,7 +239,7 @@ class Sheets:
         views = tuple(
             view
             for view in (
-                view_of_drawer_box(drawer, drawer.side, unit),
+                view_of_drawer_box(drawer, drawer.side, unit, marks),
                 view_of_drawer_back(drawer.id, drawer.code, drawer, unit),
             )
             if view is not None
@@ -276,15 +286,24 @@ def make_sheets(
     same: bool = False,
     tight: bool = False,
     strip: bool = False,
+    pilots: bool = False,
 ) -> Sheets:
     """Give the sheets of a laid-out job on a paper; `first` adds the pass marks of those parts
     that are tried on scrap, and leaves out the holes that the trial does not ask for; `same`
     makes one set for all parts with the same holes in the same face; `tight` lets small parts of
-    one box share pages; `strip` gives tall parts a strip along their edge."""
+    one box share pages; `strip` gives tall parts a strip along their edge; `pilots` gives drawer
+    fronts pilots from paper."""
     articles = first_articles(layout) if first else ()
     shown = trial(layout) if first else layout
     sheets = Sheets(
-        layout=shown, paper=paper, only=only, articles=articles, same=same, tight=tight, strip=strip
+        layout=shown,
+        paper=paper,
+        only=only,
+        articles=articles,
+        same=same,
+        tight=tight,
+        strip=strip,
+        pilots=pilots,
     )
     first_guide = 1 + len(cover_pages(shown, paper, SHEETS, same=same))
     return replace(sheets, guides=guides_for(sheets.views, first_guide))

@@ -52,6 +52,10 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
     if card.pieces:
         data["strip"] = {"piece": card.number, "pieces": card.pieces}
+    for fitting in card.fittings:
+        if fitting.stands is not None:
+            x, y = fitting.stands
+            data["stands"] = {"x_mm": _round(x + dx), "y_mm": _round(y + dy)}
     data["holes"] = [
         {
             "purpose": hole.purpose,

@@ -26,6 +26,9 @@ NEIGHBOURS = 100.0
 CLEAR = 20.0
 """Least distance from an index line to a hole's centre: room for the words along the line."""
 
+Places = tuple[tuple[float, float], ...]
+"""Where a fitting's holes stand, or the corner of a drawer box: x, y on the face as seen; mm."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Card:
@@ -75,6 +78,9 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
     """
     cards: list[Card] = []
     for fitting in sorted(_joined(view, rooms), key=_reading_order):
+        if fitting.stands is not None:
+            cards.append(compose_card(view, fitting, len(cards) + 1, rooms))
+            continue
         rest = list(fitting.holes)
         across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
         if len(rest) > 1:
@@ -88,7 +94,7 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
 
 def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fitting, ...]:
     """Join the columns of screws of a part so narrow that their cards would lie on each other."""
-    loose = [fitting for fitting in view.fittings if kind_of(fitting).loose]
+    loose = [fitting for fitting in view.fittings if fitting.holes and kind_of(fitting).loose]
     holes = tuple(hole for fitting in loose for hole in fitting.holes)
     if len(loose) < 2 or any(
         _extent(places) > NEIGHBOURS
@@ -98,7 +104,7 @@ def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fit
     whole = replace(loose[0], holes=holes, index=0, count=1)
     if not _fits(compose_card(view, whole, 1, rooms), rooms):
         return view.fittings
-    return (*(fitting for fitting in view.fittings if not kind_of(fitting).loose), whole)
+    return (*(fitting for fitting in view.fittings if fitting not in loose), whole)
 
 
 def _largest_card(
@@ -131,7 +137,7 @@ def _extent(values: list[float]) -> float:
 def _reading_order(fitting: Fitting) -> tuple[int, float]:
     """Cards follow each other from the bottom up; side by side, from the driller's left."""
     across = kind_of(fitting).side_by_side
-    return rank_of(fitting.kind), min(hole.x if across else hole.y for hole in fitting.holes)
+    return rank_of(fitting.kind), min(x if across else y for x, y in fitting.places)
 
 
 def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
@@ -144,11 +150,11 @@ def _wishes(view: FaceView, fitting: Fitting) -> tuple[Wish, Wish]:
     All its holes from the same ones, though they may stand on several cards; those by hand at
     the two ends of a front from one edge up, but each from its own end across.
     """
-    whole = holes_of_whole(view, fitting)
+    whole = places_of_whole(view, fitting)
     return _wish_across(view, fitting, whole), _wish_up(view, fitting, whole)
 
 
-def _wish_across(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> Wish:
+def _wish_across(view: FaceView, fitting: Fitting, whole: Places) -> Wish:
     front: Wish = "low" if view.front_edge == "left" else "high"
     match kind_of(fitting).across:
         case "hinge-edge":
@@ -159,16 +165,16 @@ def _wish_across(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> W
             # The back of a box already together keeps paper from its sides' rear edges.
             return front if view.state.stand else _nearer_side(view, whole)
         case "middle":
-            xs = [hole.x for hole in whole]
+            xs = [x for x, _ in whole]
             central = abs((min(xs) + max(xs)) / 2 - view.width / 2) < 1e-6
             return "middle" if central else _nearer_side(view, whole)
         case "as-stated":
             # Leaflets count from a side's front edge; brackets at both ends of a front fold
             # each over its own.
-            return front if view.front_edge else _nearer_side(view, fitting.holes)
+            return front if view.front_edge else _nearer_side(view, fitting.places)
 
 
-def _wish_up(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> Wish:
+def _wish_up(view: FaceView, fitting: Fitting, whole: Places) -> Wish:
     match kind_of(fitting).up:
         case "bottom":
             return "low"
@@ -178,22 +184,22 @@ def _wish_up(view: FaceView, fitting: Fitting, whole: tuple[Hole, ...]) -> Wish:
             return _end_by_hand(view, fitting, whole)
 
 
-def _nearer_side(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
-    """The left or right edge, whichever is nearer to some holes."""
+def _nearer_side(view: FaceView, places: Places) -> Wish:
+    """The left or right edge, whichever is nearer to some places."""
     first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
-    left = min(hole.x for hole in holes) - first
-    right = view.width - last - max(hole.x for hole in holes)
+    left = min(x for x, _ in places) - first
+    right = view.width - last - max(x for x, _ in places)
     return "low" if left <= right + SLACK else "high"
 
 
-def _nearer_end(view: FaceView, holes: tuple[Hole, ...]) -> Wish:
-    """The top end where some holes are within its reach and no nearer to the bottom end."""
-    top = view.height - max(hole.y for hole in holes)
-    bottom = min(hole.y for hole in holes) - view.state.low
+def _nearer_end(view: FaceView, places: Places) -> Wish:
+    """The top end where some places are within its reach and no nearer to the bottom end."""
+    top = view.height - max(y for _, y in places)
+    bottom = min(y for _, y in places) - view.state.low
     return "high" if top + SLACK < bottom and top <= REACH else "low"
 
 
-def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> Wish:
+def _end_by_hand(view: FaceView, fitting: Fitting, places: Places) -> Wish:
     """The end that holes by hand are set from: the one they were stated from, or the nearer.
 
     In a box already together paper reaches the panel below alone.
@@ -206,7 +212,7 @@ def _end_by_hand(view: FaceView, fitting: Fitting, holes: tuple[Hole, ...]) -> W
         case "bottom":
             return "low"
         case None:
-            return _nearer_end(view, holes)
+            return _nearer_end(view, places)
 
 
 def _on_the_floor(view: FaceView) -> bool:
@@ -215,25 +221,30 @@ def _on_the_floor(view: FaceView) -> bool:
     return view.on_legs and not view.partition and not view.state.stand
 
 
-def holes_of_whole(view: FaceView, part: Fitting) -> tuple[Hole, ...]:
-    """Give all holes that are set out from the same edges as those of `part`, which may be only
-    some of its fitting's: by hand, all that serve one front, stated from the same end."""
+def places_of_whole(view: FaceView, part: Fitting) -> Places:
+    """Give the places of all holes that are set out from the same edges as those of `part`, which
+    may be only some of its fitting's: by hand, all that serve one front, stated from the same
+    end."""
+    if part.stands is not None:
+        return part.places
     if kind_of(part).stated:
-        return collect_holes(
-            fitting
+        return tuple(
+            place
             for fitting in view.fittings
             if (fitting.kind, fitting.part, fitting.stated_from)
             == (part.kind, part.part, part.stated_from)
+            for place in fitting.places
         )
     for fitting in view.fittings:
-        if (fitting.kind, fitting.index, fitting.part, fitting.record) == (
+        if (fitting.kind, fitting.index, fitting.part, fitting.record, fitting.stands) == (
             part.kind,
             part.index,
             part.part,
             part.record,
+            None,
         ):
-            return fitting.holes
-    return part.holes
+            return fitting.places
+    return part.places
 
 
 def choose_references(
@@ -246,10 +257,10 @@ def choose_references(
     """
     wish_x, wish_y = _wishes(view, fitting)
     wish_y = _away_from_bevel(view, wish_y)
-    xs = [hole.x for hole in fitting.holes]
-    ys = [hole.y for hole in fitting.holes]
+    xs = [x for x, _ in fitting.places]
+    ys = [y for _, y in fitting.places]
     if wish_x == "middle" and max(abs(x - view.width / 2) for x in xs) > REACH:
-        wish_x = _nearer_side(view, holes_of_whole(view, fitting))
+        wish_x = _nearer_side(view, places_of_whole(view, fitting))
     first, last = view.datums.get("left", 0.0), view.datums.get("right", 0.0)
     across = _from_datum(
         choose_reference(
@@ -261,7 +272,7 @@ def choose_references(
             step=view.step,
             clear=CLEAR,
             edge=no_edge != "x",
-            shared=_line_is_shared([[hole.x for hole in f.holes] for f in view.fittings], xs),
+            shared=_line_is_shared([[x for x, _ in f.places] for f in view.fittings], xs),
         ),
         first,
     )
@@ -275,7 +286,7 @@ def choose_references(
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=no_edge != "y" and not (_on_the_floor(view) and wish_y == "low"),
-        shared=_line_is_shared([[hole.y for hole in f.holes] for f in view.fittings], ys),
+        shared=_line_is_shared([[y for _, y in f.places] for f in view.fittings], ys),
     )
     return across, _from_datum(up, view.state.low)
 

@@ -10,11 +10,16 @@ from templates.cards.cardplan import ARM, SMALL, CardPlan
 from templates.cards.lettering import bit_note, hole_note
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar_of_50, box_of_50
-from templates.page.marks import Circle, Line, Mark, Outline, Text
+from templates.page.marks import MEDIUM, THIN, Circle, Dash, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width, wrap
 from templates.words.cardwords import DRAWER_BOX, SECOND_CHECK
 from templates.words.facewords import edge_words
+
+_SET_ON: tuple[Dash, float] = ("", MEDIUM)
+"""How a drawer box is drawn that is stood on its drawing."""
+_LYING: tuple[Dash, float] = ("dashed", THIN)
+"""How hardware is drawn that is laid on for a check."""
 
 
 def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
@@ -50,7 +55,7 @@ def draw_holes(space: Space, holes: Sequence[Hole]) -> None:
 
 def _draw_column(space: Space, plan: CardPlan) -> None:
     for v, centre, label in zip(plan.rows, plan.row_centres, plan.row_labels, strict=True):
-        us = [u for u, w, _ in plan.places if abs(w - v) < 1e-5]
+        us = [u for u, w in plan.places if abs(w - v) < 1e-5]
         if plan.low_column:
             start, bend = min(us) - ARM - 0.8, plan.column_start
             end, text = bend - 3.5, bend - 4.2
@@ -83,7 +88,7 @@ def _draw_strip(space: Space, plan: CardPlan) -> None:
     side = -1.0 if plan.strip_low_side else 1.0
     edge = plan.figure_v0 - 0.5 if plan.strip_low_side else plan.figure_v1 + 0.5
     for u, centre, label in zip(plan.columns, plan.column_centres, plan.column_labels, strict=True):
-        vs = [v for w, v, _ in plan.places if abs(w - u) < 1e-5]
+        vs = [v for w, v in plan.places if abs(w - u) < 1e-5]
         start = (min(vs) - ARM - 0.8) if plan.strip_low_side else (max(vs) + ARM + 0.8)
         if abs(edge - start) > 0.3:
             draw_line(space, plan, u, start, u, edge)
@@ -145,11 +150,11 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
 def _draw_outlines(space: Space, plan: CardPlan) -> None:
     """The hardware as it lies, and the part's other edges: a second check, never a cut."""
     view = plan.view
-    box = view.drawer_outline
+    box = view.drawer_outline if view.marks is None else ()
     for a, b in pairwise((*box, box[0]) if box else ()):
         if _name_line(space, plan, (a, b), (DRAWER_BOX,)):
             break
-    draw_hardware(space, view, (plan.fitting,), plan.inside)
+    draw_hardware(space, view, (plan.fitting,), plan.drawn_on)
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:
         referenced.add("top")
@@ -227,7 +232,9 @@ def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], ins
     polygons = [polygon for fitting in fittings for polygon in fitting.outline]
     for polygon in (*polygons, view.drawer_outline, view.opening):
         if polygon:
-            space.add_between_texts((*polygon, polygon[0]), inside, "dashed", 0.18)
+            set_on = polygon is view.drawer_outline and view.marks is not None
+            dash, width = _SET_ON if set_on else _LYING
+            space.add_between_texts((*polygon, polygon[0]), inside, dash, width)
 
 
 def _axes(plan: CardPlan) -> list[tuple[tuple[float, float], tuple[float, float]]]:

@@ -25,6 +25,8 @@ WASTE = 10.5
 """Width of band and waste together, where the card is cut at the edge and not folded."""
 ARM = 5.0
 """Half a hole's cross: 10 mm over all."""
+CORNER = 18.0
+"""Room round the corner of a drawer box that stands on a card, where its edges alone are drawn."""
 LADDER = 7.2
 """Paper beyond the part's true end, for the edge ladder and its figures."""
 SMALL = 4.0
@@ -51,12 +53,12 @@ class CardPlan:
         self.with_ladder = with_ladder
         self.view, self.fitting, self.number = view, fitting, number
         self.across, self.up = across, up
-        self.places = [(across.distance(h.x), up.distance(h.y), h) for h in fitting.holes]
-        pads = [max(h.diameter / 2 + 1.0, ARM + 1.0) for h in fitting.holes]
-        self.u0 = min(u - pad for (u, _, _), pad in zip(self.places, pads, strict=True))
-        self.u1 = max(u + pad for (u, _, _), pad in zip(self.places, pads, strict=True))
-        self.v0 = min(v - pad for (_, v, _), pad in zip(self.places, pads, strict=True))
-        self.v1 = max(v + pad for (_, v, _), pad in zip(self.places, pads, strict=True))
+        self.places = [(across.distance(x), up.distance(y)) for x, y in fitting.places]
+        pads = [max(h.diameter / 2 + 1.0, ARM + 1.0) for h in fitting.holes] or [CORNER]
+        self.u0 = min(u - pad for (u, _), pad in zip(self.places, pads, strict=True))
+        self.u1 = max(u + pad for (u, _), pad in zip(self.places, pads, strict=True))
+        self.v0 = min(v - pad for (_, v), pad in zip(self.places, pads, strict=True))
+        self.v1 = max(v + pad for (_, v), pad in zip(self.places, pads, strict=True))
         framed = kind_of(fitting).framed
         kept = framed == "always" or (framed == "one-hole" and len(fitting.holes) == 1)
         for polygon in fitting.outline if kept else ():
@@ -66,8 +68,8 @@ class CardPlan:
                 self.u0, self.u1 = min(self.u0, *us), max(self.u1, *us)
             if min(vs) > self.v0 - 12 and max(vs) < self.v1 + 12:
                 self.v0, self.v1 = min(self.v0, *vs), max(self.v1, *vs)
-        self.columns = sorted({round(u, 6) for u, _, _ in self.places})
-        self.rows = sorted({round(v, 6) for _, v, _ in self.places})
+        self.columns = sorted({round(u, 6) for u, _ in self.places})
+        self.rows = sorted({round(v, 6) for _, v in self.places})
         self.row_labels = self._labels(up, self.rows)
         self.column_labels = self._labels(across, self.columns)
         self.inner = len(self.rows) == 1 and self.widest_gap()[1] > 70.0
@@ -115,7 +117,10 @@ class CardPlan:
             self.column_end = max(self.u1, self.inner_u + 1.5 + width)
             return
         heights = [label.height + 0.8 for label in self.row_labels]
-        self.row_centres = spread(self.rows, heights, self.gap_start())
+        wanted = self.rows
+        if self.fitting.stands is not None:  # above the box's underside, which is drawn on
+            wanted = [v + heights[0] / 2 + 0.8 for v in wanted]
+        self.row_centres = spread(wanted, heights, self.gap_start())
         self.figure_v0 = min(self.v0, self.row_centres[0] - heights[0] / 2)
         self.figure_v1 = max(self.v1, self.row_centres[-1] + heights[-1] / 2)
         self.low_column = (
@@ -175,7 +180,9 @@ class CardPlan:
             ]
             widths = [label.height + 0.8 for label in self.column_labels]
         wanted = self.columns
-        if self.across.kind == "middle" and len(self.columns) == 2:
+        if self.fitting.stands is not None:  # inside the box's side, which is drawn on
+            wanted = [u + widths[0] / 2 + 0.8 for u in wanted]
+        elif self.across.kind == "middle" and len(self.columns) == 2:
             # Towards the middle, so that the card is no wider than its holes need.
             wanted = [
                 self.u0 + max(self.columns[0] - self.u0, widths[0] / 2),
@@ -306,8 +313,18 @@ class CardPlan:
         """The card without its flaps, a little within its border."""
         return self._box(0.0 if self.across.kind == "edge" else self.u_low, 0.0, 0.4)
 
-    def _box(self, u: float, v: float, within: float) -> Box:
-        (x1, y1), (x2, y2) = self.at(u, v), self.at(self.u_high, self.v_high)
+    @property
+    def drawn_on(self) -> Box:
+        """Where hardware is drawn: a drawer box no further than its figures, below the heading."""
+        u = 0.0 if self.across.kind == "edge" else self.u_low
+        high = None if self.fitting.stands is None else self.figure_v1 + self.strip_height
+        return self._box(u, 0.0, 0.4, high)
+
+    def _box(self, u: float, v: float, within: float, high: float | None = None) -> Box:
+        (x1, y1), (x2, y2) = (
+            self.at(u, v),
+            self.at(self.u_high, self.v_high if high is None else high),
+        )
         return (
             min(x1, x2) + within,
             min(y1, y2) + within,

@@ -105,9 +105,29 @@ def _spots(inward: int, height: float) -> tuple[tuple[int, float, float], ...]:
     return tuple(spot[1:] for spot in sorted(spots, key=lambda spot: spot[0]))
 
 
+def write_corner(
+    space: Space, view: FaceView, fitting: Fitting, across: Reference, up: Reference, room: Box
+) -> bool:
+    """Write how far in and up the corner of a drawer box stands, near it; say whether there was
+    room."""
+    assert fitting.stands is not None
+    x, y = fitting.stands
+    figures = [label_on(view, up, up.distance(y)), label_on(view, across, across.distance(x))]
+    width, height = max(each.width for each in figures), sum(each.height for each in figures)
+    inward = 1 if fitting.index == 1 else -1
+    spot = free_spot(space, width, height, (x + inward * (width / 2 + 6.0), y + 16.0), room)
+    if spot is None:
+        return False
+    left, top = spot
+    for label in figures:
+        space.add(*label.marks(left, top))
+        top -= label.height
+    return True
+
+
 def write_name(space: Space, view: FaceView, fitting: Fitting, room: Box) -> bool:
     """Write what a fitting is and how it is checked near it; say whether there was room."""
-    xs, ys = [hole.x for hole in fitting.holes], [hole.y for hole in fitting.holes]
+    xs, ys = [x for x, _ in fitting.places], [y for _, y in fitting.places]
     centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
     for width in TITLE_WIDTHS:
         lines = [(line, True) for line in wrap(fitting_heading(view, fitting), 2.5, True, width)]

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from jigs.bench.marking import Marks
 from jigs.box.parts import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
@@ -81,6 +82,9 @@ class FaceView:
     ends: BoardEnds = LEVEL
     on_legs: bool = False
     drawer_outline: tuple[tuple[float, float], ...] = ()
+    marks: Marks | None = None
+    """Of a drawer front's back, and of its drawer box's front: how the box stands on the front that
+    is marked through it. None: nothing is."""
     opening: Polygon = ()
     rounded: bool = False
     bevel: FaceEdge | None = None

@@ -7,6 +7,7 @@ is seen lying inside face up with its top end away.
 from collections.abc import Iterable
 from dataclasses import replace
 
+from jigs.bench.marking import Marks, marked_holes, marks_of
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
@@ -36,21 +37,30 @@ def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
     return tuple(number for number in numbers if rests_on(number, face))
 
 
-def views_of_front(front: Front, unit: Unit) -> tuple[FaceView, ...]:
-    """Give the faces of a front that have holes: the back first, since cups are bored first."""
-    views = (back_of_front(front, unit), _face_of_front(front, unit))
+def views_of_front(front: Front, unit: Unit, *, pilots: bool = False) -> tuple[FaceView, ...]:
+    """Give the faces of a front that have holes: the back first, since cups are bored first.
+
+    In place of the holes that are marked through its drawer box, both lower corners of the box
+    stand on the back; with `pilots` these holes stand there themselves, but for those of a box
+    that its maker bored.
+    """
+    views = (_back_of_front(front, unit, pilots), _face_of_front(front, unit))
     return tuple(view for view in views if view.fittings)
 
 
-def back_of_front(front: Front, unit: Unit) -> FaceView:
+def _back_of_front(front: Front, unit: Unit, pilots: bool) -> FaceView:
     """Give the back of a front, whether it has holes or not."""
     hinged = front.hinged if front.kind == "door" else None
-    back = _on_face(front.fittings, "back")
+    back = tuple(turned_over(each, front.width) for each in _on_face(front.fittings, "back"))
+    marks = marks_of(front, pilots=pilots)
+    if marks is not None:
+        back = (*_corners(front, marks), *_unmarked(back, marked_holes(front), front.width))
     return replace(
         _face_of_front(front, unit),
         face="back",
-        fittings=tuple(turned_over(fitting, front.width) for fitting in back),
+        fittings=back,
         open=_open(front.open, "back"),
+        marks=marks,
         hinge_edge=None if hinged is None else other_hand(hinged),
         ladder=hinged is not None and front.make.bevel is None,
         reversible=front.reversible if hinged and not front.bored else None,
@@ -76,6 +86,39 @@ def _face_of_front(front: Front, unit: Unit) -> FaceView:
         bevel=front.make.bevel,
         step=INDEX_STEP[unit],
     )
+
+
+def _corners(front: Front, marks: Marks) -> tuple[Fitting, ...]:
+    """Give both lower corners of the drawer box that stands on a front, as seen from the back."""
+    return tuple(
+        Fitting(
+            kind="front-fixing",
+            index=index,
+            count=len(marks.corners),
+            part=front.id,
+            record=None,
+            holes=(),
+            stands=corner,
+        )
+        for index, corner in enumerate(marks.corners, 1)
+    )
+
+
+def _unmarked(
+    back: Iterable[Fitting], marked: tuple[Hole, ...], width: float
+) -> tuple[Fitting, ...]:
+    """Leave out of the fittings of a back, as seen, the holes that are marked through a box."""
+    seen = {(mirror_x(hole.x, width), hole.y) for hole in marked}
+    kept: list[Fitting] = []
+    for fitting in back:
+        holes = tuple(
+            hole
+            for hole in fitting.holes
+            if hole.purpose != "front-fixing" or (hole.x, hole.y) not in seen
+        )
+        if holes:
+            kept.append(replace(fitting, holes=holes))
+    return tuple(kept)
 
 
 def view_of_side(side: Side, unit: Unit) -> FaceView | None:
@@ -118,8 +161,11 @@ def _state_of(side: Side) -> BoardState:
     )
 
 
-def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceView | None:
-    """Give the front of a drawer box as seen from the room; None without holes."""
+def view_of_drawer_box(
+    drawer: DrawerBox, thickness: float, unit: Unit, marks: Marks | None = None
+) -> FaceView | None:
+    """Give the front of a drawer box as seen from the room; None without holes. `marks`: how it
+    stands on the front that is marked through it."""
     if not drawer.fittings:
         return None
     return FaceView(
@@ -131,6 +177,7 @@ def view_of_drawer_box(drawer: DrawerBox, thickness: float, unit: Unit) -> FaceV
         thickness=thickness,
         fittings=drawer.fittings,
         open=_open(drawer.open, "box-front"),
+        marks=marks,
         step=INDEX_STEP[unit],
     )
 

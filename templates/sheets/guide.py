@@ -12,7 +12,7 @@ from templates.page.marks import Mark, Page
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph, stacked
 from templates.sheets.guidedraw import PICTURES
-from templates.words.fittingwords import Work, words_of
+from templates.words.fittingwords import Work, work_of
 from templates.words.guidewords import CARES, GUIDES, Trait, guide_steps, traits_of, works_of
 
 COLUMN, BETWEEN = 62.0, 6.0
@@ -58,7 +58,7 @@ def guides_for(views: Iterable[FaceView], first: int) -> Guides:
     for view in views:
         for work in works_of(view):
             found[work].traits |= traits_of(view)
-            found[work].kinds |= {f.kind for f in view.fittings if words_of(f.kind).work == work}
+            found[work].kinds |= {f.kind for f in view.fittings if work_of(f) == work}
     return Guides(wanted={work: each for work, each in found.items() if each.kinds}, first=first)
 
 

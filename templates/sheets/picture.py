@@ -46,6 +46,9 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:
     if view.opening:
         points = tuple((left + x * scale, bottom + y * scale) for x, y in view.opening)
         space.add(Outline(points=points))
+    if view.marks is not None and view.drawer_outline:
+        points = tuple((left + x * scale, bottom + y * scale) for x, y in view.drawer_outline)
+        space.add(Outline(points=points))
     edge = view.hinge_edge or view.front_edge
     if edge in ("left", "right"):
         x = left - 1.2 if edge == "left" else left + w + 0.2

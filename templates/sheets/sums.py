@@ -12,6 +12,7 @@ from templates.faces.faceview import FaceView
 from templates.words.cardwords import steps_between
 from templates.words.facewords import edge_words
 from templates.words.holewords import HOLE_WORDS
+from templates.words.markingwords import marks_words
 
 ROW = 4
 """From so many equal steps on, as in a row of shelf pins, they are written once."""
@@ -48,10 +49,12 @@ def sums(view: FaceView) -> list[str]:
         low = view.state.low
         from_low = closing_sum([line - low for line in lines], view.height - low)
         return [f"Up from the {edge_words(view, 'bottom').lower()}: {from_low}."]
+    if view.marks is not None and view.face == "back":
+        result.append(f"The drawer box stands {marks_words(view.marks)}")
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
         result.append(f"Across: {closing_sum(across, view.width)}.")
-    if len(up) > 1 or len(across) == 1:
+    if len(up) > 1 or (up and len(across) == 1):
         result.append(f"Up: {closing_sum(up, view.height)}.")
     return result
 

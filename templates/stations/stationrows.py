@@ -17,10 +17,10 @@ from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.stationview import Shop
+from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
     NEXT,
     kind_and_place,
-    marks_words,
     open_names,
     setting_name,
     sum_words,
@@ -208,7 +208,7 @@ def _row_block(
             x, y = 0.0, y - CHIP
         marks += set_stretches(chip, x, y)
         x += wide + APART
-    sums = [*marks_words(row.marks)] if row.marks else []
+    sums = [marks_words(row.marks)] if row.marks else []
     sums = sums or [f"{'; '.join(sum_words(closing) for closing in row.closing)}."]
     words = list(warning_words(row.warnings))
     if row.open and set(row.open) != all_open:

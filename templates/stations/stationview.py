@@ -4,14 +4,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.marking import is_marked_through
 from jigs.bench.station import OPPOSITE, Station, StationCard
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
-    back_of_front,
     view_of_drawer_back,
     view_of_drawer_box,
     view_of_side,
@@ -81,7 +79,6 @@ def shop_of(layout: Layout) -> Shop:
     unit = layout.job.units
     views: list[FaceView | None] = [
         *(view for front in layout.fronts for view in views_of_front(front, unit)),
-        *(back_of_front(front, unit) for front in layout.fronts if is_marked_through(front)),
         *(view_of_side(side, unit) for side in layout.sides),
     ]
     for drawer in layout.drawers:

@@ -15,6 +15,7 @@ from templates.cards.figures import (
     figures_of,
     free_spot,
     write_block,
+    write_corner,
     write_figures,
     write_name,
 )
@@ -167,6 +168,8 @@ def _write(
     draw_holes(space, [hole for fitting in view.fittings for hole in fitting.holes])
     for fitting in view.fittings:
         across, up = references[id(fitting)]
+        if fitting.stands is not None and not write_corner(space, view, fitting, across, up, room):
+            return False
         for hole in fitting.holes:
             inward = across.inward
             if across.kind == "middle" and hole.x > view.width / 2:

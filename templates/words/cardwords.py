@@ -10,6 +10,7 @@ from jigs.ground.geometry import Fitting, Polygon
 from jigs.ground.lengths import count_tenths, format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.holewords import bare_mm
+from templates.words.markingwords import CORNER
 
 SECOND_CHECK = ("{} COMES HERE, a second check", "{} HERE")
 """What names a part's edge that is drawn on a card and does not set it, in full and shorter."""
@@ -123,6 +124,11 @@ def hook_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     yield f"{words}. HOLD YOUR SLIDE HERE: its hook must meet the hole."
 
 
+def fixing_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
+    if fitting.stands is not None:
+        yield CORNER.format("LEFT" if fitting.index == 1 else "RIGHT")
+
+
 def drawer_ends(view: FaceView) -> tuple[str, str]:
     """Write how far in from the left and from the right end, as seen, the drawer box stands; mm.
 
@@ -139,7 +145,7 @@ def steps_between(places: list[float]) -> str:
 
 
 def _centre(fitting: Fitting) -> float:
-    xs = [hole.x for hole in fitting.holes]
+    xs = [x for x, _ in fitting.places]
     return (min(xs) + max(xs)) / 2
 
 

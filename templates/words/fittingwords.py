@@ -15,6 +15,7 @@ from templates.words.cardwords import (
     HeadingWords,
     LineWords,
     end_heading,
+    fixing_lines,
     hinge_heading,
     hinge_lines,
     hook_lines,
@@ -30,7 +31,7 @@ from templates.words.cardwords import (
 )
 from templates.words.holewords import operations
 
-Work = Literal["sides", "drawer-box", "hinges", "pulls", "front-screws", "by-hand"]
+Work = Literal["sides", "drawer-box", "hinges", "pulls", "marking", "front-screws", "by-hand"]
 """The kinds of work, each with steps of its own."""
 
 _TURNED = ", FROM BEHIND"
@@ -104,6 +105,7 @@ FITTING_WORDS: _ByKind = {
         heading=end_heading,
         turned=_TURNED,
         stick="fixing screw",
+        lines=fixing_lines,
         work="front-screws",
         label=CountWords("SCREW", "SCREWS", each_hole=True),
     ),
@@ -132,6 +134,11 @@ FITTING_WORDS: _ByKind = {
 def words_of(kind: FittingKind) -> FittingWords:
     """Give the words of a kind of fitting."""
     return FITTING_WORDS[kind]
+
+
+def work_of(fitting: Fitting) -> Work:
+    """Give the kind of work that a fitting wants: a drawer box is stood on its front."""
+    return words_of(fitting.kind).work if fitting.stands is None else "marking"
 
 
 def bought_words(kind: str) -> str:

@@ -6,15 +6,17 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.fittings.kinds import KINDS, by_rank
+from jigs.fittings.kinds import KINDS, by_rank, rank_of
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
-from templates.words.fittingwords import Work, words_of
+from templates.words.fittingwords import Work, words_of, work_of
 from templates.words.holewords import HOLE_WORDS
+from templates.words.markingwords import ADJUSTERS, BOX_FIRST, KITCHEN, MARK, SCREW, STAND
 
-Trait = Literal["rounded", "standing", "partition"]
-"""What not every part is: its edges rounded, its box together, a partition."""
+Trait = Literal["rounded", "standing", "partition", "marked", "pilots"]
+"""What not every part is: its edges rounded, its box together, a partition; a drawer box through
+which its front is marked, or whose front has pilots of its own."""
 Picture = Literal["fold", "book"]
 """What is told by a picture: how a flap is folded, how the two sides of a box lie."""
 TRUE_FOLD = "no black on the face, no white on the edge"
@@ -95,6 +97,25 @@ GUIDES: Mapping[Work, GuideWords] = {
             _DONE,
         ),
     ),
+    "marking": GuideWords(
+        title="DRAWER FRONTS, FROM BEHIND: MARKED THROUGH THE DRAWER BOX",
+        steps=(
+            _BARS,
+            BOX_FIRST,
+            "Write ID and TOP on tape on the back. Measure the front; fill in its page.",
+            f"{_CUT} {_LINES}",
+            _FOLD,
+            _ROUNDED,
+            STAND,
+            MARK,
+            "Take the box off, lift the paper. Stop on the bit; bore the pilots. Measure the "
+            "screw: one too long shows in the face.",
+            SCREW,
+            KITCHEN,
+            ADJUSTERS,
+            _DONE,
+        ),
+    ),
     "front-screws": GuideWords(
         title="DRAWER FRONTS, FROM BEHIND: PILOTS FOR THE DRAWER BOX",
         steps=(
@@ -115,8 +136,9 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="DRAWER BOXES: FRONT, AND BACK FOR THE HOOKS",
         steps=(
             _BARS,
-            "Stand the box on its bottom, the face to drill towards you. The front's pilots come "
-            "before the holes in the box's front.",
+            "Stand the box on its bottom, the face to drill towards you.",
+            ("marked", "The box comes before its front, which is marked through its holes."),
+            ("pilots", "The front's pilots come before the holes in the box's front."),
             f"{_CUT} {_LINES}",
             f"{_FOLD} Where a notch is cut already, the fold hangs free.",
             "Back: hold the slide's rear end to the drawing: its hook must meet the hole.",
@@ -124,7 +146,10 @@ GUIDES: Mapping[Work, GuideWords] = {
             _CHECK,
             "Clamp a block behind; hold the box with clamps, not with your hand. Bore from "
             "outside.",
-            "Front: stand the box on the front, each hole over its pilot; then screw it on.",
+            (
+                "pilots",
+                "Front: stand the box on the front, each hole over its pilot; then screw it on.",
+            ),
             _DONE,
         ),
     ),
@@ -188,8 +213,8 @@ BOOK_FRONT, BOOK_LINE = "FRONT EDGES TOUCH", "across both"
 
 def works_of(view: FaceView) -> tuple[Work, ...]:
     """Give the kinds of work that a face wants, each once."""
-    kinds = by_rank(fitting.kind for fitting in view.fittings)
-    return tuple(dict.fromkeys(words_of(kind).work for kind in kinds))
+    ranked = sorted(view.fittings, key=lambda fitting: rank_of(fitting.kind))
+    return tuple(dict.fromkeys(map(work_of, ranked)))
 
 
 def traits_of(view: FaceView) -> frozenset[Trait]:
@@ -198,6 +223,8 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
         "rounded": view.rounded,
         "standing": view.state.stand,
         "partition": bool(view.partition),
+        "marked": view.face == "box-front" and view.marks is not None,
+        "pilots": view.face == "box-front" and view.marks is None,
     }
     return frozenset(trait for trait, is_so in traits.items() if is_so)
 

@@ -12,6 +12,7 @@ from templates.faces.reference import Reference
 from templates.words.cardwords import drawer_ends
 from templates.words.facewords import drilled_words, edge_words, line_words, mate_words
 from templates.words.holewords import HOLE_WORDS, caution_of
+from templates.words.markingwords import pilot_words
 
 
 def own_words(view: FaceView, references: Iterable[Reference]) -> tuple[str, ...]:
@@ -79,7 +80,11 @@ def _laid(view: FaceView) -> Iterator[str]:
 def _box_stands(view: FaceView) -> Iterator[str]:
     """Say where the drawer box stands on the back of its front, from each end its own figure
     where they differ."""
-    if not view.drawer_outline:
+    if view.marks is not None and view.face == "back":
+        if not view.marks.maker_bored:
+            yield f"Bore {view.marks.box} first."
+        yield f"Where it is marked: {pilot_words(view.thickness)}"
+    if view.marks is not None or not view.drawer_outline:
         return
     left, right = drawer_ends(view)
     stands = f"{left} mm from each end"

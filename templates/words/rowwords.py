@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.sides import CROSSES
-from jigs.bench.station import Closing, Marks, Setting
+from jigs.bench.station import Closing, Setting
 from jigs.box.parts import Layout
 from jigs.checks.hardware import OPEN_CODES
 from jigs.given.confirming import OpenNumber
@@ -72,21 +72,6 @@ def sum_words(closing: Closing) -> str:
     if closing.above > 0.0:
         start = "above the bottom panel: "
     return f"{start}{closing_words(closing.places, closing.length)}"
-
-
-def marks_words(marks: Marks) -> tuple[str, ...]:
-    """Say where a drawer box stands on its front, as seen from the back, and that it closes."""
-    left, right = format_mm(marks.in_left), format_mm(marks.in_right)
-    whole = closing_words((marks.in_left, marks.in_left + marks.width),
-                          marks.in_left + marks.width + marks.in_right,
-                          (" from the LEFT", "", " from the RIGHT"))  # fmt: skip
-    gap = ""
-    if left != right:
-        gap = f", WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"
-    words = f"{whole}{gap}; {format_mm(marks.up)} up."
-    if marks.clear_of_pull is None:
-        return (words,)
-    return (words, f"Measure its maker's holes: {marks.clear_of_pull:.0f} from the pull's screws.")
 
 
 def open_names(numbers: Iterable[OpenNumber]) -> str:

@@ -11,11 +11,11 @@ from templates.binding.jobsheets import make_sheets
 from templates.faces.views import views_of_front
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
-from tests.cardreading import ruler_across
+from tests.cardreading import corners_of, ruler_across
 from tests.jigs.sample import front_of
 from tests.readback import read_pages
 from tests.templates.printed import laid_out
-from tests.uneven import IN_LEFT, IN_RIGHT, UNEVEN
+from tests.uneven import IN_LEFT, IN_RIGHT, RISE, UNEVEN
 
 
 def drawer_front() -> Front:
@@ -37,6 +37,16 @@ def test_both_ends_are_said_as_the_driller_sees_them() -> None:
     sheets = make_sheets(layout, PAPERS["common"])
     pages = read_pages(write_pdf(sheets.pages, title="Uneven"))
     words = " ".join(run.text for page in pages for run in page.runs)
+    assert "stands 13.1 from the LEFT + 389.0 + 17.8 from the RIGHT = 419.9" in words
+    assert words.count("WIDE GAP ON YOUR RIGHT; 30.7") == 1
+    assert "each end" not in words
+
+
+def test_beside_pilots_too() -> None:
+    """Each card says where the drawer box stands."""
+    layout = replace(laid_out(UNEVEN), fronts=(drawer_front(),), sides=())
+    sheets = make_sheets(layout, PAPERS["common"], pilots=True)
+    words = " ".join(run.text for page in read_pages(write_pdf(sheets.pages)) for run in page.runs)
     stands = "13.1 mm in from the LEFT end as you look, 17.8 from the RIGHT, 30.7 mm up"
     assert words.count(stands) == 1
     assert "each end" not in words
@@ -49,14 +59,18 @@ def test_the_outline_is_turned_over_with_the_face() -> None:
     xs = [x for x, _ in back.drawer_outline]
     assert min(xs) == pytest.approx(IN_RIGHT)
     assert back.width - max(xs) == pytest.approx(IN_LEFT)
+    assert [fitting.stands for fitting in back.fittings] == [
+        pytest.approx((IN_RIGHT, RISE)), pytest.approx((back.width - IN_LEFT, RISE)),
+    ]  # fmt: skip
+    back = views_of_front(drawer_front(), "in", pilots=True)[0]
     inset = 15.9 + 32
     screws = sorted({round(hole.x, 4) for f in back.fittings for hole in f.holes})
     assert screws == pytest.approx([IN_RIGHT + inset, back.width - IN_LEFT - inset])
 
 
 def drawn_at(front: Front) -> list[float]:
-    """Print a front, and read where the upright dashed lines stand on its back; mm from the left
-    end as the driller sees it."""
+    """Print a front, and read where the corners of its drawer box stand on its back; mm from the
+    left end as the driller sees it."""
     layout = replace(laid_out(UNEVEN), fronts=(front,), sides=())
     sheets = make_sheets(layout, PAPERS["common"], only=(front.id,))
     found = set()
@@ -64,9 +78,8 @@ def drawn_at(front: Front) -> list[float]:
         for card in page.cards:
             if "BACK OF DRAWER FRONT" not in card.text:
                 continue
-            for line in card.strokes:
-                if line.dashed and abs(line.x1 - line.x2) < 0.01:
-                    found.add(round(ruler_across(card).place(line.x1, front.width), 1))
+            for x, _ in corners_of(card):
+                found.add(round(ruler_across(card).place(x, front.width), 2))
     return sorted(found)
 
 
@@ -82,6 +95,15 @@ def test_a_mirrored_outline_is_found() -> None:
     front = drawer_front()
     assert front.drawer
     mirrored = front.width - front.drawer.x - front.drawer.width
-    turned = replace(front, drawer=replace(front.drawer, x=mirrored))
-    wanted = [IN_RIGHT, front.width - IN_LEFT]
-    assert drawn_at(turned) != pytest.approx(wanted, abs=0.06)
+    screws = tuple(
+        replace(
+            fitting,
+            holes=tuple(
+                replace(hole, x=hole.x - front.drawer.x + mirrored) for hole in fitting.holes
+            ),
+        )
+        for fitting in front.fittings
+        if fitting.kind == "front-fixing"
+    )
+    turned = replace(front, drawer=replace(front.drawer, x=mirrored), fittings=screws)
+    assert drawn_at(turned) == pytest.approx([IN_LEFT, front.width - IN_RIGHT], abs=0.06)

@@ -1,18 +1,21 @@
 """The cards as data."""
 
 import json
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
+from jigs.ground.geometry import Fitting
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
 from templates.page.paper import PAPERS
 from tests.jobtexts import box_text
+from tests.sheetholes import faults_of_marks
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_sheets
-from tests.uneven import UNEVEN
+from tests.uneven import IN_LEFT, IN_RIGHT, RISE, UNEVEN
 
 TOGETHER = "assembled = true"
 
@@ -95,3 +98,82 @@ def test_only_boards_have_a_column_and_a_side() -> None:
     """Of a front or a drawer box nothing of the kind is said."""
     for card in json.loads(sheets_json(worked_sheets("in")))["cards"]:
         assert ("side" in card) == ("column" in card) == (card["face"] == "inside")
+
+
+def uneven_data(*, pilots: bool = False) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Give the cards of the uneven box, and its list of holes; of the first drawer box one hole
+    is moved up, with the front's, so that it is alike to neither end nor hand."""
+    layout = laid_out(UNEVEN)
+    front, *others = layout.fronts
+    assert front.drawer is not None
+    moved = replace(
+        front,
+        fittings=_one_higher(front.fittings, "front-fixing"),
+        drawer=replace(front.drawer, fittings=_one_higher(front.drawer.fittings, "clearance")),
+    )
+    layout = replace(layout, fronts=(moved, *others), sides=())
+    sheets = make_sheets(layout, PAPERS["common"], pilots=pilots)
+    return json.loads(sheets_json(sheets)), json.loads(holes_json(layout))
+
+
+def _one_higher(fittings: tuple[Fitting, ...], kind: str) -> tuple[Fitting, ...]:
+    (first, *rest), others = [f for f in fittings if f.kind == kind], [
+        f for f in fittings if f.kind != kind
+    ]  # fmt: skip
+    low, *holes = first.holes
+    return (replace(first, holes=(replace(low, y=low.y + 11.0), *holes)), *rest, *others)
+
+
+def stood(data: dict[str, Any], part: str = "B1-1") -> list[dict[str, Any]]:
+    """Give the cards that place the drawer box of a front."""
+    return [card for card in data["cards"] if card["part"] == part and "stands" in card]
+
+
+def test_a_drawer_box_is_placed_by_two_cards_without_holes() -> None:
+    """Derived, see `tests.uneven`: as seen from the back 13.05 from the left, 17.8 from the
+    right, 30.7 up."""
+    data, _ = uneven_data()
+    left, right = stood(data)
+    assert left["holes"] == right["holes"] == []
+    width = IN_RIGHT + 389 + IN_LEFT
+    for card, x in ((left, IN_RIGHT), (right, width - IN_LEFT)):
+        assert card["stands"]["x_mm"] - card["origin_mm"][0] == pytest.approx(x, abs=2e-4)
+        assert card["stands"]["y_mm"] - card["origin_mm"][1] == pytest.approx(RISE, abs=2e-4)
+
+
+def test_marked_holes_follow_from_the_data_alone() -> None:
+    """Each once, within 0.05; with pilots they stand on cards themselves: two rows of two, and
+    three on the higher front."""
+    data, listed = uneven_data()
+    assert faults_of_marks(data, listed) == []
+    assert sum("stands" in card for card in data["cards"]) == 4
+    data, _ = uneven_data(pilots=True)
+    assert not any("stands" in card for card in data["cards"])
+    fixings = [h for c in data["cards"] for h in c["holes"] if h["purpose"] == "front-fixing"]
+    marked = [h for front in listed["fronts"] for h in front["holes"] if "marked_from" in h]
+    assert len(fixings) == len(marked) == 4 + 6
+
+
+@pytest.mark.parametrize("wrong", ["mirrored", "exchanged", "upside down", "one too high"])
+def test_a_drawer_box_that_stands_wrong_is_caught(wrong: str) -> None:
+    """A front mirrored, its corners exchanged, a box upside down, one corner 0.1 too high."""
+    data, listed = uneven_data()
+    left, right = stood(data)
+    box = next(box for box in listed["boxes"] if box["part"] == "B1-1-BOX")
+    match wrong:
+        case "mirrored":
+            width = next(front for front in listed["fronts"] if front["id"] == "B1-1")["width_mm"]
+            for card in (left, right):
+                x = card["stands"]["x_mm"] - card["origin_mm"][0]
+                card["stands"]["x_mm"] = card["origin_mm"][0] + width - x
+        case "exchanged":
+            left["stands"], right["stands"] = right["stands"], left["stands"]
+        case "upside down":
+            for card in data["cards"]:
+                if card["part"] == "B1-1-BOX":
+                    low = card["origin_mm"][1]
+                    for hole in card["holes"]:
+                        hole["y_mm"] = 2 * low + box["height_mm"] - hole["y_mm"]
+        case "one too high":
+            right["stands"]["y_mm"] += 0.1
+    assert faults_of_marks(data, listed)

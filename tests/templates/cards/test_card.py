@@ -19,7 +19,7 @@ from templates.sheets.sheet import Placed
 from templates.words.facewords import drilled_words
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
-from tests.templates.worked import only_cards
+from tests.templates.worked import only_cards, worked_layout
 
 WIDE = ((1000.0, 1000.0),)
 SCREWS = ("front-fixing", "clearance")
@@ -88,9 +88,24 @@ def test_the_pull_of_a_drawer_is_set_on_the_middle() -> None:
     assert "set them on the MIDDLE" in words
 
 
-def test_the_screws_of_a_drawer_front_have_a_card_at_each_end() -> None:
-    """70.1 from its end (worked example), on a black bottom corner."""
+def test_a_drawer_box_is_placed_by_a_card_at_each_lower_corner() -> None:
+    """22.2 from its end and 30.7 up (worked example), on a black bottom corner, without a hole."""
     left, right = only_cards("B3-1", "back")
+    assert [card.fitting.stands for card in (left, right)] == [
+        pytest.approx((22.2, 30.7), abs=0.05), pytest.approx((454 - 22.2, 30.7), abs=0.05),
+    ]  # fmt: skip
+    assert {r.edge for r in left.edges} == {"left", "bottom"}
+    assert {r.edge for r in right.edges} == {"right", "bottom"}
+    for card, corner in ((left, "LEFT"), (right, "RIGHT")):
+        assert card.holes == ()
+        assert {"22.2", "30.7"} <= set(bold(card))
+        assert f"its {corner} LOWER CORNER stands" in " ".join(texts(card))
+
+
+def test_the_screws_of_a_drawer_front_have_a_card_at_each_end() -> None:
+    """With pilots from paper: 70.1 from its end (worked example), on a black bottom corner."""
+    view = views_of_front(front_of(worked_layout("in"), "B3-1"), "in", pilots=True)[0]
+    left, right = make_cards(view, WIDE)
     assert {r.edge for r in left.edges} == {"left", "bottom"}
     assert {r.edge for r in right.edges} == {"right", "bottom"}
     for card in (left, right):
@@ -178,6 +193,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
     wanted = Counter(hole for fitting in view.fittings for hole in fitting.holes)
     if Counter(hole for card in cards for hole in card.holes) != wanted:
         faults.append("not every hole on exactly one card")
+    stood = [each.stands for card in cards for each in card.fittings if each.stands]
+    if stood != [each.stands for each in view.fittings if each.stands]:
+        faults.append("not both corners of the drawer box on a card")
     for card in cards:
         circles = Counter((c.x, c.y, c.diameter) for c in card.marks if isinstance(c, Circle))
         if circles != Counter((h.x, h.y, h.diameter) for h in card.holes):
@@ -186,7 +204,11 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
         if sorted(r.axis for r in references) != ["x", "y"]:
             faults.append(f"card {card.number}: not one reference each way")
         for reference in references:
-            ends = [reference.distance(h.x if reference.axis == "x" else h.y) for h in card.holes]
+            ends = [
+                reference.distance(x if reference.axis == "x" else y)
+                for fitting in card.fittings
+                for x, y in fitting.places
+            ]
             extent = max(ends) - min(ends)
             # An index line gives way by up to a whole step, and to the heading below a ladder.
             if max(map(abs, ends)) > REACH + 1e-6 and extent <= REACH - view.step - CLEAR:
@@ -200,6 +222,8 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
             faults.append(f"card {card.number}: its ladder stands at {card.ladder}")
     whole = {id(fitting): fitting for fitting in view.fittings}
     for fitting in whole.values():
+        if not fitting.holes:
+            continue
         mine = [card for card in cards if set(card.holes) & set(fitting.holes)]
         ys = [hole.y for hole in fitting.holes]
         apart = fitting.kind in SCREWS and max(ys) - min(ys) > NEIGHBOURS
@@ -260,10 +284,10 @@ def test_a_card_that_fits_no_page_with_its_fold_is_cut_on_a_line_instead() -> No
 
 @pytest.mark.parametrize(("width", "wanted"), [(180.0, 1), (235.0, 1), (260.0, 2)])
 def test_the_back_of_a_narrow_drawer_front_is_one_card(width: float, wanted: int) -> None:
-    """Its screws share a card as long as they stand within 100 mm; then each end has its own."""
+    """Its pilots share a card as long as they stand within 100 mm; then each end has its own."""
     fronts = FrontSpec(id="A", kind="drawer", height=163.5), FrontSpec(id="B", kind="drawer")
     layout = lay_out(job(box(*fronts, width=width, kind="drawer")))
-    view = views_of_front(front_of(layout, "A"), "mm")[0]
+    view = views_of_front(front_of(layout, "A"), "mm", pilots=True)[0]
     cards = make_cards(view, WIDE)
     assert len(cards) == wanted
     assert Counter(h for card in cards for h in card.holes) == Counter(

@@ -199,11 +199,11 @@ def holes_of_pdf(layout: Layout) -> dict[tuple[str, str], Holes]:
         x0, y0 = card["origin_mm"]
         left, low = card["x_mm"], card["y_mm"]
         right, high = left + card["width_mm"], low + card["height_mm"]
+        holes = found.setdefault((card["part"], card["face"]), [])
         for drawn in pages[card["page"] - 1].cards:
             for ring in drawn.rings:
                 if left < ring.x < right and low < ring.y < high:
                     hole = (ring.x - x0, ring.y - y0, ring.diameter)
-                    holes = found.setdefault((card["part"], card["face"]), [])
                     if not any(near([hole], [other]) for other in holes):
                         holes.append(hole)
     return found

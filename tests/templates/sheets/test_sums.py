@@ -7,8 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jigs.ground.geometry import Fitting, Hole
+from templates.faces.views import views_of_front
 from templates.sheets.sums import closing_sum, sums
-from tests.templates.worked import only_cards
+from tests.jigs.sample import front_of
+from tests.templates.worked import only_cards, worked_layout
 
 lengths = st.integers(1, 24_000).map(lambda tenths: tenths / 10 + 0.0375)
 
@@ -65,8 +67,20 @@ def test_a_pull_is_summed_across_and_its_one_height_up() -> None:
     assert up == []
 
 
+def test_a_drawer_box_is_summed_across_its_front() -> None:
+    """22.2 in from each end (worked example); in the uneven box 13.05 and 17.8, as seen from the
+    back."""
+    (text,) = sums(only_cards("B3-1", "back")[0].view)
+    assert "stands 22.2 from the LEFT + 409.6 + 22.2 from the RIGHT = 454.0; 30.7 up" in text
+    (text,) = sums(only_cards("B1-1", "back", "uneven")[0].view)
+    told = "stands 13.1 from the LEFT + 389.0 + 17.8 from the RIGHT = 419.9, WIDE GAP ON YOUR RIGHT"
+    assert told in text
+    assert "30.7" in text
+
+
 def test_screws_are_summed_both_ways() -> None:
     """55.7, then 38.9 up; 70.1 in from each end."""
-    across, up = sums(only_cards("B3-1", "back")[0].view)
+    view = views_of_front(front_of(worked_layout("in"), "B3-1"), "in", pilots=True)[0]
+    across, up = sums(view)
     assert "70.1 + 313.8 + 70.1 = 454.0" in across
     assert "55.7 + 38.9 + 57.8 = 152.4" in up

@@ -7,6 +7,7 @@ import pytest
 
 from jigs.ground.geometry import Fitting, FittingKind, Hole
 from templates.faces.faceview import FaceView
+from templates.faces.views import view_of_drawer_box, views_of_front
 from templates.words.fittingwords import Work, words_of
 from templates.words.guidewords import (
     GUIDES,
@@ -17,7 +18,8 @@ from templates.words.guidewords import (
     traits_of,
     works_of,
 )
-from tests.templates.worked import only_cards
+from tests.jigs.sample import front_of
+from tests.templates.worked import only_cards, worked_layout
 
 WORKS: tuple[Work, ...] = get_args(Work)
 
@@ -30,8 +32,8 @@ def view_of(part: str, face: str) -> FaceView:
 @pytest.mark.parametrize(("part", "face", "work", "words"), [
     ("B3-2", "back", "hinges", "Hold the door at its box, arrow up: the cups must face"),
     ("B3-2", "front", "pulls", "Lay your pull on the drawing"),
-    ("B3-1", "back", "front-screws", "Stand the real drawer box on its drawing"),
-    ("B3-1-BOX", "box-front", "drawer-box", "each hole over its pilot"),
+    ("B3-1", "back", "marking", "drawn corners, BOTH of them"),
+    ("B3-1-BOX", "box-front", "drawer-box", "the face to drill towards you"),
     ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT together like an open book"),
 ])  # fmt: skip
 def test_a_face_has_the_steps_of_its_work(part: str, face: str, work: Work, words: str) -> None:
@@ -53,13 +55,15 @@ def test_there_is_one_way_to_fold_and_to_block(work: Work) -> None:
 
 def test_each_kind_of_fitting_has_a_guide() -> None:
     """And each guide a kind."""
-    assert {words_of(kind).work for kind in get_args(FittingKind)} == set(GUIDES) == set(WORKS)
+    works = {words_of(kind).work for kind in get_args(FittingKind)}
+    assert works | {"marking"} == set(GUIDES) == set(WORKS)
 
 
 @pytest.mark.parametrize(("trait", "work", "words"), [
     ("rounded", "hinges", "butt the paper to it"),
     ("standing", "sides", "stand the paper on the panel"),
     ("partition", "sides", "its own bottom end"),
+    ("marked", "drawer-box", "before its front, which is marked through"),
 ])  # fmt: skip
 def test_what_some_parts_want_is_said_where_there_are_any(
     trait: Trait, work: Work, words: str
@@ -67,6 +71,28 @@ def test_what_some_parts_want_is_said_where_there_are_any(
     """One step more, and no other."""
     (step,) = set(guide_steps(work, (trait,), ())) - set(guide_steps(work, (), ()))
     assert words in step
+
+
+def test_pilots_come_before_the_box_where_they_are_printed() -> None:
+    """Both patterns then stand on paper."""
+    front = front_of(worked_layout("in"), "B3-1")
+    assert front.drawer is not None
+    assert works_of(views_of_front(front, "in", pilots=True)[0]) == ("front-screws",)
+    box = view_of_drawer_box(front.drawer, front.drawer.side, "in")
+    assert box is not None
+    assert traits_of(box) == {"pilots"}
+    steps = guide_steps("drawer-box", traits_of(box), ())
+    assert "each hole over its pilot" in " ".join(steps)
+    assert traits_of(view_of("B3-1-BOX", "box-front")) == {"marked"}
+
+
+def test_a_front_is_marked_through_its_box_by_its_own_bit() -> None:
+    """Never by an awl, which leans in a hole of 5; and who says when."""
+    steps = " ".join(guide_steps("marking", (), ()))
+    for words in ("Bore the drawer box first", "5 mm brad-point bit turned by hand", "transfer "
+                  "punch, never an awl", "25 to 32 up want an extended bit", "Try it on the first "
+                  "drawer", "in the kitchen", "Adjusters"):  # fmt: skip
+        assert words in steps
 
 
 def test_a_face_says_what_it_is() -> None:

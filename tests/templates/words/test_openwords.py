@@ -147,7 +147,7 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     assert numbered[0] == 1
     last = f"pages 2 to {numbered[-1] + 1}" if len(numbered) > 1 else "page 2"
     assert f"{HEADING}. They are listed on {last}." in " ".join(pages[0])
-    first = next(row for row, page in enumerate(pages) if "BACK OF DRAWER FRONT" in " ".join(page))
+    first = next(row for row, page in enumerate(pages) if "FRONT OF DRAWER BOX" in " ".join(page))
     assert first > 1
     assert next(row for row, _ in sheets.cards) == first + 1
     assert sheets.count() == len(pages)

@@ -8,6 +8,7 @@ from jigs.ground.geometry import Fitting, Hole, Purpose
 from templates.cards.card import make_cards
 from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_side, views_of_front
+from templates.sheets.sums import sums
 from templates.words.holewords import HOLE_WORDS, PARTITION_HOLES
 from templates.words.ownwords import cautions_here, own_words
 from templates.words.wording import side_words
@@ -132,8 +133,20 @@ def test_on_legs_a_block_lifts_the_partition() -> None:
 def test_the_place_of_a_drawer_box_is_said_once_where_its_ends_are_equal() -> None:
     """Each end's own figure beside a partition."""
     even = front_of(laid_out(PLAIN), "B1-2")
-    assert " mm from each end, " in own(views_of_front(even, "mm")[0])
+    assert " mm from each end, " in own(views_of_front(even, "mm", pilots=True)[0])
     uneven = front_of(laid_out(UNEVEN), "B1-1")
-    said = own(views_of_front(uneven, "mm")[0])
+    said = own(views_of_front(uneven, "mm", pilots=True)[0])
     assert "mm in from the LEFT end as you look, " in said
     assert "each end" not in said
+
+
+def test_a_front_that_is_marked_through_its_box_names_box_and_bit() -> None:
+    """3 dia, 12 deep in 19.05; a box that its maker bored is measured."""
+    view = views_of_front(front_of(laid_out(UNEVEN), "B1-1"), "mm")[0]
+    assert "Bore B1-1-BOX first" in own(view)
+    assert "Where it is marked: Pilot 3 dia, 12 deep, BLIND, leaves 7.1." in own(view)
+    layout = laid_out(f"{UNEVEN}\n[build]\ndrawer_bored = true\n")
+    view = views_of_front(front_of(layout, "B1-1"), "mm")[0]
+    assert "BOX first" not in own(view)
+    assert "3 dia, 12 deep" in own(view)
+    assert "Measure its maker's holes: 25 from the pull's screws." in " ".join(sums(view))
