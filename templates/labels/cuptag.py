@@ -13,9 +13,11 @@ from functools import partial
 from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
+from templates.labels.labelmarks import draw_arrow
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label
-from templates.page.marks import THIN, Area, Circle, Mark, Outline, Page, Text
+from templates.page.marks import THIN, Circle, Mark, Outline, Page, Text
+from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
 from templates.words.openwords import STAMP
@@ -232,13 +234,5 @@ def _chord(radius: float, off: float) -> float:
 def _arrow(middle: float, bottom: float, height: float, head: float) -> list[Mark]:
     """Draw a slim arrow up, `UP` below it."""
     size = min(_SMALL, head / text_width("UP", 1.0, True))
-    foot, top = bottom + size + 0.5, bottom + height
-    shaft, neck = head * 0.18, top - head
-    points = (
-        (middle - shaft, foot), (middle + shaft, foot), (middle + shaft, neck),
-        (middle + head / 2, neck), (middle, top), (middle - head / 2, neck), (middle - shaft, neck),
-    )  # fmt: skip
-    return [
-        Area(points=points),
-        Text(x=middle, y=bottom, text="UP", size=size, bold=True, anchor="middle"),
-    ]
+    marks, wide = draw_arrow("UP", "up", bottom, bottom + height, head, size)
+    return moved(tuple(marks), middle - wide / 2, 0.0)

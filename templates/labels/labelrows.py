@@ -8,9 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from templates.labels.labelmarks import BASE_LINE, SMALL
-from templates.labels.labelwords import LabelWords, Wording
+from templates.labels.labelwords import LabelWords
 from templates.page.marks import Mark, Text
 from templates.page.typeface import EM_PER_CAP, shorten, text_width
+from templates.words.labellines import Wording
 
 LEAST_LETTERING = 1.8
 """The least lettering on a narrow label, mm (ISO 3098)."""

@@ -2,10 +2,10 @@
 order.
 
 On a label, from the left: an arrow, the words, the QR symbol with the code below it and, where
-the label is 30 mm high, the key plan. A black stripe along an end, or along the top, shows which
-edge goes to the front. Nothing is clipped: what does not fit is worded shorter, then left out by
-its worth, and cut short with an ellipsis only at last. ID, code and symbol always stay: of a small
-label the symbol itself says less.
+the label is 30 mm high, the key plan, there or beside the ID. A black stripe along an end, or along
+the top, shows which edge goes to the front. Nothing is clipped: what does not fit is worded
+shorter, then left out by its worth, and cut short with an ellipsis only at last. ID, code and
+symbol always stay: of a small label the symbol itself says less.
 """
 
 from collections.abc import Iterator, Sequence
@@ -31,11 +31,12 @@ from templates.labels.labelmarks import (
 )
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelrows import LEAST_LETTERING, break_name, set_rows
-from templates.labels.labelwords import LabelWords, Wording
+from templates.labels.labelwords import LabelWords
 from templates.page.marks import Mark, Page, Text
 from templates.page.pieces import moved
 from templates.page.raster import Raster
 from templates.page.typeface import EM_PER_CAP, text_width
+from templates.words.labellines import Wording
 from templates.words.payload import LENGTHS
 from templates.writers.qr import QUIET, qr_side
 

@@ -14,9 +14,9 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
 from templates.labels.keyplan import black_piece
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
-from templates.labels.labelwords import (
+from templates.labels.labelwords import LabelWords
+from templates.words.labellines import (
     ASSUMED,
-    LabelWords,
     Wording,
     cut_lines,
     finished_line,

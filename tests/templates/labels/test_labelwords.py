@@ -104,6 +104,15 @@ def test_a_hand_is_never_without_the_room() -> None:
                 assert way.endswith("ROOM")
 
 
+def test_a_long_walls_name_goes_after_the_neighbour() -> None:
+    """Where not both find room: the wall is a place, the neighbour only helps."""
+    layout = galley(wall="Södra långväggen å é α")
+    *_, place = words_of_front_label(layout, front_of(layout, "B3-2")).lines[:3]
+    assert place.ways.index("SÖDRA LÅNGVÄGGEN Å É Α, BOX B3") < place.ways.index(
+        "BOX B3, UNDER B3-1"
+    )
+
+
 def test_wordings_grow_shorter() -> None:
     """Of each line the next wording is no longer than the one before."""
     layout = stack()
