@@ -51,10 +51,21 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
                         name=mark.name,
                     )
                 )
+            case Outline():
+                result.append(
+                    Outline(
+                        points=tuple([(x + dx, y + dy) for x, y in mark.points]),
+                        width=mark.width,
+                        dash=mark.dash,
+                        layer=mark.layer,
+                        name=mark.name,
+                    )
+                )
+            case Area():
+                points = tuple([(x + dx, y + dy) for x, y in mark.points])
+                result.append(Area(points=points, fill=mark.fill, layer=mark.layer, name=mark.name))
             case Circle() | Qr():
                 result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
-            case Area() | Outline():
-                result.append(replace(mark, points=tuple((x + dx, y + dy) for x, y in mark.points)))
     return result
 
 

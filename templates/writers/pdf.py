@@ -13,6 +13,7 @@ b'%PDF-1.7'
 
 import io
 import math
+import re
 import zlib
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
@@ -46,6 +47,9 @@ _ARC = 4 / 3 * (math.sqrt(2) - 1)
 """Control points of a quarter circle of radius 1 as one Bezier curve; it strays 0.03 % at most."""
 
 _FOUR_QUARTERS = "{:.4f} {:.4f} m" + 4 * f"{6 * ' {:.4f}'} c" + " h"
+
+_RUN = re.compile("x+")
+"""Dark modules side by side."""
 
 _SETTINGS = {
     "useA85": 0,
@@ -261,17 +265,13 @@ def _qr(mark: Qr) -> str:
 def _qr_path(text: str, short: float) -> str:
     """Runs of dark modules as rectangles of one path: filled apart, they would show seams."""
     high = f"{1 - 2 * short:g}"
-    matrix = qr_matrix(text)
     runs: list[str] = []
-    for y, row in enumerate(reversed(matrix)):
-        start = None
-        for x, dark in enumerate((*row, False)):
-            if dark and start is None:
-                start = x
-            elif not dark and start is not None:
-                wide = f"{x - start - 2 * short:g}"
-                runs.append(f"{start + short:g} {y + short:g} {wide} {high} re")
-                start = None
+    for y, row in enumerate(reversed(qr_matrix(text))):
+        low = f"{y + short:g}"
+        dark = "".join(["x" if module else " " for module in row])
+        for run in _RUN.finditer(dark):
+            start, end = run.span()
+            runs.append(f"{start + short:g} {low} {end - start - 2 * short:g} {high} re")
     return " ".join(runs)
 
 

@@ -38,6 +38,7 @@ def qr_matrix(text: str) -> Matrix:
     return tuple(tuple(map(bool, row)) for row in symbol.modules)
 
 
+@lru_cache(maxsize=4096)
 def _modules(text: str) -> int:
     """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1, from
     memory)."""
