@@ -3,10 +3,13 @@
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.bars import up_arrow
-from templates.page.marks import MEDIUM, Area, Outline, Text
+from templates.page.marks import MEDIUM, Area, Line, Outline, Text
 from templates.page.pieces import MarkBlock
-from templates.page.space import Space
-from templates.page.typeface import text_width
+from templates.page.space import Box, Space, segment_meets
+from templates.page.typeface import text_box, text_width
+
+SIZE, STEP, MARGIN = 2.5, 0.5, 0.35
+"""Of a card's number: its height, from one place tried to the next, and what it keeps clear; mm."""
 
 
 def picture_room(view: FaceView, width: float) -> MarkBlock:
@@ -79,35 +82,59 @@ def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:
                     )
                 )
             )
+    frames: list[Box] = []
     for card in cards:
         x0, y0 = left + max(card.box[0], 0.0) * scale, bottom + max(card.box[1], 0.0) * scale
         x1 = left + min(card.box[2], view.width) * scale
         y1 = bottom + min(card.box[3], view.height) * scale
+        frames.append((x0, y0, x1, y1))
         space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), dash="dashed"))
-    for card in cards:
-        y0, y1 = (
-            bottom + max(card.box[1], 0.0) * scale,
-            bottom + min(card.box[3], view.height) * scale,
-        )
-        cx = left + (max(card.box[0], 0.0) + min(card.box[2], view.width)) / 2 * scale
-        cy = bottom + (max(card.box[1], 0.0) + min(card.box[3], view.height)) / 2 * scale
-        beside = left - 2.2 if cx < left + w / 2 else left + w + 2.2
-        further = left - 7.0 if cx < left + w / 2 else left + w + 7.8
-        space.add_where_free(
-            (
-                Text(x=x, y=y, text=str(card.number), bold=True, anchor="middle")
-                for x, y in (
-                    (cx, cy - 1.2),
-                    (cx, y1 + 0.9),
-                    (cx, y0 - 3.6),
-                    (cx, bottom + h + 1.2),
-                    (cx, bottom - 3.8),
-                    (beside, cy - 1.2),
-                    (further, cy - 1.2),
-                    (further, cy + 1.6),
-                    (further, cy - 4.0),
-                )
-            ),
-            (13.0, -height, width, 0.0),
-        )
+    face = (left, bottom, left + w, bottom + h)
+    for card, frame in zip(cards, frames, strict=True):
+        _number(space, str(card.number), frame, face, (13.0, -height, width, 0.0))
     return MarkBlock(height=height + 0.3, marks=tuple(space.marks))
+
+
+def _number(space: Space, number: str, frame: Box, face: Box, within: Box) -> None:
+    """Write a card's number in its own frame, clear of the dots; where the frame is too small,
+    outside the face, on a line that leads to it."""
+    x0, y0, x1, y1 = frame
+    wide = text_width(number, SIZE, True)
+    for row in range(int((y1 - y0) / STEP)):
+        for column in range(int((x1 - x0 - wide) / STEP) + 1):
+            x, y = x0 + MARGIN + column * STEP, y0 + MARGIN + row * STEP
+            text = Text(x=x, y=y, text=number, bold=True)
+            box = text_box(text)
+            if box[2] > x1 - MARGIN or box[3] > y1 - MARGIN:
+                continue
+            if space.is_free(box, MARGIN):
+                space.add(text)
+                return
+    cx, cy = (x0 + x1) / 2, (y0 + y1) / 2
+    left, bottom, right, top = face
+    ends: list[tuple[float, float]] = []
+    for away in (2.4, 7.0, 11.0):
+        for shift in (0.0, 3.6, -3.6, 7.2, -7.2):
+            ends += [(left - away, cy + shift), (right + away, cy + shift)]
+            ends += [(cx + shift, top + away), (cx + shift, bottom - away)]
+    for x, y in sorted(ends, key=lambda end: abs(end[0] - cx) + abs(end[1] - cy)):
+        text = Text(x=x, y=y - SIZE / 2, text=number, bold=True, anchor="middle")
+        line = _leader(frame, (x, y), wide, beside=x < left or x > right)
+        words = (text_box(mark) for mark in space.marks if isinstance(mark, Text))
+        if any(segment_meets(line.x1, line.y1, line.x2, line.y2, box, 0.3) for box in words):
+            continue
+        if space.add_where_free((text,), within):
+            space.add(line)
+            return
+
+
+def _leader(frame: Box, to: tuple[float, float], wide: float, *, beside: bool) -> Line:
+    """Draw the line from a card's frame to its number, `wide` mm wide, beside the face or beyond
+    an end of it."""
+    (x0, y0, x1, y1), (x, y) = frame, to
+    cx, cy = (x0 + x1) / 2, (y0 + y1) / 2
+    if beside:
+        on = 1.0 if x > cx else -1.0
+        return Line(x1=x1 if x > cx else x0, y1=cy, x2=x - on * (wide / 2 + 0.6), y2=y)
+    on = 1.0 if y > cy else -1.0
+    return Line(x1=cx, y1=y1 if y > cy else y0, x2=x, y2=y - on * (SIZE / 2 + 0.9))

@@ -1,5 +1,6 @@
 """The small picture of a sheet."""
 
+import math
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Area, Circle, Line, Outline, Text
 from templates.page.paper import PAPERS
+from templates.page.typeface import text_box
 from templates.sheets.picture import picture
 from tests.templates.worked import only_cards
 
@@ -75,3 +77,24 @@ def test_every_card_of_a_tall_part_is_numbered(part: str) -> None:
         cards = tuple(placed.card for placed in sheet.cards)
         texts = [m.text for m in picture(cards[0].view, cards, 66.0).marks if isinstance(m, Text)]
         assert {str(card.number) for card in cards} <= set(texts)
+
+
+@pytest.mark.parametrize(("part", "face"), [(part, face) for part, face, *_ in FACES])
+def test_a_number_stands_in_its_own_cards_frame(part: str, face: str) -> None:
+    """Or on a line that begins at that frame, where the frame is too small for it."""
+    cards = tuple(only_cards(part, face))
+    marks = picture(cards[0].view, cards, 66.0).marks
+    _, *frames = [mark for mark in marks if isinstance(mark, Outline)]
+    lines = [mark for mark in marks if isinstance(mark, Line)]
+    for card, frame in zip(cards, frames, strict=True):
+        xs, ys = zip(*frame.points, strict=True)
+        (text,) = [m for m in marks if isinstance(m, Text) and m.text == str(card.number)]
+        x0, y0, x1, y1 = text_box(text)
+        if min(xs) < x0 and x1 < max(xs) and min(ys) < y0 and y1 < max(ys):
+            continue
+        assert any(
+            min(xs) - 1e-9 <= line.x1 <= max(xs) + 1e-9
+            and min(ys) - 1e-9 <= line.y1 <= max(ys) + 1e-9
+            and math.hypot(line.x2 - (x0 + x1) / 2, line.y2 - (text.y + 1.25)) < 2.5
+            for line in lines
+        )
