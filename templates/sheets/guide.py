@@ -16,7 +16,7 @@ from templates.words.fittingwords import Work, work_of
 from templates.words.guidewords import CARES, GUIDES, Trait, guide_steps, traits_of, works_of
 
 COLUMN, BETWEEN = 62.0, 6.0
-"""Width of the pictures, and between them and the steps; mm."""
+"""Width of pictures and cautions, and between them and the steps; mm."""
 WIDEST = 130.0
 """The longest lines that are easily read, mm."""
 SIZES = (3.5, 2.5)
@@ -68,13 +68,14 @@ def _draw(work: Work, wanted: Wanted, paper: Paper, number: int) -> Page:
     width = min(across - COLUMN - BETWEEN, WIDEST)
     steps = guide_steps(work, wanted.traits, wanted.kinds)
     title = paragraph(words.title, across, size=5.0, bold=True)
-    pictures = stacked([PICTURES[each]() for each in words.pictures])
+    cares = paragraph(" ".join(CARES), COLUMN, size=2.5, bold=True)
+    beside = stacked([*(PICTURES[each]() for each in words.pictures), cares])
     room = paper.height - EDGE - BOTTOM_STRIP - title.height - 4.0
     for size in SIZES:
         text = _text(steps, width, size)
         if text.height <= room:
             break
-    used = max(text.height, pictures.height)
+    used = max(text.height, beside.height)
     height = (
         paper.height if paper.longest is None else max(paper.height, paper.height + used - room)
     )
@@ -83,16 +84,13 @@ def _draw(work: Work, wanted: Wanted, paper: Paper, number: int) -> Page:
     marks: list[Mark] = border_marks(paper.width, height, paper, number)
     marks += moved(title.marks, LEFT_STRIP, top)
     marks += moved(text.marks, LEFT_STRIP, below)
-    marks += moved(pictures.marks, LEFT_STRIP + width + BETWEEN, below)
+    marks += moved(beside.marks, LEFT_STRIP + width + BETWEEN, below)
     return Page(
         width=paper.width, height=height, marks=tuple(marks), entry=words.title.capitalize()
     )
 
 
 def _text(steps: Iterable[str], width: float, size: float) -> MarkBlock:
-    """Set the numbered steps, and the cautions below them."""
-    lines = [
-        *(paragraph(step, width, size=size, hang=str(row)) for row, step in enumerate(steps, 1)),
-        paragraph(" ".join(CARES), width, size=size, bold=True),
-    ]
+    """Set the numbered steps."""
+    lines = [paragraph(step, width, size=size, hang=str(row)) for row, step in enumerate(steps, 1)]
     return stacked([MarkBlock(height=line.height + APART, marks=line.marks) for line in lines])

@@ -19,7 +19,7 @@ from templates.words.guidewords import (
     Picture,
 )
 
-BOARD, THICK = 30.0, 9.0
+BOARD, THICK = 36.0, 14.0
 """The board's end in the pictures of folds, mm."""
 SLIP = 3.0
 """How far a wrong fold lies off, mm."""
@@ -32,25 +32,25 @@ def _rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[tuple[float,
 def _fold(top: float, slip: float, words: str, *, block: bool) -> list[Mark]:
     """Draw a board's end with its paper from `top` down: where the band begins `slip` beyond the
     edge, negative before it; mm."""
-    face = top - 6.0
-    paper, edge = face + 0.9, BOARD + 0.9
-    band = 4.0
+    face = top - 7.0
+    paper, edge = face + 1.2, BOARD + 1.2
+    band = 5.0
     marks: list[Mark] = [
         Outline(points=_rectangle(0.0, face - THICK, BOARD, face), width=MEDIUM),
         Line(x1=0.0, y1=paper, x2=edge, y2=paper, width=MEDIUM),
-        Line(x1=edge, y1=paper, x2=edge, y2=face - THICK - 2.0, width=MEDIUM),
+        Line(x1=edge, y1=paper, x2=edge, y2=face - THICK + 1.0, width=MEDIUM),
     ]
     on_face, on_edge = max(-slip, 0.0), max(slip, 0.0)
     if on_face:
-        marks.append(Area(points=_rectangle(BOARD - on_face, paper - 0.6, edge, paper + 0.6)))
+        marks.append(Area(points=_rectangle(BOARD - on_face, paper - 0.8, edge, paper + 0.8)))
     start = paper - on_edge
     marks.append(
-        Area(points=_rectangle(edge - 0.6, start - band + on_face, edge + 0.6, start + 0.1))
+        Area(points=_rectangle(edge - 0.8, start - band + on_face, edge + 0.8, start + 0.1))
     )
     if block:
         marks += [
-            Outline(points=_rectangle(edge + 1.0, face - THICK, edge + 15.0, face + 3.0)),
-            Text(x=edge + 8.0, y=face - THICK / 2, text=BLOCK, anchor="middle"),
+            Outline(points=_rectangle(edge + 1.2, face - THICK, edge + 18.0, face + 4.0)),
+            Text(x=edge + 9.6, y=face - THICK / 2, text=BLOCK, anchor="middle"),
             Text(x=1.0, y=paper + 1.6, text=PAPER_FACE),
         ]
     marks.append(Text(x=0.0, y=face - THICK - 5.0, text=words, bold=True))
@@ -61,10 +61,10 @@ def fold_picture() -> MarkBlock:
     """Draw a flap folded right, and the two wrong folds."""
     marks = [
         *_fold(0.0, 0.0, FOLD_RIGHT, block=True),
-        *_fold(-24.0, -SLIP, FOLD_BLACK, block=False),
-        *_fold(-48.0, SLIP, FOLD_WHITE, block=False),
+        *_fold(-32.0, -SLIP, FOLD_BLACK, block=False),
+        *_fold(-60.0, SLIP, FOLD_WHITE, block=False),
     ]
-    return MarkBlock(height=76.0, marks=tuple(marks))
+    return MarkBlock(height=96.0, marks=tuple(marks))
 
 
 def book_picture() -> MarkBlock:
