@@ -15,7 +15,7 @@ from templates.sheets.guidedraw import PICTURES
 from templates.words.fittingwords import Work, work_of
 from templates.words.guidewords import CARES, GUIDES, Trait, guide_steps, traits_of, works_of
 
-COLUMN, BETWEEN = 62.0, 6.0
+COLUMN, BETWEEN = 56.0, 6.0
 """Width of pictures and cautions, and between them and the steps; mm."""
 WIDEST = 130.0
 """The longest lines that are easily read, mm."""
