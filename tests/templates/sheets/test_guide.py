@@ -45,7 +45,7 @@ def test_a_file_has_the_guides_that_its_faces_want() -> None:
     layout = laid_out(UNEVEN)
     sheets = make_sheets(layout, PAPERS["common"], only=["B1-1"])
     pages = list(sheets.pages)
-    assert set(sheets.guides.at) == {"pulls", "front-screws", "drawer-box"}
+    assert set(sheets.guides.at) == {"pulls", "marking", "drawer-box"}
     for work, number in sheets.guides.at.items():
         assert GUIDES[work].title in said(pages[number - 1])
         assert f"page {number}" in said(pages[number - 1])
