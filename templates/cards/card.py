@@ -17,12 +17,15 @@ from jigs.ground.geometry import SLACK, Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.faces.faceview import FaceView
-from templates.faces.reference import REACH, Reference, Wish, choose_reference
+from templates.faces.reference import FOLD_REACH, REACH, Reference, Wish, choose_reference
 from templates.page.marks import Mark
 from templates.page.space import Box
 
 NEIGHBOURS = 100.0
 """Screws that are further apart, up or across, have cards of their own, mm."""
+NEAR_FOLD = 100.0
+"""How far from an edge a card is folded over it that is set on a line the other way, mm: where one
+line is struck, a second beside it costs less than a card so tall."""
 CLEAR = 20.0
 """Least distance from an index line to a hole's centre: room for the words along the line."""
 
@@ -272,7 +275,7 @@ def choose_references(
             step=view.step,
             clear=CLEAR,
             edge=no_edge != "x",
-            shared=_line_is_shared([[x for x, _ in f.places] for f in view.fittings], xs),
+            reach=_fold_reach([[x for x, _ in f.places] for f in view.fittings], xs),
         ),
         first,
     )
@@ -286,19 +289,24 @@ def choose_references(
         clear=CLEAR + lowered,
         fallback="near" if wish_y == "high" else "low",
         edge=no_edge != "y" and not (_on_the_floor(view) and wish_y == "low"),
-        shared=_line_is_shared([[y for _, y in f.places] for f in view.fittings], ys),
+        reach=_fold_reach([[y for _, y in f.places] for f in view.fittings], ys, across),
     )
     return across, _from_datum(up, view.state.low)
 
 
-def _line_is_shared(fittings: list[list[float]], own: list[float]) -> bool:
-    """Tell whether several fittings of a face have holes at the same places along one axis, so
-    that one line serves the cards of all."""
+def _fold_reach(
+    fittings: list[list[float]], own: list[float], across: Reference | None = None
+) -> float:
+    """Give how far away an edge is folded for the line that it spares, mm: not so far that a card
+    grows which is set on a line `across` anyway, or for a line that the cards of other fittings
+    with holes at the same places have in common."""
+    if across is not None and across.kind != "edge":
+        return NEAR_FOLD
     alike = (
         all(any(abs(place - each) <= SLACK for place in places) for each in own)
         for places in fittings
     )
-    return sum(alike) > 1
+    return FOLD_REACH if sum(alike) <= 1 else REACH
 
 
 def _from_datum(reference: Reference, datum: float) -> Reference:

@@ -51,16 +51,16 @@ def choose_reference(
     clear: float,
     fallback: Literal["low", "near"] = "near",
     edge: bool = True,
-    shared: bool = False,
+    reach: float = FOLD_REACH,
 ) -> Reference:
     """Choose the reference for holes between `low` and `high` on a part `length` mm long.
 
     `wish` names the edge wanted. An edge serves if the far hole is within reach of it, or the
     near one is and an index line could do no better. `step` is the distance between round
     figures, `clear` what must lie between an index line and the nearest hole's centre.
-    An edge further away than a line may be is folded for the line it spares: not where several
-    cards would have the line in common (`shared`). `fallback` says which edge an index line
-    counts from; without `edge` an index line is wanted even where an edge would serve.
+    `reach` is how far away an edge is folded for the line that it spares. `fallback` says which
+    edge an index line counts from; without `edge` an index line is wanted even where an edge
+    would serve.
     """
     if wish == "middle":
         return Reference(
@@ -74,7 +74,6 @@ def choose_reference(
     nearer_low = low <= length - high + SLACK
     use_low = wish == "low" or (wish == "near" and nearer_low)
     near, far = (low, high) if use_low else (length - high, length - low)
-    reach = REACH if shared else FOLD_REACH
     long = near <= REACH and far - near > REACH - step - clear
     if edge and (far <= reach + SLACK or long):
         return _reference(axis, use_low, 0.0, length)

@@ -12,10 +12,10 @@ from templates.faces.reference import FOLD_REACH, REACH, Reference, choose_refer
 
 
 def up(
-    low: float, high: float, length: float, step: float = 25.4, *, shared: bool = False
+    low: float, high: float, length: float, step: float = 25.4, *, reach: float = FOLD_REACH
 ) -> Reference:
     return choose_reference(
-        "y", low, high, length, "low", step=step, clear=CLEAR, fallback="low", shared=shared
+        "y", low, high, length, "low", step=step, clear=CLEAR, fallback="low", reach=reach
     )
 
 
@@ -48,8 +48,8 @@ def test_an_edge_within_reach_is_the_best_reference() -> None:
     a line may be, where other cards stand on that line too."""
     assert up(FOLD_REACH - 32.0, FOLD_REACH, 700.0).kind == "edge"
     assert up(FOLD_REACH - 32.0, FOLD_REACH + 0.001, 700.0).kind == "index"
-    assert up(REACH - 32.0, REACH, 700.0, shared=True).kind == "edge"
-    assert up(REACH - 32.0, REACH + 0.001, 700.0, shared=True).kind == "index"
+    assert up(REACH - 32.0, REACH, 700.0, reach=REACH).kind == "edge"
+    assert up(REACH - 32.0, REACH + 0.001, 700.0, reach=REACH).kind == "index"
 
 
 def test_an_edge_serves_a_fitting_that_itself_reaches_further() -> None:
