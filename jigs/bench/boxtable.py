@@ -29,6 +29,8 @@ class HeightLine:
     left: float | None = None
     """Above the end of the board on the left of the column, mm; None where it is not on it."""
     right: float | None = None
+    left_bored: bool = False
+    """Whether its holes in the board on the left came through from that partition's other face."""
     spacer: Spacer | None = None
     """The board that holds a drawer's slides level, standing on the bottom panel."""
     crosses: tuple[int, ...] = ()
@@ -59,9 +61,11 @@ class BoxTable:
     @property
     def strokes(self) -> int:
         """How many lines are struck: one for both boards, in a box that is together one on each."""
-        if not self.assembled:
-            return len(self.lines)
-        return sum((line.left is not None) + (line.right is not None) for line in self.lines)
+        boards = [
+            (line.left is not None and not line.left_bored) + (line.right is not None)
+            for line in self.lines
+        ]
+        return sum(boards) if self.assembled else sum(count > 0 for count in boards)
 
 
 @dataclass(slots=True)
@@ -132,7 +136,12 @@ def _add(lines: list[HeightLine], row: Row, setting: Setting) -> None:
         line = replace(there, crosses=tuple(sorted({*there.crosses, *line.crosses})))
     on_board = {board.side: height}
     lines.append(
-        replace(line, left=on_board.get("left", line.left), right=on_board.get("right", line.right))
+        replace(
+            line,
+            left=on_board.get("left", line.left),
+            right=on_board.get("right", line.right),
+            left_bored=line.left_bored or row.bored,
+        )
     )
 
 

@@ -47,13 +47,15 @@ def make_station_cards(
     cards: list[StationCard] = []
     for number, placed in members.items():
         first = next((each for each in placed if not each.turned), placed[0])
+        outline, one_way = _outline(placed)
         card = StationCard(
             letter=letters[number],
             code="",
             edges=first.edges,
             lines=first.lines,
             holes=tuple(sorted(first.pattern, key=by_place)),
-            outline=_outline(placed),
+            outline=outline,
+            one_way=one_way,
             carry=tuple(sorted(first.sign * (x - first.x.at) for x in first.carry)),
             stands=_corner(first),
             numbered=first.used is not None,
@@ -72,23 +74,31 @@ def _corner(placing: Placing) -> Corner | None:
     return replace(placing.stands, x=x, y=y)
 
 
-def _outline(placed: Sequence[Placing]) -> tuple[Polygon, ...]:
-    """The hardware on a card, in its own frame; none where not all of it is alike."""
+def _outline(placed: Sequence[Placing]) -> tuple[tuple[Polygon, ...], bool]:
+    """The hardware on a card, in its own frame; none where not all of it is alike as the card lies
+    unturned. Tells besides whether it is drawn for that way alone: turned, it would lie elsewhere.
+    """
     drawn = [
         tuple(tuple(each.on_card(x, y) for x, y in polygon) for polygon in each.outline)
         for each in placed
     ]
-    boxes = [[_bounds(polygon) for polygon in outline] for outline in drawn]
-    alike = all(
+    upright = [each for each, placing in zip(drawn, placed, strict=True) if not placing.turned]
+    if not _alike(upright or drawn):
+        return (), False
+    return (upright or drawn)[0], not _alike(drawn)
+
+
+def _alike(drawn: Sequence[tuple[Polygon, ...]]) -> bool:
+    boxes = [sorted(_bounds(polygon) for polygon in outline) for outline in drawn]
+    return all(
         len(other) == len(boxes[0])
         and all(
             abs(a - b) <= SAME_OUTLINE
-            for one, two in zip(sorted(boxes[0]), sorted(other), strict=True)
+            for one, two in zip(boxes[0], other, strict=True)
             for a, b in zip(one, two, strict=True)
         )
         for other in boxes
     )
-    return drawn[0] if alike else ()
 
 
 def _bounds(polygon: Polygon) -> tuple[float, float, float, float]:

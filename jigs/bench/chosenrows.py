@@ -9,37 +9,51 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.bench.station import Row, Setting, Station
+from jigs.bench.station import Row, Setting, Station, StationCard
 from jigs.box.parts import Layout
 
 SETTINGS_A_CARD = 8
 """So often a card is set before its folds are worn, where the place is critical (our choice)."""
+SETTINGS_A_PIN_CARD = 24
+"""The same of a card of shelf pins, which a shelf lies on with some play (our choice)."""
 
 
 def with_rows(station: Station, rows: Iterable[Row]) -> Station:
     """Give a station with these rows: its settings take up copy after copy of the cards, and a card
     that none of them sets is left out."""
-    critical = {card.letter: card.critical for card in station.cards}
+    wears = {card.letter: _wears(card) for card in station.cards}
     times: Counter[str] = Counter()
 
-    def again(setting: Setting) -> Setting:
+    def again(row: Row, setting: Setting) -> Setting:
+        if row.bored:
+            return setting
         before = times[setting.card]
         times[setting.card] += 1
-        return replace(setting, copy=before // SETTINGS_A_CARD + 1 if critical[setting.card] else 1)
+        after = wears[setting.card]
+        return replace(setting, copy=1 if after is None else before // after + 1)
 
     made = tuple(
-        replace(row, settings=tuple(again(setting) for setting in row.settings)) for row in rows
+        replace(row, settings=tuple(again(row, setting) for setting in row.settings))
+        for row in rows
     )
+    named = {setting.card for row in made for setting in row.settings}
     cards = tuple(
         replace(
             card,
             settings=times[card.letter],
-            copies=-(-times[card.letter] // SETTINGS_A_CARD) if card.critical else 1,
+            copies=max(1, -(-times[card.letter] // (wears[card.letter] or 10**6))),
         )
         for card in station.cards
-        if times[card.letter]
+        if card.letter in named
     )
     return replace(station, rows=made, cards=cards)
+
+
+def _wears(card: StationCard) -> int | None:
+    """Give after how many settings a copy of a card is worn; None: never."""
+    if not card.critical:
+        return None
+    return SETTINGS_A_PIN_CARD if card.numbered else SETTINGS_A_CARD
 
 
 def choose_rows(

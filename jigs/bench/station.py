@@ -91,6 +91,8 @@ class StationCard:
     """In its own frame, mm; from below, then from the left."""
     outline: tuple[Polygon, ...] = ()
     """Of the hardware that lies on it, in its own frame."""
+    one_way: bool = False
+    """Whether that lies so on the unturned card alone."""
     carry: tuple[float, ...] = ()
     """Further x places on the line that are not on paper: carried on with a square, or marked
     through the slide itself; mm in its own frame."""
@@ -191,6 +193,8 @@ class Row:
     marks: Marks | None = None
     spacer: Spacer | None = None
     """The board that holds a drawer's slides level while they are screwed on."""
+    bored: bool = False
+    """Whether its holes are there already, bored through once from a partition's other face."""
     held: tuple[Problem, ...] = ()
     """Why nothing is set: the errors that hold back what is served."""
     warnings: tuple[Problem, ...] = ()

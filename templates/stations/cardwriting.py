@@ -84,18 +84,23 @@ def _x_edge_is_left(card: StationCard) -> bool:
 
 
 def write_numbers(space: Space, card: StationCard, room: Box) -> bool:
-    """Number the crosses of the pin card, from the one on its line: +1 is above it."""
+    """Number the crosses of the pin card from the one on its line, +1 above it; once more upside
+    down, for the card that is turned half round: the number that reads right holds."""
     middle = min(range(len(card.holes)), key=lambda index: abs(card.holes[index].y))
     for index, hole in enumerate(card.holes):
-        words = f"{index - middle:+d}" if index != middle else "0"
-        spots = (
-            Text(x=hole.x + side * (ARM + 1.0), y=hole.y + up, text=words, bold=True, size=3.5,
-                 anchor="start" if side > 0 else "end")
-            for side in (1, -1)
-            for up in (1.6, -5.2)
-        )  # fmt: skip
-        if not space.add_where_free(spots, room):
-            return False
+        for turned in (False, True):
+            number = middle - index if turned else index - middle
+            words = f"{number:+d}" if number else "0"
+            way = -1 if turned else 1
+            spots = (
+                Text(x=hole.x + way * side * (ARM + 1.0), y=hole.y + way * up, text=words,
+                     bold=True, size=3.5, anchor="start" if side > 0 else "end",
+                     angle=180 if turned else 0)
+                for side in (1, -1)
+                for up in (2.2, 1.6, -5.2, -5.8)
+            )  # fmt: skip
+            if not space.add_where_free(spots, room):
+                return False
     return True
 
 

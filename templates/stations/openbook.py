@@ -24,8 +24,6 @@ def open_book() -> MarkBlock:
         Area(points=((0.0, foot - STOP), (2 * wide, foot - STOP),
                      (2 * wide, foot), (0.0, foot))),
         *up_arrow(2 * wide + 9.0, foot, 22.0),
-        Text(x=2 * wide + 16.0, y=foot + 12.0, text="Tops away from you, inside up."),
-        Text(x=2 * wide + 16.0, y=foot, text="Both bottom ends against one stop."),
     ]  # fmt: skip
     for x, name in ((wide / 2, "RIGHT SIDE"), (1.5 * wide, "LEFT SIDE")):
         marks.append(Text(x=x, y=foot + 16.0, text=name, bold=True, anchor="middle"))

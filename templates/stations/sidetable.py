@@ -24,6 +24,7 @@ from templates.stations.stationrows import (
 from templates.stations.stationview import Shop
 from templates.words.rowwords import NEXT, cross_words, open_names, warning_words
 from templates.words.sidewords import (
+    BORED,
     beside_words,
     column_title,
     distance_words,
@@ -128,10 +129,12 @@ def _line(
     said: dict[str, list[str]] = {}
     for row, ((hand, x, part, height), up) in enumerate(zip(boards, heights, strict=True)):
         low = y if alike else y - row * ROW
-        settings = _settings(station, part, line, height)
+        bored = hand == "LEFT" and line.left_bored
+        settings = [] if bored else _settings(station, part, line, height)
         fresh += [f"{NEXT} {each.card}" for each in settings if taken.is_next(each)]
-        said.setdefault("; ".join(_ways(settings, part)), []).append(hand)
-        marks.append(tick_box(x, low - 0.3))
+        ways = BORED if bored else "; ".join(_ways(settings, part))
+        said.setdefault(ways, []).append(hand)
+        marks += [] if bored else [tick_box(x, low - 0.3)]
         if alike and row:
             continue
         named = [] if alike else [Stretch(hand)]
@@ -175,15 +178,15 @@ def _ways(settings: Sequence[Setting], part: BenchPart) -> Iterator[str]:
     usual = part.board.side == "right"
     pins: dict[str, set[bool]] = {}
     for setting in settings:
-        if setting.holes is None:
-            way = (
-                "" if setting.turned == usual else (" TURNED" if setting.turned else " not TURNED")
-            )
-            yield f"{setting.card}{way}{beside_words(setting)}"
-        else:
-            used = cross_words(setting.holes, setting.turned)
-            words = f"{setting.card}{beside_words(setting)}, {used}"
+        words = f"{setting.card}{beside_words(setting, part.board.side)}"
+        if setting.holes is not None:
+            words += f", {cross_words(setting.holes, setting.turned)}"
+        if setting.holes is not None and setting.x is None:
             pins.setdefault(words, set()).add(setting.turned == usual)
+        elif setting.turned == usual:
+            yield words
+        else:
+            yield f"{words}, {'' if setting.turned else 'not '}TURNED"
     for words, rows in pins.items():
         yield f"{words}, {row_words(rows)}"
 

@@ -74,10 +74,10 @@ def beside_again(shop: Shop, station: Station, width: float) -> MarkBlock:
 def _told(station: Station, width: float, reason: str) -> list[MarkBlock]:
     """How the parts lie, what tells this station from its like, bits, open numbers, cautions."""
     return [
-        *(paragraph(text, width) for text in (lying_words(station), reason) if text),
-        *(paragraph(bit_words(bit), width, bold=True) for bit in station.bits),
+        paragraph(" ".join(filter(None, (lying_words(station), reason))), width),
+        paragraph(" ".join(bit_words(bit) for bit in station.bits), width, bold=True),
         *_open(station, width),
-        *(paragraph(text, width) for text in cautions(station)),
+        paragraph(" ".join(cautions(station)), width),
     ]
 
 

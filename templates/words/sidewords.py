@@ -4,9 +4,12 @@ from collections.abc import Collection, Iterable, Iterator
 
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
-from templates.words.stationwords import FROM_WORDS, closing_words, setting_figure
+from templates.words.stationwords import closing_words, setting_figure
+
+BORED = "bored once, through from its other face: check"
+"""Of a partition whose holes came through."""
 
 
 def column_title(table: BoxTable) -> str:
@@ -43,11 +46,13 @@ def line_words(line: HeightLine) -> str:
     return f"spacer {format_mm(line.spacer.above_panel)} over the bottom panel"
 
 
-def beside_words(setting: Setting) -> str:
-    """Say where the line up a board is struck that a card is set on besides."""
+def beside_words(setting: Setting, front: Hand) -> str:
+    """Say where the line up a board is struck that a card is set on besides; `front`: the side on
+    which its front edge lies."""
     if setting.x is None:
         return ""
-    return f" on a line {setting_figure(setting.x)[0]} {FROM_WORDS[setting.x.start]}"
+    edge = "FRONT" if setting.x.start == front else "REAR"
+    return f" on a line {setting_figure(setting.x)[0]} from the {edge} edge"
 
 
 def row_words(as_lies: Collection[bool]) -> str:

@@ -94,7 +94,9 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
         for group in ([station], alike)
     )
     own = [name for name in mine if name not in theirs]
-    return f"Here: {', '.join(own)}; not {', '.join(theirs)}." if own else ""
+    if not own or not theirs:
+        return ""
+    return f"With {', '.join(own)}; with {', '.join(theirs)} at another station."
 
 
 def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
@@ -146,7 +148,8 @@ def card_words(card: StationCard) -> tuple[str, ...]:
     """Give the words of a card besides its holes' own: how it is checked with the hardware."""
     words: list[str] = []
     if card.outline:
-        words.append("LAY YOUR HARDWARE HERE: it must match.")
+        upright = ", this title upright" if card.one_way else ""
+        words.append(f"LAY YOUR HARDWARE HERE{upright}.")
     if card.carry:
         places = ", ".join(format_mm(abs(x)) for x in card.carry)
         words.append(

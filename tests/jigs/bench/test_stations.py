@@ -55,10 +55,11 @@ def check_holes(layout: Layout) -> None:
 def check_station(station: Station) -> None:
     """Its cards are all used, as often as they say; what is held back has no figures."""
     used = [setting for row in station.rows for setting in row.settings]
+    set_for = [each for row in station.rows if not row.bored for each in row.settings]
     for card in station.cards:
-        mine = [setting for setting in used if setting.card == card.letter]
-        assert len(mine) == card.settings > 0
-        assert {setting.copy for setting in mine} == set(range(1, card.copies + 1))
+        mine = [setting for setting in set_for if setting.card == card.letter]
+        assert len(mine) == card.settings
+        assert {1, *(setting.copy for setting in mine)} == set(range(1, card.copies + 1))
         assert any(not setting.turned for setting in mine)
         assert len(card.edges) + len(card.lines) == 2
     assert {card.letter for card in station.cards} == {setting.card for setting in used}
