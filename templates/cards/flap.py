@@ -36,9 +36,9 @@ def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[Lines,
     if rounded:
         return (
             (f"CUT OFF THE BLACK, NO FOLD: BUTT TO A BLOCK CLAMPED ON THE {edge}",),
-            (f"CUT OFF THE BLACK: BLOCK ON THE {edge}",),
-            (f"CUT, NO FOLD: {edge}",),
-            ("CUT, NO FOLD",),
+            (f"CUT, NO FOLD: BUTT TO A BLOCK ON THE {edge}",),
+            (f"CUT, BUTT TO A BLOCK: {edge}",),
+            ("CUT, BUTT TO A BLOCK",),
         )
     return (
         (f"FOLD DOWN OVER THE {edge}: {TRUE_FOLD}",),

@@ -14,6 +14,7 @@ from templates.words.boardfacts import (
 )
 from templates.words.frontfacts import back_facts, face_facts, given_facts
 from templates.words.gapwords import reveals_of
+from templates.words.openwords import assumed_line
 from templates.words.payload import (
     drawer_box_payload,
     front_payload,
@@ -123,5 +124,5 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[Sent
     # one slide say the same of it.
     notes = list(dict.fromkeys(closed(problem.text) for problem in found))
     if assumed:
-        notes.append(f"ASSUMED: {'; '.join(assumed)}.")
+        notes.append(assumed_line(assumed))
     return tuple(Sentence(note, free=True) for note in notes)

@@ -1,6 +1,6 @@
 """Open numbers in words and as data: what is drawn or bought with numbers nobody looked up yet."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from jigs.given.confirming import OpenNumber, Value, by_record
 
@@ -35,6 +35,19 @@ def open_line(numbers: Iterable[OpenNumber], where: str = "") -> str:
         return line
     total = sum(count for _, count in counts)
     return f"{STAMP}: {total} numbers of {len(counts)} pieces of hardware{tail}"
+
+
+def assumed_line(assumed: Sequence[str]) -> str:
+    """Say in one line what was assumed of a part: all of it where it is little, else how much, and
+    where it is listed.
+
+    >>> assumed_line(["side thickness 18.0 mm"]), assumed_line(["front thickness 19.0 mm"] * 4)
+    ('ASSUMED: side thickness 18.0 mm.', 'ASSUMED: 4 numbers: page 1.')
+    """
+    line = f"ASSUMED: {'; '.join(assumed)}."
+    if len(line.split()) <= MOST_WORDS:
+        return line
+    return f"ASSUMED: {len(assumed)} numbers: page 1."
 
 
 def open_cell(numbers: Iterable[OpenNumber]) -> str:
