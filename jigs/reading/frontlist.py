@@ -20,7 +20,7 @@ from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.nearest import suggest
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
-from jigs.reading.jobboxes import HAND_WORDS
+from jigs.reading.jobboxes import HAND_WORDS, needless_hand
 from jigs.reading.listcolumns import FRONT_LIST, Header, ListColumn, shorten
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import MOST_ROWS, ListRow, ListTable, read_tables
@@ -180,7 +180,7 @@ class _Reader(RowReader):
             # Of an unknown kind nobody can say how wide it hangs.
             width=width if kind else None,
             height=height,
-            hinged=self._read_hand(row),
+            hinged=self._read_hand(row, kind),
             thickness=self.read_size(row, "thickness"),
             opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
             finish=self.read_text(row, "finish"),
@@ -277,8 +277,12 @@ class _Reader(RowReader):
             self.note_at(row, column, str(error))
             return ""
 
-    def _read_hand(self, row: ListRow) -> Hand | None:
+    def _read_hand(self, row: ListRow, kind: FrontKind | None) -> Hand | None:
         text = self.cell(row, "hinged")
+        needless = needless_hand(kind) if text else ""
+        if needless:
+            self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
+            return None
         hand = HAND_WORDS.get(text.lower())
         if text and hand is None:
             self.note_at(

@@ -42,7 +42,7 @@ from jigs.ground.believable import (
 )
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import LONGEST
-from jigs.reading.fieldkeys import BOXES, FRONTS, read_keys
+from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
 from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
 from jigs.reading.jobinside import (
@@ -171,7 +171,7 @@ def _names_of(front: FrontSpec) -> tuple[str, ...]:
 def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
     kind = choose_frameless(table, "kind", BOX_KINDS)
     table.require("kind", "width", "height")
-    sizes = BOXES[kind or "base"]
+    sizes = BOXES[kind or "open"]
     width, height = table.length("width", sizes.width), table.length("height", sizes.height)
     depth = table.length("depth", sizes.depth)
     above_floor = table.length("above_floor", sizes.above_floor)
@@ -232,8 +232,8 @@ def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[Fr
 
 def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     row.require("kind")
-    kind = row.choice("kind", FRONT_KINDS) or "door"
-    sizes = FRONTS[kind]
+    said = row.choice("kind", FRONT_KINDS)
+    kind, sizes = said or "door", FRONTS[said] if said else ANY_FRONT
     wide = kind in ("panel", "opening")
     beside, below = (PANEL_GAP, PANEL_REVEAL) if wide else (OWN_REVEAL, END_REVEAL)
     height = row.length("height", sizes.height)
@@ -256,7 +256,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         height=height,
         modules=modules,
         share=share,
-        hinged=_read_hand(row),
+        hinged=_read_hand(row, said),
         **read_keys(row, FrontSpec),
         boring=Boring(**read_keys(row, Boring)),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
@@ -292,14 +292,27 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     )
 
 
-def _read_hand(row: Table) -> Hand | None:
+def _read_hand(row: Table, kind: FrontKind | None) -> Hand | None:
     value = row.pick("hinged")
     if value is None:
+        return None
+    if needless := needless_hand(kind):
+        row.note("hinged", f"{needless} ({row.given('hinged')} given)")
         return None
     hand = HAND_WORDS.get(value.strip().lower()) if isinstance(value, str) else None
     if hand is None:
         row.note("hinged", f"not a hand ({row.given('hinged')} given); allowed: left, right")
     return hand
+
+
+def needless_hand(kind: FrontKind | None) -> str:
+    """Say why a front of a kind is hinged at neither hand; "" where it may be, or nobody says what
+    it is."""
+    if kind in (None, "door", "panel"):
+        return ""
+    if kind == "pair":
+        return "is for a single door: of a pair the left leaf hangs left, the right one right"
+    return f"is for doors; this is a {kind}"
 
 
 def _read_hinges_at(row: Table) -> tuple[float, ...] | None:

@@ -18,6 +18,7 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.stated import BlindEnd, RolloutSpec
 from jigs.ground.believable import IN_BOX, SHARE, Range
+from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
 from jigs.reading.tomltables import Table
@@ -136,7 +137,7 @@ def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSp
                 row.note(key, "is for adjustable shelves alone; say adjustable = true")
     for key, place in (("at", at), ("from", low), ("to", high)):
         if place is not None and place >= height:
-            row.note(key, f"above its box ({row.given(key)} given)")
+            row.note(key, f"{_above_box(row, height)} ({row.given(key)} given)")
     for key, place in (("at", at), ("to", high)):
         if legs and place is not None and place <= legs:
             row.note(
@@ -155,6 +156,11 @@ def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSp
     )
 
 
+def _above_box(row: Table, height: float) -> str:
+    high = format_length(height, row.unit)
+    return f"above its box; heights count from the sides' bottom end, and the box is {high} high"
+
+
 def read_rollouts(
     table: Table, height: float, columns: int, slides: Shelf[SlideRecord]
 ) -> tuple[RolloutSpec, ...]:
@@ -170,7 +176,7 @@ def _read_rollout(
     row.require("at", "height")
     given = read_keys(row, RolloutSpec)
     if given.get("at", 0.0) >= height:
-        row.note("at", f"above its box ({row.given('at')} given)")
+        row.note("at", f"{_above_box(row, height)} ({row.given('at')} given)")
     spec = RolloutSpec(
         **{"at": 1.0, "height": 1.0, **given},
         slide=slides.take_name(row, "slide"),

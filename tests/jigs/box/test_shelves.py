@@ -198,7 +198,7 @@ def test_shelves_are_read(tmp_path: Path) -> None:
     [
         ("", "at is missing; give it, or adjustable = true"),
         ("at = 300\nadjustable = true", "a shelf is fixed or adjustable"),
-        ("at = 900", "above its box (900 given)"),
+        ("at = 900", "sides' bottom end, and the box is 774.7 mm (30 1/2 in) high (900 given)"),
         ("at = 300\nfrom = 100", "for adjustable shelves alone"),
         ("adjustable = true\nfrom = 300\nto = 200", "not above from (200 given)"),
         ("at = 300\ncolumn = 2", "not a whole number from 1 to 1"),

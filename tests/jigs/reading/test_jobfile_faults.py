@@ -54,6 +54,12 @@ FAULTS = [
     ('depth = "23"\n', "\n", "box[1]: ", "depth is missing"),
     ('kind = "drawer"', 'kind = "drawr"', "box[1].front[1].kind: ", "did you mean 'drawer'?"),
     ('hinged = "left"', 'hinged = "middle"', "box[1].front[2].hinged: ", "allowed: left, right"),
+    (
+        'height = "6"',
+        'hinged = "left"',
+        "box[1].front[1].hinged: ",
+        "is for doors; this is a drawer ('left' given)",
+    ),
     ('hinged = "left"', 'hinge_side = "left"', "box[1].front[2].hinge_side: ", "unknown key"),
     ('hinged = "left"', 'leaflet = "lost"', "box[1].front[2].leaflet: ", "allowed: noted"),
     ('hinged = "left"', "count = 0", "box[1].front[2].count: ", "(0 given)"),
