@@ -61,34 +61,26 @@ def watched(things: Sequence[Thing]) -> Iterator[Thing]:
         yield from bar
 
 
-def draw_sheets(sheets: "Sheets") -> tuple[bytes, str]:
-    """Draw sheets as a PDF; give it and the number of its pages in words."""
-    from templates.words.findings import pages_words
+def draw_sheets(sheets: "Sheets") -> bytes:
+    """Draw sheets as a PDF."""
     from templates.writers.pdf import write_pdf
 
     layout = sheets.layout
-    boxes = sum(front.drawer is not None for front in layout.fronts)
-    strips: dict[str, int] = {}
-
-    def drawn() -> Iterator["Page"]:
-        for sheet in sheets:
-            for card in (placed.card for placed in sheet.cards if placed.card.pieces):
-                strips[card.view.part] = max(card.pieces, strips.get(card.view.part, 0))
-            yield sheet.page
-
-    pages = Pages(drawn(), 1 + len(layout.fronts) + boxes + len(layout.sides))
+    pages = Pages(sheets.pages, sheets.cost.pages)
     data = write_pdf(pages, title=_title(layout, "drilling sheets"))
     if sheets.strip:
-        tell(_say_strips(strips))
+        pieces = {
+            placed.card.view.part: placed.card.pieces
+            for _, placed in sheets.cards
+            if placed.card.pieces
+        }
+        tell(_say_strips(pieces))
     if pages.longest > UNIT_FROM:
         tell(
             "Pages over 200 in (5080 mm) count in a unit of their own; a program that does not "
             "know it prints them at half their size or less: measure the bars.",
         )
-    count = pages.counts.total()
-    return data, pages_words(
-        count, sheets.count_other(pages.counts), same=sheets.same, tight=sheets.tight
-    )
+    return data
 
 
 NAMED = 8

@@ -113,22 +113,26 @@ def pilots_option(command: Command) -> Command:
     )(command)
 
 
-def same_holes_option(command: Command) -> Command:
-    """Take --same-holes: one set of sheets for all parts with the same holes in a face."""
+def each_option(command: Command) -> Command:
+    """Take --each: no card serves two parts. Two options of earlier versions, now the rule, are
+    answered."""
+    for name in ("--same-holes", "--tight"):
+        command = click.option(
+            name, is_flag=True, hidden=True, expose_value=False, callback=_always_done
+        )(command)
     return click.option(
-        "--same-holes",
+        "--each",
         is_flag=True,
-        help="One set of sheets for all parts with the same holes in the same face, ten at most.",
+        help="Every part by itself: no card that is the same for several parts stands once for "
+        "all.",
     )(command)
 
 
-def tight_option(command: Command) -> Command:
-    """Take --tight: small parts of one box share pages."""
-    return click.option(
-        "--tight",
-        is_flag=True,
-        help="Small parts of one box share pages, each in a frame with its own words.",
-    )(command)
+def _always_done(ctx: click.Context, param: click.Parameter, value: bool) -> None:
+    if value:
+        raise click.UsageError(
+            f"{param.opts[0]}: always done now; --each prints every part by itself."
+        )
 
 
 def stock_option(command: Command) -> Command:

@@ -8,11 +8,10 @@ import click
 from cli.jobs import Asked
 from cli.labelstock import find_stock, raster_for
 from cli.options import (
+    each_option,
     paper_option,
     printer_option,
-    same_holes_option,
     stock_option,
-    tight_option,
     with_job,
 )
 from cli.output import write_text
@@ -25,8 +24,7 @@ from cli.terminal import tell
 @with_job
 @paper_option
 @printer_option
-@same_holes_option
-@tight_option
+@each_option
 @stock_option
 @click.option(
     "-o",
@@ -39,8 +37,7 @@ def pack(
     asked: Asked,
     paper: str,
     printer: str | None,
-    same_holes: bool,
-    tight: bool,
+    each: bool,
     stock: str | None,
     output: Path | None,
 ) -> None:
@@ -48,7 +45,7 @@ def pack(
     from jigs.reading.stream import folder_of
 
     folder = output or folder_of(asked.path) / "pack"
-    make_pack(asked, paper, stock, folder, printer, same=same_holes, tight=tight)
+    make_pack(asked, paper, stock, folder, printer, each=each)
 
 
 def make_pack(
@@ -58,8 +55,7 @@ def make_pack(
     folder: Path,
     printer: str | None = None,
     *,
-    same: bool = False,
-    tight: bool = False,
+    each: bool = False,
 ) -> None:
     """Make the whole pack, then write it; the closing summary goes to standard output."""
     from cli.drawing import (
@@ -113,9 +109,8 @@ def make_pack(
         stations = bind_stations(printed, planned, sheet)
         files["stations.pdf"] = bind(printed, stations.pages, "stations")
         costs["stations.pdf"] = cost_words(stations.cost)
-    files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(
-        make_sheets(printed, sheet, same=same, tight=tight)
-    )
+    sheets = make_sheets(printed, sheet, each=each)
+    files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(sheets), cost_words(sheets.cost)
     files["labels.pdf"], _ = draw_labels(printed, words, labels_of, raster)
     if tables := box_tables(planned):
         files["heights.pdf"], _ = draw_lists(layout, [heights_listing(tables, printed)], paper)

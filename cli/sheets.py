@@ -7,14 +7,13 @@ import click
 
 from cli.jobs import Asked
 from cli.options import (
+    each_option,
     format_option,
     only_option,
     output_by_form,
     paper_option,
     pilots_option,
     printer_option,
-    same_holes_option,
-    tight_option,
     with_job,
 )
 from cli.output import write_bytes, write_text
@@ -43,8 +42,7 @@ SIZE = {
 @click.command()
 @with_job
 @only_option
-@same_holes_option
-@tight_option
+@each_option
 @click.option(
     "--first",
     is_flag=True,
@@ -76,8 +74,7 @@ SIZE = {
 def sheets(
     asked: Asked,
     only: tuple[str, ...],
-    same_holes: bool,
-    tight: bool,
+    each: bool,
     first: bool,
     stick: bool,
     strip: bool,
@@ -88,81 +85,74 @@ def sheets(
     output: str | None,
 ) -> None:
     """Draw the drilling sheets of JOB at full scale."""
+    from jigs.bench.firstarticle import trial
     from jigs.layout.layout import as_printed
+    from templates.binding.drilled import drilled_parts
     from templates.binding.jobsheets import make_sheets
+    from templates.words.textlines import counted
 
     if first and only:
         raise click.UsageError("--first chooses the parts itself; give it without --only.")
     if stick:
-        _refuse_with_stick(form, first=first, strip=strip, same=same_holes, tight=tight)
+        _refuse_with_stick(form, first=first, strip=strip, each=each)
     if form in ("outlines", "dxf"):
-        _refuse_with_faces(form, strip=strip, same=same_holes, tight=tight, printer=printer)
+        _refuse_with_faces(form, strip=strip, each=each, printer=printer)
     target, folder = find_target(form, output, "stick.pdf" if stick else "sheets.pdf")
     layout = asked.lay_out(*(() if folder else (target,)))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
     bare = form in ("outlines", "dxf")
-    drawn = make_sheets(
-        as_printed(layout),
-        sheet,
-        only=chosen,
-        first=first,
-        same=same_holes,
-        tight=tight,
-        strip=strip,
-        pilots=pilots,
-    )
+    printed = as_printed(layout)
+
+    def said(count: int) -> str:
+        return f"{counted(count, 'file')}. {SIZE[form]}"
+
     if stick:
         boards = {side.board for side in concerned.sides}
         _draw_stick(layout, sheet, boards, target)
-    elif (chosen or bare) and not make_sheets(concerned, sheet, only=chosen).any_part:
+    elif (chosen or bare) and next(drilled_parts(concerned, chosen, pilots=pilots), None) is None:
         tell(nothing_drawn(concerned))
-    elif form == "json":
-        from templates.binding.sheetdata import sheets_json
+    elif bare:
+        from cli.sheetfiles import face_files
 
-        write_text(target, sheets_json(drawn), sources=layout.job.sources)
-    elif folder:
-        from cli.sheetfiles import sheet_files
-        from templates.words.findings import pages_words
-        from templates.words.textlines import counted
-
-        def said(count: int) -> str:
-            files = counted(count, "file")
-            if form == "svg":
-                files = pages_words(
-                    count, drawn.count_other(), same=same_holes, tight=tight, noun="file"
-                )
-            return f"{files}. {SIZE[form]}"
-
-        write_folder(target, sheet_files(drawn, form), said, layout.job.sources)
+        parts = drilled_parts(trial(printed) if first else printed, chosen, pilots=pilots)
+        files = face_files((view for part in parts for view in part.views), form)
+        write_folder(target, files, said, layout.job.sources)
     else:
-        from cli.drawing import draw_sheets, tell_unprintable
+        drawn = make_sheets(
+            printed, sheet, only=chosen, first=first, each=each, strip=strip, pilots=pilots
+        )
+        if form == "json":
+            from templates.binding.sheetdata import sheets_json
 
-        data, pages = draw_sheets(drawn)
-        write_pdf_file(target, data, pages, layout.job.sources)
-        tell_unprintable(concerned)
+            write_text(target, sheets_json(drawn), sources=layout.job.sources)
+        elif form == "svg":
+            from cli.sheetfiles import page_files
+
+            write_folder(target, page_files(drawn), said, layout.job.sources)
+        else:
+            from cli.drawing import draw_sheets, tell_unprintable
+            from templates.words.costwords import cost_words
+
+            words = cost_words(drawn.cost)
+            write_pdf_file(target, draw_sheets(drawn), words, layout.job.sources)
+            tell_unprintable(concerned)
     asked.end(concerned)
 
 
-def _refuse_with_stick(form: str, *, first: bool, strip: bool, same: bool, tight: bool) -> None:
+def _refuse_with_stick(form: str, *, first: bool, strip: bool, each: bool) -> None:
     """Say what does not go with a story stick; UsageError."""
     if first or strip or form != "pdf":
         raise click.UsageError("--stick is drawn by itself, as a PDF.")
-    if same:
-        raise click.UsageError("One stick serves all equal sides already: no --same-holes.")
-    if tight:
-        raise click.UsageError("--stick has no cards that could share a page: no --tight.")
+    if each:
+        raise click.UsageError("One stick serves all equal sides: no --each.")
 
 
-def _refuse_with_faces(
-    form: str, *, strip: bool, same: bool, tight: bool, printer: str | None
-) -> None:
+def _refuse_with_faces(form: str, *, strip: bool, each: bool, printer: str | None) -> None:
     """Say what does not go with bare faces, a file for each; UsageError."""
-    if same:
-        raise click.UsageError(f"--format {form} is a file for each face: no --same-holes.")
-    if tight:
-        raise click.UsageError(f"--format {form} has no cards that could share a page: no --tight.")
+    if each:
+        raise click.UsageError(f"--format {form} is a file for each face already: no --each.")
     refuse_printer(form, printer)
     if strip:
         raise click.UsageError(

@@ -7,6 +7,7 @@ from tests.cardreading import (
     Wanted,
     corners_of,
     face_of,
+    faces_on,
     ruler_across,
     ruler_up,
     wanted_faces,
@@ -20,9 +21,10 @@ def faults_in_data(
     """Compare the cards as data with the cards on paper, within 0.001 mm."""
     wanted = wanted_faces(layout)
     printed = {
-        (page.number, round(card.box[0], 2), round(card.box[1], 2)): (page, card)
+        (page.number, round(card.box[0], 2), round(card.box[1], 2)): (field, card)
         for page in pages
-        for card in page.cards
+        for field in page.fields
+        for card in field.cards
     }
     faults: list[str] = []
     for entry in data["cards"]:
@@ -36,18 +38,24 @@ def faults_in_data(
         if not near:
             faults.append(f"{where} is not on paper")
             continue
-        page, card = printed.pop(near[0])
-        face = face_of(page, wanted)
-        if face is None or (face.part, face.face) != (entry["part"], entry["face"]):
+        field, card = printed.pop(near[0])
+        face = face_of(field, wanted)
+        parts = entry.get("parts") or [{"part": entry["part"], "origin_mm": entry["origin_mm"]}]
+        faces = [] if face is None else faces_on(card, face, wanted)
+        if [each.part for each in faces] != [each["part"] for each in parts] or any(
+            each.face != entry["face"] for each in faces
+        ):
             faults.append(f"{where} is for another part or face")
             continue
+        assert face is not None
         if face.board != ((entry["column"], entry["side"]) if "side" in entry else None):
             faults.append(f"{where} is for another side of a column")
         if not same_numbers(_as_data(card, entry, face), entry):
             faults.append(f"{where} differs from its data")
-        origin_x, origin_y = face.place(0.0, 0.0, ruler_across(card), ruler_up(card))
-        if max(abs(origin_x + entry["origin_mm"][0]), abs(origin_y + entry["origin_mm"][1])) > 0.01:
-            faults.append(f"{where} has another origin")
+        for each, told in zip(faces, parts, strict=True):
+            origin = each.place(0.0, 0.0, ruler_across(card), ruler_up(card))
+            if any(abs(a + b) > 0.01 for a, b in zip(origin, told["origin_mm"], strict=True)):
+                faults.append(f"{where} has another origin for {each.part}")
     return faults + [f"page {spot[0]}: a card without data" for spot in printed]
 
 

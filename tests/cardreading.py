@@ -276,22 +276,25 @@ def _back_of(box: DrawerBox | Rollout) -> Wanted:
     )
 
 
-def faces_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> list[Wanted]:
-    """Read which parts and which face a page is for; none for a page that drills nothing."""
+def face_of(field: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
+    """Read which part and face a field of a page is for; None for one that drills nothing."""
     parts = {part for part, _ in wanted}
-    bold = [run.text for run in page.runs if run.bold]
+    bold = [run.text for run in field.runs if run.bold]
     # A very long name is broken over two lines.
     named = [name for name in (*bold, *map("".join, pairwise(bold))) if name in parts]
-    drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in page.text]
-    if not named or not drill:
-        return []
-    found = [wanted.get((name, max(drill, key=len))) for name in dict.fromkeys(named)]
-    return [face for face in found if face is not None]
+    drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in field.text]
+    return wanted.get((named[0], max(drill, key=len))) if named and drill else None
 
 
-def face_of(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted | None:
-    """Read which part and face a page is for, the first of several."""
-    return next(iter(faces_of(page, wanted)), None)
+def faces_on(card: PrintedCard, own: Wanted, wanted: dict[tuple[str, str], Wanted]) -> list[Wanted]:
+    """Read for which parts a card is: those with a box to tick, or that of its field."""
+    parts = {part for part, _ in wanted}
+    bold = [run.text for run in card.runs if run.bold]
+    ticked = [name for name in dict.fromkeys((*bold, *map("".join, pairwise(bold))))
+              if name in parts]  # fmt: skip
+    if len(ticked) < 2:
+        return [own]
+    return [wanted[name, own.words] for name in ticked]
 
 
 def faults_on_paper(
@@ -301,7 +304,7 @@ def faults_on_paper(
 
     Both lower corners of a drawer box once, within 0.01 mm, where its front is marked through it,
     and no other corner. Every hole on exactly one card, within 0.01 mm of its place, at its true
-    diameter; no circle that is not a hole. Of a page for several parts each circle is a hole of
+    diameter; no circle that is not a hole. Of a card for several parts each circle is a hole of
     each.
     """
     wanted = wanted_faces(layout, pilots=pilots)
@@ -312,18 +315,19 @@ def faults_on_paper(
         rings = list(page.rings)
         if not rings and not any(map(corners_of, page.cards)):
             continue
-        faces = faces_of(page, wanted)
-        if not faces:
-            faults.append(f"page {page.number}: circles, and no part or face named")
-            continue
-        for card in page.cards:
+        for own, card in [
+            (face_of(field, wanted), card) for field in page.fields for card in field.cards
+        ]:
+            if own is None:
+                faults.append(f"page {page.number}: circles, and no part or face named")
+                continue
             try:
                 across, up = ruler_across(card), ruler_up(card)
             except UnreadableError as error:
                 faults.append(f"page {page.number}: {error}")
                 continue
             for spot in corners_of(card):
-                for face in faces:
+                for face in faces_on(card, own, wanted):
                     x, y = face.place(*spot, across, up)
                     unread = corners[face.part, face.words]
                     near = [c for c in unread if max(abs(c[0] - x), abs(c[1] - y)) < 0.01]
@@ -335,7 +339,7 @@ def faults_on_paper(
                         )
             for ring in card.rings:
                 rings.remove(ring)
-                for face in faces:
+                for face in faces_on(card, own, wanted):
                     x, y = face.place(ring.x, ring.y, across, up)
                     holes = left[face.part, face.words]
                     match = [

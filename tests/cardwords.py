@@ -10,6 +10,7 @@ from tests.cardreading import (
     Wanted,
     corners_of,
     face_of,
+    faces_on,
     ruler_across,
     ruler_up,
     wanted_faces,
@@ -40,56 +41,79 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
     for page in pages[1:]:
         if str(page.number) in guides and not page.cards:
             continue
-        face = face_of(page, wanted)
-        if face is None:
-            faults.append(f"page {page.number}: no part or face named")
-            continue
-        size = (
-            f"This box {_tenths(face.width)} wide"
-            if face.face in ("box-front", "box-back")
-            else f"This part {_tenths(face.height)} x {_tenths(face.width)}"
-            if face.face == "inside"
-            else f"This part {_tenths(face.width)} x {_tenths(face.height)}"
-        )
-        for words in (
-            f"code {codes[face.part]}",
-            "Yours ____",
-            size,
-            "SCALE 1:1",
-            "UP",
-            "Bars wrong: page 1.",
-        ):
-            if words not in page.text:
-                faults.append(f"page {page.number}: {words!r} is missing")
-        found = re.search(r"STEPS: pages? ([\d, and]+)\.", page.text)
-        if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
-            faults.append(f"page {page.number}: says no page of steps")
-        sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", page.text))
-        if not sums:
-            faults.append(f"page {page.number}: no sum")
-        for terms, total in sums:
-            steps = [term.rpartition(" x ") for term in terms.split(" + ")]
-            tenths = [int(times or 1) * round(float(step) * 10) for times, _, step in steps]
-            if sum(tenths) != round(float(total) * 10):
-                faults.append(f"page {page.number}: {terms} is not {total}")
-        faults += [f"page {page.number}: {fault}" for fault in _false_ends(page, face)]
-        if face.corners:
-            faults += [f"page {page.number}: {fault}" for fault in _false_place(page.text, face)]
-        door = doors.get(face.part)
-        fixed = door is not None and face.face == "back" and not door.reversible
-        if ("NOT REVERSIBLE" in page.text) is not fixed:
-            faults.append(
-                f"page {page.number}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}"
-            )
-        for card in page.cards:
-            faults += [
-                f"page {page.number}: a card without {words!r}"
-                for words in (face.part, f"code {codes[face.part]}", face.words, "UP", "50.0")
-                if words not in card.text
-            ]
-            missing = _figures_missing(card, face.width, face.height)
-            missing += _false_over_panel(card, face)
-            faults += [f"page {page.number}: {fault}" for fault in missing]
+        faults += [
+            f"page {page.number}: {words!r} is missing"
+            for words in ("SCALE 1:1", "Bars wrong: page 1.")
+            if words not in page.text
+        ]
+        for field in page.fields:
+            face = face_of(field, wanted)
+            if face is None:
+                faults.append(f"page {page.number}: no part or face named")
+                continue
+            door = doors.get(face.part)
+            fixed = door is not None and face.face == "back" and not door.reversible
+            if ("NOT REVERSIBLE" in field.text) is not fixed:
+                faults.append(f"{face.part}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}")
+            found = _faults_beside(field, face, codes, guides)
+            found += _faults_on_cards(field, face, codes, wanted)
+            faults += [f"page {page.number}: {face.part}: {fault}" for fault in found]
+    return faults
+
+
+def _faults_beside(
+    field: PrintedPage, face: Wanted, codes: dict[str, str], guides: set[str]
+) -> list[str]:
+    """Look for what is said of one face beside its cards."""
+    size = (
+        f"This box {_tenths(face.width)} wide"
+        if face.face in ("box-front", "box-back")
+        else f"This part {_tenths(face.height)} x {_tenths(face.width)}"
+        if face.face == "inside"
+        else f"This part {_tenths(face.width)} x {_tenths(face.height)}"
+    )
+    faults = [
+        f"{words!r} is missing"
+        for words in (f"code {codes[face.part]}", "Yours ____", size, "UP")
+        if words not in field.text
+    ]
+    found = re.search(r"STEPS: pages? ([\d, and]+)\.", field.text)
+    if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
+        faults.append("says no page of steps")
+    if not field.cards and " on page " not in field.text:
+        faults.append("no cards, and nothing says where they are")
+    sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", field.text))
+    if not sums:
+        faults.append("no sum")
+    for terms, total in sums:
+        steps = [term.rpartition(" x ") for term in terms.split(" + ")]
+        tenths = [int(times or 1) * round(float(step) * 10) for times, _, step in steps]
+        if sum(tenths) != round(float(total) * 10):
+            faults.append(f"{terms} is not {total}")
+    if face.corners:
+        faults += _false_place(field.text, face)
+    return [*faults, *_false_ends(field, face)]
+
+
+def _faults_on_cards(
+    field: PrintedPage,
+    face: Wanted,
+    codes: dict[str, str],
+    wanted: dict[tuple[str, str], Wanted],
+) -> list[str]:
+    """Look for what each card of a face says, for each of the parts that it serves."""
+    faults: list[str] = []
+    for card in field.cards:
+        faces = faces_on(card, face, wanted)
+        said = [words for each in faces for words in (each.part, codes[each.part])]
+        faults += [
+            f"a card without {words!r}"
+            for words in (*said, face.words, "UP", "50.0")
+            if words not in card.text
+        ]
+        for each in faces:
+            faults += _figures_missing(card, each.width, each.height)
+            faults += _false_over_panel(card, each)
     return faults
 
 
@@ -106,8 +130,6 @@ def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str
             distance = length - place if ruler.from_far else place
             if ruler.kind == "middle":
                 distance = abs(coordinate - ruler.at)
-                if not _near(place, _SMALL.findall(card.text)):
-                    faults.append(f"{place:.2f} from the left is not written on a card")
             told = [distance]
             if _is_whole(card, ruler):  # set on both edges: counted from either, or the middle
                 told = [place, length - place, abs(place - length / 2)]
@@ -168,7 +190,6 @@ def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:
 
 
 _FIGURE = re.compile(r"\d+\.\d")
-_SMALL = re.compile(r"(\d+\.\d) from ")
 _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _EACH_END = re.compile(r"(\d+\.\d) mm from each end")
 _FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")

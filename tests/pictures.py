@@ -46,7 +46,7 @@ def draw_pictures() -> dict[str, Page]:
         name: list(make_sheets(layout, PAPERS["common"], only=[part]).pages)[1 + sheet]
         for name, (part, sheet) in SHEETS.items()
     }
-    doors = make_sheets(layout, PAPERS["common"], only=["B1-2", "B3-2L"], same=True)
+    doors = make_sheets(layout, PAPERS["common"], only=["B1-2", "B3-2L"])
     pages["same"] = list(doors.pages)[-1]
     strip = make_sheets(layout, PAPERS["common"], only=["B1-2"], strip=True)
     pages["strip"] = list(strip.pages)[3]

@@ -103,6 +103,23 @@ class PrintedPage:
         return " ".join(run.text for run in self.runs)
 
     @property
+    def fields(self) -> tuple["PrintedPage", ...]:
+        """What stands within each wide frame, or all of a page that has none."""
+        frames = [box for box, line, _ in self.frames if abs(line - 0.5) < 0.01]
+        return tuple(self._within(box) for box in frames) or (self,)
+
+    def _within(self, box: Box) -> "PrintedPage":
+        return replace(
+            self,
+            rings=tuple(r for r in self.rings if _in((r.x, r.y, r.x, r.y), box)),
+            runs=tuple(run for run in self.runs if _in(run.box, box)),
+            strokes=tuple(s for s in self.strokes if _in(ends_of(s), box)),
+            frames=tuple(f for f in self.frames if _in(f[0], box) and f[0] != box),
+            blacks=tuple(black for black in self.blacks if _in(black, box)),
+            middles=tuple(middle for middle in self.middles if _in(middle, box)),
+        )
+
+    @property
     def cards(self) -> tuple[PrintedCard, ...]:
         """The cards: solid frames in the thinnest line, and what lies within each."""
         return tuple(

@@ -11,6 +11,15 @@ WITHIN = 0.05
 Spot = tuple[float, float]
 
 
+def by_part(data: dict[str, Any]) -> list[dict[str, Any]]:
+    """Give each card once for each part that it serves."""
+    return [
+        {**card, **of_part} if of_part else card
+        for card in data["cards"]
+        for of_part in card.get("parts", [None])
+    ]
+
+
 def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:
     """Compare the holes that are marked through drawer boxes with those of the list of holes."""
     faults: list[str] = []
@@ -38,7 +47,7 @@ def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:
 def _corners(data: dict[str, Any], front: dict[str, Any]) -> list[Spot]:
     """Where the cards for a front stand its box, the left one first, mm on its back as seen: each
     card laid by its own edges and lines."""
-    cards = [card for card in data["cards"] if card["part"] == front["id"] and "stands" in card]
+    cards = [card for card in by_part(data) if card["part"] == front["id"] and "stands" in card]
     return [
         (
             card["stands"]["x_mm"] - _origin(card, "left", "right", front["width_mm"]),
@@ -52,7 +61,7 @@ def _bored(data: dict[str, Any], box: str) -> list[Spot]:
     """The clearance holes that the cards of a drawer box bore, mm on its front as seen."""
     return [
         (hole["x_mm"] - card["origin_mm"][0], hole["y_mm"] - card["origin_mm"][1])
-        for card in data["cards"]
+        for card in by_part(data)
         if (card["part"], card["face"]) == (box, "box-front")
         for hole in card["holes"]
     ]

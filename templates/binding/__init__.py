@@ -1,6 +1,5 @@
 """Whole documents in their order: the drilling sheets of a job, first page, contents.
 
-`jobsheets` binds them. `planning` says which way a face is planned; `alike` which parts share
-their sheets: by the values of their faces, and by what their sheets say without the names of
-parts (a `Sentence` that is `own` keeps none asunder); `tight` frames small faces on one page.
+`jobsheets` binds them. `drilled` gives what is drilled of a job, `planning` makes the cards of a
+face, `once` finds those that are the same for several parts: each is printed with the first.
 """

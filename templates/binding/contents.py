@@ -14,7 +14,7 @@ NARROW, WIDE, STATIONS = 5, 3, 4
 GUTTER = 5.0
 """Between two columns of a list, mm."""
 MOST_BOXES = 60
-"""Of more boxes there is no list: it would find no room, and the pages are drawn one by one."""
+"""Of more boxes there is no list: it would find no room."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,12 +21,6 @@ from templates.words.findings import held_words, incomplete_words, ready_words
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
 
-SAME = (
-    "ONE SET OF SHEETS SERVES ALL PARTS with the same holes in the same face, ten at most: each "
-    "has a box to tick. Of more parts there are more sets. A part that is 0.5 mm off the others "
-    "takes a sheet of its own."
-)
-"""What the first page says where parts share their sheets."""
 MORE = "More: see the check of the job."
 
 
@@ -39,18 +33,16 @@ def cover_pages(
     paper: Paper,
     words: CoverWords,
     listing: Listing | None = None,
-    *,
-    same: bool = False,
 ) -> tuple[Page, ...]:
     """Draw the first page of a file, and those that its open numbers take where it has no room for
-    them; `listing` sets its contents; `same`: parts with the same holes share their sheets."""
+    them; `listing` sets its contents."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
     left = (across - 4.0) - CARD[0] - 2.0
     right_x = LEFT_STRIP + left + 4.0
     top = height - EDGE
-    opening = _opening(layout, left, words, same)
+    opening = _opening(layout, left, words)
     # A ring over a capital of the name stands higher than its line has room for.
     y = top - max(
         [0.0, *(text_box(mark)[3] for mark in opening[0].marks if isinstance(mark, Text))]
@@ -131,14 +123,13 @@ def bank_card(x: float, y: float) -> list[Mark]:
     ]
 
 
-def _opening(layout: Layout, width: float, words: CoverWords, same: bool) -> list[MarkBlock]:
+def _opening(layout: Layout, width: float, words: CoverWords) -> list[MarkBlock]:
     return [
         paragraph(layout.job.name or words.name, width, size=5.0, bold=True),
         paragraph(words.title, width, size=3.5),
         paragraph(layout.echo, width),
         paragraph(ready_words(layout, words.ready), width, bold=True),
         paragraph(words.order, width),
-        *([paragraph(SAME, width)] if same else []),
     ]
 
 

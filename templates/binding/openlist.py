@@ -7,7 +7,6 @@ from jigs.checks.provenance import open_in
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.ground.keys import Rests
-from templates.binding.alike import join_names
 from templates.binding.contents import GUTTER
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
@@ -78,7 +77,9 @@ def _blocks(layout: Layout) -> Iterator[tuple[str, str, list[OpenNumber]]]:
         heading = heading_of(kind, name)
         if records[kind][name].like is None:
             heading = f'[{kind}.NAME], your own, like = "{name}"'
-        yield heading, join_names(_parts(layout, kind, name), MOST_NAMES, "and {} more"), numbers
+        parts = list(dict.fromkeys(_parts(layout, kind, name)))
+        few = len(parts) <= MOST_NAMES
+        yield heading, ", ".join(parts) if few else f"{parts[0]} and {len(parts) - 1} more", numbers
 
 
 def _parts(layout: Layout, kind: RecordKind, name: str) -> list[str]:

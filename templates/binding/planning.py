@@ -1,44 +1,54 @@
-"""Which way the sheets of a face are planned, and how each is drawn."""
+"""Which way the cards of a face are made: on cards, as a strip along its edge, or whole."""
 
+import math
+from collections.abc import Sequence
 from dataclasses import replace
 
+from templates.cards.card import Card, make_cards
+from templates.page.packing import Size
 from templates.page.paper import Paper
-from templates.sheets.pattern import SheetWords
-from templates.sheets.sheet import Plan, Sheet, draw_plan, plan_face
-from templates.strips.longpage import LongPlan, draw_long, plan_roll, plan_whole
+from templates.sheets.field import GUTTER, limits_of
+from templates.sheets.sheetwords import COLUMNS, SheetWords, in_column
+from templates.strips.longwords import WHOLE
 from templates.strips.strip import INNERMOST
-from templates.strips.strippage import StripPlan, plan_strip
+from templates.strips.strippage import plan_strip
+from templates.strips.wholecard import whole_card, whole_size
 
-AnyPlan = Plan | LongPlan
+NO_LIMIT = ((math.inf, math.inf),)
+"""Room for cards as large as they would be."""
 
 
-def plan_view(words: SheetWords, paper: Paper, *, strip: bool = False) -> list[AnyPlan]:
-    """Plan the sheets of one face: whole on large paper that holds it, else in cards; off a roll
-    one page takes all of them. With `strip` a strip takes what lies along its edge, and the rest
-    is planned as before."""
+def make_face_cards(
+    words: SheetWords, paper: Paper, rooms: Sequence[Size], number: int, *, strip: bool = False
+) -> tuple[tuple[Card, ...], tuple[str, ...]]:
+    """Make the cards of one face, the first of them card `number`: whole on large paper that
+    holds it; with `strip` a strip takes what lies along its edge. Give besides what is said of
+    long ones."""
+    view = words.view
+    cards = make_cards(view, NO_LIMIT) if not strip and not paper.large else ()
+    if cards:
+        column = in_column(words.again().with_cards(cards), COLUMNS[0])
+        beside = [(w - column.width - GUTTER, h) for w, h in rooms if column.height <= h]
+        if all(any(c.width <= w and c.height <= h for w, h in beside) for c in cards):
+            return cards, ()
+    limits = limits_of(words, rooms)
     if strip:
-        found = [plan for plan in (plan_strip(words, paper, reach) for reach in INNERMOST) if plan]
-        ways = [(plan.parted, _with_rest(plan, words, paper)) for plan in found]
-        if ways:
-            return min(ways, key=lambda way: (way[0], len(way[1])))[1]
-    whole = plan_whole(words, paper) if paper.large else None
-    if whole is not None:
-        return [*whole]
-    if paper.longest is not None:
-        return [*plan_roll(words, paper)]
-    return [*plan_face(words, paper)]
-
-
-def _with_rest(strip: StripPlan, words: SheetWords, paper: Paper) -> list[AnyPlan]:
-    """Plan a strip's pages, and those for what is not on it."""
-    rest = strip.rest
-    if rest is None:
-        return [*strip.pages]
-    return [*strip.pages, *plan_view(replace(words, view=rest), paper)]
-
-
-def draw_any(plan: AnyPlan, paper: Paper, number: int, sheet: str) -> Sheet:
-    """Draw one page, page `number` of the document; `sheet` says which of its part's it is."""
-    if isinstance(plan, LongPlan):
-        return draw_long(plan, sheet, paper, number)
-    return draw_plan(plan, paper, number, sheet)
+        found = [
+            plan
+            for plan in (plan_strip(view, limits, number, reach) for reach in INNERMOST)
+            if plan
+        ]
+        if found:
+            best = min(found, key=lambda plan: (plan.parted, len(plan.cards)))
+            rest: tuple[Card, ...] = ()
+            if best.rest is not None:
+                further = number + len(best.cards)
+                rest, _ = make_face_cards(replace(words, view=best.rest), paper, rooms, further)
+            return (*best.cards, *rest), best.words
+    if paper.large:
+        wide, high = whole_size(view)
+        if any(wide <= width and high <= height for width, height in limits):
+            whole = whole_card(view, number)
+            if whole is not None:
+                return (whole,), (WHOLE,)
+    return make_cards(view, limits), ()

@@ -32,8 +32,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     card, dx, dy = placed.card, placed.dx, placed.dy
     data: dict[str, Any] = {
         "page": page,
-        "part": card.view.part,
-        **({"parts": list(card.view.served.parts)} if len(card.view.served.parts) > 1 else {}),
+        **_whose(placed),
         "face": card.view.face,
         **_board(card.view),
         **({"open": open_data(card.view.open)} if card.view.open else {}),
@@ -41,7 +40,6 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         "y_mm": _round(card.box[1] + dy),
         "width_mm": _round(card.width),
         "height_mm": _round(card.height),
-        "origin_mm": [_round(dx), _round(dy)],
         "edges": [
             {"edge": reference.edge, "at_mm": _round(_on_page(reference, placed))}
             for reference in card.edges
@@ -51,7 +49,7 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     if card.ladder is not None:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
     if card.pieces:
-        data["strip"] = {"piece": card.number, "pieces": card.pieces}
+        data["strip"] = {"piece": card.piece, "pieces": card.pieces}
     for fitting in card.fittings:
         if fitting.stands is not None:
             x, y = fitting.stands
@@ -66,6 +64,19 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         for hole in card.holes
     ]
     return data
+
+
+def _whose(placed: Placed) -> dict[str, Any]:
+    """Say which part a card is for and where the lower left corner of its face lies, or which
+    parts and where for each."""
+    card, dx, dy = placed.card, placed.dx, placed.dy
+    if not card.members:
+        return {"part": card.view.part, "origin_mm": [_round(dx), _round(dy)]}
+    origins = [
+        {"part": member.part, "origin_mm": [_round(dx - member.dx), _round(dy - member.dy)]}
+        for member in card.members
+    ]
+    return {"parts": origins}
 
 
 def _board(view: FaceView) -> dict[str, Any]:

@@ -10,12 +10,14 @@ Everything here is in the coordinates of the face as seen, mm; the sheet moves t
 its place on the page.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import SLACK, Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
+from templates.cards.ticks import Member, join_names
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH, Reference, Wish, choose_reference
 from templates.page.marks import Mark
@@ -39,7 +41,9 @@ class Card:
 
     `box` is its border, flaps included; `edges` the references with a black band, `index` the
     index lines and middles; `ladder` the y of the part's true top where it may be cut longer.
-    `pieces`: of how many a strip consists of which this card is piece `number`, 0 for no strip.
+    `plan`: how it is drawn; None where it is drawn already, as `drawn`. `piece`, `pieces`: which
+    of how many pieces of a strip it is; 0 for no strip. `members`: all parts that it serves, the
+    one it is drawn for first; () for that one alone.
     """
 
     number: int
@@ -49,8 +53,21 @@ class Card:
     edges: tuple[Reference, ...]
     index: tuple[Reference, ...]
     ladder: float | None
-    marks: tuple[Mark, ...]
+    plan: CardPlan | None = None
+    drawn: tuple[Mark, ...] = ()
+    piece: int = 0
     pieces: int = 0
+    members: tuple[Member, ...] = ()
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """All that is printed on it; drawn anew each time."""
+        return self.drawn if self.plan is None else draw_card(self.plan, self.number)
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The parts that it serves."""
+        return tuple(member.part for member in self.members) or (self.view.part,)
 
     @property
     def width(self) -> float:
@@ -74,6 +91,20 @@ class Card:
         return collect_holes(self.fittings)
 
 
+def share_card(card: Card, members: Sequence[Member]) -> Card:
+    """Give a card as it is printed for several parts, its own the first of them: each has its
+    code and a box to tick, and of what they serve on boards the card names the first."""
+    plan = card.plan
+    assert plan is not None, "what is drawn already serves its part alone"
+    serves = join_names([member.serves for member in members if member.serves])
+    fitting = replace(plan.fitting, part=serves or None)
+    together = CardPlan(
+        card.view, fitting, plan.across, plan.up,
+        with_ladder=plan.with_ladder, members=tuple(members),
+    )  # fmt: skip
+    return replace(card, plan=together, box=together.box, members=tuple(members))
+
+
 def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Card, ...]:
     """Make the cards of a face: one a fitting, or several where no paper holds it whole.
 
@@ -82,15 +113,15 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
     cards: list[Card] = []
     for fitting in sorted(_joined(view, rooms), key=_reading_order):
         if fitting.stands is not None:
-            cards.append(compose_card(view, fitting, len(cards) + 1, rooms))
+            cards.append(replace(compose_card(view, fitting, rooms), number=len(cards) + 1))
             continue
         rest = list(fitting.holes)
         across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
         if len(rest) > 1:
             rest.sort(key=lambda hole: (hole.x, hole.y) if across else (hole.y, hole.x))
         while rest:
-            card, taken = _largest_card(view, fitting, rest, len(cards) + 1, rooms)
-            cards.append(card)
+            card, taken = _largest_card(view, fitting, rest, rooms)
+            cards.append(replace(card, number=len(cards) + 1))
             rest = rest[taken:]
     return tuple(cards)
 
@@ -105,7 +136,7 @@ def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fit
     ):
         return view.fittings
     whole = replace(loose[0], holes=holes, index=0, count=1)
-    if not _fits(compose_card(view, whole, 1, rooms), rooms):
+    if not _fits(compose_card(view, whole, rooms), rooms):
         return view.fittings
     return (*(fitting for fitting in view.fittings if fitting not in loose), whole)
 
@@ -114,7 +145,6 @@ def _largest_card(
     view: FaceView,
     fitting: Fitting,
     rest: list[Hole],
-    number: int,
     rooms: tuple[tuple[float, float], ...],
 ) -> tuple[Card, int]:
     """The card of as many of the first holes of `rest` as may share one, and how many they are.
@@ -127,7 +157,7 @@ def _largest_card(
         if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:
             continue
         part = fitting if take == len(fitting.holes) else replace(fitting, holes=holes)
-        card = compose_card(view, part, number, rooms)
+        card = compose_card(view, part, rooms)
         if take == 1 or _fits(card, rooms):
             return card, take
     raise ValueError(f"{view.part}: a fitting without holes")
@@ -321,40 +351,38 @@ def _away_from_bevel(view: FaceView, wish: Wish) -> Wish:
     return "low" if view.bevel == "top" else "high"
 
 
-def compose_card(
-    view: FaceView, fitting: Fitting, number: int, rooms: tuple[tuple[float, float], ...]
-) -> Card:
+def compose_card(view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]) -> Card:
     """Compose the card of some holes that belong together, set on edges where that fits."""
     across, up = choose_references(view, fitting)
-    plan = CardPlan(view, fitting, number, across, up)
+    plan = CardPlan(view, fitting, across, up)
     if plan.shortage > 0.0 and up.kind == "index":
         # Too little room below the door's top end: the index line goes lower instead.
         across, up = choose_references(view, fitting, lowered=plan.shortage)
-        plan = CardPlan(view, fitting, number, across, up)
+        plan = CardPlan(view, fitting, across, up)
     if plan.shortage > 0.0:
         # A short door: no room for a ladder as well; the bottom edge alone sets the card.
-        plan = CardPlan(view, fitting, number, across, up, with_ladder=False)
-    card = _draw(plan)
+        plan = CardPlan(view, fitting, across, up, with_ladder=False)
+    card = _planned(plan)
     axes: tuple[Axis, Axis] = ("y", "x")
     for axis in axes:
         if _fits(card, rooms):
             break
         across, up = choose_references(view, fitting, no_edge=axis)
         if (up if axis == "y" else across).kind == "index":
-            other = _draw(CardPlan(view, fitting, number, across, up))
+            other = _planned(CardPlan(view, fitting, across, up))
             if _fits(other, rooms):
                 return other
     return card
 
 
-def _draw(plan: CardPlan) -> Card:
+def _planned(plan: CardPlan) -> Card:
     return Card(
-        number=plan.number,
+        number=1,
         view=plan.view,
         fittings=(plan.fitting,),
         box=plan.box,
         edges=tuple(r for r in (plan.across, plan.up) if r.kind == "edge"),
         index=tuple(r for r in (plan.across, plan.up) if r.kind != "edge"),
         ladder=None if plan.ladder_v is None else plan.y(plan.ladder_v),
-        marks=draw_card(plan),
+        plan=plan,
     )

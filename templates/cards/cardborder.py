@@ -146,7 +146,7 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
 def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Text]:
     """Draw the lines to cut at from `start` to `end`, 2 mm either side of the true height, with
     their figures; the true one lies at y, mm."""
-    height, whose = view.height, "THEIR" if view.served.parts else "YOUR"
+    height = view.height
     along = 1.0 if end > start else -1.0
     marks: list[Line | Text] = [Line(x1=start, y1=y, x2=end, y2=y, width=0.35)]
     pitch = (abs(end - start) - 6.0) / 5
@@ -157,5 +157,5 @@ def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Te
         marks.append(Line(x1=x, y1=y + step, x2=x, y2=y + 2.8))
         figure = format_mm(height + step)
         marks.append(Text(x=x, y=y + 4.1, text=figure, bold=step == 0, anchor="middle"))
-    words = f"EDGE LADDER: CUT AT {whose} HEIGHT"
+    words = "EDGE LADDER: CUT AT YOUR HEIGHT"
     return [*marks, Text(x=(start + end) / 2, y=y - 5.6, text=words, anchor="middle")]

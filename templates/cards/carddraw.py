@@ -6,13 +6,14 @@ from itertools import pairwise
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import FaceEdge, Fitting, Hole
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
-from templates.cards.cardplan import ARM, SMALL, CardPlan
+from templates.cards.cardplan import ARM, CardPlan
 from templates.cards.lettering import bit_note, hole_note
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar_of_50, box_of_50
 from templates.page.marks import MEDIUM, THIN, Circle, Dash, Line, Mark, Outline, Text
+from templates.page.pieces import moved
 from templates.page.space import Box, Space
-from templates.page.typeface import text_width, wrap
+from templates.page.typeface import text_width
 from templates.words.cardwords import DRAWER_BOX, SECOND_CHECK
 from templates.words.facewords import edge_words
 
@@ -22,8 +23,8 @@ _LYING: tuple[Dash, float] = ("dashed", THIN)
 """How hardware is drawn that is laid on for a check."""
 
 
-def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
-    """Draw a planned card: what must stand first, then what gives way to it."""
+def draw_card(plan: CardPlan, number: int) -> tuple[Mark, ...]:
+    """Draw a planned card, number so many: what must stand first, then what gives way to it."""
     space = Space()
     draw_references(space, plan)
     draw_holes(space, plan.fitting.holes)
@@ -32,12 +33,11 @@ def draw_card(plan: CardPlan) -> tuple[Mark, ...]:
     else:
         _draw_column(space, plan)
     _draw_strip(space, plan)
-    _draw_heading(space, plan)
+    _draw_heading(space, plan, number)
     draw_ladder(space, plan)
     draw_middle_names(space, plan)
     _draw_notes(space, plan)
     _draw_outlines(space, plan)
-    _draw_alike(space, plan)
     x0, y0, x1, y1 = plan.box
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     return tuple(space.marks)
@@ -102,7 +102,7 @@ def _draw_strip(space: Space, plan: CardPlan) -> None:
             space.add(*label.marks(plan.x(centre) - label.width / 2, top))
 
 
-def _draw_heading(space: Space, plan: CardPlan) -> None:
+def _draw_heading(space: Space, plan: CardPlan, number: int) -> None:
     middle = plan.bar_in_strip()
     if middle is not None:
         v = plan.figure_v1 + plan.strip_height / 2
@@ -114,7 +114,10 @@ def _draw_heading(space: Space, plan: CardPlan) -> None:
     if plan.heading_low and plan.strip_low_side:
         v = plan.gap_start() + 0.5
     y = plan.y(v) if plan.up.inward < 0 else plan.y(v + plan.heading.height)
-    space.add(*plan.heading.marks(left, y))
+    space.add(*plan.heading.marks(left, y, number))
+    if plan.ticks_v is not None:
+        v = plan.ticks_v - (plan.ticks.height if plan.up.inward < 0 else 0.0)
+        space.add(*moved(plan.ticks.marks, left, plan.y(v)))
     bar = plan.heading.bar_box(left, y)
     if bar is not None:
         space.keep(bar)
@@ -207,24 +210,6 @@ def _name_line(space: Space, plan: CardPlan, run: Run, ways: Sequence[str]) -> b
         if space.add_where_free(spots, plan.inside, beside=1.0):
             return True
     return False
-
-
-def _draw_alike(space: Space, plan: CardPlan) -> None:
-    """List all parts of the set where the card has room to spare; its sheet lists them always."""
-    if not plan.view.served.alike:
-        return
-    words = f"FOR {', '.join(plan.view.served.alike)}."
-    x0, y0, x1, y1 = plan.inside
-    for width in (x1 - x0 - 6.0, 50.0):
-        lines = wrap(words, 2.5, False, width)
-        wide = max(text_width(line, 2.5) for line in lines)
-        rows = range(int((y1 - y0 - len(lines) * SMALL) / 3.0))
-        for x, down in ((x, 4.5 + 3.0 * row) for row in rows for x in (x0 + 2.5, x1 - wide - 2.5)):
-            texts = [
-                Text(x=x, y=y1 - down - row * SMALL, text=line) for row, line in enumerate(lines)
-            ]
-            if space.add_all_where_free(texts, plan.inside):
-                return
 
 
 def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], inside: Box) -> None:

@@ -11,6 +11,7 @@ from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from templates.cards.flap import FLAP
 from templates.cards.lettering import Label, block, label_on
+from templates.cards.ticks import Member, ticks
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.space import Box, spread
@@ -33,6 +34,8 @@ SMALL = 4.0
 """Line pitch of lettering 2.5."""
 MIDDLE_ROOM = 50.0
 """Width of the words beside a middle's diamond, mm."""
+CLEAR = 6.0
+"""Between a row of holes and the boxes to tick between it and the next, mm."""
 LEAST_CARD = 68.0
 """Least inside width of a card: room for its heading."""
 
@@ -44,14 +47,14 @@ class CardPlan:
         self,
         view: FaceView,
         fitting: Fitting,
-        number: int,
         across: Reference,
         up: Reference,
         *,
         with_ladder: bool = True,
+        members: tuple[Member, ...] = (),
     ) -> None:
-        self.with_ladder = with_ladder
-        self.view, self.fitting, self.number = view, fitting, number
+        self.with_ladder, self.members = with_ladder, members
+        self.view, self.fitting = view, fitting
         self.across, self.up = across, up
         self.places = [(across.distance(x), up.distance(y)) for x, y in fitting.places]
         pads = [max(h.diameter / 2 + 1.0, ARM + 1.0) for h in fitting.holes] or [CORNER]
@@ -230,14 +233,17 @@ class CardPlan:
             self.heading_width -= self.side_start() - 1.0
             if not (self.half and self.u1 < 0.0):
                 self.heading_u0 += self.side_start() - 1.0
+        self.ticks = ticks(self.members, self.heading_width)
+        self.ticks_v = self.between_rows(self.ticks.height) if self.members else None
         self.heading = block(
             self.view,
-            self.number,
             fitting_heading(self.view, self.fitting),
             card_lines(self.view, self.fitting),
             self.heading_width,
             with_bar=self.bar_in_strip() is None,
             short=fitting_heading(self.view, self.fitting, short=True),
+            members=self.members,
+            ticked=None if self.ticks_v is not None else self.ticks,
         )
         gap = self.figure_v0 - self.gap_start()
         ladder = self.ladder_v
@@ -277,6 +283,21 @@ class CardPlan:
         self.v_high = max(end + 1.0, 78.0 if turned else 0.0)
         if ladder is not None:
             self.v_high = ladder + LADDER
+
+    def between_rows(self, height: float) -> float | None:
+        """The v of the upper or lower end of so much free height between two rows of holes, the
+        one further from the reference; None where no two are so far apart."""
+        if self.inner:
+            return None
+        ends = [
+            max(centre + label.height / 2, row + ARM)
+            for centre, label, row in zip(self.row_centres, self.row_labels, self.rows, strict=True)
+        ]
+        for (start, end), row in zip(pairwise(ends), self.rows[1:], strict=True):
+            free = min(row - ARM, end - self.row_labels[0].height) - start
+            if free > height + 2 * CLEAR:
+                return start + CLEAR + height
+        return None
 
     def bar_in_strip(self) -> float | None:
         """The u at which the bar of 50 stands between two far figures; None: in the heading."""

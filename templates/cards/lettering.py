@@ -8,11 +8,12 @@ from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
-from templates.cards.ticks import OWN_CODES
+from templates.cards.ticks import NO_TICKS, OWN_CODES, Member, set_name
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.bars import bar_of_50, box_of_50, up_arrow
 from templates.page.marks import Mark, Text
+from templates.page.pieces import MarkBlock, moved
 from templates.page.space import Box
 from templates.page.typeface import PITCH, shorten, text_width, wrap
 from templates.words.facewords import drilled_words, edge_words
@@ -68,7 +69,6 @@ def axis_label(
     distance: float,
     *,
     edge_name: str,
-    length: float,
     panel: float | None,
     band: float,
     raw: bool = False,
@@ -76,18 +76,17 @@ def axis_label(
 ) -> Label:
     """Label a hole's distance along one axis.
 
-    `distance` runs inward from the reference line, mm; `length` is the part's extent along the
-    axis. `panel`, of a distance from the bottom end, adds the height above the bottom panel, for
-    boxes already assembled; `band` the distance from the raw edge, where edge band is still to
-    come; with `raw` the large figure is that one, and the small one from the edge once it is
-    banded. `named`: the label says what it is measured from, which one of a row does for all.
+    `distance` runs inward from the reference line, mm. `panel`, of a distance from the bottom
+    end, adds the height above the bottom panel, for boxes already assembled; `band` the distance
+    from the raw edge, where edge band is still to come; with `raw` the large figure is that one,
+    and the small one from the edge once it is banded. `named`: the label says what it is measured
+    from, which one of a row does for all.
     """
     name = edge_name.lower()
     small: list[str] = []
     if reference.kind == "middle":
         value = abs(distance)
         small += ["from middle"] if named else []
-        small.append(f"{format_mm(length / 2 + distance)} from {name}")
     else:
         value = reference.value + distance
         small += [f"from {name}"] if named else []
@@ -120,7 +119,6 @@ def label_on(
         reference,
         distance,
         edge_name=edge_words(view, reference.edge),
-        length=view.height if upward else view.width,
         panel=view.state.panel if upward and reference.edge == "bottom" else None,
         band=view.state.band if reference.edge == view.front_edge else 0.0,
         raw=view.state.raw,
@@ -168,10 +166,17 @@ class Heading:
     beside: tuple[str, ...]
     body: tuple[str, ...]
     with_bar: bool
+    code: str = ""
+    ticks: MarkBlock = NO_TICKS
 
     @property
     def height(self) -> float:
         """Height over all, mm."""
+        return self._words + self.ticks.height
+
+    @property
+    def _words(self) -> float:
+        """How far down all but the boxes to tick reaches, mm."""
         return max(self._names + len(self.body) * PITCH, len(self.beside) * PITCH)
 
     @property
@@ -179,11 +184,13 @@ class Heading:
         """How far down arrow, names and bar reach, mm."""
         return 15.5 + (6.5 if self.with_bar else 0.8)
 
-    def marks(self, left: float, top: float) -> tuple[Mark, ...]:
-        """Draw it with its upper left corner at (left, top): arrow, names, bar of 50, words."""
+    def marks(self, left: float, top: float, number: int = 0) -> tuple[Mark, ...]:
+        """Draw it with its upper left corner at (left, top): arrow, names, the card's number where
+        it has one, bar of 50, words, boxes to tick."""
         marks: list[Mark] = [*up_arrow(left + 4.0, top - 15.0, 14.5)]
+        numbered = ((f"card {number}, {self.code}", 2.5, False),) if number else ()
         y = top
-        for text, size, bold in self.lines:
+        for text, size, bold in (*self.lines, *numbered):
             y -= size * 1.12
             marks.append(Text(x=left + 10.0, y=y, text=text, size=size, bold=bold))
             y -= size * 0.48
@@ -193,6 +200,7 @@ class Heading:
             marks.append(Text(x=left, y=top - self._names - 2.8 - row * PITCH, text=text))
         for row, text in enumerate(self.beside):
             marks.append(Text(x=left + 72.0, y=top - 2.8 - row * PITCH, text=text))
+        marks += moved(self.ticks.marks, left, top - self._words)
         return tuple(marks)
 
     def bar_box(self, left: float, top: float) -> Box | None:
@@ -205,21 +213,23 @@ class Heading:
 
 def block(
     view: FaceView,
-    number_: int,
     name: str,
     words: tuple[str, ...],
     width: float,
     *,
     with_bar: bool,
     short: str = "",
+    members: tuple[Member, ...] = (),
+    ticked: MarkBlock | None = None,
 ) -> Heading:
     """Lay out a card's heading `width` mm wide; wide ones take the words beside the names.
 
-    `short` is a shorter name, for where `name` finds no room.
+    `short` is a shorter name, for where `name` finds no room; `members` are the parts that the
+    card serves, where they are several, `ticked` their boxes to tick, where they stand here.
     """
     wide = width >= 132.0
     names = min(width, 70.0) - 10.0
-    part = view.served.name or view.part
+    part = set_name([member.part for member in members]) if members else view.part
     title = f"{part}  {name}"
     lines: list[tuple[str, float, bool]] = []
     if text_width(title, 3.5, True) <= names:
@@ -231,8 +241,6 @@ def block(
         fits = text_width(name, 2.5, True) <= names
         lines.append((name if fits else shorten(short or name, 2.5, True, names), 2.5, True))
     lines.append((shorten(drilled_words(view), 2.5, True, names), 2.5, True))
-    code = f"code {view.code}" if view.code else OWN_CODES
-    lines.append((f"card {number_}, {code}", 2.5, False))
     room = width - 72.0 if wide else width
     wrapped = tuple(line for text in words for line in wrap(text, 2.5, False, room))
     return Heading(
@@ -241,4 +249,6 @@ def block(
         beside=wrapped if wide else (),
         body=() if wide else wrapped,
         with_bar=with_bar,
+        code=OWN_CODES if members else f"code {view.code}",
+        ticks=ticked or NO_TICKS,
     )

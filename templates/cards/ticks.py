@@ -1,60 +1,42 @@
-"""What a set of sheets says that serves several parts: a box to tick for each, how a jig is made.
+"""What a card says that serves several parts: a box to tick for each, with its code.
 
-Paper serves about ten parts, then its corners are worn; a card glued on hardboard serves longer.
-All of this is common practice, no source.
+Paper serves about eight parts before its corners are worn (common practice, no source).
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from templates.page.marks import MEDIUM, Mark, Outline, Text
-from templates.page.pieces import MarkBlock, paragraph
+from templates.page.pieces import MarkBlock
 from templates.page.typeface import text_width, wrap
 
+MOST = 8
+"""Parts that one paper card serves (common practice, no source)."""
 BOX = 3.0
 """Side of a tick box, mm."""
-ROW, CLOSE = 5.2, 4.4
-"""Pitch of rows with tick boxes, and where they stand close; mm."""
+ROW = 4.4
+"""Pitch of rows with tick boxes, mm."""
 SHORT = 24
 """Letters of a name that still stands large on a card."""
-TICK = "TICK EACH AS IT IS PUNCHED"
-HOW = (
-    "fill in its size; one that is 0.5 off the others takes a sheet of its own. Paper is good for "
-    "about ten: then print a new set."
-)
-OWN_CODES = "own codes"
-"""Where the codes of the parts differ: each stands at its ID."""
-BLANKS = "______ x ______"
-"""Where the measured size of one part is written."""
+OWN_CODES = "tick each part:"
+"""Of a card for several parts, where one for a single part has its code."""
+NO_TICKS = MarkBlock(height=0.0, marks=())
+"""Of a card for one part."""
 _INDENT = BOX + 1.6
 _APART = 2.2
-
-JIG = (
-    "A JIG OF A CARD, FOR MANY PARTS. Glue the card flat, without folds, on hardboard 3 to 6 mm "
-    "thick (spray glue: wet glue stretches paper). Measure its figures again.",
-    "Saw it where white meets black, or at its cut edge; diamonds become windows. Screw a "
-    "straight strip to each edge that meets the part's own edge, 10 mm deeper: the fence.",
-    "Prick each cross, drill it 2 mm, square, for a punch or bit that fits. It marks the place "
-    "alone: take the jig off to bore.",
-    "Write FACE, UP and the IDs on it; try it on scrap. Never turn it over: the other hand has "
-    "its own sheet.",
-)
-"""How a card becomes a jig."""
-
-JIG_SHORT = (
-    "JIG: the card on hardboard 3 to 6 mm, a strip as fence at each edge of the part, 2 mm holes "
-    "for a punch that fits. Measure it; never turn it over.",
-)
-"""The same where room is scarce."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Member:
-    """One of the parts that a set of sheets serves, ticked off as it is punched."""
+    """One of the parts that a card serves, ticked off as it is punched. `serves`: the front that
+    the card's holes are for, where it stands on a board; `dx`, `dy`: how far right and up on its
+    face lies what the card has, than on the face that the card is drawn for, mm."""
 
     part: str
     code: str
-    box: str
+    serves: str
+    dx: float
+    dy: float
 
 
 def set_name(parts: Sequence[str]) -> str:
@@ -63,54 +45,42 @@ def set_name(parts: Sequence[str]) -> str:
     >>> set_name(["B1-2", "B3-2"])
     'B1-2, B3-2'
     >>> set_name(["B1-SIDE-L", "B2-SIDE-L", "B3-SIDE-L"])
-    'B1-SIDE-L + 2 ALIKE'
+    'B1-SIDE-L + 2'
     """
     joined = ", ".join(parts)
-    return joined if len(joined) <= SHORT else f"{parts[0]} + {len(parts) - 1} ALIKE"
+    return joined if len(joined) <= SHORT else f"{parts[0]} + {len(parts) - 1}"
 
 
-def ticks(members: Sequence[Member], width: float) -> list[MarkBlock]:
-    """Give each part a row: its box to tick, ID, code where codes differ, cabinet box, and blanks
-    for its size."""
+def join_names(names: Iterable[str]) -> str:
+    """List names; of more than two the first alone, and how many others.
+
+    >>> join_names(["B1-2", "B3-2", "B4-2"])
+    'B1-2 + 2'
+    """
+    each = list(dict.fromkeys(names))
+    return ", ".join(each) if len(each) <= 2 else f"{each[0]} + {len(each) - 1}"
+
+
+def ticks(members: Sequence[Member], width: float) -> MarkBlock:
+    """Set the parts in rows `width` mm wide, each with its box to tick, its code, and what the
+    card's holes are for; a cell that is too long goes on below."""
     if not members:
-        return []
-    rows = [
-        [*_names(member, members), (f"box {member.box}", False), (BLANKS, False)]
-        for member in members
-    ]
-    heading = paragraph(f"{TICK}; {HOW}", width, bold=True)
-    runs = [ticks_in_run([row], width, ROW) for row in rows]
-    return [heading, *runs[:-1], replace(runs[-1], height=runs[-1].height + 1.0)]
-
-
-def short_ticks(members: Sequence[Member], width: float) -> MarkBlock:
-    """Give the boxes to tick in a run."""
-    return ticks_in_run([_names(member, members) for member in members], width, CLOSE)
-
-
-def _names(member: Member, members: Sequence[Member]) -> list[tuple[str, bool]]:
-    several = len({each.code for each in members}) > 1
-    return [(member.part, True), *([(f"code {member.code}", False)] if several else [])]
-
-
-def ticks_in_run(
-    cells: Sequence[Sequence[tuple[str, bool]]], width: float, pitch: float
-) -> MarkBlock:
-    """Set tick boxes with their words in rows; a cell that is too long goes on below."""
+        return NO_TICKS
     marks: list[Mark] = []
-    x, y = 0.0, 1.2 - pitch
-    for cell in cells:
+    x, y = 0.0, -ROW
+    for member in members:
+        cell = [(member.part, True), (member.code, False)]
+        cell += [(f"for {member.serves}", False)] if member.serves else []
         whole = _INDENT + sum(text_width(text, 2.5, bold) + _APART for text, bold in cell) - _APART
         if x > 0.0 and x + whole > width:
-            x, y = 0.0, y - pitch
+            x, y = 0.0, y - ROW
         marks.append(_square(x, y - 0.3))
-        start = x + _INDENT
-        x = start
+        x = start = x + _INDENT
         for text, bold in cell:
             for line in wrap(text, 2.5, bold, width - start):
                 wide = text_width(line, 2.5, bold)
                 if x > start and x + wide > width:
-                    x, y = start, y - pitch
+                    x, y = start, y - ROW
                 marks.append(Text(x=x, y=y, text=line, bold=bold))
                 x += wide + _APART
         x += _APART

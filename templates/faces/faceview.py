@@ -31,23 +31,6 @@ MADE = BoardState()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Served:
-    """The parts, alike in a face, that one set of sheets serves; without any, the sheets serve the
-    part that they show alone."""
-
-    parts: tuple[str, ...] = ()
-    """All of them, the one that is shown first."""
-    name: str = ""
-    """What they are called together."""
-    alike: tuple[str, ...] = ()
-    """All of them where `name` does not list them, with their codes where those differ."""
-
-
-ALONE = Served()
-"""Sheets that serve one part."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class FaceView:
     """One face of one part as the driller sees it; mm, origin at its lower left corner.
 
@@ -89,8 +72,6 @@ class FaceView:
     rounded: bool = False
     bevel: FaceEdge | None = None
     step: float = 10.0
-    served: Served = ALONE
-    """The parts that its sheets serve together; `code` is empty where theirs differ."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that decide its holes, or what is mounted there."""
 

@@ -4,16 +4,15 @@ The head says what the part is and which face is drilled; it lies across the she
 down one column. The steps and notes follow it in columns.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jigs.ground.geometry import Face
-from templates.cards.card import Card
-from templates.cards.ticks import OWN_CODES, Member, set_name, short_ticks, ticks
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked
 from templates.page.typeface import PITCH, shorten, text_width, wrap
-from templates.sheets.picture import picture, picture_room
+from templates.sheets.picture import Numbered, picture, picture_room
 from templates.sheets.sums import sums
 from templates.words.facewords import drilled_words, seen_words
 from templates.words.openwords import open_line
@@ -36,10 +35,7 @@ class PartWords:
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
     `reveals` both meanings of the word, empty where the part's gaps are others, `measure` its
     size in mm and inches (`part 454.0 x 613.0 x 19.0`), `payload` the text of its QR symbol,
-    `facts` what holds for the work on one face, `notes` what applies to the part. `members`: all
-    parts that the sheets serve, () where they serve this one alone; `set_words` which of several
-    sets it is (`set 1 of 2`); `code` is empty where theirs differ. `jig`: how cards become a jig;
-    `brief`: their tick boxes stand close, below the title.
+    `facts` what holds for the work on one face, `notes` what applies to the part.
     """
 
     part: str
@@ -52,33 +48,14 @@ class PartWords:
     payload: str
     facts: dict[Face, tuple[Sentence, ...]]
     notes: tuple[Sentence, ...]
-    members: tuple[Member, ...] = ()
-    set_words: str = ""
-    jig: tuple[str, ...] = ()
-    brief: bool = False
-
-    @property
-    def name(self) -> str:
-        """What stands largest on its sheets: `B1-2`, or `B1-2 + 3 ALIKE`."""
-        return set_name([member.part for member in self.members]) if self.members else self.part
-
-    @property
-    def size(self) -> str:
-        """How large it is, or each of several."""
-        return f"{'Each' if self.members else 'This'} {self.measure}"
-
-    @property
-    def entry(self) -> str:
-        """What the sheets are for, all of it."""
-        return ", ".join(member.part for member in self.members) or self.part
 
 
 def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
     """The part's name, kind, place, sheet number and code, and its QR symbol."""
     side = qr_side(words.payload, MODULE)
     room = width - side - 1.0
-    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.name, s, True) <= room), 2.5)
-    name, *more = wrap(words.name, size, True, room)  # the part's ID is never shortened
+    size = next((s for s in (7.0, 5.0, 3.5) if text_width(words.part, s, True) <= room), 2.5)
+    name, *more = wrap(words.part, size, True, room)  # the part's ID is never shortened
     marks: list[Mark] = [
         Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=words.payload, module=MODULE)
     ]
@@ -94,14 +71,9 @@ def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
         marks.append(Text(x=0.0, y=y - 0.6 - row * PITCH, text=text, size=kind_size, bold=True))
     y -= 5.2 + (len(kind) - 1) * PITCH
     place = wrap(words.place, 2.5, False, room)
-    if words.members and words.brief:
-        run = short_ticks(words.members, room)
-        marks += moved(run.marks, 0.0, y + PITCH - 1.2)
-        y -= run.height
-        place = [words.set_words] if words.set_words else []
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]
-    number = f"{sheet}, {f'code {words.code}' if words.code else OWN_CODES}"
+    number = f"{sheet}, code {words.code}"
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
         job = shorten(words.job, 2.5, False, room - after)
@@ -122,12 +94,12 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
 
 
 def head_across(
-    view: FaceView, words: PartWords, cards: tuple[Card, ...] | None, sheet: str, width: float
+    view: FaceView, words: PartWords, cards: Sequence[Numbered] | None, sheet: str, width: float
 ) -> MarkBlock:
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
 
     `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
-    figures = [words.size, *_yours(words), *sums(view)]
+    figures = [f"This {words.measure}", YOURS, *sums(view)]
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -152,25 +124,20 @@ def head_across(
 
 
 def head_down(
-    view: FaceView, words: PartWords, cards: tuple[Card, ...] | None, sheet: str, width: float
+    view: FaceView, words: PartWords, cards: Sequence[Numbered] | None, sheet: str, width: float
 ) -> list[MarkBlock]:
     """Lay the head in pieces down a column; `cards` as in `head_across`."""
     return [
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(paragraph(text, width) for text in (words.size, *_yours(words), *sums(view))),
+        *(paragraph(text, width) for text in (f"This {words.measure}", YOURS, *sums(view))),
     ]
 
 
-def _picture(view: FaceView, cards: tuple[Card, ...] | None, width: float) -> MarkBlock:
+def _picture(view: FaceView, cards: Sequence[Numbered] | None, width: float) -> MarkBlock:
     """Draw the picture of a face, or keep its room where no cards are laid yet."""
     return picture_room(view, width) if cards is None else picture(view, cards, width)
-
-
-def _yours(words: PartWords) -> tuple[str, ...]:
-    """Blanks for the part's measured size; of several parts each has its own at its tick box."""
-    return () if words.members else (YOURS,)
 
 
 def body(
@@ -184,12 +151,10 @@ def body(
     reveals = (Sentence(words.reveals),) if told else ()
     notes = (*facts, *reveals, *words.notes)
     return [
-        *(ticks(words.members, width) if first and not words.brief else []),
         *open_pieces(view, width),
         stacked([paragraph(text, width) for text in own]),
         paragraph(cautions_here(view), width, bold=True),
         *(paragraph(note.text, width, bold=note.bold) for note in notes),
-        *(paragraph(text, width) for text in (words.jig if first else ())),
     ]
 
 

@@ -1,6 +1,8 @@
 """The small picture of a sheet: the whole face, where its cards lie, and which way is up."""
 
-from templates.cards.card import Card
+from collections.abc import Sequence
+from typing import Protocol
+
 from templates.faces.faceview import FaceView
 from templates.page.bars import up_arrow
 from templates.page.marks import MEDIUM, Area, Line, Outline, Text
@@ -10,6 +12,15 @@ from templates.page.typeface import text_box, text_width
 
 SIZE, STEP, MARGIN = 2.5, 0.5, 0.35
 """Of a card's number: its height, from one place tried to the next, and what it keeps clear; mm."""
+
+
+class Numbered(Protocol):
+    """A card as the picture shows it: its number, and its border on the face; mm."""
+
+    @property
+    def number(self) -> int: ...
+    @property
+    def box(self) -> Box: ...
 
 
 def picture_room(view: FaceView, width: float) -> MarkBlock:
@@ -26,7 +37,7 @@ def _height(drawn: float) -> float:
     return max(drawn + 6.0, 27.4)
 
 
-def picture(view: FaceView, cards: tuple[Card, ...], width: float) -> MarkBlock:
+def picture(view: FaceView, cards: Sequence[Numbered], width: float) -> MarkBlock:
     """Draw the whole face in small with its cards and holes, and a large UP arrow."""
     scale = _scale(view, width)
     w, h = view.width * scale, view.height * scale

@@ -1,27 +1,29 @@
-"""A page of a sheet: bars along two borders, the words in columns, the cards where they fit.
+"""A page of a sheet: bars along two borders, and fields, each within its frame."""
 
-The paper stands or lies, and the words take the top or a column, whichever lets the face do
-with the fewest pages.
-"""
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
-import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-
-from templates.cards.card import Card, make_cards
+from templates.cards.card import Card
+from templates.page.bars import bar
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.page.marks import Mark, Page
-from templates.page.packing import CardRoom, Size
+from templates.page.marks import Mark, Outline, Page, Text
+from templates.page.packing import Size
 from templates.page.paper import Paper
-from templates.page.pieces import flow, moved
-from templates.sheets.panel import head_across, head_down
-from templates.sheets.pattern import COLUMN_GAP, GUTTER, Pattern, SheetWords, Ways
-from templates.sheets.sharing import NoRoomError, Shared, one_page, share_cards
+from templates.page.pieces import moved
+from templates.sheets.field import Field, Shape
+from templates.sheets.sharing import share_pages
+from templates.sheets.sheetwords import set_words
 
-NO_LIMIT = ((math.inf, math.inf),)
-"""Room for cards as large as they would be."""
-MOST_TRIES = 4
-"""How often cards are made anew for the room that the words leave them."""
+PAD, FRAME = 0.7, 0.5
+"""Between a field and its frame, and the frame's width, mm: frames lie in a page's borders."""
+BETWEEN = 3.0
+"""Between two fields, mm."""
+SHORTEST = 116.0
+"""The least height of a page's room off a roll, mm: the bar of 100 stands along it."""
+LONG = 112.0
+"""Where down the border a bar may begin that is longer than that of 100, mm."""
+RAISED = 0.3
+"""Between the words below and a frame, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,129 +37,136 @@ class Placed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
-    """One sheet, ready to print: its page, and the cards on it as data. `part` is what it is
-    for; None for the pack's first page."""
+    """One sheet, ready to print: its page, and the cards on it as data. `parts` are those that
+    it is for, () for what stands before the sheets."""
 
     page: Page
-    cards: tuple[Placed, ...]
-    part: str | None = None
+    cards: tuple[Placed, ...] = ()
+    parts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """A field on a page: which of its shapes it has, and its lower left corner, mm."""
+
+    field: Field
+    shape: Shape
+    x: float
+    y: float
+
+    @property
+    def top(self) -> float:
+        """Its upper edge, mm."""
+        return self.y + self.shape.height
+
+    @property
+    def cards(self) -> tuple[Placed, ...]:
+        """Its cards in their places on the page."""
+        return tuple(
+            Placed(card=card, dx=self.x + x - card.box[0], dy=self.top - down - card.box[3])
+            for card, (x, down) in zip(self.field.cards, self.shape.cards, strict=True)
+        )
+
+    def told(self, pages: Mapping[int, int]) -> "Spot":
+        """Give it with the pages of the cards that stand elsewhere, by their numbers."""
+        words = self.field.words
+        elsewhere = tuple(replace(card, page=pages[card.number]) for card in words.elsewhere)
+        return replace(self, field=replace(self.field, words=replace(words, elsewhere=elsewhere)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """A planned page: the words and cards of one face, how the page is divided."""
+    """A planned page: its size, and its fields in their places."""
 
-    words: SheetWords
-    first: bool
-    pattern: Pattern
-    cards: tuple[Placed, ...]
+    width: float
+    height: float
+    spots: tuple[Spot, ...]
+
+    @property
+    def cards(self) -> tuple[Placed, ...]:
+        """The cards on the page."""
+        return tuple(placed for spot in self.spots for placed in spot.cards)
 
 
-def plan_face(words: SheetWords, paper: Paper) -> list[Plan]:
-    """Share the cards of one face among as few pages as a few orders and all patterns give."""
-    cards = make_cards(words.view, NO_LIMIT)
-    for _ in range(MOST_TRIES):
-        # Cards made anew may be set on other lines, which the words name.
-        words = words.for_cards(cards)
-        ways = Ways(words, paper)
-        even = ways.even(True)
-        # Most faces do with one page, and the plainest ways to divide it show that at once.
-        alone = one_page(_sizes(cards), _rooms(even), GUTTER)
-        if alone is not None:
-            return [_plan(words, even[alone.room], alone, cards)]
-        first, further = ways.every(True), ways.every(False)
-        made, cards = cards, _made_to_fit(cards, words, (*first, *further))
-        if cards is made:
-            break
-    try:
-        pages = share_cards(_sizes(cards), _rooms(first), _rooms(further), GUTTER)
-    except NoRoomError as fault:
-        card = cards[fault.card]
-        raise ValueError(
-            f"{words.view.part}: card {card.number} ({card.width:.0f} x {card.height:.0f} mm) "
-            f"finds no room on {paper.name}"
-        ) from fault
+def rooms_of(paper: Paper) -> tuple[Size, ...]:
+    """Give what fields may take of a paper that stands, and of one that lies, mm."""
+    if paper.longest is not None:
+        return (_room(paper.width, paper.longest),)
+    return (_room(paper.width, paper.height), _room(paper.height, paper.width))
+
+
+def _room(width: float, height: float) -> Size:
+    return (
+        width - LEFT_STRIP - EDGE,
+        height - BOTTOM_STRIP - EDGE - RAISED,
+    )
+
+
+def plan_pages(fields: Sequence[Field], paper: Paper) -> list[Plan]:
+    """Share fields among pages. Off a roll, each has a page, cut to its height."""
+    if paper.longest is not None:
+        return [_cut(field, paper) for field in fields]
+    rooms = rooms_of(paper)
+    sizes = [tuple((s.width, s.height) for s in field.shapes) for field in fields]
+    plans: list[Plan] = []
+    for page in share_pages(sizes, rooms, BETWEEN):
+        width, height = (paper.width, paper.height)[:: -1 if page.room else 1]
+        top = max(y + sizes[field][shape][1] for field, shape, (_, y) in page.fields)
+        lift = BOTTOM_STRIP + RAISED + rooms[page.room][1] - top
+        spots = tuple(
+            Spot(
+                field=fields[field],
+                shape=fields[field].shapes[shape],
+                x=LEFT_STRIP + x,
+                y=y + lift,
+            )
+            for field, shape, (x, y) in page.fields
+        )
+        plans.append(Plan(width=width, height=height, spots=spots))
+    return plans
+
+
+def _cut(field: Field, paper: Paper) -> Plan:
+    """Give a field a page off a roll, as short as it goes."""
+    shape = min(field.shapes, key=lambda shape: shape.height)
+    height = max(shape.height, SHORTEST) + BOTTOM_STRIP + RAISED + EDGE
+    spot = Spot(field=field, shape=shape, x=LEFT_STRIP, y=height - EDGE - shape.height)
+    return Plan(width=paper.width, height=height, spots=(spot,))
+
+
+def draw_plan(plan: Plan, paper: Paper, number: int) -> Sheet:
+    """Draw a page, page `number` of the document."""
+    marks: list[Mark] = border_marks(plan.width, plan.height, paper, number, holes=True)
+    marks += _long_bar(plan.height) if paper.large else []
+    for spot in plan.spots:
+        field, shape = spot.field, spot.shape
+        if len(plan.spots) > 1:
+            marks.append(_frame(spot.x, spot.y, shape.width, shape.height))
+        marks += moved(set_words(field.words, field.cards, shape.setting), spot.x, spot.top)
+    for placed in plan.cards:
+        marks += moved(placed.card.marks, placed.dx, placed.dy)
+    parts = tuple(dict.fromkeys(spot.field.words.view.part for spot in plan.spots))
+    return Sheet(
+        page=Page(width=plan.width, height=plan.height, marks=tuple(marks), entry=", ".join(parts)),
+        cards=plan.cards,
+        parts=parts,
+    )
+
+
+def _long_bar(height: float) -> list[Mark]:
+    """Draw a bar as long as the left border lets it be: the longer a page, the more a printer's
+    error along it counts."""
+    top = height - LONG
+    length = (top - BOTTOM_STRIP - 4.0) // 100 * 100
+    if length < 200.0:
+        return []
+    words = f"{length:.1f} ±{length * 0.002:.1f}"
     return [
-        _plan(words, (first if page.first else further)[page.room], page, cards) for page in pages
+        *bar(2.4, top, length, down=True),
+        Text(x=6.6, y=top - length / 2, text=words, anchor="middle", angle=90),
     ]
 
 
-def _made_to_fit(
-    cards: tuple[Card, ...], words: SheetWords, ways: Sequence[Pattern]
-) -> tuple[Card, ...]:
-    """Give the cards if some page holds each of them, clear of its words; else cards made for
-    what pages hold."""
-    rooms = [way.room.grown(GUTTER) for way in ways]
-    if all(any(r.holds((c.width + GUTTER, c.height + GUTTER)) for r in rooms) for c in cards):
-        return cards
-    limits = {(w - GUTTER, h - GUTTER) for room in rooms for w, h in room.rectangles()}
-    return make_cards(words.view, tuple(limits))
-
-
-def _sizes(cards: tuple[Card, ...]) -> tuple[Size, ...]:
-    return tuple((card.width, card.height) for card in cards)
-
-
-def _rooms(ways: list[Pattern]) -> tuple[CardRoom, ...]:
-    return tuple(way.room for way in ways)
-
-
-def _plan(words: SheetWords, pattern: Pattern, page: Shared, cards: tuple[Card, ...]) -> Plan:
-    placed = []
-    for row, (x, y) in _lifted(page, pattern, cards):
-        card = cards[row]
-        placed.append(
-            Placed(
-                card=card,
-                dx=LEFT_STRIP + x - card.box[0],
-                dy=BOTTOM_STRIP + y - card.box[1],
-            )
-        )
-    placed.sort(key=lambda spot: spot.card.number)
-    return Plan(words=words, first=page.first, pattern=pattern, cards=tuple(placed))
-
-
-def _lifted(page: Shared, pattern: Pattern, cards: tuple[Card, ...]) -> Iterator[tuple[int, Size]]:
-    """Push the cards of a page up to the words they belong to, the upper ones first."""
-    lifted: list[tuple[float, float, float, float]] = []
-    for row, (x, y) in sorted(page.cards, key=lambda spot: -spot[1][1] - cards[spot[0]].height):
-        width, height = cards[row].width, cards[row].height
-        depth = pattern.room.depth(x - GUTTER, x + width + GUTTER)
-        top = pattern.room.height - (depth + GUTTER if depth else 0.0)
-        for x0, y0, x1, y1 in lifted:
-            if x0 < x + width + GUTTER - 1e-6 and x < x1 + GUTTER - 1e-6 and y1 > y:
-                top = min(top, y0 - GUTTER)
-        y = max(y, top - height)
-        lifted.append((x, y, x + width, y + height))
-        yield row, (x, y)
-
-
-def draw_plan(plan: Plan, paper: Paper, number: int, sheet: str) -> Sheet:
-    """Draw one page; `sheet` says which of its part's it is."""
-    pattern, view, part = plan.pattern, plan.words.view, plan.words.of_page(plan.first)
-    cards = tuple(placed.card for placed in plan.cards)
-    across = pattern.width - LEFT_STRIP - EDGE
-    top = pattern.height - EDGE
-    marks: list[Mark] = border_marks(pattern.width, pattern.height, paper, number, holes=True)
-    pieces = plan.words.for_cards(cards).body(pattern.column_width, plan.first)
-    if pattern.head is None:
-        pieces = [*head_down(view, part, cards, sheet, pattern.column_width), *pieces]
-    else:
-        head = head_across(view, part, cards, sheet, across)
-        marks += moved(head.marks, LEFT_STRIP, top)
-        top -= head.height
-    start = 0
-    for columns in pattern.columns:
-        places = flow(pieces[: columns.pieces], columns.count, columns.height + 1e-6)
-        assert places is not None, "the words were measured with the same pieces"
-        for piece, (column, down) in zip(pieces, places, strict=False):
-            x = LEFT_STRIP + (start + column) * (pattern.column_width + COLUMN_GAP)
-            marks += moved(piece.marks, x, top - down)
-        pieces, start = pieces[columns.pieces :], start + columns.count
-    for placed in plan.cards:
-        marks += moved(placed.card.marks, placed.dx, placed.dy)
-    return Sheet(
-        page=Page(width=pattern.width, height=pattern.height, marks=tuple(marks), entry=part.entry),
-        cards=plan.cards,
-        part=part.part,
-    )
+def _frame(x: float, y: float, width: float, height: float) -> Outline:
+    x0, y0, x1, y1 = x - PAD, y - PAD, x + width + PAD, y + height + PAD
+    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=FRAME)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from jigs.bench.station import Station
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
-from templates.page.packing import CardRoom, Size, pack
+from templates.page.packing import Size, pack
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.stations.sidetable import side_blocks
@@ -205,14 +205,14 @@ def _fill(
     upright, lying = (paper.width, paper.height), (paper.height, paper.width)
     for width, height in (upright, lying):
         draft = _new(heading, width, height, number)
-        room = CardRoom(width=draft.inner, height=draft.left)
+        room = (draft.inner, draft.left)
         taken = _most(cards, room)
         if taken or not cards:
             _hang(draft, cards[:taken], room)
             return draft, taken
     for width, height in (upright, lying):
         draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
-        room = CardRoom(width=draft.inner - COLUMN - BETWEEN, height=draft.left)
+        room = (draft.inner - COLUMN - BETWEEN, draft.left)
         taken = _most(cards, room)
         if taken:
             head = heading.beside(COLUMN, number)
@@ -227,7 +227,7 @@ def _fill(
     )
 
 
-def _most(cards: Sequence[DrawnCard], room: CardRoom) -> int:
+def _most(cards: Sequence[DrawnCard], room: Size) -> int:
     """Count how many of the first cards a room holds together."""
     taken = 0
     while taken < len(cards) and _places(cards[: taken + 1], room) is not None:
@@ -235,11 +235,11 @@ def _most(cards: Sequence[DrawnCard], room: CardRoom) -> int:
     return taken
 
 
-def _places(cards: Sequence[DrawnCard], room: CardRoom) -> tuple[Size, ...] | None:
+def _places(cards: Sequence[DrawnCard], room: Size) -> tuple[Size, ...] | None:
     return pack([(card.width, card.height) for card in cards], room, BETWEEN)
 
 
-def _hang(draft: _Draft, cards: Sequence[DrawnCard], room: CardRoom) -> None:
+def _hang(draft: _Draft, cards: Sequence[DrawnCard], room: Size) -> None:
     """Hang cards from what stands at the top of a page."""
     places = _places(cards, room)
     assert places is not None, "they were counted so that they find room"

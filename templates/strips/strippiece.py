@@ -98,17 +98,18 @@ def above(strip: Strip) -> float:
     return BEYOND_END if strip.to_end else 1.0
 
 
-def strip_pieces(strip: Strip, joins: tuple[float, ...]) -> tuple[Card, ...] | None:
-    """Draw the pieces of a strip parted at `joins`; None where the figures find no room."""
+def strip_pieces(strip: Strip, joins: tuple[float, ...], number: int) -> tuple[Card, ...] | None:
+    """Draw the pieces of a strip parted at `joins`, the first of them card `number`; None where
+    the figures find no room."""
     pieces = [
         _Piece(strip=strip, number=number, count=len(joins) - 1, low=low, high=high)
         for number, (low, high) in enumerate(pairwise(joins), start=1)
     ]
-    cards = [_draw(piece) for piece in pieces]
+    cards = [_draw(piece, number) for piece in pieces]
     return tuple(card for card in cards if card) if all(cards) else None
 
 
-def _draw(piece: _Piece) -> Card | None:
+def _draw(piece: _Piece, number: int) -> Card | None:
     strip = piece.strip
     space = Space()
     _draw_edges(space, piece)
@@ -125,20 +126,21 @@ def _draw(piece: _Piece) -> Card | None:
     _draw_scale(space, piece)
     fittings = _fittings(piece)
     room = piece.box(1.5, floor, strip.width - SCALE, ceiling)
-    if not _write(space, piece, fittings, room):
+    if not _write(space, piece, fittings, room, number + piece.number - 1):
         return None
     inside = piece.box(0.0, floor - 1.0, strip.width - SCALE + 1.0, ceiling + 1.0)
     draw_hardware(space, strip.view, fittings, inside)
     draw_slide_lines(space, strip.view, fittings, inside)
     return Card(
-        number=piece.number,
+        number=number + piece.number - 1,
         view=strip.view,
         fittings=fittings,
         box=border,
         edges=(strip.across, strip.up) if piece.first else (strip.across,),
         index=() if piece.first else (piece.foot,),
         ladder=strip.view.height if piece.last and _laddered(strip) else None,
-        marks=tuple(space.marks),
+        drawn=tuple(space.marks),
+        piece=piece.number,
         pieces=piece.count,
     )
 
@@ -284,7 +286,9 @@ def _draw_scale(space: Space, piece: _Piece) -> None:
             space.add(text)
 
 
-def _write(space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box) -> bool:
+def _write(
+    space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box, number: int
+) -> bool:
     """Draw the holes and write all that belongs to them; say whether there was room."""
     strip, view = piece.strip, piece.strip.view
     draw_holes(space, [hole for fitting in fittings for hole in fitting.holes])
@@ -294,10 +298,10 @@ def _write(space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box
             if not write_figures(space, hole, figures, strip.across.inward, room):
                 return False
     name = "STRIP" if piece.count == 1 else f"STRIP, PIECE {piece.number} OF {piece.count}"
-    heading = block(view, piece.number, name, (), HEADING, with_bar=True)
+    heading = block(view, name, (), HEADING, with_bar=True)
     centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
     spot = free_spot(space, heading.width, heading.height, centre, room)
     if spot is None:
         return False
-    space.add(*heading.marks(*spot))
+    space.add(*heading.marks(*spot, number))
     return all(write_name(space, view, fitting, room) for fitting in fittings)

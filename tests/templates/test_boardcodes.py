@@ -30,8 +30,8 @@ def on_sheets(layout: Layout) -> Iterator[tuple[str, str]]:
     """Give board and code as each sheet, and each card on it, has them."""
     boards = {side.board for side in layout.sides}
     for sheet in make_sheets(layout, PAPERS["common"], only=boards):
-        if sheet.part:
-            yield from ((sheet.part, code) for code in codes_on(sheet.page))
+        if len(sheet.parts) == 1:
+            yield from ((sheet.parts[0], code) for code in codes_on(sheet.page))
 
 
 def on_labels(layout: Layout) -> Iterator[tuple[str, str]]:

@@ -13,6 +13,7 @@ from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobtexts import box_text
 from tests.readback import PrintedCard, PrintedPage
+from tests.sheetholes import by_part
 from tests.templates.printed import printed
 
 FIVE_PIECE = (
@@ -123,7 +124,7 @@ def test_sheets_follow_the_front_in_hand() -> None:
     assert "MEASURED: drawn to the part in hand; 454.0 x 614.3 was ordered" in text
     (ladder,) = [card for card in cards_of(pages, "B1-2") if "CUT AT YOUR HEIGHT" in card.text]
     assert {"613.4", "614.4", "615.4", "616.4", "617.4"} <= set(ladder.text.split())
-    assert "147.5 from left end" in text
+    assert "147.5 + 160.0 + 147.5 = 455.0" in text
 
 
 def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
@@ -138,7 +139,7 @@ def test_an_assembled_box_is_measured_from_its_bottom_panel() -> None:
     assert "STAND" in text
     assert "BOX ASSEMBLED?" not in text
     data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"])))
-    cards = [card for card in data["cards"] if card["part"] == "B1-SIDE-L"]
+    cards = [card for card in by_part(data) if card["part"] == "B1-SIDE-L"]
     heights = {h["y_mm"] - card["origin_mm"][1] for card in cards for h in card["holes"]}
     assert sorted(heights) == pytest.approx([51.3, 275.3, 467.3, 659.3], abs=0.001)
     values = [line["value_mm"] for card in cards for line in card["index"]]

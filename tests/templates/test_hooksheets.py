@@ -10,6 +10,7 @@ from jigs.given.job import FrontSpec
 from jigs.given.stated import RolloutSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.outlines import outline_page
@@ -91,8 +92,8 @@ def test_the_data_says_where_they_are() -> None:
 
 def test_the_bare_face_has_them() -> None:
     """For a router: outline and two holes, 6 wide and 10 deep."""
-    views = make_sheets(_layout(), PAPERS["common"], only=("B1-1-BOX",)).views
-    (view,) = [view for view in views if view.face == "box-back"]
+    (part,) = drilled_parts(_layout(), ("B1-1-BOX",))
+    (view,) = [view for view in part.views if view.face == "box-back"]
     layers = [getattr(mark, "layer", "") for mark in outline_page(view).marks]
     assert layers.count("drill hook-6-10") == 2
 
@@ -102,4 +103,4 @@ def test_a_rollout_of_a_slide_without_hooks_has_no_sheet() -> None:
     plain = replace(HOOKED, hook_diameter=None)
     rolling = replace(box(DOOR, name="B2"), rollouts=(RolloutSpec(at=200.0, height=120.0),))
     layout = lay_out(job(rolling, slide=plain))
-    assert not make_sheets(layout, PAPERS["common"], only=("B2-ROLLOUT-1",)).any_part
+    assert list(drilled_parts(layout, ("B2-ROLLOUT-1",))) == []

@@ -176,14 +176,14 @@ def _tampered(page: Page, place: Callable[[float, float], tuple[float, float]]) 
 @pytest.mark.parametrize("wrong", ["mirrored", "upside down", "holes shifted", "card shifted"])
 def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> None:
     """A mirrored sheet, an upside-down sheet and a shifted card are each caught."""
-    sheets = [sheet for sheet in worked_sheets(example) if sheet.part == part]
     layout = worked_layout(example)
     only = replace(
         layout,
         fronts=tuple(replace(f, drawer=None) for f in layout.fronts if f.id == part),
         sides=tuple(side for side in layout.sides if side.board == part),
     )
-    pages = [sheet.page for sheet in sheets]
+    made = make_sheets(only, PAPERS["common"])
+    pages = [sheet.page for sheet in made if sheet.parts]
     assert faults_on_paper(read_pages(write_pdf(pages)), only) == []
     first = pages[0]
     w, h = first.width, first.height
@@ -203,8 +203,8 @@ def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> Non
     read = read_pages(write_pdf(pages))
     if wrong == "card shifted":
         cards = [
-            {**entry, "page": entry["page"] - 1}
-            for entry in json.loads(sheets_json(make_sheets(only, PAPERS["common"])))["cards"]
+            {**entry, "page": entry["page"] - len(made.before)}
+            for entry in json.loads(sheets_json(made))["cards"]
         ]
         assert faults_in_data(read, {"cards": cards}, only)
     else:
@@ -229,11 +229,11 @@ def test_wrong_words_are_found(part: str, true: str, false: str) -> None:
     not taken off or taken off twice, a partition's height taken for a side's."""
     layout = worked_layout("uneven")
     sheets = worked_sheets("uneven")
-    before = [sheet.page for sheet in sheets if not sheet.cards]
+    before = [sheet.page for sheet in sheets if not sheet.parts]
     page = next(
         sheet.page
         for sheet in sheets
-        if sheet.part == part and any(true in text for text in _texts(sheet.page))
+        if part in sheet.parts and any(true in text for text in _texts(sheet.page))
     )
     for words, found in ((true, False), (false, True)):
         pdf = write_pdf([*before, _reworded(page, true, words)])
@@ -309,8 +309,8 @@ def test_every_symbol_is_read_and_begins_with_its_part() -> None:
         if face is None:
             assert page.number == 1
             continue
-        assert len(texts) == 1
-        assert texts[0].split(" ")[0] == face.part
+        assert face.part in [text.split(" ")[0] for text in texts]
+        assert len(texts) == len(page.fields)
 
 
 @pytest.mark.parametrize("example", EXAMPLES)
@@ -384,4 +384,4 @@ def test_any_symbol_of_many_jobs_is_read(job: Job) -> None:
     pdf = write_pdf(sheets.pages)
     for sheet, raster in zip(sheets, render(pdf), strict=True):
         texts = qr_texts(raster)
-        assert [text.split(" ")[0] for text in texts] == ([sheet.part] if sheet.part else [])
+        assert {text.split(" ")[0] for text in texts} == set(sheet.parts)

@@ -145,7 +145,7 @@ def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
         hinges = {number.record: HingeRecord(name=number.record) for number in numbers}
         fronts = (replace(layout.fronts[0], open=numbers), *layout.fronts[1:])
         given = replace(layout, job=replace(job, hinges=hinges), fronts=fronts)
-        pages = cover_pages(given, PAPERS[paper], SHEETS, same=True)
+        pages = cover_pages(given, PAPERS[paper], SHEETS)
         further.append(len(pages) - 1)
         assert [clashes_of_marks(page) for page in pages] == [[]] * len(pages), count
         assert "More: see the check" in words(pages[0])

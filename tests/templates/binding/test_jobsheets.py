@@ -23,14 +23,14 @@ COMMON = PAPERS["common"]
 @cache
 def parts(*only: str) -> list[str]:
     sheets = make_sheets(worked_layout("in"), COMMON, only=only or None)
-    return list(dict.fromkeys(sheet.part for sheet in sheets if sheet.part))
+    return list(dict.fromkeys(part for sheet in sheets for part in sheet.parts))
 
 
 def test_fronts_drawer_boxes_and_sides_follow_in_the_order_of_the_job() -> None:
     """Box by box: each front with its drawer box, then the sides."""
     assert parts()[-5:] == ["B3-1-BOX", "B3-1", "B3-2", "B3-SIDE-L", "B3-SIDE-R"]
     first = next(iter(worked_sheets("in")))
-    assert (first.part, first.cards) == (None, ())
+    assert (first.parts, first.cards) == ((), ())
 
 
 @pytest.mark.parametrize(
@@ -61,7 +61,7 @@ def test_a_part_that_is_held_back_has_no_sheet() -> None:
             replace(front, held=why) if front.id == "B3-1" else front for front in layout.fronts
         ),
     )
-    found = {sheet.part for sheet in make_sheets(held, COMMON)}
+    found = {part for sheet in make_sheets(held, COMMON) for part in sheet.parts}
     assert "B3-1" not in found
     assert "B3-1-BOX" not in found
     assert "B3-2" in found
@@ -98,7 +98,7 @@ def test_the_search_for_clashes_can_fail() -> None:
 
 def check_marks(job: Job, paper: Paper) -> None:
     for number, sheet in enumerate(make_sheets(lay_out(job), paper), start=1):
-        assert clashes_of_marks(sheet.page) == [], f"page {number}, {sheet.part}"
+        assert clashes_of_marks(sheet.page) == [], f"page {number}, {sheet.parts}"
 
 
 @given(jobs(), papers)

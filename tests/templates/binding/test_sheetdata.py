@@ -12,7 +12,7 @@ from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
 from templates.page.paper import PAPERS
 from tests.jobtexts import box_text
-from tests.sheetholes import faults_of_marks
+from tests.sheetholes import by_part, faults_of_marks
 from tests.templates.printed import laid_out
 from tests.templates.worked import worked_sheets
 from tests.uneven import IN_LEFT, IN_RIGHT, RISE, UNEVEN
@@ -22,7 +22,7 @@ TOGETHER = "assembled = true"
 
 def cards(part: str, face: str) -> list[dict[str, Any]]:
     data = json.loads(sheets_json(worked_sheets("in")))
-    return [card for card in data["cards"] if (card["part"], card["face"]) == (part, face)]
+    return [card for card in by_part(data) if (card["part"], card["face"]) == (part, face)]
 
 
 def test_the_data_name_schema_and_paper() -> None:
@@ -100,7 +100,9 @@ def test_only_boards_have_a_column_and_a_side() -> None:
         assert ("side" in card) == ("column" in card) == (card["face"] == "inside")
 
 
-def uneven_data(*, pilots: bool = False) -> tuple[dict[str, Any], dict[str, Any]]:
+def uneven_data(
+    *, pilots: bool = False, each: bool = True
+) -> tuple[dict[str, Any], dict[str, Any]]:
     """Give the cards of the uneven box, and its list of holes; of the first drawer box one hole
     is moved up, with the front's, so that it is alike to neither end nor hand."""
     layout = laid_out(UNEVEN)
@@ -112,7 +114,7 @@ def uneven_data(*, pilots: bool = False) -> tuple[dict[str, Any], dict[str, Any]
         drawer=replace(front.drawer, fittings=_one_higher(front.drawer.fittings, "clearance")),
     )
     layout = replace(layout, fronts=(moved, *others), sides=())
-    sheets = make_sheets(layout, PAPERS["common"], pilots=pilots)
+    sheets = make_sheets(layout, PAPERS["common"], pilots=pilots, each=each)
     return json.loads(sheets_json(sheets)), json.loads(holes_json(layout))
 
 
@@ -126,7 +128,7 @@ def _one_higher(fittings: tuple[Fitting, ...], kind: str) -> tuple[Fitting, ...]
 
 def stood(data: dict[str, Any], part: str = "B1-1") -> list[dict[str, Any]]:
     """Give the cards that place the drawer box of a front."""
-    return [card for card in data["cards"] if card["part"] == part and "stands" in card]
+    return [card for card in by_part(data) if card["part"] == part and "stands" in card]
 
 
 def test_a_drawer_box_is_placed_by_two_cards_without_holes() -> None:
@@ -147,6 +149,9 @@ def test_marked_holes_follow_from_the_data_alone() -> None:
     data, listed = uneven_data()
     assert faults_of_marks(data, listed) == []
     assert sum("stands" in card for card in data["cards"]) == 4
+    shared, _ = uneven_data(each=False)
+    assert faults_of_marks(shared, listed) == []
+    assert sum("stands" in card for card in shared["cards"]) == 2
     data, _ = uneven_data(pilots=True)
     assert not any("stands" in card for card in data["cards"])
     fixings = [h for c in data["cards"] for h in c["holes"] if h["purpose"] == "front-fixing"]

@@ -102,7 +102,7 @@ def test_a_whole_face_has_a_crossed_corner_wherever_a_flap_meets_other_paper() -
     """A side's four edges: two set the paper, two are checks; no corner is left but that of two
     checks."""
     view = only_cards("B3-SIDE-L", "inside")[0].view
-    card = whole_card(view)
+    card = whole_card(view, 1)
     assert card is not None
     assert sum(isinstance(mark, Text) and mark.text == "CUT" for mark in card.marks) == 3
 

@@ -18,6 +18,7 @@ from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, Job
 from jigs.ground.geometry import Face, Hole
 from jigs.layout.layout import lay_out
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.outlines import (
@@ -157,7 +158,7 @@ def near(found: Holes, expected: Holes) -> bool:
 @given(job=jobs.jobs(most_boxes=2))
 def test_svg_and_dxf_have_the_holes_of_every_face(job: Job) -> None:
     """Whatever the job: the same holes, files told apart by name, the same bytes again."""
-    views = list(make_sheets(lay_out(job), PAPERS["common"]).views)
+    views = [view for part in drilled_parts(lay_out(job)) for view in part.views]
     names = [face_name(view) for view in views]
     assert len(set(names)) == len(names)
     for view in views[:6]:
@@ -192,7 +193,7 @@ def test_class_and_layer_say_operation_diameter_and_depth(
 
 def holes_of_pdf(layout: Layout) -> dict[tuple[str, str], Holes]:
     """Read every ring on paper, and count it from the origin that the sheets' data give."""
-    made = draw_once(make_sheets(layout, PAPERS["common"]))
+    made = draw_once(make_sheets(layout, PAPERS["common"], each=True))
     pages = read_pages(write_pdf(made.pages))
     found: dict[tuple[str, str], Holes] = {}
     for card in json.loads(sheets_json(made))["cards"]:
@@ -212,7 +213,7 @@ def holes_of_pdf(layout: Layout) -> dict[tuple[str, str], Holes]:
 def assert_alike(layout: Layout) -> list[FaceView]:
     """Hold paper, SVG and DXF of every face against each other; give the faces."""
     printed = holes_of_pdf(layout)
-    views = list(make_sheets(layout, PAPERS["common"]).views)
+    views = [view for part in drilled_parts(layout) for view in part.views]
     assert {(view.part, view.face) for view in views} == set(printed)
     for part, face in printed:
         alike = [view for view in views if (view.part, view.face) == (part, face)]
@@ -274,7 +275,7 @@ FACES = (
 def faces() -> list[FaceView]:
     layout = laid_out(FACES)
     assert not any(front.withheld for front in layout.fronts)
-    return list(make_sheets(layout, PAPERS["common"]).views)
+    return [view for part in drilled_parts(layout) for view in part.views]
 
 
 def test_every_kind_of_face_is_there() -> None:
@@ -348,9 +349,10 @@ FACE_AS_DXF = """
 import sys
 from templates.cards.outlines import face_dxf
 from templates.page.paper import PAPERS
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from tests.templates.small_layout import small_layout
-view = next(iter(make_sheets(small_layout(), PAPERS["common"]).views))
+view = next(iter(drilled_parts(small_layout()))).views[0]
 sys.stdout.buffer.write(face_dxf(view))
 """
 

@@ -6,18 +6,18 @@ from jigs.given.cautions import CARE
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.sheets.sheetwords import set_words
 from templates.words.guidewords import CARES
 from tests.templates.printed import laid_out
 from tests.templates.test_byhandsheets import arm, wall_box
 from tests.uneven import UNEVEN
 
 
-@pytest.mark.parametrize("tight", [False, True])
 @pytest.mark.parametrize("name", ["common", "a3"])
-def test_every_page_with_holes_says_what_care_they_want(name: str, tight: bool) -> None:
+def test_every_page_with_holes_says_what_care_they_want(name: str) -> None:
     """In one line, once, beside the check of the bars; the first page has the cautions in full,
     each guide those of all drilling."""
-    first, *others = make_sheets(laid_out(UNEVEN), PAPERS[name], tight=tight)
+    first, *others = make_sheets(laid_out(UNEVEN), PAPERS[name])
     for sheet in others:
         if not sheet.cards:
             assert CARES[0] in " ".join(m.text for m in sheet.page.marks if isinstance(m, Text))
@@ -48,9 +48,14 @@ def test_the_arms_of_a_lift_are_sprung() -> None:
         (UNEVEN, set()),
     ):
         said = {
-            sheet.part
-            for sheet in make_sheets(laid_out(boxes), PAPERS["common"])
+            field.words.view.part
+            for plan in make_sheets(laid_out(boxes), PAPERS["common"]).plans
+            for field in (spot.field for spot in plan.spots)
             if "arms are sprung"
-            in " ".join(mark.text for mark in sheet.page.marks if isinstance(mark, Text))
+            in " ".join(
+                mark.text
+                for mark in set_words(field.words, field.cards, field.shapes[0].setting)
+                if isinstance(mark, Text)
+            )
         }
         assert said == parts

@@ -45,8 +45,9 @@ def test_a_file_has_the_guides_that_its_faces_want() -> None:
     layout = laid_out(UNEVEN)
     sheets = make_sheets(layout, PAPERS["common"], only=["B1-1"])
     pages = list(sheets.pages)
-    assert set(sheets.guides.at) == {"pulls", "marking", "drawer-box"}
-    for work, number in sheets.guides.at.items():
+    guides = sheets.plans[0].spots[0].field.words.guides
+    assert set(guides) == {"pulls", "marking", "drawer-box"}
+    for work, number in guides.items():
         assert GUIDES[work].title in said(pages[number - 1])
         assert f"page {number}" in said(pages[number - 1])
         assert any(f"STEPS: page {number}." in said(page) for page in pages)

@@ -79,7 +79,7 @@ def test_a_door_says_what_to_mount() -> None:
     assert "Tab 5.0" in facts
     assert "Plates 3.0 high" in facts
     assert words.place == "NORTH WALL, BOX B3, under B3-1"
-    assert words.size.startswith("This part 454.0 x 613.0 x 19")
+    assert words.measure.startswith("part 454.0 x 613.0 x 19")
 
 
 @pytest.mark.parametrize(("through", "words"), [
@@ -130,7 +130,7 @@ def test_a_side_says_which_front_edge(band: float, words: str) -> None:
     facts = " ".join(texts(words_of_side(layout, side).facts["inside"]))
     assert words in facts
     assert "Plates 3.0 high for B3-2." in facts
-    assert words_of_side(layout, side).size.startswith("This part 774.7 x 584.2 x 18.3")
+    assert words_of_side(layout, side).measure.startswith("part 774.7 x 584.2 x 18.3")
 
 
 def test_a_drawer_box_names_its_front() -> None:
@@ -140,7 +140,7 @@ def test_a_drawer_box_names_its_front() -> None:
     words = words_of_drawer_box(worked_layout("in"), drawer, front("B3-1"))
     assert words.kind == "DRAWER BOX"
     assert words.place.endswith("behind B3-1")
-    assert words.size.startswith("This box 409.6 wide x 88.9 high x 533.0 long")
+    assert words.measure.startswith("box 409.6 wide x 88.9 high x 533.0 long")
 
 
 def test_findings_stand_on_the_sheets_they_concern() -> None:

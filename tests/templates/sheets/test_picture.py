@@ -71,10 +71,8 @@ def test_the_arrow_is_large() -> None:
 def test_every_card_of_a_tall_part_is_numbered(part: str) -> None:
     """Beside the word at the hinge or front edge too, on either side."""
     layout = lay_out(read_in_hand(DEMO))
-    for sheet in make_sheets(layout, PAPERS["common"], only=[part]):
-        if sheet.part != part:
-            continue
-        cards = tuple(placed.card for placed in sheet.cards)
+    for plan in make_sheets(layout, PAPERS["common"], only=[part]).plans:
+        cards = tuple(placed.card for placed in plan.cards if placed.card.view.part == part)
         texts = [m.text for m in picture(cards[0].view, cards, 66.0).marks if isinstance(m, Text)]
         assert {str(card.number) for card in cards} <= set(texts)
 

@@ -1,5 +1,6 @@
-"""Cards laid on pages: none touches another or the words, none is lost, and few pages do."""
+"""Cards and fields laid on pages: none touches another, none is lost."""
 
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 
@@ -13,28 +14,23 @@ from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
-from templates.page.packing import CardRoom, Size, pack
+from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
+from templates.page.packing import Size, pack
 from templates.page.paper import PAPERS, Paper
-from templates.sheets import sheet as page
-from templates.sheets.sharing import NoRoomError, Shared, share_cards
+from templates.sheets.field import GUTTER
+from templates.sheets.sharing import AHEAD, share_pages
+from templates.sheets.sheet import BETWEEN
 from tests.jobs import jobs, papers
 
-GAP = 2.0
+Rectangle = tuple[float, float, float, float]
 
 
-def faults_of(
-    sizes: tuple[Size, ...], places: tuple[Size, ...], room: CardRoom, gap: float
-) -> list[str]:
+def faults_of(boxes: list[Rectangle], room: Rectangle, gap: float) -> list[str]:
     """What is wrong with an arrangement, told from its places alone."""
     faults: list[str] = []
-    boxes = [(x, y, x + w, y + h) for (w, h), (x, y) in zip(sizes, places, strict=True)]
     for row, (x0, y0, x1, y1) in enumerate(boxes):
-        if x0 < -1e-6 or y0 < -1e-6 or x1 > room.width + 1e-6 or y1 > room.height + 1e-6:
+        if min(x0 - room[0], y0 - room[1]) < -1e-6 or max(x1 - room[2], y1 - room[3]) > 1e-6:
             faults.append(f"{row} outside")
-        for start, end, depth in room.blocks:
-            clear = x1 + gap <= start + 1e-6 or end + gap <= x0 + 1e-6
-            if not clear and y1 + gap > room.height - depth + 1e-6:
-                faults.append(f"{row} in the words")
         for other, (a0, b0, a1, b1) in enumerate(boxes[:row]):
             if (x0 < a1 + gap - 1e-6 and a0 < x1 + gap - 1e-6) and (
                 y0 < b1 + gap - 1e-6 and b0 < y1 + gap - 1e-6
@@ -45,172 +41,80 @@ def faults_of(
 
 # --- rectangles alone -------------------------------------------------------------------------
 
-
-@st.composite
-def hard_cards(draw: st.DrawFn) -> tuple[tuple[Size, ...], CardRoom]:
-    """A few cards near half, a third or all of a room, and a room with words of two heights."""
-    step = draw(st.sampled_from((60.0, 90.0)))
-    sizes = draw(
-        st.lists(
-            st.tuples(st.integers(-3, 40), st.integers(-3, 90)).map(
-                lambda off: (step + off[0], step + off[1])
-            ),
-            min_size=2,
-            max_size=5,
-        )
-    )
-    a, b = draw(st.integers(0, 150)), draw(st.integers(0, 150))
-    place = draw(st.integers(40, 150))
-    return tuple(sizes), CardRoom(190.0, 250.0, ((0.0, place - 4.0, a), (place, 190.0, b)))
+sizes = st.lists(st.tuples(st.integers(57, 130), st.integers(57, 180)), min_size=1, max_size=5)
 
 
-def check_pack(case: tuple[tuple[Size, ...], CardRoom]) -> None:
-    sizes, room = case
-    places = pack(sizes, room, GAP)
-    if places is not None:
-        assert faults_of(sizes, places, room, GAP) == []
-    for size in sizes:
-        assert (pack((size,), room, GAP) is not None) == room.grown(GAP).holds(
-            (size[0] + GAP, size[1] + GAP)
-        )
-
-
-@given(hard_cards())
+@given(sizes)
 @settings(max_examples=60, deadline=None, derandomize=True)
-def test_what_is_laid_lies_clear(case: tuple[tuple[Size, ...], CardRoom]) -> None:
-    """Clear of each other and of the words; a single card lies wherever there is room for it."""
-    check_pack(case)
-
-
-@pytest.mark.slow
-@given(hard_cards())
-@settings(max_examples=400, deadline=None, derandomize=True)
-def test_what_is_laid_lies_clear_at_length(case: tuple[tuple[Size, ...], CardRoom]) -> None:
-    """The same, at length."""
-    check_pack(case)
+def test_what_is_laid_lies_clear(cards: list[Size]) -> None:
+    """Clear of each other; a single card lies wherever there is room for it."""
+    places = pack(cards, (190.0, 250.0), 2.0)
+    if places is not None:
+        boxes = [(x, y, x + w, y + h) for (w, h), (x, y) in zip(cards, places, strict=True)]
+        assert faults_of(boxes, (0.0, 0.0, 190.0, 250.0), 2.0) == []
+    assert pack(cards[:1], (190.0, 250.0), 2.0) == ((0.0, 0.0),)
+    assert pack(cards[:1], (56.0, 250.0), 2.0) is None
 
 
 @pytest.mark.parametrize("order", [(0, 1, 2), (2, 1, 0), (1, 2, 0)])
 def test_whatever_the_order_a_page_without_a_gap_left_is_filled(order: tuple[int, ...]) -> None:
     """Two at the left, one above the other, and one at the right: 60 + 40 and 50 + 50 are 100."""
     cards = ((60.0, 50.0), (60.0, 50.0), (40.0, 100.0))
-    sizes = tuple(cards[row] for row in order)
-    assert pack(sizes, CardRoom(100.0, 100.0), 0.0) is not None
-    assert pack(sizes, CardRoom(100.0, 99.9), 0.0) is None
-
-
-def test_beside_the_words_there_is_room_up_to_them() -> None:
-    """The lower words hang 39 down at the right of 95 + 2: the second card stands under them."""
-    sizes = ((90.0, 120.0), (90.0, 120.0))
-    assert pack(sizes, CardRoom(182.0, 160.0, ((93.0, 182.0, 38.0),)), GAP) == ((0, 0), (92, 0))
-    assert pack(sizes, CardRoom(182.0, 160.0, ((93.0, 182.0, 39.0),)), GAP) is None
+    laid = tuple(cards[row] for row in order)
+    assert pack(laid, (100.0, 100.0), 0.0) is not None
+    assert pack(laid, (100.0, 99.9), 0.0) is None
 
 
 # --- pages ------------------------------------------------------------------------------------
 
 
-def test_a_card_that_no_page_holds_is_named() -> None:
-    """By its number."""
-    with pytest.raises(NoRoomError) as fault:
-        share_cards(((50.0, 50.0), (101.0, 50.0)), (), (CardRoom(100.0, 100.0),), GAP)
-    assert fault.value.card == 1
+def fields_on(fields: Sequence[tuple[Size, ...]], *rooms: Size) -> list[list[int]]:
+    return [[field for field, _, _ in page.fields] for page in share_pages(fields, rooms, 2.0)]
 
 
-def test_a_first_page_that_holds_no_card_is_none() -> None:
-    """Its words leave 20, the card is 50 high."""
-    shared = share_cards(
-        ((50.0, 50.0),),
-        (CardRoom(100.0, 100.0, ((0.0, 100.0, 80.0),)),),
-        (CardRoom(100.0, 100.0),),
-        GAP,
-    )
-    assert [page_.first for page_ in shared] == [False]
+def test_fields_follow_in_order_but_for_a_few_that_still_find_room() -> None:
+    """The third is too high beside the first two, the fourth is not; one far behind is not
+    asked."""
+    low, high = ((100.0, 30.0),), ((100.0, 80.0),)
+    assert fields_on([low, low, high, low], (100.0, 100.0)) == [[0, 1, 3], [2]]
+    far = [low, low, *[high] * AHEAD, low]
+    assert fields_on(far, (100.0, 100.0))[0] == [0, 1]
 
 
-FULL = CardRoom(10.0, 10.0)
+def test_a_field_takes_the_size_that_lets_another_in() -> None:
+    """Two narrow ones side by side, and two flat ones one above the other."""
+    either = ((50.0, 100.0), (110.0, 49.0))
+    assert fields_on([either, either], (110.0, 100.0)) == [[0, 1]]
+    assert fields_on([((50.0, 100.0),), either], (102.0, 100.0)) == [[0, 1]]
 
 
-@pytest.mark.parametrize(
-    ("sizes", "first", "further", "pages"),
-    [
-        # 6 + 3 leaves 1 over; 6 + 4 and 3 + 3 + 4 fill two pages: the largest first.
-        (tuple((10.0, h) for h in (6.0, 3.0, 4.0, 3.0, 4.0)), (FULL,), FULL, 2),
-        # 271 - 122 = 149 and 271 - 52 = 219 high: the second and the fourth, 91 + 2 + 121 = 214
-        # under the shorter words; the first and the third beside a column of 139, as
-        # 107 + 2 + 117 = 226 <= 271 and 64 + 91 = 155 <= 189.
-        (
-            ((186.0, 107.0), (186.0, 91.0), (91.0, 117.0), (91.0, 121.0)),
-            (CardRoom(189.0, 271.0, ((0.0, 92.0, 52.0), (96.0, 189.0, 122.0))),),
-            CardRoom(189.0, 271.0, ((0.0, 62.0, 139.0),)),
-            2,
-        ),
-        # 93 + 2 + 88 = 183 <= 271 - 87 - 2 = 182 fails, 88 + 2 + 78 = 168 does not; then
-        # 107 + 2 + 93 = 202 <= 271 - 64 - 2 = 205.
-        (
-            ((186.0, 107.0), (186.0, 93.0), (186.0, 88.0), (186.0, 78.0)),
-            (CardRoom(189.0, 271.0, ((0.0, 189.0, 87.0),)),),
-            CardRoom(189.0, 271.0, ((0.0, 189.0, 64.0),)),
-            2,
-        ),
-        # Two of 184 lie side by side, 200 wide, on a page that lies; the small ones, 95 + 2 + 95
-        # high, go before, beside the words, and not the first card under them.
-        (
-            ((99.0, 184.0), (99.0, 95.0), (99.0, 184.0), (99.0, 95.0)),
-            (
-                CardRoom(189.0, 271.0, ((0.0, 189.0, 85.0),)),
-                CardRoom(189.0, 271.0, ((0.0, 62.0, 216.0),)),
-            ),
-            CardRoom(276.0, 184.0, ((0.0, 62.0, 134.0),)),
-            2,
-        ),
-    ],
-)
-def test_another_order_is_tried_where_it_may_spare_a_page(
-    sizes: tuple[Size, ...], first: tuple[CardRoom, ...], further: CardRoom, pages: int
-) -> None:
-    """Each needs a page more with the cards in order."""
-    gap = 0.0 if further == FULL else GAP
-    shared = share_cards(sizes, first, (further,), gap)
-    assert len(shared) == pages
-    check_sharing(sizes, first, (further,), shared, gap)
+def test_the_paper_is_turned_where_that_saves_a_page() -> None:
+    """Two of 120 side by side want it lying."""
+    field = ((120.0, 150.0),)
+    assert fields_on([field, field], (180.0, 250.0)) == [[0], [1]]
+    assert fields_on([field, field], (180.0, 250.0), (250.0, 180.0)) == [[0, 1]]
 
 
 # --- the sheets -------------------------------------------------------------------------------
 
 
-def check_sharing(
-    sizes: tuple[Size, ...],
-    first: tuple[CardRoom, ...],
-    further: tuple[CardRoom, ...],
-    pages: tuple[Shared, ...],
-    gap: float,
-) -> None:
-    """Each card lies on one page, well."""
-    for shared in pages:
-        room = (first if shared.first else further)[shared.room]
-        mine = tuple(sizes[card] for card, _ in shared.cards)
-        assert faults_of(mine, tuple(place for _, place in shared.cards), room, gap) == []
-    found = sorted(card for shared in pages for card, _ in shared.cards)
-    assert found == list(range(len(sizes)))
-    assert not any(shared.first for shared in pages[1:])
-
-
-def check_faces(layout: Layout, paper: Paper, monkeypatch: pytest.MonkeyPatch) -> int:
-    """Plan all sheets, with each face of several pages checked; give the number of pages."""
-
-    def watched(
-        sizes: tuple[Size, ...],
-        first: tuple[CardRoom, ...],
-        further: tuple[CardRoom, ...],
-        gap: float,
-    ) -> tuple[Shared, ...]:
-        pages = share_cards(sizes, first, further, gap)
-        check_sharing(sizes, first, further, pages, gap)
-        return pages
-
-    with monkeypatch.context() as patch:
-        patch.setattr(page, "share_cards", watched)
-        return make_sheets(layout, paper).count()
+def check_pages(layout: Layout, paper: Paper) -> None:
+    """Fields lie clear of each other and of the borders, cards within their fields, clear of each
+    other; each card stands once."""
+    sheets = make_sheets(layout, paper)
+    numbers = [placed.card.number for _, placed in sheets.cards]
+    assert sorted(numbers) == list(range(1, len(numbers) + 1))
+    for plan in sheets.plans:
+        page = (LEFT_STRIP, BOTTOM_STRIP, plan.width - EDGE, plan.height - EDGE)
+        fields = [(s.x, s.y, s.x + s.shape.width, s.top) for s in plan.spots]
+        assert faults_of(fields, page, BETWEEN) == []
+        for spot, field in zip(plan.spots, fields, strict=True):
+            words = spot.shape.setting
+            boxes = [(spot.x, spot.top - words.height, spot.x + words.width, spot.top)]
+            for placed in spot.cards:
+                x0, y0, x1, y1 = placed.card.box
+                boxes.append((x0 + placed.dx, y0 + placed.dy, x1 + placed.dx, y1 + placed.dy))
+            assert faults_of(boxes, field, GUTTER) == []
 
 
 @cache
@@ -219,9 +123,9 @@ def demo_layout() -> Layout:
 
 
 @pytest.mark.parametrize("paper", ["common", "a3"])
-def test_every_card_of_the_demo_lies_well(paper: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """On every page of every face, on paper with room for one card and for several."""
-    check_faces(demo_layout(), PAPERS[paper], monkeypatch)
+def test_every_card_of_the_demo_lies_well(paper: str) -> None:
+    """On every page, on paper with room for one card and for several."""
+    check_pages(demo_layout(), PAPERS[paper])
 
 
 @pytest.mark.slow
@@ -230,8 +134,8 @@ def test_every_card_of_the_demo_lies_well(paper: str, monkeypatch: pytest.Monkey
     max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_every_card_of_generated_jobs_lies_well(job: Job, paper: Paper) -> None:
-    """Whatever a box has: many cards, each near half a page, among them."""
-    check_faces(lay_out(job), paper, pytest.MonkeyPatch())
+    """All kinds of fronts and boxes, all papers."""
+    check_pages(lay_out(job), paper)
 
 
 NARROW = """
@@ -276,4 +180,4 @@ def test_a_card_that_would_touch_the_words_is_made_smaller(tmp_path: Path) -> No
     job = tmp_path / "narrow.toml"
     job.write_text(NARROW, encoding="utf-8")
     sheets = make_sheets(lay_out(read_in_hand(job)), PAPERS["common"])
-    assert any(sheet.part == "B1-1-2" for sheet in sheets)
+    assert any("B1-1-2" in sheet.parts for sheet in sheets)

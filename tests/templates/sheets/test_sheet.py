@@ -1,42 +1,33 @@
 """A page of a sheet."""
 
+from dataclasses import replace
+
 import pytest
 
-from templates.faces.faceview import FaceView
+from templates.binding.drilled import drilled_parts
+from templates.binding.planning import make_face_cards
 from templates.page.border import EDGE, border_marks
 from templates.page.marks import Line, Outline, Qr, Text
 from templates.page.paper import PAPERS, Paper
-from templates.sheets.panel import PartWords
-from templates.sheets.partwords import words_of_front, words_of_side
-from templates.sheets.pattern import SheetWords
-from templates.sheets.sheet import Sheet, draw_plan, plan_face
-from tests.jigs.sample import front_of, side_of
-from tests.templates.worked import only_cards, worked_layout
+from templates.sheets.field import NoRoomError, fields_of
+from templates.sheets.sheet import Sheet, draw_plan, plan_pages, rooms_of
+from templates.sheets.sheetwords import SheetWords
+from tests.templates.worked import worked_layout
 
 SMALL = Paper(name="postcard", width=95.0, height=136.0, sheet="a postcard")
 
 
-def words_of(part: str, face: str) -> SheetWords:
+def pages_of(part: str, face: str, paper: Paper = PAPERS["common"]) -> list[Sheet]:
+    """The pages of one face by itself."""
     layout = worked_layout("in")
-    view: FaceView = only_cards(part, face)[0].view
-    own: PartWords = (
-        words_of_side(layout, side_of(layout, part))
-        if face == "inside"
-        else words_of_front(layout, front_of(layout, part))
-    )
-    return SheetWords(
-        view=view,
-        part=own,
-        guides={"hinges": 2, "sides": 3},
-    )
-
-
-def pages_of(part: str, face: str, paper: str = "common") -> list[Sheet]:
-    plans = plan_face(words_of(part, face), PAPERS[paper])
-    return [
-        draw_plan(plan, PAPERS[paper], row + 1, f"sheet {row} of {len(plans)}")
-        for row, plan in enumerate(plans, start=1)
-    ]
+    (found,) = drilled_parts(layout, {part}) if face == "inside" else [
+        each for each in drilled_parts(layout, {part}) if each.words.part == part
+    ]  # fmt: skip
+    view = next(view for view in found.views if view.face == face)
+    words, rooms = SheetWords(view=view, part=found.words, guides={"sides": 3}), rooms_of(paper)
+    cards, own = make_face_cards(words, paper, rooms, 1)
+    plans = plan_pages(list(fields_of(replace(words, own=own), cards, rooms)), paper)
+    return [draw_plan(plan, paper, row) for row, plan in enumerate(plans, start=1)]
 
 
 def test_both_hinges_of_a_door_share_one_page() -> None:
@@ -53,7 +44,7 @@ def test_both_hinges_of_a_door_share_one_page() -> None:
 def test_cards_keep_apart_and_on_the_page(part: str, face: str, paper: str) -> None:
     """Upright or lying, on every paper."""
     page_size = sorted((PAPERS[paper].width, PAPERS[paper].height))
-    for sheet in pages_of(part, face, paper):
+    for sheet in pages_of(part, face, PAPERS[paper]):
         assert sorted((sheet.page.width, sheet.page.height)) == page_size
         boxes = []
         for placed in sheet.cards:
@@ -71,25 +62,21 @@ def test_cards_keep_apart_and_on_the_page(part: str, face: str, paper: str) -> N
 
 def test_a_larger_paper_takes_fewer_pages() -> None:
     """Four slides need several common pages and fewer of A3."""
-    assert len(pages_of("B1-SIDE-L", "inside", "a3")) < len(pages_of("B1-SIDE-L", "inside"))
+    assert len(pages_of("B1-SIDE-L", "inside", PAPERS["a3"])) < len(pages_of("B1-SIDE-L", "inside"))
 
 
-def test_sheets_of_a_part_are_numbered_and_each_has_the_symbol() -> None:
-    """Each says where the steps stand, and has the caution."""
-    sheets = pages_of("B1-SIDE-L", "inside")
-    for row, sheet in enumerate(sheets, start=1):
-        texts = [mark.text for mark in sheet.page.marks if isinstance(mark, Text)]
-        joined = " ".join(texts)
-        assert f"sheet {row} of {len(sheets)}, code" in joined
+def test_each_page_of_a_part_has_the_symbol() -> None:
+    """Each says where the steps stand."""
+    for sheet in pages_of("B1-SIDE-L", "inside"):
+        joined = " ".join(mark.text for mark in sheet.page.marks if isinstance(mark, Text))
         assert len([mark for mark in sheet.page.marks if isinstance(mark, Qr)]) == 1
         assert "STEPS: page 3." in joined
-        assert "a hole through shows outside" in joined
 
 
 def test_a_paper_that_holds_nothing_is_named() -> None:
-    """No sheet is cut off at its border: it is refused with part and paper."""
-    with pytest.raises(ValueError, match=r"B3-2.*postcard|postcard.*B3-2"):
-        plan_face(words_of("B3-2", "back"), SMALL)
+    """No sheet is cut off at its border: it is refused with the part."""
+    with pytest.raises(NoRoomError, match="B3-2"):
+        pages_of("B3-2", "back", SMALL)
 
 
 def test_the_borders_carry_the_bars() -> None:

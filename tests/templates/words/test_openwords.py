@@ -15,6 +15,7 @@ from jigs.given.labelstock import Stock
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.order.partslist import choose_parts
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING
 from templates.binding.sheetdata import sheets_json
@@ -150,7 +151,7 @@ def test_more_open_numbers_than_page_1_holds_take_pages_of_their_own() -> None:
     first = next(row for row, page in enumerate(pages) if "FRONT OF DRAWER BOX" in " ".join(page))
     assert first > 1
     assert next(row for row, _ in sheets.cards) == first + 1
-    assert sheets.count() == len(pages)
+    assert sheets.cost.pages == len(pages)
 
 
 @pytest.mark.parametrize("sure", [False, True])
@@ -225,8 +226,8 @@ def test_the_supplier_is_told_what_is_assumed_in_a_front() -> None:
 def test_bare_faces_and_cards_as_data_say_it(sure: bool) -> None:
     """Beside the face, never on it; on a narrow part the word alone."""
     layout = kitchen(sure=sure)
-    sheets = make_sheets(layout, PAPERS["common"])
-    door = next(view for view in sheets.views if drilled_words(view) == "BACK OF DOOR")
+    views = (view for part in drilled_parts(layout) for view in part.views)
+    door = next(view for view in views if drilled_words(view) == "BACK OF DOOR")
     texts = [mark for mark in outline_page(door).marks if isinstance(mark, Text)]
     said = [mark for mark in texts if "OPEN" in mark.text]
     assert bool(said) is not sure

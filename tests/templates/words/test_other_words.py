@@ -9,6 +9,7 @@ import pytest
 
 from jigs.cutlist.cutlist import cut_job
 from jigs.order.buying import make_order
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json
@@ -73,13 +74,13 @@ def make() -> Made:
     """Make sheets, labels, the order and the holes of the boxes anew."""
     layout = laid_out(BOXES)
     cut = cut_job(layout)
-    sheets = make_sheets(layout, PAPERS["common"], same=True)
+    sheets = make_sheets(layout, PAPERS["common"])
     labels = list_labels(layout, cut.pieces)
     order = make_order(layout, cut)
-    batches = list(sheets._batches(True))
+    parts = list(drilled_parts(layout))
     said = [
         sentence
-        for words in (batch.words for batch in batches)
+        for words in (part.words for part in parts)
         for sentences in (words.notes, *words.facts.values())
         for sentence in sentences
     ]
@@ -91,7 +92,7 @@ def make() -> Made:
         decided=(
             holes_json(layout),
             holes_csv(layout),
-            [batch.parts for batch in batches],
+            [placed.card.parts for _, placed in sheets.cards],
             [(sentence.own, sentence.bold, sentence.names) for sentence in said],
             [(label.part, label.hold, label.code) for label in labels],
             [front.front.id for front in order.fronts],

@@ -1,0 +1,123 @@
+"""A field: the words of one face and its cards in a rectangle of a page.
+
+The words stand at the field's upper left corner, the cards beside and below them, each as high
+and then as far left as it goes. A face that finds no room in one field goes on in a further one.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from templates.cards.card import Card
+from templates.page.packing import Size, lay, orders
+from templates.sheets.sheetwords import Setting, SheetWords, settings_of
+
+GUTTER = 2.0
+"""Between cards, and between cards and words, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """A way to lay a field: its size, how its words are set, and the upper left corner of each
+    card, to the right and down from the field's own; mm."""
+
+    width: float
+    height: float
+    setting: Setting
+    cards: tuple[Size, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """Words and cards of one face that stand together, and the ways to lay them, the smallest
+    first."""
+
+    words: SheetWords
+    cards: tuple[Card, ...]
+    shapes: tuple[Shape, ...]
+
+    def numbered(self, number: int, count: int) -> "Field":
+        """Say which of its part's fields it is."""
+        return replace(self, words=replace(self.words, sheet=f"sheet {number} of {count}"))
+
+
+class NoRoomError(ValueError):
+    """A card finds no room on any page beside the words of its face."""
+
+
+def fields_of(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -> Iterator[Field]:
+    """Give the fields of a face, as few as rooms of these sizes let there be.
+
+    Raises NoRoomError for a card that none holds.
+    """
+    widths = [width for width, _ in rooms]
+    rest = list(cards)
+    while rest or words.first:
+        words = words.with_cards(rest)
+        settings = settings_of(words, widths)
+        taken: list[Card] = []
+        shapes: tuple[Shape, ...] = ()
+        for card in rest:
+            found = _shapes(settings, [*taken, card], rooms)
+            if found:
+                taken, shapes = [*taken, card], found
+        if not taken and words.first:
+            words = words.with_cards([])
+            shapes = _shapes(settings_of(words, widths), [], rooms)
+        if not shapes:
+            raise NoRoomError(f"{words.view.part}: a card or its words find no room on this paper")
+        yield Field(words=words, cards=tuple(taken), shapes=shapes)
+        rest = [card for card in rest if card not in taken]
+        words = words.again()
+
+
+def limits_of(words: SheetWords, rooms: Sequence[Size]) -> tuple[Size, ...]:
+    """Give the largest cards that rooms hold beside or below the words of a face."""
+    found: list[Size] = []
+    settings = settings_of(words.again(), [width for width, _ in rooms])
+    for setting in settings:
+        for width, height in rooms:
+            if setting.width <= width and setting.height <= height:
+                found.append((width, height - setting.height - GUTTER))
+                found.append((width - setting.width - GUTTER, height))
+    return tuple(found)
+
+
+def _shapes(
+    settings: Sequence[Setting], cards: Sequence[Card], rooms: Sequence[Size]
+) -> tuple[Shape, ...]:
+    """Give the ways to lay some cards beside words, but for those of which another one is no
+    wider and no higher."""
+    sizes = [(card.width, card.height) for card in cards]
+    found = [shape for setting in settings for shape in _laid(setting, sizes, rooms)]
+    kept: list[Shape] = []
+    for shape in sorted(found, key=lambda shape: (shape.width, shape.height)):
+        if not kept or shape.height < kept[-1].height - 0.5:
+            kept.append(shape)
+    return tuple(sorted(kept, key=lambda shape: shape.width * shape.height))
+
+
+def _laid(setting: Setting, sizes: Sequence[Size], rooms: Sequence[Size]) -> Iterator[Shape]:
+    """Lay cards beside words that are set in one way, in fields of several widths."""
+    row = sum(width + GUTTER for width, _ in sizes)
+    widest = max((width for width, _ in sizes), default=0.0)
+    ends = {setting.width, setting.width + GUTTER + widest, setting.width + row, row, widest}
+    ends |= {width for width, _ in rooms}
+    grown = [(width + GUTTER, height + GUTTER) for width, height in sizes]
+    words = (setting.width + GUTTER, setting.height + GUTTER)
+    for end in ends:
+        if end < max(setting.width, widest) or end > max(width for width, _ in rooms) + 1e-6:
+            continue
+        for order in orders(sizes):
+            # Packing lays things low; upside down, that is high.
+            places = lay([words, *(grown[row] for row in order)], (end + GUTTER, 1e6))
+            assert places is not None, "there is no limit"
+            corners = dict(zip(order, places[1:], strict=True))
+            wide = max([setting.width, *(corners[k][0] + sizes[k][0] for k in order)])
+            high = max([setting.height, *(corners[k][1] + sizes[k][1] for k in order)])
+            if any(wide <= w + 1e-6 and high <= h + 1e-6 for w, h in rooms):
+                yield Shape(
+                    width=wide,
+                    height=high,
+                    setting=setting,
+                    cards=tuple(corners[k] for k in range(len(sizes))),
+                )

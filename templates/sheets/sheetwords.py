@@ -1,0 +1,141 @@
+"""What is said beside the cards of one face, and how it is set: in a column, or across."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Self
+
+from templates.cards.card import Card
+from templates.faces.faceview import FaceView
+from templates.faces.reference import Reference
+from templates.page.marks import Mark
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.space import Box
+from templates.sheets.panel import PartWords, body, head_across, head_down
+from templates.sheets.picture import Numbered
+from templates.words.fittingwords import Work
+from templates.words.guidewords import guide_line
+from templates.words.ownwords import own_words
+
+COLUMNS = (62.0, 68.0, 76.0, 86.0)
+"""How wide words may be that stand in one column, mm."""
+ACROSS = 150.0
+"""Words at least so wide have their head across, and what follows in columns; mm."""
+COLUMN_GAP = 4.0
+NARROWEST = 58.0
+"""How wide a column below a head is at least, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Elsewhere:
+    """A card that serves a part too and stands with another one: its number, its border in the
+    part's own face, its page."""
+
+    number: int
+    box: Box
+    page: int = 888
+    """As wide as any, until it is known."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetWords:
+    """What is said of one face beside its cards; `first`: in full, as where it is said first.
+
+    `guides`: the page of each kind of work's steps. `elsewhere`: the cards for it that stand with
+    other parts.
+    """
+
+    view: FaceView
+    part: PartWords
+    guides: Mapping[Work, int]
+    elsewhere: tuple[Elsewhere, ...] = ()
+    first: bool = True
+    sheet: str = "sheet 1 of 1"
+    own: tuple[str, ...] = ()
+    """What is to be done besides with long paper."""
+    set_on: tuple[Reference, ...] = ()
+    """What its cards are set on."""
+
+    def with_cards(self, cards: Iterable[Card]) -> Self:
+        """Give what is said with some cards."""
+        return replace(self, set_on=tuple(line for card in cards for line in card.index))
+
+    def again(self) -> Self:
+        """Give what is said where the cards of the face go on."""
+        return replace(self, elsewhere=(), first=False)
+
+    def body(self, width: float) -> list[MarkBlock]:
+        """Give what is said below the head, as pieces `width` mm wide."""
+        line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
+        own = (*([line] if line else []), *self.own, *own_words(self.view, self.set_on))
+        return [
+            *([paragraph(where, width, bold=True)] if where else []),
+            *body(self.view, self.part, own, width, first=self.first),
+        ]
+
+
+def _where(elsewhere: Iterable[Elsewhere]) -> str:
+    """Say where the cards are that stand with another part."""
+    said = [f"card {card.number} on page {card.page}" for card in elsewhere]
+    return f"ALSO FOR THIS PART: {', '.join(said)}." if said else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How words are set: how wide, how high, in how many columns below a head that lies across;
+    0 for a head and all else in one column; mm."""
+
+    width: float
+    height: float
+    columns: int = 0
+
+
+def settings_of(words: SheetWords, widths: Iterable[float]) -> list[Setting]:
+    """Give the ways to set words: in a column of each usual width, and across these widths."""
+    return [
+        *(in_column(words, width) for width in COLUMNS),
+        *(s for width in widths if width >= ACROSS for s in _across(words, width)),
+    ]
+
+
+def in_column(words: SheetWords, width: float) -> Setting:
+    """Set words in one column."""
+    pieces = [*head_down(words.view, words.part, None, words.sheet, width)]
+    pieces += words.body(width)
+    return Setting(width, sum(piece.height + GAP for piece in pieces))
+
+
+def _across(words: SheetWords, width: float) -> Iterator[Setting]:
+    head = head_across(words.view, words.part, None, words.sheet, width)
+    for columns in (2, 3, 4):
+        column = _column(width, columns)
+        if column >= NARROWEST:
+            least = least_height(words.body(column), columns, 400.0)
+            if least is not None:
+                yield Setting(width, head.height + least, columns)
+
+
+def _column(width: float, columns: int) -> float:
+    return (width - (columns - 1) * COLUMN_GAP) / columns
+
+
+def set_words(words: SheetWords, cards: Sequence[Card], setting: Setting) -> tuple[Mark, ...]:
+    """Draw words from their upper left corner at (0, 0) down, as they were measured."""
+    width = setting.width
+    shown: list[Numbered] = [*cards, *words.elsewhere]
+    marks: list[Mark] = []
+    if not setting.columns:
+        top = 0.0
+        pieces = [*head_down(words.view, words.part, shown, words.sheet, width)]
+        for piece in [*pieces, *words.body(width)]:
+            marks += moved(piece.marks, 0.0, top)
+            top -= piece.height + GAP
+        return tuple(marks)
+    head = head_across(words.view, words.part, shown, words.sheet, width)
+    marks += head.marks
+    column = _column(width, setting.columns)
+    body = words.body(column)
+    places = flow(body, setting.columns, setting.height - head.height + 1e-6)
+    assert places is not None, "the words were measured with the same pieces"
+    for piece, (number, down) in zip(body, places, strict=True):
+        marks += moved(piece.marks, number * (column + COLUMN_GAP), -head.height - down)
+    return tuple(marks)

@@ -1,0 +1,205 @@
+"""Cards that are the same for several parts, each printed once."""
+
+import json
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+import templates.demo
+from jigs.box.parts import Front, Layout
+from jigs.given.job import BoxSpec, FrontSpec, Job
+from jigs.layout.layout import lay_out
+from jigs.order.matching import read_in_hand
+from templates.binding.jobsheets import make_sheets
+from templates.binding.sheetdata import sheets_json
+from templates.cards.card import Card
+from templates.cards.ticks import MOST
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
+from templates.writers.pdf import write_pdf
+from tests.cardreading import faults_on_paper
+from tests.cardwords import faults_in_words
+from tests.jigs.sample import box, lay
+from tests.jobs import jobs, renamed
+from tests.readback import read_pages
+
+COMMON = PAPERS["common"]
+BASE = box(
+    FrontSpec(id="B3-1", kind="drawer", height=152.4),
+    FrontSpec(id="B3-2", kind="door", height=613.0, hinged="left"),
+    name="B3",
+)
+
+
+@cache
+def several(times: int, base: BoxSpec = BASE) -> Layout:
+    """A job of boxes that are alike: B3, B3R, B3S, ..."""
+    return lay(*(renamed(base, number) for number in range(times)))
+
+
+def cards(layout: Layout, *, each: bool = False) -> list[dict[str, Any]]:
+    found: list[dict[str, Any]] = json.loads(sheets_json(make_sheets(layout, COMMON, each=each)))[
+        "cards"
+    ]
+    return found
+
+
+def changed(layout: Layout, part: str, **values: object) -> Layout:
+    """Give the layout with some values of one front another."""
+    fronts = tuple(
+        replace(front, **values) if front.id == part else front  # type: ignore[arg-type]
+        for front in layout.fronts
+    )
+    return replace(layout, fronts=fronts)
+
+
+def sharing(layout: Layout, part: str) -> list[list[str]]:
+    """The parts of each shared card of the back of a front."""
+    return [
+        [member["part"] for member in card["parts"]]
+        for card in cards(layout)
+        if card["face"] == "back" and part in str(card.get("parts"))
+    ]
+
+
+def test_boxes_that_are_alike_have_each_card_once() -> None:
+    """As many as one of them, each for all; with --each as many as they have together."""
+    alone = len(cards(several(1)))
+    together = cards(several(3))
+    assert len(together) == alone
+    assert all(len(card["parts"]) == 3 for card in together)
+    assert len(cards(several(3), each=True)) == 3 * alone
+    assert not any("parts" in card for card in cards(several(3), each=True))
+
+
+def test_a_card_serves_eight_parts() -> None:
+    """Nine have a second one, which serves one alone."""
+    counts = [len(card.get("parts", [0])) for card in cards(several(MOST + 1))]
+    assert set(counts) == {MOST, 1}
+    assert counts.count(1) == counts.count(MOST)
+
+
+def test_every_hole_of_every_part_is_on_paper_once() -> None:
+    """Read back from where white meets black, for each part with a box to tick; each card has the
+    names and codes of all."""
+    layout = several(3)
+    pages = read_pages(write_pdf(make_sheets(layout, COMMON).pages))
+    assert faults_on_paper(pages, layout) == []
+    assert faults_in_words(pages, layout) == []
+
+
+def with_hole(front: Front, **values: Any) -> Front:
+    (fitting, *others) = front.fittings
+    hole = replace(fitting.holes[0], **values)
+    return replace(front, fittings=(replace(fitting, holes=(hole, *fitting.holes[1:])), *others))
+
+
+@pytest.mark.parametrize(
+    ("values", "alike"),
+    [
+        ({"x": 22.5 + 0.02}, False),
+        ({"x": 22.5 + 0.0001}, True),
+        ({"depth": 12.5}, False),
+        ({"diameter": 34.0}, False),
+    ],
+)
+def test_holes_keep_cards_apart(values: dict[str, float], alike: bool) -> None:
+    """Places, depth and diameter, from 0.005 mm on; the other hinge is the same still."""
+    layout = several(2)
+    door = next(front for front in layout.fronts if front.id == "B3R-2")
+    other = changed(layout, "B3R-2", fittings=with_hole(door, **values).fittings)
+    assert len(sharing(other, "B3R-2")) == (2 if alike else 1)
+
+
+def test_a_taller_door_shares_what_its_height_does_not_change() -> None:
+    """The bottom hinge; the top one's card has the ladder at the door's height."""
+    layout = changed(several(2), "B3R-2", height=613.5)
+    assert len(sharing(layout, "B3R-2")) == 1
+
+
+@pytest.mark.parametrize("hinged", ["left", "right"])
+def test_hands_are_never_the_same(hinged: Any) -> None:
+    """Nor are the sides of a box."""
+    other = box(
+        FrontSpec(id="B4-1", kind="drawer", height=152.4),
+        FrontSpec(id="B4-2", kind="door", height=613.0, hinged=hinged),
+        name="B4",
+    )
+    shared = [card for card in cards(lay(BASE, other)) if card["face"] == "back"]
+    doors = [c for c in shared if "B3-2" in str(c) and "B4-2" in str(c)]
+    assert len(doors) == (2 if hinged == "left" else 0)
+    for card in cards(several(2)):
+        names = {member["part"][-2:] for member in card["parts"]}
+        assert card["face"] != "inside" or names in ({"-L"}, {"-R"})
+
+
+def _said(card: Card) -> list[object]:
+    """All that a card says, but for names and codes, from its own corner."""
+    x0, y0, x1, y1 = card.box
+    own = {card.view.part, card.view.code, *(f.part or "" for f in card.view.fittings)}
+    found: list[object] = [(round(x1 - x0, 2), round(y1 - y0, 2))]
+    for mark in card.marks:
+        if isinstance(mark, Text):
+            words = mark.text
+            for name in sorted(own - {""}, key=len, reverse=True):
+                words = words.replace(name, "*")
+            found.append((words, mark.bold, mark.angle))
+    return found
+
+
+def _places(card: Card) -> list[tuple[float, float]]:
+    return [place for fitting in card.fittings for place in fitting.places]
+
+
+def _check(layout: Layout) -> None:
+    """Each card that serves several parts is what each of them would have by itself."""
+    alone: dict[tuple[object, ...], list[Card]] = {}
+    for _, placed in make_sheets(layout, COMMON, each=True).cards:
+        card = replace(placed.card, number=1)
+        view = card.view
+        alone.setdefault((view.part, view.face, view.column, view.side), []).append(card)
+    for _, placed in make_sheets(layout, COMMON).cards:
+        view, places = placed.card.view, _places(placed.card)
+        said = []
+        for member in placed.card.members:
+            own = alone[member.part, view.face, view.column, view.side]
+            (same,) = [
+                card
+                for card in own
+                if len(_places(card)) == len(places)
+                and all(
+                    abs(a - c - member.dx) < 0.006 and abs(b - d - member.dy) < 0.006
+                    for (a, b), (c, d) in zip(_places(card), places, strict=True)
+                )
+            ]
+            said.append(_said(same))
+        assert all(words == said[0] for words in said)
+
+
+@given(jobs(most_boxes=1))
+@settings(
+    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_a_shared_card_is_what_each_part_would_have(job: Job) -> None:
+    """In any job: same size, same words, but for names and codes."""
+    _check(lay_out(replace(job, boxes=(*job.boxes, *(renamed(each, 1) for each in job.boxes)))))
+
+
+@pytest.mark.slow
+def test_in_the_demo_too() -> None:
+    """Boxes that are not alike, with cards that are."""
+    _check(lay_out(read_in_hand(Path(templates.demo.__file__).parent / "job.toml")))
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(
+    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+)
+def test_in_many_jobs_too(job: Job) -> None:
+    """The same, at length."""
+    _check(lay_out(replace(job, boxes=(*job.boxes, *(renamed(each, 1) for each in job.boxes)))))
