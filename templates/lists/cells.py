@@ -1,4 +1,4 @@
-"""Tables as they leave the tool: cells, numbers, CSV text.
+"""Tables as they leave the tool: cells, numbers, CSV text; no cell is ever taken for a formula.
 
 >>> safe_cell("=1+1"), safe_cell("B1-SIDE-L")
 ("'=1+1", 'B1-SIDE-L')
@@ -39,5 +39,7 @@ def csv_text(columns: Sequence[str], rows: Iterable[Iterable[object]]) -> str:
     file = io.StringIO(newline="")
     writer = csv.writer(file, lineterminator="\n")
     writer.writerow(columns)
-    writer.writerows(rows)
+    writer.writerows(
+        [safe_cell(cell) if isinstance(cell, str) else cell for cell in row] for row in rows
+    )
     return file.getvalue()

@@ -17,8 +17,9 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
-from templates.lists.cells import csv_text, in_mm, number, safe_cell
+from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import held_words, problems_data
+from templates.words.holewords import LIST_LEGEND
 from templates.words.openwords import STAMP, open_cell, open_data, open_words
 from templates.words.textlines import columned
 from templates.words.wording import FRONT_WORDS, side_words
@@ -86,12 +87,7 @@ def holes_text(layout: Layout) -> str:
     blocks += [_side_block(side, unit) for side in layout.sides if side.holes]
     held = {front.id for front in layout.fronts if front.withheld}
     blocks += [_box_block(box, held, unit) for box in layout.drawers]
-    legend = (
-        "x of a front or drawer box from its left end, seen from the room, whichever face is "
-        "drilled; of a side\nfrom its finished front edge. y from the bottom edge, bottom end or "
-        "underside. Diameter and depth in mm.\nA + or - after inches: a little more or less."
-    )
-    return "\n".join([*blocks, legend]) + "\n"
+    return "\n".join([*blocks, LIST_LEGEND]) + "\n"
 
 
 def _side_kind(side: Side) -> str:
@@ -239,16 +235,16 @@ def _rows(
                 and rests_on(number, hole.face)
             ]
             yield (
-                *(safe_cell(text) for text in part),
+                *part,
                 hole.purpose,
                 hole.face,
-                safe_cell(fitting.part or ""),
+                fitting.part or "",
                 number(hole.x),
                 number(hole.y),
                 number(hole.diameter),
                 _depth(hole),
-                safe_cell(open_cell(decide)),
-                safe_cell("; ".join(assumed)),
+                open_cell(decide),
+                "; ".join(assumed),
             )
 
 

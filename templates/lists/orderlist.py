@@ -15,7 +15,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
-from templates.lists.cells import Cell, csv_text, in_mm, number, safe_cell
+from templates.lists.cells import Cell, csv_text, in_mm, number
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
@@ -67,9 +67,9 @@ def order_sheets(
         "hardware": (ITEM_COLUMNS, item_rows(order, job)),
         "held back": (
             HELD_COLUMNS,
-            [(h.id, h.box, safe_cell("; ".join(h.why))) for h in order.held],
+            [(h.id, h.box, "; ".join(h.why)) for h in order.held],
         ),
-        "terms": (TERM_COLUMNS, [(safe_cell(term),) for term in terms(order, job)]),
+        "terms": (TERM_COLUMNS, [(term,) for term in terms(order, job)]),
     }
 
 
@@ -127,9 +127,9 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
     """Give the rows of hardware, band and paint, in the order of ITEM_COLUMNS."""
     rows: list[tuple[Cell, ...]] = [
         (
-            item_name(item), safe_cell(_record(item)), _size(item.size), _size(item.board),
+            item_name(item), _record(item), _size(item.size), _size(item.board),
             item.count, item.spare, item.count + item.spare, _unit(item), _remark(item, job),
-            safe_cell(open_cell(open_of_item(item, order))),
+            open_cell(open_of_item(item, order)),
         )
         for item in order.items
     ]  # fmt: skip
@@ -139,43 +139,41 @@ def item_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
         rows.append(("edge band", "", size, board, metres, 0, metres, "m", "", ""))
     for need in order.paint:
         litres, words = number(need.litres), _area_words(need.area, job)
-        rows.append(
-            ("paint", safe_cell(need.finish), "", "", litres, 0, litres, "litre", words, "")
-        )
+        rows.append(("paint", need.finish, "", "", litres, 0, litres, "litre", words, ""))
     return rows
 
 
 def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
     for term in terms(order, job):
-        yield {"what": "terms", "note": safe_cell(term)}
+        yield {"what": "terms", "note": term}
     limits = {
         **in_mm(increment=job.increment, tolerance=job.tolerance),
     }
     for f in order.fronts:
         yield {
-            "what": "front", "part": safe_cell(f.front.id), "box": safe_cell(f.front.box),
+            "what": "front", "part": f.front.id, "box": f.front.box,
             "width_mm": number(f.width), "height_mm": number(f.height),
             "thickness_mm": number(f.thickness), "needed": 1, "spare": 0, "buy": 1,
             "unit": "piece", **limits, "grain": _grain(f), "bored": "yes" if f.bored else "no",
-            "state": _state(f), "note": safe_cell(", ".join(said_of(f))),
+            "state": _state(f), "note": ", ".join(said_of(f)),
         }  # fmt: skip
     for held in order.held:
         yield {
-            "what": "front or rollout", "part": safe_cell(held.id), "box": safe_cell(held.box),
+            "what": "front or rollout", "part": held.id, "box": held.box,
             "needed": 1, "spare": 0, "buy": 0, "unit": "piece",
-            "state": safe_cell(f"held back: {'; '.join(held.why)}"),
+            "state": f"held back: {'; '.join(held.why)}",
         }  # fmt: skip
     for box in order.drawer_boxes:
         count = len(box.parts)
         yield {
-            "what": "drawer box", "part": safe_cell(" ".join(box.parts)),
-            "record": safe_cell(box.slide), "width_mm": number(box.width),
+            "what": "drawer box", "part": " ".join(box.parts),
+            "record": box.slide, "width_mm": number(box.width),
             "height_mm": number(box.height), "length_mm": number(box.length),
             "thickness_mm": number(box.side), "needed": count, "spare": 0,
             "buy": 0 if order.boxes_made else count, "unit": "piece",
             "state": "made from the parts list" if order.boxes_made else "",
             "note": _drawer_note(box),
-            "open": safe_cell(open_cell(open_of_box(box, order))),
+            "open": open_cell(open_of_box(box, order)),
         }  # fmt: skip
     for row in item_rows(order, job):
         said = dict(zip(ITEM_COLUMNS, row, strict=True))
@@ -235,11 +233,11 @@ def _drawer_row(box: DrawerBoxOrder, order: Order) -> tuple[Cell, ...]:
     hook = [""] * 4 if box.hook is None else [_size(v) for v in (_hook_data(box) or {}).values()]
     count = len(box.parts)
     return (
-        safe_cell(" ".join(box.parts)), number(box.width), number(box.height), number(box.length),
+        " ".join(box.parts), number(box.width), number(box.height), number(box.length),
         number(box.side), number(box.recess), wide, high, *hook,
-        safe_cell(box.slide),
+        box.slide,
         number(box.slide_length), count, 0 if order.boxes_made else count,
-        safe_cell(open_cell(open_of_box(box, order))),
+        open_cell(open_of_box(box, order)),
     )  # fmt: skip
 
 

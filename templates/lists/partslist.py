@@ -14,9 +14,10 @@ from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
 from jigs.given.cautions import cautions_of
 from jigs.order.partslist import PartsList, assumed_in, drawers_of
-from templates.lists.cells import csv_text, in_mm, number, safe_cell
+from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import problems_data
 from templates.words.openwords import open_cell, open_data
+from templates.words.partswords import BUILT_NOTE, HELD_NOTE
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
@@ -25,9 +26,6 @@ COLUMNS = (
     "groove_depth_mm", "note", "code", "open", "assumed",
 )  # fmt: skip
 """The columns of the CSV list; several places in one cell are parted by blanks."""
-
-BUILT_NOTE = "built already: its own pieces are not cut again"
-HELD_NOTE = "left out, because its front or it is held back"
 
 
 def parts_json(parts: PartsList) -> str:
@@ -60,58 +58,38 @@ def parts_json(parts: PartsList) -> str:
 def parts_csv(parts: PartsList) -> str:
     """Give all pieces as CSV text, one a line, and a line without sizes for what is not cut; no
     cell is ever taken for a formula."""
-    cuts = OpenCuts(parts.layout)
-    job = parts.layout.job
-    rows = [
-        (
-            *_row(piece, code),
-            open_cell(cuts.of(piece.id)),
-            safe_cell("; ".join(assumed_in(piece, job))),
-        )
+    cuts, job = OpenCuts(parts.layout), parts.layout.job
+    rows: list[dict[str, Any]] = [
+        {
+            **_in_cells(_piece_data(piece, code)),
+            "open": open_cell(cuts.of(piece.id)),
+            "assumed": "; ".join(assumed_in(piece, job)),
+        }
         for piece, code in parts.coded()
     ]
-    rows += [_not_cut(name, "built", BUILT_NOTE) for name in parts.built]
-    rows += [_not_cut(name, "held-back", HELD_NOTE) for name in parts.left_out]
-    return csv_text(COLUMNS, rows)
+    for kind, names, note in (
+        ("built", parts.built, BUILT_NOTE),
+        ("held-back", parts.left_out, HELD_NOTE),
+    ):
+        rows += [{"part": name, "kind": kind, "count": 0, "note": note} for name in names]
+    return csv_text(COLUMNS, ([row.get(column) for column in COLUMNS] for row in rows))
 
 
-def _not_cut(name: str, kind: str, note: str) -> tuple[object, ...]:
-    """Give a row for what has no piece here, its count 0."""
-    said = {"part": safe_cell(name), "kind": kind, "count": 0, "note": note}
-    return tuple(said.get(column) for column in COLUMNS)
-
-
-def _row(piece: Piece, code: str) -> tuple[object, ...]:
-    """Give a piece as a row of the CSV list, in the order of COLUMNS."""
-    groove = piece.groove
-    return (
-        safe_cell(piece.id),
-        piece.kind,
-        safe_cell(piece.box or ""),
-        safe_cell(piece.wall),
-        safe_cell(piece.front or ""),
-        piece.count,
-        number(piece.length),
-        number(piece.width),
-        number(piece.finished_length),
-        number(piece.finished_width),
-        number(piece.thickness),
-        piece.stuff,
-        piece.grain or "",
-        " ".join(piece.banded),
-        number(piece.band.thickness) if piece.band else None,
-        _in_one_cell(piece.pockets),
-        _in_one_cell(piece.pockets_top or ()),
-        number(groove.at) if groove else None,
-        number(groove.width) if groove else None,
-        number(groove.depth) if groove else None,
-        safe_cell(piece.note),
-        code,
-    )
+def _in_cells(data: dict[str, Any]) -> dict[str, Any]:
+    """Give a piece's data by the columns of the CSV list."""
+    return {
+        **data,
+        "part": data["id"],
+        "band": " ".join(data["band"]),
+        "band_thickness_mm": data["band_mm"],
+        "pocket_mm": _in_one_cell(data["pocket_mm"]),
+        "pocket_top_mm": _in_one_cell(data["pocket_top_mm"] or ()),
+        **{f"groove_{key}": value for key, value in (data["groove"] or {}).items()},
+    }
 
 
 def _in_one_cell(values: Sequence[float]) -> str:
-    return " ".join(f"{number(value):.10g}" for value in values)
+    return " ".join(f"{value:.10g}" for value in values)
 
 
 def _numbers(values: Sequence[float]) -> list[float]:

@@ -29,6 +29,7 @@ from templates.lists.listtext import listing_text
 from templates.words.findings import before_cutting
 from templates.words.openwords import STAMP
 from templates.words.partswords import (
+    SLIDES,
     assumed_words,
     board_title,
     box_title,
@@ -124,9 +125,6 @@ def parts_listing(parts: PartsList) -> Listing:
         ),
     )
     return Listing(title="Cut list", job=job.name, sections=sections)
-
-
-SLIDES = "Drawer boxes and their slides"
 
 
 def _sentences(texts: Iterable[str], *, stamp: bool = False) -> tuple[Words, ...]:

@@ -12,7 +12,7 @@ from jigs.ground.lengths import Unit, format_sizes
 from jigs.order.buying import FrontOrder, Order, SupplierRow, supplier_rows
 from jigs.reading.fieldkeys import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
-from templates.lists.cells import Cell, csv_text, number, safe_cell
+from templates.lists.cells import Cell, csv_text, number
 from templates.words.orderwords import STATE_WORDS, making
 
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
@@ -47,8 +47,8 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
     )  # fmt: skip
     kind = FRONTS["pair" if row.kind == "pair" else front.kind]
     said: dict[str, Cell] = {
-        "id": safe_cell(row.id),
-        "box": safe_cell(row.box),
+        "id": row.id,
+        "box": row.box,
         "pieces to make": row.leaves,
         "kind": row.kind,
         "width (mm)": _mm("width", one.width, kind.width),
@@ -67,15 +67,15 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
             for y in (_mm("hinges at", cup) for cup in one.cups_at)
         ),
         "bored tab (mm)": "" if one.tab is None else _mm("bored tab", one.tab),
-        "finish": safe_cell(front.make.finish),
-        "note": safe_cell(front.make.note),
-        "place": safe_cell(_place(one)),
+        "finish": front.make.finish,
+        "note": front.make.note,
+        "place": _place(one),
         "grain": "height" if one.grained else "",
         "increment (mm)": "" if job.increment is None else number(job.increment),
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
-        "open": safe_cell("; ".join(f"assumed: {words}" for words in front.assumed)),
-        "description": safe_cell(", ".join([_size(row, job.units), *making(one), *_again(one)])),
+        "open": "; ".join(f"assumed: {words}" for words in front.assumed),
+        "description": ", ".join([_size(row, job.units), *making(one), *_again(one)]),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
 

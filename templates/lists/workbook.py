@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from jigs import __version__
-from templates.lists.cells import Cell
+from templates.lists.cells import Cell, safe_cell
 
 EPOCH = datetime(2000, 1, 1)
 """The date of every workbook: a job has none."""
@@ -34,7 +34,7 @@ def write_workbook(sheets: Mapping[str, tuple[Sequence[str], Sequence[Sequence[C
         for number, row in enumerate(rows, start=1):
             for column, cell in enumerate(row):
                 if isinstance(cell, str):
-                    sheet.write_string(number, column, cell)
+                    sheet.write_string(number, column, safe_cell(cell))
                 else:
                     sheet.write_number(number, column, cell)
     book.close()

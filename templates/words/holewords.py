@@ -95,3 +95,11 @@ def caution_of(view: FaceView, purpose: Purpose) -> str:
 def bare_mm(value: float) -> str:
     """Write a length without an empty decimal; mm."""
     return format_mm(value).removesuffix(".0")
+
+
+LIST_LEGEND = (
+    "x of a front or drawer box from its left end, seen from the room, whichever face is "
+    "drilled; of a side\nfrom its finished front edge. y from the bottom edge, bottom end or "
+    "underside. Diameter and depth in mm.\nA + or - after inches: a little more or less."
+)
+"""What the places in a list of holes count from, and how its figures are read."""

@@ -42,6 +42,10 @@ STUFF_WORDS: dict[Stuff, str] = {
     "spacer": "spacers",
 }
 """What a board is for."""
+BUILT_NOTE = "built already: its own pieces are not cut again"
+HELD_NOTE = "left out, because its front or it is held back"
+"""What a spreadsheet says of boxes and drawer boxes without pieces here."""
+SLIDES = "Drawer boxes and their slides"
 
 
 def board_title(job: Job, stuff: Stuff, thickness: float) -> str:
