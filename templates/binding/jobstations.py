@@ -17,7 +17,7 @@ from templates.page.paper import Paper
 from templates.stations.stationset import StationSet, make_stations
 from templates.words.coverwords import STATIONS
 
-BESIDE_CARD = 37.0
+BESIDE_CARD = 38.0
 """What a page keeps free of its longer side for flap, windows and border of a card; mm."""
 
 

@@ -17,6 +17,7 @@ from templates.cards.carddraw import draw_holes
 from templates.cards.cardplan import BAND
 from templates.cards.flap import FREE, Lines, cross_out, flap_texts, flap_words, fullest
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
+from templates.page.packing import Size
 from templates.page.space import Box, Space
 from templates.page.typeface import text_width
 from templates.stations.cardframe import (
@@ -52,9 +53,19 @@ class DrawnCard:
         return self.box[3] - self.box[1]
 
 
-def draw_copies(shop: Shop, station: Station, card: StationCard) -> tuple[DrawnCard, ...]:
-    """Draw all copies of a card, as small as its holes, windows and words allow."""
-    frames = card_frames(card)
+def draw_copies(
+    shop: Shop, station: Station, card: StationCard, rooms: Sequence[Size]
+) -> tuple[DrawnCard, ...]:
+    """Draw all copies of a card, as small as its holes, windows and words allow; `rooms`: those
+    that a page has for it."""
+    frames = [
+        frame
+        for frame in card_frames(card)
+        if any(
+            frame.box[2] - frame.box[0] <= width and frame.box[3] - frame.box[1] <= height
+            for width, height in rooms
+        )
+    ]
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
         draw = partial(_draw, shop, station, card, copy)

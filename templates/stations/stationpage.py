@@ -5,7 +5,7 @@ over as many pages as it needs. The paper lies where a card is too wide for it u
 is as high as the page has its title beside it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.bench.station import Station
@@ -88,8 +88,9 @@ def station_pages(
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
     steps; `reason`: what tells it from its like; `general`: what holds for all stations and is
     said here."""
-    cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card)]
     heading = _Heading(shop=shop, station=station, reason=reason)
+    rooms = [room for _, room in _ways(heading, paper, 0)]
+    cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
     drafts = _card_pages(heading, cards, paper)
     last = drafts[-1]
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
@@ -198,27 +199,32 @@ def _card_pages(heading: _Heading, cards: Sequence[DrawnCard], paper: Paper) -> 
     return drafts
 
 
+def _ways(heading: _Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
+    """Begin a page in each way that it can be laid out, upright or lying, and give the room for
+    cards: below its title, or beside one that is still to come."""
+    for across in (True, False):
+        for width, height in ((paper.width, paper.height), (paper.height, paper.width)):
+            if across:
+                draft = _new(heading, width, height, number)
+                yield draft, (draft.inner, draft.left)
+            else:
+                draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
+                yield draft, (draft.inner - COLUMN - BETWEEN, draft.left)
+
+
 def _fill(
     heading: _Heading, cards: Sequence[DrawnCard], paper: Paper, number: int
 ) -> tuple[_Draft, int]:
     """Begin a page with as many of the first cards as one way to lay it out holds."""
-    upright, lying = (paper.width, paper.height), (paper.height, paper.width)
-    for width, height in (upright, lying):
-        draft = _new(heading, width, height, number)
-        room = (draft.inner, draft.left)
+    for draft, room in _ways(heading, paper, number):
         taken = _most(cards, room)
         if taken or not cards:
+            beside = not draft.used
             _hang(draft, cards[:taken], room)
-            return draft, taken
-    for width, height in (upright, lying):
-        draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
-        room = (draft.inner - COLUMN - BETWEEN, draft.left)
-        taken = _most(cards, room)
-        if taken:
-            head = heading.beside(COLUMN, number)
-            draft.marks += moved(head.marks, width - EDGE - COLUMN, height - EDGE)
-            _hang(draft, cards[:taken], room)
-            draft.used = max(draft.used, head.height)
+            if beside:
+                head = heading.beside(COLUMN, number)
+                draft.marks += moved(head.marks, draft.width - EDGE - COLUMN, draft.height - EDGE)
+                draft.used = max(draft.used, head.height)
             return draft, taken
     card = cards[0]
     raise ValueError(

@@ -71,8 +71,8 @@ def test_an_edge_is_reached_up_to_160_away() -> None:
     """Beyond it, and where the far hole would not lie on the page, a line is struck."""
     assert rest_near(DOOR, "top", [pull(613.0 - 160.0)]).by == "fold"
     assert rest_near(DOOR, "top", [pull(613.0 - 160.1)]).by is None
-    assert rest_near(DOOR, "top", [pull(613.0 - 70.0), pull(613.0 - 230.0)]).by == "fold"
-    far = rest_near(DOOR, "top", [pull(613.0 - 70.0), pull(613.0 - 231.0)])
+    assert rest_near(DOOR, "top", [pull(613.0 - 70.0), pull(613.0 - 229.0)]).by == "fold"
+    far = rest_near(DOOR, "top", [pull(613.0 - 70.0), pull(613.0 - 230.0)])
     assert (far.by, far.at) == (None, 613.0 - 70.0)
 
 
