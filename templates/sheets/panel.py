@@ -73,13 +73,16 @@ def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
     place = wrap(words.place, 2.5, False, room)
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]
-    number = f"{sheet}, code {words.code}"
+    # The code is never cut.
+    *numbers, number = wrap(f"{sheet}, code {words.code}", 2.5, True, room)
+    place += numbers
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
         job = shorten(words.job, 2.5, False, room - after)
         if len(job) > 6 or job == words.job:
             marks.append(Text(x=after, y=y - PITCH * len(place), text=job))
-    for text, bold in (*((line, False) for line in place), (number, True)):
+    rows = len(place) - len(numbers)
+    for text, bold in (*((line, row >= rows) for row, line in enumerate(place)), (number, True)):
         marks.append(Text(x=0.0, y=y, text=shorten(text, 2.5, bold, room), bold=bold))
         y -= PITCH
     return MarkBlock(height=max(side, -y - PITCH + 1.5) + 1.0, marks=tuple(marks))

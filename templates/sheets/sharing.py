@@ -16,7 +16,7 @@ from templates.page.packing import Size, pack
 
 Sizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
-AHEAD = 6
+AHEAD = 8
 """How many fields behind the first that finds no room are asked."""
 WAYS: tuple[Callable[[Size], float], ...] = (
     lambda size: size[0] * size[1],

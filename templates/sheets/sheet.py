@@ -111,18 +111,13 @@ def plan_pages(fields: Sequence[Field], paper: Paper) -> list[Plan]:
     plans: list[Plan] = []
     for page in share_pages(sizes, rooms, BETWEEN):
         width, height = (paper.width, paper.height)[:: -1 if page.room else 1]
-        top = max(y + sizes[field][shape][1] for field, shape, (_, y) in page.fields)
-        lift = BOTTOM_STRIP + RAISED + rooms[page.room][1] - top
-        spots = tuple(
-            Spot(
-                field=fields[field],
-                shape=fields[field].shapes[shape],
-                x=LEFT_STRIP + x,
-                y=y + lift,
-            )
-            for field, shape, (x, y) in page.fields
-        )
-        plans.append(Plan(width=width, height=height, spots=spots))
+        spots: list[Spot] = []
+        for number, size, (x, y) in page.fields:
+            shape = fields[number].shapes[size]
+            # Packing lays the first things low; turned over, they lie high.
+            low = height - EDGE - y - shape.height
+            spots.append(Spot(field=fields[number], shape=shape, x=LEFT_STRIP + x, y=low))
+        plans.append(Plan(width=width, height=height, spots=tuple(spots)))
     return plans
 
 

@@ -16,7 +16,7 @@ from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
 from templates.words.ownwords import own_words
 
-COLUMNS = (62.0, 68.0, 76.0, 86.0)
+COLUMNS = (50.0, 56.0, 62.0, 68.0, 76.0, 86.0)
 """How wide words may be that stand in one column, mm."""
 ACROSS = 150.0
 """Words at least so wide have their head across, and what follows in columns; mm."""
