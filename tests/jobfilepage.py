@@ -12,19 +12,33 @@ from textwrap import dedent
 
 from jigs.given.build import Build
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
-from jigs.given.job import Material, Reveal
+from jigs.given.job import BoxSpec, FrontSpec, Material, Reveal
 from jigs.given.paint import Paint
-from jigs.given.stated import Leaflet
+from jigs.given.stated import (
+    Boring,
+    DrawerSize,
+    FivePieceSpec,
+    FrontEdges,
+    FrontWords,
+    Leaflet,
+    OpenedBy,
+    RolloutSpec,
+)
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.keys import FieldKey, keys_of
 
 PAGE = Path(__file__).parents[1] / "jigs" / "JOBFILE.md"
 RECORDS: dict[str, type] = {"hinge": HingeRecord, "slide": SlideRecord, "pull": PullRecord}
 """Tables whose values are inherited: what is not said is what the record has that it is like."""
-VALUES: dict[str, type] = {
-    "material": Material, "reveal": Reveal, "paint": Paint, "build": Build, "leaflet": Leaflet,
-    "wall": WallSpec, "wall.appliance": Appliance,
+VALUES: dict[str, tuple[type, ...]] = {
+    "material": (Material,), "reveal": (Reveal,), "paint": (Paint,), "build": (Build,),
+    "leaflet": (Leaflet,), "wall": (WallSpec,), "wall.appliance": (Appliance,),
+    "box": (BoxSpec,), "box.rollout": (RolloutSpec,),
+    "box.front": (
+        FrontSpec, DrawerSize, FivePieceSpec, FrontEdges, OpenedBy, Boring, FrontWords,
+    ),
 }  # fmt: skip
+"""The values that the keys of a table are read into."""
 
 
 def docstrings(values: type) -> dict[str, str]:
@@ -42,11 +56,11 @@ def docstrings(values: type) -> dict[str, str]:
 
 def write_table(name: str) -> str:
     """Write one table of the page."""
-    values = RECORDS.get(name) or VALUES[name]
-    words = docstrings(values)
+    made = (RECORDS[name],) if name in RECORDS else VALUES[name]
     heads = ["`" + name + "`", "what it is", "usual", "if not said"]
     rows = [
-        [f"`{key}`", words[key].removesuffix("."), _usual(field), _default(field)]
+        [f"`{key}`", docstrings(values)[key].removesuffix("."), _usual(field), _default(field)]
+        for values in made
         for key, field in keys_of(values).items()
         if field.key.stated
     ]
@@ -71,7 +85,7 @@ def _default(field: FieldKey) -> str:
     value = field.default
     if value is MISSING:
         return "must be given"
-    if value is None or value == "":
+    if value is None or value is False or value == "":
         return ""
     return f"{value:g}" if isinstance(value, int | float) else f'`"{value}"`'
 

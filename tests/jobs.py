@@ -25,7 +25,18 @@ from jigs.given.job import (
     ShelfSpec,
     Use,
 )
-from jigs.given.stated import Boring, FivePieceSpec, HandHole, Hung, OpenedBy, OwnReveals, Taped
+from jigs.given.stated import (
+    NOTED,
+    Boring,
+    FivePieceSpec,
+    FrontEdges,
+    FrontWords,
+    HandHole,
+    Hung,
+    OpenedBy,
+    OwnReveals,
+    Taped,
+)
 from templates.page.paper import PAPERS, Paper
 
 T = TypeVar("T")
@@ -109,8 +120,10 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
     return replace(
         front,
         thickness=draw(_seldom(st.sampled_from((16.0, 22.0, 25.4)))),
-        edge_radius=draw(_seldom(st.sampled_from((0.5, 3.0, 6.0)))),
-        profile=draw(_seldom(st.just("finger-bevel"))),
+        edges=FrontEdges(
+            edge_radius=draw(_seldom(st.sampled_from((0.5, 3.0, 6.0)))),
+            profile=draw(_seldom(st.just("finger-bevel"))),
+        ),
         reveals=OwnReveals(
             left=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
             right=draw(_seldom(st.sampled_from((0.0, 3.0, 8.5)), 9)),
@@ -120,7 +133,7 @@ def made_fronts(draw: st.DrawFn, front: FrontSpec, edge: bool) -> FrontSpec:
         measured=Taped(
             height=None if front.height is None else draw(_seldom(_in_hand(front.height)))
         ),
-        finish=draw(st.sampled_from(("", "", "primed", "weiß lackiert, außen"))),
+        words=FrontWords(finish=draw(st.sampled_from(("", "", "primed", "weiß lackiert, außen")))),
     )
 
 
@@ -133,7 +146,7 @@ def fronts(draw: st.DrawFn, id: str, last: bool) -> FrontSpec:
         kind=kind,
         height=None if last else draw(_mm(300, 500) if kind in TALL_ENOUGH else _mm(80, 300)),
         hinged=draw(st.sampled_from(("left", "right"))) if kind == "door" else None,
-        leaflet=kind == "panel",
+        leaflet=NOTED if kind == "panel" else None,
         holes=tuple(draw(st.lists(hand_holes, max_size=5 if draw(st.integers(0, 9)) > 7 else 0))),
         opened_by=OpenedBy(pull=draw(st.sampled_from((None,) * 6 + ("none", *PULLS)))),
     )

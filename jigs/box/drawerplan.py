@@ -108,7 +108,7 @@ def _space_of(
         shelf_above=min((low for low, _ in carcass.shelves if low > underside), default=None),
         shelf_below=max((high for low, high in carcass.shelves if low <= underside), default=None),
         front_above=None if above is None or above.kind == "opening" else above.place.y,
-        height=front.spec.drawer_height,
+        height=front.spec.drawer_box.drawer_height,
     )
 
 
@@ -117,7 +117,7 @@ def _plan(
 ) -> DrawerPlan:
     """Give the drawer box that stands at a place behind its front."""
     record = space.record
-    side, width = job.material.drawer_side, front.spec.drawer_width
+    side, width = job.material.drawer_side, front.spec.drawer_box.drawer_width
     if width is None:
         width = outside_width(record, carcass.opening, side, job.units)
     recess, notch = recess_and_notch(record)

@@ -82,7 +82,7 @@ def pull_of(job: Job, front: PlacedFront) -> PullRecord | None:
     if front.spec.by_kit and front.spec.kind == "pair":
         return None
     if name is None:
-        if front.spec.profile is not None or front.spec.opened_by.push_latch:
+        if front.spec.edges.profile is not None or front.spec.opened_by.push_latch:
             return None
         if front.kind in ("panel", "false-front"):
             return None

@@ -167,7 +167,7 @@ def place_stack(
     gaps = frame.gaps(rows)
     space = _space(rows, frame)
     given = [_given_height(row, frame.between) for row in rows]
-    weights = [1.0 if row.share is None else row.share for row in rows]
+    weights = [1.0 if row.portion.share is None else row.portion.share for row in rows]
     # Rounding counts from the end that the fronts stack from.
     order = 1 if frame.from_top else -1
     heights = share_heights(given[::order], weights[::order], space, increment)[::order]
@@ -201,8 +201,8 @@ def _space(rows: tuple[FrontSpec, ...], frame: Frame) -> float:
 
 
 def _given_height(spec: FrontSpec, between: float) -> float | None:
-    if spec.height is None and spec.modules is not None:
-        return module_height(spec.modules, between)
+    if spec.height is None and spec.portion.modules is not None:
+        return module_height(spec.portion.modules, between)
     return spec.height
 
 

@@ -48,7 +48,7 @@ def check_drawer(
             drawer.width,
             drawer.side,
             unit,
-            given=front.spec.drawer_width is not None,
+            given=front.spec.drawer_box.drawer_width is not None,
             also=(drawer.id,),
         )
         yield from check_hooks(front.id, drawer, record, unit, (drawer.id,))
@@ -85,7 +85,7 @@ def check_drawer_width(
             (f"{front.id}-BOX",),
         )
         return
-    given = front.spec.drawer_width is not None
+    given = front.spec.drawer_box.drawer_width is not None
     if miss > 0:
         yield error(
             "drawer-too-wide",
@@ -139,7 +139,7 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> I
         )
         return
     above = place.rise + place.height - front.height
-    if front.spec.drawer_height is not None and above > SLACK:
+    if front.spec.drawer_box.drawer_height is not None and above > SLACK:
         yield warning(
             "drawer-above-front",
             front.id,

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from jigs.box.fittings import holds_kit
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import BoxSpec
-from jigs.given.stated import Leaflet
+from jigs.given.stated import NOTED, Leaflet
 from jigs.ground.geometry import SLACK, Hand, other_hand
 from jigs.ground.lengths import Unit, format_length, telling_unit
 from jigs.ground.problems import Problem, error, warning
@@ -20,9 +20,9 @@ from jigs.ground.problems import Problem, error, warning
 def check_stacked(front: PlacedFront) -> Iterator[Problem]:
     """Ask about doors of one count: they stand one above the other, and two may be a pair."""
     spec = front.spec
-    if spec.kind != "door" or spec.alike < 2:
+    if spec.kind != "door" or spec.row.alike < 2:
         return
-    number = "two" if spec.alike == 2 else str(spec.alike)
+    number = "two" if spec.row.alike == 2 else str(spec.row.alike)
     yield warning(
         "doors-stacked",
         front.id,
@@ -159,8 +159,8 @@ def check_leaflet(
 
     `mass` in kg, without its pull; `pulled`: whether holes of a pull stand in its face.
     """
-    leaflet = front.spec.appliance
-    if front.kind != "panel" or leaflet is None:
+    leaflet = front.spec.leaflet
+    if front.kind != "panel" or leaflet is None or leaflet == NOTED:
         return
     faults: list[str] = []
     for size, value, low, high in (

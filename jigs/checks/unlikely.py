@@ -54,10 +54,10 @@ def _find(
         for doubt in box.doubts:
             yield _word(box.id, doubt, inside.get(box.id, ()), job.shown)
         for spec in box.fronts:
-            for what in spec.hidden:
+            for what in spec.row.hidden:
                 for part in _parts_of(spec, box.id):
                     yield _hidden(part, f"{what} in the front list")
-            for doubt in spec.doubts:
+            for doubt in spec.row.doubts:
                 for part in _parts_of(spec, box.id):
                     yield _word(part, doubt, (), job.shown)
 

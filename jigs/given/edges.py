@@ -12,7 +12,8 @@ paper stands on it.
 import math
 from typing import Literal
 
-from jigs.given.job import BoxKind, Profile
+from jigs.given.job import BoxKind
+from jigs.given.stated import Profile
 
 BevelledEdge = Literal["top", "bottom"]
 

@@ -20,24 +20,28 @@ from jigs.given.stated import (
     BlindEnd,
     BoardHole,
     Boring,
+    DrawerSize,
     EndPanels,
     FivePieceSpec,
+    FrontEdges,
+    FrontWords,
     HandHole,
     Hung,
     Leaflet,
     OpenedBy,
     OwnReveals,
+    Portion,
     RolloutSpec,
+    RowRead,
     Taped,
     TapedBox,
 )
 from jigs.given.wallspec import WallSpec
 from jigs.ground.believable import (
     BOARD,
-    DRAWER_HEIGHT,
-    EDGE_RADIUS,
     END_REVEAL,
     FRONT_BOARD,
+    RAIL,
     REVEAL,
     THIN_BOARD,
     Doubt,
@@ -45,13 +49,12 @@ from jigs.ground.believable import (
 )
 from jigs.ground.geometry import Hand
 from jigs.ground.keys import Key
-from jigs.ground.lengths import Unit
+from jigs.ground.lengths import LONGEST, Unit
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
 FrontMaterial = Literal["mdf", "hardwood", "softwood", "plywood"]
 SideMaterial = Literal["plywood", "mdf", "particleboard", "solid"]
-Profile = Literal["finger-bevel"]
 Overlay = Literal["full", "half", "inset"]
 
 FRONT_KINDS: tuple[FrontKind, ...] = (
@@ -59,7 +62,6 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
 )  # fmt: skip
 BandState = Literal["on", "later"]
 BAND_STATES: tuple[BandState, ...] = ("on", "later")
-PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 """Boxes that stand under a counter."""
@@ -167,20 +169,16 @@ class FrontSpec:
     """Its width, of a pair that of one leaf; mm."""
     height: float | None = None
     """Its height, mm."""
-    modules: int | None = None
-    """Its height in modules of 32 mm, with the gap under it."""
-    share: float | None = None
-    """Its weight in the height that is left."""
+    portion: Portion = field(default_factory=Portion)
+    """Its height, where it has none of its own."""
     hinged: Hand | None = None
     """The side on which a door hangs."""
     thickness: Annotated[float | None, Key(FRONT_BOARD)] = None
     """Its thickness where it is another board than the job's."""
     five_piece: FivePieceSpec = field(default_factory=FivePieceSpec)
     """Its frame."""
-    edge_radius: Annotated[float | None, Key(EDGE_RADIUS)] = None
-    """The radius of its rounded edges."""
-    profile: Annotated[Profile | None, Key()] = None
-    """How the edge that is pulled is worked: bevelled for the fingers."""
+    edges: FrontEdges = field(default_factory=FrontEdges)
+    """How its edges are worked."""
     measured: Taped = field(default_factory=Taped)
     """What a tape said of it in hand."""
     leaves: "tuple[Measures, Measures] | None" = None
@@ -193,20 +191,14 @@ class FrontSpec:
     """The name of its slide."""
     opened_by: OpenedBy = field(default_factory=OpenedBy)
     """What it is opened by."""
-    leaflet: bool = False
-    """Whether the leaflet of its appliance is known: of a panel."""
-    appliance: Leaflet | None = None
-    """The numbers of that leaflet, where they are stated."""
+    leaflet: Leaflet | None = None
+    """The leaflet of its appliance, of a panel; None where nobody has it."""
     by_kit: bool = False
     """Whether it hangs, or stands, on a kit whose holes are given by hand: no hinge, no slide, no
     drawer box, no screws by rule."""
-    drawer_width: Annotated[float | None, Key(Range(50, 1600))] = None
-    """The outside width of a drawer box that is there."""
-    drawer_height: Annotated[float | None, Key(DRAWER_HEIGHT)] = None
-    """The height of a drawer box's sides."""
-    finish: Annotated[str, Key()] = ""
-    """How it is finished, in words."""
-    note: Annotated[str, Key()] = ""
+    drawer_box: DrawerSize = field(default_factory=DrawerSize)
+    """The drawer box behind it."""
+    words: FrontWords = field(default_factory=FrontWords)
     """What is said of it in words."""
     holes: tuple[HandHole, ...] = ()
     """The holes given by hand in it."""
@@ -218,12 +210,8 @@ class FrontSpec:
     """The column before which it stands, counted from 1 at the left."""
     span: Annotated[int, Key(COLUMNS, most=MOST_COLUMNS)] = 1
     """How many columns it stands before."""
-    alike: int = 1
-    """How many fronts its table or its row makes."""
-    doubts: tuple[Doubt, ...] = ()
-    """Its numbers that are not usual."""
-    hidden: tuple[str, ...] = ()
-    """What of its row the workbook it was read from does not show, in words."""
+    row: RowRead = field(default_factory=RowRead)
+    """What came of reading it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -243,7 +231,7 @@ class Measures:
             spec,
             measured=self.measured.over(spec.measured),
             thickness=self.thickness or spec.thickness,
-            note="; ".join(text for text in (spec.note, self.note) if text),
+            words=replace(spec.words, note="; ".join(filter(None, (spec.words.note, self.note)))),
         )
 
 
@@ -270,45 +258,58 @@ class ShelfSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoxSpec:
-    """One box: outside sizes in mm, its bottom's height above the finished floor, its fronts
-    from top to bottom. `inferred` where the box was worked out from a bare front list.
-    `overlay`: how its fronts lie: over its sides, over half of them, or between them.
-    `assembled`: its sides are drilled in the box; `band`: the edge band on its sides is on, or
-    comes later (None: not said). `legs`: its sides run on below, to the floor: the underside of
-    its bottom panel above their end; the box's height counts from there too, mm.
-    `columns` from left to right, parted by partitions; none: one column. `no_shelf`: it has
-    none, and that is meant. `rollouts` run behind its doors. `rail`: height of a
-    rail on edge at its top front, mm; None as usual for its kind. `blind`: the end
-    of a corner box that is closed; `panels`: those beside and behind it.
-    `built`: it is put together, and `measured` as far as is stated.
-    `holes`: those given by hand in its sides and partitions. `doubts`: its numbers that are not
-    usual, without those of its fronts."""
+    """One box as given; mm."""
 
     id: str
+    """What it is called on sheets and labels."""
     kind: BoxKind
+    """What it is."""
     width: float
+    """Outside, from side to side."""
     height: float
+    """From its sides' bottom end to its top."""
     depth: float
+    """From its back to the finished front edges of its sides."""
     above_floor: float
-    wall: str = ""
-    x: float | None = None
+    """Its sides' bottom end above the finished floor."""
+    wall: Annotated[str, Key()] = ""
+    """The wall it stands at."""
+    x: Annotated[float | None, Key(Range(-2000, LONGEST))] = None
+    """Its left end along the wall; else it follows the box before it."""
     fronts: tuple[FrontSpec, ...] = ()
+    """Its fronts from top to bottom."""
     inferred: bool = False
+    """Whether it was worked out from a bare front list."""
     overlay: Overlay = "full"
-    assembled: bool = False
-    band: BandState | None = None
-    legs: float = 0.0
+    """How its fronts lie: over its sides, over half of them, or between them."""
+    assembled: Annotated[bool, Key()] = False
+    """Whether its sides are drilled in the box."""
+    band: Annotated[BandState | None, Key()] = None
+    """Whether the edge band on its sides is on, or comes later."""
+    legs: Annotated[float, Key(Range(30, 260))] = 0.0
+    """Where its sides run on to the floor: the underside of its bottom panel above their end."""
     columns: tuple[ColumnSpec, ...] = ()
+    """Its columns from left to right, parted by partitions; none: one column."""
     shelves: tuple[ShelfSpec, ...] = ()
+    """Its shelves."""
     no_shelf: bool = False
+    """Whether it is stated that it has none."""
     rollouts: tuple[RolloutSpec, ...] = ()
-    rail: float | None = None
+    """What rolls out from behind its doors."""
+    rail: Annotated[float | None, Key(RAIL)] = None
+    """The height of a rail on edge at its top front; else as usual for its kind."""
     blind: BlindEnd | None = None
+    """The end of a corner box that is closed."""
     panels: EndPanels = field(default_factory=EndPanels)
+    """The panels beside and behind it."""
     built: bool = False
+    """Whether it is put together."""
     measured: TapedBox = field(default_factory=TapedBox)
+    """What the tape says of it then."""
     holes: tuple[BoardHole, ...] = ()
+    """The holes given by hand in its sides and partitions."""
     doubts: tuple[Doubt, ...] = ()
+    """Its numbers that are not usual, without those of its fronts."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,6 +16,7 @@ from typing import Annotated, Literal, Self
 
 from jigs.ground.believable import (
     DRAWER_HEIGHT,
+    EDGE_RADIUS,
     GROOVE,
     IN_BOX,
     PANEL_GAP,
@@ -24,6 +25,7 @@ from jigs.ground.believable import (
     STILE,
     TAB,
     THIN_BOARD,
+    Doubt,
     Range,
 )
 from jigs.ground.geometry import End, Face, FittingKind, Hand
@@ -220,6 +222,10 @@ PanelKind = Literal["flush", "covered"]
 PANEL_KINDS: tuple[PanelKind, ...] = ("flush", "covered")
 
 
+NOTED = Leaflet()
+"""A leaflet of which nothing is stated: somebody has compared the panel with it."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EndPanels:
     """The panels beside and behind a box: flush with the faces of the fronts, or covered by them;
@@ -256,10 +262,66 @@ class RolloutSpec:
     height: Annotated[float, Key(DRAWER_HEIGHT)]
     """The height of its box."""
     slide: str | None = None
-    """Its slide; None: the job's."""
+    """Its slide; else the job's."""
     column: int = 1
     """Its column, from the left."""
     spacer_left: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
-    """The spacer under its left slide; None: as usual."""
+    """The spacer under its left slide; else as usual."""
     spacer_right: Annotated[float | None, Key(Range(3, 60, zero=True))] = None
-    """The spacer under its right slide; None: as usual."""
+    """The spacer under its right slide; else as usual."""
+
+
+Profile = Literal["finger-bevel"]
+PROFILES: tuple[Profile, ...] = ("finger-bevel",)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontEdges:
+    """How the edges of a front are worked."""
+
+    edge_radius: Annotated[float | None, Key(EDGE_RADIUS)] = None
+    """The radius of its rounded edges."""
+    profile: Annotated[Profile | None, Key()] = None
+    """How the edge that is pulled is worked: bevelled for the fingers."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawerSize:
+    """The drawer box behind a front, as far as it is stated; mm."""
+
+    drawer_width: Annotated[float | None, Key(Range(50, 1600))] = None
+    """The outside width of a drawer box that is there."""
+    drawer_height: Annotated[float | None, Key(DRAWER_HEIGHT)] = None
+    """The height of a drawer box's sides."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Portion:
+    """The height of a front that has none of its own."""
+
+    modules: int | None = None
+    """In modules of 32 mm, with the gap under it."""
+    share: float | None = None
+    """Its weight in the height that is left."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrontWords:
+    """What is said of a front in words."""
+
+    finish: Annotated[str, Key()] = ""
+    """How it is finished."""
+    note: Annotated[str, Key()] = ""
+    """What else is said of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowRead:
+    """What came of reading the table, or the row of a list, that a front was read from."""
+
+    alike: int = 1
+    """How many fronts it makes."""
+    doubts: tuple[Doubt, ...] = ()
+    """Its numbers that are not usual."""
+    hidden: tuple[str, ...] = ()
+    """What of it the workbook does not show, in words."""

@@ -46,8 +46,8 @@ class Ordered:
         """What makes a piece this front: those alike in it serve for each other."""
         spec = self.spec
         return (
-            round(self.width, 1), round(self.height, 1), round(self.thickness, 1), spec.finish,
-            replace(spec.five_piece, groove=None), spec.edge_radius, spec.profile,
+            round(self.width, 1), round(self.height, 1), round(self.thickness, 1),
+            spec.words.finish, replace(spec.five_piece, groove=None), spec.edges,
             spec.boring.bored, spec.hung.hinges_at, spec.hinged if spec.boring.bored else None,
         )  # fmt: skip
 
@@ -201,7 +201,7 @@ def _names(ordered: Sequence[Ordered]) -> dict[str, tuple[Ordered, ...]]:
         if tuple(front.id for front in leaves) == name_leaves(row):
             names.setdefault(row, leaves)
     stems = grouped(
-        (front.row.rpartition("-")[0], front) for front in ordered if front.spec.alike > 1
+        (front.row.rpartition("-")[0], front) for front in ordered if front.spec.row.alike > 1
     )
     for stem, fronts in stems.items():
         names.setdefault(stem, tuple(fronts))

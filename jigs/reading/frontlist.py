@@ -12,8 +12,18 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from jigs.given.ids import check_id, find_clashes, name_fronts, name_parts
-from jigs.given.job import FRONT_KINDS, PROFILES, FrontKind, FrontSpec, Profile, Reveal
-from jigs.given.stated import Boring, FivePieceSpec, Hung, OpenedBy
+from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec, Reveal
+from jigs.given.stated import (
+    PROFILES,
+    Boring,
+    FivePieceSpec,
+    FrontEdges,
+    FrontWords,
+    Hung,
+    OpenedBy,
+    Profile,
+    RowRead,
+)
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, JigsheetError, ReadingError
 from jigs.ground.geometry import SLACK, Hand
@@ -183,13 +193,13 @@ class _Reader(RowReader):
             hinged=self._read_hand(row, kind),
             thickness=self.read_size(row, "thickness"),
             opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
-            finish=self.read_text(row, "finish"),
-            note=self.read_text(row, "note"),
+            words=FrontWords(
+                finish=self.read_text(row, "finish"), note=self.read_text(row, "note")
+            ),
         )
         front = replace(
             self._with_making(row, front),
-            doubts=self.take_doubts(),
-            hidden=self.hidden_of(row),
+            row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row)),
         )
         box = self._read_id(row, "box")
         if not self._bare and not box and self.header.find("box"):
@@ -215,8 +225,9 @@ class _Reader(RowReader):
                 panel=self.read_size(row, "panel"),
                 glass=self._read_yes(row, "glass"),
             ),
-            edge_radius=self.read_size(row, "edge radius"),
-            profile=self._read_profile(row),
+            edges=FrontEdges(
+                edge_radius=self.read_size(row, "edge radius"), profile=self._read_profile(row)
+            ),
             boring=Boring(bored=bored, bored_tab=self.read_size(row, "bored tab")),
             hung=Hung(hinges_at=self._read_places(row)),
         )

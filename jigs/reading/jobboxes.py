@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
-    BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
     OVERLAYS,
@@ -22,11 +21,16 @@ from jigs.given.job import (
 from jigs.given.stated import (
     PANEL_KINDS,
     Boring,
+    DrawerSize,
     EndPanels,
     FivePieceSpec,
+    FrontEdges,
+    FrontWords,
     Hung,
     OpenedBy,
     OwnReveals,
+    Portion,
+    RowRead,
     Taped,
 )
 from jigs.ground.believable import (
@@ -36,12 +40,9 @@ from jigs.ground.believable import (
     OWN_REVEAL,
     PANEL_GAP,
     PANEL_REVEAL,
-    RAIL,
     SHARE,
-    Range,
 )
 from jigs.ground.geometry import Hand
-from jigs.ground.lengths import LONGEST
 from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
 from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
@@ -180,7 +181,8 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
             assumed.add(f"box.{box_id}.depth")
         else:
             table.require("depth")
-    legs = table.length("legs", Range(30, 260)) or 0.0
+    given = read_keys(table, BoxSpec)
+    legs = given.get("legs", 0.0)
     if height is not None and legs >= height:
         table.note(
             "legs",
@@ -200,17 +202,12 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         height=height or 1.0,
         depth=depth or ASSUMED_DEPTH[kind],
         above_floor=ABOVE_FLOOR[kind] if above_floor is None else above_floor,
-        wall=table.text("wall") or "",
-        x=table.length("x", Range(-2000, LONGEST)),
+        **given,
         overlay=choose_frameless(table, "overlay", OVERLAYS) or "full",
-        assembled=table.flag("assembled") or False,
-        band=table.choice("band", BAND_STATES),
-        legs=legs,
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
         no_shelf=table.pick("shelf") == [],
         rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
-        rail=table.length("rail", RAIL),
         blind=read_blind(table, width or 1.0, len(columns)),
         panels=EndPanels(
             left=table.choice("panel_left", PANEL_KINDS),
@@ -227,7 +224,8 @@ def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[Fr
     names = name_fronts(row.part_id("id") or "", box=box, place=place, count=count)
     row.close()
     doubts = row.take_doubts()
-    return tuple(replace(front, id=name, alike=count, doubts=doubts) for name in names)
+    read = RowRead(alike=count, doubts=doubts)
+    return tuple(replace(front, id=name, row=read) for name in names)
 
 
 def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
@@ -247,17 +245,19 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
             row.note(key, "stands without stile; a five-piece front states the width of its stile")
     if "bored_tab" in row and "bored" not in row:
         row.note("bored_tab", "stands without bored; say bored = true if the cups are bored")
-    leaflet, appliance = read_leaflet(row)
+    leaflet = read_leaflet(row)
     hinges = take_hinges(row, shelves.hinges)
     return FrontSpec(
         id="?",
         kind=kind,
         width=row.length("width", sizes.width),
         height=height,
-        modules=modules,
-        share=share,
+        portion=Portion(modules=modules, share=share),
         hinged=_read_hand(row, said),
         **read_keys(row, FrontSpec),
+        edges=FrontEdges(**read_keys(row, FrontEdges)),
+        drawer_box=DrawerSize(**read_keys(row, DrawerSize)),
+        words=FrontWords(**read_keys(row, FrontWords)),
         boring=Boring(**read_keys(row, Boring)),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
         measured=Taped(
@@ -279,7 +279,6 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
             **read_keys(row, OpenedBy),
         ),
         leaflet=leaflet,
-        appliance=appliance,
         overlay=choose_frameless(row, "overlay", OVERLAYS),
         reveals=OwnReveals(
             left=row.length("reveal_left", beside),

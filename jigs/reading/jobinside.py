@@ -111,7 +111,7 @@ def _check_across(row: Table, front: FrontSpec, stack: Sequence[FrontSpec], plac
             f"stands between other fronts of its columns ({front.span} given); a front across "
             "columns stands above or below them",
         )
-    if (above or below) and front.height is None and front.modules is None:
+    if (above or below) and front.height is None and front.portion.modules is None:
         row.note("span", "a front across columns needs a height, or modules")
 
 

@@ -13,7 +13,7 @@ from math import hypot
 
 from jigs.fittings.kinds import KINDS, stated_kind
 from jigs.given.job import BoxSpec, FrontKind
-from jigs.given.stated import BoardHole, Both, HandHole, Leaflet, TapedBox
+from jigs.given.stated import NOTED, BoardHole, Both, HandHole, Leaflet, TapedBox
 from jigs.ground.believable import DIAGONAL, Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.ground.lengths import format_length
@@ -21,14 +21,12 @@ from jigs.reading.fieldkeys import BOXES, read_over
 from jigs.reading.tomltables import Table
 
 
-def read_leaflet(row: Table) -> tuple[bool, Leaflet | None]:
-    """Read a panel's `leaflet`: whether it is known at all, and its numbers where stated."""
-    value = row.pick("leaflet")
-    if not isinstance(value, dict):
-        return row.choice("leaflet", ("noted",)) is not None, None
+def read_leaflet(row: Table) -> Leaflet | None:
+    """Read a panel's `leaflet`: its numbers, none where it is only known."""
+    if not isinstance(row.peek("leaflet"), dict):
+        return NOTED if row.choice("leaflet", ("noted",)) else None
     table = row.table("leaflet")
-    if table is None:
-        return False, None
+    assert table is not None, "it was seen to be a table"
     for size in ("width", "height"):
         keys = (f"{size}_min", f"{size}_max")
         if not any(key in table for key in keys):
@@ -44,7 +42,7 @@ def read_leaflet(row: Table) -> tuple[bool, Leaflet | None]:
         if low is not None and high is not None and low > high:
             table.note(f"{size}_max", f"less than {size}_min ({table.given(f'{size}_max')} given)")
     table.close()
-    return True, read
+    return read
 
 
 ENDS: tuple[End, ...] = ("bottom", "top")

@@ -99,7 +99,7 @@ def _name_stack(
 ) -> list[tuple[FrontSpec, str]]:
     """Give the fronts of a box with their IDs, each with its place in the file."""
     return [
-        (replace(row.spec, id=front, alike=row.count), row.where)
+        (replace(row.spec, id=front, row=replace(row.spec.row, alike=row.count)), row.where)
         for place, row in enumerate(rows, start=above + 1)
         for front in name_fronts(row.spec.id, box=box, place=place, count=row.count)
     ]

@@ -244,7 +244,7 @@ def _see(
                 y=y + place.place.y,
                 width=place.width,
                 height=place.height,
-                words=place.spec.note or "opening",
+                words=place.spec.words.note or "opening",
             )
             for place in place_columns(layout.job, box).fronts
             if place.kind == "opening"

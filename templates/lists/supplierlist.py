@@ -60,7 +60,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "edge radius (mm)": _mm("edge radius", front.make.edge_radius)
         if front.make.edge_radius
         else "",
-        "profile": spec.profile or "",
+        "profile": spec.edges.profile or "",
         "bored": "yes" if one.bored else "no",
         "hinges at (mm)": "; ".join(
             y if isinstance(y, str) else f"{y:.10g}"

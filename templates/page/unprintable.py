@@ -33,7 +33,7 @@ def _texts(layout: Layout) -> Iterator[tuple[str, str]]:
         # An opening is no front of the layout, but its note stands on the elevations.
         for spec in box.fronts:
             if spec.kind == "opening":
-                yield f"note of {spec.id}", spec.note
+                yield f"note of {spec.id}", spec.words.note
     for front in layout.fronts:
         yield f"finish of {front.id}", front.make.finish
         yield f"note of {front.id}", front.make.note

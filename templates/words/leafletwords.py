@@ -3,7 +3,7 @@ it was stated."""
 
 from jigs.box.parts import Front, Layout
 from jigs.checks.kinds import range_words
-from jigs.given.stated import Leaflet
+from jigs.given.stated import NOTED, Leaflet
 from jigs.ground.lengths import Unit, format_length
 
 RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."
@@ -14,9 +14,9 @@ def leaflet_facts(layout: Layout, front: Front) -> tuple[str, ...]:
     if front.kind != "panel":
         return ()
     spec = next(s for box in layout.boxes for s in box.fronts if s.id == front.id)
-    if spec.appliance is None:
+    if spec.leaflet is None or spec.leaflet == NOTED:
         return (RULES,)
-    return (f"{RULES} It allows: {_stated(spec.appliance, layout.job.shown)}.",)
+    return (f"{RULES} It allows: {_stated(spec.leaflet, layout.job.shown)}.",)
 
 
 def _stated(leaflet: Leaflet, unit: Unit) -> str:

@@ -77,7 +77,7 @@ def test_it_shows_every_kind_of_front_and_box(demo_job: Path) -> None:
         front.five_piece.stile and front.five_piece.groove and front.five_piece.panel
         for front in fronts
     )
-    assert any(front.edge_radius for front in fronts)
+    assert any(front.edges.edge_radius for front in fronts)
     assert {slide.mount for slide in job.slides.values()} == {"under", "side"}
     assert {pull.centers for pull in job.pulls.values()} == {160.0, None}
 

@@ -13,7 +13,7 @@ from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.given.job import BoxSpec, ColumnSpec, FrontKind, FrontSpec, Job, Reveal
-from jigs.given.stated import EndPanels, PanelKind
+from jigs.given.stated import EndPanels, PanelKind, Portion
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
@@ -56,7 +56,9 @@ def _stacks(draw: st.DrawFn, name: str, column: int) -> list[FrontSpec]:
         made.append(
             FrontSpec(
                 id=f"{name}-{column}{number}", kind=kind, height=height, column=column,
-                share=draw(st.sampled_from((None, 2.0))) if height is None else None,
+                portion=Portion(
+                    share=draw(st.sampled_from((None, 2.0))) if height is None else None
+                ),
                 hinged="left" if kind == "door" else None,
             )
         )  # fmt: skip

@@ -10,7 +10,7 @@ from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.hardware import PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.stated import OpenedBy
+from jigs.given.stated import FrontEdges, OpenedBy
 from jigs.layout.layout import lay_out
 from tests.jigs.bench.test_stations import check_holes
 from tests.jigs.sample import PULL, SLIDE, box, job, lay
@@ -75,7 +75,7 @@ def test_screws_through_the_box_come_last() -> None:
 
 def test_a_rounded_edge_is_butted() -> None:
     """The same pattern, another card: no flap goes over a rounded edge."""
-    rounded = tuple(replace(front, edge_radius=3.0) for front in MIXED)
+    rounded = tuple(replace(front, edges=FrontEdges(edge_radius=3.0)) for front in MIXED)
     _, stations = lay_with(box(*rounded, name="A"))
     for work in ("cups", "pulls", "fronts-on-boxes"):
         for station in stations:
@@ -86,7 +86,8 @@ def test_a_rounded_edge_is_butted() -> None:
 def test_a_bevelled_edge_is_no_reference() -> None:
     """Below a counter the top edge is bevelled: what is counted is counted from the bottom."""
     bevelled = tuple(
-        replace(front, profile="finger-bevel", opened_by=OpenedBy(pull="bar")) for front in MIXED
+        replace(front, edges=FrontEdges(profile="finger-bevel"), opened_by=OpenedBy(pull="bar"))
+        for front in MIXED
     )
     _, stations = lay_with(box(*bevelled, name="A"))
     for station in stations:

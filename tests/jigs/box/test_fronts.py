@@ -12,6 +12,7 @@ from jigs.box.fronts import (
     share_heights,
 )
 from jigs.given.job import BoxKind, BoxSpec, FrontKind, FrontSpec, Reveal
+from jigs.given.stated import Portion
 from tests.jigs.sample import GOLDEN, one_column
 
 
@@ -25,7 +26,13 @@ def front(
     name: str = "F",
 ) -> FrontSpec:
     """Give a front as a job states it."""
-    return FrontSpec(id=name, kind=kind, height=height, width=width, modules=modules, share=share)
+    return FrontSpec(
+        id=name,
+        kind=kind,
+        height=height,
+        width=width,
+        portion=Portion(modules=modules, share=share),
+    )
 
 
 def column(

@@ -9,7 +9,7 @@ from hypothesis import settings
 from jigs.box.plan import BoxPlan, FrontPlan, plan_box
 from jigs.fittings.placing import Against
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job
-from jigs.given.stated import Hung
+from jigs.given.stated import DrawerSize, Hung
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
 
@@ -64,7 +64,9 @@ def test_why_a_plan_was_not_made_is_a_value() -> None:
     low = only(plan(door(hung=Hung(hinges_at=(40.0, 600.0))))).door
     assert low is not None
     assert low.against == (Against(height=pytest.approx(41.6), obstacle="panel"),)  # type: ignore[arg-type]
-    drawer = only(plan(FrontSpec(id="B1-1", kind="drawer", drawer_height=20.0))).drawer
+    drawer = only(
+        plan(FrontSpec(id="B1-1", kind="drawer", drawer_box=DrawerSize(drawer_height=20.0)))
+    ).drawer
     assert drawer is not None
     assert drawer.place.too_low
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from jigs.box.parts import Layout
 from jigs.box.plan import plan_box
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Job, ShelfSpec, Use
-from jigs.given.stated import Boring, Hung, OwnReveals
+from jigs.given.stated import Boring, DrawerSize, Hung, OwnReveals
 from jigs.ground.geometry import Hand, Hole
 from jigs.layout.layout import lay_out
 from tests.holefaults import faults_in_holes
@@ -164,7 +164,7 @@ def test_a_door_that_keeps_its_places_is_ready(fronts: tuple[FrontSpec, ...], hi
 def test_slides_are_held_against_those_of_a_held_drawer_behind() -> None:
     """C's slides, 3 beside A's in a thin partition, meet them also while A's box is too wide."""
     fronts = (
-        drawer("A", height=200.0, drawer_width=480.0), drawer("B"),
+        drawer("A", height=200.0, drawer_box=DrawerSize(drawer_width=480.0)), drawer("B"),
         drawer("C", 2, height=203.0), drawer("D", 2),
     )  # fmt: skip
     layout = lay_out(parted(*fronts))

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
-from jigs.given.stated import HandHole, RolloutSpec
+from jigs.given.stated import NOTED, HandHole, RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay
@@ -22,7 +22,7 @@ def asked(spec: BoxSpec) -> dict[str, str | None]:
 def place(kind: FrontKind, width: float = 600.0, leaflet: bool = False) -> BoxSpec:
     """Give an open box with this one front and nothing in it."""
     front = FrontSpec(id="D1-1", kind=kind, hinged="left" if kind == "door" else None,
-                      leaflet=leaflet)  # fmt: skip
+                      leaflet=NOTED if leaflet else None)  # fmt: skip
     return box(front, name="D1", kind="open", width=width)
 
 
@@ -61,7 +61,9 @@ def test_an_ovens_opening_wants_its_sheet(
     height: float, width: float, leaflet: bool, told: bool
 ) -> None:
     """Until `leaflet = "noted"` stands at it."""
-    opening = FrontSpec(id="T1-1", kind="opening", height=height, leaflet=leaflet)
+    opening = FrontSpec(
+        id="T1-1", kind="opening", height=height, leaflet=NOTED if leaflet else None
+    )
     spec = box(opening, FrontSpec(id="T1-2", kind="drawer"), name="T1", kind="tall",
                width=width, height=2100.0)  # fmt: skip
     assert asked(spec) == ({"opening-not-noted": "T1-1"} if told else {})

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from jigs.checks.built import squareness_taper
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
-from jigs.given.stated import OwnReveals, RolloutSpec, TapedBox
+from jigs.given.stated import DrawerSize, OwnReveals, RolloutSpec, TapedBox
 from jigs.ground.problems import Problem
 from tests.jigs.sample import box, codes, lay
 
@@ -194,7 +194,7 @@ def test_a_wider_box_holds_a_drawer_box_beyond_its_slides_tolerance() -> None:
     assert problem.level == "error"
     (off,) = said(built(DRAWER, measured=wide))
     assert "its drawer boxes are still reckoned for 18 in (457.2 mm)" in off.text
-    given = replace(DRAWER, drawer_width=409.6)
+    given = replace(DRAWER, drawer_box=DrawerSize(drawer_width=409.6))
     (problem,) = [
         p for p in lay(built(given, measured=wide)).problems if p.code == "drawer-not-as-built"
     ]

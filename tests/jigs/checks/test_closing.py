@@ -6,7 +6,7 @@ from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
 from jigs.checks.closing import check_closing, check_counter
 from jigs.given.job import BoxKind, FrontSpec
-from jigs.given.stated import OwnReveals
+from jigs.given.stated import NOTED, OwnReveals
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job, one_column
@@ -69,7 +69,7 @@ def test_three_millimetres_under_a_counter(kind: BoxKind, reveal: object, told: 
 
 def place(**given: object) -> Layout:
     """Lay out a dishwasher's panel in its place, before a counter on both sides."""
-    panel = FrontSpec(id="D1-1", kind="panel", leaflet=True, **given)  # type: ignore[arg-type]
+    panel = FrontSpec(id="D1-1", kind="panel", leaflet=NOTED, **given)  # type: ignore[arg-type]
     return lay_out(job(box(panel, name="D1", kind="open", width=600.0), reveal=GOLDEN))
 
 
@@ -77,7 +77,7 @@ def test_an_appliances_panel_keeps_clear_of_the_counter_as_a_front_does() -> Non
     """Least gap 3 under a counter; over a fridge's panel there is none."""
     assert "counter-reveal" in codes(place(reveals=OwnReveals(top=2.9)))
     assert "counter-reveal" not in codes(place(reveals=OwnReveals(top=3.0)))
-    high = FrontSpec(id="D1-1", kind="panel", leaflet=True, reveals=OwnReveals(top=1.6))
+    high = FrontSpec(id="D1-1", kind="panel", leaflet=NOTED, reveals=OwnReveals(top=1.6))
     fridge = box(high, name="D1", kind="open", width=600.0, height=1800.0)
     assert "counter-reveal" not in codes(lay_out(job(fridge)))
 

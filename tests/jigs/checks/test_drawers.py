@@ -7,7 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import ColumnSpec, FrontSpec, Grid, Overlay, ShelfSpec
-from jigs.given.stated import OpenedBy
+from jigs.given.stated import DrawerSize, OpenedBy
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES
@@ -49,9 +49,13 @@ def test_a_slide_too_long_says_where_the_depth_goes() -> None:
 def test_golden_box_with_thinner_sides_is_too_wide() -> None:
     """A box of 409.6 whose sides are really 15.2 is 379.2 inside, more than 378.6: an error."""
     assert 409.6 - 2 * 15.2 > 420.6 - 42
-    assert "drawer-too-wide" in codes(drawer(drawer_side=15.2, drawer_width=409.6))
-    assert "drawer-too-wide" not in codes(drawer(drawer_side=15.9, drawer_width=409.6))
-    assert "drawer-too-narrow" in codes(drawer(drawer_width=405.0))
+    assert "drawer-too-wide" in codes(
+        drawer(drawer_side=15.2, drawer_box=DrawerSize(drawer_width=409.6))
+    )
+    assert "drawer-too-wide" not in codes(
+        drawer(drawer_side=15.9, drawer_box=DrawerSize(drawer_width=409.6))
+    )
+    assert "drawer-too-narrow" in codes(drawer(drawer_box=DrawerSize(drawer_width=405.0)))
 
 
 def test_a_box_too_narrow_for_any_drawer() -> None:
@@ -69,16 +73,18 @@ def test_a_box_too_narrow_for_any_drawer() -> None:
 
 def test_drawer_height() -> None:
     """A given height above the room there is, and one under 50, are both refused."""
-    assert "drawer-too-high" in codes(drawer(drawer_height=760.0))
-    assert "drawer-too-low" in codes(drawer(drawer_height=45.0))
-    assert codes(drawer(drawer_height=400.0)) == []
+    assert "drawer-too-high" in codes(drawer(drawer_box=DrawerSize(drawer_height=760.0)))
+    assert "drawer-too-low" in codes(drawer(drawer_box=DrawerSize(drawer_height=45.0)))
+    assert codes(drawer(drawer_box=DrawerSize(drawer_height=400.0))) == []
 
 
 def test_a_box_that_strikes_the_front_above() -> None:
     """The golden stack's second box takes 417.6 - 2 - 256.3 = 159.3; 165.1 is refused."""
     fronts = [FrontSpec(id=f"B1-{i}", kind="drawer", height=h)
               for i, h in ((1, 163.5), (2, 188.8))]  # fmt: skip
-    third = FrontSpec(id="B1-3", kind="drawer", height=188.8, drawer_height=165.1)
+    third = FrontSpec(
+        id="B1-3", kind="drawer", height=188.8, drawer_box=DrawerSize(drawer_height=165.1)
+    )
     last = FrontSpec(id="B1-4", kind="drawer", height=220.8)
     (found,) = [p for p in lay_out(job(box(*fronts, third, last))).problems if p.part == "B1-3"]
     assert found.code == "drawer-too-high"
@@ -86,7 +92,7 @@ def test_a_box_that_strikes_the_front_above() -> None:
     assert "(159.3 mm)" in found.text
     # 159 passes, but stands 0.9 above the 158.1 of its own front above the box's underside.
     for height, told in ((159.0, ["drawer-above-front"]), (158.0, [])):
-        given = replace(third, drawer_height=height)
+        given = replace(third, drawer_box=DrawerSize(drawer_height=height))
         assert codes(lay_out(job(box(*fronts, given, last))), "B1-3") == told
 
 
@@ -141,7 +147,11 @@ def shelved(
     spec = replace(
         box(
             FrontSpec(
-                id="D", kind="drawer", height=150.0, column=columns, drawer_height=drawer_height
+                id="D",
+                kind="drawer",
+                height=150.0,
+                column=columns,
+                drawer_box=DrawerSize(drawer_height=drawer_height),
             ),
             FrontSpec(id="E", kind="door", hinged="right", column=columns),
             width=457.2 * columns,
@@ -206,7 +216,12 @@ def on_grid(a: float, under: float) -> Layout:
     """Lay out the inset drawer with a low box on the grid, its fixing holes `a` above the floor
     line, over a shelf whose top is `under` below that line where no grid moves it."""
     slide = replace(SLIDE, fixing_height=a)
-    return shelved(INSET_LINE - under, slide=slide, slides_on_grid=True, drawer_height=60.0)
+    return shelved(
+        INSET_LINE - under,
+        slide=slide,
+        slides_on_grid=True,
+        drawer_height=60.0,
+    )
 
 
 def test_on_the_grid_a_drawer_is_judged_where_it_stands() -> None:

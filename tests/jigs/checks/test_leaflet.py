@@ -23,7 +23,7 @@ FITS = Leaflet(
 
 def panel(leaflet: Leaflet, **more: object) -> FrontSpec:
     """Give the golden box's only front as an appliance's panel."""
-    spec = FrontSpec(id="B1-1", kind="panel", leaflet=True, appliance=leaflet)
+    spec = FrontSpec(id="B1-1", kind="panel", leaflet=leaflet)
     return replace(spec, **more)  # type: ignore[arg-type]
 
 
@@ -100,7 +100,7 @@ def test_a_leaflet_is_read(tmp_path: Path) -> None:
     """Its lengths may have units; kg are plain; the word `noted` is still enough."""
     numbers = '{ width_min = "10 in", width_max = 460, height_max = 780, weight_max = 8.5 }'
     (made,) = read_job(write(tmp_path, numbers)).boxes
-    assert made.fronts[0].appliance == Leaflet(
+    assert made.fronts[0].leaflet == Leaflet(
         width_min=10 * 25.4, width_max=460.0, height_max=780.0, weight_max=8.5
     )
     noted = lay_out(read_job(write(tmp_path, '"noted"')))

@@ -7,7 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.given.hardware import PullRecord
 from jigs.given.job import FrontSpec
-from jigs.given.stated import OpenedBy
+from jigs.given.stated import NOTED, OpenedBy
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
@@ -26,7 +26,7 @@ def drawer(
         id="B1-1",
         **{"kind": "drawer", "height": 152.4, "thickness": thickness, **given},  # type: ignore[arg-type]
     )
-    rest = FrontSpec(id="B1-2", kind="opening", leaflet=True)
+    rest = FrontSpec(id="B1-2", kind="opening", leaflet=NOTED)
     return lay_out(job(box(front, rest, kind="tall", width=width), pull=pull, units=units))
 
 

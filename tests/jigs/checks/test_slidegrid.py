@@ -7,6 +7,7 @@ import pytest
 from jigs.box.parts import Layout
 from jigs.checks.slidegrid import slides_off_row
 from jigs.given.job import ColumnSpec, FrontSpec, Grid
+from jigs.given.stated import DrawerSize
 from jigs.layout.layout import lay_out
 from templates.words.findings import check_text
 from tests.jigs.sample import UNDER_COUNTER, box, codes, job
@@ -22,7 +23,9 @@ START = (774.7 - 32 * 23) / 2
 
 def over_a_door(height: float = 152.4, door: float | None = None, grid: Grid = ROW) -> Layout:
     """Lay out a drawer over a door, its box so high that it cannot rise to the row."""
-    drawer = FrontSpec(id="B1-1", kind="drawer", height=height, drawer_height=92.0)
+    drawer = FrontSpec(
+        id="B1-1", kind="drawer", height=height, drawer_box=DrawerSize(drawer_height=92.0)
+    )
     below = FrontSpec(id="B1-2", kind="door", hinged="left", height=door)
     return lay_out(job(box(drawer, below), grid=grid, reveal=UNDER_COUNTER))
 
@@ -64,7 +67,12 @@ def test_a_stack_is_cured_one_edge_at_a_time() -> None:
 
     def stack(*heights: float) -> Layout:
         drawers = [
-            FrontSpec(id=f"B1-{row}", kind="drawer", height=high, drawer_height=least)
+            FrontSpec(
+                id=f"B1-{row}",
+                kind="drawer",
+                height=high,
+                drawer_box=DrawerSize(drawer_height=least),
+            )
             for row, (high, least) in enumerate(zip(heights, (92.0, 74.0, 60.0), strict=True), 1)
         ]
         door = FrontSpec(id="B1-4", kind="door", hinged="right")
@@ -80,7 +88,9 @@ def test_a_stack_is_cured_one_edge_at_a_time() -> None:
 @pytest.mark.parametrize("height", [774.7, 800.0])
 def test_the_row_comes_to_the_lowest_drawer(height: float) -> None:
     """It stands on the bottom panel, and no front height moves it: the row's start is told."""
-    low = FrontSpec(id="B1-1", kind="drawer", drawer_height=height - 1.6 - 3.2 - 60)
+    low = FrontSpec(
+        id="B1-1", kind="drawer", drawer_box=DrawerSize(drawer_height=height - 1.6 - 3.2 - 60)
+    )
     tight = box(low, height=height)
     layout = lay_out(job(tight, grid=replace(ROW, start=20.0 + height / 100)))
     (row,) = slides_off_row(layout)
@@ -95,9 +105,17 @@ def test_a_column_on_the_row_is_not_named() -> None:
         box(width=914.4, height=774.7),
         columns=(ColumnSpec(), ColumnSpec()),
         fronts=(
-            FrontSpec(id="A", kind="drawer", height=161.9, drawer_height=92.0),
+            FrontSpec(
+                id="A", kind="drawer", height=161.9, drawer_box=DrawerSize(drawer_height=92.0)
+            ),
             FrontSpec(id="B", kind="door", hinged="left"),
-            FrontSpec(id="C", kind="drawer", height=152.4, drawer_height=92.0, column=2),
+            FrontSpec(
+                id="C",
+                kind="drawer",
+                height=152.4,
+                drawer_box=DrawerSize(drawer_height=92.0),
+                column=2,
+            ),
             FrontSpec(id="D", kind="door", hinged="right", column=2),
         ),
     )

@@ -7,6 +7,7 @@ import pytest
 
 from jigs.given.confirming import how_confirmed, open_keys
 from jigs.given.job import FrontSpec
+from jigs.given.stated import DrawerSize
 from jigs.layout.layout import lay_out
 from tests.jigs.cases.kitchen import box as cabinet
 from tests.jigs.cases.kitchen import codes as codes_of
@@ -29,7 +30,7 @@ def _reckoned(width: float, length: float) -> float:
 )
 def test_a_drawer_over_its_slides_load(spare: float | None, told: bool) -> None:
     """Told by its own box's area, and not at all where nobody said what the slides bear."""
-    front = FrontSpec(id="B1-1", kind="drawer", drawer_width=409.6)
+    front = FrontSpec(id="B1-1", kind="drawer", drawer_box=DrawerSize(drawer_width=409.6))
     load = None if spare is None else _reckoned(409.6, SLIDE.length) + spare
     layout = lay_out(job(box(front), slide=replace(SLIDE, load=load)))
     assert ("slide-load" in codes(layout)) is told
@@ -38,7 +39,7 @@ def test_a_drawer_over_its_slides_load(spare: float | None, told: bool) -> None:
 
 def test_it_is_told_in_kilograms_and_pounds() -> None:
     """409.6 x 533 at 15 lb/ft2 is 16.0 kg, 35 lb."""
-    front = FrontSpec(id="B1-1", kind="drawer", drawer_width=409.6)
+    front = FrontSpec(id="B1-1", kind="drawer", drawer_box=DrawerSize(drawer_width=409.6))
     assert round(_reckoned(409.6, 533), 1) == 16.0
     (found,) = [
         problem

@@ -9,7 +9,7 @@ from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, Material
-from jigs.given.stated import BlindEnd
+from jigs.given.stated import BlindEnd, DrawerSize
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job, lay
 from tests.jobs import jobs
@@ -66,7 +66,7 @@ def test_drawer_boxes_that_are_ordered_are_not_cut() -> None:
 
 def test_drawer_box_of_a_front_held_back_is_left_out_and_named() -> None:
     """A drawer box too wide holds its front; its sizes are not to be trusted."""
-    wrong = replace(DRAWERS[0], drawer_width=419.0)
+    wrong = replace(DRAWERS[0], drawer_box=DrawerSize(drawer_width=419.0))
     cut = cut_job(lay(box(wrong, DRAWERS[1])))
     assert cut.left_out == ("B1-1-BOX",)
     assert {piece.front for piece in cut.pieces if piece.front} == {"B1-2"}

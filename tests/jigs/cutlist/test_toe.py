@@ -9,9 +9,10 @@ from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.toe import find_runs, sleeper_places
 from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.stated import NOTED
 from tests.jigs.sample import box, job, lay
 
-PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=True)
+PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=NOTED)
 
 
 def _runs(*boxes: BoxSpec) -> list[list[str]]:

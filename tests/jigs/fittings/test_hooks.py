@@ -11,7 +11,7 @@ from jigs.fittings.slide import HOOK_KEYS, hook_fittings, recess_and_notch
 from jigs.given.confirming import open_keys
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.stated import RolloutSpec
+from jigs.given.stated import DrawerSize, RolloutSpec
 from jigs.ground.geometry import collect_holes
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
@@ -94,7 +94,7 @@ def test_the_code_changes_with_them() -> None:
 )
 def test_wood_round_them(changes: dict[str, float], code: str | None) -> None:
     """Above a notch of 13, and 2 of wood below the top edge of a box 88.9 high."""
-    spec = replace(DRAWER, drawer_height=88.9)
+    spec = replace(DRAWER, drawer_box=DrawerSize(drawer_height=88.9))
     record = replace(HOOKED, **changes)  # type: ignore[arg-type]
     layout = hooked(box(spec, LOW, kind="drawer"), slide=record)
     found = [c for c in codes(layout, "B1-1") if c.startswith("hook")]

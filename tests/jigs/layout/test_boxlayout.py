@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontKind, FrontSpec, Grid
-from jigs.given.stated import Boring, HandHole, Hung, OpenedBy
+from jigs.given.stated import NOTED, Boring, DrawerSize, HandHole, Hung, OpenedBy
 from jigs.ground.geometry import Hole
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of
@@ -33,8 +33,8 @@ def places(holes: tuple[Hole, ...], purpose: str) -> list[tuple[float, float]]:
         (spec("B1-1", "door", hinged="left", boring=Boring(bored=True)), "bored-heights-missing"),
         (spec("B1-1", "door", hinged="left", hung=Hung(hinges_at=(40.0, 600.0))), "hinge-against"),
         (spec("B1-1", "door", hinged="left", hung=Hung(hinges_at=(100.0, 150.0))), "hinge-against"),
-        (spec("B1-1", drawer_height=900.0), "drawer-too-high"),
-        (spec("B1-1", drawer_width=413.0), "drawer-too-wide"),
+        (spec("B1-1", drawer_box=DrawerSize(drawer_height=900.0)), "drawer-too-high"),
+        (spec("B1-1", drawer_box=DrawerSize(drawer_width=413.0)), "drawer-too-wide"),
         (spec("B1-1", "door", hinged="left", width=460.0), "reveals-do-not-close"),
         (spec("B1-1", "door", hinged="left", width=771.5, height=454.0), "sizes-exchanged"),
     ],
@@ -81,7 +81,7 @@ def test_a_slide_too_long_and_a_drawer_too_low() -> None:
 def test_panel_with_its_leaflet() -> None:
     """A noted panel has the pull that it names, as a pullout's, and nothing is found."""
     hole = HandHole(x=40, y=60, diameter=2.5, depth=10, face="back", purpose="bracket")
-    stated = spec("B1-1", "panel", leaflet=True, holes=(hole,))
+    stated = spec("B1-1", "panel", leaflet=NOTED, holes=(hole,))
     (panel,) = lay(box(stated, width=609.6)).fronts
     assert places(panel.holes, "pull") == []
     layout = lay(box(replace(stated, opened_by=OpenedBy(pull="bar")), width=609.6))

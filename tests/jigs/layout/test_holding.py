@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from jigs.box.plan import BoxPlan, plan_box
 from jigs.given.job import BoxSpec, FrontSpec, Job
+from jigs.given.stated import DrawerSize
 from jigs.layout.checking import check_box
 from jigs.layout.holding import Held, hold
 from tests.jigs.sample import box, job
@@ -34,7 +35,9 @@ def test_a_door_without_a_hand_may_come_on_either_side() -> None:
 def test_what_serves_a_part_held_back_is_not_drilled() -> None:
     """The upper drawer, its box 20 high, is held: its slides' holes stay out of both sides, those
     of the lower one are drilled."""
-    low = FrontSpec(id="B1-1", kind="drawer", height=200.0, drawer_height=20.0)
+    low = FrontSpec(
+        id="B1-1", kind="drawer", height=200.0, drawer_box=DrawerSize(drawer_height=20.0)
+    )
     plan, kept = held(box(low, FrontSpec(id="B1-2", kind="drawer")))
     assert set(kept.errors) == {"B1-1"}
     for key in ((1, "left"), (1, "right")):

@@ -7,7 +7,7 @@ import pytest
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
-from jigs.given.stated import Taped
+from jigs.given.stated import FrontWords, Taped
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
@@ -217,6 +217,6 @@ def test_a_nearly_square_front_may_be_turned_too() -> None:
 
 def test_what_was_noted_of_a_piece_goes_with_its_front() -> None:
     """Behind what the job notes."""
-    spec = FrontSpec(id="B1-1", kind="drawer", note="left of the sink")
+    spec = FrontSpec(id="B1-1", kind="drawer", words=FrontWords(note="left of the sink"))
     made = deliver(row(2, "B1-1", note="scratched"), to=job(box(spec)))
     assert front_of(lay_out(made), "B1-1").make.note == "left of the sink; delivered: scratched"

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from jigs.given.delivery import DeliveredList, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec, Job
+from jigs.given.stated import RowRead
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.matching import Ordered, list_ordered, with_delivery
@@ -24,8 +25,8 @@ GALLEY = job(
         FrontSpec(id="B1-2", kind="door", hinged="left")),
     box(FrontSpec(id="B2-1", kind="pair"), name="B2", width=914.4),
     box(FrontSpec(id="B3-1", kind="opening", height=200.0),
-        *(FrontSpec(id=f"B3-2-{n}", kind="drawer", alike=2) for n in (1, 2)), name="B3",
-        width=600.0),
+        *(FrontSpec(id=f"B3-2-{n}", kind="drawer", row=RowRead(alike=2)) for n in (1, 2)),
+        name="B3", width=600.0),
 )  # fmt: skip
 """A drawer over a door; a pair; two drawers of one row under an opening."""
 

@@ -40,7 +40,7 @@ def test_a_row_is_read_whole(tmp_path: Path) -> None:
     assert (row.spec.width, row.spec.height) == (454.0, 713.0)
     assert (row.spec.hinged, row.spec.thickness, row.spec.five_piece.stile) == ("left", 22.0, 57.0)
     assert row.spec.opened_by.pull == "bar"
-    assert (row.spec.finish, row.spec.note) == ("white", "left of the range")
+    assert (row.spec.words.finish, row.spec.words.note) == ("white", "left of the range")
     assert row.where.endswith("fronts.csv: row 2")
 
 
@@ -62,8 +62,8 @@ def test_how_a_front_is_made(tmp_path: Path) -> None:
         spec.five_piece.panel,
         spec.five_piece.glass,
     ) == (57, 60, 0, 6, True)
-    assert spec.edge_radius == pytest.approx(INCH / 8)
-    assert spec.profile == "finger-bevel"
+    assert spec.edges.edge_radius == pytest.approx(INCH / 8)
+    assert spec.edges.profile == "finger-bevel"
     assert (spec.boring.bored, spec.hung.hinges_at, spec.boring.bored_tab) == (
         True,
         (100.0, 358.0, 613.0),
@@ -81,7 +81,7 @@ def test_how_a_front_is_made(tmp_path: Path) -> None:
         False,
         False,
     )
-    assert (spec.hung.hinges_at, spec.edge_radius, spec.profile) == (None, None, None)
+    assert (spec.hung.hinges_at, spec.edges.edge_radius, spec.edges.profile) == (None, None, None)
 
 
 @pytest.mark.parametrize(
@@ -302,7 +302,7 @@ def test_a_size_with_its_unit_is_only_unusual(tmp_path: Path) -> None:
     """A door 60 mm wide is doubted at its row's front; so are forty alike."""
     text = "kind,width,height,count\ndoor,454,613,\ndoor,60 mm,613,\ndoor,454,613,40\n"
     rows = read(tmp_path, text).rows
-    assert [[(d.path, d.value) for d in row.spec.doubts] for row in rows] == [
+    assert [[(d.path, d.value) for d in row.spec.row.doubts] for row in rows] == [
         [], [(("width",), 60.0)], [(("count",), 40)],
     ]  # fmt: skip
 
@@ -325,7 +325,7 @@ def test_texts_are_one_short_line(tmp_path: Path, text: str, what: str, column: 
 def test_a_break_in_a_text_is_a_space(tmp_path: Path) -> None:
     """Spreadsheets have cells of several lines."""
     (row,) = read(tmp_path, 'kind,width,height,note\ndoor,454,613,"left of\nthe range"\n').rows
-    assert row.spec.note == "left of the range"
+    assert row.spec.words.note == "left of the range"
 
 
 def test_exchanged_sizes_of_a_row_are_asked_about(tmp_path: Path) -> None:

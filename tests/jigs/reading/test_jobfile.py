@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.stated import NOTED
 from jigs.reading.jobfile import read_job_file
 from tests.jigs.jobtext import JOB, SMALL, read
 
@@ -172,7 +173,7 @@ face = "back"
 """
     first, second = read(tmp_path, SMALL + keys).boxes[0].fronts
     assert (first.id, second.id) == ("HALL-1-1", "HALL-1-2")
-    assert (first.width, first.modules, first.height, first.thickness) == (400, 5, None, 22)
+    assert (first.width, first.portion.modules, first.height, first.thickness) == (400, 5, None, 22)
     assert (first.five_piece.stile, first.boring.tab, first.hung.hinge, first.slide) == (
         57,
         4.5,
@@ -185,18 +186,18 @@ face = "back"
         first.five_piece.panel,
         first.five_piece.glass,
     ) == (60, 9, 7, True)
-    assert (first.edge_radius, first.profile) == (2, "finger-bevel")
+    assert (first.edges.edge_radius, first.edges.profile) == (2, "finger-bevel")
     assert first.measured.width == (400.5, 401)
     assert first.measured.diagonals == (430, 430.4)
     assert (first.measured.height, first.boring.bored_tab) == ((156, 157), 4)
     assert (first.opened_by.pull, first.hung.hinges_at, first.leaflet, first.boring.bored) == (
         "none",
         (100, 600),
-        True,
+        NOTED,
         True,
     )
-    assert (first.drawer_width, first.drawer_height) == (390, 120)
-    assert (first.finish, first.note) == ("oak", "left of the sink")
+    assert (first.drawer_box.drawer_width, first.drawer_box.drawer_height) == (390, 120)
+    assert (first.words.finish, first.words.note) == ("oak", "left of the sink")
     through, blind = first.holes
     assert (through.x, through.y, through.depth, through.purpose) == (10, 0, None, "spring")
     assert (blind.depth, blind.face, blind.purpose) == (12, "back", "manual")

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, FrontSpec
-from jigs.given.stated import EndPanels
+from jigs.given.stated import NOTED, EndPanels, FrontWords
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.room.elevation import levels, part_wall, see_walls
@@ -70,7 +70,7 @@ def test_an_opening_keeps_its_place_and_says_what_is_for_it() -> None:
     """It has no front in the layout, but it is seen."""
     layout = lay(
         box(FrontSpec(id="T1-1", kind="door", hinged="left"),
-            FrontSpec(id="T1-2", kind="opening", height=595.0, note="oven"),
+            FrontSpec(id="T1-2", kind="opening", height=595.0, words=FrontWords(note="oven")),
             FrontSpec(id="T1-3", kind="drawer", height=300.0), name="T1", kind="tall",
             height=2133.6)
     )  # fmt: skip
@@ -130,7 +130,7 @@ def test_end_panels_stand_beside_their_box_down_to_the_floor() -> None:
 
 def test_a_toe_platform_is_under_boxes_alone() -> None:
     """Not under the place of an appliance, a box on legs, or one above another."""
-    panel = FrontSpec(id="D-1", kind="panel", leaflet=True)
+    panel = FrontSpec(id="D-1", kind="panel", leaflet=NOTED)
     layout = lay(
         box(name="B"),
         box(panel, name="D", kind="open"),

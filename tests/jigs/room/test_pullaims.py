@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.stated import FivePieceSpec, OpenedBy
+from jigs.given.stated import NOTED, FivePieceSpec, OpenedBy
 from jigs.given.walls import place_boxes
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, front_of, job
@@ -156,7 +156,7 @@ def test_within_one_box() -> None:
 )
 def test_refused(front: FrontSpec, text: str) -> None:
     """What cannot be is an error of its front alone: the others are drilled."""
-    low = box(door("B1-1"), FrontSpec(id="B1-2", kind="panel", height=100.0, leaflet=True))
+    low = box(door("B1-1"), FrontSpec(id="B1-2", kind="panel", height=100.0, leaflet=NOTED))
     south = box(door("C1-1"), name="C1", wall="south")
     layout = lay_out(job(low, hung(front), south))
     [problem] = [p for p in layout.problems if p.code == "pull-aim"]

@@ -4,6 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
+from jigs.given.stated import FrontWords
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,
@@ -148,7 +149,13 @@ def test_a_side_without_holes_says_so() -> None:
 
 def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:
     """They stand last, and nothing is worth less."""
-    layout = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left", note="oven", finish="sage")))
+    layout = lay(
+        box(
+            FrontSpec(
+                id="B1-1", kind="door", hinged="left", words=FrontWords(note="oven", finish="sage")
+            )
+        )
+    )
     *others, note, finish = words_of_front_label(layout, front_of(layout, "B1-1")).lines
     assert [note.ways[0], finish.ways[0]] == ["Note: oven", "Finish: sage"]
     assert max(note.worth, finish.worth) < min(line.worth for line in others)

@@ -11,6 +11,7 @@ import pytest
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import FrontSpec, Job
+from jigs.given.stated import FrontWords
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.order.partslist import PartsList, choose_parts
@@ -37,7 +38,7 @@ def many(count: int = 12) -> Job:
     for number in range(count):
         name = f"LONGNAMEDBOX-{number:02}"
         fronts = (
-            FrontSpec(id=f"{name}-1", kind="drawer", height=180.0, note=NOTE),
+            FrontSpec(id=f"{name}-1", kind="drawer", height=180.0, words=FrontWords(note=NOTE)),
             FrontSpec(id=f"{name}-2", kind="door", hinged="left" if number else None),
         )
         boxes.append(replace(box(*fronts, name=name), width=460.0 + number))

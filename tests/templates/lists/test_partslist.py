@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from jigs.checks.cutting import with_cutting
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
-from jigs.given.stated import EndPanels
+from jigs.given.stated import DrawerSize, EndPanels
 from jigs.layout.layout import lay_out
 from jigs.order.partslist import PartsList, choose_parts
 from templates.lists.partslist import COLUMNS, parts_csv, parts_json
@@ -154,7 +154,7 @@ def test_text_keeps_to_the_unit_shown() -> None:
 
 def test_text_names_what_is_left_out_and_assumed() -> None:
     """A drawer box of a front held back; a thickness that nobody measured."""
-    wrong = replace(FRONTS[0], drawer_width=419.0)
+    wrong = replace(FRONTS[0], drawer_box=DrawerSize(drawer_width=419.0))
     made = replace(job(box(wrong, FRONTS[1])), assumed=frozenset({"material.side"}))
     text = parts_text(_list(made))
     assert "Left out, because their fronts are held back: B1-1-BOX." in text

@@ -69,7 +69,7 @@ def test_read_as_a_front_list_it_has_the_same_fronts(tmp_path: Path, name: str) 
         assert (row.spec.width, row.spec.height) == pytest.approx((one.width, one.height), abs=1e-4)
         assert row.spec.five_piece.stile == spec.five_piece.stile
         assert row.spec.five_piece.panel == spec.five_piece.panel
-        assert row.spec.edge_radius == spec.edge_radius
+        assert row.spec.edges.edge_radius == spec.edges.edge_radius
         assert (row.spec.boring.bored, row.spec.hung.hinges_at) == (
             spec.boring.bored,
             spec.hung.hinges_at,
