@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.provenance import with_open
+from jigs.box.provenance import with_open
 from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
 

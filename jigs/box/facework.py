@@ -16,6 +16,7 @@ from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
+from jigs.fittings.catalogue import DEFAULT_HINGES
 from jigs.fittings.fivepiece import five_piece_of, glass_door_mass
 from jigs.fittings.hinge import (
     PLATE_BEYOND,
@@ -40,7 +41,6 @@ from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job, Material
 from jigs.ground.geometry import SLACK, Fitting, Hand
 from jigs.ground.grid import balanced_start
-from jigs.reading.jobdefaults import DEFAULT_HINGES
 
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:

@@ -8,8 +8,6 @@ from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.ground.keys import Rests
 from jigs.ground.problems import Problem, warning
 
-OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
-"""The codes of what is found here: a part with one of them rests on open numbers."""
 BORED: tuple[Rests, ...] = ("inside", "order")
 """What still rests on the hinge of a door whose cups are bored already."""
 

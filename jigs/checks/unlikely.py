@@ -19,10 +19,9 @@ from jigs.given.confirming import RecordKind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job
-from jigs.ground.believable import Doubt
+from jigs.ground.believable import Doubt, KeyPath, write_path
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, warning
-from jigs.reading.tomlindex import KeyPath, write_path
 
 
 def check_unlikely(

@@ -19,10 +19,15 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from jigs.given.hardware import Confirmed, HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import Confirmed, HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
 from jigs.ground.geometry import SLACK
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
+
+DEFAULT_HINGES: Mapping[HingeKind, str] = {
+    "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
+}  # fmt: skip
+"""The hinge of a job that names none, by how a door hangs."""
 
 SLIDE_END = 16.0
 """Wood and slide wanted behind a slide's last fixing place, mm: half a step of the grid, so a

@@ -21,6 +21,10 @@ from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
 MM_PER: dict[BareUnit, float] = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
 
 
+KeyPath = tuple[str | int, ...]
+"""Keys and places in lists (counted from 1) from the document down."""
+
+
 @dataclass(frozen=True, slots=True)
 class Range:
     """From `low` to `high` (common practice, no source, and generous)."""
@@ -77,7 +81,7 @@ class ReadLength:
 class Doubt:
     """A number that was read and is not usual."""
 
-    path: tuple[str | int, ...]
+    path: KeyPath
     """Where it stands in its file, key by key; a list's column alone."""
     value: float
     """What was read, in the unit of its range."""
@@ -85,6 +89,12 @@ class Doubt:
     """What is usual there."""
     nominal: str = ""
     """The trade's fraction as given, where it is asked whether that was measured."""
+
+
+def write_path(path: KeyPath) -> str:
+    """Write a path as it is read aloud: `box[2].front[1].height`."""
+    words = [f"[{step}]" if isinstance(step, int) else f".{step}" for step in path]
+    return "".join(words).removeprefix(".")
 
 
 def measure(value: object, unit: BareUnit, within: Range) -> ReadLength:

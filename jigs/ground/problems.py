@@ -144,6 +144,9 @@ RANKS: dict[str, Rank] = {
     "surplus": 3,
 }
 
+OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
+"""A part with one of them rests on numbers that are open: neither looked up nor measured."""
+
 BEFORE_CUTTING = frozenset(
     {
         "above-ceiling",

@@ -8,12 +8,12 @@ from dataclasses import dataclass, replace
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.box.plan import BoxPlan, plan_box
+from jigs.box.provenance import with_open
 from jigs.checks.asked import check_asked
 from jigs.checks.cutting import check_standing
 from jigs.checks.faces import check_shared
 from jigs.checks.inhand import check_surplus
 from jigs.checks.neighbours import check_neighbours
-from jigs.checks.provenance import with_open
 from jigs.checks.room import find_displaced
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job

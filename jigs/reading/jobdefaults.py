@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import fields, replace
 
-from jigs.fittings.catalogue import RecordType, generic_slides
+from jigs.fittings.catalogue import DEFAULT_HINGES, RecordType, generic_slides
 from jigs.fittings.fivepiece import stand_ins_of_frame
 from jigs.fittings.slide import inside_depth
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
@@ -16,7 +16,6 @@ from jigs.given.job import (
     COUNTER_BOXES,
     BoxSpec,
     Job,
-    Overlay,
     Reveal,
     ShelfSpec,
     Use,
@@ -34,10 +33,6 @@ from jigs.reading.assumed import (
 )
 from jigs.reading.jobboxes import Shelves
 
-DEFAULT_HINGES: Mapping[Overlay, str] = {
-    "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
-}  # fmt: skip
-"""The hinge of a job that names none, by how a door hangs."""
 DEFAULT_PULL = "bar-160"
 
 SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {

@@ -13,8 +13,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
 
-KeyPath = tuple[str | int, ...]
-"""Keys and places in lists (counted from 1) from the document down."""
+from jigs.ground.believable import KeyPath
 
 DEEPEST = 32
 """Keys of one dotted name that are noted: a job file has three."""
@@ -45,12 +44,6 @@ def find_line(lines: Mapping[KeyPath, int], path: KeyPath) -> int:
     while path and path not in lines:
         path = path[:-1]
     return lines.get(path, 1)
-
-
-def write_path(path: KeyPath) -> str:
-    """Write a path as it is read aloud: `box[2].front[1].height`."""
-    words = [f"[{step}]" if isinstance(step, int) else f".{step}" for step in path]
-    return "".join(words).removeprefix(".")
 
 
 def _tokens(text: str) -> Iterator[tuple[str, str, int]]:

@@ -11,12 +11,12 @@ from decimal import Decimal
 from typing import TypeVar
 
 from jigs.given.ids import check_id
-from jigs.ground.believable import Doubt, Range, measure, word_unit
+from jigs.ground.believable import Doubt, KeyPath, Range, measure, word_unit, write_path
 from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
-from jigs.reading.tomlindex import KeyPath, find_line, write_path
+from jigs.reading.tomlindex import find_line
 
 Word = TypeVar("Word", bound=str)
 

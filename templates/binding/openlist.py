@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Layout
-from jigs.checks.provenance import open_in
+from jigs.box.provenance import open_in
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.ground.keys import Rests

@@ -14,7 +14,7 @@ from typing import Literal
 
 from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Layout, Side
-from jigs.checks.provenance import OpenCuts
+from jigs.box.provenance import OpenCuts
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
 from jigs.order.partslist import STAMPED
 from templates.labels.labelwords import (

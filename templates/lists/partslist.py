@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from jigs.box.drawerbox import DrawerBox, Rollout
-from jigs.checks.provenance import OpenCuts
+from jigs.box.provenance import OpenCuts
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
 from jigs.given.cautions import cautions_of

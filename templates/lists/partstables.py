@@ -7,7 +7,7 @@ tables, by a short name (P1, G1).
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from jigs.checks.provenance import OpenCuts
+from jigs.box.provenance import OpenCuts
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.given.cautions import cautions_of

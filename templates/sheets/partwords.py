@@ -3,7 +3,7 @@
 from jigs.box.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
-from jigs.checks.hardware import OPEN_CODES
+from jigs.ground.problems import OPEN_CODES
 from templates.sheets.panel import PartWords
 from templates.words.boardfacts import (
     box_measure,

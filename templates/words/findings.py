@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout
+from jigs.box.provenance import depending, open_in
 from jigs.checks.advice import advise, list_unchecked
-from jigs.checks.provenance import depending, open_in
 from jigs.checks.slidegrid import OffRow, slides_off_row
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank

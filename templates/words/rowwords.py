@@ -6,10 +6,9 @@ from jigs.bench.benchpart import BenchPart
 from jigs.bench.sides import CROSSES
 from jigs.bench.station import Closing, Setting
 from jigs.box.parts import Layout
-from jigs.checks.hardware import OPEN_CODES
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import format_mm
-from jigs.ground.problems import Problem
+from jigs.ground.problems import OPEN_CODES, Problem
 from templates.words.openwords import STAMP
 from templates.words.sentence import closed
 from templates.words.stationwords import closing_words

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.reading.tomlindex import KeyPath, find_line, index_lines, write_path
+from jigs.ground.believable import KeyPath, write_path
+from jigs.reading.tomlindex import find_line, index_lines
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ import zxingcpp
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from jigs.checks.provenance import OpenCuts
+from jigs.box.provenance import OpenCuts
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock

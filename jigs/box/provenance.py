@@ -9,12 +9,12 @@ from dataclasses import replace
 
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
-from jigs.checks.hardware import OPEN_CODES
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, open_numbers, rests_on
 from jigs.given.job import Job
 from jigs.ground.geometry import Fitting
 from jigs.ground.keys import Rests
+from jigs.ground.problems import OPEN_CODES
 
 OF_FRONT: tuple[Rests, ...] = ("front", "back")
 OF_DRAWER: tuple[Rests, ...] = ("box-front", "box-back", "cut")
