@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
-    BAND_STATES,
     BOX_KINDS,
     FRONT_KINDS,
     OVERLAYS,
+    BandState,
     BoxSpec,
     ColumnSpec,
     FrontMaterial,
@@ -226,7 +226,7 @@ def boxes(draw: st.DrawFn, number: int) -> BoxSpec:
         overlay=overlay,
         fronts=tuple(rows),
         assembled=draw(_mostly_not(3)),
-        band=draw(_seldom(st.sampled_from(BAND_STATES), 3)),
+        band=draw(_seldom(st.sampled_from(get_args(BandState)), 3)),
         legs=draw(_seldom(st.sampled_from((60.0, 101.6)), 5)) or 0.0,
         rail=draw(_seldom(st.sampled_from((40.0, 100.0)), 5)),
     )

@@ -61,7 +61,6 @@ FRONT_KINDS: tuple[FrontKind, ...] = (
     "door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening",
 )  # fmt: skip
 BandState = Literal["on", "later"]
-BAND_STATES: tuple[BandState, ...] = ("on", "later")
 BOX_KINDS: tuple[BoxKind, ...] = ("base", "drawer", "sink", "wall", "tall", "open")
 COUNTER_BOXES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 """Boxes that stand under a counter."""
