@@ -67,11 +67,17 @@ class Spot:
             for card, (x, down) in zip(self.field.cards, self.shape.cards, strict=True)
         )
 
-    def told(self, pages: Mapping[int, int]) -> "Spot":
-        """Give it with the pages of the cards that stand elsewhere, by their numbers."""
+    def told(self, cards: Mapping[int, int], parts: Mapping[str, int]) -> "Spot":
+        """Give it with the pages of the cards that stand elsewhere, by their numbers, and of the
+        drawer box that it is marked through, by its name."""
         words = self.field.words
-        elsewhere = tuple(replace(card, page=pages[card.number]) for card in words.elsewhere)
-        return replace(self, field=replace(self.field, words=replace(words, elsewhere=elsewhere)))
+        marks = words.view.marks
+        told = replace(
+            words,
+            elsewhere=tuple(replace(card, page=cards[card.number]) for card in words.elsewhere),
+            box_page=None if marks is None else parts.get(marks.box),
+        )
+        return replace(self, field=replace(self.field, words=told))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

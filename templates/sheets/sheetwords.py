@@ -14,7 +14,7 @@ from templates.sheets.panel import PartWords, body, head_across, head_down
 from templates.sheets.picture import Numbered
 from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
-from templates.words.ownwords import own_words
+from templates.words.ownwords import box_first, own_words
 
 COLUMNS = (50.0, 56.0, 62.0, 68.0, 76.0, 86.0)
 """How wide words may be that stand in one column, mm."""
@@ -54,6 +54,9 @@ class SheetWords:
     """What is to be done besides with long paper."""
     set_on: tuple[Reference, ...] = ()
     """What its cards are set on."""
+    box_page: int | None = 888
+    """Where the drawer box stands that the face is marked through: as wide as any, until it is
+    known; None: on no page."""
 
     def with_cards(self, cards: Iterable[Card]) -> Self:
         """Give what is said with some cards."""
@@ -67,8 +70,9 @@ class SheetWords:
         """Give what is said below the head, as pieces `width` mm wide."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
         own = (*([line] if line else []), *self.own, *own_words(self.view, self.set_on))
+        first = box_first(self.view, self.box_page)
         return [
-            *([paragraph(where, width, bold=True)] if where else []),
+            *(paragraph(said, width, bold=True) for said in (where, first) if said),
             *body(self.view, self.part, own, width, first=self.first),
         ]
 

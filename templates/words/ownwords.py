@@ -21,6 +21,14 @@ def own_words(view: FaceView, references: Iterable[Reference]) -> tuple[str, ...
     return (*_laid(view), *_struck(view, references), *_box_stands(view))
 
 
+def box_first(view: FaceView, page: int | None) -> str:
+    """Say which drawer box is bored before a face is marked through it, and on which page; "" where
+    none is."""
+    if view.marks is None or view.marks.maker_bored or view.face != "back":
+        return ""
+    return f"BORE {view.marks.box} FIRST{'' if page is None else f': page {page}'}."
+
+
 def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
     """Say which lines are struck, from each edge the lowest first, and where the middle is."""
     found: dict[FaceEdge, dict[str, Reference]] = {}
@@ -81,8 +89,6 @@ def _box_stands(view: FaceView) -> Iterator[str]:
     """Say where the drawer box stands on the back of its front, from each end its own figure
     where they differ."""
     if view.marks is not None and view.face == "back":
-        if not view.marks.maker_bored:
-            yield f"Bore {view.marks.box} first."
         yield f"Where it is marked: {pilot_words(view.thickness)}"
     if view.marks is not None or not view.drawer_outline:
         return

@@ -2,6 +2,7 @@
 of its front. Whatever is mirrored, or said of both ends at once, is wrong here.
 """
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -39,6 +40,10 @@ def test_both_ends_are_said_as_the_driller_sees_them() -> None:
     words = " ".join(run.text for page in pages for run in page.runs)
     assert "stands 13.1 from the LEFT + 389.0 + 17.8 from the RIGHT = 419.9" in words
     assert words.count("WIDE GAP ON YOUR RIGHT; 30.7") == 1
+    said = next(page for page in pages if "WIDE GAP ON YOUR RIGHT" in page.text)
+    (number,) = re.findall(r"BORE B1-1-BOX FIRST: page (\d+)\.", said.text)
+    assert "FRONT OF DRAWER BOX" in pages[int(number) - 1].text
+    assert int(number) <= said.number
     assert "each end" not in words
 
 

@@ -88,7 +88,7 @@ def test_the_pull_of_a_drawer_is_set_on_the_middle() -> None:
 
 def test_a_drawer_box_is_placed_by_a_card_at_each_lower_corner() -> None:
     """22.2 from its end and 30.7 up (worked example), on a black bottom corner, without a hole."""
-    left, right = only_cards("B3-1", "back")
+    left, right = only_cards("B1-4", "back")
     assert [card.fitting.stands for card in (left, right)] == [
         pytest.approx((22.2, 30.7), abs=0.05), pytest.approx((454 - 22.2, 30.7), abs=0.05),
     ]  # fmt: skip

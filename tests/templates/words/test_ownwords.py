@@ -10,7 +10,7 @@ from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_side, views_of_front
 from templates.sheets.sums import sums
 from templates.words.holewords import HOLE_WORDS, PARTITION_HOLES
-from templates.words.ownwords import cautions_here, own_words
+from templates.words.ownwords import box_first, cautions_here, own_words
 from templates.words.wording import side_words
 from tests.jigs.sample import front_of
 from tests.templates.printed import laid_out
@@ -47,7 +47,7 @@ THREE = UNEVEN.replace(
 @pytest.mark.parametrize(("part", "face", "purpose"), [
     ("B3-2", "back", "cup"),
     ("B3-2", "front", "pull"),
-    ("B3-1", "back", "front-fixing"),
+    ("B1-4", "back", "front-fixing"),
     ("B3-1-BOX", "box-front", "clearance"),
     ("B3-SIDE-L", "inside", "plate"),
 ])  # fmt: skip
@@ -143,10 +143,11 @@ def test_the_place_of_a_drawer_box_is_said_once_where_its_ends_are_equal() -> No
 def test_a_front_that_is_marked_through_its_box_names_box_and_bit() -> None:
     """3 dia, 12 deep in 19.05; a box that its maker bored is measured."""
     view = views_of_front(front_of(laid_out(UNEVEN), "B1-1"), "mm")[0]
-    assert "Bore B1-1-BOX first" in own(view)
+    assert box_first(view, 12) == "BORE B1-1-BOX FIRST: page 12."
+    assert box_first(view, None) == "BORE B1-1-BOX FIRST."
     assert "Where it is marked: Pilot 3 dia, 12 deep, BLIND, leaves 7.1." in own(view)
     layout = laid_out(f"{UNEVEN}\n[build]\ndrawer_bored = true\n")
     view = views_of_front(front_of(layout, "B1-1"), "mm")[0]
-    assert "BOX first" not in own(view)
+    assert box_first(view, None) == ""
     assert "3 dia, 12 deep" in own(view)
     assert "Measure its maker's holes: 25 from the pull's screws." in " ".join(sums(view))
