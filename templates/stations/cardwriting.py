@@ -112,8 +112,8 @@ def _corner_figures(
         texts = [
             "DRAWER BOX, lower",
             f"{card.stands.side.upper()} corner:",
-            f"{_figure(abs(card.stands.x))} in",
-            f"{_figure(card.stands.y)} up",
+            f"{_figure(abs(card.stands.x))} side",
+            f"{_figure(card.stands.y)} end",
         ]
         near = (card.stands.x, card.stands.y + 14.0)
     else:
@@ -130,7 +130,7 @@ def _corner_figures(
 
 
 def _figure(value: float) -> str:
-    return f'{format_mm(value)} {format_inches(value)}"'
+    return f'{format_mm(value)} ({format_inches(value)}")'
 
 
 def _label(shop: Shop, station: Station, card: StationCard, axis: Axis, value: float) -> Label:

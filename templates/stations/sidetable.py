@@ -129,7 +129,7 @@ def _line(
     said: dict[str, list[str]] = {}
     for row, ((hand, x, part, height), up) in enumerate(zip(boards, heights, strict=True)):
         low = y if alike else y - row * ROW
-        bored = hand == "LEFT" and line.left_bored
+        bored = part is table.left and line.left_bored
         settings = [] if bored else _settings(station, part, line, height)
         fresh += [f"{NEXT} {each.card}" for each in settings if taken.is_next(each)]
         ways = BORED if bored else "; ".join(_ways(settings, part))

@@ -4,6 +4,7 @@ Each row has the part's ID and code, its size with blanks for what is measured, 
 line with boxes to tick, and sums that close on the part. Rows are blocks that flow down the page.
 """
 
+from collections import Counter
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
@@ -109,24 +110,23 @@ class NextCard:
 
 
 def _usual_starts(station: Station) -> frozenset[Start]:
-    """Give the ends from which all lines of a station are struck, where each axis has one alone:
-    said in the captions, and in no row."""
-    starts: set[Start] = {
-        place.start
-        for row in station.rows
-        for setting in row.settings
-        for place in (setting.x, setting.y)
-        if place is not None
-    }
-    across = starts & {"left", "right"}
-    up = starts & {"bottom", "top"}
-    return frozenset(start for each in (across, up) if len(each) == 1 for start in each)
+    """Give whence most lines of a station are struck along each axis: said in the captions, and in
+    no row but those that differ."""
+    usual: set[Start] = set()
+    settings = [setting for row in station.rows for setting in row.settings]
+    for places in ([each.x for each in settings], [each.y for each in settings]):
+        starts = Counter(place.start for place in places if place is not None)
+        for most, _ in starts.most_common(1):
+            bare = most in ("middle-x", "middle-y")  # has no figure that would stand in its row
+            if not (bare and None in places):
+                usual.add(most)
+    return frozenset(usual)
 
 
 def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBlock:
     """Say once a page what the rows of a table have."""
     y = -3.2
-    pieces = caption_stretches(station, " and ".join(FROM_WORDS[start] for start in sorted(usual)))
+    pieces = caption_stretches(station, ", ".join(FROM_WORDS[start] for start in sorted(usual)))
     size = "size, yours"
     marks = set_stretches(pieces, 0.0, y)
     if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
@@ -190,7 +190,10 @@ def _row_block(
     marks += moved(size.marks, left, 0.0)
     start = text_width(part.id, 3.5, True) + 2.0
     room = left - start - 2.0
-    words = wrap(kind_and_place(shop.layout, part, row.serves), 2.5, False, room)
+    told = kind_and_place(shop.layout, part, row.serves)
+    if row.open and set(row.open) != all_open:
+        told = f"{told}. {open_names(row.open)}"
+    words = wrap(told, 2.5, False, room)
     for line, text in enumerate(words):
         marks.append(Text(x=start, y=y - line * PITCH, text=text))
     y -= (len(words) - 1) * PITCH
@@ -211,8 +214,6 @@ def _row_block(
     sums = [marks_words(row.marks)] if row.marks else []
     sums = sums or [f"{'; '.join(sum_words(closing) for closing in row.closing)}."]
     words = list(warning_words(row.warnings))
-    if row.open and set(row.open) != all_open:
-        words.append(open_names(row.open))
     closed = " ".join(sums)
     if x + text_width(closed, 2.5) <= width:
         marks.append(Text(x=width, y=y, text=closed, anchor="end"))
@@ -240,10 +241,13 @@ def setting_stretches(setting: Setting, usual: frozenset[Start], taken: NextCard
     for place in (setting.y, setting.x):
         if place is None:
             continue
+        if place.start in ("middle-x", "middle-y"):
+            pieces += [] if place.start in usual else [Stretch("MIDDLE", 3.5, True)]
+            continue
         mm, inches = setting_figure(place)
-        start = "" if place.start in usual else FROM_WORDS[place.start]
-        pieces.append(Stretch(mm, 3.5, True))
-        pieces += [Stretch(" ".join(filter(None, (inches, start))))] if inches or start else []
+        pieces += [Stretch(mm, 3.5, True), Stretch(inches)]
+        if place.start not in usual:
+            pieces.append(Stretch(FROM_WORDS[place.start].upper(), bold=True))
     if setting.x is not None or setting.y is not None:
         pieces.append(Stretch("", tick=True))
     pieces.append(Stretch("", tick=True))

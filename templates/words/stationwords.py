@@ -39,6 +39,13 @@ PATTERN_WORDS = {
 }
 """What tells the stations for pulls from each other."""
 
+RECORD_WORDS: dict[Work, str] = {
+    "sides": "hardware", "drawer-boxes": "slide", "rear-hooks": "slide", "cups": "hinge",
+    "pulls": "pull", "fronts-on-boxes": "slide", "false-fronts": "slide", "pulls-through": "pull",
+    "by-hand": "hardware",
+}  # fmt: skip
+"""What hardware is called that a station is for."""
+
 FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
 LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
 PUNCH = f"Punch lightly, then firmly. {LIFT}"
@@ -96,7 +103,7 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
     own = [name for name in mine if name not in theirs]
     if not own or not theirs:
         return ""
-    return f"With {', '.join(own)}; with {', '.join(theirs)} at another station."
+    return f"For {RECORD_WORDS[station.work]} {', '.join(own)}, not {', '.join(theirs)}."
 
 
 def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
@@ -168,15 +175,13 @@ def corner_words(card: StationCard, *, turned: bool) -> str:
 
 FROM_WORDS: dict[Start, str] = {
     "bottom": "up", "top": "from the top", "left": "from the left", "right": "from the right",
-    "middle-x": "", "middle-y": "",
+    "middle-x": "on the MIDDLE", "middle-y": "on the MIDDLE",
 }  # fmt: skip
-"""From where a line is struck, behind its figure."""
+"""Where a line is struck, behind its figure."""
 
 
 def setting_figure(place: Place) -> tuple[str, str]:
-    """Say where a line is struck: mm large, inches small."""
-    if place.start in ("middle-x", "middle-y"):
-        return "MIDDLE", ""
+    """Say how far from its end a line is struck: mm large, inches small."""
     return format_mm(place.value), f'{format_inches(place.value)}"'
 
 
