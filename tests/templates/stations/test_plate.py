@@ -25,14 +25,21 @@ from templates.stations.stationset import make_stations, stations_json
 from templates.stations.stationview import shop_of
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.jobs import jobs
+from tests.jobtexts import box_text
+from tests.templates.printed import laid_out
 
 JOBS = ("few", *(pytest.param(name, marks=pytest.mark.slow)
-                 for name in ("uneven", "demo", "mill-loft")))  # fmt: skip
+                 for name in ("uneven", "demo", "mill-loft", "inset")))  # fmt: skip
 SVG = "{http://www.w3.org/2000/svg}"
 TRUE = 0.02
 """What a file may differ from the data, mm."""
 GUIDED = {"shelf", "clearance"}
 """Where the bit goes through the plate; all else is punched through 2 mm."""
+
+INSET = box_text(
+    "B1", "drawer", 'kind = "drawer"\nheight = 200', 'kind = "drawer"', more='overlay = "inset"'
+)
+"""Drawer boxes nearly as wide as their fronts: their angles have a narrow arm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +55,8 @@ class Read:
 
 @cache
 def layout_of(name: str) -> Layout:
+    if name == "inset":
+        return laid_out(INSET)
     return {"uneven": uneven_box, "demo": demo}.get(name, lambda: sound(name))()
 
 
