@@ -141,13 +141,14 @@ def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:
     """Tell each field on which pages its other cards are, and the drawer box that it is marked
     through; the first plan's page is `start`."""
     cards: dict[int, int] = {}
-    parts: dict[str, int] = {}
+    boxes: dict[str, int] = {}
     for page, plan in enumerate(plans, start=start):
         cards |= {placed.card.number: page for placed in plan.cards}
-        for spot in plan.spots:
-            parts.setdefault(spot.field.words.view.part, page)
+        for view in (spot.field.words.view for spot in plan.spots):
+            if view.face == "box-front":
+                boxes.setdefault(view.part, page)
     for plan in plans:
-        yield replace(plan, spots=tuple(spot.told(cards, parts) for spot in plan.spots))
+        yield replace(plan, spots=tuple(spot.told(cards, boxes) for spot in plan.spots))
 
 
 def _list_pages(

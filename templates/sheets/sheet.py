@@ -67,7 +67,7 @@ class Spot:
             for card, (x, down) in zip(self.field.cards, self.shape.cards, strict=True)
         )
 
-    def told(self, cards: Mapping[int, int], parts: Mapping[str, int]) -> "Spot":
+    def told(self, cards: Mapping[int, int], boxes: Mapping[str, int]) -> "Spot":
         """Give it with the pages of the cards that stand elsewhere, by their numbers, and of the
         drawer box that it is marked through, by its name."""
         words = self.field.words
@@ -75,7 +75,7 @@ class Spot:
         told = replace(
             words,
             elsewhere=tuple(replace(card, page=cards[card.number]) for card in words.elsewhere),
-            box_page=None if marks is None else parts.get(marks.box),
+            box_page=None if marks is None else boxes.get(marks.box),
         )
         return replace(self, field=replace(self.field, words=told))
 
