@@ -13,8 +13,11 @@ outlasts the paint.
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Annotated
 
+from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
+from jigs.ground.keys import Key
 from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import SheetSize
 
@@ -30,36 +33,49 @@ MARGIN = 1.0
 ROLL_MARGIN = 1.5
 """The same on a roll, where the printer's head does not reach the edge; mm (from memory)."""
 MOST_MARGIN = 5.0
+MOST_PLACES = 100
+"""Columns, and rows, of a sheet."""
+PAPER = Range(5, 620)
+"""A size of a label, from one to the next, or of their sheet; mm."""
 MOST_PAGE = 1200.0
 """Longest side of a page of labels, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stock:
-    """A label stock; mm.
-
-    `width`, `height` of one label; `pitch_x`, `pitch_y` from one to the next; `left`, `top` from
-    the sheet's edges to the first one. `margin`: what stays white along a label's edges. `dots`:
-    of the printer that it is for. `bore`: it is a tag for a bore of this diameter, `round` or
-    square. `own`: the job's.
-    """
+    """A label stock; mm."""
 
     name: str
     sheet: SheetSize
-    columns: int = 1
-    rows: int = 1
+    """The page: of a roll its label."""
+    columns: Annotated[int, Key(Range(1, 20, unit=""), most=MOST_PLACES)] = 1
+    """Labels side by side."""
+    rows: Annotated[int, Key(Range(1, 60, unit=""), most=MOST_PLACES)] = 1
+    """Labels one above the other."""
     width: float
+    """Of one label."""
     height: float
-    pitch_x: float
-    pitch_y: float
-    left: float = 0.0
-    top: float = 0.0
-    roll: bool = False
-    margin: float = MARGIN
+    """Of one label."""
+    pitch_x: Annotated[float, Key(PAPER)]
+    """From one label to the next at its side; else its width: they touch."""
+    pitch_y: Annotated[float, Key(PAPER)]
+    """From one label to the next below it; else its height."""
+    left: Annotated[float, Key(Range(1, 150, zero=True))] = 0.0
+    """From the sheet's left edge to the first label."""
+    top: Annotated[float, Key(Range(1, 150, zero=True))] = 0.0
+    """From its top edge to the first label."""
+    roll: Annotated[bool, Key()] = False
+    """Whether it comes on a roll: one label a page."""
+    margin: Annotated[float, Key(Range(0.3, 15, zero=True))] = MARGIN
+    """What stays white along a label's edges; 1 on sheets, 1.5 on rolls where nothing is said."""
     dots: int | None = None
-    bore: float | None = None
-    round: bool = False
+    """Dots per inch of the printer that it is for."""
+    bore: Annotated[float | None, Key(Range(10, 60))] = None
+    """The diameter of the bore that it is a tag for."""
+    round: Annotated[bool, Key()] = False
+    """Whether such a tag is round, not square."""
     own: bool = False
+    """Whether it is the job's."""
 
     @property
     def places(self) -> int:

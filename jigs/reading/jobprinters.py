@@ -14,9 +14,8 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.given.labelstock import MARGIN, ROLL_MARGIN, Stock, faults_of_stock
+from jigs.given.labelstock import MARGIN, PAPER, ROLL_MARGIN, Stock, faults_of_stock
 from jigs.given.printer import Printer, find_faults
-from jigs.ground.believable import Range
 from jigs.ground.dotpitch import DOTS
 from jigs.ground.errors import refusal
 from jigs.ground.lengths import format_mm
@@ -27,11 +26,6 @@ from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
 
 STOCK_NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")
-PAPER = Range(5, 620)
-"""A size of a label, from one to the next, or of their sheet; mm."""
-MOST_PLACES = 100
-"""Columns, and rows, of a sheet."""
-
 _SHEET_KEYS = (
     "sheet", "page_width", "page_height", "columns", "rows", "pitch_x", "pitch_y", "left", "top",
 )  # fmt: skip
@@ -54,46 +48,32 @@ def _read_stock(name: str, table: Table) -> Stock | None:
             "24 at most",
         )
     noted = len(table.book.faults)
-    roll = table.flag("roll") or False
     width, height = (table.length(f"label_{way}", PAPER) for way in ("width", "height"))
-    margin = table.length("margin", Range(0.3, 15, zero=True))
-    dots = read_dots(table)
-    bore, rounded = table.length("bore", Range(10, 60)), table.flag("round") or False
-    if rounded and bore is None:
+    given, dots = read_keys(table, Stock), read_dots(table)
+    roll = given.get("roll", False)
+    if given.get("round") and "bore" not in table:
         table.note("round", "only a tag is round; say for which bore: bore")
     table.require("label_width", "label_height")
     sheet = _read_sheet(table, roll)
-    columns = table.whole("columns", usual=20, most=MOST_PLACES) or 1
-    rows = table.whole("rows", usual=60, most=MOST_PLACES) or 1
-    left, top = (table.length(way, Range(1, 150, zero=True)) for way in ("left", "top"))
-    pitch_x, pitch_y = (table.length(f"pitch_{way}", PAPER) for way in ("x", "y"))
     if roll:
         for key in (key for key in _SHEET_KEYS if key in table):
             table.note(key, "a roll has one label a page, the page is the label; leave it out")
-        if bore is not None:
+        if "bore" in given:
             table.note("bore", "tags are cut out of sheets, not off a roll; leave one of them out")
     else:
         table.require("columns", "rows", "left", "top")
     table.close()
     if len(table.book.faults) > noted or width is None or height is None or sheet is None:
         return None
+    usual = {"pitch_x": width, "pitch_y": height, "margin": ROLL_MARGIN if roll else MARGIN}
     stock = Stock(
         name=name,
         sheet=SheetSize(name="roll", width=width, height=height) if roll else sheet,
-        columns=columns,
-        rows=rows,
         width=width,
         height=height,
-        pitch_x=width if pitch_x is None else pitch_x,
-        pitch_y=height if pitch_y is None else pitch_y,
-        left=left or 0.0,
-        top=top or 0.0,
-        roll=roll,
-        margin=margin if margin is not None else ROLL_MARGIN if roll else MARGIN,
         dots=dots,
-        bore=bore,
-        round=rounded,
         own=True,
+        **{**usual, **given},
     )
     for key, fault in faults_of_stock(stock):
         table.note(key, fault)
