@@ -60,7 +60,7 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
 }  # fmt: skip
 """Where a literal has a capital or words all the same: why, and which."""
 
-DRAWN = {"templates/labels/labelrows.py", "templates/binding/alike.py"}
+DRAWN = {"templates/labels/labelrows.py"}
 """Modules in which `text` is no finding's: rows of a label; a sentence whose names are slots."""
 
 

@@ -11,7 +11,7 @@ its place on the page.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import SLACK, Axis, Fitting, Hole, collect_holes
@@ -53,7 +53,7 @@ class Card:
     edges: tuple[Reference, ...]
     index: tuple[Reference, ...]
     ladder: float | None
-    plan: CardPlan | None = None
+    plan: CardPlan | None = field(default=None, compare=False)
     drawn: tuple[Mark, ...] = ()
     piece: int = 0
     pieces: int = 0

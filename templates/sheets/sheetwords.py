@@ -49,7 +49,8 @@ class SheetWords:
     guides: Mapping[Work, int]
     elsewhere: tuple[Elsewhere, ...] = ()
     first: bool = True
-    sheet: str = "sheet 1 of 1"
+    sheet: str = "sheet 88 of 88"
+    """Which of its part's; as wide as any, until it is known."""
     own: tuple[str, ...] = ()
     """What is to be done besides with long paper."""
     set_on: tuple[Reference, ...] = ()

@@ -85,5 +85,15 @@ def cards_of(part: str, face: str, example: Example = "in") -> list[tuple[int, P
 
 
 def only_cards(part: str, face: str, example: Example = "in") -> list[Card]:
-    """Give the cards of one face."""
-    return [placed.card for _, placed in cards_of(part, face, example)]
+    """Give the cards of one face, each for its part alone."""
+    return [
+        placed.card
+        for placed in _each_alone(example)
+        if (placed.card.view.part, placed.card.view.face) == (part, face)
+    ]
+
+
+@cache
+def _each_alone(example: Example) -> tuple[Placed, ...]:
+    sheets = make_sheets(worked_layout(example), PAPERS["common"], each=True)
+    return tuple(placed for _, placed in sheets.cards)

@@ -48,7 +48,7 @@ def test_corrected_sheets_come_out_true() -> None:
     """Put through the printer's own error, every bar and every bank card measures true."""
     layout = lay_out(read_in_hand(JOB))
     paper = PAPERS["common"].corrected(CROOKED)
-    pdf = write_pdf(make_sheets(layout, paper, only={"B2", "T1-1L"}).pages)
+    pdf = write_pdf(make_sheets(layout, paper, only={"B2-2", "S1-SIDE-L", "T1-1L"}).pages)
     pages = read_pages(pdf)
     error = 1 / CROOKED.scale_across, 1 / CROOKED.scale_along
     assert {page.width > page.height for page in pages} == {True, False}

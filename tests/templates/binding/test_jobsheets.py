@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from jigs.given.job import Job
 from jigs.ground.problems import error
 from jigs.layout.layout import lay_out
+from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Area, Circle, Line, Outline, Page, Qr, Text
 from templates.page.paper import PAPERS, Paper
@@ -22,8 +23,10 @@ COMMON = PAPERS["common"]
 
 @cache
 def parts(*only: str) -> list[str]:
+    names = [part.words.part for part in drilled_parts(worked_layout("in"), only or None)]
     sheets = make_sheets(worked_layout("in"), COMMON, only=only or None)
-    return list(dict.fromkeys(part for sheet in sheets for part in sheet.parts))
+    assert {part for sheet in sheets for part in sheet.parts} == set(names)
+    return names
 
 
 def test_fronts_drawer_boxes_and_sides_follow_in_the_order_of_the_job() -> None:

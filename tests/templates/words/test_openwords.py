@@ -30,6 +30,7 @@ from templates.lists.partstables import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
+from templates.sheets.sheetwords import set_words
 from templates.words.facewords import drilled_words
 from templates.words.openwords import MOST_WORDS, line_to_write, open_line
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, job
@@ -98,10 +99,17 @@ def words(layout: Layout) -> list[list[str]]:
 
 def test_each_page_says_what_decides_its_own_holes() -> None:
     """A face page of a drawer front has its pull alone, its back the slide alone."""
-    first, *pages = words(kitchen(sure=False))
+    first, *_ = words(kitchen(sure=False))
     said: dict[str, set[str]] = {}
-    for page in pages:
-        face = next((text for text in page if text.startswith("DRILL THIS FACE")), "a guide")
+    plans = make_sheets(kitchen(sure=False), PAPERS["common"]).plans
+    for field in (spot.field for plan in plans for spot in plan.spots):
+        marks = set_words(
+            field.words,
+            field.cards,
+            max((s.setting for s in field.shapes), key=lambda setting: setting.width),
+        )
+        page = [mark.text for mark in marks if isinstance(mark, Text)]
+        face = next(text for text in page if text.startswith("DRILL THIS FACE"))
         said.setdefault(face, set()).update(text for text in page if text.startswith("OPEN"))
     assert said["DRILL THIS FACE: BACK OF DRAWER FRONT"] == {
         "OPEN: slide runner, 2 numbers: page 1"
