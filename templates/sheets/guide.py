@@ -81,7 +81,7 @@ def _draw(work: Work, wanted: Wanted, paper: Paper, number: int) -> Page:
     )
     top = height - EDGE
     below = top - title.height - 4.0
-    marks: list[Mark] = border_marks(paper.width, height, paper, number)
+    marks: list[Mark] = border_marks(paper.width, height, paper, number, brief=True)
     marks += moved(title.marks, LEFT_STRIP, top)
     marks += moved(text.marks, LEFT_STRIP, below)
     marks += moved(beside.marks, LEFT_STRIP + width + BETWEEN, below)

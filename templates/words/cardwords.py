@@ -91,7 +91,7 @@ def no_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
 
 def hinge_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     if fitting.outline:
-        yield "LAY YOUR HINGE HERE: cup and screws must match."
+        yield "LAY YOUR HINGE HERE: all must match."
 
 
 def plate_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:

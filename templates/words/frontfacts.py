@@ -72,7 +72,7 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
 def _before(front: Front) -> Iterator[Sentence]:
     if not any(fitting.kind == "pull" for fitting in front.fittings):
         return
-    if front.screws.through_box or front.screws.counterbore:
+    if front.screws.through_box:
         yield Sentence(_pull_screws(front))
     if front.screws.pull is not None:
         yield Sentence(f"Pull screws M4 or 8-32, {format_mm(front.screws.pull)} long.")

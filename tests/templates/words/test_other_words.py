@@ -16,8 +16,10 @@ from templates.lists.holelist import holes_csv, holes_json
 from templates.lists.ordertables import order_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.sheets.guide import guides_for
 from templates.words import payload
 from templates.words.facewords import FACE_WORDS
+from templates.words.guidewords import GUIDES
 from templates.words.holewords import HOLE_WORDS
 from templates.words.orderwords import ITEM_WORDS
 from templates.words.piecenames import PIECE_WORDS
@@ -92,6 +94,7 @@ def make() -> Made:
         decided=(
             holes_json(layout),
             holes_csv(layout),
+            guides_for((view for part in parts for view in part.views), 2).at,
             [placed.card.parts for _, placed in sheets.cards],
             [(sentence.own, sentence.bold, sentence.names) for sentence in said],
             [(label.part, label.hold, label.code) for label in labels],
@@ -115,6 +118,9 @@ def swapped(monkeypatch: pytest.MonkeyPatch) -> None:
         words = HOLE_WORDS[purpose]
         monkeypatch.setitem(HOLE_WORDS, purpose, replace(words, name=SWAPPED[words.name]))
     monkeypatch.setattr(payload, "HOLD", SWAPPED[payload.HOLD])
+    for work, guide in GUIDES.items():
+        steps = tuple(f"Schritt {row}" for row, _ in enumerate(guide.steps))
+        monkeypatch.setitem(GUIDES, work, replace(guide, title=f"ANLEITUNG {work}", steps=steps))
 
 
 def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -124,7 +130,7 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
     monkeypatch.undo()
     first = make()
     assert other.decided == first.decided
-    parts = first.decided[2]
+    parts = first.decided[3]
     assert isinstance(parts, list)
     assert max(len(each) for each in parts) > 1, "parts that are alike"
     for text, words in (
@@ -134,6 +140,8 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
         (first.scanned, ("DOOR HINGES", "HOLD")),
         (first.order, ("door", "hinge", "pair of slides")),
         (other.sheets, ("RÜCKSEITE TÜR", "INNEN LEFT SIDE", "KASTENFRONT", "Topf", "Platte")),
+        (first.sheets, ("DOORS, FROM BEHIND: HINGES", "Measure both bars of the part's page")),
+        (other.sheets, ("ANLEITUNG hinges", "Schritt 0")),
         (other.labels, ("TÜR, HINGES LEFT", "SCHUBLADENFRONT", "BODEN", "KASTENSEITE")),
         (other.scanned, ("TUR HINGES", "HALT")),
         (other.order, ("tür", "schubladenfront", "scharnier", "paar auszüge")),
