@@ -33,7 +33,7 @@ class Use:
         x0, y0, x1, y1 = self.group.card.box
         dx, dy = self.member.dx, self.member.dy
         box = x0 + dx, y0 + dy, x1 + dx, y1 + dy
-        return Elsewhere(number=self.group.number, box=box)
+        return Elsewhere(number=self.group.number, box=box, set_on=self.group.card.index)
 
     @property
     def card(self) -> Card:

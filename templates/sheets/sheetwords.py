@@ -28,10 +28,11 @@ NARROWEST = 58.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Elsewhere:
     """A card that serves a part too and stands with another one: its number, its border in the
-    part's own face, its page."""
+    part's own face, the lines that it is set on, its page."""
 
     number: int
     box: Box
+    set_on: tuple[Reference, ...] = ()
     page: int = 888
     """As wide as any, until it is known."""
 
@@ -70,8 +71,9 @@ class SheetWords:
     def body(self, width: float) -> list[MarkBlock]:
         """Give what is said below the head, as pieces `width` mm wide."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
-        own = (*([line] if line else []), *self.own, *own_words(self.view, self.set_on))
         first = box_first(self.view, self.box_page)
+        lines = (*self.set_on, *(line for card in self.elsewhere for line in card.set_on))
+        own = (*([line] if line else []), *self.own, *own_words(self.view, lines))
         return [
             *(paragraph(said, width, bold=True) for said in (where, first) if said),
             *body(self.view, self.part, own, width, first=self.first),

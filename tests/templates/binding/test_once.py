@@ -203,3 +203,16 @@ def test_in_the_demo_too() -> None:
 def test_in_many_jobs_too(job: Job) -> None:
     """The same, at length."""
     _check(lay_out(replace(job, boxes=(*job.boxes, *(renamed(each, 1) for each in job.boxes)))))
+
+
+def test_each_part_names_the_lines_of_its_cards_wherever_they_stand() -> None:
+    """The top hinge's card of three doors is printed once; each strikes its line."""
+    said: dict[str, str] = {}
+    for plan in make_sheets(several(3), COMMON).plans:
+        for words in (spot.field.words for spot in plan.spots):
+            if words.view.face == "back" and words.view.hinge_edge:
+                marks = [mark for piece in words.body(80.0) for mark in piece.marks]
+                said[words.view.part] = " ".join(m.text for m in marks if isinstance(m, Text))
+    assert set(said) == {"B3-2", "B3R-2", "B3S-2"}
+    for part, text in said.items():
+        assert "Strike a line" in text, part
