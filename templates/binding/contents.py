@@ -42,8 +42,8 @@ def contents(entries: Sequence[ContentsEntry], width: float, room: float) -> Mar
 
 
 def station_contents(stations: StationSet, width: float, room: float) -> MarkBlock | None:
-    """Set the list of stations in the order of the work: page, name, cards to cut, settings; None
-    where `room` (mm) does not hold it."""
+    """Set the list of stations in the order of the work: page, name, cards to cut, settings; in a
+    run where `room` (mm) does not hold it in columns, None where it does not hold that."""
     lines: list[tuple[str, str]] = []
     for station in stations.stations:
         page = stations.numbered(station)[0][0]
@@ -51,7 +51,10 @@ def station_contents(stations: StationSet, width: float, room: float) -> MarkBlo
         settings = sum(card.settings for card in station.cards)
         lines.append((str(page), f"{station_title(station)}: {cards}, {settings}"))
     heading = "STATIONS IN THE ORDER OF WORK: PAGE, NAME, CARDS TO CUT, SETTINGS"
-    return in_columns(heading, lines, STATIONS, width, room)
+    run = f"{'; '.join(f'{page} {line}' for page, line in lines)}."
+    return in_columns(heading, lines, STATIONS, width, room) or in_columns(
+        heading, [("", run)] if lines else [], 1, width, room
+    )
 
 
 def in_columns(

@@ -155,16 +155,24 @@ def _where_open(pages: int) -> str:
 
 
 def _held(layout: Layout, width: float) -> list[MarkBlock]:
-    pieces: list[MarkBlock] = []
-    held = [part for part in layout.units if part.withheld]
-    if held:
-        pieces.append(paragraph("HOLD: NOT DRILLED UNTIL MENDED", width, size=3.5, bold=True))
-        pieces += [paragraph(f"{part.id}: {held_words(part)}", width, hang="-") for part in held]
-        pieces += [
-            paragraph(f"INCOMPLETE: {words}.", width, bold=True, hang="-")
-            for words in incomplete_words(layout)
-        ]
-    return pieces
+    reasons: dict[str, list[str]] = {}
+    for part in layout.units:
+        if part.withheld:
+            reasons.setdefault(held_words(part), []).append(part.id)
+    if not reasons:
+        return []
+    return [
+        paragraph("HOLD: NOT DRILLED UNTIL MENDED", width, size=3.5, bold=True),
+        *(
+            paragraph(f"{', '.join(names)}: {words}", width, hang="-")
+            for words, names in reasons.items()
+        ),
+        *(
+            [paragraph(f"INCOMPLETE: {'; '.join(lacking)}.", width, bold=True, hang="-")]
+            if (lacking := incomplete_words(layout))
+            else []
+        ),
+    ]
 
 
 def _assumed(assumptions: Sequence[str], width: float, room: float) -> tuple[list[MarkBlock], bool]:

@@ -33,7 +33,7 @@ def troubled(count: int) -> Layout:
         replace(
             layout.fronts[0],
             id=f"B9-{row}",
-            held=(error("hand-not-stated", None, "nobody said", "say it"),),
+            held=(error("hand-not-stated", None, f"nobody said of {row}", "say it"),),
         )
         for row in range(count)
     )
@@ -91,6 +91,16 @@ def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     assert NO_CODE in found
     assert "HOLD" not in found
     assert "OPEN NUMBERS" not in found
+
+
+def test_what_is_held_for_one_reason_stands_together() -> None:
+    """Once, with all its parts."""
+    layout = worked_layout("in")
+    why = (error("hand-not-stated", None, "nobody said", "say it"),)
+    held = tuple(replace(layout.fronts[0], id=name, held=why) for name in ("B8-1", "B9-1"))
+    layout = replace(layout, fronts=(*layout.fronts, *held))
+    found = words(cover_pages(layout, PAPERS["common"], STATIONS)[0])
+    assert "B8-1, B9-1: hand not stated: nobody said" in found
 
 
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
