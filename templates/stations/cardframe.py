@@ -23,6 +23,8 @@ LONG_ENOUGH = 100.0
 """On a line so long a window may stand within its outermost hole, mm."""
 ROOM = WINDOW[0] + 2 * (ARM + FROM_BORDER)
 """What a window takes between two holes on its line, mm."""
+BESIDE = 45.0
+"""So far above and below its holes a card may reach for the hardware's outline, mm."""
 WORDS = 59.0
 """Width of a card's own words: its bar of 50 with its figure, mm."""
 HEAD = WORDS + 3.2
@@ -68,7 +70,11 @@ def card_frames(card: StationCard) -> list[CardFrame]:
     window = WINDOW[0] + 2 * FROM_BORDER
     xs = [(x, pad) for x, _, pad in points]
     ys = [(y, pad) for _, y, pad in points]
-    ys += [(y, 1.5) for polygon in card.outline for _, y in polygon]
+    if ys:  # of hardware that is far higher than paper, as much as lies beside the holes
+        low_hole, high_hole = min(ys)[0] - BESIDE, max(ys)[0] + BESIDE
+        ys += [
+            (min(max(y, low_hole), high_hole), 1.5) for polygon in card.outline for _, y in polygon
+        ]
     x_edge, y_edge = edge_along(card, "x"), edge_along(card, "y")
     x_window = window if _beyond(card, "y") else 0.0
     y_window = window if _beyond(card, "x") else 0.0

@@ -59,9 +59,11 @@ def _heading(
 
 
 def write_distances(
-    space: Space, shop: Shop, station: Station, card: StationCard, room: Box
+    space: Space, shop: Shop, station: Station, card: StationCard, room: Box, *, apart: bool
 ) -> bool:
-    """Write each hole's distances from what the card is set by, or its number on the pin card."""
+    """Write each hole's distances from what the card is set by, or its number on the pin card.
+    `apart`: where holes are too close for a line to each, figures may stand near them without one.
+    """
     if card.numbered:
         return write_numbers(space, card, room) and _corner_figures(
             space, shop, station, card, room
@@ -73,8 +75,13 @@ def write_distances(
             across=_label(shop, station, card, "x", hole.x),
             note=hole_note(hole),
         )
-        if not write_figures(space, hole, figures, inward, room):
+        if write_figures(space, hole, figures, inward, room):
+            continue
+        size = (figures.width, figures.height)
+        spot = free_spot(space, *size, (hole.x, hole.y), room) if apart else None
+        if spot is None:
             return False
+        space.add(*figures.marks(*spot))
     return card.stands is None or _corner_figures(space, shop, station, card, room)
 
 

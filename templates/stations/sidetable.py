@@ -37,7 +37,7 @@ from templates.words.sidewords import (
 
 ROW = 5.4
 """Pitch of the lines of a table, mm."""
-COLUMNS = (0.0, 40.0, 86.0, 96.0, 108.0)
+COLUMNS = (0.0, 44.0, 90.0, 99.0, 110.0)
 """Where mark and part, the line's height, the two boards to tick, and what is said begin, mm."""
 
 
@@ -99,7 +99,9 @@ def _heading(table: BoxTable, width: float) -> MarkBlock:
         y -= PITCH if number else 0.0
         words = f"{part.id} {part.code}"
         marks.append(Text(x=x, y=y, text=words))
-        marks += moved(size_and_blanks(part, y).marks, COLUMNS[4], 0.0)
+        after = max(COLUMNS[4], x + text_width(words, 2.5) + 2.0)
+        marks += moved(size_and_blanks(part, y).marks, after, 0.0)
+    y -= 0.8
     for text in wrap(level_words(table), 2.5, True, width - 2.0):
         y -= PITCH
         marks.append(Text(x=2.0, y=y, text=text, bold=True))

@@ -70,7 +70,7 @@ def draw_copies(
     for copy in range(1, card.copies + 1):
         draw = partial(_draw, shop, station, card, copy)
         found = _smallest(draw, frames[:1]) if drawn else None
-        found = found or _smallest(draw, frames)
+        found = found or _smallest(draw, frames) or _smallest(partial(draw, apart=True), frames)
         if found is None:
             raise ValueError(f"{station.name}: card {card.letter}: its words find no room")
         frame, space = found
@@ -99,9 +99,16 @@ def _smallest(
 
 
 def _draw(
-    shop: Shop, station: Station, card: StationCard, copy: int, frame: CardFrame
+    shop: Shop,
+    station: Station,
+    card: StationCard,
+    copy: int,
+    frame: CardFrame,
+    *,
+    apart: bool = False,
 ) -> Space | None:
-    """Draw a card in a frame; None where something finds no room."""
+    """Draw a card in a frame; None where something finds no room. `apart`: figures may stand
+    without a line to their hole."""
     space = Space()
     if not _draw_edges(space, shop, station, card, frame):
         return None
@@ -113,7 +120,7 @@ def _draw(
     x0, y0, x1, y1 = frame.face
     room = (x0 + 1.5, y0 + 1.5, x1 - 1.5, y1 - 1.5)
     drawn = write_titles(space, shop, station, card, copy, room)
-    drawn = drawn and write_distances(space, shop, station, card, room)
+    drawn = drawn and write_distances(space, shop, station, card, room, apart=apart)
     if not drawn:
         return None
     for polygon in card.outline:

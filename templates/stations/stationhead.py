@@ -35,7 +35,7 @@ def full_head(shop: Shop, station: Station, width: float, reason: str) -> MarkBl
     room = width - side - 2.0
     block = _stacked(
         [
-            _title(station, 7.0),
+            _title(station, 7.0, room),
             *_face(shop, station, room),
             *_told(station, room, reason),
             *([open_book()] if _in_pairs(station) else []),
@@ -49,7 +49,11 @@ def short_head(shop: Shop, station: Station, width: float) -> MarkBlock:
     """Lay what must be known on every further page across it."""
     bits = " ".join(bit_words(bit, brief=True) for bit in station.bits)
     block = _stacked(
-        [_title(station, 5.0), *_face(shop, station, width), paragraph(bits, width, bold=True)]
+        [
+            _title(station, 5.0, width),
+            *_face(shop, station, width),
+            paragraph(bits, width, bold=True),
+        ]
     )
     return MarkBlock(height=block.height + 1.5, marks=block.marks)
 
@@ -92,13 +96,15 @@ def _in_pairs(station: Station) -> bool:
     return station.work == "sides" and any(not board.assembled for board in boards)
 
 
-def _title(station: Station, size: float) -> MarkBlock:
-    name = station_title(station)
+def _title(station: Station, size: float, width: float) -> MarkBlock:
+    """Write the title and the station's code behind it, smaller where both find no room so."""
+    name, code = station_title(station), f"station code {station.code}"
+    room = width - 4.0 - text_width(code, 2.5, True)
+    size = next((s for s in (size, 5.0, 3.5) if text_width(name, s, True) <= room), 2.5)
     marks: tuple[Mark, ...] = (
         Text(x=0.0, y=-size * 1.12, text=name, size=size, bold=True),
-        Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12,
-             text=f"station code {station.code}", bold=True),
-    )  # fmt: skip
+        Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12, text=code, bold=True),
+    )
     return MarkBlock(height=size * 1.6, marks=marks)
 
 
