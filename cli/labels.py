@@ -78,6 +78,7 @@ def labels(
     With a stock of cup tags it prints one for every door that has a cup.
     """
     from cli.drawing import draw_labels, draw_tags, tell_unprintable
+    from jigs.bench.stations import plan_stations
     from jigs.cutlist.cutlist import cut_list
     from jigs.layout.layout import as_printed
     from templates.labels.labellist import list_labels
@@ -100,7 +101,8 @@ def labels(
     else:
         words = []
         printed = as_printed(layout)
-        listed = list_labels(printed, pieces, order=order, kinds=kinds, only=chosen)
+        stations = plan_stations(printed)
+        listed = list_labels(printed, pieces, stations, order=order, kinds=kinds, only=chosen)
         if not listed:
             raise Failure(f"No label: {_none_of(kinds)}. No file is written.")
         data, pages = draw_labels(printed, listed, labels_of, raster, start=start, copies=copies)

@@ -100,11 +100,11 @@ def make_pack(
     cut = cut_job(layout)
     parts = choose_parts(layout, cut)
     order = make_order(printed, cut)
-    words = list_labels(printed, cut.pieces)
     files: dict[str, bytes] = {}
     costs: dict[str, str] = {}
     # What nothing is drilled at, or no side has lines of, makes no file.
     planned = plan_stations(printed, reach=reach_on(sheet))
+    words = list_labels(printed, cut.pieces, planned)
     if planned:
         stations = bind_stations(printed, planned, sheet)
         files["stations.pdf"] = bind(printed, stations.pages, "stations")

@@ -112,7 +112,9 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
         for at in range(strings):
             canvas.drawString(20, at, "454.0 x 613.0 mm")
         code = qrcode.QRCode(border=0, error_correction=qrcode.constants.ERROR_CORRECT_M)
-        code.add_data(f"B{number}-2 DOOR HINGES LEFT / NORTH BOX B{number} / BELOW B{number}-1")
+        code.add_data(
+            f"B{number}-2 DOOR HINGES LEFT / NORTH WALL / 3RD BOX FROM LEFT / UNDER B{number}-1"
+        )
         code.make()
         for y, row in enumerate(code.get_matrix()):
             for x, dark in enumerate(row):
@@ -166,7 +168,7 @@ def measure_labels(folder: Path) -> None:
 
     started = time.perf_counter()
     layout = lay_out(read_job(write_job(folder, 1000)))
-    words = list_labels(layout, cut_list(layout))
+    words = list_labels(layout, cut_list(layout), ())
     pages = label_pages(layout, words, STOCKS["letter-2x5"])
     write_pdf(pages)
     ours = time.perf_counter() - started

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pypdfium2
 
+from jigs.bench.stations import plan_stations
 from jigs.bench.storystick import find_sticks
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
@@ -55,8 +56,10 @@ def draw_pictures() -> dict[str, Page]:
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]
     pages["stick"] = next(stick_pages(drawers, layout.job.name, PAPERS["common"]))
     pieces, stock = cut_list(layout), STOCKS["letter-2x5"]
-    pages["labels"] = label_pages(layout, list_labels(layout, pieces, kinds="fronts"), stock)[0]
-    shown = list_labels(layout, pieces, only=PIECES)
+    stations = plan_stations(layout)
+    fronts = list_labels(layout, pieces, stations, kinds="fronts")
+    pages["labels"] = label_pages(layout, fronts, stock)[0]
+    shown = list_labels(layout, pieces, stations, only=PIECES)
     pages["piece-labels"] = label_pages(layout, shown, stock)[0]
     pages["cup-tags"] = _tags(layout)
     return pages
@@ -69,8 +72,8 @@ def _tags(layout: Layout) -> Page:
     for name, left, doors in (("cup-tag", 1.0, slice(0, 3)), ("cup-tag-round", 87.0, slice(3, 5))):
         one = STOCKS[name]
         stock = replace(one, sheet=strip, left=left, top=(36 - one.height) / 2, columns=3, rows=1)
-        fronts = find_tagged(layout, stock)[0][doors]
-        (page,) = tag_pages(layout, fronts, stock, Raster())
+        tagged = find_tagged(layout, stock)[0][doors]
+        (page,) = tag_pages(layout, tagged, stock, Raster())
         marks += [
             mark
             for mark in page.marks  # without the page's heading

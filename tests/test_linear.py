@@ -76,7 +76,7 @@ def runs(folder: Path, boxes: int) -> dict[str, Callable[[], object]]:
         "order as text": lambda: order_text(order, job),
         "order as data": lambda: (order_csv(order, job), order_json(order, job)),
         "supplier's list": lambda: fronts_csv(order, job),
-        "labels": lambda: list_labels(layout, cut.pieces),
+        "labels": lambda: list_labels(layout, cut.pieces, ()),
     }
 
 

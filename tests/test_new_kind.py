@@ -21,7 +21,7 @@ from templates.sheets.guide import guides_for
 from templates.words.fittingwords import card_lines, fitting_heading
 from templates.words.guidewords import guide_steps
 from templates.words.ownwords import cautions_here
-from templates.words.payload import front_payload, side_payload
+from templates.words.scanwords import front_payload, side_payload, station_phrases
 from tests.jobtexts import HEAD, box_text
 from tests.madeup import add_catch
 from tests.readback import read_pages
@@ -117,8 +117,11 @@ def test_it_is_on_the_stick_and_at_a_station(layout: Layout) -> None:
 
 
 def test_labels_count_it(layout: Layout) -> None:
-    """The text of a QR symbol has it beside the hinges."""
-    assert "BACK: 1 CATCH 2 CUPS" in front_payload(layout, the_front(layout)).text
+    """The text of a QR symbol has it beside the plates; on the front its station's name stands."""
+    front, work = the_front(layout), station_phrases(plan_stations(layout))
+    assert f"BY HAND {front.id.replace('-', ' ')}" in front_payload(
+        layout, front, work[front.id]
+    ).fit(122)
     assert "1 CATCH 2 PLATES" not in side_payload(layout, the_side(layout)).text
     assert "1 CATCH" in side_payload(layout, the_side(layout)).text
 

@@ -8,10 +8,11 @@ drawer boxes. The fronts come last in either: they are hung when all else stands
 is built already only the sides and partitions have labels: they are still to be drilled.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from jigs.bench.station import Station
 from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.box.provenance import OpenCuts
@@ -25,6 +26,8 @@ from templates.labels.labelwords import (
     words_of_side_label,
 )
 from templates.labels.piecewords import words_of_piece_label
+from templates.words.payload import Phrase
+from templates.words.scanwords import station_phrases
 
 LabelOrder = Literal["box", "cut"]
 Kinds = Literal["all", "pieces", "fronts"]
@@ -59,16 +62,18 @@ class _Box:
 def list_labels(
     layout: Layout,
     pieces: Sequence[Piece],
+    stations: Sequence[Station],
     *,
     order: LabelOrder = "box",
     kinds: Kinds = "all",
     only: Collection[str] | None = None,
 ) -> tuple[LabelWords, ...]:
-    """Give the words of all labels of a job; `pieces` is its cut list.
+    """Give the words of all labels of a job; `pieces` is its cut list, `stations` where
+    its parts are drilled.
 
     `only` names parts, boxes or walls; a front brings its drawer box and the pieces of that.
     """
-    made = _Labels(layout, pieces)
+    made = _Labels(layout, pieces, station_phrases(stations))
     labels: list[_Label] = []
     if kinds != "fronts":
         labels += made.cut_order() if order == "cut" else made.box_order()
@@ -83,8 +88,14 @@ def list_labels(
 class _Labels:
     """The labels of one job, by what they are for."""
 
-    def __init__(self, layout: Layout, pieces: Sequence[Piece]) -> None:
+    def __init__(
+        self,
+        layout: Layout,
+        pieces: Sequence[Piece],
+        work: Mapping[str, tuple[Phrase, ...]],
+    ) -> None:
         self._layout = layout
+        self._work = work
         built = {box.id for box in layout.boxes if box.built}
         self._pieces = [p for p in pieces if p.box not in built or p.kind not in _ASSEMBLY]
         self._built = [p for p in pieces if p.box in built and p.kind in _DRILLED]
@@ -96,7 +107,7 @@ class _Labels:
         """Give the labels of all fronts, box by box."""
         for box in self._layout.boxes:
             for front in parts_of_box(self._layout, box.id).fronts:
-                words = words_of_front_label(self._layout, front)
+                words = words_of_front_label(self._layout, front, self._at(front.id))
                 yield _Label(words=words, names=(front.id, box.id, box.wall))
 
     def cut_order(self) -> Iterator[_Label]:
@@ -134,6 +145,10 @@ class _Labels:
             yield from self._of(sorted(after, key=lambda p: _AFTER.index(p.kind)))
         yield from self._bare_sides()
 
+    def _at(self, part: str) -> tuple[Phrase, ...]:
+        """Say at which stations a part is drilled."""
+        return self._work.get(part, ())
+
     def _of(self, pieces: Iterable[Piece]) -> Iterator[_Label]:
         for piece in pieces:
             yield from self._of_piece(piece)
@@ -146,13 +161,20 @@ class _Labels:
         assumed = STAMPED.get(piece.stuff) in self._layout.job.assumed
         assumed = assumed or (box is not None and box.inferred)
         if side is not None:
-            words = words_of_side_label(self._layout, side, piece, assumed=assumed)
+            words = words_of_side_label(
+                self._layout, side, piece, self._at(side.board), assumed=assumed
+            )
             yield _Label(words=words, names=names)
             return
         later = box is not None and box.band == "later"
         for number in range(1, piece.count + 1):
             words = words_of_piece_label(
-                piece, number, assumed=assumed, later=later, open=self._cuts.of(piece.id)
+                self._layout,
+                piece,
+                number,
+                assumed=assumed,
+                later=later,
+                open=self._cuts.of(piece.id),
             )
             yield _Label(words=words, names=names)
 
@@ -161,12 +183,14 @@ class _Labels:
         labels: dict[str, _Label] = {}
         for front in self._layout.fronts:
             if front.drawer is not None:
-                words = words_of_drawer_box_label(self._layout, front.drawer, front)
+                words = words_of_drawer_box_label(
+                    self._layout, front.drawer, front, self._at(front.drawer.id)
+                )
                 labels[front.drawer.id] = _Label(
                     words=words, names=(front.drawer.id, front.id, front.box, front.wall)
                 )
         for rollout in self._layout.rollouts:
-            words = words_of_rollout_label(rollout)
+            words = words_of_rollout_label(self._layout, rollout, self._at(rollout.id))
             names = (rollout.id, rollout.box, rollout.wall)
             labels[rollout.id] = _Label(words=words, names=names)
         return labels
@@ -176,7 +200,7 @@ class _Labels:
         cut = {piece.id for piece in (*self._pieces, *self._built)}
         for side in self._sides.values():
             if side.board not in cut and _drilled(side):
-                words = words_of_side_label(self._layout, side)
+                words = words_of_side_label(self._layout, side, work=self._at(side.board))
                 yield _Label(words=words, names=(side.board, side.box, side.wall))
 
 

@@ -4,6 +4,7 @@ Its lines are worded in `words/labellines.py`; pieces of the cut list have their
 `piecewords.py`.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jigs.box.drawerbox import DrawerBox, Rollout
@@ -26,8 +27,8 @@ from templates.words.labellines import (
     size_lines,
     stick_line,
 )
-from templates.words.payload import (
-    Payload,
+from templates.words.payload import Payload, Phrase
+from templates.words.scanwords import (
     drawer_box_payload,
     front_payload,
     rollout_payload,
@@ -54,8 +55,9 @@ class LabelWords:
     stripe: Stripe | None = None
 
 
-def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
-    """Give the words for a door, a drawer front, or any other front."""
+def words_of_front_label(layout: Layout, front: Front, work: Sequence[Phrase] = ()) -> LabelWords:
+    """Give the words for a door, a drawer front, or any other front; `work`: at which stations it
+    is drilled."""
     lines = [
         kind_line(layout, front),
         stick_line(front),
@@ -80,7 +82,7 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
         part=front.id,
         box=front.box,
         code="" if front.withheld else front.code,
-        payload=front_payload(layout, front),
+        payload=front_payload(layout, front, work),
         lines=tuple(lines),
         black=black_front(front),
         hold=front.withheld,
@@ -88,7 +90,12 @@ def words_of_front_label(layout: Layout, front: Front) -> LabelWords:
 
 
 def words_of_side_label(
-    layout: Layout, side: Side, piece: Piece | None = None, *, assumed: bool = False
+    layout: Layout,
+    side: Side,
+    piece: Piece | None = None,
+    work: Sequence[Phrase] = (),
+    *,
+    assumed: bool = False,
 ) -> LabelWords:
     """Give the words for a box side, `piece` as it is cut; its label sticks on the outside face.
     `assumed`: its size hangs on numbers that nobody gave.
@@ -136,7 +143,7 @@ def words_of_side_label(
         part=side.board,
         box=side.box,
         code=side.code,
-        payload=side_payload(layout, side),
+        payload=side_payload(layout, side, work),
         lines=tuple(lines),
         black=black_side(side),
         stripe=to_the_front("right" if side.side == "left" or side.partition else "left"),
@@ -152,7 +159,9 @@ def _side_sizes(side: Side, piece: Piece | None) -> list[Wording]:
     return [*cut_lines(piece), *finished]
 
 
-def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -> LabelWords:
+def words_of_drawer_box_label(
+    layout: Layout, drawer: DrawerBox, front: Front, work: Sequence[Phrase] = ()
+) -> LabelWords:
     """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
     lines = [
         Wording(ways=("DRAWER BOX", "BOX"), worth=9, most=5.0, bold=True),
@@ -167,7 +176,7 @@ def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -
         part=drawer.id,
         box=front.box,
         code="" if front.withheld else drawer.code,
-        payload=drawer_box_payload(layout, drawer, front),
+        payload=drawer_box_payload(layout, drawer, front, work),
         lines=tuple(lines),
         black=black_front(front),
         hold=front.withheld,
@@ -175,7 +184,9 @@ def words_of_drawer_box_label(layout: Layout, drawer: DrawerBox, front: Front) -
     )
 
 
-def words_of_rollout_label(rollout: Rollout) -> LabelWords:
+def words_of_rollout_label(
+    layout: Layout, rollout: Rollout, work: Sequence[Phrase] = ()
+) -> LabelWords:
     """Give the words for a rollout; its label sticks under the bottom, arrow to the front."""
     lines = [
         Wording(ways=("ROLLOUT, DRAWER BOX", "ROLLOUT"), worth=9, most=5.0, bold=True),
@@ -196,7 +207,7 @@ def words_of_rollout_label(rollout: Rollout) -> LabelWords:
         part=rollout.id,
         box=rollout.box,
         code="" if rollout.withheld else rollout.code,
-        payload=rollout_payload(rollout),
+        payload=rollout_payload(layout, rollout, work),
         lines=tuple(lines),
         black=black_rollout(rollout),
         hold=rollout.withheld,

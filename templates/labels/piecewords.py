@@ -8,6 +8,7 @@ edge that is scribed.
 
 from collections.abc import Sequence
 
+from jigs.box.parts import Layout
 from jigs.cutlist.piece import DRAWER_KINDS, Piece
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK
@@ -23,8 +24,8 @@ from templates.words.labellines import (
     open_lines,
     place_line,
 )
-from templates.words.payload import piece_payload
-from templates.words.piecenames import PIECE_WORDS
+from templates.words.piecenames import PIECE_WORDS, WHERE
+from templates.words.scanwords import piece_payload
 from templates.words.wallwords import WALL, bare_wall
 
 _STICK = {
@@ -40,10 +41,9 @@ _STICK = {
 _LYING = ("bottom", "top", "stretcher", "shelf", "fixed-shelf", "drawer-bottom")
 """Pieces that lie flat: their arrow points to the front."""
 
-_WHERE = {"filler": "BESIDE", "island-back": "BEHIND"}
-
 
 def words_of_piece_label(
+    layout: Layout,
     piece: Piece,
     number: int = 1,
     *,
@@ -72,7 +72,7 @@ def words_of_piece_label(
         part=piece.id,
         box=piece.box or "",
         code=piece.code,
-        payload=piece_payload(piece, _name(piece), number),
+        payload=piece_payload(layout, piece, _which(piece), number),
         lines=tuple(lines),
         black=black_piece(piece, number),
         arrow=_arrow(piece),
@@ -86,11 +86,6 @@ def _which(piece: Piece) -> str:
     if piece.kind == "stretcher":
         return "FRONT" if _at_front(piece) else "REAR"
     return piece.hand.upper() if piece.hand else ""
-
-
-def _name(piece: Piece) -> str:
-    """Name a piece in the trade's words, with what tells it from its like."""
-    return f"{_which(piece)} {PIECE_WORDS[piece.kind][0]}".lstrip()
 
 
 def _called(piece: Piece, number: int) -> tuple[str, ...]:
@@ -111,7 +106,7 @@ def _at_front(piece: Piece) -> bool:
 
 def _place(piece: Piece) -> Wording:
     if piece.box is None:
-        beside = f"{_WHERE.get(piece.kind, 'UNDER')} {', '.join(piece.beside)}"
+        beside = f"{WHERE.get(piece.kind, 'UNDER')} {', '.join(piece.beside)}"
         name = bare_wall(piece.wall)
         ways = [f"{name} {WALL}, {beside}", f"{name}, {beside}"] if name else []
         ways.append(beside)

@@ -15,7 +15,7 @@ from templates.words.boardfacts import (
 from templates.words.frontfacts import back_facts, face_facts, given_facts
 from templates.words.gapwords import reveals_of
 from templates.words.openwords import assumed_line
-from templates.words.payload import (
+from templates.words.scanwords import (
     drawer_box_payload,
     front_payload,
     rollout_payload,
@@ -110,7 +110,7 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         job=layout.job.name,
         code=rollout.code,
         measure=box_measure(rollout),
-        payload=rollout_payload(rollout).text,
+        payload=rollout_payload(layout, rollout).text,
         facts={"box-back": drawer_box_facts(rollout)},
         notes=notes_for(layout, rollout.id, ()),
     )

@@ -99,7 +99,12 @@ FITTING_WORDS: _ByKind = {
         work="sides",
         label=CountWords("PLATE", "PLATES"),
     ),
-    "shelf": FittingWords(heading=shelf_heading, stick="shelf pins", work="sides"),
+    "shelf": FittingWords(
+        heading=shelf_heading,
+        stick="shelf pins",
+        work="sides",
+        label=CountWords("PIN", "PINS", each_hole=True),
+    ),
     "pull": FittingWords(heading=pull_heading, stick="pull", lines=pull_lines, work="pulls"),
     "front-fixing": FittingWords(
         heading=end_heading,

@@ -27,3 +27,6 @@ PIECE_WORDS: dict[PieceKind, tuple[str, ...]] = {
     "island-back": ("ISLAND BACK", "BACK"),
 }
 """The name of each kind, shorter and shorter."""
+
+WHERE: dict[PieceKind, str] = {"filler": "BESIDE", "end-panel": "BESIDE", "island-back": "BEHIND"}
+"""How a piece stands to the boxes that it closes; others of a wall lie UNDER them."""

@@ -69,7 +69,7 @@ class Made:
     @cached_property
     def labels(self) -> dict[str, LabelWords]:
         """All labels by their parts."""
-        return {label.part: label for label in list_labels(self.layout, self.cut.pieces)}
+        return {label.part: label for label in list_labels(self.layout, self.cut.pieces, ())}
 
     def pages(self, part: str) -> list[Page]:
         """Draw the pages of a part's sheets, without the first page."""

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from functools import cache
 
+from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import ColumnSpec, FrontSpec, ShelfSpec
@@ -90,7 +91,8 @@ def labels_of(
     layout: Layout, *, order: LabelOrder = "box", kinds: Kinds = "all", only: set[str] | None = None
 ) -> tuple[LabelWords, ...]:
     """Give the words of a job's labels."""
-    return list_labels(layout, cut_list(layout), order=order, kinds=kinds, only=only)
+    stations = plan_stations(layout)
+    return list_labels(layout, cut_list(layout), stations, order=order, kinds=kinds, only=only)
 
 
 def one_of_each(layout: Layout) -> tuple[LabelWords, ...]:

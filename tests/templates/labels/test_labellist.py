@@ -33,7 +33,7 @@ def check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job
     wanted.update(boards - {piece.id for piece in cut.to_cut})
     orders: tuple[LabelOrder, ...] = ("box", "cut")
     for order in orders:
-        labels = list_labels(layout, pieces, order=order)
+        labels = list_labels(layout, pieces, (), order=order)
         assert Counter(words.part for words in labels) == wanted
 
 

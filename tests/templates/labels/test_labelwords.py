@@ -13,7 +13,7 @@ from templates.labels.labelwords import (
 )
 from templates.sheets.partwords import words_of_side
 from templates.words.findings import check_text, closing_text, incomplete_words
-from templates.words.payload import side_payload
+from templates.words.scanwords import side_payload
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import galley
 
@@ -144,7 +144,7 @@ def test_a_side_without_holes_says_so() -> None:
     assert "NO HOLES" in fullest(words_of_side_label(layout, bare))
     assert "NO HOLES" not in fullest(words_of_side_label(layout, bored))
     assert " / NO HOLES / " in side_payload(layout, bare).text
-    assert " / HOLES INSIDE / " in side_payload(layout, bored).text
+    assert " / 2 PLATES / " in side_payload(layout, bored).text
 
 
 def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:

@@ -24,7 +24,7 @@ def said(words: LabelWords) -> list[str]:
 
 
 def of(name: str, number: int = 1) -> LabelWords:
-    return words_of_piece_label(PIECES[name], number)
+    return words_of_piece_label(LAYOUT, PIECES[name], number)
 
 
 def test_a_bottom_says_what_it_is_where_it_goes_and_both_sizes() -> None:
@@ -86,7 +86,7 @@ def test_what_has_no_front_edge_has_no_stripe(name: str) -> None:
 
 def test_a_band_that_comes_later_is_said_to_come() -> None:
     """The edge is still raw when the box is drilled."""
-    stripe = words_of_piece_label(PIECES["B1-BOTTOM"], later=True).stripe
+    stripe = words_of_piece_label(LAYOUT, PIECES["B1-BOTTOM"], later=True).stripe
     assert stripe is not None
     assert stripe.ways[0] == "THIS EDGE FRONT, BAND TO COME"
 
@@ -105,9 +105,9 @@ def test_several_alike_have_a_label_each() -> None:
     labels = [words for words in labels_of(LAYOUT) if words.part == "T1-SHELF-1"]
     assert [said(words)[0] for words in labels] == ["SHELF, 1 OF 2", "SHELF, 2 OF 2"]
     assert all(f" / {n} OF 2 / " in words.payload.text for n, words in enumerate(labels, 1))
-    assert labels[0].payload.text == (
-        "T1-SHELF-1 SHELF / NORTH BOX T1 / CUT 417.6X534.2X18.3 / 1 OF 2 / BAND FRONT / "
-        f"CODE {labels[0].code}"
+    assert labels[0].payload.fit(122) == (
+        "T1-SHELF-1 / NORTH WALL / 1ST BOX FROM LEFT / 1 OF 2 / CUT 417.6X534.2X18.3 / "
+        f"THEN BAND FRONT / CODE {labels[0].code}"
     )
 
 
@@ -118,7 +118,7 @@ def test_the_number_among_its_like_is_never_cut_short() -> None:
 
 def test_sizes_that_hang_on_what_nobody_gave_say_so() -> None:
     """A board whose thickness is assumed is measured before it is cut."""
-    words = words_of_piece_label(PIECES["B1-BOTTOM"], assumed=True)
+    words = words_of_piece_label(LAYOUT, PIECES["B1-BOTTOM"], assumed=True)
     assert said(words)[1] == "SIZE ASSUMED: MEASURE FIRST"
 
 
@@ -144,7 +144,7 @@ def test_a_fillers_arrow_names_the_end_that_it_points_to() -> None:
     fillers = [piece for piece in PIECES.values() if piece.kind == "filler"]
     assert fillers
     for piece in fillers:
-        words = words_of_piece_label(piece)
+        words = words_of_piece_label(LAYOUT, piece)
         assert (words.arrow, words.toward in ("left", "right")) == ("TOP END", True)
         assert said(words)[-1] == "STICK ALONG BACK FACE, ARROW TO ITS TOP END"
 

@@ -252,7 +252,7 @@ def test_bare_faces_and_cards_as_data_say_it(sure: bool) -> None:
 def test_labels_say_it(sure: bool) -> None:
     """Of fronts, drilled sides, drawer boxes and their pieces; not of a bottom."""
     layout = kitchen(sure=sure)
-    labels = {words.part: words for words in list_labels(layout, cut_job(layout).pieces)}
+    labels = {words.part: words for words in list_labels(layout, cut_job(layout).pieces, ())}
     for part in ("B1-1", "B1-2", "B1-SIDE-L", "B1-1-BOX", "B1-1-BOX-BACK"):
         ways = [way for line in labels[part].lines for way in line.ways]
         assert ("OPEN" in ways) is not sure, part

@@ -77,7 +77,7 @@ def make() -> Made:
     layout = laid_out(BOXES)
     cut = cut_job(layout)
     sheets = make_sheets(layout, PAPERS["common"])
-    labels = list_labels(layout, cut.pieces)
+    labels = list_labels(layout, cut.pieces, ())
     order = make_order(layout, cut)
     parts = list(drilled_parts(layout))
     said = [
