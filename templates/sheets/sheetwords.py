@@ -1,6 +1,6 @@
 """What is said beside the cards of one face, and how it is set: in a column, or across."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Self
 
@@ -16,7 +16,7 @@ from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
 from templates.words.ownwords import box_first, own_words
 
-COLUMNS = (50.0, 56.0, 62.0, 68.0, 76.0, 86.0)
+COLUMNS = (50.0, 62.0, 76.0)
 """How wide words may be that stand in one column, mm."""
 ACROSS = 150.0
 """Words at least so wide have their head across, and what follows in columns; mm."""
@@ -98,10 +98,8 @@ class Setting:
 
 def settings_of(words: SheetWords, widths: Iterable[float]) -> list[Setting]:
     """Give the ways to set words: in a column of each usual width, and across these widths."""
-    return [
-        *(in_column(words, width) for width in COLUMNS),
-        *(s for width in widths if width >= ACROSS for s in _across(words, width)),
-    ]
+    across = [_across(words, width) for width in widths if width >= ACROSS]
+    return [*(in_column(words, width) for width in COLUMNS), *(each for each in across if each)]
 
 
 def in_column(words: SheetWords, width: float) -> Setting:
@@ -111,14 +109,17 @@ def in_column(words: SheetWords, width: float) -> Setting:
     return Setting(width, sum(piece.height + GAP for piece in pieces))
 
 
-def _across(words: SheetWords, width: float) -> Iterator[Setting]:
+def _across(words: SheetWords, width: float) -> Setting | None:
+    """Set words across, in as many columns as make them lowest."""
     head = head_across(words.view, words.part, None, words.sheet, width)
+    found: list[Setting] = []
     for columns in (2, 3, 4):
         column = _column(width, columns)
         if column >= NARROWEST:
             least = least_height(words.body(column), columns, 400.0)
             if least is not None:
-                yield Setting(width, head.height + least, columns)
+                found.append(Setting(width, head.height + least, columns))
+    return min(found, key=lambda setting: setting.height, default=None)
 
 
 def _column(width: float, columns: int) -> float:
