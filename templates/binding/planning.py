@@ -16,6 +16,8 @@ from templates.strips.wholecard import whole_card, whole_size
 
 NO_LIMIT = ((math.inf, math.inf),)
 """Room for cards as large as they would be."""
+MOST_TRIES = 4
+"""How often cards are made anew for the room that the words leave them."""
 
 
 def make_face_cards(
@@ -51,4 +53,10 @@ def make_face_cards(
             whole = whole_card(view, number)
             if whole is not None:
                 return (whole,), (WHOLE,)
-    return make_cards(view, limits), ()
+    cards = make_cards(view, limits)
+    for _ in range(MOST_TRIES):
+        # The words name the lines that the cards are set on, and leave them that much less room.
+        made, cards = cards, make_cards(view, limits_of(words.with_cards(cards), rooms))
+        if [card.box for card in cards] == [card.box for card in made]:
+            break
+    return cards, ()

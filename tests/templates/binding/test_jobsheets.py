@@ -16,6 +16,8 @@ from templates.page.paper import PAPERS, Paper
 from templates.page.typeface import text_box
 from tests.clashes import clashes_of_marks
 from tests.jobs import jobs, papers
+from tests.jobtexts import box_text
+from tests.templates.printed import laid_out
 from tests.templates.worked import worked_layout, worked_sheets
 
 COMMON = PAPERS["common"]
@@ -122,3 +124,21 @@ def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
 def test_no_text_touches_anything_in_many_jobs(job: Job, paper: Paper) -> None:
     """The same, at length."""
     check_marks(job, paper)
+
+
+def test_cards_find_room_beside_the_words_that_name_their_lines() -> None:
+    """Two pulls on a drawer front of 806, each card from its end and on a line below the top: the
+    words grow by that line, and the cards are made for what is left."""
+    rows = (
+        'kind = "drawer"\nheight = 187\ncolumn = 2',
+        *('kind = "drawer"\npull = "wide"\ncolumn = 2',) * 2,
+        'kind = "door"\nhinged = "left"\ncolumn = 1',
+    )
+    more = "assembled = true\ncolumns = [{width = 400}, {share = 1}]"
+    layout = laid_out(
+        box_text("B4", "base", *rows, more=more).replace("width = 457.2", "width = 1213", 1)
+        + '[pull.wide]\ncenters = 192\ndrawer = "upper-third"\nconfirmed = "measured"\n'
+    )
+    only = ["B4-2", "B4-3"]
+    cards = [placed.card for _, placed in make_sheets(layout, PAPERS["common"], only=only).cards]
+    assert {card.view.face for card in cards} >= {"front", "back"}
