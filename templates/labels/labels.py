@@ -250,10 +250,10 @@ def _choose(words: LabelWords, field: LabelField, raster: Raster, taken: float) 
             symbol.lettered, said if said <= most else -said,
         )  # fmt: skip
 
+    texts = dict.fromkeys(words.payload.fit(longest) for longest in LENGTHS)
     symbols = []
     for module in MODULES if field.height >= TALL else MODULES[1:]:
-        for longest in LENGTHS:
-            text = words.payload.fit(longest)
+        for text in texts:
             across, up = raster.module(module)
             wide, high = (qr_side(text, side) + raster.slack for side in (across, up))
             for lettered in (True, False):

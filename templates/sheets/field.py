@@ -54,13 +54,11 @@ def fields_of(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -
     while rest or words.first:
         words = words.with_cards(rest)
         settings = settings_of(words, widths)
-        taken: list[Card] = []
-        shapes: tuple[Shape, ...] = ()
-        for card in rest:
-            found = _shapes(settings, [*taken, card], rooms)
-            if found:
-                taken, shapes = [*taken, card], found
-        if not taken and words.first:
+        taken = list(rest)
+        shapes = _shapes(settings, taken, rooms)
+        if not shapes:
+            taken, shapes = _most(settings, rest, rooms)
+        if not shapes and words.first:
             words = words.with_cards([])
             shapes = _shapes(settings_of(words, widths), [], rooms)
         if not shapes:
@@ -80,6 +78,18 @@ def limits_of(words: SheetWords, rooms: Sequence[Size]) -> tuple[Size, ...]:
                 found.append((width, height - setting.height - GUTTER))
                 found.append((width - setting.width - GUTTER, height))
     return tuple(found)
+
+
+def _most(
+    settings: Sequence[Setting], cards: Sequence[Card], rooms: Sequence[Size]
+) -> tuple[list[Card], tuple[Shape, ...]]:
+    """Take one card after the other that still finds room; give them and the ways to lay them."""
+    taken: list[Card] = []
+    shapes: tuple[Shape, ...] = ()
+    for card in cards:
+        if found := _shapes(settings, [*taken, card], rooms):
+            taken, shapes = [*taken, card], found
+    return taken, shapes
 
 
 def _shapes(
