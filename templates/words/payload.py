@@ -48,8 +48,11 @@ class Payload:
     phrases: tuple[Phrase, ...] = ()
     code: str = ""
     hold: bool = False
-    brief: bool = False
-    """Whether wall and place are said in short."""
+    hand: tuple[str, ...] = ()
+    """What is said of its hand, behind what it is."""
+    brief: int = 0
+    """How shortly the core is said: 1 wall and place, 2 the code beside them, 3 the hand alone
+    for what it is."""
 
     @property
     def text(self) -> str:
@@ -59,7 +62,7 @@ class Payload:
     @property
     def core(self) -> str:
         """What no label leaves out."""
-        return replace(self, phrases=(), brief=True)._all
+        return replace(self, phrases=(), brief=3)._all
 
     def fit(self, longest: int) -> str:
         """Give as much as a symbol takes: what is worth least goes first. Where not even the core
@@ -67,7 +70,7 @@ class Payload:
         goes, then words of what it is, at last the code; the ID stays whole, and HOLD with it.
 
         >>> door = Payload(
-        ...     part="B3-2", words=("DOOR", "HINGES", "LEFT"), wall="NORTH WALL",
+        ...     part="B3-2", words=("DOOR",), hand=("HINGES", "LEFT"), wall="NORTH WALL",
         ...     place=("3RD BOX FROM LEFT", "3RD FROM LEFT"),
         ...     phrases=(("UNDER B3-1", 4), ("CUPS RIGHT 97.8 513.8 UP", 3)), code="Q8RD",
         ... )
@@ -88,8 +91,8 @@ class Payload:
         if self.phrases:
             least = min(reversed(range(len(self.phrases))), key=lambda at: self.phrases[at][1])
             return replace(self, phrases=self.phrases[:least] + self.phrases[least + 1 :])
-        if not self.brief:
-            return replace(self, brief=True)
+        if self.brief < 3:
+            return replace(self, brief=self.brief + 1)
         if self.wall:
             bare = without_wall(self.wall)[:-1].rstrip()
             return replace(self, wall=bare and wall_title(bare))
@@ -97,13 +100,15 @@ class Payload:
             return replace(self, place=("", ""))
         if self.words:
             return replace(self, words=self.words[:-1])
+        if self.hand:
+            return replace(self, hand=())
         return replace(self, code="") if self.code else None
 
     @property
     def _where(self) -> list[str]:
         """Wall, then place; the other way about where the ID spells the wall, so that what is
         read first says nothing twice; in short it is not said again."""
-        where = [each for each in (self.wall, self.place[self.brief]) if each]
+        where = [each for each in (self.wall, self.place[self.brief > 0]) if each]
         spelt = set(self.part.split("-"))
         if not spelt.isdisjoint(self.wall.split()):
             where.reverse()
@@ -114,6 +119,9 @@ class Payload:
 
     @property
     def _all(self) -> str:
-        head = " ".join([self.part, *([HOLD] if self.hold else []), *self.words])
+        words = () if self.hand and self.brief > 2 and any(self.place) else self.words
+        head = " ".join([self.part, *([HOLD] if self.hold else []), *words, *self.hand])
         phrases = [*self._where, *(text for text, _ in self.phrases)]
-        return " / ".join(filter(None, [head, *phrases, self.code and f"CODE {self.code}"]))
+        said = " / ".join(filter(None, [head, *phrases]))
+        between = " " if self.brief > 1 and any(self.place) else " / "
+        return f"{said}{between}CODE {self.code}" if self.code else said

@@ -73,13 +73,13 @@ def _at(station: Station, row: Row) -> Phrase | None:
 
 def front_payload(layout: Layout, front: Front, work: Sequence[Phrase] = ()) -> Payload:
     """Say of a front: kind and hand, where it hangs, what is drilled where, what comes next."""
-    hand = ["HINGES", front.hinged.upper()] if front.kind == "door" and front.hinged else []
+    hand = ("HINGES", front.hinged.upper()) if front.kind == "door" and front.hinged else ()
     above, below = hung_under(layout, front), hung_over(layout, front)
     neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
     return _say(
-        layout, front.id, [*_unspelt(front.id, FRONT_WORDS[front.kind]), *hand], front.wall,
+        layout, front.id, _unspelt(front.id, FRONT_WORDS[front.kind]), front.wall,
         (front.box,), front.code, (neighbour, NEIGHBOUR), *work, (NEXT_FRONT[front.kind], NEXT),
-        held=front.held,
+        hand=hand, held=front.held,
     )  # fmt: skip
 
 
@@ -152,6 +152,7 @@ def _say(
     boxes: Sequence[str],
     code: str,
     *phrases: Phrase,
+    hand: tuple[str, ...] = (),
     before: str = "",
     held: Sequence[Problem] = (),
 ) -> Payload:
@@ -169,6 +170,7 @@ def _say(
     return Payload(
         part=part,
         words=tuple(words),
+        hand=hand,
         wall=title,
         place=_place(layout, part, boxes, before),
         phrases=tuple(each for each in said if each[0]),
