@@ -136,7 +136,7 @@ def piece_payload(layout: Layout, piece: Piece, which: str, number: int) -> Payl
         after = "THEN SCRIBE"
     before = WHERE.get(piece.kind, "" if piece.box else "UNDER")
     return _say(
-        layout, piece.id, [*words, *_unspelt(piece.id, PIECE_WORDS[piece.kind][0])], piece.wall,
+        layout, piece.id, [*words, *_unspelt(piece.id, *PIECE_WORDS[piece.kind])], piece.wall,
         (piece.box,) if piece.box else piece.beside, piece.code,
         (f"{number} OF {piece.count}" if piece.count > 1 else "", NEIGHBOUR),
         (f"CUT {_figures(piece.length, piece.width, piece.thickness)}", LINES), (after, NEXT),
@@ -204,14 +204,16 @@ def _ordinal(number: int) -> str:
     return f"{number}{'TH' if teens else {1: 'ST', 2: 'ND', 3: 'RD'}.get(number % 10, 'TH')}"
 
 
-def _unspelt(part: str, name: str) -> list[str]:
-    """Give the words of a name that a part's ID does not spell.
+def _unspelt(part: str, *names: str) -> list[str]:
+    """Give the words of a name that a part's ID does not spell; none where it spells one of its
+    shorter forms, which follow.
 
-    >>> _unspelt("B1-3-BOX", "DRAWER BOX"), _unspelt("B1-SIDE-L", "SIDE")
+    >>> _unspelt("B1-3-BOX", "DRAWER BOX"), _unspelt("B5-PANEL-R", "END PANEL", "PANEL")
     (['DRAWER'], [])
     """
     spelt = set(part.split("-"))
-    return [word for word in spell(name).split() if word not in spelt]
+    left = [[word for word in spell(name).split() if word not in spelt] for name in names]
+    return left[0] if all(left) else []
 
 
 def _hand(part: str, hand: Hand) -> list[str]:
