@@ -33,6 +33,7 @@ from tests.test_sound_kitchens import NAMES
 from tests.test_sound_kitchens import laid_out as sound
 
 DEMO = Path(templates.demo.__path__[0]) / "job.toml"
+README = Path(__file__).parents[3] / "README.md"
 DENSE = re.compile(r"[0-9A-Z $%*+\-./:]+")
 PLACE = re.compile(
     r"/ ((UNDER|BESIDE|BEHIND) )?\d+(ST|ND|RD|TH)( TO \d+(ST|ND|RD|TH))? "
@@ -179,6 +180,7 @@ def test_every_label_of_a_kitchen_answers_by_itself(name: str) -> None:
     labels, walls = list_labels(layout, cut_list(layout), stations), walls_of(layout)
     texts = texts_of(labels)
     hold_all(texts, walls)
+    assert name != "demo" or texts["B1-2"] in README.read_text("utf-8")
     small = [words.payload for words in labels if len(words.payload.core) <= LENGTHS[2]]
     assert len(small) > len(labels) * 0.8
     for payload in small:  # the wall's name is in the text or in the ID
@@ -205,7 +207,7 @@ def test_of_parts_of_no_wall_the_rest_holds() -> None:
     hold_all(texts, walls)
 
 
-@pytest.mark.parametrize("longest", LENGTHS)
+@pytest.mark.parametrize("longest", [LENGTHS[0], LENGTHS[2]])
 def test_an_independent_reader_reads_them(longest: int) -> None:
     """One of each look, as much as a symbol of each size says; `test_hardprint.py` prints them."""
     for words in workshop_looks():
@@ -218,7 +220,7 @@ def test_an_independent_reader_reads_them(longest: int) -> None:
     st.text(max_size=40),
     st.booleans(),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 def test_every_text_keeps_the_rules(name: str, wall: str, held: bool) -> None:
     """Dense alphabet, no more than the symbol holds, the ID in front, no dot between letters."""
     layout = lay(
