@@ -29,6 +29,8 @@ EM_PER_CAP = 1000 / 688
 PITCH = 4.0
 """Line pitch of lettering 2.5, mm."""
 ELLIPSIS = "…"
+_EXACT = 1e-9
+"""A line may be so much longer than its room, mm: lengths added up in another order differ."""
 
 _ASCENT = 1.09
 _DESCENT = 0.385
@@ -192,21 +194,26 @@ def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
     character.
     """
     lines: list[str] = []
-    line = ""
+    line: list[str] = []
+    used = 0.0
+    space = text_width(" ", size, bold)
+    limit = width + _EXACT
     for word in known(text).split():
-        longer = f"{line} {word}" if line else word
-        if text_width(longer, size, bold) <= width:
-            line = longer
+        wide = text_width(word, size, bold)
+        if line and used + space + wide <= limit:
+            line.append(word)
+            used += space + wide
             continue
         if line:
-            lines.append(line)
-        while text_width(word, size, bold) > width and len(word) > 1:
+            lines.append(" ".join(line))
+        while wide > limit and len(word) > 1:
             kept = 1
-            while text_width(word[: kept + 1], size, bold) <= width:
+            while text_width(word[: kept + 1], size, bold) <= limit:
                 kept += 1
             lines.append(word[:kept])
             word = word[kept:]
-        line = word
+            wide = text_width(word, size, bold)
+        line, used = [word], wide
     if line:
-        lines.append(line)
+        lines.append(" ".join(line))
     return lines

@@ -264,15 +264,22 @@ def _qr(mark: Qr) -> str:
 @lru_cache(maxsize=256)
 def _qr_path(text: str, short: float) -> str:
     """Runs of dark modules as rectangles of one path: filled apart, they would show seams."""
-    high = f"{1 - 2 * short:g}"
+    matrix = qr_matrix(text)
+    at, long = _qr_figures(len(matrix), short)
     runs: list[str] = []
-    for y, row in enumerate(reversed(qr_matrix(text))):
-        low = f"{y + short:g}"
+    for y, row in enumerate(reversed(matrix)):
         dark = "".join(["x" if module else " " for module in row])
         for run in _RUN.finditer(dark):
             start, end = run.span()
-            runs.append(f"{start + short:g} {low} {end - start - 2 * short:g} {high} re")
+            runs.append(f"{at[start]} {at[y]} {long[end - start]} {long[1]} re")
     return " ".join(runs)
+
+
+@lru_cache(maxsize=64)
+def _qr_figures(modules: int, short: float) -> tuple[list[str], list[str]]:
+    """Write where each module begins, and how long each run is, both drawn `short` at each end."""
+    at = [f"{start + short:g}" for start in range(modules)]
+    return at, [f"{count - 2 * short:g}" for count in range(modules + 1)]
 
 
 def _texts(texts: Sequence[Text], words: _Words) -> list[str]:
