@@ -1,7 +1,8 @@
 """What paper costs at the bench, counted from what is printed: `python -m tests.papercost JOB`.
 
 For stations and for sheets: pages, cards to cut, flaps to fold, lines to strike, and words a page,
-off the cards and on each of them; a word is what stands between blanks, figures counted.
+off the cards and on each of them; a word is what stands between blanks and has a
+letter or a figure: signs alone, as + and = of a sum, are none.
 """
 
 import json
@@ -95,7 +96,7 @@ def _count_words(pages: Iterable[PrintedPage], cards: Iterable[Data]) -> tuple[i
     for page in pages:
         for run in page.runs:
             x, y = (run.box[0] + run.box[2]) / 2, (run.box[1] + run.box[3]) / 2
-            words = len(run.text.split())
+            words = sum(any(map(str.isalnum, word)) for word in run.text.split())
             if any(b[0] <= x <= b[2] and b[1] <= y <= b[3] for b in boxes.get(page.number, [])):
                 on += words
             else:

@@ -22,8 +22,8 @@ class HeightLine:
     mark: str
     """S, P or N: slide, plate, pin."""
     purpose: Purpose
-    serves: str | None
-    """The front or rollout that it serves; None for shelf pins."""
+    serves: tuple[str, ...]
+    """The fronts or the rollout that it serves: of a pair's plates both doors; () for pins."""
     above_panel: float
     """Above the bottom panel's upper face, mm."""
     left: float | None = None
@@ -119,21 +119,19 @@ def _add(lines: list[HeightLine], row: Row, setting: Setting) -> None:
     line = HeightLine(
         mark=MARKS[row.purpose],
         purpose=row.purpose,
-        serves=row.serves,
+        serves=(row.serves,) if row.serves else (),
         above_panel=height - board.panel,
         spacer=row.spacer,
         crosses=_crosses(setting),
     )
-    same = (
-        other
-        for other in lines
-        if (other.purpose, other.serves) == (line.purpose, line.serves)
-        and abs(other.above_panel - line.above_panel) <= SAME
-    )
-    there = next(same, None)
+    there = next((other for other in lines if _is_one(other, line, board)), None)
     if there is not None:
         lines.remove(there)
-        line = replace(there, crosses=tuple(sorted({*there.crosses, *line.crosses})))
+        line = replace(
+            there,
+            serves=tuple(dict.fromkeys((*there.serves, *line.serves))),
+            crosses=tuple(sorted({*there.crosses, *line.crosses})),
+        )
     on_board = {board.side: height}
     lines.append(
         replace(
@@ -143,6 +141,15 @@ def _add(lines: list[HeightLine], row: Row, setting: Setting) -> None:
             left_bored=line.left_bored or row.bored,
         )
     )
+
+
+def _is_one(there: HeightLine, line: HeightLine, board: Board) -> bool:
+    """Tell whether a line of a board is one that is there: of what it serves, or of a pair's other
+    door, whose plates the other board alone has at this height."""
+    if there.purpose != line.purpose or abs(there.above_panel - line.above_panel) > SAME:
+        return False
+    free = (there.left if board.side == "left" else there.right) is None
+    return there.serves == line.serves or (line.purpose == "plate" and free)
 
 
 def _crosses(setting: Setting) -> tuple[int, ...]:

@@ -2,8 +2,8 @@
 
 Its cards are small templates, each a pattern of holes in a frame of its own: the origin lies where
 the lines cross that the card is set by, x to the right, y up, mm, as the driller sees the face.
-Along each axis a card is set by an edge of the part, which it is folded over, butted to, or, in a
-box already together, stood on the bottom panel, or else by a line struck on the part. A row is one
+Along each axis a card is set by an edge of the part, which it is folded over or butted to, or else
+by a line struck on the part. A row is one
 part and what it serves; each of its settings places one card on it.
 
 A setting's holes are the card's, the card's edges laid on the part's and its lines on the values
@@ -27,9 +27,8 @@ from jigs.ground.problems import Problem
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
 """Where a figure is counted from: an edge of the face as seen, or the middle between two."""
-How = Literal["fold", "butt", "panel"]
-"""How a card lies on an edge: its flap folded over it, its cut end butted to a block there, or
-stood on the bottom panel."""
+How = Literal["fold", "butt"]
+"""How a card lies on an edge: its flap folded over it, or its cut end butted to a block there."""
 
 Work = Literal[
     "sides", "drawer-boxes", "rear-hooks", "cups", "pulls", "fronts-on-boxes", "false-fronts",
@@ -64,8 +63,7 @@ class CardEdge:
     """Which one, on the card as it lies unturned."""
     by: How
     inside: float = 0.0
-    """How far inside the face's own end it lies, mm: the bottom panel's upper face, or a front edge
-    whose band is still to come."""
+    """How far inside the face's own end it lies, mm: a front edge whose band is still to come."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

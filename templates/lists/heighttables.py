@@ -76,7 +76,7 @@ def _row(table: BoxTable, line: HeightLine) -> Row:
     said = filter(None, (line_words(line), pins_words(line.crosses)))
     return Row(
         cells=(
-            *shown(line.mark, line.serves or "pins"),
+            *shown(line.mark, ", ".join(line.serves) or "pins"),
             height(table.left, line.left),
             height(table.right, line.right),
             *shown("" if table.assembled else format_mm(line.above_panel), ", ".join(said)),

@@ -77,7 +77,7 @@ def draw_plate(shop: Shop, station: Station, card: StationCard) -> Plate:
 
 def _reach(card: StationCard, frame: CardFrame) -> Box:
     """Give how far a plate reaches: over its strips beyond the face that it covers."""
-    over = {edge.edge: STRIP for edge in card.edges if edge.by != "panel"}
+    over = dict.fromkeys((edge.edge for edge in card.edges), STRIP)
     if card.stands is not None:
         over["bottom"] = FOOT
     x0, y0, x1, y1 = frame.face
@@ -194,23 +194,19 @@ def _write_edge(space: Space, edge: CardEdge, name: str, face: Box) -> bool:
     def at(along: float, across: float) -> tuple[float, float]:
         return (out * across, along) if upright else (along, out * across)
 
-    strip = edge.by != "panel"
-    if strip:
-        (ax, ay), (bx, by) = at(low, 0.0), at(high, 0.0)
-        space.add(Line(x1=ax, y1=ay, x2=bx, y2=by, layer="engrave edge"))
-        for along in (low + SCREW_IN, high - SCREW_IN):
-            x, y = at(along, STRIP / 2)
-            space.add(Circle(x=x, y=y, diameter=SCREW, width=0.18, layer="cut screw"))
-    room = high - low - (2 * (SCREW_IN + SCREW) if strip else 2 * BETWEEN)
+    (ax, ay), (bx, by) = at(low, 0.0), at(high, 0.0)
+    space.add(Line(x1=ax, y1=ay, x2=bx, y2=by, layer="engrave edge"))
+    for along in (low + SCREW_IN, high - SCREW_IN):
+        x, y = at(along, STRIP / 2)
+        space.add(Circle(x=x, y=y, diameter=SCREW, width=0.18, layer="cut screw"))
+    room = high - low - 2 * (SCREW_IN + SCREW)
     words = next(
-        (each for each in plate_edge_words(edge, name) if text_width(each, 2.5) * WIDER <= room),
+        (each for each in plate_edge_words(name) if text_width(each, 2.5) * WIDER <= room),
         None,
     )
     if words is None:
         return False
-    middle = (low + high) / 2
-    across = STRIP / 2 if strip else -5.0
-    x, y = at(middle, across)
+    x, y = at((low + high) / 2, STRIP / 2)
     if upright:
         text = Text(x=x + 1.25, y=y, text=words, anchor="middle", angle=90)
     else:

@@ -41,6 +41,10 @@ COLUMNS = (0.0, 44.0, 90.0, 99.0, 110.0)
 """Where mark and part, the line's height, the two boards to tick, and what is said begin, mm."""
 
 
+SERVED = 5.5
+"""Where the part begins behind the mark, mm."""
+
+
 def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
     blocks: list[TableBlock] = []
@@ -114,9 +118,10 @@ def _line(
     """Lay out a line: its height once where both boards have it alike, and a box for each board."""
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
-    marks += set_stretches(
-        [Stretch(line.mark, 3.5, True), Stretch(line.serves or "pins")], COLUMNS[0], y
-    )
+    marks += set_stretches([Stretch(line.mark, 3.5, True)], COLUMNS[0], y)
+    served = wrap(", ".join(line.serves) or "pins", 2.5, False, COLUMNS[1] - SERVED - 1.0)
+    for number, text in enumerate(served):
+        marks.append(Text(x=SERVED, y=y - number * PITCH, text=text))
     boards = [
         (hand, x, part, height)
         for hand, x, part, height in (
@@ -150,10 +155,11 @@ def _line(
         (text if len(said) == 1 else f"{' and '.join(hands)}: {text}", False)
         for text, hands in said.items()
     ]
-    if extra := line_words(line):
+    if extra := line_words(line, brief=True):
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW
+    deepest = min(deepest, y - (len(served) - 1) * PITCH)
     at = y
     for text, bold in words:
         for part_of in wrap(text, 2.5, bold, width - COLUMNS[4]):
@@ -167,7 +173,7 @@ def _settings(station: Station, part: BenchPart, line: HeightLine, height: float
     return [
         setting
         for row in _rows(station, part)
-        if (row.purpose, row.serves) == (line.purpose, line.serves)
+        if row.purpose == line.purpose and (row.serves in line.serves or not line.serves)
         for setting in row.settings
         if setting.y is not None and abs(setting.y.of(part.width, part.height) - height) <= SAME
     ]

@@ -185,7 +185,7 @@ def _flap_lines(
     shop: Shop, station: Station, card: StationCard, edge: CardEdge, length: float
 ) -> Lines:
     name = shop.edge_name(station, card, edge.edge)
-    choices = flap_words(name, edge.by == "butt", stand=edge.by == "panel")
+    choices = flap_words(name, edge.by == "butt")
     return fullest(choices, length)
 
 

@@ -116,8 +116,7 @@ def _wrapped_title(station: Station, width: float) -> list[MarkBlock]:
 
 
 def _face(shop: Shop, station: Station, width: float) -> list[MarkBlock]:
-    views = [view for row in station.rows if (view := shop.view(row.part)) is not None]
-    return [paragraph(drilled_line(station, views), width, size=3.5, bold=True)]
+    return [paragraph(drilled_line(station, shop.views_of(station)), width, size=3.5, bold=True)]
 
 
 def _stacked(pieces: list[MarkBlock]) -> MarkBlock:

@@ -27,7 +27,7 @@ from templates.words.rowwords import (
     sum_words,
     warning_words,
 )
-from templates.words.stationwords import FROM_WORDS, setting_figure
+from templates.words.stationwords import FROM_WORDS, names_kind, setting_figure
 
 CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
@@ -90,8 +90,11 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     usual = _usual_starts(station)
     head = _captions(station, usual, width)
     taken = NextCard()
+    told = names_kind(station, shop.views_of(station))
     return [
-        TableBlock(block=_row_block(shop, row, all_open, usual, taken, width), head=head)
+        TableBlock(
+            block=_row_block(shop, row, all_open, usual, taken, width, kind_told=told), head=head
+        )
         for row in station.rows
     ]
 
@@ -179,8 +182,11 @@ def _row_block(
     usual: frozenset[Start],
     taken: NextCard,
     width: float,
+    *,
+    kind_told: bool,
 ) -> MarkBlock:
-    """Lay out one row; it names its open numbers where they are not all that its station has."""
+    """Lay out one row; it names its open numbers where they are not all that its station has.
+    `kind_told`: the title says what kind of part it is."""
     part = row.part
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.9
@@ -190,7 +196,7 @@ def _row_block(
     marks += moved(size.marks, left, 0.0)
     start = text_width(part.id, 3.5, True) + 2.0
     room = left - start - 2.0
-    told = kind_and_place(shop.layout, part, row.serves)
+    told = kind_and_place(shop.layout, part, row.serves, kind_told=kind_told)
     if row.open and set(row.open) != all_open:
         told = f"{told}. {open_names(row.open)}"
     words = wrap(told, 2.5, False, room)

@@ -12,7 +12,8 @@ from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
 from templates.stations.stationview import shop_of
 from templates.words.openwords import open_data
-from templates.words.stationwords import GENERAL, as_on, reason_words, steps
+from templates.words.stationsteps import GENERAL, as_on, steps
+from templates.words.stationwords import reason_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,13 +131,11 @@ def _card(page: int, placed: PlacedCard) -> dict[str, Any]:
 
 
 def _edge(edge: CardEdge, dx: float, dy: float) -> dict[str, Any]:
-    """Say where an edge lies on the page. Where it is not the face's own end, how far inside that
-    it lies: a bottom panel's upper face, a front edge whose band is still to come."""
+    """Say where an edge lies on the page, and how far inside the face's own end if it is a front
+    edge whose band is still to come."""
     at = dx if edge.edge in ("left", "right") else dy
     data: dict[str, Any] = {"edge": edge.edge, "at_mm": _round(at), "by": edge.by}
-    if edge.by == "panel":
-        data["above_mm"] = _round(edge.inside)
-    elif edge.inside > 0.0:
+    if edge.inside > 0.0:
         data["inside_mm"] = _round(edge.inside)
     return data
 

@@ -1,7 +1,7 @@
 """The parts of a station as faces that words are made for, and what its cards' edges are called."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.station import OPPOSITE, Station, StationCard
@@ -35,12 +35,9 @@ class Shop:
         """Give the face of a part; None where nothing is drilled into it yet."""
         return self.views.get(view_key(part))
 
-    def station_view(self, station: Station) -> FaceView:
-        """Give a face that stands for all of a station: hinged where all are alike."""
-        views = [view for row in station.rows if (view := self.view(row.part)) is not None]
-        if station.face in ("front", "back"):
-            return replace(views[0], hinge_edge=station.hand)
-        return views[0]
+    def views_of(self, station: Station) -> list[FaceView]:
+        """Give the faces that are drilled at a station, row by row."""
+        return [view for row in station.rows if (view := self.view(row.part)) is not None]
 
     def lying(self, station: Station, card: StationCard, *, turned: bool) -> list[FaceView]:
         """Give the faces on which a card lies, unturned or turned."""

@@ -1,7 +1,7 @@
 """What is engraved in a plate cut from hardboard: what its holes guide, and what lies under it."""
 
 from jigs.bench.guiding import PUNCHED, is_guided
-from jigs.bench.station import CardEdge, Station, StationCard
+from jigs.bench.station import Station, StationCard
 from templates.words.holewords import bare_mm
 from templates.words.stationwords import bit_words, card_words
 
@@ -30,8 +30,6 @@ def plate_words(station: Station, card: StationCard) -> tuple[str, ...]:
     return tuple(words)
 
 
-def plate_edge_words(edge: CardEdge, name: str) -> tuple[str, ...]:
+def plate_edge_words(name: str) -> tuple[str, ...]:
     """Say what lies at an edge of a plate, in full and shorter."""
-    if edge.by == "panel":
-        return (f"STAND THIS EDGE ON THE {name}", f"STAND ON THE {name}")
     return (f"{STRIP}, AGAINST THE {name}", f"{STRIP}: {name}", f"STRIP: {name}")

@@ -18,9 +18,11 @@ NEXT = "TAKE THE NEXT CARD:"
 """Before the first setting of a fresh copy."""
 
 
-def kind_and_place(layout: Layout, part: BenchPart, serves: str | None) -> str:
-    """Say a part's code, what it is, its wall, for which other part it is drilled here, and its box
-    where its ID does not begin with it."""
+def kind_and_place(
+    layout: Layout, part: BenchPart, serves: str | None, *, kind_told: bool = False
+) -> str:
+    """Say a part's code, what it is unless that is told above, for which other part it is drilled
+    here, its wall, and its box where its ID does not begin with it."""
     front = next((front for front in layout.fronts if front.id == part.id), None)
     if part.board is not None:
         kind = board_words(part.board.side, part.board.partition)
@@ -28,6 +30,7 @@ def kind_and_place(layout: Layout, part: BenchPart, serves: str | None) -> str:
         kind = FRONT_WORDS[front.kind]
     else:
         kind = "drawer box"
+    kind = "" if kind_told else kind
     behind = f" for {serves}" if serves and not part.id.startswith(serves) else ""
     wall = next((box.wall for box in layout.job.boxes if box.id == part.box), "")
     box = "" if part.id.startswith(part.box) else f"box {part.box}"
@@ -35,7 +38,7 @@ def kind_and_place(layout: Layout, part: BenchPart, serves: str | None) -> str:
     if part.ordered is not None:
         width, height = part.ordered
         ordered = f"MEASURED; ordered {format_mm(width)} x {format_mm(height)}"
-    words = ", ".join(filter(None, (f"{kind}{behind}", wall, box, ordered)))
+    words = ", ".join(filter(None, (f"{kind}{behind}".strip(), wall, box, ordered)))
     return f"{part.code} {words}"
 
 

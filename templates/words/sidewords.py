@@ -36,14 +36,16 @@ def level_words(table: BoxTable) -> str:
     return ""
 
 
-def line_words(line: HeightLine) -> str:
-    """Say what else belongs to a line: the spacer of a drawer's slides."""
+def line_words(line: HeightLine, *, brief: bool = False) -> str:
+    """Say what else belongs to a line: the spacer of a drawer's slides; `brief`: on what it stands
+    is said above."""
     if line.spacer is None:
         return ""
     above = abs(line.spacer.above_panel)
     if above <= 0.05:
         return "slide on the bottom panel"
-    return f"spacer {format_mm(line.spacer.above_panel)} over the bottom panel"
+    over = "" if brief else " over the bottom panel"
+    return f"spacer {format_mm(line.spacer.above_panel)}{over}"
 
 
 def beside_words(setting: Setting, front: Hand) -> str:
@@ -64,8 +66,8 @@ def row_words(as_lies: Collection[bool]) -> str:
 
 
 def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
-    """Say how far from the front edge the holes of slides stand, card by card; those that are not
-    on paper behind."""
+    """Say how far from the front edge the holes of slides stand, card by card, those that are not
+    on paper behind; and on what their spacers stand."""
     letters = dict.fromkeys(
         setting.card for row in rows if row.purpose == "slide" for setting in row.settings
     )
@@ -77,6 +79,8 @@ def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
         carried = ", ".join(format_mm(abs(x)) for x in card.carry)
         more = f", by a square {carried}" if carried else ""
         yield f"Card {letter}: {at}{more} from the FRONT edge."
+    if any(row.spacer is not None for row in rows):
+        yield "Spacers stand on the bottom panel."
 
 
 def sums_of_board(table: BoxTable) -> Iterator[str]:
@@ -113,4 +117,4 @@ def punch_words(rows: Iterable[Row]) -> Iterator[str]:
             if steps:
                 said.setdefault(steps, {})[row.serves or ""] = None
     for steps, served in said.items():
-        yield f"{', '.join(served)}: punch to punch {steps}, as on the door."
+        yield f"{', '.join(served)}: punch to punch {steps}."

@@ -46,21 +46,10 @@ RECORD_WORDS: dict[Work, str] = {
 }  # fmt: skip
 """What hardware is called that a station is for."""
 
-FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
-LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
-PUNCH = f"Punch lightly, then firmly. {LIFT}"
 OPEN_BOOK = (
     "Each pair lies like an open book: inside up, tops away from you, bottoms to one stop, FRONT "
     "edges touching. The RIGHT side then lies on your LEFT."
 )
-GENERAL = (
-    "Cut out the windows: the pencil line shows in both and runs on in the card's long line. "
-    "TURNED: half round, the other title reads right. After inches + or -: a little more or less.",
-    "A card serves eight settings; then the table says TAKE THE NEXT CARD. Or glue it on hardboard "
-    "and bore 2 mm guide holes: a straight strip screwed along the black takes the fold's place, "
-    "and one serves for all.",
-)
-"""What holds for all stations, said once a file."""
 
 
 def station_title(station: Station) -> str:
@@ -106,11 +95,18 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
     return f"For {RECORD_WORDS[station.work]} {', '.join(own)}, not {', '.join(theirs)}."
 
 
+def names_kind(station: Station, views: Iterable[FaceView]) -> bool:
+    """Tell whether the line of the face names the kind of all of a station's parts."""
+    return station.face != "front" and len({drilled_words(view) for view in views}) == 1
+
+
 def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
     """Say which face is drilled: `DRILL THIS FACE: BACK OF DOOR`."""
     names = dict.fromkeys(drilled_words(view) for view in views)
-    if station.face == "inside" and len(names) > 2:
-        names = {"INSIDE OF LEFT AND RIGHT SIDES, AND PARTITIONS": None}
+    if station.face == "inside" and len(names) > 1:
+        boards = {row.part.board.partition > 0 for row in station.rows if row.part.board}
+        more = ", AND PARTITIONS" if True in boards else ""
+        names = {f"INSIDE OF LEFT AND RIGHT SIDES{more}": None}
     return f"DRILL THIS FACE: {', '.join(names)}"
 
 
@@ -197,58 +193,3 @@ def closing_words(places: Iterable[float], length: float, said: Sequence[str] = 
     if said:
         terms = [f"{term}{words}" for term, words in zip(terms, said, strict=True)]
     return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
-
-
-def as_on(page: int) -> str:
-    """Say on which page of the file the same steps stand."""
-    return f"Steps: page {page}."
-
-
-def steps(station: Station) -> tuple[str, ...]:
-    """Give the steps of a station, four to six; its cautions stand beside its bits."""
-    settings = [setting for row in station.rows for setting in row.settings]
-    struck = any(setting.x is not None or setting.y is not None for setting in settings)
-    lines = "Strike the lines, carry them over the edge; check the sum; tick."
-    match station.work:
-        case "sides":
-            return (
-                FIRST,
-                "Strike every line of a pair across BOTH at once, from the bottom ends; those of a "
-                "door and of its side from one lath. Check the sum; tick.",
-                "Part the two. Set the card on its edge and its line; on a RIGHT side TURNED.",
-                PUNCH,
-                "Mark all, then bore all with one stop; tick, write DRILLED on the labels.",
-            )
-        case "fronts-on-boxes":
-            return (
-                FIRST,
-                "Set both cards, one at each lower corner; the sum must close on the front you "
-                "measured.",
-                "Stand the drawer box, bored before, on BOTH drawn corners; clamp it.",
-                "Mark through its holes with their own 5 mm brad-point bit turned by hand, never "
-                "an awl; low holes want an extended bit.",
-                "Take it off, bore, screw. Try it on the first drawer.",
-                "Or in the kitchen: drawer on its slides, double-sided tape on its front, the "
-                "front on shims of the gap, pressed, pulled out, clamped, screwed from inside; the "
-                "figures are then the check.",
-            )
-        case "cups":
-            return (
-                FIRST,
-                "Hold the first door at its box: the cups must face the plates.",
-                f"{lines} Mark the lines of a door and of its side from one lath.",
-                "Set the card; lay your hinge on it: cup and both screws must match.",
-                PUNCH,
-                "Bore; tick.",
-            )
-        case _:
-            laid = any(card.outline for card in station.cards)
-            return (
-                FIRST,
-                lines if struck else "Check the sum on the part you measured.",
-                "Set the card; lay your hardware on it: it must match."
-                if laid
-                else "Set the card.",
-                PUNCH,
-                "Bore; tick.",
-            )

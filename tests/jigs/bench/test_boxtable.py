@@ -41,7 +41,7 @@ def test_the_golden_stack() -> None:
     table = table_of(golden())
     assert [line.left for line in table.lines] == pytest.approx([51.3, 275.3, 467.3, 659.3])
     assert [line.right for line in table.lines] == [line.left for line in table.lines]
-    assert [line.serves for line in table.lines] == ["B1-4", "B1-3", "B1-2", "B1-1"]
+    assert [line.serves for line in table.lines] == [("B1-4",), ("B1-3",), ("B1-2",), ("B1-1",)]
     assert {line.mark for line in table.lines} == {"S"}
     assert [line.above_panel for line in table.lines] == pytest.approx([33.0, 257.0, 449.0, 641.0])
     spacers = [line.spacer.above_panel for line in table.lines if line.spacer]
@@ -103,3 +103,12 @@ def test_a_line_across_both_boards_is_struck_once() -> None:
     cost = cost_of(plan_stations(golden()))
     assert cost.lines == 4 + 2 * 4
     assert cost.settings == 8 + 4 * 4 + 4 + 2 * 4
+
+
+def test_the_plates_of_a_pair_are_one_line_across_both_boards() -> None:
+    """Its doors are alike, so that each line serves the left door's plate and the right one's."""
+    table = table_of(lay(box(FrontSpec(id="B1-1", kind="pair"))))
+    assert len(table.lines) == table.strokes == 2
+    for line in table.lines:
+        assert line.serves == ("B1-1L", "B1-1R")
+        assert line.left == line.right

@@ -40,8 +40,7 @@ def origin(
     for edge in card["edges"]:
         axis = "x" if edge["edge"] in ("left", "right") else "y"
         high = (edge["edge"] in ("right", "top")) != setting["turned"]
-        inside = edge.get("above_mm", edge.get("inside_mm", 0.0))
-        assert ("above_mm" in edge) == (edge["by"] == "panel")
+        inside = edge.get("inside_mm", 0.0)
         at = size[axis] - inside if high else inside
         move[axis] = at - way * edge["at_mm"]
     for line in card["lines"]:

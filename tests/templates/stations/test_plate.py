@@ -140,14 +140,12 @@ def read_svg(plate: Plate) -> Read:
 
 def origin_of(card: dict[str, Any], read: Read) -> tuple[tuple[float, float], tuple[float, float]]:
     """Give where edges and lines cross that a card is set by, on its page and in a file. On a
-    bottom panel the plate's own end stands, on a line the inner edge of an angle."""
+    line stands the inner edge of an angle."""
     page: dict[str, float] = {}
     file: dict[str, float] = {}
     for edge in card["edges"]:
         axis = "x" if edge["edge"] in ("left", "right") else "y"
         page[axis] = edge["at_mm"]
-        if edge["by"] == "panel":
-            file[axis] = min(y for _, y in read.corners)
     for line in card["lines"]:
         page[line["axis"]] = line["at_mm"]
         if "stands" in card:
@@ -221,8 +219,7 @@ def test_it_says_which_plate_it_is_and_what_its_holes_guide(name: str) -> None:
         purposes = {hole["purpose"] for hole in card["holes"]}
         assert ("Holes of 2:" in said) == bool(purposes - GUIDED)
         assert ("guide the bit" in said) == bool(purposes & GUIDED)
-        strips = sum(edge["by"] != "panel" for edge in card["edges"])
-        assert sum(text.startswith("STRIP") for text in texts) == strips
+        assert sum(text.startswith("STRIP") for text in texts) == len(card["edges"])
 
 
 def test_a_plate_shifted_by_little_is_found() -> None:

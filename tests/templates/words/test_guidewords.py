@@ -32,7 +32,7 @@ def view_of(part: str, face: str) -> FaceView:
 @pytest.mark.parametrize(("part", "face", "work", "words"), [
     ("B3-2", "back", "hinges", "Hold the door at its box, arrow up: the cups must face"),
     ("B3-2", "front", "pulls", "Lay your pull on the drawing"),
-    ("B1-4", "back", "marking", "drawn corners, BOTH of them"),
+    ("B1-4", "back", "marking", "on BOTH drawn corners"),
     ("B3-1-BOX", "box-front", "drawer-box", "the face to drill towards you"),
     ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT together like an open book"),
 ])  # fmt: skip
