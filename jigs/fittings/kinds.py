@@ -21,9 +21,10 @@ Across = Literal["hinge-edge", "front-edge", "nearer-edge", "middle", "as-stated
 """Which edge a fitting is set out from across its part: that of a door's hinges; a side's front
 edge; the nearer one, but of a box already together the front edge; a front's own middle where it
 stands about it; the one that a leaflet counts from."""
-Up = Literal["bottom", "free-end", "as-stated"]
+Up = Literal["bottom", "free-end", "nearer-end", "as-stated"]
 """Which end it is set out from: the bottom; on a door the end it is near, on another front the
-top; the one that its holes were stated from."""
+top; each hole from the end it is near, where another part is marked through it, else the bottom;
+the one that its holes were stated from."""
 
 
 Bought = Literal["each-hole", "own-rule", "not"]
@@ -102,7 +103,7 @@ KINDS: _Kinds = {
         bought="own-rule", side_by_side=True, loose=True,
     ),
     "clearance": Kind(
-        holes=("clearance",), record="slide", across="middle", up="bottom", bought="not",
+        holes=("clearance",), record="slide", across="middle", up="nearer-end", bought="not",
         side_by_side=True, loose=True,
     ),
     "hook": Kind(

@@ -213,6 +213,9 @@ def _wish_up(view: FaceView, fitting: Fitting, whole: Places) -> Wish:
             return "low"
         case "free-end":
             return _nearer_end(view, whole) if view.hinge_edge else "high"
+        case "nearer-end":
+            # Patterns that must meet those of another part are set out from the same end.
+            return "low" if view.marks is None else _nearer_end(view, fitting.places)
         case "as-stated":
             return _end_by_hand(view, fitting, whole)
 

@@ -85,13 +85,13 @@ def _half(centre: float) -> int:
 
 
 def _whole(card: Card) -> Sequence[int]:
-    """Give what a card says of the whole face besides: how many holes the others of its kind
-    have, where its drawer box stands, how high holes by hand were said to be."""
+    """Give what a card says of the whole face besides: whether any of its kind has several holes,
+    where its drawer box stands, how high holes by hand were said to be."""
     view, fitting = card.view, card.fitting
-    most = max(len(each.holes) for each in view.fittings if each.kind == fitting.kind)
+    several = any(len(each.holes) > 1 for each in view.fittings if each.kind == fitting.kind)
     ends = _steps(place for corner in view.drawer_outline for place in corner)
     if view.marks is not None:
         ends = ()
     if ends or fitting.stated_from:
         ends += _steps((view.width, view.height, view.ends.base, view.ends.below))
-    return (most, *ends)
+    return (several, *ends)

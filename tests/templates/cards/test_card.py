@@ -6,19 +6,23 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.bench.marking import marks_of
 from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
+from templates.cards.likeness import card_key
 from templates.faces.faceview import FaceView
 from templates.faces.reference import REACH
-from templates.faces.views import views_of_front
+from templates.faces.views import view_of_drawer_box, views_of_front
 from templates.page.marks import Area, Circle, Line, Text
 from templates.page.paper import Paper
 from templates.sheets.sheet import Placed
 from templates.words.facewords import drilled_words
+from tests import uneven
 from tests.jigs.sample import box, front_of, job
 from tests.jobs import jobs, papers
+from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards, worked_layout
 
 WIDE = ((1000.0, 1000.0),)
@@ -171,6 +175,28 @@ def test_black_lies_outside_the_part_and_ends_on_its_edge() -> None:
     assert {"FOLD DOWN OVER THE BOTTOM EDGE:", fold} <= set(texts(card))
 
 
+@pytest.mark.parametrize("pilots", [False, True])
+def test_clearance_holes_are_set_from_the_end_they_are_near(pilots: bool) -> None:
+    """Fold on fold, the same corner cards for drawer boxes of two heights; a front that has its
+    pilots from paper has both patterns from below."""
+    text = uneven.UNEVEN.replace("height = 200", "height = 240")
+    cards: list[Card] = []
+    for front in laid_out(text).fronts:
+        if front.drawer is not None:
+            marks = None if pilots else marks_of(front)
+            view = view_of_drawer_box(front.drawer, uneven.DRAWER_SIDE, "mm", marks)
+            assert view is not None
+            cards += make_cards(view, WIDE)
+    upper = [card for card in cards if all(h.y > card.view.height / 2 + 1 for h in card.holes)]
+    assert upper
+    for card in upper:
+        (up,) = (r for r in (*card.edges, *card.index) if r.axis == "y")
+        assert up.edge == ("bottom" if pilots else "top")
+        assert pilots or up.kind == "edge"
+    keys = Counter(card_key(card) for card in cards)
+    assert sum(count > 1 for count in keys.values()) == (2 if pilots else 4)
+
+
 # --- whatever a kitchen has -------------------------------------------------------------------
 
 
@@ -236,7 +262,7 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
 
 def check_cards(job: Job, paper: Paper) -> None:
     faces: dict[tuple[str, str], list[Placed]] = {}  # by part, and the face's name
-    for _, placed in make_sheets(lay_out(job), paper).cards:
+    for _, placed in make_sheets(lay_out(job), paper, each=True).cards:
         faces.setdefault((placed.card.view.part, drilled_words(placed.card.view)), []).append(
             placed
         )
