@@ -4,33 +4,14 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 """
 
 from collections.abc import Iterator
-from itertools import groupby, pairwise
 
 from jigs.fittings.kinds import KINDS, by_rank
-from jigs.ground.lengths import count_tenths
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import steps_between
 from templates.words.facewords import edge_words
 from templates.words.holewords import HOLE_WORDS
 from templates.words.markingwords import marks_words
-
-ROW = 4
-"""From so many equal steps on, as in a row of shelf pins, they are written once."""
-
-
-def closing_sum(places: list[float], length: float) -> str:
-    """Write distances that add up as printed: the last takes the rounding.
-
-    >>> closing_sum([97.75, 513.75], 613.0)
-    '97.8 + 416.0 + 99.2 = 613.0'
-    """
-    ends = [0, *(count_tenths(place) for place in places), count_tenths(length)]
-    terms: list[str] = []
-    for tenths, run in groupby(b - a for a, b in pairwise(ends)):
-        count = len(list(run))
-        term = f"{tenths / 10:.1f}"
-        terms += [f"{count} x {term}"] if count >= ROW else [term] * count
-    return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"
+from templates.words.sumwords import closing_words
 
 
 def sums(view: FaceView) -> list[str]:
@@ -40,22 +21,22 @@ def sums(view: FaceView) -> list[str]:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     if "hinge" in kinds:
         cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
-        text = f"{closing_sum(cups, view.height)}."
+        text = f"{closing_words(cups, view.height)}."
         if len(cups) > 1:
             text += f" Punch to punch {steps_between(cups)}, as on the box side."
         return [text, *_beside_cups(view)]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])
         low = view.state.low
-        from_low = closing_sum([line - low for line in lines], view.height - low)
+        from_low = closing_words([line - low for line in lines], view.height - low)
         return [f"Up from the {edge_words(view, 'bottom').lower()}: {from_low}."]
     if view.marks is not None and view.face == "back":
         result.append(f"The drawer box stands {marks_words(view.marks)}")
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
-        result.append(f"Across: {closing_sum(across, view.width)}.")
+        result.append(f"Across: {closing_words(across, view.width)}.")
     if len(up) > 1 or (up and len(across) == 1):
-        result.append(f"Up: {closing_sum(up, view.height)}.")
+        result.append(f"Up: {closing_words(up, view.height)}.")
     return result
 
 
@@ -65,8 +46,8 @@ def _beside_cups(view: FaceView) -> Iterator[str]:
         holes = [hole for each in view.fittings if each.kind == kind for hole in each.holes]
         name = HOLE_WORDS[KINDS[kind].holes[0]].name
         across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
-        yield f"{name}, across: {closing_sum(across, view.width)}."
-        yield f"{name}, up: {closing_sum(up, view.height)}."
+        yield f"{name}, across: {closing_words(across, view.width)}."
+        yield f"{name}, up: {closing_words(up, view.height)}."
 
 
 def _distinct(values: list[float]) -> list[float]:

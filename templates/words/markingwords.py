@@ -6,7 +6,7 @@ from jigs.fittings.fixing import CLEARANCE_DIAMETER, pilot
 from jigs.ground.geometry import Hole
 from jigs.ground.lengths import format_mm
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
-from templates.words.stationwords import closing_words
+from templates.words.sumwords import closing_words
 
 BIT = bare_mm(CLEARANCE_DIAMETER)
 BOX_FIRST = "Bore the drawer box first; a box that its maker bored is measured first."

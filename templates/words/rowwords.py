@@ -11,7 +11,7 @@ from jigs.ground.lengths import format_mm
 from jigs.ground.problems import OPEN_CODES, Problem
 from templates.words.openwords import STAMP
 from templates.words.sentence import closed
-from templates.words.stationwords import closing_words
+from templates.words.sumwords import closing_words
 from templates.words.wording import FRONT_WORDS, board_words
 
 NEXT = "TAKE THE NEXT CARD:"

@@ -6,7 +6,8 @@ from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
-from templates.words.stationwords import closing_words, setting_figure
+from templates.words.stationwords import setting_figure
+from templates.words.sumwords import closing_words
 
 BORED = "bored once, through from its other face: check"
 """Of a partition whose holes came through."""

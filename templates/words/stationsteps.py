@@ -1,7 +1,7 @@
 """What a person does at a station, step by step, and what holds for all stations."""
 
 from jigs.bench.station import Station
-from templates.words.markingwords import KITCHEN, MARK, SCREW, STAND
+from templates.words.markingwords import ADJUSTERS, BOX_FIRST, KITCHEN, MARK, SCREW, STAND
 
 FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
 LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
@@ -37,10 +37,10 @@ def steps(station: Station) -> tuple[str, ...]:
         case "fronts-on-boxes":
             return (
                 FIRST,
-                "Set both cards, one at each lower corner.",
+                f"{BOX_FIRST} Set both cards, one at each lower corner.",
                 STAND,
                 MARK,
-                f"Take it off, bore. {SCREW}",
+                f"Take it off, bore. {SCREW} {ADJUSTERS}",
                 KITCHEN,
             )
         case "cups":

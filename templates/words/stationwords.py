@@ -1,12 +1,11 @@
 """What a person reads at a station: its title, bits, cautions, steps, and the words of a card."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
-from itertools import pairwise
 
 from jigs.bench.station import OPPOSITE, Bit, Place, Start, Station, StationCard, Work
 from jigs.ground.geometry import Face, FaceEdge, Hole
-from jigs.ground.lengths import count_tenths, format_inches, format_mm
+from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import (
     BACK_LIES,
@@ -179,17 +178,3 @@ FROM_WORDS: dict[Start, str] = {
 def setting_figure(place: Place) -> tuple[str, str]:
     """Say how far from its end a line is struck: mm large, inches small."""
     return format_mm(place.value), f'{format_inches(place.value)}"'
-
-
-def closing_words(places: Iterable[float], length: float, said: Sequence[str] = ()) -> str:
-    """Write distances that add up as printed: the last takes the rounding. `said`: what stands
-    behind each.
-
-    >>> closing_words([97.75, 513.75], 613.0)
-    '97.8 + 416.0 + 99.2 = 613.0'
-    """
-    ends = [0, *(count_tenths(place) for place in places), count_tenths(length)]
-    terms = [f"{(b - a) / 10:.1f}" for a, b in pairwise(ends)]
-    if said:
-        terms = [f"{term}{words}" for term, words in zip(terms, said, strict=True)]
-    return f"{' + '.join(terms)} = {ends[-1] / 10:.1f}"

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from jigs.ground.geometry import Fitting, Hole
 from templates.faces.views import views_of_front
-from templates.sheets.sums import closing_sum, sums
+from templates.sheets.sums import sums
+from templates.words.sumwords import closing_words
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout
 
@@ -20,7 +21,7 @@ def test_the_printed_figures_add_up(places: list[float], beyond: float) -> None:
     """Whatever is rounded, the figures as printed come to the size as printed."""
     places = sorted(places)
     length = (places[-1] if places else 0.0) + beyond
-    left, right = closing_sum(places, length).split(" = ")
+    left, right = closing_words(places, length).split(" = ")
     terms = [
         figure
         for term in left.split(" + ")
