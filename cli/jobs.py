@@ -42,9 +42,10 @@ class Asked:
             tell(layout.echo)
         return layout
 
-    def end(self, layout: "Layout", *, told: bool = False) -> None:
+    def end(self, layout: "Layout", *faults: str, told: bool = False) -> None:
         """Tell on standard error what is held back, and how much else the check would say, if that
-        is not told already; end the command: 1 if anything is held back, else 0."""
+        is not told already, and other faults; end the command: 1 if there are any or anything is
+        held back, else 0."""
         from templates.words.findings import count_warnings, has_errors, held_text
         from templates.words.textlines import counted
 
@@ -52,7 +53,9 @@ class Asked:
             tell(held_text(layout), nl=False)
             if warnings := count_warnings(layout.problems):
                 tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {self.path}'.")
-        click.get_current_context().exit(1 if has_errors(layout) else 0)
+        for fault in faults:
+            tell(fault)
+        click.get_current_context().exit(1 if faults or has_errors(layout) else 0)
 
 
 def on_terminal() -> bool:

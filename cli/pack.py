@@ -84,7 +84,7 @@ def make_pack(
     from templates.lists.partslist import parts_csv
     from templates.lists.partstables import parts_listing
     from templates.lists.supplierlist import fronts_csv
-    from templates.words.costwords import cost_words
+    from templates.words.costwords import cost_words, no_room_words
     from templates.words.findings import closing_text
 
     layout = asked.lay_out()
@@ -135,4 +135,4 @@ def make_pack(
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
     write_text("-", closing_text(layout, costs, len(words), labels_of.name), sources=())
-    asked.end(layout)
+    asked.end(layout, *no_room_words(sheets.no_room, sheet.name))

@@ -89,6 +89,7 @@ def sheets(
     from jigs.layout.layout import as_printed
     from templates.binding.drilled import drilled_parts
     from templates.binding.jobsheets import make_sheets
+    from templates.words.costwords import cost_words, no_room_words
     from templates.words.textlines import counted
 
     if first and only:
@@ -103,6 +104,7 @@ def sheets(
     chosen = select_first(layout) if first else select(layout, only)
     concerned = narrow(layout, chosen)
     bare = form in ("outlines", "dxf")
+    faults: tuple[str, ...] = ()
     printed = as_printed(layout)
 
     def said(count: int) -> str:
@@ -123,6 +125,7 @@ def sheets(
         drawn = make_sheets(
             printed, sheet, only=chosen, first=first, each=each, strip=strip, pilots=pilots
         )
+        faults = no_room_words(drawn.no_room, sheet.name)
         if form == "json":
             from templates.binding.sheetdata import sheets_json
 
@@ -133,12 +136,11 @@ def sheets(
             write_folder(target, page_files(drawn), said, layout.job.sources)
         else:
             from cli.drawing import draw_sheets, tell_unprintable
-            from templates.words.costwords import cost_words
 
             words = cost_words(drawn.cost)
             write_pdf_file(target, draw_sheets(drawn), words, layout.job.sources)
             tell_unprintable(concerned)
-    asked.end(concerned)
+    asked.end(concerned, *faults)
 
 
 def _refuse_with_stick(form: str, *, first: bool, strip: bool, each: bool) -> None:

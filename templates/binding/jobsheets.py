@@ -19,7 +19,7 @@ from templates.binding.once import Cards, Use
 from templates.binding.planning import make_face_cards
 from templates.page.marks import Page
 from templates.page.paper import Paper
-from templates.sheets.field import Field, fields_of
+from templates.sheets.field import Field, NoRoomError, fields_of
 from templates.sheets.guide import guides_for
 from templates.sheets.sheet import Placed, Plan, Sheet, draw_plan, plan_pages, rooms_of
 from templates.sheets.sheetwords import SheetWords
@@ -31,7 +31,8 @@ from templates.words.fittingwords import Work
 class Sheets:
     """The sheets of a job, planned; drawn one after the other when they are asked for.
 
-    `before`: the pages that stand before the parts' own; `strip`: whether tall parts may have one.
+    `before`: the pages that stand before the parts' own; `strip`: whether tall parts may have one;
+    `no_room`: the parts whose cards or words find no room on this paper, and have no pages.
     """
 
     layout: Layout
@@ -39,6 +40,7 @@ class Sheets:
     before: tuple[Page, ...]
     plans: tuple[Plan, ...]
     strip: bool = False
+    no_room: tuple[str, ...] = ()
 
     def __iter__(self) -> Iterator[Sheet]:
         """Draw the first page, then part after part in the order of the job."""
@@ -106,13 +108,22 @@ def make_sheets(
         number = covers + len(guides.at) + 1
         marks = tuple(first_pages(first_articles(layout), paper, number))
     start = covers + len(guides.at) + len(marks) + 1
-    fields = _fields(parts, paper, guides.at, each=each, strip=strip)
+    no_room: list[str] = []
+    while True:
+        kept = [part for part in parts if part.words.part not in no_room]
+        try:
+            fields = _fields(kept, paper, guides.at, each=each, strip=strip)
+            break
+        except NoRoomError as error:
+            no_room.append(error.part)
     plans = plan_pages(fields, paper)
     listed = list(_list_pages(plans, parts, start)) if len(shown.boxes) <= MOST_BOXES else []
     cover = cover_pages(shown, paper, SHEETS, partial(contents, listed))
     before = (*cover, *guides.pages(paper), *marks)
     told = tuple(_told(plans, start))
-    return Sheets(layout=shown, paper=paper, before=before, plans=told, strip=strip)
+    return Sheets(
+        layout=shown, paper=paper, before=before, plans=told, strip=strip, no_room=tuple(no_room)
+    )
 
 
 def _fields(
@@ -120,13 +131,13 @@ def _fields(
 ) -> list[Field]:
     """Give the fields of all parts in order; `guides`: the page of each kind of work's steps."""
     rooms = rooms_of(paper)
-    cards = Cards(max(height for _, height in rooms), each=each)
+    cards = Cards(each=each)
     faces: list[tuple[SheetWords, list[Use]]] = []
     for part in parts:
         for view in part.views:
             words = SheetWords(view=view, part=part.words, guides=guides)
-            made, own = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
-            faces.append((replace(words, own=own), cards.use(made)))
+            made, own, sizes = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
+            faces.append((replace(words, own=own), cards.use(made, sizes)))
     fields: dict[str, list[Field]] = {}
     for words, uses in faces:
         elsewhere = tuple(use.elsewhere for use in uses if not use.own)

@@ -1,21 +1,24 @@
 """Each card once: of all parts' cards those that are the same are one, for eight parts at most."""
 
-from collections.abc import Hashable, Iterable
+from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
-from templates.cards.card import Card, share_card
+from templates.cards.card import Card, fits, share_card
 from templates.cards.likeness import card_key
-from templates.cards.ticks import MOST, Member, ticks
+from templates.cards.ticks import MOST, Member
 from templates.faces.faceview import FaceView
+from templates.page.packing import Size
 from templates.sheets.sheetwords import Elsewhere
 
 
 @dataclass(slots=True, kw_only=True)
 class _Group:
-    """Cards that are the same, and the parts that they serve, the first of them with it."""
+    """Cards that are the same, the parts that they serve, the first of them with it, and the
+    sizes that its page has room for."""
 
     number: int
     card: Card
+    rooms: Sequence[Size]
     members: list[Member] = field(default_factory=list)
 
 
@@ -38,45 +41,39 @@ class Use:
     @property
     def card(self) -> Card:
         """Give the card with its number, for all that it serves."""
-        card = replace(self.group.card, number=self.group.number)
-        return share_card(card, self.group.members) if len(self.group.members) > 1 else card
+        return replace(self.group.card, number=self.group.number)
 
 
 class Cards:
-    """The cards of a job, numbered as they come; `each`: none serves two parts.
-    `tallest`: the most height that a page has for one, mm."""
+    """The cards of a job, numbered as they come; `each`: none serves two parts."""
 
-    def __init__(self, tallest: float, *, each: bool) -> None:
-        self.tallest, self.each = tallest, each
+    def __init__(self, *, each: bool) -> None:
+        self.each = each
         self.count = 0
         self._open: dict[Hashable, _Group] = {}
 
-    def use(self, cards: Iterable[Card]) -> list[Use]:
-        """Take the cards of one face: each is new, or one that is there already."""
-        return [self._use(card) for card in cards]
+    def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[Use]:
+        """Take the cards of one face, made for these sizes: each is new, or one that is there
+        already."""
+        return [self._use(card, rooms) for card in cards]
 
-    def _use(self, card: Card) -> Use:
+    def _use(self, card: Card, rooms: Sequence[Size]) -> Use:
         key = None if self.each else card_key(card)
         group = self._open.get(key) if key is not None else None
         if group is not None:
             member = _member(card, group.card)
-            if len(group.members) < MOST and self._holds(group, member):
-                group.members.append(member)
+            members = [*group.members, member]
+            shared = share_card(group.card, members)
+            # It names each part that it serves, and grows: as far as its page has room for it.
+            if len(members) <= MOST and fits(shared, group.rooms):
+                group.card, group.members = shared, members
                 return Use(group=group, own=False, member=member)
         self.count += 1
         member = _member(card, card)
-        group = _Group(number=self.count, card=card, members=[member])
+        group = _Group(number=self.count, card=card, rooms=rooms, members=[member])
         if key is not None:
             self._open[key] = group
         return Use(group=group, own=True, member=member)
-
-    def _holds(self, group: _Group, member: Member) -> bool:
-        """Tell whether a card still finds room on a page with one more box to tick."""
-        plan = group.card.plan
-        assert plan is not None, "what is drawn already is like no other"
-        high = ticks((*group.members, member), plan.heading_width).height
-        free = plan.between_rows(high) is not None
-        return free or group.card.height + high <= self.tallest
 
 
 def _member(card: Card, first: Card) -> Member:

@@ -19,20 +19,22 @@ NO_LIMIT = ((math.inf, math.inf),)
 MOST_TRIES = 4
 """How often cards are made anew for the room that the words leave them."""
 
+Made = tuple[tuple[Card, ...], tuple[str, ...], tuple[Size, ...]]
+"""Cards of a face, what is said of long ones, and the sizes that a page has room for."""
+
 
 def make_face_cards(
     words: SheetWords, paper: Paper, rooms: Sequence[Size], number: int, *, strip: bool = False
-) -> tuple[tuple[Card, ...], tuple[str, ...]]:
+) -> Made:
     """Make the cards of one face, the first of them card `number`: whole on large paper that
-    holds it; with `strip` a strip takes what lies along its edge. Give besides what is said of
-    long ones."""
+    holds it; with `strip` a strip takes what lies along its edge."""
     view = words.view
     cards = make_cards(view, NO_LIMIT) if not strip and not paper.large else ()
     if cards:
         column = in_column(words.again().with_cards(cards), COLUMNS[0])
-        beside = [(w - column.width - GUTTER, h) for w, h in rooms if column.height <= h]
+        beside = tuple((w - column.width - GUTTER, h) for w, h in rooms if column.height <= h)
         if all(any(c.width <= w and c.height <= h for w, h in beside) for c in cards):
-            return cards, ()
+            return cards, (), beside
     limits = limits_of(words, rooms)
     if strip:
         found = [
@@ -45,18 +47,24 @@ def make_face_cards(
             rest: tuple[Card, ...] = ()
             if best.rest is not None:
                 further = number + len(best.cards)
-                rest, _ = make_face_cards(replace(words, view=best.rest), paper, rooms, further)
-            return (*best.cards, *rest), best.words
+                rest, _, limits = make_face_cards(
+                    replace(words, view=best.rest), paper, rooms, further
+                )
+            return (*best.cards, *rest), best.words, limits
     if paper.large:
         wide, high = whole_size(view)
         if any(wide <= width and high <= height for width, height in limits):
             whole = whole_card(view, number)
             if whole is not None:
-                return (whole,), (WHOLE,)
+                return (whole,), (WHOLE,), limits
     cards = make_cards(view, limits)
+    named = list(cards)
     for _ in range(MOST_TRIES):
-        # The words name the lines that the cards are set on, and leave them that much less room.
-        made, cards = cards, make_cards(view, limits_of(words.with_cards(cards), rooms))
+        # The words name the lines that the cards are set on, and leave them that much less room:
+        # so do those of the tries before, else two tries might follow each other for ever.
+        limits = limits_of(words.with_cards(named), rooms)
+        made, cards = cards, make_cards(view, limits)
+        named += cards
         if [card.box for card in cards] == [card.box for card in made]:
             break
-    return cards, ()
+    return cards, (), limits

@@ -136,7 +136,7 @@ def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fit
     ):
         return view.fittings
     whole = replace(loose[0], holes=holes, index=0, count=1)
-    if not _fits(compose_card(view, whole, rooms), rooms):
+    if not fits(compose_card(view, whole, rooms), rooms):
         return view.fittings
     return (*(fitting for fitting in view.fittings if fitting not in loose), whole)
 
@@ -158,7 +158,7 @@ def _largest_card(
             continue
         part = fitting if take == len(fitting.holes) else replace(fitting, holes=holes)
         card = compose_card(view, part, rooms)
-        if take == 1 or _fits(card, rooms):
+        if take == 1 or fits(card, rooms):
             return card, take
     raise ValueError(f"{view.part}: a fitting without holes")
 
@@ -173,7 +173,8 @@ def _reading_order(fitting: Fitting) -> tuple[int, float]:
     return rank_of(fitting.kind), min(x if across else y for x, y in fitting.places)
 
 
-def _fits(card: Card, rooms: tuple[tuple[float, float], ...]) -> bool:
+def fits(card: Card, rooms: Sequence[tuple[float, float]]) -> bool:
+    """Tell whether a card finds room in one of these, mm."""
     return any(card.width <= width and card.height <= height for width, height in rooms)
 
 
@@ -368,12 +369,12 @@ def compose_card(view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, flo
     card = _planned(plan)
     axes: tuple[Axis, Axis] = ("y", "x")
     for axis in axes:
-        if _fits(card, rooms):
+        if fits(card, rooms):
             break
         across, up = choose_references(view, fitting, no_edge=axis)
         if (up if axis == "y" else across).kind == "index":
             other = _planned(CardPlan(view, fitting, across, up))
-            if _fits(other, rooms):
+            if fits(other, rooms):
                 return other
     return card
 

@@ -41,7 +41,11 @@ class Field:
 
 
 class NoRoomError(ValueError):
-    """A card finds no room on any page beside the words of its face."""
+    """A card of a part, or what is said of it, finds no room on any page."""
+
+    def __init__(self, part: str) -> None:
+        super().__init__(f"{part}: a card or its words find no room on this paper")
+        self.part = part
 
 
 def fields_of(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -> Iterator[Field]:
@@ -62,7 +66,7 @@ def fields_of(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -
             words = words.with_cards([])
             shapes = _shapes(settings_of(words, widths), [], rooms)
         if not shapes:
-            raise NoRoomError(f"{words.view.part}: a card or its words find no room on this paper")
+            raise NoRoomError(words.view.part)
         yield Field(words=words, cards=tuple(taken), shapes=shapes)
         rest = [card for card in rest if card not in taken]
         words = words.again()

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from cli.main import COMMANDS
+from templates.page.paper import Paper
 from tests.cli.conftest import Run
 
 ON_A_JOB = tuple(
@@ -81,6 +82,21 @@ def test_reading_faults_end_with_1_and_leave_nothing_behind(
     assert "nothing was made" in result.stderr
     assert files_below(faulty.parent) == set()
     assert not (faulty.parent / "pack").exists()
+
+
+@pytest.mark.parametrize("command", ["sheets", "pack"])
+def test_a_part_without_room_on_paper_ends_with_1(
+    command: str, run: Run, small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It is named with the paper and the remedy; the others are printed."""
+    paper = Paper(name="narrow", width=150.0, height=240.0, sheet="narrow paper")
+    monkeypatch.setattr("templates.page.ownpaper.named_paper", lambda _: paper)
+    result = run(command, small)
+    assert result.exit_code == 1
+    assert "B1-2: " in result.stderr
+    assert "paper 'narrow'" in result.stderr
+    assert "B1-1: " not in result.stderr
+    assert files_below(small.parent) == WRITTEN[command]
 
 
 @pytest.mark.parametrize("command", ON_A_JOB)

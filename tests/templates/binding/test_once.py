@@ -11,10 +11,10 @@ from hypothesis import HealthCheck, given, settings
 
 import templates.demo
 from jigs.box.parts import Front, Layout
-from jigs.given.job import BoxSpec, FrontSpec, Job
+from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
-from templates.binding.jobsheets import make_sheets
+from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.card import Card
 from templates.cards.ticks import MOST
@@ -216,3 +216,42 @@ def test_each_part_names_the_lines_of_its_cards_wherever_they_stand() -> None:
     assert set(said) == {"B3-2", "B3R-2", "B3S-2"}
     for part, text in said.items():
         assert "Strike a line" in text, part
+
+
+LONG = replace(
+    box(FrontSpec(id="LONGNAMEDBOX-01-1", kind="door", hinged="left"), name="LONGNAMEDBOX-01"),
+    shelves=(ShelfSpec(count=3),),
+)
+
+
+def _find_room(made: Sheets) -> None:
+    """Each part has its pages, and each card lies on its own, whatever it serves."""
+    assert made.no_room == ()
+    pages = {row: (p.width, p.height) for row, p in enumerate(made.plans, len(made.before) + 1)}
+    for page, placed in made.cards:
+        x0, y0, x1, y1 = placed.card.box
+        wide, high = pages[page]
+        assert 0.0 <= x0 + placed.dx < x1 + placed.dx <= wide
+        assert 0.0 <= y0 + placed.dy < y1 + placed.dy <= high
+
+
+def test_a_card_serves_as_many_parts_as_its_page_has_room_to_name() -> None:
+    """Long names make it higher than the page beside its words: further parts have one more."""
+    layout = several(MOST, LONG)
+    left = {side.board for side in layout.sides if side.side == "left"}
+    made = make_sheets(layout, COMMON, only=left)
+    _find_room(made)
+    counts = [len(placed.card.parts) for _, placed in made.cards]
+    assert max(counts) == MOST > min(counts)
+
+
+@pytest.mark.slow
+@given(jobs())
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+def test_every_part_of_any_job_finds_room(job: Job) -> None:
+    """With names of 16 characters, and a box more that is like each."""
+    long = [replace(each, id=f"{each.id:-<14}") for each in map(renamed, job.boxes, range(9))]
+    boxes = [renamed(each, number) for each in long for number in (0, 1)]
+    layout = lay_out(replace(job, boxes=tuple(boxes)))
+    for name in ("common", "letter", "a4", "a3"):
+        _find_room(make_sheets(layout, PAPERS[name]))
