@@ -157,19 +157,26 @@ def free_spot(
     space: Space, width: float, height: float, near: tuple[float, float], room: Box
 ) -> tuple[float, float] | None:
     """Give the upper left corner of a free place of a size, the nearest to a point; mm."""
-    spots: list[tuple[float, float, float]] = []
-    left = max(room[0], near[0] - width / 2 - FAR)
-    while left + width <= min(room[2], near[0] + width / 2 + FAR):
-        top = max(room[1], near[1] - FAR) + height
-        while top <= min(room[3], near[1] + FAR + height):
-            dx, dy = left + width / 2 - near[0], top - height / 2 - near[1]
-            spots.append((dx * dx + dy * dy, left, top))
-            top += STEP
-        left += STEP
+    lefts = _steps(
+        max(room[0], near[0] - width / 2 - FAR), width, min(room[2], near[0] + width / 2 + FAR)
+    )
+    tops = _steps(max(room[1], near[1] - FAR) + height, 0.0, min(room[3], near[1] + FAR + height))
+    across = [(left, (dx := left + width / 2 - near[0]) * dx) for left in lefts]
+    up = [(top, (dy := top - height / 2 - near[1]) * dy) for top in tops]
+    spots = [(far_x + far_y, left, top) for left, far_x in across for top, far_y in up]
     for _, left, top in sorted(spots):
         if space.is_free((left, top - height, left + width, top), 1.2):
             return left, top
     return None
+
+
+def _steps(first: float, length: float, last: float) -> list[float]:
+    """Give where something so long may begin between two places, step by step; mm."""
+    found: list[float] = []
+    while first + length <= last:
+        found.append(first)
+        first += STEP
+    return found
 
 
 def draw_slide_lines(

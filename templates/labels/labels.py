@@ -250,7 +250,7 @@ def _choose(words: LabelWords, field: LabelField, raster: Raster, taken: float) 
             symbol.lettered, said if said <= most else -said,
         )  # fmt: skip
 
-    texts = dict.fromkeys(words.payload.fit(longest) for longest in LENGTHS)
+    texts = dict.fromkeys(words.payload.fits(LENGTHS))
     symbols = []
     for module in MODULES if field.height >= TALL else MODULES[1:]:
         for text in texts:

@@ -1,5 +1,8 @@
 """What is written on a station's card: its titles, and each hole's distances."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis
 from jigs.ground.lengths import format_inches, format_mm
@@ -15,21 +18,35 @@ from templates.stations.stationview import Shop
 from templates.words.stationwords import card_words, corner_words, station_title
 
 
-def write_titles(
-    space: Space, shop: Shop, station: Station, card: StationCard, copy: int, room: Box
-) -> bool:
-    """Write the card's title, and a second one upside down where it is also set turned."""
+@dataclass(frozen=True, slots=True)
+class Title:
+    """A title of a card, and whether it stands upside down, for the card that is turned."""
+
+    heading: Heading
+    turned: bool
+
+
+def titles_of(shop: Shop, station: Station, card: StationCard, copy: int) -> tuple[Title, ...]:
+    """Give the titles of a card: a second one, upside down, where it is also set turned."""
     ways = [turned for turned in (False, True) if shop.lying(station, card, turned=turned)]
-    for turned in ways or [False]:
-        heading = _heading(shop, station, card, copy, turned=turned)
+    return tuple(
+        Title(_heading(shop, station, card, copy, turned=turned), turned)
+        for turned in ways or [False]
+    )
+
+
+def write_titles(space: Space, card: StationCard, titles: Sequence[Title], room: Box) -> bool:
+    """Write the titles of a card where there is room; say whether there was."""
+    for title in titles:
+        heading = title.heading
         width, height = heading.width, heading.height + 1.0
-        near = (room[0], room[1] if turned or card.stands else room[3])
+        near = (room[0], room[1] if title.turned or card.stands else room[3])
         spot = free_spot(space, width, height, near, room)
         if spot is None:
             return False
         left, top = spot
         marks = heading.marks(left, top)
-        if turned:
+        if title.turned:
             marks = half_round(marks, left + width / 2, top - height / 2)
         space.add(*marks)
         space.keep((left, top - height, left + width, top))

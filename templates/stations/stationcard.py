@@ -29,7 +29,7 @@ from templates.stations.cardframe import (
     room_taken,
     windows_of,
 )
-from templates.stations.cardwriting import write_distances, write_titles
+from templates.stations.cardwriting import Title, titles_of, write_distances, write_titles
 from templates.stations.stationview import Shop
 
 
@@ -68,7 +68,8 @@ def draw_copies(
     ]
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
-        draw = partial(_draw, shop, station, card, copy)
+        titles = titles_of(shop, station, card, copy)
+        draw = partial(_draw, shop, station, card, titles)
         found = _smallest(draw, frames[:1]) if drawn else None
         found = found or _smallest(draw, frames) or _smallest(partial(draw, apart=True), frames)
         if found is None:
@@ -102,7 +103,7 @@ def _draw(
     shop: Shop,
     station: Station,
     card: StationCard,
-    copy: int,
+    titles: Sequence[Title],
     frame: CardFrame,
     *,
     apart: bool = False,
@@ -119,7 +120,7 @@ def _draw(
         _draw_corner(space, card, frame)
     x0, y0, x1, y1 = frame.face
     room = (x0 + 1.5, y0 + 1.5, x1 - 1.5, y1 - 1.5)
-    drawn = write_titles(space, shop, station, card, copy, room)
+    drawn = write_titles(space, card, titles, room)
     drawn = drawn and write_distances(space, shop, station, card, room, apart=apart)
     if not drawn:
         return None

@@ -12,6 +12,7 @@ the part is, its hand, its wall, its place and its code stay. What each kind of 
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jigs.ground.latin import plain_capitals
@@ -81,10 +82,17 @@ class Payload:
         >>> door.fit(38)
         'B3-2 DOOR HINGES LEFT / CODE Q8RD'
         """
-        said = self
-        while len(said._all) > longest and (shorter := said._shorter):
-            said = shorter
-        return said._all
+        return self.fits([longest])[0]
+
+    def fits(self, lengths: Sequence[int]) -> list[str]:
+        """Give as much as each of several symbols takes, the largest first."""
+        said, text = self, self._all
+        found: list[str] = []
+        for longest in lengths:
+            while len(text) > longest and (shorter := said._shorter):
+                said, text = shorter, shorter._all
+            found.append(text)
+        return found
 
     @property
     def _shorter(self) -> "Payload | None":
