@@ -6,7 +6,8 @@ job's order. A part that is held back is named and has no holes.
 """
 
 import json
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from jigs.bench.marking import marked_holes
@@ -14,7 +15,7 @@ from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.kinds import kind_of
-from jigs.given.confirming import OpenNumber, rests_on
+from jigs.given.confirming import rests_on
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
 from templates.lists.cells import csv_text, in_mm, number
@@ -30,9 +31,6 @@ COLUMNS = (
 )  # fmt: skip
 """The columns of the CSV list; an empty depth means right through. `open`: the open numbers that
 decide the hole, each as `hinge.main.constant`."""
-
-
-HEAD = ("purpose", "face", "x", "y", "dia", "deep")
 
 
 def holes_json(layout: Layout) -> str:
@@ -54,40 +52,64 @@ def holes_json(layout: Layout) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
-_Listed = tuple[tuple[str, ...], tuple[Fitting, ...], tuple[OpenNumber, ...], tuple[str, ...]]
-"""A part as its rows name it, its fittings, its open numbers, and what is assumed in it."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Part:
+    """A part as rows and tables name it, and what is bored into it."""
+
+    given: Front | Side | DrawerBox | Rollout
+    id: str
+    kind: str
+    title: str
+    """What it is, behind its ID on a screen."""
+    fittings: tuple[Fitting, ...]
+    assumed: tuple[str, ...]
+    held: str = ""
+    """Why it is held back; "" where it is not."""
 
 
 def holes_csv(layout: Layout) -> str:
     """Give all holes as CSV text, one a line; no cell is ever taken for a formula."""
-    parts: list[_Listed] = [
-        ((front.id, front.box, front.kind, front.code), front.fittings, front.open, front.assumed)
-        for front in layout.fronts
-    ]
-    parts += [
-        (
-            (side.board, side.box, _side_kind(side), side.code),
-            side.fittings,
-            side.open,
-            side.assumed,
-        )
-        for side in layout.sides
-    ]
-    parts += [
-        ((box.id, box.box, _box_kind(box), box.code), box.bored, box.open, _assumed_in(box))
-        for box in layout.drawers
-    ]
-    return csv_text(COLUMNS, (row for part in parts for row in _rows(*part)))
+    return csv_text(COLUMNS, (row for part in _parts(layout) for row in _rows(part)))
 
 
 def holes_text(layout: Layout) -> str:
     """Give all holes as tables for people, places in the unit shown first."""
     unit = layout.job.shown
-    blocks = [_front_block(front, unit) for front in layout.fronts]
-    blocks += [_side_block(side, unit) for side in layout.sides if side.holes]
-    held = {front.id for front in layout.fronts if front.withheld}
-    blocks += [_box_block(box, held, unit) for box in layout.drawers]
-    return "\n".join([*blocks, LIST_LEGEND]) + "\n"
+    return "\n".join([*(_block(part, unit) for part in _parts(layout)), LIST_LEGEND]) + "\n"
+
+
+def _parts(layout: Layout) -> Iterator[_Part]:
+    """Give all that holes are listed of: fronts, sides with holes, drawer boxes."""
+    unit = layout.job.shown
+    for front in layout.fronts:
+        hinged = f", hinges {front.hinged}" if front.hinged else ""
+        size = format_sizes((front.width, front.height), unit)
+        yield _Part(
+            given=front, id=front.id, kind=front.kind,
+            title=f"{FRONT_WORDS[front.kind]}{hinged}, {size}, code {front.code}",
+            fittings=front.fittings, assumed=front.assumed,
+            held=f": {held_words(front)}" if front.withheld else "",
+        )  # fmt: skip
+    for side in filter(lambda side: side.holes, layout.sides):
+        inside = "" if side.partition else "inside of the "
+        size = format_sizes((side.depth, side.height), unit)
+        yield _Part(
+            given=side, id=side.board, kind=_side_kind(side),
+            title=f"{inside}{side_words(side)}, {size}, code {side.code}",
+            fittings=side.fittings, assumed=side.assumed,
+        )  # fmt: skip
+    held_fronts = {front.id for front in layout.fronts if front.withheld}
+    for box in layout.drawers:
+        kind = _box_kind(box)
+        size = f", {format_sizes(box.size, unit)}, code {box.code}" if box.size else ""
+        if isinstance(box, DrawerBox):
+            held = f" with {box.front}" if box.front in held_fronts else ""
+        else:
+            held = f": {held_words(box)}" if box.held else ""
+        yield _Part(
+            given=box, id=box.id, kind=kind, title=f"{kind.replace('-', ' ')}{size}",
+            fittings=box.bored, assumed=_assumed_in(box), held=held,
+        )  # fmt: skip
 
 
 def _side_kind(side: Side) -> str:
@@ -218,24 +240,22 @@ def _assumed_in(box: DrawerBox | Rollout) -> tuple[str, ...]:
     return box.assumed if isinstance(box, DrawerBox) else ()
 
 
-def _rows(
-    part: tuple[str, ...],
-    fittings: Iterable[Fitting],
-    numbers: Sequence[OpenNumber],
-    assumed: Sequence[str],
-) -> Iterator[tuple[str | float | None, ...]]:
-    for fitting in fittings:
+def _rows(part: _Part) -> Iterator[tuple[str | float | None, ...]]:
+    for fitting in part.fittings:
         kind = kind_of(fitting).record
         for hole in fitting.holes:
             decide = [
                 number
-                for number in numbers
+                for number in part.given.open
                 if number.kind == kind
                 and fitting.record in (None, number.record)
                 and rests_on(number, hole.face)
             ]
             yield (
-                *part,
+                part.id,
+                part.given.box,
+                part.kind,
+                part.given.code,
                 hole.purpose,
                 hole.face,
                 fitting.part or "",
@@ -244,60 +264,30 @@ def _rows(
                 number(hole.diameter),
                 _depth(hole),
                 open_cell(decide),
-                "; ".join(assumed),
+                "; ".join(part.assumed),
             )
 
 
-def _front_block(front: Front, unit: Unit) -> str:
-    words = FRONT_WORDS[front.kind]
-    if front.hinged:
-        words += f", hinges {front.hinged}"
-    head = (
-        f"{front.id}  {words}, {format_sizes((front.width, front.height), unit)}, code {front.code}"
-    )
-    if front.withheld:
-        return f"{head}\n  HELD: {held_words(front)}\n"
-    if not front.holes:
-        return f"{head}\n  no holes\n"
-    rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in front.holes]
-    return f"{head}\n{_stamps(front.open, front.assumed)}{_table(HEAD, rows)}"
-
-
-def _side_block(side: Side, unit: Unit) -> str:
-    head = (
-        f"{side.board}  {'' if side.partition else 'inside of the '}{side_words(side)}, "
-        f"{format_sizes((side.depth, side.height), unit)}, code {side.code}"
-    )
+def _block(part: _Part, unit: Unit) -> str:
+    """Give a part's holes as a table, or why there are none."""
+    head = f"{part.id}  {part.title}\n"
+    if part.held:
+        return f"{head}  HELD{part.held}\n"
+    inside = isinstance(part.given, Side)  # of these no hole says its face, but what it serves
     rows = [
-        (hole.purpose, fitting.part or "", *_places(hole, unit))
-        for fitting in side.fittings
+        (hole.purpose, fitting.part or "" if inside else hole.face, *_places(hole, unit))
+        for fitting in part.fittings
         for hole in fitting.holes
     ]
-    return (
-        f"{head}\n{_stamps(side.open, side.assumed)}{_table(('purpose', 'for', *HEAD[2:]), rows)}"
+    if not rows:
+        return f"{head}  no holes\n"
+    stamps = [f"{STAMP}: {words}" for words in open_words(part.given.open)]
+    stamps += [f"ASSUMED: {'; '.join(part.assumed)}"] if part.assumed else []
+    table = columned(
+        [("purpose", "for" if inside else "face", "x", "y", "dia", "deep"), *rows],
+        right=range(2, 6),
     )
-
-
-def _box_block(box: DrawerBox | Rollout, held: Collection[str], unit: Unit) -> str:
-    """Give a drawer box's holes; `held`: the fronts that are held back, and their boxes with
-    them."""
-    sizes = box.size
-    size = f", {format_sizes(sizes, unit)}, code {box.code}" if sizes else ""
-    head = f"{box.id}  {_box_kind(box).replace('-', ' ')}{size}"
-    if isinstance(box, DrawerBox) and box.front in held:
-        return f"{head}\n  HELD with {box.front}\n"
-    if isinstance(box, Rollout) and box.held:
-        return f"{head}\n  HELD: {held_words(box)}\n"
-    if not box.bored:
-        return f"{head}\n  no holes\n"
-    rows = [(hole.purpose, hole.face, *_places(hole, unit)) for hole in collect_holes(box.bored)]
-    return f"{head}\n{_stamps(box.open, _assumed_in(box))}{_table(HEAD, rows)}"
-
-
-def _stamps(numbers: Sequence[OpenNumber], assumed: Sequence[str]) -> str:
-    said = [f"{STAMP}: {words}" for words in open_words(numbers)]
-    said += [f"ASSUMED: {'; '.join(assumed)}"] if assumed else []
-    return "".join(f"  {words}\n" for words in said)
+    return head + "".join(f"{line}\n" for line in (*(f"  {each}" for each in stamps), *table))
 
 
 def _places(hole: Hole, unit: Unit) -> tuple[str, str, str, str]:
@@ -311,8 +301,3 @@ def _places(hole: Hole, unit: Unit) -> tuple[str, str, str, str]:
 
 def _place(value: float, unit: Unit) -> str:
     return in_both(format_mm(value), f"{format_inches(value)} in", unit)
-
-
-def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
-    """Set rows in columns: words to the left, figures to the right."""
-    return "\n".join(columned([head, *rows], right=range(2, len(head)))) + "\n"
