@@ -1,5 +1,7 @@
 """The title of a station's pages: what is drilled, with which bit and stop, and its caution."""
 
+from dataclasses import dataclass
+
 from jigs.bench.station import Station
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
@@ -28,66 +30,61 @@ def station_payload(station: Station) -> str:
     return f"{spell(station_title(station))} STATION / {parts} PARTS / CODE {station.code}"
 
 
-def full_head(shop: Shop, station: Station, width: float, reason: str) -> MarkBlock:
-    """Lay the title across a station's first page, its QR symbol at the right."""
-    payload = station_payload(station)
-    side = qr_side(payload, MODULE)
-    room = width - side - 2.0
-    block = _stacked(
-        [
-            _title(station, 7.0, room),
-            *_face(shop, station, room),
-            *_told(station, room, reason),
-            *([open_book()] if _in_pairs(station) else []),
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """What the titles of a station's pages are made from; `reason`: what tells it from its like."""
+
+    shop: Shop
+    station: Station
+    reason: str
+
+    def across(self, width: float, number: int) -> MarkBlock:
+        """Lay a page's title across it: on the station's first one in full, its QR symbol at the
+        right, on further ones what must be known there."""
+        if number:
+            title = _title(self.station, 5.0, width)
+            block = _stacked([title, self._face(width), self._bits(width)])
+            return MarkBlock(height=block.height + 1.5, marks=block.marks)
+        payload = station_payload(self.station)
+        side = qr_side(payload, MODULE)
+        room = width - side - 2.0
+        book = [open_book()] if _in_pairs(self.station) else []
+        title = _title(self.station, 7.0, room)
+        block = _stacked([title, self._face(room), *self._told(room), *book])
+        symbol = Qr(x=width - side + 4 * MODULE, y=4 * MODULE - side, text=payload, module=MODULE)
+        return MarkBlock(height=max(block.height, side) + 1.5, marks=(*block.marks, symbol))
+
+    def beside(self, width: float, number: int) -> MarkBlock:
+        """Lay a page's title down a column, beside cards as high as the page."""
+        name, code = station_title(self.station), f"station code {self.station.code}"
+        return _stacked(
+            [
+                paragraph(name, width, size=5.0, bold=True),
+                paragraph(code, width, bold=True),
+                self._face(width),
+                *([self._bits(width)] if number else self._told(width)),
+            ]
+        )
+
+    def _face(self, width: float) -> MarkBlock:
+        line = drilled_line(self.station, self.shop.views_of(self.station))
+        return paragraph(line, width, size=3.5, bold=True)
+
+    def _bits(self, width: float) -> MarkBlock:
+        bits = " ".join(bit_words(bit, brief=True) for bit in self.station.bits)
+        return paragraph(bits, width, bold=True)
+
+    def _told(self, width: float) -> list[MarkBlock]:
+        """How the parts lie, what tells it from its like, bits, open numbers, cautions."""
+        lies = filter(None, (lying_words(self.station), self.reason))
+        bits = (bit_words(bit) for bit in self.station.bits)
+        line = open_line(open_at(self.station), "page 1")
+        return [
+            paragraph(" ".join(lies), width),
+            paragraph(" ".join(bits), width, bold=True),
+            *([paragraph(line, width, bold=True)] if line else []),
+            paragraph(" ".join(cautions(self.station)), width),
         ]
-    )
-    symbol = Qr(x=width - side + 4 * MODULE, y=-side + 4 * MODULE, text=payload, module=MODULE)
-    return MarkBlock(height=max(block.height, side) + 1.5, marks=(*block.marks, symbol))
-
-
-def short_head(shop: Shop, station: Station, width: float) -> MarkBlock:
-    """Lay what must be known on every further page across it."""
-    bits = " ".join(bit_words(bit, brief=True) for bit in station.bits)
-    block = _stacked(
-        [
-            _title(station, 5.0, width),
-            *_face(shop, station, width),
-            paragraph(bits, width, bold=True),
-        ]
-    )
-    return MarkBlock(height=block.height + 1.5, marks=block.marks)
-
-
-def beside_head(shop: Shop, station: Station, width: float, reason: str) -> MarkBlock:
-    """Lay the title down a column, beside cards as high as the page."""
-    return _stacked(
-        [
-            *_wrapped_title(station, width),
-            *_face(shop, station, width),
-            *_told(station, width, reason),
-        ]
-    )
-
-
-def beside_again(shop: Shop, station: Station, width: float) -> MarkBlock:
-    """Lay what must be known on every further page down a column."""
-    bits = [paragraph(bit_words(bit, brief=True), width, bold=True) for bit in station.bits]
-    return _stacked([*_wrapped_title(station, width), *_face(shop, station, width), *bits])
-
-
-def _told(station: Station, width: float, reason: str) -> list[MarkBlock]:
-    """How the parts lie, what tells this station from its like, bits, open numbers, cautions."""
-    return [
-        paragraph(" ".join(filter(None, (lying_words(station), reason))), width),
-        paragraph(" ".join(bit_words(bit) for bit in station.bits), width, bold=True),
-        *_open(station, width),
-        paragraph(" ".join(cautions(station)), width),
-    ]
-
-
-def _open(station: Station, width: float) -> list[MarkBlock]:
-    line = open_line(open_at(station), "page 1")
-    return [paragraph(line, width, bold=True)] if line else []
 
 
 def _in_pairs(station: Station) -> bool:
@@ -106,17 +103,6 @@ def _title(station: Station, size: float, width: float) -> MarkBlock:
         Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12, text=code, bold=True),
     )
     return MarkBlock(height=size * 1.6, marks=marks)
-
-
-def _wrapped_title(station: Station, width: float) -> list[MarkBlock]:
-    return [
-        paragraph(station_title(station), width, size=5.0, bold=True),
-        paragraph(f"station code {station.code}", width, bold=True),
-    ]
-
-
-def _face(shop: Shop, station: Station, width: float) -> list[MarkBlock]:
-    return [paragraph(drilled_line(station, shop.views_of(station)), width, size=3.5, bold=True)]
 
 
 def _stacked(pieces: list[MarkBlock]) -> MarkBlock:

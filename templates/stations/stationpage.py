@@ -16,7 +16,7 @@ from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.stations.sidetable import side_blocks
 from templates.stations.stationcard import DrawnCard, draw_copies
-from templates.stations.stationhead import beside_again, beside_head, full_head, short_head
+from templates.stations.stationhead import Heading
 from templates.stations.stationrows import rows_of
 from templates.stations.stationview import Shop
 from templates.words.stationwords import station_title
@@ -88,7 +88,7 @@ def station_pages(
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
     steps; `reason`: what tells it from its like; `general`: what holds for all stations and is
     said here."""
-    heading = _Heading(shop=shop, station=station, reason=reason)
+    heading = Heading(shop=shop, station=station, reason=reason)
     rooms = [room for _, room in _ways(heading, paper, 0)]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
     drafts = _card_pages(heading, cards, paper)
@@ -160,35 +160,14 @@ def _in_columns(texts: Sequence[str], width: float, *, numbered: bool) -> MarkBl
     return MarkBlock(height=height + ABOVE, marks=tuple(marks))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Heading:
-    """What the titles of a station's pages are made from."""
-
-    shop: Shop
-    station: Station
-    reason: str
-
-    def across(self, width: float, number: int) -> MarkBlock:
-        """Lay a page's title across it: in full on the station's first one."""
-        if number:
-            return short_head(self.shop, self.station, width)
-        return full_head(self.shop, self.station, width, self.reason)
-
-    def beside(self, width: float, number: int) -> MarkBlock:
-        """Lay a page's title down a column."""
-        if number:
-            return beside_again(self.shop, self.station, width)
-        return beside_head(self.shop, self.station, width, self.reason)
-
-
-def _new(heading: _Heading, width: float, height: float, number: int) -> _Draft:
+def _new(heading: Heading, width: float, height: float, number: int) -> _Draft:
     """Begin a page with its title."""
     draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
     draft.add(heading.across(draft.inner, number))
     return draft
 
 
-def _card_pages(heading: _Heading, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
+def _card_pages(heading: Heading, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
     """Share the cards among pages, as many on each as find room, in their order."""
     drafts: list[_Draft] = []
     rest = list(cards)
@@ -199,7 +178,7 @@ def _card_pages(heading: _Heading, cards: Sequence[DrawnCard], paper: Paper) -> 
     return drafts
 
 
-def _ways(heading: _Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
+def _ways(heading: Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
     """Begin a page in each way that it can be laid out, upright or lying, and give the room for
     cards: below its title, or beside one that is still to come."""
     for across in (True, False):
@@ -213,7 +192,7 @@ def _ways(heading: _Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft
 
 
 def _fill(
-    heading: _Heading, cards: Sequence[DrawnCard], paper: Paper, number: int
+    heading: Heading, cards: Sequence[DrawnCard], paper: Paper, number: int
 ) -> tuple[_Draft, int]:
     """Begin a page with as many of the first cards as one way to lay it out holds."""
     for draft, room in _ways(heading, paper, number):
