@@ -94,7 +94,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         code=drawer.code,
         measure=box_measure(drawer),
         payload=drawer_box_payload(layout, drawer, front).text,
-        facts={"box-back": drawer_box_facts(drawer)},
+        facts={"box-back" if drawer.rear else "box-front": drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
     )
 

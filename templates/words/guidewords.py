@@ -140,7 +140,8 @@ GUIDES: Mapping[Work, GuideWords] = {
             ("marked", "The box comes before its front, which is marked through its holes."),
             ("pilots", "The front's pilots come before the holes in the box's front."),
             f"{_CUT} {_LINES}",
-            f"{_FOLD} Where a notch is cut already, the fold hangs free.",
+            f"{_FOLD} Cards that overlap: one after the other. Where a notch is cut already, the "
+            "fold hangs free.",
             "Back: hold the slide's rear end to the drawing: its hook must meet the hole.",
             _AWL,
             _CHECK,

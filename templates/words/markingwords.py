@@ -11,8 +11,9 @@ from templates.words.sumwords import closing_words
 BIT = bare_mm(CLEARANCE_DIAMETER)
 BOX_FIRST = "Bore the drawer box first; a box that its maker bored is measured first."
 STAND = (
-    "Stand the drawer box, bored before, on BOTH drawn corners: one alone lets it tilt. The sum "
-    "must close on the front you measured; clamp the box."
+    "Stand the drawer box, bored before, on BOTH drawn corners: one alone lets it tilt (on a "
+    "narrow front one card lies over the other). The sum must close on the front you measured; "
+    "clamp the box."
 )
 MARK = (
     f"Mark the front through the box's holes with a {BIT} mm brad-point bit turned by hand, or a "

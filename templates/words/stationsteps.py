@@ -1,7 +1,7 @@
 """What a person does at a station, step by step, and what holds for all stations."""
 
 from jigs.bench.station import Station
-from templates.words.markingwords import ADJUSTERS, BOX_FIRST, KITCHEN, MARK, SCREW, STAND
+from templates.words.markingwords import ADJUSTERS, KITCHEN, MARK, SCREW, STAND
 
 FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
 LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
@@ -37,7 +37,7 @@ def steps(station: Station) -> tuple[str, ...]:
         case "fronts-on-boxes":
             return (
                 FIRST,
-                f"{BOX_FIRST} Set both cards, one at each lower corner.",
+                "Set both cards, one at each lower corner.",
                 STAND,
                 MARK,
                 f"Take it off, bore. {SCREW} {ADJUSTERS}",

@@ -110,7 +110,8 @@ BORES = (
         job(box(TOP, LEFT)),
         Drawn(lambda made: bars(made, PAPERS["common"]), [(150.0, 100.0)]),
         Says("sheet", "150.0 ±0.3", "B1-2"),
-        Says("sheet", "Bars wrong? Print again at 100 %, actual size, or calibrate.", "B1-2"),
+        Says("sheet", "Bars wrong: page 1.", "B1-2"),
+        Says("first page", "Wrong? Print again at 100 %, actual size. Still? Calibrate"),
     ),
     planted(
         3,
@@ -295,7 +296,7 @@ BORES = (
         14,
         "a side",
         job(box(LEFT)),
-        Says("sheet", "its top end away from you: the FRONT edge is on your LEFT", "B1-SIDE-L"),
+        Says("sheet", "Inside up, top away from you: the FRONT edge is on your LEFT", "B1-SIDE-L"),
         Says("sheet", "UP B1-SIDE-L BOTTOM PLATE", "B1-SIDE-L"),
     ),
     planted(

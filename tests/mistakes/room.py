@@ -88,7 +88,8 @@ ROOM = (
         19,
         "two drawers alike in one box",
         job(box(TOP, TOP, LEFT)),
-        Says("label", "B1-1 DRAWER FRONT, TOP OF 2 NORTH WALL, BOX B1, OVER B1-2", "B1-1"),
+        Says("label", "B1-1 DRAWER FRONT, TOP OF 2", "B1-1"),
+        Says("label", "NORTH WALL, BOX B1, OVER DRAWER B1-2", "B1-1"),
         Says("label", "B1-2 DRAWER FRONT, LOWEST OF 2", "B1-2"),
     ),
     planted(

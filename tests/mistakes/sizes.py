@@ -73,7 +73,8 @@ SIZES = (
         "neither is stated",
         BARE + box(LEFT),
         Says("sheet", "Gaps here: left 1.6, right 1.6, top 3.0, bottom 1.6", "B1-1"),
-        Says("sheet", "side reveal 1.6", "B1-1"),
+        Says("sheet", "ASSUMED: 11 numbers: page 1.", "B1-1"),
+        Says("first page", "side reveal 1.6 mm"),
         Says("order", "side reveal 1.6 mm"),
     ),
     planted(
@@ -92,7 +93,8 @@ SIZES = (
         5,
         "nobody says how thick it is",
         BARE + box(DRAWER),
-        Says("sheet", "side thickness 18.0 mm", "B1-SIDE-L"),
+        Says("sheet", "ASSUMED: 7 numbers: page 1.", "B1-SIDE-L"),
+        Says("first page", "side thickness 18.0 mm"),
         Says("label", "SIZE ASSUMED", "B1-SIDE-L"),
     ),
     planted(
@@ -208,7 +210,7 @@ SIZES = (
         job(box(DRAWER)),
         Says("parts", "notch both lower corners 38.0 wide x 13.0 high for the slides"),
         Says("parts", "its lower edge 13.0 mm (1/2+ in) above the lower edge"),
-        Says("sheet", "bottom panel 13.0 up from the underside; back notched 38.0", "B1-1-BOX"),
+        Says("sheet", "Before it runs: bottom panel 13.0 up; back notched 38.0", "B1-1-BOX"),
     ),
     planted(
         22,
