@@ -62,9 +62,10 @@ def make_face_cards(
     for _ in range(MOST_TRIES):
         # The words name the lines that the cards are set on, and leave them that much less room:
         # so do those of the tries before, else two tries might follow each other for ever.
-        limits = limits_of(words.with_cards(named), rooms)
-        made, cards = cards, make_cards(view, limits)
-        named += cards
-        if [card.box for card in cards] == [card.box for card in made]:
+        told = words.with_cards(named)
+        if set(told.set_on) == set(words.set_on):
             break
+        words, limits = told, limits_of(told, rooms)
+        cards = make_cards(view, limits)
+        named += cards
     return cards, (), limits

@@ -6,13 +6,13 @@ flap and band and one at the far end; between them a long thin line runs through
 that is turned half round carries its title twice, each readable when it lies right.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
 
-from jigs.bench.station import CardEdge, Station, StationCard
-from jigs.ground.geometry import Axis
+from jigs.bench.station import Station, StationCard
+from jigs.ground.geometry import Axis, FaceEdge
 from templates.cards.carddraw import draw_holes
 from templates.cards.cardplan import BAND
 from templates.cards.flap import FREE, Lines, cross_out, flap_texts, flap_words, fullest
@@ -66,10 +66,14 @@ def draw_copies(
             for width, height in rooms
         )
     ]
+    flaps = {
+        edge.edge: flap_words(shop.edge_name(station, card, edge.edge), edge.by == "butt")
+        for edge in card.edges
+    }
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
         titles = titles_of(shop, station, card, copy)
-        draw = partial(_draw, shop, station, card, titles)
+        draw = partial(_draw, shop, station, card, flaps, titles)
         found = _smallest(draw, frames[:1]) if drawn else None
         found = found or _smallest(draw, frames) or _smallest(partial(draw, apart=True), frames)
         if found is None:
@@ -103,6 +107,7 @@ def _draw(
     shop: Shop,
     station: Station,
     card: StationCard,
+    flaps: Mapping[FaceEdge, Sequence[Lines]],
     titles: Sequence[Title],
     frame: CardFrame,
     *,
@@ -111,7 +116,7 @@ def _draw(
     """Draw a card in a frame; None where something finds no room. `apart`: figures may stand
     without a line to their hole."""
     space = Space()
-    if not _draw_edges(space, shop, station, card, frame):
+    if not _draw_edges(space, card, flaps, frame):
         return None
     for axis in card.lines:
         _draw_line(space, card, axis, frame)
@@ -151,7 +156,7 @@ def _draw_line(space: Space, card: StationCard, axis: Axis, frame: CardFrame) ->
 
 
 def _draw_edges(
-    space: Space, shop: Shop, station: Station, card: StationCard, frame: CardFrame
+    space: Space, card: StationCard, flaps: Mapping[FaceEdge, Sequence[Lines]], frame: CardFrame
 ) -> bool:
     """Draw bands, flaps with their words, and the corner to cut out; False where a flap is too
     short for its words."""
@@ -173,21 +178,13 @@ def _draw_edges(
         for start, end in stretches:
             space.add(_band(axis, side, start, end))
         start, end = max(stretches, key=lambda stretch: stretch[1] - stretch[0])
-        lines = _flap_lines(shop, station, card, edge, end - start)
+        lines = fullest(flaps[edge.edge], end - start)
         if max(text_width(line, 2.5) for line in lines) > end - start - FREE:
             return False
         at = side * (BAND + outside(edge)) / 2
         axis_: Axis = "x" if axis == "x" else "y"
         space.add(*flap_texts(lines, axis_, at, (start + end) / 2))
     return True
-
-
-def _flap_lines(
-    shop: Shop, station: Station, card: StationCard, edge: CardEdge, length: float
-) -> Lines:
-    name = shop.edge_name(station, card, edge.edge)
-    choices = flap_words(name, edge.by == "butt")
-    return fullest(choices, length)
 
 
 def _band(axis: str, side: float, start: float, end: float) -> Area:
