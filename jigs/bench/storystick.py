@@ -41,14 +41,12 @@ class StickLine:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spacer:
     """A spacer board for a drawer's slides: what the slide's lower edge stands above the bottom
-    end and above the bottom panel's upper face; mm. `slide_height`: a side mount's own height,
-    half of which is below its holes' line; None where the slide stands on its floor line."""
+    end and above the bottom panel's upper face; mm."""
 
     part: str
     box: str
     above_end: float
     above_panel: float
-    slide_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,10 +95,11 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
                 for hole in fitting.holes
             ]
     spacers = {
-        (side.box, fitting.part): spacer_of(side, fitting, layout.job.slides[fitting.record])
+        (spacer.box, spacer.part): spacer
         for side in sides
         for fitting in side.fittings
         if fitting.kind == "slide" and fitting.part and fitting.record
+        if (spacer := spacer_of(side, fitting, layout.job.slides[fitting.record]))
     }
     boards = tuple(dict.fromkeys(side.board for side in sides))
     lines = _lines(heights, sides)
@@ -187,15 +186,15 @@ def _paired(side: Side, sides: Sequence[Side]) -> bool:
     )
 
 
-def spacer_of(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer:
+def spacer_of(side: Side, fitting: Fitting, record: SlideRecord) -> Spacer | None:
     """An undermount stands on its floor line, `fixing_height` below its holes, whatever it is
-    drawn like; a side mount lies about its holes' line."""
-    under = record.mount == "under"
-    foot = fitting.holes[0].y - (record.fixing_height if under else record.end_height / 2)
+    drawn like. A side mount has none: where its edges lie from its holes no record says."""
+    if record.mount == "side":
+        return None
+    foot = fitting.holes[0].y - record.fixing_height
     return Spacer(
         part=fitting.part or "",
         box=side.box,
         above_end=foot,
         above_panel=foot - side.bottom,
-        slide_height=None if under else record.end_height,
     )

@@ -152,12 +152,16 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
             "Cup and plate do not meet, or the screws miss: check fixing_spacing and "
             "fixing_inboard on the bench sheet, and both bars.",
         )
+    measured = (
+        "measure centre_height on the drawer, from its underside to the slide's centre line"
+        if record.mount == "side"
+        else "set the slide on a flat board, measure fixing_height and drawer_rise again"
+    )
     return (
         f"All within: write the slide's open numbers (page 1) below "
         f"{heading_of('slide', record.name)} and "
         'confirmed = "measured" under them (a record of the list: make your own, like it).',
-        "Front or box too high or too low: set the slide on a flat board, measure fixing_height "
-        "and drawer_rise again, write them down, and draw the pages again.",
+        f"Front or box too high or too low: {measured}, write it down, and draw the pages again.",
         "It binds, or has play: measure the drawer box and the opening, and read width_less in "
         "the leaflet.",
     )

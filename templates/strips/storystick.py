@@ -103,9 +103,7 @@ def _list_pages(stick: Stick, name: str, paper: Paper, number: int) -> Iterator[
                 "none: the slide stands on the panel" if abs(spacer.above_panel) < 0.05
                 else f"{_figure(spacer.above_panel)} high"
             )  # fmt: skip
-            own = spacer.slide_height
-            slide = f"; for a slide {format_mm(own)} mm high: measure yours" if own else ""
-            lines.append((f"{spacer.part}: {height}{slide}", False))
+            lines.append((f"{spacer.part}: {height}", False))
     marks: list[Mark] = []
     top = 0.0
     for text, bold in lines:

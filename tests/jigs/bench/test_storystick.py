@@ -5,6 +5,8 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
+from jigs.bench.boxtable import box_tables
+from jigs.bench.stations import plan_stations
 from jigs.bench.storystick import SAME, find_sticks
 from jigs.box.parts import Layout
 from jigs.given.job import Job
@@ -104,16 +106,18 @@ def test_a_spacer_goes_by_the_slides_own_numbers(tmp_path: Path) -> None:
     tall = tall.replace("drawer_rise = 14", "drawer_rise = 23")
     (stick,) = find_sticks(_laid(tall, tmp_path))
     assert [spacer.above_panel for spacer in stick.spacers] == pytest.approx([0, 224, 416, 608])
-    assert all(spacer.slide_height is None for spacer in stick.spacers)
 
 
-def test_a_side_mounts_spacer_names_the_slides_height(tmp_path: Path) -> None:
-    """The line 15 + 32 above the panel is the middle of a slide 45 high (from memory)."""
-    text = GOLDEN.replace("fixing_height = 33\ndrawer_rise = 14\n", "")
+@pytest.mark.parametrize("stated", ["", "end_height = 35\n"])
+def test_a_side_mount_has_no_spacer(tmp_path: Path, stated: str) -> None:
+    """It is screwed to holes on its centre line; how high its end is drawn sets nothing."""
+    text = GOLDEN.replace("fixing_height = 33\ndrawer_rise = 14\n", stated)
     text = text.replace("undermount-533", "sidemount-508")
-    (stick,) = find_sticks(_laid(text, tmp_path))
-    assert stick.spacers[0].above_panel == pytest.approx(15 + 32 - 45 / 2)
-    assert {spacer.slide_height for spacer in stick.spacers} == {45.0}
+    layout = _laid(text, tmp_path)
+    (stick,) = find_sticks(layout)
+    assert (len(stick.lines), stick.spacers) == (4, ())
+    tables = box_tables(plan_stations(layout))
+    assert [line.spacer for table in tables for line in table.lines] == [None] * 4
 
 
 def test_it_says_what_is_unconfirmed_and_what_is_missing(tmp_path: Path) -> None:

@@ -1,8 +1,11 @@
 """The page of pass marks."""
 
+from dataclasses import replace
+
 import pytest
 
 from jigs.bench.firstarticle import first_articles
+from jigs.given.hardware import SlideRecord
 from templates.binding.firstpage import first_pages
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Page, Text
@@ -34,6 +37,17 @@ def test_it_says_what_is_wanted_allowed_and_what_to_do() -> None:
     assert "overlay_measured = {" in text
     assert "drawer_rise" in text
     assert "page 2" in text
+
+
+def test_a_side_mount_is_measured_by_its_own_number() -> None:
+    """It has no floor line: its centre line above the drawer's underside is what is wrong."""
+    article = first_articles(small_layout())[1]
+    assert isinstance(article.record, SlideRecord)
+    side = replace(article, record=replace(article.record, mount="side"))
+    [page] = first_pages([side], PAPERS["common"], 2)
+    assert "centre_height" in words(page)
+    assert "fixing_height" not in words(page)
+    assert "drawer_rise" not in words(page)
 
 
 def test_it_stands_behind_the_first_page_of_the_sheets() -> None:
