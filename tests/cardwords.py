@@ -4,7 +4,7 @@ import re
 from decimal import ROUND_HALF_UP, Decimal
 
 from jigs.box.parts import Layout
-from templates.words.guidewords import GUIDES
+from templates.words.guidewords import EVERY, GUIDES
 from tests.cardreading import (
     Ruler,
     Wanted,
@@ -36,7 +36,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
     wanted, codes = wanted_faces(layout), _codes(layout)
     doors = {f.id: f for f in layout.fronts if f.kind == "door" and f.hinged and not f.bored}
     faults: list[str] = []
-    titles = tuple(guide.title for guide in GUIDES.values())
+    titles = (EVERY, *(guide.title for guide in GUIDES.values()))
     guides = {str(page.number) for page in pages[1:] if any(t in page.text for t in titles)}
     for page in pages[1:]:
         if str(page.number) in guides and not page.cards:

@@ -17,6 +17,7 @@ from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
 from templates.cards.card import make_cards
 from templates.faces.views import view_of_side, views_of_front
+from templates.page.paper import PAPERS
 from templates.sheets.guide import guides_for
 from templates.words.fittingwords import card_lines, fitting_heading
 from templates.words.guidewords import guide_steps
@@ -102,7 +103,7 @@ def test_its_card_is_named_and_set_out(layout: Layout) -> None:
         (card,) = [card for card in cards if str(card.fitting.kind) == "catch"]
         assert fitting_heading(view, card.fitting) == named
         assert card_lines(view, card.fitting)[0].startswith("Catch: 8 dia, 12 deep, BLIND")
-        guides = guides_for([view], 2)
+        guides = guides_for([view], 2, PAPERS["common"])
         assert "by-hand" in guides.at
         said = " ".join(guide_steps("by-hand", (), guides.wanted["by-hand"].kinds))
         assert "Catch: Lay the catch on the drawing." in said

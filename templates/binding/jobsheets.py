@@ -102,24 +102,25 @@ def make_sheets(
     shown = trial(layout) if first else layout
     parts = list(drilled_parts(shown, only, pilots=pilots))
     covers = len(cover_pages(shown, paper, SHEETS))
-    guides = guides_for((view for part in parts for view in part.views), covers + 1)
+    guides = guides_for((view for part in parts for view in part.views), covers + 1, paper)
+    steps, at = guides.pages(), guides.at
     marks: tuple[Page, ...] = ()
     if first:
-        number = covers + len(guides.at) + 1
+        number = covers + len(steps) + 1
         marks = tuple(first_pages(first_articles(layout), paper, number))
-    start = covers + len(guides.at) + len(marks) + 1
+    start = covers + len(steps) + len(marks) + 1
     no_room: list[str] = []
     while True:
         kept = [part for part in parts if part.words.part not in no_room]
         try:
-            fields = _fields(kept, paper, guides.at, each=each, strip=strip)
+            fields = _fields(kept, paper, at, each=each, strip=strip)
             break
         except NoRoomError as error:
             no_room.append(error.part)
     plans = plan_pages(fields, paper)
     listed = list(_list_pages(plans, parts, start)) if len(shown.boxes) <= MOST_BOXES else []
     cover = cover_pages(shown, paper, SHEETS, partial(contents, listed))
-    before = (*cover, *guides.pages(paper), *marks)
+    before = (*cover, *steps, *marks)
     told = tuple(_told(plans, start))
     return Sheets(
         layout=shown, paper=paper, before=before, plans=told, strip=strip, no_room=tuple(no_room)

@@ -1,8 +1,8 @@
-"""Guide pages: the steps of each kind of work, once, in good reading type, in front of the sheets
-whose pages point to them.
+"""Guide pages: what is done with every card, then the steps of each kind of work, once, in good
+reading type, in front of the sheets whose pages point to them.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from jigs.ground.geometry import FittingKind
@@ -11,18 +11,30 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph, stacked
-from templates.sheets.guidedraw import PICTURES
+from templates.sheets.guidedraw import PICTURES, fold_picture
 from templates.words.fittingwords import Work, work_of
-from templates.words.guidewords import CARES, GUIDES, Trait, guide_steps, traits_of, works_of
+from templates.words.guidewords import (
+    CARES,
+    EVERY,
+    GUIDES,
+    LETTERS,
+    Trait,
+    every_steps,
+    guide_steps,
+    traits_of,
+    works_of,
+)
 
 COLUMN, BETWEEN = 56.0, 6.0
 """Width of pictures and cautions, and between them and the steps; mm."""
 WIDEST = 130.0
 """The longest lines that are easily read, mm."""
-SIZES = (3.5, 2.5)
-"""Lettering of the steps: the larger where the page holds it."""
+SIZE = 3.5
+"""Lettering of the steps."""
 APART = 1.6
 """Between two steps, mm."""
+BELOW = 6.0
+"""Between two guides, mm."""
 
 
 @dataclass(slots=True)
@@ -35,62 +47,90 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Guides:
-    """The guide pages of some faces, each a page of a document, and on which page each stands."""
+    """The guides of some faces on pages of a document, the first of them page `first`."""
 
     wanted: Mapping[Work, Wanted]
     first: int
+    paper: Paper
 
     @property
     def at(self) -> dict[Work, int]:
         """Give the page of each kind of work."""
-        return {work: self.first + row for row, work in enumerate(self.wanted)}
+        pages = enumerate(self._shared(), start=self.first)
+        return {work: number for number, page in pages for work in page if work is not None}
 
-    def pages(self, paper: Paper) -> tuple[Page, ...]:
+    def pages(self) -> tuple[Page, ...]:
         """Draw the pages."""
-        return tuple(
-            _draw(work, self.wanted[work], paper, number) for work, number in self.at.items()
+        pages = enumerate(self._shared(), start=self.first)
+        return tuple(self._draw(page, number) for number, page in pages)
+
+    def _shared(self) -> list[dict[Work | None, MarkBlock]]:
+        """Share the guides among pages, as many in order as each has room for; None: what every
+        card wants."""
+        room = (self.paper.longest or self.paper.height) - EDGE - BOTTOM_STRIP
+        pages: list[dict[Work | None, MarkBlock]] = []
+        left = 0.0
+        for work, block in self._blocks() if self.wanted else ():
+            if not pages or block.height > left:
+                pages.append({})
+                left = room
+            pages[-1][work] = block
+            left -= block.height
+        return pages
+
+    def _blocks(self) -> Iterator[tuple[Work | None, MarkBlock]]:
+        traits = {trait for each in self.wanted.values() for trait in each.traits}
+        cares = paragraph(" ".join(CARES), COLUMN, bold=True)
+        beside = stacked([fold_picture(), cares])
+        yield None, self._block(EVERY, "ABCDEFG", every_steps(traits), beside)
+        letters = paragraph(LETTERS.format(self.first), COLUMN, bold=True)
+        for work, wanted in self.wanted.items():
+            words, steps = GUIDES[work], guide_steps(work, wanted.traits, wanted.kinds)
+            beside = stacked([letters, *(PICTURES[each]() for each in words.pictures)])
+            numbers = [str(row) for row, _ in enumerate(steps, start=1)]
+            yield work, self._block(words.title, numbers, steps, beside)
+
+    def _block(
+        self, title: str, numbers: Iterable[str], steps: Iterable[str], beside: MarkBlock
+    ) -> MarkBlock:
+        """Set one guide: title, numbered steps, what stands beside them."""
+        across = self.paper.width - LEFT_STRIP - EDGE
+        width = min(across - COLUMN - BETWEEN, WIDEST)
+        head = paragraph(title, across, size=5.0, bold=True)
+        lines = [
+            paragraph(step, width, size=SIZE, hang=number)
+            for number, step in zip(numbers, steps, strict=True)
+        ]
+        text = stacked([MarkBlock(height=e.height + APART, marks=e.marks) for e in lines])
+        down = head.height + 2.0
+        marks = (
+            *head.marks,
+            *moved(text.marks, 0.0, -down),
+            *moved(beside.marks, width + BETWEEN, -down),
         )
+        return MarkBlock(height=down + max(text.height, beside.height) + BELOW, marks=marks)
+
+    def _draw(self, blocks: Mapping[Work | None, MarkBlock], number: int) -> Page:
+        paper, height = self.paper, self.paper.height
+        if paper.longest is not None:
+            used = sum(block.height for block in blocks.values())
+            height = max(height, used + EDGE + BOTTOM_STRIP)
+        marks: list[Mark] = border_marks(paper.width, height, paper, number, brief=True)
+        top = height - EDGE
+        for block in blocks.values():
+            marks += moved(block.marks, LEFT_STRIP, top)
+            top -= block.height
+        work = next(iter(blocks))
+        entry = (EVERY if work is None else GUIDES[work].title).capitalize()
+        return Page(width=paper.width, height=height, marks=tuple(marks), entry=entry)
 
 
-def guides_for(views: Iterable[FaceView], first: int) -> Guides:
+def guides_for(views: Iterable[FaceView], first: int, paper: Paper) -> Guides:
     """Give the guides of the kinds of work that some faces want, from page `first` on."""
     found: dict[Work, Wanted] = {work: Wanted() for work in GUIDES}
     for view in views:
         for work in works_of(view):
             found[work].traits |= traits_of(view)
             found[work].kinds |= {f.kind for f in view.fittings if work_of(f) == work}
-    return Guides(wanted={work: each for work, each in found.items() if each.kinds}, first=first)
-
-
-def _draw(work: Work, wanted: Wanted, paper: Paper, number: int) -> Page:
-    words = GUIDES[work]
-    across = paper.width - LEFT_STRIP - EDGE
-    width = min(across - COLUMN - BETWEEN, WIDEST)
-    steps = guide_steps(work, wanted.traits, wanted.kinds)
-    title = paragraph(words.title, across, size=5.0, bold=True)
-    cares = paragraph(" ".join(CARES), COLUMN, size=2.5, bold=True)
-    beside = stacked([*(PICTURES[each]() for each in words.pictures), cares])
-    room = paper.height - EDGE - BOTTOM_STRIP - title.height - 4.0
-    for size in SIZES:
-        text = _text(steps, width, size)
-        if text.height <= room:
-            break
-    used = max(text.height, beside.height)
-    height = (
-        paper.height if paper.longest is None else max(paper.height, paper.height + used - room)
-    )
-    top = height - EDGE
-    below = top - title.height - 4.0
-    marks: list[Mark] = border_marks(paper.width, height, paper, number, brief=True)
-    marks += moved(title.marks, LEFT_STRIP, top)
-    marks += moved(text.marks, LEFT_STRIP, below)
-    marks += moved(beside.marks, LEFT_STRIP + width + BETWEEN, below)
-    return Page(
-        width=paper.width, height=height, marks=tuple(marks), entry=words.title.capitalize()
-    )
-
-
-def _text(steps: Iterable[str], width: float, size: float) -> MarkBlock:
-    """Set the numbered steps."""
-    lines = [paragraph(step, width, size=size, hang=str(row)) for row, step in enumerate(steps, 1)]
-    return stacked([MarkBlock(height=line.height + APART, marks=line.marks) for line in lines])
+    wanted = {work: each for work, each in found.items() if each.kinds}
+    return Guides(wanted=wanted, first=first, paper=paper)

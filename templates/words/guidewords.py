@@ -1,5 +1,5 @@
 """The steps of each kind of work, said once: the words of the guide pages, to which a part's own
-pages point, and which guides a face needs.
+pages point, and which guides a face needs. What is done with every card stands in front, lettered.
 """
 
 from collections.abc import Collection, Iterable, Mapping
@@ -25,146 +25,103 @@ TRUE_FOLD = "no black on the face, no white on the edge"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GuideWords:
-    """A guide page: what it is for, its steps in order, each for all parts or, with a trait, for
+    """A guide: what it is for, its steps in order, each for all parts or, with a trait, for
     those alone that have it, None where the kinds of fitting say what is theirs; its pictures."""
 
     title: str
     steps: tuple[str | tuple[Trait, str] | None, ...]
-    pictures: tuple[Picture, ...] = ("fold",)
+    pictures: tuple[Picture, ...] = ()
 
 
-_BARS = (
-    "Measure both bars of the part's page with a steel rule. Do ID and code agree with the part's "
-    "label?"
-)
-_CUT = (
-    "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line is "
-    "seen through them."
-)
-_LINES = (
-    "Strike each line that the part's page names with a sharp pencil, on tape if the face is "
-    "painted. A card's edge, or its two diamonds, are set on it."
-)
-_FOLD = (
-    f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the folded "
-    "flap; hold the card with four strips of low-tack tape."
-)
-_ROUNDED: tuple[Trait, str] = (
-    "rounded",
+EVERY = "EVERY CARD, IN THIS ORDER"
+"""The title of the steps that all kinds of work have in common, each with a letter."""
+LETTERS = "A to G: page {}."
+"""Where they stand."""
+_ROUNDED = (
     "Edges rounded: no fold. Cut where white meets black, clamp a straight block to the edge, "
-    "3 mm proud, and butt the paper to it.",
+    "3 mm proud, and butt the paper to it."
 )
-_AWL = "Awl: lightly, look, then firmly."
-_CHECK = (
-    "Lift the paper. Check each mark with the rule; one that is not on its pencil line is punched "
-    "anew."
-)
-_DONE = "Tick the part off; write DRILLED on its label."
+_SET = "Set the cards: A to D."
+_PUNCHED = "Punch: E, F."
+_DONE = "Done: G."
 _STOP = "Set the depth stop and try bit, stop and bore on scrap. Clamp the part. Bore."
 
 GUIDES: Mapping[Work, GuideWords] = {
     "hinges": GuideWords(
         title="DOORS, FROM BEHIND: HINGES",
         steps=(
-            _BARS,
             "Write ID and TOP on tape on the back. Measure the door; fill in its page.",
-            f"{_CUT} Cut the top card's ladder at the height YOU measured.",
             "Hold the door at its box, arrow up: the cups must face the plates.",
             "Lay it on a blanket, back up, TOP away from you.",
-            _LINES,
-            _FOLD,
-            _ROUNDED,
-            f"Lay your hinge on the drawing: cup and both screws must match. {_AWL}",
-            f"{_CHECK} From punch to punch it must be what the page says.",
+            f"{_SET} Cut the top one's ladder at the height YOU measured.",
+            f"Lay your hinge on the drawing: cup and both screws must match. {_PUNCHED} From "
+            "punch to punch it must be what the page says.",
             "Set the stop from the bit's RIM, not from its point; bore the first cup in scrap. "
-            "Clamp the door. Bore.",
-            _DONE,
+            f"Clamp the door. Bore. {_DONE}",
         ),
     ),
     "pulls": GuideWords(
         title="FROM THE FACE: PULLS AND KNOBS",
         steps=(
-            _BARS,
             "Write ID and TOP on tape on the face. Measure the part; fill in its page.",
-            _CUT,
-            f"{_LINES} A middle is half the width YOU measured, from both ends: the two marks "
-            "must meet.",
-            _FOLD,
-            _ROUNDED,
-            f"Lay your pull on the drawing: its holes must match. {_AWL}",
-            _CHECK,
-            "Clamp scrap behind. Drill from THIS face; if it is painted, a 2 mm pilot first.",
-            _DONE,
+            f"{_SET} A middle is half the width YOU measured, from both ends: the two marks must "
+            "meet.",
+            f"Lay your pull on the drawing: its holes must match. {_PUNCHED}",
+            "Clamp scrap behind. Drill from THIS face; if it is painted, a 2 mm pilot first. "
+            f"{_DONE}",
         ),
     ),
     "marking": GuideWords(
         title="DRAWER FRONTS, FROM BEHIND: MARKED THROUGH THE DRAWER BOX",
         steps=(
-            _BARS,
             BOX_FIRST,
-            "Write ID and TOP on tape on the back. Measure the front; fill in its page.",
-            f"{_CUT} {_LINES}",
-            _FOLD,
-            _ROUNDED,
+            f"Write ID and TOP on tape on the back. Measure the front; fill in its page. {_SET}",
             STAND,
             MARK,
             "Take the box off, lift the paper. Stop on the bit; bore the pilots. Measure the "
             "screw: one too long shows in the face.",
-            SCREW,
+            f"{SCREW} {_DONE}",
             KITCHEN,
             ADJUSTERS,
-            _DONE,
         ),
     ),
     "front-screws": GuideWords(
         title="DRAWER FRONTS, FROM BEHIND: PILOTS FOR THE DRAWER BOX",
         steps=(
-            _BARS,
-            "Write ID and TOP on tape on the back. Measure the front; fill in its page.",
-            f"{_CUT} {_LINES}",
-            _FOLD,
-            _ROUNDED,
+            f"Write ID and TOP on tape on the back. Measure the front; fill in its page. {_SET}",
             "Stand the real drawer box on its drawing: it must stand where the page says. A false "
-            "front is held at its box: the holes must lie over the rail or the blocks.",
-            _AWL,
-            _CHECK,
-            "Measure the screw: one too long shows in the face. Stop on the bit; bore the pilots.",
-            _DONE,
+            "front is held at its box: the holes must lie over the rail or the blocks. "
+            f"{_PUNCHED}",
+            "Measure the screw: one too long shows in the face. Stop on the bit; bore the pilots. "
+            f"{_DONE}",
         ),
     ),
     "drawer-box": GuideWords(
         title="DRAWER BOXES: FRONT, AND BACK FOR THE HOOKS",
         steps=(
-            _BARS,
             "Stand the box on its bottom, the face to drill towards you.",
             ("marked", "The box comes before its front, which is marked through its holes."),
             ("pilots", "The front's pilots come before the holes in the box's front."),
-            f"{_CUT} {_LINES}",
-            f"{_FOLD} Cards that overlap: one after the other. Where a notch is cut already, the "
+            f"{_SET} Cards that overlap: one after the other. Where a notch is cut already, the "
             "fold hangs free.",
             "Back: hold the slide's rear end to the drawing: its hook must meet the hole.",
-            _AWL,
-            _CHECK,
-            "Clamp a block behind; hold the box with clamps, not with your hand. Bore from "
-            "outside.",
+            f"{_PUNCHED} Clamp a block behind; hold the box with clamps, not with your hand. Bore "
+            f"from outside. {_DONE}",
             (
                 "pilots",
                 "Front: stand the box on the front, each hole over its pilot; then screw it on.",
             ),
-            _DONE,
         ),
     ),
     "sides": GuideWords(
         title="BOX SIDES, INSIDE",
-        pictures=("fold", "book"),
+        pictures=("book",),
         steps=(
-            _BARS,
             "Write ID, TOP and FRONT on the inside face.",
             "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
             "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
-            "Strike slide and shelf lines, and each line the pages name, across BOTH at once.",
-            _CUT,
-            _FOLD,
+            "Strike slide and shelf lines, and each line the pages name, across BOTH at once. "
+            f"{_SET}",
             (
                 "partition",
                 "A partition stands on the bottom panel: its page says what lies between it and "
@@ -176,26 +133,17 @@ GUIDES: Mapping[Work, GuideWords] = {
                 "the black below and stand the paper on the panel.",
             ),
             f"Lay slide or plate on the drawing; rule along each row of pins, 32.0 from hole to "
-            f"hole. {_AWL}",
-            f"{_CHECK} Compare left with right.",
-            f"{_STOP} What is marked THROUGH is bored once, from one face.",
-            _DONE,
+            f"hole. {_PUNCHED} Compare left with right.",
+            f"{_STOP} What is marked THROUGH is bored once, from one face. {_DONE}",
         ),
     ),
     "by-hand": GuideWords(
         title="HOLES BY HAND: KITS, LIFTS, BRACKETS",
         steps=(
-            _BARS,
             "Hold the part at its box: which edge is up, which face is drilled?",
-            f"{_CUT} {_LINES}",
-            _FOLD,
-            _ROUNDED,
-            "Check each place against the leaflet; lay the hardware on the drawing.",
+            f"{_SET} Check each place against the leaflet; lay the hardware on the drawing.",
             None,
-            _AWL,
-            _CHECK,
-            _STOP,
-            _DONE,
+            f"{_PUNCHED} {_STOP} {_DONE}",
         ),
     ),
 }
@@ -228,6 +176,25 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
         "pilots": view.face == "box-front" and view.marks is None,
     }
     return frozenset(trait for trait, is_so in traits.items() if is_so)
+
+
+def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
+    """Give the steps that every card has, A to G, for parts with these traits."""
+    rounded = f" {_ROUNDED}" if "rounded" in traits else ""
+    return (
+        "Measure both bars of the part's page with a steel rule. Do ID and code agree with the "
+        "part's label?",
+        "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line "
+        "is seen through them.",
+        "Strike each line that the part's page names with a sharp pencil, on tape if the face is "
+        "painted. A card's edge, or its two diamonds, are set on it.",
+        f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the "
+        f"folded flap; hold the card with four strips of low-tack tape.{rounded}",
+        "Awl: lightly, look, then firmly.",
+        "Lift the paper. Check each mark with the rule; one that is not on its pencil line is "
+        "punched anew.",
+        "Tick the part off; write DRILLED on its label.",
+    )
 
 
 def guide_steps(

@@ -7,19 +7,20 @@ from templates.page.marks import Page, Text
 from templates.page.ownpaper import named_paper
 from templates.page.paper import PAPERS
 from templates.sheets.guide import Guides, Wanted
-from templates.words.guidewords import CARES, GUIDES, guide_steps
+from templates.words.guidewords import (
+    CARES,
+    EVERY,
+    FOLD_BLACK,
+    GUIDES,
+    Trait,
+    every_steps,
+    guide_steps,
+)
 from tests.clashes import clashes_of_marks
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
 
-ALL = Guides(
-    wanted={
-        work: Wanted(traits={"rounded", "standing", "partition"}, kinds={"manual"})
-        for work in GUIDES
-    },
-    first=2,
-)
-"""Each guide at its longest."""
+TRAITS: set[Trait] = {"rounded", "standing", "partition", "pilots", "marked"}
 
 
 def said(page: Page) -> str:
@@ -28,16 +29,30 @@ def said(page: Page) -> str:
 
 
 @pytest.mark.parametrize("name", [*PAPERS, "roll-610"])
-def test_each_guide_is_one_page_and_nothing_on_it_meets(name: str) -> None:
-    """Steps, pictures and cautions, in letters of 3.5 where they find room."""
-    for work, page in zip(GUIDES, ALL.pages(named_paper(name)), strict=True):
+def test_guides_share_pages_and_nothing_on_them_meets(name: str) -> None:
+    """Each at its longest, whole on its page, in letters of 3.5; what every card wants, its
+    pictures and the cautions stand in front, once."""
+    guides = Guides(
+        wanted={work: Wanted(traits=TRAITS, kinds={"manual"}) for work in GUIDES},
+        first=2,
+        paper=named_paper(name),
+    )
+    pages = guides.pages()
+    assert len(pages) <= 4
+    for page in pages:
         assert clashes_of_marks(page) == []
-        words = said(page)
+        for mark in page.marks:
+            if isinstance(mark, Text):
+                assert mark.y > 0.0
+    everywhere = " ".join(map(said, pages))
+    for words in (EVERY, " ".join(CARES), FOLD_BLACK, *every_steps(TRAITS)):
+        assert everywhere.count(words) == 1
+        assert words in said(pages[0])
+    for work, number in guides.at.items():
+        words = said(pages[number - 2])
         assert GUIDES[work].title in words
-        assert " ".join(CARES) in words
-        for step in guide_steps(work, {"rounded", "standing", "partition"}, ()):
+        for step in guide_steps(work, TRAITS, ()):
             assert step in words
-        assert any(mark.size == 3.5 for mark in page.marks if isinstance(mark, Text))
 
 
 def test_a_file_has_the_guides_that_its_faces_want() -> None:

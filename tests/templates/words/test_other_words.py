@@ -94,7 +94,11 @@ def make() -> Made:
         decided=(
             holes_json(layout),
             holes_csv(layout),
-            guides_for((view for part in parts for view in part.views), 2).at,
+            tuple(
+                guides_for(
+                    (view for part in parts for view in part.views), 2, PAPERS["common"]
+                ).wanted
+            ),
             [placed.card.parts for _, placed in sheets.cards],
             [(sentence.own, sentence.bold, sentence.names) for sentence in said],
             [(label.part, label.hold, label.code) for label in labels],
