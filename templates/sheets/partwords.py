@@ -125,4 +125,4 @@ def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[Sent
     notes = list(dict.fromkeys(closed(problem.text) for problem in found))
     if assumed:
         notes.append(assumed_line(assumed))
-    return tuple(Sentence(note, free=True) for note in notes)
+    return tuple(Sentence(note) for note in notes)

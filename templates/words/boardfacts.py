@@ -45,11 +45,12 @@ def drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
 def incomplete(side: Side) -> tuple[Sentence, ...]:
     """Say which fronts' holes a side still lacks: it must not pass for finished."""
     if side.trial_of:
-        trial = "INCOMPLETE: for a trial on scrap; holes for "
-        return (Sentence(trial, side.trial_of, " alone.", bold=True),)
+        trial = f"INCOMPLETE: for a trial on scrap; holes for {', '.join(side.trial_of)} alone."
+        return (Sentence(trial, bold=True),)
     if not side.missing:
         return ()
-    return (Sentence("INCOMPLETE: holes for ", side.missing, " still to come.", bold=True),)
+    missing = ", ".join(side.missing)
+    return (Sentence(f"INCOMPLETE: holes for {missing} still to come.", bold=True),)
 
 
 def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
@@ -96,4 +97,4 @@ def _plates_of(layout: Layout, side: Side) -> Iterator[Sentence]:
                 plates.setdefault((choice.plate, choice.plate_stated), {})[fitting.part] = None
     for (height, stated), names in sorted(plates.items(), key=lambda each: each[0]):
         about = "" if stated else " wanted (none is listed)"
-        yield Sentence(f"Plates {format_mm(height)} high{about} for ", tuple(names), ".")
+        yield Sentence(f"Plates {format_mm(height)} high{about} for {', '.join(names)}.")

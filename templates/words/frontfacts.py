@@ -27,12 +27,8 @@ def face_facts(layout: Layout, front: Front) -> tuple[Sentence, ...]:
 
 def given_facts(front: Front) -> tuple[Sentence, ...]:
     """Give what the person noted about a front, and how it is to be finished."""
-    given = (("Note", front.make.note, False), ("Finish", front.make.finish, True))
-    return tuple(
-        Sentence(f"{name}: {text.rstrip('.')}.", own=own, free=True)
-        for name, text, own in given
-        if text
-    )
+    given = (("Note", front.make.note), ("Finish", front.make.finish))
+    return tuple(Sentence(f"{name}: {text.rstrip('.')}.") for name, text in given if text)
 
 
 def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
@@ -44,7 +40,7 @@ def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
 
 def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
     if not reveals_of((front,), layout):
-        yield Sentence(gaps_here(front), own=True)
+        yield Sentence(gaps_here(front))
     if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
         yield Sentence("The hinge's flange needs 65 mm of flat along the hinge edge.")
     if front.hinge is not None:
@@ -54,7 +50,7 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
         if front.least_reveal is not None and not front.least_reveal.open:
             least = format_mm(front.least_reveal.width)
             words = f"Hinge-edge reveal {format_mm(own)}; the least by the leaflet {least}."
-            yield Sentence(words, own=True)
+            yield Sentence(words)
     if front.wide_below:
         yield Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
     if front.screws.through_box or front.screws.counterbore:
@@ -99,7 +95,7 @@ def _edges(front: Front) -> Iterator[Sentence]:
             f"MEASURED: drawn to the part in hand; {format_mm(width)} x {format_mm(height)} was "
             f"ordered. Its holes keep their places from the {_kept_edges(front)}."
         )
-        yield Sentence(measured, own=True)
+        yield Sentence(measured)
     if front.make.edge_radius > 0.0:
         out = format_mm(fold_error(front.make.edge_radius))
         yield Sentence(

@@ -100,7 +100,7 @@ def make() -> Made:
                 ).wanted
             ),
             [placed.card.parts for _, placed in sheets.cards],
-            [(sentence.own, sentence.bold, sentence.names) for sentence in said],
+            [sentence.bold for sentence in said],
             [(label.part, label.hold, label.code) for label in labels],
             [front.front.id for front in order.fronts],
             [(held.id, held.box) for held in order.held],
