@@ -11,7 +11,7 @@ from jigs.bench.benchpart import BenchPart, as_seen, board_face, front_face
 from jigs.bench.placing import (
     CARD_REACH,
     Placing,
-    closing_of,
+    closing_both_ways,
     nearer_side,
     on_line,
     rest_near,
@@ -66,10 +66,7 @@ def _place(
             holes=holes,
             turned=board is not None and board.side == "right" and across.by is not None,
             outline=fitting.outline if len(holes) == len(fitting.holes) else (),
-            closing=(
-                closing_of(part, end, (hole.y for hole in mine)),
-                closing_of(part, side, (hole.x for hole in mine)),
-            ),
+            closing=closing_both_ways(part, mine, up=end, across=side),
         )
 
 

@@ -194,6 +194,16 @@ def closing_of(part: BenchPart, start: FaceEdge, places: Iterable[float]) -> Clo
     return Closing(start=start, places=tuple(kept), length=length - above, above=above)
 
 
+def closing_both_ways(
+    part: BenchPart, holes: Sequence[Hole], *, up: FaceEdge = "bottom", across: FaceEdge = "left"
+) -> tuple[Closing, ...]:
+    """Give the sums of holes up and across a part, each counted from an edge."""
+    return (
+        closing_of(part, up, (hole.y for hole in holes)),
+        closing_of(part, across, (hole.x for hole in holes)),
+    )
+
+
 @dataclass(slots=True)
 class Alike:
     """Numbers things so that those with the same shape, and figures alike to 0.005, share one."""

@@ -16,7 +16,7 @@ from jigs.bench.placing import (
     Option,
     Placing,
     Rest,
-    closing_of,
+    closing_both_ways,
     nearer_end,
     nearer_side,
     on_edge,
@@ -67,10 +67,7 @@ def _of_front(front: Front, reach: float) -> Iterator[Option]:
                 holes=group,
                 outline=pull.outline if len(group) == len(pull.holes) else (),
                 record=pull.record,
-                closing=(
-                    closing_of(part, "bottom", (hole.y for hole in holes)),
-                    closing_of(part, "left", (hole.x for hole in holes)),
-                ),
+                closing=closing_both_ways(part, holes),
             )
             if _has_corner(front) and front.hinged:
                 yield _on_door(bare, OPPOSITE[front.hinged], reach)

@@ -17,6 +17,7 @@ from jigs.bench.placing import (
     Option,
     Placing,
     Rest,
+    closing_both_ways,
     closing_of,
     nearer_end,
     nearer_side,
@@ -54,10 +55,7 @@ def place_clearances(layout: Layout, *, reach: float = CARD_REACH) -> list[Placi
             y=on_edge(part, "bottom"),
             holes=(),
             critical=False,
-            closing=(
-                closing_of(part, "bottom", (hole.y for hole in holes)),
-                closing_of(part, "left", (hole.x for hole in holes)),
-            ),
+            closing=closing_both_ways(part, holes),
         )
         options += (_from_corner(replace(bare, holes=(hole,)), reach) for hole in holes)
     return settle(options)
@@ -107,10 +105,7 @@ def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
                     holes=fitting.holes,
                     outline=fitting.outline,
                     record=fitting.record,
-                    closing=(
-                        closing_of(part, "bottom", (hole.y for hole in holes)),
-                        closing_of(part, "left", (hole.x for hole in holes)),
-                    ),
+                    closing=closing_both_ways(part, holes),
                 )
             )
     return placed
@@ -188,10 +183,7 @@ def place_fixing_cards(
             y=on_edge(part, "bottom"),
             holes=(),
             kind="pilots",
-            closing=(
-                closing_of(part, "bottom", (hole.y for hole in holes)),
-                closing_of(part, "left", (hole.x for hole in holes)),
-            ),
+            closing=closing_both_ways(part, holes),
         )
         options += (_from_corner(replace(bare, holes=group), reach) for group in _columns(holes))
     return settle(options)

@@ -41,7 +41,6 @@ TICKS = (
 """What is ticked on paper as it is done."""
 BLANK = shown("", "")
 """Their cells."""
-HARDWARE = "Hardware: needed + spare = to buy"
 SAID = Column(head="what", runs_on=True)
 STAMPS = Column(head="stamp", paper=True)
 """What is bought on a number that nobody looked up yet."""

@@ -17,19 +17,6 @@ from templates.words.facewords import (
 )
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 
-WORK_WORDS: dict[Work, str] = {
-    "sides": "slides, plates and pins in the box sides",
-    "drawer-boxes": "clearance holes in the fronts of drawer boxes",
-    "rear-hooks": "holes for the slides' hooks in the backs of drawer boxes",
-    "cups": "hinge cups and their fixings",
-    "pulls": "pulls",
-    "fronts-on-boxes": "where each drawer box stands on its front",
-    "false-fronts": "pilots of false fronts",
-    "pulls-through": "pulls through front and drawer box",
-    "by-hand": "holes as the leaflet has them",
-}
-"""What is done at a station."""
-
 PATTERN_WORDS = {
     "top-left": "At the TOP LEFT corner; TURNED at the BOTTOM RIGHT.",
     "top-right": "At the TOP RIGHT corner; TURNED at the BOTTOM LEFT.",
