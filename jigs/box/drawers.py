@@ -69,6 +69,16 @@ def next_grid_hole(y_hole: float, start: float) -> float:
     return max(start, hole_at_or_above(start, y_hole - GRID_SLACK))
 
 
+def least_height(units: Unit) -> float:
+    """Give the lowest drawer box that is worth building in whole steps; mm.
+
+    >>> least_height("mm"), round(least_height("in"), 1)
+    (50.0, 50.8)
+    """
+    step = HEIGHT_STEP[units]
+    return math.ceil(LEAST_HEIGHT / step - SLACK) * step
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawerSpace:
     """One drawer of a column before it is placed; heights from the side's bottom end, mm.

@@ -1,5 +1,6 @@
 """Will the drawer run? Its slide, its box's width and height, its place in the column."""
 
+import math
 from collections.abc import Iterator
 
 from jigs.box.carcass import Carcass
@@ -12,6 +13,7 @@ from jigs.box.drawers import (
     DrawerPlace,
     DrawerSpace,
     into_shelf,
+    least_height,
 )
 from jigs.box.fronts import PlacedFront
 from jigs.checks.slides import (
@@ -24,7 +26,7 @@ from jigs.fittings.slide import nominal_outside, rise_above_floor_line, width_er
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length, telling_unit
+from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, telling_unit
 from jigs.ground.problems import Problem, error, warning
 
 UNDER_SIDE_MOUNT = 15.0
@@ -54,7 +56,7 @@ def check_drawer(
         yield from check_hooks(front.id, drawer, record, unit, (drawer.id,))
     yield from check_slide_load(front.id, record, drawer.width, drawer.length)
     yield from check_drawer_shelves(front, plan.space, place, unit)
-    yield from check_drawer_height(front, place, unit)
+    yield from check_drawer_height(front, plan.space, place, unit, job.units)
     if front.place.row == front.place.rows:
         yield from check_drawer_clearance(front, carcass, record, place, unit)
 
@@ -109,22 +111,37 @@ def check_drawer_width(
         return
 
 
-def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> Iterator[Problem]:
+def check_drawer_height(
+    front: PlacedFront, space: DrawerSpace, place: DrawerPlace, unit: Unit, units: Unit
+) -> Iterator[Problem]:
     """Find a drawer box that is too low to build, higher than its room, or than its front.
 
-    A drawer box given higher than its own front only shows above it.
+    A drawer box given higher than its own front only shows above it. Each millimetre more of front
+    is one more of room, whether the drawer below sinks by it or the front above rises.
     """
     room = format_length(max(0.0, place.greatest), unit)
     if place.too_low:
         stated = (
             f" and it would be {format_length(place.height, unit)}" if place.height > SLACK else ""
         )
+        least = least_height(units)
+        front_least = _rounded_up(front.height + least - place.greatest - place.moved, units)
+        shelf = space.shelf_above
+        if place.greatest > least - SLACK:
+            remedy = f"give drawer_height at least {format_length(LEAST_HEIGHT, unit)}, or none"
+        elif shelf is not None and shelf - CLEAR_OF_RAIL - place.bottom < least - SLACK:
+            remedy = "move the shelf above it, or make it a false front"
+        else:
+            remedy = (
+                f"give its front at least {format_length(front_least, unit)}, or make it a false "
+                "front"
+            )
         yield error(
             "drawer-too-low",
             front.id,
             f"there is room for a drawer box {room} high{stated}; less than "
             f"{format_length(LEAST_HEIGHT, unit)} is not worth building",
-            "give its front more height, or make it a false front",
+            remedy,
             (f"{front.id}-BOX",),
         )
         return
@@ -149,6 +166,12 @@ def check_drawer_height(front: PlacedFront, place: DrawerPlace, unit: Unit) -> I
             (f"{front.id}-BOX",),
         )
         return
+
+
+def _rounded_up(height: float, units: Unit) -> float:
+    """Give a height rounded up to 1/16 in or 0.1 mm, so that what is printed is enough; mm."""
+    step = MM_PER_INCH / 16 if units == "in" else 0.1
+    return math.ceil(height / step - SLACK) * step
 
 
 def check_drawer_shelves(

@@ -17,6 +17,7 @@ from collections.abc import Iterator
 
 from jigs.box.carcass import Carcass
 from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawers import LEAST_HEIGHT
 from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import (
     BACK_SET_IN,
@@ -237,7 +238,8 @@ def check_hooks(
     )
     right, top = box.width / 2 - WOOD_BETWEEN + SLACK, box.height - WOOD_BETWEEN + SLACK
     inner, (wide, high) = box.rear[0].outline[0][1][0], box.notch or (0.0, 0.0)
-    if hole.y + radius > top or hole.x + radius > right:
+    beside, over = hole.x + radius > right, hole.y + radius > top
+    if beside or (over and box.height >= LEAST_HEIGHT - SLACK):  # a lower box is told as too low
         yield error(
             "hook-outside",
             part,

@@ -9,6 +9,7 @@ from tests.jigs.cases.kitchen import (
     TOP,
     TS,
     WB,
+    G,
     R,
     T,
     across,
@@ -195,5 +196,21 @@ def test_a_low_front_has_no_room_for_a_drawer(tmp_path: Path) -> None:
     assert pytest.approx(4.2) == TOP + 60 - (TS + 14 - R) - TS - 10
     assert told.status == 1
     assert "there is room for a drawer box 4.2 mm" in told.text
-    assert "Give its front more height, or make it a false front" in told.text
+    assert "Give its front at least 105.8 mm" in told.text  # 60 + 50 - 4.2
     assert "[fixing-no-room]" not in told.text  # of a box that is not built
+
+
+@pytest.mark.parametrize(
+    ("above", "room"), [((), TOP - TS - 10), ((f"{DRAWER}\nheight = 150",), G - 2)]
+)
+def test_the_least_front_takes_a_box(tmp_path: Path, above: tuple[str, ...], room: float) -> None:
+    """A box of 50 high; 0.2 less of front does not. Under a top its room is the front's height
+    + 3.2 - 18.3 - 10 - 30.7, under another front, 2 below its edge, + 3.2 - 2 - 30.7."""
+    least = 50 - room + (TS + 14 - R)
+
+    def told(height: float) -> str:
+        return check(tmp_path, box(*above, f"{DRAWER}\nheight = {height}", DOOR)).text
+
+    assert f"Give its front at least {least:.1f} mm" in told(60)
+    assert "[drawer-too-low]" in told(least - 0.2)
+    assert "[drawer-too-low]" not in told(least + 0.001)

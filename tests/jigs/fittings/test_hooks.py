@@ -165,3 +165,12 @@ def test_a_number_that_is_wrong_is_told_once(tmp_path: Path) -> None:
     text = JOB.replace('drawer_rise = "14 mm"\n', f'drawer_rise = "14 mm"\n{keys}')
     (fault,) = faults_of(tmp_path, text)
     assert "hook_diameter: a size must be over 0" in fault
+
+
+def test_a_box_too_low_is_told_once() -> None:
+    """A drawer box of 45 is refused as too low; that its hooks find no wood follows from it."""
+    spec = replace(DRAWER, drawer_box=DrawerSize(drawer_height=45.0))
+    record = replace(HOOKED, hook_height=42.0)
+    found = codes(hooked(box(spec, LOW, kind="drawer"), slide=record), "B1-1")
+    assert "drawer-too-low" in found
+    assert "hook-outside" not in found
