@@ -21,6 +21,7 @@ from jigs.room.gapsmade import measure_gaps
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
+from templates.elevations.elevationheld import HOLD
 from templates.elevations.elevationroom import (
     GROUND,
     OFF,
@@ -374,7 +375,7 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
         yield room
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
     if held:
-        yield f"HOLD: {', '.join(held)}: held back until 'check' finds no error in it."
+        yield f"{HOLD}, hatched: {', '.join(held)}: held back until 'check' finds no error in it."
 
 
 def _write_notes(notes: Sequence[str]) -> Iterator[Mark]:

@@ -5,17 +5,16 @@ edge it turns on: the point is at the hinges (common drafting practice, no sourc
 way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
-import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 from jigs.ground.geometry import Fitting, Polygon, rectangle
 from jigs.ground.lengths import Unit
 from jigs.room.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
+from templates.elevations.elevationheld import HOLD, hatch, point_at
 from templates.page.marks import MEDIUM, THIN, Area, Circle, Dash, Line, Mark, Outline, Text
-from templates.page.space import Box, Space, clip
+from templates.page.space import Box, Space, covered
 from templates.page.typeface import known, shorten, text_width
 
 CLEAR = 0.7
@@ -68,6 +67,7 @@ class _Word:
     text: str
     size: float
     bold: bool = False
+    hold: bool = False
 
 
 _Block = tuple[_Word, ...]
@@ -103,10 +103,7 @@ def draw_boxes(boxes: Sequence[Seen], style: Style) -> list[Mark]:
                 space.add(*_draw_pull(fitting, front, scale))
     for opening, place in openings:
         _write_opening(space, opening, _inside(place))
-    ground = {box.box.id: box.bottom if box.on_platform else 0.0 for box in boxes}
-    for front, place in fronts:
-        # A front that does not close with its box may reach down to the toe, or below the floor.
-        _write_front(space, front, style, place, scale.up(ground[front.front.box]))
+    _write_fronts(space, fronts, {box.box.id: box for box in boxes}, style)
     marks = space.marks[:]
     for _, place in openings:
         for ends in ((place[0], place[2]), (place[3], place[1])):
@@ -118,6 +115,9 @@ def draw_boxes(boxes: Sequence[Seen], style: Style) -> list[Mark]:
             marks += _give_way(space, [*corners, corners[0]], _span(place), "", "frame")
         lines = _swing_lines(front.swing, place)
         marks += _give_way(space, lines, _span(place), "dashed", "swing")
+    for front, place in fronts:
+        if front.front.withheld:
+            marks += hatch(space, _span(place))
     return marks
 
 
@@ -154,23 +154,53 @@ def _write_opening(space: Space, opening: SeenOpening, within: Box) -> None:
     _write(space, [((word,), False) for word in words], within, [((x0 + x1) / 2, (y0 + y1) / 2)])
 
 
-def _write_front(space: Space, seen: SeenFront, style: Style, place: Polygon, low: float) -> None:
-    """Write a front's ID, and as much else as finds room, above `low`."""
-    x0, y0, x1, y1 = _inside(place)
-    within = (x0, max(y0, low + CLEAR), x1, y1)
+def _write_fronts(
+    space: Space,
+    fronts: Sequence[tuple[SeenFront, Polygon]],
+    boxes: Mapping[str, Seen],
+    style: Style,
+) -> None:
+    """Write what stands on the fronts; beside those that have no room for it, HOLD; at last the
+    sizes that are still missing."""
+    scale = style.scale
+    written: list[tuple[SeenFront, Polygon, Box, _Block]] = []
+    for front, place in fronts:
+        box = boxes[front.front.box]
+        # A front that does not close with its box may reach down to the toe, or below the floor.
+        low = scale.up(box.bottom if box.on_platform else 0.0)
+        x0, y0, x1, y1 = _inside(place)
+        within = (x0, max(y0, low + CLEAR), x1, y1)
+        words = _write_front(space, front, style, place, within, low)
+        written.append((front, place, within, words))
+    for front, place, _, words in written:
+        if front.front.withheld and not any(word.hold for word in words):
+            box = boxes[front.front.box]
+            body = scale.area(box.x, box.bottom, box.box.width, box.box.height)
+            point_at(space, f"{front.front.id} {HOLD}", _span(place), _span(body))
+    for front, _, within, words in written:
+        if words and all(word.bold for word in words):
+            sizes = _sizes(front, style.unit)
+            _write_sizes(space, sizes, within, _spots(front.swing, within))
+
+
+def _write_front(
+    space: Space, seen: SeenFront, style: Style, place: Polygon, within: Box, low: float
+) -> _Block:
+    """Write a front's ID, and as much else as finds room, above `low`; give what stands there."""
+    x0, _, x1, y1 = within
     spots = _spots(seen.swing, within)
     lines = _swing_lines(seen.swing, place)
     blocks = [*_blocks(seen, style, x1 - x0), *_least(seen, within)]
     written = _write(space, blocks, within, spots, avoid=lines)
     if not written and seen.swing == "top":  # its pull stands in the middle
         written = _write(space, blocks, within, _spots(None, within), avoid=lines)
-    if not written:
-        # A low drawer front: capitals alone stand nearer to its edges.
-        spare = CLEAR - TIGHT
-        within = (x0 - spare, max(y0 - spare, low + TIGHT), x1 + spare, y1 + spare)
-        _write(space, _least(seen, within), within, _spots(seen.swing, within), TIGHT)
-    elif all(word.bold for word in written):
-        _write_sizes(space, _sizes(seen, style.unit), within, spots)
+    if written:
+        return written
+    # A low drawer front: capitals alone stand nearer to its edges.
+    spare = CLEAR - TIGHT
+    y0 = max(place[0][1] + TIGHT, low + TIGHT)
+    within = (x0 - spare, y0, x1 + spare, y1 + spare)
+    return _write(space, _least(seen, within), within, _spots(seen.swing, within), TIGHT)
 
 
 def _write_sizes(
@@ -223,7 +253,7 @@ def _blocks(seen: SeenFront, style: Style, room: float) -> Iterator[tuple[_Block
     """Give what may be written on a front, the best first, and whether it is turned; its ID is in
     all of them. A note longer than `room` is shortened."""
     front = seen.front
-    said = (_Word("HOLD", 2.5, True),) if front.withheld else ()
+    said = (_Word(HOLD, 2.5, True, hold=True),) if front.withheld else ()
     note = shorten(_said_of(seen), 1.8, False, room)
     large, small = _sizes(seen, style.unit)
 
@@ -251,8 +281,8 @@ def _least(seen: SeenFront, within: Box) -> Iterator[tuple[_Block, bool]]:
     least: list[_Block] = [(_Word(front.id, 1.8, True),)]
     if front.withheld:
         least = [
-            (_Word(front.id, 1.8, True), _Word("HOLD", 1.8, True)),
-            (_Word(f"{front.id} HOLD", 1.8, True),),
+            (_Word(front.id, 1.8, True), _Word(HOLD, 1.8, True, hold=True)),
+            (_Word(f"{front.id} {HOLD}", 1.8, True, hold=True),),
             *least,
         ]
     yield from ((block, False) for block in least)
@@ -322,7 +352,7 @@ def _write(
             # A little less than what they were moved inwards by: touching is not free.
             if not space.is_free(box, clear - 0.05):
                 continue
-            cut = _covered(avoid, box)
+            cut = covered(avoid, box, CLEAR)
             if least is None or cut < least[0]:
                 least = (cut, words, x, y, turned)
             if cut <= FEW:
@@ -334,18 +364,6 @@ def _write(
     _, words, x, y, turned = least
     space.add(*_lines(words, x, y, turned))
     return words
-
-
-def _covered(points: Sequence[tuple[float, float]], box: Box) -> float:
-    """Give the share of a run of lines that words in a box cover."""
-    widened = (box[0] - CLEAR, box[1] - CLEAR, box[2] + CLEAR, box[3] + CLEAR)
-    whole = covered = 0.0
-    for (x1, y1), (x2, y2) in pairwise(points):
-        whole += math.hypot(x2 - x1, y2 - y1)
-        inside = clip(x1, y1, x2, y2, widened)
-        if inside is not None:
-            covered += math.hypot(inside[2] - inside[0], inside[3] - inside[1])
-    return covered / whole if whole else 0.0
 
 
 def _lines(words: Sequence[_Word], x: float, y: float, turned: bool) -> Iterator[Text]:

@@ -100,9 +100,9 @@ def upward(
     return marks
 
 
-def hatching(x0: float, y0: float, x1: float, y1: float, pitch: float = 3.0) -> list[Mark]:
+def hatching(x0: float, y0: float, x1: float, y1: float, pitch: float = 3.0) -> list[Line]:
     """Hatch a cut board at 45 degrees (ISO 128); boards side by side are hatched on."""
-    marks: list[Mark] = []
+    marks: list[Line] = []
     step = math.ceil((y0 - x1) / pitch)
     while step * pitch < y1 - x0:
         shift = step * pitch

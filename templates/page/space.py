@@ -131,12 +131,16 @@ class Space:
                 return False
         return not any(circle_meets(*circle, box, margin) for circle in self._circles)
 
-    def line_is_free(self, x1: float, y1: float, x2: float, y2: float, margin: float = 0.4) -> bool:
-        """Say whether a straight line crosses no other, and comes to no text, area or circle."""
+    def line_is_free(
+        self, x1: float, y1: float, x2: float, y2: float, margin: float = 0.4, *,
+        crossing: bool = False,
+    ) -> bool:  # fmt: skip
+        """Say whether a straight line crosses no other, unless `crossing`, and comes to no text,
+        area or circle."""
         return not (
             any(segment_meets(x1, y1, x2, y2, box, margin) for box in self._boxes)
             or any(_reaches(x1, y1, x2, y2, circle, margin) for circle in self._circles)
-            or any(_cross((x1, y1, x2, y2), line) for line in self._lines)
+            or (not crossing and any(_cross((x1, y1, x2, y2), line) for line in self._lines))
         )
 
     def add_where_free(
@@ -170,15 +174,17 @@ class Space:
         return not any(boxes_meet(wide, other) for other in self._boxes) and self.is_free(box)
 
     def add_between_texts(
-        self, points: Sequence[tuple[float, float]], within: Box, dash: Dash, width: float
-    ) -> None:
+        self, points: Sequence[tuple[float, float]], within: Box, dash: Dash, width: float,
+        least: float = 2.0,
+    ) -> None:  # fmt: skip
         """Add an open or closed run of straight lines, clipped to `within` and left out where a
-        text stands: a dashed outline may miss a dash, a word must not be struck through."""
+        text stands: a dashed outline may miss a dash, a word must not be struck through. Stumps
+        under `least` mm are dropped."""
         for (x1, y1), (x2, y2) in pairwise(points):
             clipped = clip(x1, y1, x2, y2, within)
             if clipped is None:
                 continue
-            for piece in _free_pieces(clipped, self._boxes):
+            for piece in _free_pieces(clipped, self._boxes, least):
                 self.add(
                     Line(x1=piece[0], y1=piece[1], x2=piece[2], y2=piece[3], width=width, dash=dash)
                 )
@@ -202,20 +208,32 @@ def clip(
     return x1 + start * dx, y1 + start * dy, x1 + end * dx, y1 + end * dy
 
 
+def covered(points: Sequence[tuple[float, float]], box: Box, margin: float) -> float:
+    """Give the share of a run of straight lines within `margin` mm of a box."""
+    widened = (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin)
+    whole = hidden = 0.0
+    for (x1, y1), (x2, y2) in pairwise(points):
+        whole += math.hypot(x2 - x1, y2 - y1)
+        inside = clip(x1, y1, x2, y2, widened)
+        if inside is not None:
+            hidden += math.hypot(inside[2] - inside[0], inside[3] - inside[1])
+    return hidden / whole if whole else 0.0
+
+
 def _free_pieces(
-    line: tuple[float, float, float, float], boxes: Sequence[Box]
+    line: tuple[float, float, float, float], boxes: Sequence[Box], least: float
 ) -> list[tuple[float, float, float, float]]:
-    """Cut away the stretches of a line within 0.8 mm of a box; drop stumps under 2 mm."""
+    """Cut away the stretches of a line within 0.8 mm of a box; drop stumps under `least`."""
     x1, y1, x2, y2 = line
     length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
     spans: list[tuple[float, float]] = [(0.0, 1.0)]
     for box in boxes:
         widened = (box[0] - 0.8, box[1] - 0.8, box[2] + 0.8, box[3] + 0.8)
-        covered = clip(x1, y1, x2, y2, widened)
-        if covered is None or length == 0.0:
+        hidden = clip(x1, y1, x2, y2, widened)
+        if hidden is None or length == 0.0:
             continue
-        low = ((covered[0] - x1) ** 2 + (covered[1] - y1) ** 2) ** 0.5 / length
-        high = ((covered[2] - x1) ** 2 + (covered[3] - y1) ** 2) ** 0.5 / length
+        low = ((hidden[0] - x1) ** 2 + (hidden[1] - y1) ** 2) ** 0.5 / length
+        high = ((hidden[2] - x1) ** 2 + (hidden[3] - y1) ** 2) ** 0.5 / length
         spans = [
             piece
             for a, b in spans
@@ -225,7 +243,7 @@ def _free_pieces(
     return [
         (x1 + a * (x2 - x1), y1 + a * (y2 - y1), x1 + b * (x2 - x1), y1 + b * (y2 - y1))
         for a, b in spans
-        if (b - a) * length >= 2.0
+        if (b - a) * length >= least
     ]
 
 

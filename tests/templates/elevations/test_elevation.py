@@ -191,14 +191,6 @@ def test_pulls_stand_over_their_holes(demo: Layout) -> None:
             assert long * drawn.reduction == pytest.approx(160 + 12)
 
 
-def test_a_held_front_says_hold() -> None:
-    """It is drawn all the same, and listed in the notes."""
-    [drawn] = draw(lay(box(FrontSpec(id="B1-1", kind="door"))))
-    words = [m.text for m in drawn.page.marks if isinstance(m, Text)]
-    assert "HOLD" in words
-    assert any(word.startswith("HOLD: B1-1:") for word in words)
-
-
 def test_widths_and_heights_are_dimensioned(demo: Layout) -> None:
     """The chain of box widths closes with its total, filler and end panel taken in."""
     north = draw(demo)[0]
