@@ -144,10 +144,12 @@ def windows_of(card: StationCard, axis: Axis, frame: CardFrame) -> tuple[Box, Bo
     edge = edge_along(card, "x" if axis == "y" else "y")
     low, high = (frame.face[0], frame.face[2]) if axis == "y" else (frame.face[1], frame.face[3])
     near, far = low + FROM_BORDER, high - FROM_BORDER - WINDOW[0]
+    # No hole's cross is cut away with a window over the edge that it is near.
+    inside = min([INSIDE, *(abs(place) - ARM for place in _on_line(card, axis))])
     if edge is not None and edge.edge in ("left", "bottom"):
-        near = INSIDE - WINDOW[0]
+        near = inside - WINDOW[0]
     elif edge is not None:
-        far = -INSIDE
+        far = -inside
     if _between(card, axis):
         places = _on_line(card, axis)
         if edge is None or edge.edge in ("right", "top"):
