@@ -171,7 +171,7 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
         if edge not in referenced:
             name = edge_words(view, edge)
             _name_line(space, plan, run, tuple(way.format(name) for way in SECOND_CHECK))
-            space.add_between_texts(run, plan.inside, "dashed", 0.25)
+            space.add_between_texts(run, plan.lined, "dashed", 0.25)
     if plan.inner:
         u, v = plan.inner_u, plan.rows[0]
         line = (plan.at(u, 0.0), plan.at(u, v))
@@ -193,10 +193,10 @@ def _name_line(space: Space, plan: CardPlan, run: Run, ways: Sequence[str]) -> b
     upright = run[0][0] == run[1][0]
     across, along = (0, 1) if upright else (1, 0)
     at = run[0][across]
-    if not plan.inside[across] < at < plan.inside[across + 2]:
+    if not plan.lined[across] < at < plan.lined[across + 2]:
         return False
-    low = max(plan.inside[along], min(end[along] for end in run)) + 2.0
-    high = min(plan.inside[along + 2], max(end[along] for end in run)) - 2.0
+    low = max(plan.lined[along], min(end[along] for end in run)) + 2.0
+    high = min(plan.lined[along + 2], max(end[along] for end in run)) - 2.0
     for words in ways:
         wide = text_width(words, 2.5)
         starts = [high - wide, low, (low + high - wide) / 2] if low + wide <= high else []

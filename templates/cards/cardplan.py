@@ -52,8 +52,9 @@ class CardPlan:
         *,
         with_ladder: bool = True,
         members: tuple[Member, ...] = (),
+        alike: Box | None = None,
     ) -> None:
-        self.with_ladder, self.members = with_ladder, members
+        self.with_ladder, self.members, self.alike = with_ladder, members, alike
         self.view, self.fitting = view, fitting
         self.across, self.up = across, up
         self.places = [(across.distance(x), up.distance(y)) for x, y in fitting.places]
@@ -335,11 +336,23 @@ class CardPlan:
         return self._box(0.0 if self.across.kind == "edge" else self.u_low, 0.0, 0.4)
 
     @property
+    def lined(self) -> Box:
+        """Where the part's other edges are drawn: of a card for several parts no further than it
+        reaches without its boxes to tick, for beyond that they may lie elsewhere on each part."""
+        return self._within_alike(self.inside)
+
+    @property
     def drawn_on(self) -> Box:
         """Where hardware is drawn: a drawer box no further than its figures, below the heading."""
         u = 0.0 if self.across.kind == "edge" else self.u_low
         high = None if self.fitting.stands is None else self.figure_v1 + self.strip_height
-        return self._box(u, 0.0, 0.4, high)
+        return self._within_alike(self._box(u, 0.0, 0.4, high))
+
+    def _within_alike(self, box: Box) -> Box:
+        if self.alike is None:
+            return box
+        left, low, right, high = self.alike
+        return max(box[0], left), max(box[1], low), min(box[2], right), min(box[3], high)
 
     def _box(self, u: float, v: float, within: float, high: float | None = None) -> Box:
         (x1, y1), (x2, y2) = (

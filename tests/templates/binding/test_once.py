@@ -1,6 +1,7 @@
 """Cards that are the same for several parts, each printed once."""
 
 import json
+from collections import Counter
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -16,7 +17,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
-from templates.cards.card import Card
+from templates.cards.card import Card, share_card
 from templates.cards.ticks import MOST
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
@@ -156,7 +157,8 @@ def _places(card: Card) -> list[tuple[float, float]]:
 
 
 def _check(layout: Layout) -> None:
-    """Each card that serves several parts is what each of them would have by itself."""
+    """Each card that serves several parts is what each of them would have by itself, and, with
+    the boxes to tick of all, what it would be if it were drawn for another of them."""
     alone: dict[tuple[object, ...], list[Card]] = {}
     for _, placed in make_sheets(layout, COMMON, each=True).cards:
         card = replace(placed.card, number=1)
@@ -164,7 +166,7 @@ def _check(layout: Layout) -> None:
         alone.setdefault((view.part, view.face, view.column, view.side), []).append(card)
     for _, placed in make_sheets(layout, COMMON).cards:
         view, places = placed.card.view, _places(placed.card)
-        said = []
+        said, drawn = [], []
         for member in placed.card.members:
             own = alone[member.part, view.face, view.column, view.side]
             (same,) = [
@@ -177,7 +179,10 @@ def _check(layout: Layout) -> None:
                 )
             ]
             said.append(_said(same))
+            together = share_card(same, placed.card.members)
+            drawn.append(Counter(type(mark).__name__ for mark in together.marks))
         assert all(words == said[0] for words in said)
+        assert all(marks == drawn[0] for marks in drawn), placed.card.parts
 
 
 @given(jobs(most_boxes=1))
