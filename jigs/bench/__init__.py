@@ -1,1 +1,1 @@
-"""What is done at the bench: story sticks, the first article."""
+"""What is done at the bench: stations, the table of a box, story sticks, the first article."""

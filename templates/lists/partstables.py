@@ -117,7 +117,7 @@ def parts_listing(parts: PartsList) -> Listing:
         ),
         Section(
             blocks=(
-                *_sentences(legend_words(parts)),
+                *_sentences(legend_words()),
                 *_sentences([assumed_words(parts)], stamp=True),
                 *_sentences([made_here_words(parts)]),
                 *_sentences(cautions_of(box.kind for box in parts.layout.boxes)),

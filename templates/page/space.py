@@ -157,15 +157,6 @@ class Space:
                 return True
         return False
 
-    def add_all_where_free(
-        self, texts: Sequence[Text], within: Box, *, beside: float = 2.0
-    ) -> bool:
-        """Add texts that belong together if all stand free; say whether they do."""
-        free = all(self._stands_free(text, within, beside) for text in texts)
-        if free:
-            self.add(*texts)
-        return free
-
     def _stands_free(self, text: Text, within: Box, beside: float) -> bool:
         box = text_box(text)
         if box[0] < within[0] or box[1] < within[1] or box[2] > within[2] or box[3] > within[3]:

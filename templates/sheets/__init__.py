@@ -1,6 +1,6 @@
-"""One sheet: its words, its pages, which cards share one.
+"""Sheets: a part's faces with their words and cards, and the pages that faces share.
 
-`panel`, `partwords`, `steps`, `sums` and `picture` are its words; `pattern` knows the ways to
-divide a page between words and cards, `sharing` shares the cards among pages, in order and in a
-few other orders, `sheet` draws.
+`panel`, `sheetwords`, `partwords`, `sums` and `picture` are a face's words; `field` sets them with
+its cards, `sharing` puts fields on pages, `sheet` draws these. `guide` and `guidedraw` are the guide
+pages in front.
 """

@@ -75,21 +75,17 @@ def _heading(
     return Heading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
 
 
-def write_distances(
-    space: Space, shop: Shop, station: Station, card: StationCard, room: Box, *, apart: bool
-) -> bool:
+def write_distances(space: Space, card: StationCard, room: Box, *, apart: bool) -> bool:
     """Write each hole's distances from what the card is set by, or its number on the pin card.
     `apart`: where holes are too close for a line to each, figures may stand near them without one.
     """
     if card.numbered:
-        return write_numbers(space, card, room) and _corner_figures(
-            space, shop, station, card, room
-        )
+        return write_numbers(space, card, room) and _corner_figures(space, card, room)
     inward = 1 if edge_along(card, "x") is None or _x_edge_is_left(card) else -1
     for hole in card.holes:
         figures = HoleFigures(
-            up=_label(shop, station, card, "y", hole.y),
-            across=_label(shop, station, card, "x", hole.x),
+            up=_label(card, "y", hole.y),
+            across=_label(card, "x", hole.x),
             note=hole_note(hole),
         )
         if write_figures(space, hole, figures, inward, room):
@@ -99,7 +95,7 @@ def write_distances(
         if spot is None:
             return False
         space.add(*figures.marks(*spot))
-    return card.stands is None or _corner_figures(space, shop, station, card, room)
+    return card.stands is None or _corner_figures(space, card, room)
 
 
 def _x_edge_is_left(card: StationCard) -> bool:
@@ -128,9 +124,7 @@ def write_numbers(space: Space, card: StationCard, room: Box) -> bool:
     return True
 
 
-def _corner_figures(
-    space: Space, shop: Shop, station: Station, card: StationCard, room: Box
-) -> bool:
+def _corner_figures(space: Space, card: StationCard, room: Box) -> bool:
     """Write how far in and up the drawer box's corner stands, or the pin row's distance in."""
     if card.stands is not None:
         texts = [
@@ -141,7 +135,7 @@ def _corner_figures(
         ]
         near = (card.stands.x, card.stands.y + 14.0)
     else:
-        label = _label(shop, station, card, "x", card.holes[0].x)
+        label = _label(card, "x", card.holes[0].x)
         texts = [f"{label.mm}, {label.inches}", hole_note(card.holes[0])]
         near = (card.holes[0].x, 12.0)
     width = max(text_width(text, 2.5, True) for text in texts)
@@ -157,7 +151,7 @@ def _figure(value: float) -> str:
     return f'{format_mm(value)} ({format_inches(value)}")'
 
 
-def _label(shop: Shop, station: Station, card: StationCard, axis: Axis, value: float) -> Label:
+def _label(card: StationCard, axis: Axis, value: float) -> Label:
     """Label a hole's distance from the line or the edge that the card is set by."""
     edge = edge_along(card, axis)
     if edge is None and abs(value) < 1e-6:

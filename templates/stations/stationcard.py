@@ -126,7 +126,7 @@ def _draw(
     x0, y0, x1, y1 = frame.face
     room = (x0 + 1.5, y0 + 1.5, x1 - 1.5, y1 - 1.5)
     drawn = write_titles(space, card, titles, room)
-    drawn = drawn and write_distances(space, shop, station, card, room, apart=apart)
+    drawn = drawn and write_distances(space, card, room, apart=apart)
     if not drawn:
         return None
     for polygon in card.outline:

@@ -205,7 +205,7 @@ def open_sizes_words(parts: PartsList) -> Iterator[str]:
         yield f"{STAMP}: {words}: sizes of drawer boxes rest on them"
 
 
-def legend_words(parts: PartsList) -> Iterator[str]:
+def legend_words() -> Iterator[str]:
     """Say what the columns mean."""
     yield (
         "cut: what the saw is set to, before the edge band; length runs along the grain, or is "

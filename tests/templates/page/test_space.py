@@ -160,9 +160,3 @@ def test_a_note_keeps_its_distance_from_what_stands_beside_it() -> None:
         space = Space()
         space.add(other)
         assert space.add_where_free([note], within, beside=beside) is taken
-    space = Space()
-    space.add(other)
-    below = Text(x=0.0, y=-6.0, text="12 deep")
-    assert not space.add_all_where_free([note, below], within)
-    assert space.marks == [other]
-    assert space.add_all_where_free([Text(x=0.0, y=-2.0, text="5 dia"), below], within)
