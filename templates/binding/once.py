@@ -83,4 +83,4 @@ def _member(card: Card, first: Card) -> Member:
         dx = card.plan.across.at - first.plan.across.at
         dy = card.plan.up.at - first.plan.up.at
     serves = card.fitting.part if view.face == "inside" and card.plan is not None else None
-    return Member(part=view.part, code=view.code, serves=serves or "", dx=dx, dy=dy)
+    return Member(part=view.part, code=view.code, serves=serves or "", dx=dx, dy=dy, open=view.open)

@@ -30,12 +30,14 @@ def _round(value: float) -> float:
 
 def _card(page: int, placed: Placed) -> dict[str, Any]:
     card, dx, dy = placed.card, placed.dx, placed.dy
+    numbers = [card.view.open, *(member.open for member in card.members)]
+    resting = tuple(dict.fromkeys(number for each in numbers for number in each))
     data: dict[str, Any] = {
         "page": page,
         **_whose(placed),
         "face": card.view.face,
         **_board(card.view),
-        **({"open": open_data(card.view.open)} if card.view.open else {}),
+        **({"open": open_data(resting)} if resting else {}),
         "x_mm": _round(card.box[0] + dx),
         "y_mm": _round(card.box[1] + dy),
         "width_mm": _round(card.width),

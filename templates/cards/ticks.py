@@ -6,6 +6,7 @@ Paper serves about eight parts before its corners are worn (common practice, no 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from jigs.given.confirming import OpenNumber
 from templates.page.marks import MEDIUM, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
 from templates.page.typeface import text_width, wrap
@@ -30,13 +31,15 @@ _APART = 2.2
 class Member:
     """One of the parts that a card serves, ticked off as it is punched. `serves`: the front that
     the card's holes are for, where it stands on a board; `dx`, `dy`: how far right and up on its
-    face lies what the card has, than on the face that the card is drawn for, mm."""
+    face lies what the card has, than on the face that the card is drawn for, mm; `open`: the open
+    numbers that the part's own holes rest on."""
 
     part: str
     code: str
     serves: str
     dx: float
     dy: float
+    open: tuple[OpenNumber, ...] = ()
 
 
 def set_name(parts: Sequence[str]) -> str:

@@ -13,6 +13,8 @@ from hypothesis import HealthCheck, given, settings
 import templates.demo
 from jigs.box.parts import Front, Layout
 from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
+from jigs.given.confirming import OpenNumber
+from jigs.given.job import BoxSpec, FrontSpec, Job
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import Sheets, make_sheets
@@ -260,3 +262,14 @@ def test_every_part_of_any_job_finds_room(job: Job) -> None:
     layout = lay_out(replace(job, boxes=tuple(boxes)))
     for name in ("common", "letter", "a4", "a3"):
         _find_room(make_sheets(layout, PAPERS[name]))
+
+
+def test_the_data_of_a_shared_card_name_what_is_open_for_any_of_its_parts() -> None:
+    """B3R-2 alone rests on a number that nobody confirmed; its card is drawn for B3-2."""
+    record = next(iter(several(2).job.hinges))
+    number = OpenNumber(kind="hinge", record=record, key="constant", value=5.0)
+    layout = changed(several(2), "B3R-2", open=(number,))
+    shared = [card for card in cards(layout) if card["face"] == "back" and "B3R-2" in str(card)]
+    assert shared
+    assert all({"B3-2"} < {member["part"] for member in card["parts"]} for card in shared)
+    assert all([each["record"] for each in card["open"]] == [record] for card in shared)
