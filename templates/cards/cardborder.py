@@ -12,7 +12,7 @@ from templates.page.marks import Area, Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap
 from templates.words.facewords import edge_words, index_words
-from templates.words.wording import ASSEMBLED, HALF_WORDS
+from templates.words.wording import ASSEMBLED, HALF_WORDS, LADDER, LADDER_OF_SEVERAL
 
 
 def draw_line(
@@ -140,10 +140,13 @@ def draw_ladder(space: Space, plan: CardPlan) -> None:
     """Draw a card's edge ladder, if it reaches up to the part's top end."""
     if plan.ladder_v is not None:
         y = plan.y(plan.ladder_v)
-        space.add(*ladder(plan.view, plan.x(0.0), plan.x(plan.u_high), y))
+        words = LADDER_OF_SEVERAL if plan.members else LADDER
+        space.add(*ladder(plan.view, plan.x(0.0), plan.x(plan.u_high), y, words))
 
 
-def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Text]:
+def ladder(
+    view: FaceView, start: float, end: float, y: float, words: str = LADDER
+) -> list[Line | Text]:
     """Draw the lines to cut at from `start` to `end`, 2 mm either side of the true height, with
     their figures; the true one lies at y, mm."""
     height = view.height
@@ -157,5 +160,4 @@ def ladder(view: FaceView, start: float, end: float, y: float) -> list[Line | Te
         marks.append(Line(x1=x, y1=y + step, x2=x, y2=y + 2.8))
         figure = format_mm(height + step)
         marks.append(Text(x=x, y=y + 4.1, text=figure, bold=step == 0, anchor="middle"))
-    words = "EDGE LADDER: CUT AT YOUR HEIGHT"
     return [*marks, Text(x=(start + end) / 2, y=y - 5.6, text=words, anchor="middle")]

@@ -53,7 +53,8 @@ GUIDES: Mapping[Work, GuideWords] = {
             "Write ID and TOP on tape on the back. Measure the door; fill in its page.",
             "Hold the door at its box, arrow up: the cups must face the plates.",
             "Lay it on a blanket, back up, TOP away from you.",
-            f"{_SET} Cut the top one's ladder at the height YOU measured.",
+            f"{_SET} Cut the top one's ladder at the height YOU measured; of a card for several "
+            "doors the tallest is first, and for each that is shorter it is cut again.",
             f"Lay your hinge on the drawing: cup and both screws must match. {_PUNCHED} From "
             "punch to punch it must be what the page says.",
             "Set the stop from the bit's RIM, not from its point; bore the first cup in scrap. "

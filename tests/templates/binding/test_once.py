@@ -23,6 +23,8 @@ from templates.cards.card import Card, share_card
 from templates.cards.ticks import MOST
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.words.guidewords import guide_steps
+from templates.words.wording import LADDER, LADDER_OF_SEVERAL
 from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
@@ -273,3 +275,14 @@ def test_the_data_of_a_shared_card_name_what_is_open_for_any_of_its_parts() -> N
     assert shared
     assert all({"B3-2"} < {member["part"] for member in card["parts"]} for card in shared)
     assert all([each["record"] for each in card["open"]] == [record] for card in shared)
+
+
+def test_a_ladder_for_several_doors_is_cut_for_the_tallest_first() -> None:
+    """They may differ by what the ladder allows for: cut lower first, it would be spoilt."""
+    for times, words in ((1, LADDER), (3, LADDER_OF_SEVERAL)):
+        made = make_sheets(several(times), COMMON)
+        (top,) = [placed.card for _, placed in made.cards if placed.card.ladder is not None]
+        said = [mark.text for mark in top.marks if isinstance(mark, Text)]
+        assert [text for text in said if text in (LADDER, LADDER_OF_SEVERAL)] == [words]
+    steps = " ".join(guide_steps("hinges", (), ()))
+    assert "the tallest is first, and for each that is shorter it is cut again" in steps
