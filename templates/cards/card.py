@@ -100,7 +100,8 @@ def share_card(card: Card, members: Sequence[Member]) -> Card:
     fitting = replace(plan.fitting, part=serves or None)
     together = CardPlan(
         card.view, fitting, plan.across, plan.up,
-        with_ladder=plan.with_ladder, members=tuple(members), alike=plan.inside,
+        with_ladder=plan.with_ladder, members=tuple(members),
+        alike=plan.alike or plan.inside,
     )  # fmt: skip
     return replace(card, plan=together, box=together.box, members=tuple(members))
 

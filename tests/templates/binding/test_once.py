@@ -12,9 +12,8 @@ from hypothesis import HealthCheck, given, settings
 
 import templates.demo
 from jigs.box.parts import Front, Layout
-from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
 from jigs.given.confirming import OpenNumber
-from jigs.given.job import BoxSpec, FrontSpec, Job
+from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import Sheets, make_sheets
