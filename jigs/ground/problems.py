@@ -147,6 +147,22 @@ RANKS: dict[str, Rank] = {
 OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
 """A part with one of them rests on numbers that are open: neither looked up nor measured."""
 
+OF_HINGES = frozenset(
+    {
+        "cup-at-groove",
+        "door-beyond-tables",
+        "hinge-at-end",
+        "hinge-edge-reveal",
+        "hinge-off-grid",
+        "hinge-to-hinge",
+        "hinges-close",
+        "hinges-few",
+        "least-reveal-unknown",
+        "tab-moved",
+    }
+)
+"""What concerns the hinges of a front alone: it stands where these are bored."""
+
 BEFORE_CUTTING = frozenset(
     {
         "above-ceiling",

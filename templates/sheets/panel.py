@@ -35,7 +35,8 @@ class PartWords:
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
     `reveals` both meanings of the word, empty where the part's gaps are others, `measure` its
     size in mm and inches (`part 454.0 x 613.0 x 19.0`), `payload` the text of its QR symbol,
-    `facts` what holds for the work on one face, `notes` what applies to the part.
+    `facts` what holds for the work on one face, `notes` what applies to the part, `face_notes`
+    what of it on the face of a front, where all of it does not; None for all.
     """
 
     part: str
@@ -48,6 +49,7 @@ class PartWords:
     payload: str
     facts: dict[Face, tuple[Sentence, ...]]
     notes: tuple[Sentence, ...]
+    face_notes: tuple[Sentence, ...] | None = None
 
 
 def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
@@ -152,7 +154,8 @@ def body(
     facts = words.facts.get(view.face, ()) if first else ()
     told = first and words.reveals and view.face in ("back", "inside")
     reveals = (Sentence(words.reveals),) if told else ()
-    notes = (*facts, *reveals, *words.notes)
+    applies = words.notes if view.face != "front" or words.face_notes is None else words.face_notes
+    notes = (*facts, *reveals, *applies)
     return [
         *open_pieces(view, width),
         stacked([paragraph(text, width) for text in own]),

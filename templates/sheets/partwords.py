@@ -1,9 +1,11 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
+from collections.abc import Collection
+
 from jigs.box.boxparts import findings_at, hung_over, hung_under, parts_of_box
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
-from jigs.ground.problems import OPEN_CODES
+from jigs.ground.problems import OF_HINGES, OPEN_CODES
 from templates.sheets.panel import PartWords
 from templates.words.boardfacts import (
     box_measure,
@@ -52,6 +54,8 @@ def neighbour_of(layout: Layout, front: Front) -> str:
 def words_of_front(layout: Layout, front: Front) -> PartWords:
     """Give the words of a front's sheets."""
     place = place_of(front.wall, front.box)
+    hinged = any(fitting.kind == "hinge" for fitting in front.fittings)
+    elsewhere = OF_HINGES if hinged else frozenset[str]()
     neighbour = neighbour_of(layout, front)
     return PartWords(
         part=front.id,
@@ -64,6 +68,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         payload=front_payload(layout, front).text,
         facts={"back": back_facts(layout, front), "front": face_facts(layout, front)},
         notes=(*given_facts(front), *notes_for(layout, front.id, front.assumed)),
+        face_notes=(*given_facts(front), *notes_for(layout, front.id, front.assumed, elsewhere)),
     )
 
 
@@ -116,10 +121,13 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
     )
 
 
-def notes_for(layout: Layout, part: str, assumed: tuple[str, ...]) -> tuple[Sentence, ...]:
-    """Give the findings that are printed on a part's sheets; open numbers have a line of their
-    own."""
-    found = [problem for problem in findings_at(layout, part) if problem.code not in OPEN_CODES]
+def notes_for(
+    layout: Layout, part: str, assumed: tuple[str, ...], elsewhere: Collection[str] = ()
+) -> tuple[Sentence, ...]:
+    """Give the findings that are printed on a part's sheets, but for the codes that stand
+    `elsewhere`; open numbers have a line of their own."""
+    left_out = (*OPEN_CODES, *elsewhere)
+    found = [problem for problem in findings_at(layout, part) if problem.code not in left_out]
     # The facts alone: remedies stand in the check, where there is room for them. Four drawers on
     # one slide say the same of it.
     notes = list(dict.fromkeys(closed(problem.text) for problem in found))

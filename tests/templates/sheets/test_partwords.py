@@ -165,6 +165,22 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
     assert notes_for(layout, "B1-1", ()) == ()
 
 
+def test_what_concerns_hinges_stands_where_they_are_bored() -> None:
+    """Not where the pull is; on all sheets of a front whose cups its maker bored, or that has
+    none."""
+    few = Problem(level="warning", code="hinges-few", part="B3-2", text="few", remedy="x")
+    layout = with_problems(
+        few, Problem(level="warning", code="sight-line", part="B3-2", text="level", remedy="x")
+    )
+    words = words_of_front(layout, front("B3-2"))
+    assert texts(words.notes)[-2:] == ("Few.", "Level.")
+    assert words.face_notes is not None
+    assert {"Few.", "Level."} & set(texts(words.face_notes)) == {"Level."}
+    pull = tuple(each for each in front("B3-2").fittings if each.kind == "pull")
+    bored = words_of_front(layout, replace(front("B3-2"), fittings=pull))
+    assert bored.face_notes == bored.notes
+
+
 def test_a_note_and_a_finish_are_printed() -> None:
     """What the person said of a front stands on its sheets before the findings."""
     make = replace(front("B3-2").make, note="oven", finish="Sage green, satin.")
