@@ -115,7 +115,7 @@ class Guides:
         if paper.longest is not None:
             used = sum(block.height for block in blocks.values())
             height = max(height, used + EDGE + BOTTOM_STRIP)
-        marks: list[Mark] = border_marks(paper.width, height, paper, number, brief=True)
+        marks: list[Mark] = border_marks(paper.width, height, paper, number, holes=True)
         top = height - EDGE
         for block in blocks.values():
             marks += moved(block.marks, LEFT_STRIP, top)
