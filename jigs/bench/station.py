@@ -231,6 +231,11 @@ class Station:
         """What its widest bit is for."""
         return self.bits[0].purposes[0]
 
+    @property
+    def marked(self) -> bool:
+        """Whether its fronts are marked through their drawer boxes, which its cards place."""
+        return any(card.stands is not None for card in self.cards)
+
     def card(self, letter: str) -> StationCard:
         """Find a card by its letter."""
         return next(card for card in self.cards if card.letter == letter)

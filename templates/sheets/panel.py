@@ -14,7 +14,7 @@ from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked
 from templates.page.typeface import PITCH, shorten, text_width, wrap
 from templates.sheets.picture import Numbered, picture, picture_room
 from templates.sheets.sums import sums
-from templates.words.facewords import drilled_words, seen_words
+from templates.words.facewords import NOT_REVERSIBLE, drilled_words, seen_words
 from templates.words.openwords import open_line
 from templates.words.ownwords import cautions_here
 from templates.words.sentence import Sentence
@@ -94,7 +94,9 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
     """Say which face is drilled, how it lies, and whether it may be turned round."""
     line = f"DRILL THIS FACE: {drilled_words(view)}"
     size = 3.5 if text_width(line, 3.5, True) <= width else 2.5
-    seen = f"{seen_words(view)} NOT REVERSIBLE." if view.reversible is False else seen_words(view)
+    seen = seen_words(view)
+    if view.reversible is False:
+        seen = f"{seen} {NOT_REVERSIBLE}"
     return [paragraph(line, width, size=size, bold=True), paragraph(seen, width)]
 
 

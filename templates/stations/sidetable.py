@@ -10,11 +10,13 @@ from jigs.bench.storystick import SAME
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
+from templates.stations.rowfacts import said_in_row
 from templates.stations.stationrows import (
     NextCard,
     Stretch,
     TableBlock,
     figure_stretches,
+    joined,
     open_at,
     set_stretches,
     size_and_blanks,
@@ -22,7 +24,7 @@ from templates.stations.stationrows import (
     tick_box,
 )
 from templates.stations.stationview import Shop
-from templates.words.rowwords import NEXT, cross_words, open_names, warning_words
+from templates.words.rowwords import NEXT, cross_words, open_names
 from templates.words.sidewords import (
     BORED,
     beside_words,
@@ -50,25 +52,30 @@ def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     blocks: list[TableBlock] = []
     taken = NextCard()
     for table in box_tables((station,)):
-        blocks += _table(station, table, taken, width)
+        blocks += _table(shop, station, table, taken, width)
     distances = " ".join(distance_words(station, station.rows))
     if distances and blocks:
         told = paragraph(distances, width, bold=True)
         first, *rest = blocks
-        blocks = [replace(first, head=_joined(told, first.head)), *rest]
+        blocks = [replace(first, head=joined(told, first.head)), *rest]
     return blocks
 
 
-def _table(station: Station, table: BoxTable, taken: NextCard, width: float) -> list[TableBlock]:
+def _table(
+    shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float
+) -> list[TableBlock]:
     head = _heading(table, width)
     lines = [_line(station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
-        head = _joined(head, lines.pop(0))
+        head = joined(head, lines.pop(0))
     captions = _captions()
-    again = _joined(captions, _goes_on(table, width))
+    again = joined(captions, _goes_on(table, width))
     return [
         TableBlock(block=head, head=captions),
-        *(TableBlock(block=each, head=again) for each in (*lines, _notes(station, table, width))),
+        *(
+            TableBlock(block=each, head=again)
+            for each in (*lines, _notes(shop, station, table, width))
+        ),
     ]
 
 
@@ -203,7 +210,7 @@ def _rows(station: Station, part: BenchPart) -> list[Row]:
     return [row for row in station.rows if row.part == part]
 
 
-def _notes(station: Station, table: BoxTable, width: float) -> MarkBlock:
+def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkBlock:
     """The sums that close, punch to punch, what is open, held, or to be known of the boards."""
     rows = [row for part in (table.left, table.right) if part for row in _rows(station, part)]
     numbers = tuple(dict.fromkeys(number for row in rows for number in row.open))
@@ -211,7 +218,7 @@ def _notes(station: Station, table: BoxTable, width: float) -> MarkBlock:
         *sums_of_board(table),
         *punch_words(rows),
         *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
-        *dict.fromkeys(text for row in rows for text in warning_words(row.warnings)),
+        *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]
     held = [
         f"HOLD {row.serves}: {' '.join(problem.text for problem in row.held)}" for row in table.held
@@ -223,11 +230,3 @@ def _notes(station: Station, table: BoxTable, width: float) -> MarkBlock:
             y -= PITCH
             marks.append(Text(x=2.0, y=y - 0.2, text=line, bold=bold))
     return MarkBlock(height=-y + 3.0, marks=tuple(marks))
-
-
-def _joined(first: MarkBlock, second: MarkBlock) -> MarkBlock:
-    """Set one block right below another, never parted."""
-    return MarkBlock(
-        height=first.height + second.height,
-        marks=(*first.marks, *moved(second.marks, 0.0, -first.height)),
-    )

@@ -4,10 +4,9 @@ Each row has the part's ID and code, its size with blanks for what is measured, 
 line with boxes to tick, and sums that close on the part. Rows are blocks that flow down the page.
 """
 
-from collections import Counter
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.station import Row, Setting, Start, Station
@@ -15,8 +14,9 @@ from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.ticks import BOX
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Text
-from templates.page.pieces import MarkBlock, moved
+from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
+from templates.stations.rowfacts import said_in_row, said_of_all
 from templates.stations.stationview import Shop
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
@@ -25,10 +25,11 @@ from templates.words.rowwords import (
     open_names,
     setting_name,
     sum_words,
-    warning_words,
 )
 from templates.words.stationwords import FROM_WORDS, names_kind, setting_figure
 
+MIDDLES: frozenset[Start] = frozenset({"middle-x", "middle-y"})
+"""They have no figure that would stand in a row."""
 CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
 BLANK = 13.0
@@ -90,13 +91,29 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     usual = _usual_starts(station)
     head = _captions(station, usual, width)
     taken = NextCard()
-    told = names_kind(station, shop.views_of(station))
-    return [
+    kind_told = names_kind(station, shop.views_of(station))
+    told = said_of_all(shop, station)
+    blocks = [
         TableBlock(
-            block=_row_block(shop, row, all_open, usual, taken, width, kind_told=told), head=head
+            block=_row_block(
+                shop, row, all_open, usual, taken, width, kind_told=kind_told, told=told
+            ),
+            head=head,
         )
         for row in station.rows
     ]
+    if told:
+        above = paragraph(" ".join(told), width, bold=True)
+        blocks[0] = replace(blocks[0], head=joined(above, head))
+    return blocks
+
+
+def joined(first: MarkBlock, second: MarkBlock) -> MarkBlock:
+    """Set one block right below another, never parted."""
+    return MarkBlock(
+        height=first.height + second.height,
+        marks=(*first.marks, *moved(second.marks, 0.0, -first.height)),
+    )
 
 
 @dataclass(slots=True)
@@ -113,17 +130,14 @@ class NextCard:
 
 
 def _usual_starts(station: Station) -> frozenset[Start]:
-    """Give whence most lines of a station are struck along each axis: said in the captions, and in
-    no row but those that differ."""
-    usual: set[Start] = set()
+    """Give whence all lines of a station are struck, where none can be taken for another: up from
+    the bottom, on the middle. It is said in the captions and in no row; else each says its own."""
     settings = [setting for row in station.rows for setting in row.settings]
-    for places in ([each.x for each in settings], [each.y for each in settings]):
-        starts = Counter(place.start for place in places if place is not None)
-        for most, _ in starts.most_common(1):
-            bare = most in ("middle-x", "middle-y")  # has no figure that would stand in its row
-            if not (bare and None in places):
-                usual.add(most)
-    return frozenset(usual)
+    places = [[each.x for each in settings], [each.y for each in settings]]
+    starts = [{place.start if place else None for place in along} for along in places]
+    middles = {start for along in starts if len(along) == 1 for start in along if start in MIDDLES}
+    figures = {start for along in starts for start in along if start} - MIDDLES
+    return frozenset(middles | figures if figures <= {"bottom"} else middles)
 
 
 def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBlock:
@@ -139,7 +153,7 @@ def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBl
 
 def caption_stretches(station: Station, figures: str) -> list[Stretch]:
     """Say what is ticked in each row, and what its figures are."""
-    if station.work == "fronts-on-boxes":
+    if station.marked:
         return [Stretch("cards:"), Stretch("set", tick=True)]
     settings = [setting for row in station.rows for setting in row.settings]
     pieces = [Stretch(f"CARD, line {figures}:" if figures else "CARD:")]
@@ -184,9 +198,10 @@ def _row_block(
     width: float,
     *,
     kind_told: bool,
+    told: Sequence[str],
 ) -> MarkBlock:
     """Lay out one row; it names its open numbers where they are not all that its station has.
-    `kind_told`: the title says what kind of part it is."""
+    `kind_told`: the title says what kind of part it is; `told`: what is said above of all."""
     part = row.part
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.9
@@ -196,10 +211,10 @@ def _row_block(
     marks += moved(size.marks, left, 0.0)
     start = text_width(part.id, 3.5, True) + 2.0
     room = left - start - 2.0
-    told = kind_and_place(shop.layout, part, row.serves, kind_told=kind_told)
+    named = kind_and_place(shop.layout, part, row.serves, kind_told=kind_told)
     if row.open and set(row.open) != all_open:
-        told = f"{told}. {open_names(row.open)}"
-    words = wrap(told, 2.5, False, room)
+        named = f"{named}. {open_names(row.open)}"
+    words = wrap(named, 2.5, False, room)
     for line, text in enumerate(words):
         marks.append(Text(x=start, y=y - line * PITCH, text=text))
     y -= (len(words) - 1) * PITCH
@@ -219,7 +234,7 @@ def _row_block(
         x += wide + APART
     sums = [marks_words(row.marks)] if row.marks else []
     sums = sums or [f"{'; '.join(sum_words(closing) for closing in row.closing)}."]
-    words = list(warning_words(row.warnings))
+    words = [text for text in said_in_row(shop, row) if text not in told]
     closed = " ".join(sums)
     if x + text_width(closed, 2.5) <= width:
         marks.append(Text(x=width, y=y, text=closed, anchor="end"))
@@ -247,7 +262,7 @@ def setting_stretches(setting: Setting, usual: frozenset[Start], taken: NextCard
     for place in (setting.y, setting.x):
         if place is None:
             continue
-        if place.start in ("middle-x", "middle-y"):
+        if place.start in MIDDLES:
             pieces += [] if place.start in usual else [Stretch("MIDDLE", 3.5, True)]
             continue
         mm, inches = setting_figure(place)

@@ -55,7 +55,7 @@ def incomplete(side: Side) -> tuple[Sentence, ...]:
 
 def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     """Give what holds for the work on the inside of a side or on a face of a partition."""
-    plates, facts = _plates_of(layout, side), list[str]()
+    plates, facts = plate_facts(layout, side), list[str]()
     fronts = parts_of_box(layout, side.box).fronts
     lifts = {front.id for front in fronts if front.kind == "lift"}
     if any(fitting.part in lifts for fitting in side.fittings):
@@ -86,7 +86,7 @@ def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     return (*plates, *(Sentence(fact) for fact in facts))
 
 
-def _plates_of(layout: Layout, side: Side) -> Iterator[Sentence]:
+def plate_facts(layout: Layout, side: Side) -> Iterator[Sentence]:
     """Say which fronts' plates of a side are how high."""
     fronts = parts_of_box(layout, side.box).fronts
     plates: dict[tuple[float, bool], dict[str, None]] = {}

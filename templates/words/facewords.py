@@ -45,6 +45,7 @@ def seen_words(view: FaceView) -> str:
             return BOX_BACK_LIES
 
 
+NOT_REVERSIBLE = "NOT REVERSIBLE."
 FRONT_LIES = "Face up, top away from you, as from the room."
 BACK_LIES = "Back up, top away: its right end is the LEFT end seen from the room."
 BOX_FRONT_LIES = "As from the room, the box standing on its bottom."

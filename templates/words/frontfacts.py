@@ -39,18 +39,8 @@ def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
 
 
 def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
-    if not reveals_of((front,), layout):
-        yield Sentence(gaps_here(front))
-    if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
-        yield Sentence("The hinge's flange needs 65 mm of flat along the hinge edge.")
-    if front.hinge is not None:
-        yield Sentence(_tab_and_plate(front.hinge))
-    if front.kind == "door" and front.hinged:
-        own = front.gaps.left if front.hinged == "left" else front.gaps.right
-        if front.least_reveal is not None and not front.least_reveal.open:
-            least = format_mm(front.least_reveal.width)
-            words = f"Hinge-edge reveal {format_mm(own)}; the least by the leaflet {least}."
-            yield Sentence(words)
+    yield from hanging_facts(layout, front)
+    yield from hinge_facts(front)
     if front.wide_below:
         yield Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
     if front.screws.through_box or front.screws.counterbore:
@@ -63,6 +53,27 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
             heads = f"pan heads, {format_mm(front.screws.head)} across at most"
         long = format_mm(front.screws.fixing)
         yield Sentence(f"Front screws {long} long at most, {heads}.")
+
+
+def hanging_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
+    """Say how a front hangs: its gaps where they are not those of the job, the least by the
+    leaflet."""
+    if not reveals_of((front,), layout):
+        yield Sentence(gaps_here(front))
+    if front.kind == "door" and front.hinged:
+        own = front.gaps.left if front.hinged == "left" else front.gaps.right
+        if front.least_reveal is not None and not front.least_reveal.open:
+            least = format_mm(front.least_reveal.width)
+            words = f"Hinge-edge reveal {format_mm(own)}; the least by the leaflet {least}."
+            yield Sentence(words)
+
+
+def hinge_facts(front: Front) -> Iterator[Sentence]:
+    """Give what holds for the work on a front's hinges."""
+    if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
+        yield Sentence("The hinge's flange needs 65 mm of flat along the hinge edge.")
+    if front.hinge is not None:
+        yield Sentence(_tab_and_plate(front.hinge))
 
 
 def _before(front: Front) -> Iterator[Sentence]:
@@ -88,7 +99,8 @@ def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
     return (f"BLIND PANEL on the {hand}: this front {how}.",)
 
 
-def _edges(front: Front) -> Iterator[Sentence]:
+def measured_facts(front: Front) -> Iterator[Sentence]:
+    """Say that a front is drawn as delivered, and what its holes keep to then."""
     if front.ordered is not None:
         width, height = front.ordered
         measured = (
@@ -96,6 +108,10 @@ def _edges(front: Front) -> Iterator[Sentence]:
             f"ordered. Its holes keep their places from the {_kept_edges(front)}."
         )
         yield Sentence(measured)
+
+
+def _edges(front: Front) -> Iterator[Sentence]:
+    yield from measured_facts(front)
     if front.make.edge_radius > 0.0:
         out = format_mm(fold_error(front.make.edge_radius))
         yield Sentence(

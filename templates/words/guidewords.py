@@ -12,7 +12,16 @@ from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
 from templates.words.fittingwords import Work, words_of, work_of
 from templates.words.holewords import HOLE_WORDS
-from templates.words.markingwords import ADJUSTERS, BOX_FIRST, KITCHEN, MARK, SCREW, STAND
+from templates.words.markingwords import (
+    ADJUSTERS,
+    BOX_FIRST,
+    FALSE_HELD,
+    FALSE_SCREWS,
+    KITCHEN,
+    MARK,
+    SCREW,
+    STAND,
+)
 
 Trait = Literal["rounded", "standing", "partition", "marked", "pilots"]
 """What not every part is: its edges rounded, its box together, a partition; a drawer box through
@@ -90,9 +99,8 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="DRAWER FRONTS, FROM BEHIND: PILOTS FOR THE DRAWER BOX",
         steps=(
             f"Write ID and TOP on tape on the back. Measure the front; fill in its page. {_SET}",
-            "Stand the real drawer box on its drawing: it must stand where the page says. A false "
-            "front is held at its box: the holes must lie over the rail or the blocks. "
-            f"{_PUNCHED}",
+            "Stand the real drawer box on its drawing: it must stand where the page says. "
+            f"{FALSE_HELD} {FALSE_SCREWS} {_PUNCHED}",
             "Measure the screw: one too long shows in the face. Stop on the bit; bore the pilots. "
             f"{_DONE}",
         ),

@@ -15,6 +15,13 @@ STAND = (
     "narrow front one card lies over the other). The sum must close on the front you measured; "
     "clamp the box."
 )
+BOX_STANDS = "Stand the real drawer box where the page says: the holes must lie over it."
+FALSE_HELD = "A false front is held at its box: the holes must lie over the rail or the blocks."
+FALSE_SCREWS = (
+    f"Screws come from behind, through the rail or the blocks: the tool sets no hole there. Bore "
+    f"them {BIT} dia where the front's holes come, or as the leaflet has them."
+)
+"""Common practice of the trade, no source."""
 MARK = (
     f"Mark the front through the box's holes with a {BIT} mm brad-point bit turned by hand, or a "
     f"{BIT} mm transfer punch, never an awl. Rows 25 to 32 up want an extended bit."

@@ -90,14 +90,19 @@ def _box_stands(view: FaceView) -> Iterator[str]:
     where they differ."""
     if view.marks is not None and view.face == "back":
         yield f"Where it is marked: {pilot_words(view.thickness)}"
-    if view.marks is not None or not view.drawer_outline:
+    yield from (f"{words[:-1]} (dashed)." for words in where_box_stands(view))
+
+
+def where_box_stands(view: FaceView) -> Iterator[str]:
+    """Say where the drawer box stands on its front, whose pilots come from paper."""
+    if view.face != "back" or view.marks is not None or not view.drawer_outline:
         return
     left, right = drawer_ends(view)
     stands = f"{left} mm from each end"
     if left != right:
         stands = f"{left} mm in from the LEFT end as you look, {right} from the RIGHT"
     rise = format_mm(min(y for _, y in view.drawer_outline))
-    yield f"DRAWER BOX STANDS {stands}, {rise} mm up (dashed)."
+    yield f"DRAWER BOX STANDS {stands}, {rise} mm up."
 
 
 def cautions_here(view: FaceView) -> str:

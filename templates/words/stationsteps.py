@@ -1,9 +1,21 @@
 """What a person does at a station, step by step, and what holds for all stations."""
 
 from jigs.bench.station import Station
-from templates.words.markingwords import ADJUSTERS, KITCHEN, MARK, SCREW, STAND
+from templates.words.markingwords import (
+    ADJUSTERS,
+    BOX_STANDS,
+    FALSE_HELD,
+    FALSE_SCREWS,
+    KITCHEN,
+    MARK,
+    SCREW,
+    STAND,
+)
 
-FIRST = "Write ID, TOP and FRONT on the face you drill (its label is underneath)."
+FIRST = "Write ID and TOP on the face you drill (its label is underneath)."
+FIRST_ON_BOARD = (
+    "Write ID, TOP and, at its front edge, FRONT on the face you drill (its label is underneath)."
+)
 LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
 PUNCH = f"Punch lightly, then firmly. {LIFT}"
 GENERAL = (
@@ -26,7 +38,7 @@ def steps(station: Station) -> tuple[str, ...]:
     match station.work:
         case "sides":
             return (
-                FIRST,
+                FIRST_ON_BOARD,
                 "Strike every line of a pair across BOTH at once, from the bottom ends; those of a "
                 "door and of its side from one lath. Check the sum; punch to punch is as on the "
                 "door. Tick.",
@@ -34,7 +46,7 @@ def steps(station: Station) -> tuple[str, ...]:
                 PUNCH,
                 "Mark all, then bore all with one stop; tick, write DRILLED on the labels.",
             )
-        case "fronts-on-boxes":
+        case "fronts-on-boxes" if station.marked:
             return (
                 FIRST,
                 "Set both cards, one at each lower corner.",
@@ -53,12 +65,19 @@ def steps(station: Station) -> tuple[str, ...]:
                 PUNCH,
                 "Bore; tick.",
             )
-        case _:
+        case work:
+            lay = "Set the card; where it shows your hardware, lay yours on it: it must match."
+            last: tuple[str, ...] = ("Bore; tick.",)
+            if work == "fronts-on-boxes":
+                lay = f"Set the card. {BOX_STANDS}"
+                last = (*last, f"{SCREW} {ADJUSTERS}", KITCHEN)
+            elif work == "false-fronts":
+                lay, last = f"Set the card. {FALSE_HELD}", (*last, FALSE_SCREWS)
             return (
-                FIRST,
+                FIRST_ON_BOARD if station.face == "inside" else FIRST,
                 "Strike the lines, if there are any, and carry them over the edge. Check the sum "
                 "on the part you measured; tick.",
-                "Set the card; where it shows your hardware, lay yours on it: it must match.",
+                lay,
                 PUNCH,
-                "Bore; tick.",
+                *last,
             )

@@ -1,0 +1,59 @@
+"""What holds for a part besides its holes, at its stations: the same as on its sheets."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from jigs.bench.station import Row, Station
+from jigs.given.cautions import SPRUNG
+from templates.stations.stationview import Shop
+from templates.words.boardfacts import drawer_box_facts, plate_facts
+from templates.words.facewords import NOT_REVERSIBLE
+from templates.words.frontfacts import (
+    back_facts,
+    face_facts,
+    hanging_facts,
+    hinge_facts,
+    measured_facts,
+)
+from templates.words.ownwords import where_box_stands
+from templates.words.rowwords import warning_words
+from templates.words.sentence import Sentence
+
+
+def said_of_all(shop: Shop, station: Station) -> tuple[str, ...]:
+    """Give what all rows of a station have to say that are not held back: it stands above them."""
+    said = [said_in_row(shop, row) for row in station.rows if not row.held]
+    return tuple(text for text in said[0] if all(text in each for each in said)) if said else ()
+
+
+def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
+    """Give the facts that hold for a row's part and its findings; nothing where it is held back."""
+    if row.held:
+        return ()
+    facts = [fact.text for fact in _facts(shop, row)]
+    return tuple(dict.fromkeys([*facts, *warning_words(row)]))
+
+
+def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:
+    part, view = row.part, shop.view(row.part)
+    front = shop.fronts.get(part.id)
+    if view is not None and view.reversible is False and row.purpose == "cup":
+        yield Sentence(NOT_REVERSIBLE)
+    if front is not None:
+        told = face_facts if part.face == "front" else back_facts
+        left_out = [*measured_facts(front), *hanging_facts(shop.layout, front)]
+        left_out += () if row.purpose == "cup" else hinge_facts(front)
+        yield from (fact for fact in told(shop.layout, front) if fact not in left_out)
+        if view is not None and row.purpose == "front-fixing" and row.marks is None:
+            yield from (Sentence(text) for text in where_box_stands(replace(view, marks=None)))
+    elif part.id in shop.drawers:
+        yield from drawer_box_facts(shop.drawers[part.id])
+    elif part.board is not None and row.purpose == "plate":
+        side = next(
+            side
+            for side in shop.layout.sides
+            if (side.board, side.column, side.side) == (part.id, part.board.column, part.board.side)
+        )
+        yield from plate_facts(shop.layout, side)
+    elif row.serves and row.serves in shop.fronts and shop.fronts[row.serves].kind == "lift":
+        yield Sentence(SPRUNG)

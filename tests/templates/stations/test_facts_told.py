@@ -1,0 +1,106 @@
+"""What the sheets say of a part beside its holes stands at its stations too: once above all rows
+that have it, else in the part's row."""
+
+from functools import cache
+
+import pytest
+
+from jigs.bench.station import Station
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.given.job import FrontSpec
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
+from templates.sheets.partwords import words_of_drawer_box, words_of_front
+from templates.stations.stationset import make_stations
+from tests.jigs.bench.test_heldrows import kitchen
+from tests.jigs.bench.test_stations import demo
+
+KITCHENS = ("drawers", pytest.param("demo", marks=pytest.mark.slow))
+ON_FRONTS = (
+    "PULL SCREWS", "Pull screws", "Front screws", "WIDE GAP", "Plates", "Tab", "FINGER BEVEL",
+    "EDGES ROUNDED", "Five-piece", "A lift's",
+)  # fmt: skip
+AT_CUPS = ("Tab", "The hinge's flange")
+
+
+@cache
+def layout_of(name: str) -> Layout:
+    if name == "demo":
+        return demo()
+    return kitchen(
+        FrontSpec(id="B-1", kind="drawer", height=150.0),
+        FrontSpec(id="B-2", kind="drawer", height=250.0),
+        FrontSpec(id="B-3", kind="door", hinged="left"),
+    )
+
+
+def told(layout: Layout, *, pilots: bool = False) -> list[tuple[Station, dict[str, str]]]:
+    """Give the words of each station: those above its rows under "", of each row under its ID."""
+    stations = plan_stations(layout, pilots=pilots)
+    found = []
+    made = make_stations(layout, stations, PAPERS["common"])
+    for station in stations:
+        ids, at, words = {row.part.id for row in station.rows}, "", dict[str, str]()
+        for _, sheet in made.numbered(station):
+            for mark in sheet.page.marks:
+                if isinstance(mark, Text):
+                    at = mark.text if mark.text in ids and mark.bold else at
+                    words[at] = f"{words.get(at, '')} {mark.text}"
+        found.append((station, words))
+    return found
+
+
+@pytest.mark.parametrize("name", KITCHENS)
+def test_stations_say_what_the_sheets_say(name: str) -> None:
+    layout = layout_of(name)
+    fronts = {front.id: words_of_front(layout, front) for front in layout.fronts}
+    boxes = {
+        front.drawer.id: words_of_drawer_box(layout, front.drawer, front)
+        for front in layout.fronts
+        if front.drawer is not None
+    }
+    seen: set[str] = set()
+    for station, words in told(layout):
+        for row in station.rows:
+            sheet = fronts.get(row.part.id) or boxes.get(row.part.id)
+            if sheet is None or row.held:
+                continue
+            for fact in sheet.facts.get(row.part.face, ()):
+                start = next((each for each in ON_FRONTS if fact.text.startswith(each)), None)
+                notch = fact.text.startswith("Before it runs")
+                if (start is None and not notch) or (start in AT_CUPS and row.purpose != "cup"):
+                    continue
+                above, own = words[""], words.get(row.part.id, "")
+                assert (fact.text in above) != (fact.text in own), (station.name, fact.text)
+                seen.add(start or "notch")
+    assert {"Pull screws", "Front screws", "Tab"} <= seen
+    assert name != "demo" or "PULL SCREWS" in seen
+
+
+def test_plates_stand_at_their_sides_and_the_tab_at_the_cups_alone() -> None:
+    for station, words in told(layout_of("drawers")):
+        whole = " ".join(words.values())
+        assert ("Plates" in whole) == (station.work in ("sides", "cups")), station.name
+        assert ("Tab" in whole) == (station.work == "cups"), station.name
+        assert (", FRONT on the face" in whole) == (station.work == "sides") or "Steps:" in whole
+
+
+def test_pilots_from_paper_have_steps_of_their_own() -> None:
+    """No box is stood on drawn corners, and every figure from the top says so."""
+    for pilots in (False, True):
+        station, words = next(
+            each for each in told(layout_of("drawers"), pilots=pilots)
+            if each[0].work == "fronts-on-boxes"
+        )  # fmt: skip
+        whole = " ".join(words.values())
+        assert ("Set both cards" in whole) != pilots
+        assert ("DRAWER BOX STANDS" in whole) == pilots
+        struck = [
+            place
+            for row in station.rows
+            for setting in row.settings
+            for place in (setting.y,)
+            if place is not None and place.start == "top"
+        ]
+        assert whole.count("FROM THE TOP") == len(struck)
