@@ -113,7 +113,9 @@ def make_pack(
     files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(sheets), cost_words(sheets.cost)
     files["labels.pdf"], _ = draw_labels(printed, words, labels_of, raster)
     if tables := box_tables(planned):
-        files["heights.pdf"], _ = draw_lists(layout, [heights_listing(tables, printed)], paper)
+        files["heights.pdf"], _ = draw_lists(
+            layout, [heights_listing(tables, printed, planned)], paper
+        )
     files["elevations.pdf"] = bind_walls(layout, draw_walls(layout, paper)[0])
     listings = [parts_listing(parts), order_listing(order, printed.job)]
     files["lists.pdf"], _ = draw_lists(layout, listings, paper)

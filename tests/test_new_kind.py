@@ -120,9 +120,7 @@ def test_it_is_on_the_stick_and_at_a_station(layout: Layout) -> None:
 def test_labels_count_it(layout: Layout) -> None:
     """The text of a QR symbol has it beside the plates; on the front its station's name stands."""
     front, work = the_front(layout), station_phrases(plan_stations(layout))
-    assert f"BY HAND {front.id.replace('-', ' ')}" in front_payload(
-        layout, front, work[front.id]
-    ).fit(122)
+    assert f"BY HAND {front.id}" in front_payload(layout, front, work[front.id]).fit(122)
     assert "1 CATCH 2 PLATES" not in side_payload(layout, the_side(layout)).text
     assert "1 CATCH" in side_payload(layout, the_side(layout)).text
 

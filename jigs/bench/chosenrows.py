@@ -80,7 +80,8 @@ def first_rows(
     stations: Iterable[Station], articles: Sequence[FirstArticle]
 ) -> tuple[Station, ...]:
     """Keep what is made first at each station: the parts that are tried together for the articles,
-    else its first row; on box sides with the board across from it, for each kind of fitting."""
+    else its first row; on box sides with the board across from it, for each kind of fitting, of
+    pins one setting a board. A box already together is taken where there is no other."""
     tried = {article.front.id for article in articles}
     return tuple(with_rows(station, _first(station, tried)) for station in stations)
 
@@ -98,8 +99,11 @@ def _first(station: Station, tried: Collection[str]) -> Iterator[Row]:
     chosen = {row.serves for row in ready if row.serves in tried}
     for purpose in dict.fromkeys(row.purpose for row in ready):
         rows = [row for row in ready if row.purpose == purpose]
+        rows.sort(key=lambda row: row.part.board is not None and row.part.board.assembled)
         served = [row for row in rows if row.serves in chosen]
-        yield from served or [row for row in rows if _pair(row) == _pair(rows[0])]
+        for row in served or [row for row in rows if _pair(row) == _pair(rows[0])]:
+            pins = purpose == "shelf"
+            yield replace(row, settings=row.settings[:1], closing=()) if pins else row
 
 
 def _pair(row: Row) -> tuple[object, ...]:

@@ -49,10 +49,12 @@ class FirstArticle:
 def first_articles(layout: Layout) -> tuple[FirstArticle, ...]:
     """Give the plainest front on each hinge and on each slide in use, those held back left out."""
     found: dict[tuple[str, str], FirstArticle] = {}
+    standing = {side.box for side in layout.sides if side.assembled}
     rows = Counter((front.box, front.place.column, front.place.row) for front in layout.fronts)
     plainest = sorted(
         layout.fronts,
         key=lambda front: (
+            front.box in standing,
             *_trouble(front),
             rows[front.box, front.place.column, front.place.row] > 1,
         ),

@@ -10,7 +10,7 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Line, Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
-from templates.words.firstwords import BEFORE_SECOND, FIRST_HEADING, FIRST_HOW
+from templates.words.firstwords import BEFORE_SECOND, FIRST_HEADING, FIRST_HOW, in_the_box
 from templates.words.stationwords import station_title
 
 TITLE = "First article: pass marks"
@@ -47,13 +47,21 @@ def first_of_station_pages(
     yield from _pages(blocks, paper, number)
 
 
-def _of_work(work: Work, stations: Iterable[Station], across: float) -> Iterator[MarkBlock]:
+def _of_work(work: Work, stations: Sequence[Station], across: float) -> Iterator[MarkBlock]:
     """Say what is made first at stations of one kind, and what must be true of it then."""
     named = (
         f"{station_title(station)}: {', '.join(dict.fromkeys(row.part.id for row in station.rows))}"
         for station in stations
     )
     yield paragraph("; ".join(named), across, size=3.5, bold=True)
+    standing = dict.fromkeys(
+        row.part.box
+        for station in stations
+        for row in station.rows
+        if row.part.board is not None and row.part.board.assembled
+    )
+    if standing:
+        yield paragraph(in_the_box(standing), across, bold=True)
     yield paragraph(BEFORE_SECOND[work], across)
 
 

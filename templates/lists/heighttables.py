@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
+from jigs.bench.station import Station
 from jigs.box.parts import Layout
 from jigs.ground.lengths import format_mm
 from templates.lists.listing import (
@@ -28,6 +29,7 @@ from templates.words.heightwords import (
     TABLE,
     across_words,
     board_line,
+    by_hand_lines,
     held_lines,
     open_lines,
     pins_words,
@@ -44,15 +46,18 @@ COLUMNS = (
 )
 
 
-def heights_listing(tables: Iterable[BoxTable], layout: Layout) -> Listing:
-    """List the lines of boxes; nothing is said of a box without any."""
+def heights_listing(
+    tables: Iterable[BoxTable], layout: Layout, stations: Iterable[Station] = ()
+) -> Listing:
+    """List the lines of boxes; of boards with holes by hand, at which of the stations these are."""
     groups = tuple(_group(table, layout) for table in tables)
     words = tuple(Words(text=text) for text in (*HOW, LETTERS))
     table = Table(columns=COLUMNS, groups=groups)
+    by_hand = tuple(Words(text=text, stamp=True) for text in by_hand_lines(stations))
     return Listing(
         title="Heights",
         job=layout.job.name,
-        sections=(Section(blocks=words), Section(title=TABLE, blocks=(table,))),
+        sections=(Section(blocks=words), Section(title=TABLE, blocks=(table, *by_hand))),
     )
 
 

@@ -1,5 +1,7 @@
 """What must be true of the first part of a station before the second is marked."""
 
+from collections.abc import Iterable
+
 from jigs.bench.station import Work
 
 BEFORE_SECOND: dict[Work, str] = {
@@ -26,3 +28,10 @@ FIRST_HOW = (
     "is open: the same bits and stops, the very hardware. Measure, write it down, compare (mm). Go "
     "on to the second part when all of it is true."
 )
+
+
+def in_the_box(boxes: Iterable[str]) -> str:
+    """Say that boxes which are together already are drilled themselves, not tried on scrap."""
+    return (
+        f"ALREADY TOGETHER, not on scrap: {', '.join(boxes)}: drill these lines first in the box."
+    )

@@ -5,9 +5,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable
 from jigs.bench.sides import MARKS
+from jigs.bench.station import Station
 from jigs.box.parts import Side
 from jigs.ground.lengths import format_mm
 from templates.words.openwords import open_line
+from templates.words.stationwords import station_title
 
 TABLE = "Lines of each box, from below"
 HOW = (
@@ -80,3 +82,13 @@ def held_lines(table: BoxTable) -> Iterator[str]:
     yield from dict.fromkeys(
         f"HOLD {row.serves}: {' '.join(problem.text for problem in row.held)}" for row in table.held
     )
+
+
+def by_hand_lines(stations: Iterable[Station]) -> Iterator[str]:
+    """Say which boards have holes by hand, that stand in no table, and at which stations."""
+    for station in stations:
+        boards = dict.fromkeys(
+            row.part.id for row in station.rows if row.part.board and not row.held
+        )
+        if station.work == "by-hand" and boards:
+            yield f"{', '.join(boards)}: holes BY HAND, at station {station_title(station)}."

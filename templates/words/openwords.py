@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from jigs.given.confirming import OpenNumber, Value, by_record
+from templates.words.textlines import counted
 
 MOST_WORDS = 12
 """Words of the line on a page that says what is open."""
@@ -43,11 +44,13 @@ def assumed_line(assumed: Sequence[str]) -> str:
 
     >>> assumed_line(["side thickness 18.0 mm"]), assumed_line(["front thickness 19.0 mm"] * 4)
     ('ASSUMED: side thickness 18.0 mm.', 'ASSUMED: 4 numbers: page 1.')
+    >>> assumed_line(["rows of shelf pins to 100 mm from the ends of the opening of B1"])
+    'ASSUMED: 1 number: page 1.'
     """
     line = f"ASSUMED: {'; '.join(assumed)}."
     if len(line.split()) <= MOST_WORDS:
         return line
-    return f"ASSUMED: {len(assumed)} numbers: page 1."
+    return f"ASSUMED: {counted(len(assumed), 'number')}: page 1."
 
 
 def open_cell(numbers: Iterable[OpenNumber]) -> str:

@@ -39,8 +39,12 @@ OPEN_BOOK = (
 
 
 def station_title(station: Station) -> str:
-    """Write a station's name in capitals: `CUPS RIGHT`."""
-    return station.name.replace("-", " ").upper()
+    """Write a station's name in capitals, an ID in it as on its label: `CUPS RIGHT`, `BY HAND W3-1
+    A`."""
+    if station.work != "by-hand":
+        return station.name.replace("-", " ").upper()
+    letter = station.name[len(f"{station.work}-{station.pattern}") :].upper()
+    return f"BY HAND {station.pattern}{letter.replace('-', ' ')}"
 
 
 def lying_words(station: Station) -> str:

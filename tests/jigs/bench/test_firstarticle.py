@@ -1,12 +1,17 @@
 """The first article: which parts are tried on scrap, and within which limits."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from jigs.bench.chosenrows import first_rows
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
+from jigs.bench.stations import plan_stations
+from jigs.given.job import FrontSpec, ShelfSpec
 from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import JOB, read
+from tests.jigs.sample import box, lay
 
 
 def articles(tmp_path: Path, text: str = JOB) -> dict[str, FirstArticle]:
@@ -103,3 +108,18 @@ def test_a_trial_carries_only_the_holes_that_it_needs(tmp_path: Path) -> None:
     assert "pull" not in kinds
     assert "hinge" in kinds
     assert [side.trial_of for side in shown.sides] == [("B1-1", "B1-2"), ("B1-1",)]
+
+
+def test_pins_are_tried_once_and_boxes_together_last() -> None:
+    """On scrap one card of pins on each board of a pair; boards of a box already together are
+    taken only where no other has such holes."""
+    door = FrontSpec(id="B1-1", kind="door", hinged="left")
+    loose = replace(box(door), shelves=(ShelfSpec(count=3),))
+    other = replace(box(replace(door, id="B2-1"), name="B2"), shelves=(ShelfSpec(count=3),))
+    for together, tried in (((True, False), "B2"), ((True, True), "B1")):
+        boxes = [replace(b, assembled=a) for b, a in zip((loose, other), together, strict=True)]
+        layout = lay(*boxes)
+        (sides, *_) = first_rows(plan_stations(layout), first_articles(layout))
+        assert {row.part.box for row in sides.rows} == {tried}
+        pins = [row for row in sides.rows if row.purpose == "shelf"]
+        assert [len(row.settings) for row in pins] == [1, 1]

@@ -1,17 +1,19 @@
 """The heights of boxes as a list: the golden stack, the uneven box, a box together."""
 
 from dataclasses import replace
+from pathlib import Path
 
 from jigs.bench.boxtable import box_tables
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, ShelfSpec
 from templates.lists.heighttables import heights_listing
-from templates.lists.listing import Group, Table
+from templates.lists.listing import Group, Table, Words
 from templates.lists.listpages import list_pages
 from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 from tests.jigs.bench.test_boxtable import STACK, golden
+from tests.jigs.cases import kitchen
 from tests.jigs.sample import box, lay
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
@@ -77,6 +79,30 @@ def test_pins_and_what_is_held_are_said() -> None:
     assert all("32 apart" in row[5] for row in rows_of(group))
     assert "HOLD B1-1: a single door, and nobody said" in notes_of(group)
     assert [note.stamp for note in group.notes if note.text.startswith("HOLD")] == [True]
+
+
+def test_holes_by_hand_are_named_by_their_station(tmp_path: Path) -> None:
+    """Boards with holes by hand alone have no table; the list says where they are bored, their
+    IDs and the station's as they stand on labels and pages."""
+    arm = "[[box.front.hole]]\nx = 45\ny = 60\ndiameter = 3\ndepth = 12\nface = 'back'\n"
+    hole = "[[box.hole]]\nside = 'both'\nx = 70\ny = 45\ndiameter = 5\ndepth = 12\n"
+    lift = f"{hole}purpose = 'lift arm'\nfront = 'W1-1'"
+    layout = kitchen.lay(
+        tmp_path,
+        kitchen.box(
+            f"kind = 'lift'\n{arm}purpose = 'lift arm'",
+            name="W1",
+            kind="wall",
+            height=380,
+            floor=1600,
+            more=lift,
+        ),
+        kitchen.box("kind = 'drawer'"),
+    )
+    stations = plan_stations(layout)
+    (_, section) = heights_listing(box_tables(stations), layout, stations).sections
+    said = [each.text for each in section.blocks if isinstance(each, Words)]
+    assert said == ["W1-SIDE-L, W1-SIDE-R: holes BY HAND, at station BY HAND W1-1 B."]
 
 
 def test_nothing_touches_on_its_pages() -> None:
