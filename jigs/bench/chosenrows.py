@@ -9,19 +9,15 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.bench.station import Row, Setting, Station, StationCard
+from jigs.bench.station import Row, Setting, Station
+from jigs.bench.wear import settings_of
 from jigs.box.parts import Layout
-
-SETTINGS_A_CARD = 8
-"""So often a card is set before its folds are worn, where the place is critical (our choice)."""
-SETTINGS_A_PIN_CARD = 24
-"""The same of a card of shelf pins, which a shelf lies on with some play (our choice)."""
 
 
 def with_rows(station: Station, rows: Iterable[Row]) -> Station:
     """Give a station with these rows: its settings take up copy after copy of the cards, and a card
     that none of them sets is left out."""
-    wears = {card.letter: _wears(card) for card in station.cards}
+    wears = {card.letter: settings_of(card) for card in station.cards}
     times: Counter[str] = Counter()
 
     def again(row: Row, setting: Setting) -> Setting:
@@ -47,13 +43,6 @@ def with_rows(station: Station, rows: Iterable[Row]) -> Station:
         if card.letter in named
     )
     return replace(station, rows=made, cards=cards)
-
-
-def _wears(card: StationCard) -> int | None:
-    """Give after how many settings a copy of a card is worn; None: never."""
-    if not card.critical:
-        return None
-    return SETTINGS_A_PIN_CARD if card.numbered else SETTINGS_A_CARD
 
 
 def choose_rows(

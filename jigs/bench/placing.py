@@ -65,7 +65,7 @@ class Placing:
     kind: str = ""
     """What parts the stations of one work from each other besides bits and hand."""
     critical: bool = True
-    """Whether a worn card is replaced after eight settings."""
+    """Whether a worn card is replaced."""
     outline: tuple[Polygon, ...] = ()
     carry: tuple[float, ...] = ()
     pilots: tuple[tuple[float, float | None], ...] = ()

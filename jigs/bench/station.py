@@ -103,7 +103,7 @@ class StationCard:
     settings: int = 0
     """How often it is set."""
     critical: bool = True
-    """Whether its place is: then it is cut anew after eight settings."""
+    """Whether its place is: then it wears (`jigs.bench.wear`)."""
     copies: int = 1
     """How many of it are to be cut."""
 
@@ -141,7 +141,7 @@ class Setting:
 
     card: str
     copy: int = 1
-    """Which copy of it: after eight settings the next one is taken; 1-based."""
+    """Which copy of it, as they wear in the order of the bench; 1-based."""
     turned: bool = False
     """Half round: left and right, top and bottom exchange."""
     x: Place | None = None

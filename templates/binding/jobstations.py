@@ -1,5 +1,5 @@
-"""The stations of a job in one file: a first page, what must be true before the second part where
-only the first is made, then station after station in the order of the work."""
+"""The stations of a job in one file: a first page, how a card is used, what must be true before the
+second part where only the first is made, then station after station in the order of the work."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -14,8 +14,10 @@ from templates.binding.cover import cover_pages
 from templates.binding.firstpage import first_of_station_pages
 from templates.page.marks import Page
 from templates.page.paper import Paper
+from templates.sheets.guide import guide_page
 from templates.stations.stationset import StationSet, make_stations
 from templates.words.coverwords import STATIONS
+from templates.words.stationsteps import CARDS, card_steps
 
 BESIDE_CARD = 38.0
 """What a page keeps free of its longer side for flap, windows and border of a card; mm."""
@@ -61,12 +63,16 @@ def bind_stations(
 ) -> StationFile:
     """Bind stations of a job. `articles`: the stations have their first rows alone, of which these
     are tried together; what must be true before the second stands behind the first page."""
-    covers = len(cover_pages(layout, paper, STATIONS))
+    stations = tuple(stations)
+    guide = len(cover_pages(layout, paper, STATIONS)) + 1
     marks: tuple[Page, ...] = ()
     if articles is not None:
-        stations = tuple(stations)
-        marks = tuple(first_of_station_pages(stations, articles, paper, covers + 1))
-    made = make_stations(layout, stations, paper, before=covers + len(marks))
+        marks = tuple(first_of_station_pages(stations, articles, paper, guide + 1))
+    made = make_stations(layout, stations, paper, before=guide + len(marks), cards=guide)
     cover = cover_pages(layout, paper, STATIONS, partial(station_contents, made))
-    front = (*cover, *marks)
+    front = (
+        *cover,
+        guide_page(CARDS, card_steps(stations), ("fold", "windows"), paper, guide),
+        *marks,
+    )
     return StationFile(layout=layout, front=tuple(paper.scaled(page) for page in front), laid=made)

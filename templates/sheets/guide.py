@@ -2,7 +2,7 @@
 reading type, in front of the sheets whose pages point to them.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jigs.ground.geometry import FittingKind
@@ -18,6 +18,7 @@ from templates.words.guidewords import (
     EVERY,
     GUIDES,
     LETTERS,
+    Picture,
     Trait,
     every_steps,
     guide_steps,
@@ -82,47 +83,61 @@ class Guides:
         traits = {trait for each in self.wanted.values() for trait in each.traits}
         cares = paragraph(" ".join(CARES), COLUMN, bold=True)
         beside = stacked([fold_picture(), cares])
-        yield None, self._block(EVERY, "ABCDEFG", every_steps(traits), beside)
+        yield None, _guide(self.paper, EVERY, "ABCDEFG", every_steps(traits), beside)
         letters = paragraph(LETTERS.format(self.first), COLUMN, bold=True)
         for work, wanted in self.wanted.items():
             words, steps = GUIDES[work], guide_steps(work, wanted.traits, wanted.kinds)
             beside = stacked([letters, *(PICTURES[each]() for each in words.pictures)])
             numbers = [str(row) for row, _ in enumerate(steps, start=1)]
-            yield work, self._block(words.title, numbers, steps, beside)
-
-    def _block(
-        self, title: str, numbers: Iterable[str], steps: Iterable[str], beside: MarkBlock
-    ) -> MarkBlock:
-        """Set one guide: title, numbered steps, what stands beside them."""
-        across = self.paper.width - LEFT_STRIP - EDGE
-        width = min(across - COLUMN - BETWEEN, WIDEST)
-        head = paragraph(title, across, size=5.0, bold=True)
-        lines = [
-            paragraph(step, width, size=SIZE, hang=number)
-            for number, step in zip(numbers, steps, strict=True)
-        ]
-        text = stacked([MarkBlock(height=e.height + APART, marks=e.marks) for e in lines])
-        down = head.height + 2.0
-        marks = (
-            *head.marks,
-            *moved(text.marks, 0.0, -down),
-            *moved(beside.marks, width + BETWEEN, -down),
-        )
-        return MarkBlock(height=down + max(text.height, beside.height) + BELOW, marks=marks)
+            yield work, _guide(self.paper, words.title, numbers, steps, beside)
 
     def _draw(self, blocks: Mapping[Work | None, MarkBlock], number: int) -> Page:
-        paper, height = self.paper, self.paper.height
-        if paper.longest is not None:
-            used = sum(block.height for block in blocks.values())
-            height = max(height, used + EDGE + BOTTOM_STRIP)
-        marks: list[Mark] = border_marks(paper.width, height, paper, number, holes=True)
-        top = height - EDGE
-        for block in blocks.values():
-            marks += moved(block.marks, LEFT_STRIP, top)
-            top -= block.height
         work = next(iter(blocks))
-        entry = (EVERY if work is None else GUIDES[work].title).capitalize()
-        return Page(width=paper.width, height=height, marks=tuple(marks), entry=entry)
+        entry = EVERY if work is None else GUIDES[work].title
+        return _page(self.paper, blocks.values(), number, entry)
+
+
+def guide_page(
+    title: str, steps: Sequence[str], pictures: Iterable[Picture], paper: Paper, number: int
+) -> Page:
+    """Draw a page with one guide: numbered steps, pictures beside them."""
+    numbers = [str(row) for row, _ in enumerate(steps, start=1)]
+    beside = stacked([PICTURES[each]() for each in pictures])
+    return _page(paper, [_guide(paper, title, numbers, steps, beside)], number, title)
+
+
+def _guide(
+    paper: Paper, title: str, numbers: Iterable[str], steps: Iterable[str], beside: MarkBlock
+) -> MarkBlock:
+    """Set one guide: title, numbered steps, what stands beside them."""
+    across = paper.width - LEFT_STRIP - EDGE
+    width = min(across - COLUMN - BETWEEN, WIDEST)
+    head = paragraph(title, across, size=5.0, bold=True)
+    lines = [
+        paragraph(step, width, size=SIZE, hang=number)
+        for number, step in zip(numbers, steps, strict=True)
+    ]
+    text = stacked([MarkBlock(height=e.height + APART, marks=e.marks) for e in lines])
+    down = head.height + 2.0
+    marks = (
+        *head.marks,
+        *moved(text.marks, 0.0, -down),
+        *moved(beside.marks, width + BETWEEN, -down),
+    )
+    return MarkBlock(height=down + max(text.height, beside.height) + BELOW, marks=marks)
+
+
+def _page(paper: Paper, blocks: Collection[MarkBlock], number: int, entry: str) -> Page:
+    """Draw a page of guides, one below the other."""
+    height = paper.height
+    if paper.longest is not None:
+        height = max(height, sum(block.height for block in blocks) + EDGE + BOTTOM_STRIP)
+    marks: list[Mark] = border_marks(paper.width, height, paper, number, holes=True)
+    top = height - EDGE
+    for block in blocks:
+        marks += moved(block.marks, LEFT_STRIP, top)
+        top -= block.height
+    return Page(width=paper.width, height=height, marks=tuple(marks), entry=entry.capitalize())
 
 
 def guides_for(views: Iterable[FaceView], first: int, paper: Paper) -> Guides:

@@ -15,7 +15,9 @@ from templates.words.guidewords import (
     FOLD_BLACK,
     FOLD_RIGHT,
     FOLD_WHITE,
+    ON_LINE,
     PAPER_FACE,
+    PENCIL,
     Picture,
 )
 
@@ -90,5 +92,30 @@ def book_picture() -> MarkBlock:
     return MarkBlock(height=68.0, marks=tuple(marks))
 
 
-PICTURES: dict[Picture, Callable[[], MarkBlock]] = {"fold": fold_picture, "book": book_picture}
+def windows_picture() -> MarkBlock:
+    """Draw a card on its pencil line, which shows in the windows cut out at both ends."""
+    left, low, right, high, y = 4.0, -34.0, 34.0, -8.0, -21.0
+    near, far = (left - 2.0, left + 4.0), (right - 8.0, right - 2.0)
+    marks: list[Mark] = [
+        Outline(points=_rectangle(left - 4.0, low, right, high), width=MEDIUM),
+        Area(points=_rectangle(left - 1.2, low, left, y - 2.4)),
+        Area(points=_rectangle(left - 1.2, y + 2.4, left, high)),
+        Line(x1=near[1], y1=y, x2=far[0], y2=y),
+        Line(x1=right, y1=y, x2=right + 20.0, y2=y, width=WIDE),
+        Text(x=right + 20.0, y=y + 1.4, text=PENCIL, anchor="end"),
+        Text(x=0.0, y=low - 5.0, text=ON_LINE, bold=True),
+    ]
+    for start, end in (near, far):
+        marks += [
+            Outline(points=_rectangle(start, y - 2.4, end, y + 2.4), width=MEDIUM),
+            Line(x1=start, y1=y, x2=end, y2=y, width=WIDE),
+        ]
+    return MarkBlock(height=44.0, marks=tuple(marks))
+
+
+PICTURES: dict[Picture, Callable[[], MarkBlock]] = {
+    "fold": fold_picture,
+    "book": book_picture,
+    "windows": windows_picture,
+}
 """What draws each."""

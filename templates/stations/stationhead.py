@@ -1,5 +1,6 @@
 """The title of a station's pages: what is drilled, with which bit and stop, and its caution."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jigs.bench.station import Station
@@ -22,6 +23,8 @@ from templates.writers.qr import qr_side
 
 MODULE = 0.6
 """Side of a QR module, mm."""
+BOOK = 82.0
+"""What the picture of a pair of boards takes of a page's width, mm."""
 
 
 def station_payload(station: Station) -> str:
@@ -32,11 +35,13 @@ def station_payload(station: Station) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
-    """What the titles of a station's pages are made from; `reason`: what tells it from its like."""
+    """What the titles of a station's pages are made from; `reason`: what tells it from its like,
+    and where it is told how a card is used; `told`: its steps."""
 
     shop: Shop
     station: Station
     reason: str
+    told: Sequence[str] = ()
 
     def across(self, width: float, number: int) -> MarkBlock:
         """Lay a page's title across it: on the station's first one in full, its QR symbol at the
@@ -48,9 +53,8 @@ class Heading:
         payload = station_payload(self.station)
         side = qr_side(payload, MODULE)
         room = width - side - 2.0
-        book = [open_book()] if _in_pairs(self.station) else []
         title = _title(self.station, 7.0, room)
-        block = _stacked([title, self._face(room), *self._told(room), *book])
+        block = _stacked([title, self._face(room), *self._told(room), self._steps(width)])
         symbol = Qr(x=width - side + 4 * MODULE, y=4 * MODULE - side, text=payload, module=MODULE)
         return MarkBlock(height=max(block.height, side) + 1.5, marks=(*block.marks, symbol))
 
@@ -62,7 +66,7 @@ class Heading:
                 paragraph(name, width, size=5.0, bold=True),
                 paragraph(code, width, bold=True),
                 self._face(width),
-                *([self._bits(width)] if number else self._told(width)),
+                *([self._bits(width)] if number else [*self._told(width), *self._numbered(width)]),
             ]
         )
 
@@ -73,6 +77,20 @@ class Heading:
     def _bits(self, width: float) -> MarkBlock:
         bits = " ".join(bit_words(bit, brief=True) for bit in self.station.bits)
         return paragraph(bits, width, bold=True)
+
+    def _numbered(self, width: float) -> list[MarkBlock]:
+        return [
+            paragraph(step, width, hang=str(row) if len(self.told) > 1 else "")
+            for row, step in enumerate(self.told, 1)
+        ]
+
+    def _steps(self, width: float) -> MarkBlock:
+        """Set the steps, of boards beside the picture of how a pair lies."""
+        if not _in_pairs(self.station):
+            return _stacked(self._numbered(width))
+        book, steps = open_book(), _stacked(self._numbered(width - BOOK))
+        marks = (*book.marks, *moved(steps.marks, BOOK, 0.0))
+        return MarkBlock(height=max(book.height, steps.height), marks=marks)
 
     def _told(self, width: float) -> list[MarkBlock]:
         """How the parts lie, what tells it from its like, bits, open numbers, cautions."""

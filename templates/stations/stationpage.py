@@ -1,4 +1,4 @@
-"""The pages of a station: its title, its cards, the table of its parts, the steps.
+"""The pages of a station: its title with its steps, its cards, the table of its parts.
 
 Cards hang from the title in the order in which they are taken up; the table follows them and flows
 over as many pages as it needs. The paper lies where a card is too wide for it upright; a card that
@@ -13,7 +13,7 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.packing import Size, pack
 from templates.page.paper import Paper
-from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, moved
 from templates.stations.sidetable import side_blocks
 from templates.stations.stationcard import DrawnCard, draw_copies
 from templates.stations.stationhead import Heading
@@ -25,10 +25,6 @@ BETWEEN = 2.0
 """Between two cards, mm."""
 COLUMN = 34.0
 """Least width of a title beside a card, mm."""
-APART = 4.0
-"""Between two columns of steps, mm."""
-ABOVE = 1.5
-"""Above them, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,12 +79,10 @@ def station_pages(
     *,
     told: Sequence[str],
     reason: str = "",
-    general: Sequence[str] = (),
 ) -> list[StationPage]:
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
-    steps; `reason`: what tells it from its like; `general`: what holds for all stations and is
-    said here."""
-    heading = Heading(shop=shop, station=station, reason=reason)
+    steps; `reason`: what tells it from its like, and where it is told how a card is used."""
+    heading = Heading(shop=shop, station=station, reason=reason, told=told)
     rooms = [room for _, room in _ways(heading, paper, 0)]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
     drafts = _card_pages(heading, cards, paper)
@@ -105,12 +99,6 @@ def station_pages(
             last.add(each.head)
             begun = last
         last.add(each.block)
-    for pieces in (told, general):
-        block = _in_columns(pieces, width, numbered=pieces is told and len(told) > 1)
-        if block.height > last.left:
-            last = _new(heading, paper.width, paper.height, len(drafts))
-            drafts.append(last)
-        last.add(block)
     name = station_title(station)
     return [
         StationPage(
@@ -137,27 +125,6 @@ def station_pages(
         )
         for row, draft in enumerate(drafts)
     ]
-
-
-def _in_columns(texts: Sequence[str], width: float, *, numbered: bool) -> MarkBlock:
-    """Set paragraphs in two columns, numbered if they are steps."""
-    if not texts:
-        return MarkBlock(height=0.0, marks=())
-    column = (width - APART) / 2
-    pieces = [
-        paragraph(text, column, hang=str(number) if numbered else "")
-        for number, text in enumerate(texts, start=1)
-    ]
-    height = least_height(pieces, 2, sum(piece.height + GAP for piece in pieces) + 1.0)
-    assert height is not None, "one column would hold them all"
-    places = flow(pieces, 2, height)
-    assert places is not None, "their least height holds them"
-    marks = [
-        mark
-        for piece, (which, down) in zip(pieces, places, strict=True)
-        for mark in moved(piece.marks, which * (column + APART), -down - ABOVE)
-    ]
-    return MarkBlock(height=height + ABOVE, marks=tuple(marks))
 
 
 def _new(heading: Heading, width: float, height: float, number: int) -> _Draft:

@@ -12,7 +12,7 @@ from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
 from templates.stations.stationview import shop_of
 from templates.words.openwords import open_data
-from templates.words.stationsteps import GENERAL, as_on, steps
+from templates.words.stationsteps import as_on, cards_on, steps
 from templates.words.stationwords import reason_words
 
 
@@ -41,25 +41,34 @@ class StationSet:
 
 
 def make_stations(
-    layout: Layout, stations: Iterable[Station], paper: Paper, *, before: int = 0
+    layout: Layout,
+    stations: Iterable[Station],
+    paper: Paper,
+    *,
+    before: int = 0,
+    cards: int | None = None,
 ) -> StationSet:
-    """Lay out stations on a paper, behind so many other pages of their file."""
+    """Lay out stations on a paper, behind so many other pages of their file. `cards`: the page on
+    which stands how a card is used."""
     shop = shop_of(layout)
     laid = tuple(stations)
     sheets: list[StationPage] = []
     steps_on: dict[tuple[str, ...], int] = {}
+    where = "" if cards is None else cards_on(cards)
     for station in laid:
-        told = steps(station)
+        own = steps(station)
+        told = (as_on(steps_on[own]),) if own in steps_on else own
+        page = len(sheets) + before + 1
+        if own:
+            steps_on.setdefault(own, page)
         sheets += station_pages(
             shop,
             station,
             paper,
-            len(sheets) + before + 1,
-            reason=reason_words(station, laid),
-            told=(as_on(steps_on[told]),) if told in steps_on else told,
-            general=() if sheets else GENERAL,
+            page,
+            reason=" ".join(filter(None, (reason_words(station, laid), where))),
+            told=told,
         )
-        steps_on.setdefault(told, len(sheets) + before)
     return StationSet(paper=paper, stations=laid, sheets=tuple(sheets), before=before)
 
 

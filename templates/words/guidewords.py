@@ -26,8 +26,9 @@ from templates.words.markingwords import (
 Trait = Literal["rounded", "standing", "partition", "marked", "pilots"]
 """What not every part is: its edges rounded, its box together, a partition; a drawer box through
 which its front is marked, or whose front has pilots of its own."""
-Picture = Literal["fold", "book"]
-"""What is told by a picture: how a flap is folded, how the two sides of a box lie."""
+Picture = Literal["fold", "book", "windows"]
+"""What is told by a picture: how a flap is folded, how the two sides of a box lie, how a card
+is set on a line."""
 TRUE_FOLD = "no black on the face, no white on the edge"
 """How a fold on the right side of the band looks."""
 
@@ -46,7 +47,11 @@ EVERY = "EVERY CARD, IN THIS ORDER"
 """The title of the steps that all kinds of work have in common, each with a letter."""
 LETTERS = "A to G: page {}."
 """Where they stand."""
-_ROUNDED = (
+FOLD = (
+    f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the folded "
+    "flap; hold the card with four strips of low-tack tape."
+)
+ROUNDED = (
     "Edges rounded: no fold. Cut where white meets black, clamp a straight block to the edge, "
     "3 mm proud, and butt the paper to it."
 )
@@ -167,6 +172,8 @@ BLOCK, PAPER_FACE = "BLOCK", "paper on the face"
 BOOK_RIGHT, BOOK_LEFT, BOOK_TOP, BOOK_STOP = "RIGHT SIDE", "LEFT SIDE", "TOP", "STOP"
 BOOK_FRONT, BOOK_LINE = "FRONT EDGES TOUCH", "across both"
 """What is named on the picture of two sides."""
+ON_LINE, PENCIL = "RIGHT: the line in both windows", "pencil line"
+"""What is named on the picture of a card on its line."""
 
 
 def works_of(view: FaceView) -> tuple[Work, ...]:
@@ -189,7 +196,7 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
 
 def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
     """Give the steps that every card has, A to G, for parts with these traits."""
-    rounded = f" {_ROUNDED}" if "rounded" in traits else ""
+    rounded = f" {ROUNDED}" if "rounded" in traits else ""
     return (
         "Measure both bars of the part's page with a steel rule. Do ID and code agree with the "
         "part's label?",
@@ -197,8 +204,7 @@ def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
         "is seen through them.",
         "Strike each line that the part's page names with a sharp pencil, on tape if the face is "
         "painted. A card's edge, or its two diamonds, are set on it.",
-        f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the "
-        f"folded flap; hold the card with four strips of low-tack tape.{rounded}",
+        f"{FOLD}{rounded}",
         "Awl: lightly, look, then firmly.",
         "Lift the paper. Check each mark with the rule; one that is not on its pencil line is "
         "punched anew.",

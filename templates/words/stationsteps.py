@@ -1,6 +1,10 @@
-"""What a person does at a station, step by step, and what holds for all stations."""
+"""What a person does at a station, step by step, and how a card is used at all of them."""
+
+from collections.abc import Iterable
 
 from jigs.bench.station import Station
+from jigs.bench.wear import SETTINGS_A_CARD, SETTINGS_A_PIN_CARD
+from templates.words.guidewords import FOLD, ROUNDED
 from templates.words.markingwords import (
     ADJUSTERS,
     BOX_STANDS,
@@ -11,21 +15,50 @@ from templates.words.markingwords import (
     SCREW,
     STAND,
 )
+from templates.words.rowwords import NEXT
 
-FIRST = "Write ID and TOP on the face you drill (its label is underneath)."
-FIRST_ON_BOARD = (
-    "Write ID, TOP and, at its front edge, FRONT on the face you drill (its label is underneath)."
-)
-LIFT = "Lift the paper: a mark that is not on its pencil line is punched anew."
-PUNCH = f"Punch lightly, then firmly. {LIFT}"
-GENERAL = (
-    "Cut out the windows: the pencil line shows in both and runs on in the card's long line. "
-    "TURNED: half round, the other title reads right.",
-    "A card serves eight settings; then the table says TAKE THE NEXT CARD. Or glue it on hardboard "
-    "and bore 2 mm guide holes: a straight strip screwed along the black takes the fold's place, "
-    "and one serves for all.",
-)
-"""What holds for all stations, said once a file."""
+CARDS = "HOW A CARD IS USED: THE SAME AT EVERY STATION"
+"""The title of the page that says so, before the first station."""
+
+
+def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
+    """Say how a card is used, with what some cards alone want where they are among these."""
+    stations = tuple(stations)
+    cards = [card for station in stations for card in station.cards]
+    settings = [each for station in stations for row in station.rows for each in row.settings]
+    works = {station.work for station in stations}
+    ways = {edge.by for card in cards for edge in card.edges}
+    boards = " and, at a side's front edge, FRONT" if "sides" in works else ""
+    lines = any(card.lines for card in cards)
+    steps: tuple[tuple[object, str], ...] = (
+        (True, f"Write ID, TOP{boards} on the face you drill (its label is underneath). Measure "
+            "the part; write its size on the blanks of its row."),
+        (lines, "Strike the lines of its row with a sharp pencil, on tape if the face is painted; "
+         "carry them over the edge. Does the sum close on the part you measured? Tick. After "
+         "inches, + or - is a little more or less: over 0.1 mm."),
+        (True, "Cut out the card that the row names, with its windows and crossed corners."),
+        ("fold" in ways, FOLD),
+        ("butt" in ways, ROUNDED),
+        (lines, "Where the card has a line, the pencil line shows in both windows and runs on in "
+         "the card's long line."),
+        (any(each.turned for each in settings), "TURNED: the card lies half round; its other "
+         "title reads right."),
+        (any(card.numbered for card in cards), "Crosses -1 to +3: bore these numbers of the pin "
+         "card and no others."),
+        (any(card.outline for card in cards), "Where the card shows your hardware, lay yours on "
+         "it: it must match."),
+        (True, "Punch lightly, then firmly. Lift the paper: a mark that is not on its pencil line "
+         "is punched anew."),
+        (True, "Try bit and stop on scrap. Clamp the part. Bore; tick; write DRILLED on its "
+         "label."),
+        (any(card.copies > 1 for card in cards), f"Folds wear: a card serves {SETTINGS_A_CARD} "
+         f"settings, one for shelf pins {SETTINGS_A_PIN_CARD}, one for clearance holes all. Where "
+         f"a row says {NEXT.removesuffix(':')}, cut out a fresh copy."),
+        (any(card.copies > 1 for card in cards), "Or glue one on hardboard and bore 2 mm guide "
+         "holes: a straight strip screwed along the black takes the fold's place, and it serves "
+         "for all."),
+    )  # fmt: skip
+    return tuple(text for wanted, text in steps if wanted)
 
 
 def as_on(page: int) -> str:
@@ -33,22 +66,23 @@ def as_on(page: int) -> str:
     return f"Steps: page {page}."
 
 
+def cards_on(page: int) -> str:
+    """Say on which page of the file stands how a card is used."""
+    return f"How a card is used: page {page}."
+
+
 def steps(station: Station) -> tuple[str, ...]:
-    """Give the steps of a station, five or six; its cautions stand beside its bits."""
+    """Give the steps that are a station's own; its cautions stand beside its bits."""
     match station.work:
         case "sides":
             return (
-                FIRST_ON_BOARD,
                 "Strike every line of a pair across BOTH at once, from the bottom ends; those of a "
-                "door and of its side from one lath. Check the sum; punch to punch is as on the "
-                "door. Tick.",
-                "Part the two. Set the card on its edge and its line; on a RIGHT side TURNED.",
-                PUNCH,
-                "Mark all, then bore all with one stop; tick, write DRILLED on the labels.",
+                "door and of its side from one lath. Punch to punch is as on the door.",
+                "Part the two. A RIGHT side takes the card TURNED.",
+                "Mark all, then bore all with one stop.",
             )
         case "fronts-on-boxes" if station.marked:
             return (
-                FIRST,
                 "Set both cards, one at each lower corner.",
                 STAND,
                 MARK,
@@ -57,27 +91,13 @@ def steps(station: Station) -> tuple[str, ...]:
             )
         case "cups":
             return (
-                FIRST,
-                "Hold the first door at its box: the cups must face the plates.",
-                "Strike the lines, carry them over the edge; check the sum; tick. Mark the lines "
-                "of a door and of its side from one lath.",
-                "Set the card; lay your hinge on it: cup and both screws must match.",
-                PUNCH,
-                "Bore; tick.",
+                "Hold the first door at its box: the cups must face the plates. Mark the lines of "
+                "a door and of its side from one lath.",
+                "Lay your hinge on the card: cup and both screws must match.",
             )
-        case work:
-            lay = "Set the card; where it shows your hardware, lay yours on it: it must match."
-            last: tuple[str, ...] = ("Bore; tick.",)
-            if work == "fronts-on-boxes":
-                lay = f"Set the card. {BOX_STANDS}"
-                last = (*last, f"{SCREW} {ADJUSTERS}", KITCHEN)
-            elif work == "false-fronts":
-                lay, last = f"Set the card. {FALSE_HELD}", (*last, FALSE_SCREWS)
-            return (
-                FIRST_ON_BOARD if station.face == "inside" else FIRST,
-                "Strike the lines, if there are any, and carry them over the edge. Check the sum "
-                "on the part you measured; tick.",
-                lay,
-                PUNCH,
-                *last,
-            )
+        case "fronts-on-boxes":
+            return (BOX_STANDS, f"{SCREW} {ADJUSTERS}", KITCHEN)
+        case "false-fronts":
+            return (FALSE_HELD, FALSE_SCREWS)
+        case _:
+            return ()
