@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.bench.station import Row, Setting, Station
+from jigs.bench.station import Row, Station
 from jigs.bench.wear import settings_of
 from jigs.box.parts import Layout
 
@@ -19,19 +19,15 @@ def with_rows(station: Station, rows: Iterable[Row]) -> Station:
     that none of them sets is left out."""
     wears = {card.letter: settings_of(card) for card in station.cards}
     times: Counter[str] = Counter()
-
-    def again(row: Row, setting: Setting) -> Setting:
-        if row.bored:
-            return setting
-        before = times[setting.card]
-        times[setting.card] += 1
+    made = [replace(row, settings=tuple(replace(e, copy=1) for e in row.settings)) for row in rows]
+    for _, at, number in sorted(_in_order(made, boards=station.work == "sides")):
+        setting = made[at].settings[number]
         after = wears[setting.card]
-        return replace(setting, copy=1 if after is None else before // after + 1)
-
-    made = tuple(
-        replace(row, settings=tuple(again(row, setting) for setting in row.settings))
-        for row in rows
-    )
+        copy = 1 if after is None else times[setting.card] // after + 1
+        times[setting.card] += 1
+        settings = list(made[at].settings)
+        settings[number] = replace(setting, copy=copy)
+        made[at] = replace(made[at], settings=tuple(settings))
     named = {setting.card for row in made for setting in row.settings}
     cards = tuple(
         replace(
@@ -42,7 +38,23 @@ def with_rows(station: Station, rows: Iterable[Row]) -> Station:
         for card in station.cards
         if card.letter in named
     )
-    return replace(station, rows=made, cards=cards)
+    return replace(station, rows=tuple(made), cards=cards)
+
+
+def _in_order(rows: Sequence[Row], *, boards: bool) -> Iterator[tuple[tuple[float, ...], int, int]]:
+    """Give row and setting, 0-based, behind what puts them in the order of the bench: row by row;
+    of `boards` box by box, line by line from below, the left one before the right one. What is
+    bored already is not set."""
+    columns: dict[tuple[str, int], int] = {}
+    for at, row in enumerate(rows):
+        for number, setting in enumerate(() if row.bored else row.settings):
+            key: tuple[float, ...] = (at,)
+            board = row.part.board if boards else None
+            if board is not None and setting.y is not None:
+                column = columns.setdefault((row.part.box, board.column), len(columns))
+                up = setting.y.of(row.part.width, row.part.height) - board.panel
+                key = (column, round(up, 2), board.side == "right")
+            yield key, at, number
 
 
 def choose_rows(

@@ -44,7 +44,8 @@ def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[Lines,
         (f"FOLD DOWN OVER THE {edge}: {TRUE_FOLD}",),
         (f"FOLD DOWN OVER THE {edge}:", TRUE_FOLD),
         (f"FOLD DOWN: {edge},", "no black on face, no white on edge"),
-        ("FOLD: no black on face,", "no white on the edge"),
+        (f"FOLD: {edge}; no black", "on face, no white on edge"),
+        (f"FOLD: {edge}:", "no black, no white"),
     )
 
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 import templates.demo
+from jigs.bench.boxtable import box_tables
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
@@ -273,6 +274,41 @@ def test_pins_take_one_card_for_each_row_alike() -> None:
             by_box.setdefault((row.part.box, row.part.board.column), []).append(heights)
     for each in by_box.values():
         assert all(heights in ({*each[0]}, set()) for heights in each)
+
+
+@pytest.mark.parametrize("job", [demo, lambda: sound("ropewalk")], ids=["demo", "shelved"])
+def test_a_fresh_copy_is_taken_where_the_one_before_is_worn(job: Callable[[], Layout]) -> None:
+    """Followed as the paper is read, of boards line by line: eight settings a copy, of pins 24, of
+    clearance holes all; no copy before the first one was used."""
+    numbers: set[int | None] = set()
+    for station in plan_stations(job()):
+        for card in station.cards:
+            most = None if not card.critical else 24 if card.numbered else 8
+            numbers.add(most)
+            copies = [setting.copy for setting in _as_read(station) if setting.card == card.letter]
+            assert len(copies) == card.settings
+            assert copies == [1 if most is None else n // most + 1 for n in range(len(copies))]
+    assert numbers >= ({None, 8} if job is demo else {24})
+
+
+def _as_read(station: Station) -> list[Setting]:
+    """Give the settings of a station in the order of its pages."""
+    if station.work != "sides":
+        return [setting for row in station.rows for setting in row.settings]
+    read: list[Setting] = []
+    for table in box_tables((station,)):
+        for line in table.lines:
+            for board, up in ((table.left, line.left), (table.right, line.right)):
+                read += [
+                    setting
+                    for row in station.rows
+                    if row.part == board and up is not None and not row.bored
+                    if row.purpose == line.purpose and (row.serves in line.serves or not row.serves)
+                    for setting in row.settings
+                    if setting.y is not None
+                    and abs(setting.y.of(row.part.width, row.part.height) - up) < 0.01
+                ]
+    return read
 
 
 def test_stations_follow_the_work() -> None:
