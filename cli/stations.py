@@ -80,7 +80,7 @@ def stations(
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
     planned = plan_stations(printed, pilots=pilots, reach=reach_on(sheet))
-    names = (station.name.upper() for station in planned)
+    names = (name.upper() for each in planned for name in (each.name, each.stem))
     chosen = select(layout, only, names, what="station")
     concerned = layout
     if chosen is not None:

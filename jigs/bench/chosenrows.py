@@ -60,14 +60,22 @@ def _in_order(rows: Sequence[Row], *, boards: bool) -> Iterator[tuple[tuple[floa
 def choose_rows(
     layout: Layout, stations: Iterable[Station], only: Collection[str]
 ) -> tuple[Station, ...]:
-    """Keep whole stations, and the rows of parts, boxes and walls, that `only` names, in capitals.
+    """Keep whole stations, and the rows of parts, boxes and walls, that `only` names, in capitals;
+    a station's name without its letter takes all that have it.
     A front's drawer box goes with it. A station with nothing to set is left out."""
     walls = {box.id: box.wall.upper() for box in layout.boxes}
     front_of = {front.drawer.id: front.id for front in layout.fronts if front.drawer is not None}
 
     def wanted(station: Station, row: Row) -> bool:
         part = row.part
-        names = {station.name.upper(), part.id, front_of.get(part.id), part.box, walls[part.box]}
+        names = {
+            station.name.upper(),
+            station.stem.upper(),
+            part.id,
+            front_of.get(part.id),
+            part.box,
+            walls[part.box],
+        }
         return not names.isdisjoint(only)
 
     kept = (

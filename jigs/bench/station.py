@@ -212,6 +212,8 @@ class Station:
 
     name: str
     """Purpose, hand, and a letter where there are several: `cups-right`, `pulls-b`."""
+    stem: str
+    """The name without that letter."""
     work: Work
     face: Face
     hand: Hand | None

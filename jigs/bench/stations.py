@@ -80,8 +80,8 @@ def plan_stations(
     )
     names = _names([key for key, _ in ordered])
     stations = [
-        _station(layout, key, name, group)
-        for name, (key, group) in zip(names, ordered, strict=True)
+        _station(layout, key, named, group)
+        for named, (key, group) in zip(names, ordered, strict=True)
     ]
     return with_held(layout, stations)
 
@@ -98,9 +98,9 @@ def _key(placing: Placing) -> _Key:
     )
 
 
-def _names(keys: Sequence[_Key]) -> list[str]:
+def _names(keys: Sequence[_Key]) -> list[tuple[str, str]]:
     """Name the stations: what is done, the hand, the part served by hand, and a letter where
-    several would have one name."""
+    several would have one name; behind it the name without the letter."""
     plain = [
         "-".join(
             filter(None, (key.work, key.hand, key.kind.lower() if key.work == "by-hand" else ""))
@@ -113,10 +113,13 @@ def _names(keys: Sequence[_Key]) -> list[str]:
         several = plain.count(name) > 1
         free = (each for each in lettered if each not in names and each not in plain)
         names.append(next(free) if several else name)
-    return names
+    return list(zip(names, plain, strict=True))
 
 
-def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) -> Station:
+def _station(
+    layout: Layout, key: _Key, names: tuple[str, str], placed: Sequence[Placing]
+) -> Station:
+    name, stem = names
     patterns = number_patterns(placed)
     rows: dict[tuple[BenchPart, str | None, Purpose], list[tuple[int, Placing]]] = {}
     for number, placing in patterns:
@@ -138,6 +141,7 @@ def _station(layout: Layout, key: _Key, name: str, placed: Sequence[Placing]) ->
     ]
     station = Station(
         name=name,
+        stem=stem,
         work=key.work,
         face=key.face,
         hand=key.hand,

@@ -62,15 +62,16 @@ def _heading(
     size = next((s for s in (5.0, 3.5) if text_width(title, s, True) <= names), 2.5)
     where = shop.lies_on(station, card, turned=turned)
     corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
-    last = [f"code {card.code}"]
-    last += [f"copy {copy} of {card.copies}"] if card.copies > 1 else []
-    last += [corner] if corner else []
+    fresh = f"copy {copy} of {card.copies}" if card.copies > 1 else ""
+    last = ", ".join(filter(None, (f"code {card.code}", fresh, corner)))
+    words = () if turned else card_words(card)
+    if text_width(last, 2.5) > names:
+        last, words = f"code {card.code}, {corner}", (f"{fresh}.".capitalize(), *words)
     lines = (
         (shorten(title, size, True, names), size, True),
         (shorten(where, 2.5, True, names), 2.5, True),
-        (", ".join(last), 2.5, False),
+        (last, 2.5, False),
     )
-    words = () if turned else card_words(card)
     body = tuple(line for text in words for line in wrap(text, 2.5, False, WORDS))
     return Heading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
 

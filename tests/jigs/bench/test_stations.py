@@ -10,6 +10,7 @@ from hypothesis import HealthCheck, given, settings
 
 import templates.demo
 from jigs.bench.boxtable import box_tables
+from jigs.bench.chosenrows import choose_rows
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
@@ -309,6 +310,17 @@ def _as_read(station: Station) -> list[Setting]:
                     and abs(setting.y.of(row.part.width, row.part.height) - up) < 0.01
                 ]
     return read
+
+
+def test_a_name_without_its_letter_takes_all_that_have_it() -> None:
+    """A station's own name takes it alone; its stem all stations of that name."""
+    stations = plan_stations(demo())
+    for only, names in (
+        ("CUPS-RIGHT", ["cups-right-a", "cups-right-b"]),
+        ("CUPS-RIGHT-B", ["cups-right-b"]),
+        ("CUPS-LEFT", ["cups-left"]),
+    ):
+        assert [each.name for each in choose_rows(demo(), stations, {only})] == names
 
 
 def test_stations_follow_the_work() -> None:

@@ -14,7 +14,10 @@ from jigs.given.job import FrontSpec
 from jigs.ground.lengths import format_mm
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.page.typeface import text_width
+from templates.stations.cardwriting import titles_of
 from templates.stations.stationset import StationSet, make_stations, stations_json
+from templates.stations.stationview import shop_of
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.bench.test_heldrows import kitchen
@@ -240,3 +243,16 @@ def test_what_is_held_says_why_and_has_no_figures() -> None:
     assert any(text.startswith("HOLD") for text in texts)
     for page in pages:
         assert clashes_of_marks(page) == []
+
+
+def test_a_title_stays_within_its_own_width() -> None:
+    """Beyond it lies the black of a fold: code, copy and corner share a line where they fit."""
+    shop = shop_of(demo())
+    for station in plan_stations(demo(), pilots=True):
+        for card in station.cards:
+            for title in titles_of(shop, station, replace(card, copies=12), 10):
+                heading = title.heading
+                for text, size, bold in heading.lines:
+                    assert text_width(text, size, bold) <= heading.width - 10.0, text
+                words = " ".join((*(text for text, _, _ in heading.lines), *heading.body))
+                assert "opy 10 of 12" in words
