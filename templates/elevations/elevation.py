@@ -371,7 +371,8 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
     if heights:
         yield f"ASSUMED: height above the floor of {', '.join(heights)}."
     # In one paragraph: a row more may cost a scale, and with it the IDs of small fronts.
-    if room := " ".join((*room_notes(elevation, layout.job.units), *([gaps] if gaps else []))):
+    said = room_notes(elevation, layout.job.units, _all_levels(elevation))
+    if room := " ".join((*said, *([gaps] if gaps else []))):
         yield room
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]
     if held:

@@ -14,7 +14,7 @@ from dataclasses import replace
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
-from jigs.room.elevation import Elevation
+from jigs.room.elevation import SAME_LEVEL, Elevation
 from jigs.room.seen import Seen, SeenAppliance
 from templates.elevations.elevationbox import Scale
 from templates.page.dimensions import hatching
@@ -94,8 +94,10 @@ def draw_room(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
             )
 
 
-def room_notes(elevation: Elevation, unit: Unit) -> Iterator[str]:
-    """Say the heights of ceiling, counter and floor; nothing where none is given."""
+def room_notes(elevation: Elevation, unit: Unit, chained: Sequence[float]) -> Iterator[str]:
+    """Say the heights of ceiling, counter and floor; nothing where none is given; and of
+    boxes that hang and are not among the `chained` heights."""
+    yield from _unchained_notes(elevation, chained, unit)
     spec = elevation.spec
     if spec is None:
         return
@@ -114,6 +116,15 @@ def room_notes(elevation: Elevation, unit: Unit) -> Iterator[str]:
             f"The floor's high point is {format_length(spec.floor_high, unit)} above the line "
             "that heights count from: set the boxes from there, shim the toe, never the fronts."
         )
+
+
+def _unchained_notes(elevation: Elevation, chained: Sequence[float], unit: Unit) -> Iterator[str]:
+    """Say the heights of boxes that hang and whose ends are not among the chained ones; mm."""
+    for box in elevation.hanging:
+        ends = (box.bottom, box.top)
+        if any(all(abs(end - at) > SAME_LEVEL for at in chained) for end in ends):
+            low, high = (format_length(end, unit) for end in ends)
+            yield f"{box.box.id}: from {low} to {high} above the floor."
 
 
 def _hatch(x0: float, y0: float, x1: float, y1: float) -> Iterator[Mark]:
