@@ -259,11 +259,13 @@ def setting_stretches(setting: Setting, usual: frozenset[Start], taken: NextCard
     whence the lines are struck only where that is not `usual`."""
     pieces = [Stretch(NEXT, bold=True)] if taken.is_next(setting) else []
     pieces.append(Stretch(setting_name(setting), bold=True))
-    for place in (setting.y, setting.x):
-        if place is None:
-            continue
+    told_above = usual & MIDDLES
+    places = [each for each in (setting.y, setting.x) if each and each.start not in told_above]
+    for number, place in enumerate(places):
+        if number:
+            pieces[-1] = replace(pieces[-1], text=f"{pieces[-1].text},")
         if place.start in MIDDLES:
-            pieces += [] if place.start in usual else [Stretch("MIDDLE", 3.5, True)]
+            pieces.append(Stretch("MIDDLE", 3.5, True))
             continue
         mm, inches = setting_figure(place)
         pieces += [Stretch(mm, 3.5, True), Stretch(inches)]

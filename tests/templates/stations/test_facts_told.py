@@ -5,13 +5,14 @@ from functools import cache
 
 import pytest
 
-from jigs.bench.station import Station
+from jigs.bench.station import Place, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_drawer_box, words_of_front
+from templates.stations.stationrows import NextCard, setting_stretches
 from templates.stations.stationset import make_stations
 from tests.jigs.bench.test_heldrows import kitchen
 from tests.jigs.bench.test_stations import demo
@@ -103,3 +104,12 @@ def test_pilots_from_paper_have_steps_of_their_own() -> None:
             if place is not None and place.start == "top"
         ]
         assert whole.count("FROM THE TOP") == len(struck)
+
+
+def test_each_of_two_figures_says_what_it_counts_from() -> None:
+    setting = Setting(
+        card="A", y=Place(start="top", value=60.0), x=Place(start="left", value=192.6)
+    )
+    said = [each.text for each in setting_stretches(setting, frozenset(), NextCard())]
+    figures = ["60.0", '2 3/8-"', "FROM THE TOP,", "192.6", '7 19/32-"', "FROM THE LEFT"]
+    assert said == ["A", *figures, "", ""]
