@@ -21,6 +21,7 @@ from templates.labels.stocks import STOCKS
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
+from templates.stations.stationset import make_stations
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
 from tests.templates.labelpages import label_pages
@@ -30,8 +31,14 @@ FOLDER = ROOT / "templates" / "pictures"
 DOTS_PER_INCH = 72
 TAG_DOTS = 130
 """Tags are small: their symbols would be a blur."""
-SHEETS = {"door-back": ("B3-2L", 0), "drawer-front": ("B1-1", 1), "box-side": ("B1-SIDE-L", 0)}
-"""Picture, part, and which of the part's sheets."""
+SHEETS = {
+    "door-back": ("B3-2L", "back"),
+    "drawer-front": ("B1-1", "back"),
+    "box-side": ("B1-SIDE-L", "inside"),
+}
+"""Picture, part, and the face whose first sheet is shown."""
+STATIONS = {"station-cups": "cups-left", "station-fronts": "fronts-on-boxes"}
+"""Picture, and the station whose first page is shown."""
 
 PIECES = (
     "B1-SIDE-L", "B1-BOTTOM", "B1-BACK", "B1-1-BOX-BACK", "T1-FIXED-1", "B5-PANEL-R",
@@ -44,23 +51,33 @@ def draw_pictures() -> dict[str, Page]:
     """Give the pages that are shown, by the names of their pictures."""
     layout = lay_out(read_in_hand(ROOT / "templates" / "demo" / "job.toml"))
     pages = {
-        name: list(make_sheets(layout, PAPERS["common"], only=[part]).pages)[1 + sheet]
-        for name, (part, sheet) in SHEETS.items()
+        name: next(
+            sheet.page
+            for sheet in make_sheets(layout, PAPERS["common"], only=[part])
+            if any(placed.card.view.face == face for placed in sheet.cards)
+        )
+        for name, (part, face) in SHEETS.items()
     }
     doors = make_sheets(layout, PAPERS["common"], only=["B1-2", "B3-2L"])
-    pages["same"] = list(doors.pages)[-1]
+    pages["same"] = next(
+        sheet.page for sheet in doors if any(len(placed.card.parts) > 1 for placed in sheet.cards)
+    )
     strip = make_sheets(layout, PAPERS["common"], only=["B1-2"], strip=True)
-    pages["strip"] = list(strip.pages)[3]
+    pages["strip"] = [sheet.page for sheet in strip if sheet.cards][2]
     pages["elevation"] = next(draw_elevations(layout, PAPERS["common"])).page
     pages["calibrate"] = calibration_page(PAPERS["common"])
     drawers = [stick for stick in find_sticks(layout) if "B2-SIDE-L" in stick.boards]
     pages["stick"] = next(stick_pages(drawers, layout.job.name, PAPERS["common"]))
     pieces, stock = cut_list(layout), STOCKS["letter-2x5"]
     stations = plan_stations(layout)
+    laid = make_stations(layout, stations, PAPERS["common"])
+    for name, shown in STATIONS.items():
+        (one,) = (station for station in stations if station.name == shown)
+        pages[name] = laid.numbered(one)[0][1].page
     fronts = list_labels(layout, pieces, stations, kinds="fronts")
     pages["labels"] = label_pages(layout, fronts, stock)[0]
-    shown = list_labels(layout, pieces, stations, only=PIECES)
-    pages["piece-labels"] = label_pages(layout, shown, stock)[0]
+    of_pieces = list_labels(layout, pieces, stations, only=PIECES)
+    pages["piece-labels"] = label_pages(layout, of_pieces, stock)[0]
     pages["cup-tags"] = _tags(layout)
     return pages
 
