@@ -36,8 +36,9 @@ def drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
     wide, high = drawer.notch
     return (
         Sentence(
-            f"Before it runs: bottom panel {format_mm(drawer.recess)} up; back notched "
-            f"{format_mm(wide)} x {format_mm(high)} at both lower corners (slide's leaflet)."
+            f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
+            f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (slide's "
+            "leaflet)."
         ),
     )
 

@@ -133,7 +133,8 @@ def test_a_door_without_a_hand_is_on_page_1_alone(run: Run, held: Path) -> None:
 
 @pytest.mark.slow
 def test_the_first_of_each_station(run: Run, demo_job: Path) -> None:
-    """Each station has few rows, those that are tried together; page 2 says what must be true."""
+    """Each station has few rows, those that are tried together; the page after the one on cards
+    says what must be true."""
     whole = {each["name"]: each for each in data_of(run, "stations", demo_job)["stations"]}
     first = data_of(run, "stations", demo_job, "--first")["stations"]
     assert [each["name"] for each in first] == list(whole)
@@ -144,7 +145,8 @@ def test_the_first_of_each_station(run: Run, demo_job: Path) -> None:
     parts = {row["part"] for each in first for row in each["rows"]}
     assert {"B1-2", "B1-SIDE-L"} <= parts  # a door and its side: together they close on each other
     assert run("stations", demo_job, "--first").exit_code == 0
-    words = words_of(Path("stations.pdf"))[1]
+    _, cards, words, *_ = words_of(Path("stations.pdf"))
+    assert "HOW A CARD IS USED" in cards
     assert "THE FIRST OF EACH STATION" in words
     assert "DOOR B1-2 with B1-SIDE-L" in words
 

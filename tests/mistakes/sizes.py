@@ -210,7 +210,11 @@ SIZES = (
         job(box(DRAWER)),
         Says("parts", "notch both lower corners 38.0 wide x 13.0 high for the slides"),
         Says("parts", "its lower edge 13.0 mm (1/2+ in) above the lower edge"),
-        Says("sheet", "Before it runs: bottom panel 13.0 up; back notched 38.0", "B1-1-BOX"),
+        Says(
+            "sheet",
+            "Before it runs: bottom panel 13.0 up from the underside; back notched 38.0",
+            "B1-1-BOX",
+        ),
     ),
     planted(
         22,

@@ -3,7 +3,7 @@
 Written from what the data is said to mean, not with the functions that make it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from tests.stationholes import Found
@@ -75,3 +75,14 @@ def _of_setting(
             diameter=hole["diameter_mm"],
             depth=hole["depth_mm"],
         )
+
+
+def title_of(name: str, parts: Iterable[str]) -> str:
+    """Give the title that a station of this name has on paper: capitals, words apart; of one by
+    hand the ID, one of these `parts`, as it stands on its label."""
+    title = name.upper()
+    plain = title.removeprefix("BY-HAND-")
+    if plain == title:
+        return title.replace("-", " ")
+    part = max((each for each in parts if plain.startswith(each.upper())), key=len)
+    return f"BY HAND {part}{plain[len(part) :].replace('-', ' ')}"

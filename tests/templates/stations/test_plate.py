@@ -27,6 +27,7 @@ from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.jobs import jobs
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
+from tests.templates.stations.stationreading import title_of
 
 JOBS = ("few", *(pytest.param(name, marks=pytest.mark.slow)
                  for name in ("uneven", "demo", "mill-loft", "inset")))  # fmt: skip
@@ -57,7 +58,8 @@ class Read:
 def layout_of(name: str) -> Layout:
     if name == "inset":
         return laid_out(INSET)
-    return {"uneven": uneven_box, "demo": demo}.get(name, lambda: sound(name))()
+    named = {"uneven": uneven_box, "few": uneven_box, "demo": demo}
+    return named.get(name, lambda: sound(name))()
 
 
 @cache
@@ -211,10 +213,11 @@ def test_all_that_is_cut_lies_well_inside_a_closed_outline(name: str) -> None:
 @pytest.mark.parametrize("name", JOBS)
 def test_it_says_which_plate_it_is_and_what_its_holes_guide(name: str) -> None:
     """Station, letter, code; punch or bit; the strip along each edge that a card folds over."""
+    ids = [front.id for front in layout_of(name).fronts]
     for card, plate in plates_of(name):
         texts = [words.dxf.text for words in opened(plate).modelspace().query("TEXT")]
         said = " ".join(texts)
-        assert plate.name.rpartition("-card-")[0].replace("-", " ").upper() in said
+        assert title_of(plate.name.rpartition("-card-")[0], ids) in said
         assert f"code {card['code']}" in said
         purposes = {hole["purpose"] for hole in card["holes"]}
         assert ("Holes of 2:" in said) == bool(purposes - GUIDED)

@@ -24,7 +24,7 @@ from tests.jigs.bench.test_heldrows import kitchen
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked
-from tests.templates.stations.stationreading import card_of, holes_of, origin
+from tests.templates.stations.stationreading import card_of, holes_of, origin, title_of
 
 JOBS = ("uneven", *(pytest.param(name, marks=pytest.mark.slow) for name in ("demo", "mill-loft")))
 ON_PAPER = 0.02
@@ -212,9 +212,10 @@ def test_each_row_says_part_code_and_heights(name: str) -> None:
 def test_title_and_codes_stand_where_they_are_needed(name: str) -> None:
     """Title, code, bit and caution stand on the first page; the code of each card on the card."""
     pages = {page.number: page for page in printed(name)}
+    ids = [front.id for front in layout_of(name).fronts]
     for station in data_of(name)["stations"]:
         text = pages[station["page"]].text
-        assert station["name"].replace("-", " ").upper() in text
+        assert title_of(station["name"], ids) in text
         assert f"station code {station['code']}" in text
         assert "DRILL THIS FACE" in text
         for card in station["cards"]:
