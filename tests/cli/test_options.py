@@ -2,6 +2,7 @@
 
 import json
 import re
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -46,14 +47,22 @@ def test_units_say_how_lengths_are_shown(run: Run, small: Path) -> None:
 
 @pytest.mark.slow
 def test_units_change_nothing_that_is_drilled(run: Run, small: Path, held: Path) -> None:
-    """Sheets, labels, hole lists: byte for byte the same, whatever the terminal shows."""
+    """Sheets, stations, heights, labels, hole lists: byte for byte the same, whatever is shown.
+    The printed parts and order alone show the asked unit first, and the contents tell its sum."""
     for job in (small, held):
-        made = []
+        made, lists = [], []
         for units in ([], ["--units", "mm"], ["--units", "in"]):
             csv = run("holes", job, "--format", "csv", *units).stdout
             run("pack", job, "-o", "made", *units)
-            made.append((csv, *(p.read_bytes() for p in sorted(Path("made").iterdir()))))
+            files = {path.name: path.read_bytes() for path in Path("made").iterdir()}
+            assert {"sheets.pdf", "stations.pdf", "heights.pdf", "labels.pdf"} < files.keys()
+            listed = sha256(files["lists.pdf"]).hexdigest().encode()
+            assert files["contents.json"].count(listed) == 1
+            files["contents.json"] = files["contents.json"].replace(listed, b"")
+            lists.append(files.pop("lists.pdf"))
+            made.append((csv, files))
         assert made[0] == made[1] == made[2]
+        assert lists[0] == lists[2] != lists[1]
 
 
 def test_units_leave_the_jobs_own_unit_alone(run: Run, small: Path) -> None:
