@@ -90,8 +90,8 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
         found["ladder"] = {"edge": "top", "at_mm": true_top[0]}
     found.pop("stands", None)
     corners = corners_of(card)
-    if len(corners) == 1:
-        found["stands"] = {"x_mm": corners[0][0], "y_mm": corners[0][1]}
+    if corners:
+        found["stands"] = [{"x_mm": x, "y_mm": y} for x, y in corners]
     rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
     holes = sorted(
         entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))

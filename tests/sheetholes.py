@@ -50,10 +50,11 @@ def _corners(data: dict[str, Any], front: dict[str, Any]) -> list[Spot]:
     cards = [card for card in by_part(data) if card["part"] == front["id"] and "stands" in card]
     return [
         (
-            card["stands"]["x_mm"] - _origin(card, "left", "right", front["width_mm"]),
-            card["stands"]["y_mm"] - _origin(card, "bottom", "top", front["height_mm"]),
+            corner["x_mm"] - _origin(card, "left", "right", front["width_mm"]),
+            corner["y_mm"] - _origin(card, "bottom", "top", front["height_mm"]),
         )
         for card in cards
+        for corner in card["stands"]
     ]
 
 
@@ -71,11 +72,12 @@ def _origin(card: dict[str, Any], low: str, high: str, length: float) -> float:
     """Where the low end of the face lies on the page along one axis, from what sets the card."""
     rests = [(edge["edge"], 0.0, edge["at_mm"]) for edge in card["edges"]]
     rests += [(line["from"], line["value_mm"], line["at_mm"]) for line in card["index"]]
-    (place,) = [
+    place, *others = [
         at - value if end == low else at + value - length
         for end, value, at in rests
         if end in (low, high)
     ]
+    assert all(abs(other - place) <= WITHIN for other in others)  # a whole face has both ends
     return float(place)
 
 

@@ -52,10 +52,11 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
         data["ladder"] = {"edge": "top", "at_mm": _round(card.ladder + dy)}
     if card.pieces:
         data["strip"] = {"piece": card.piece, "pieces": card.pieces}
-    for fitting in card.fittings:
-        if fitting.stands is not None:
-            x, y = fitting.stands
-            data["stands"] = {"x_mm": _round(x + dx), "y_mm": _round(y + dy)}
+    corners = [fitting.stands for fitting in card.fittings if fitting.stands is not None]
+    if corners:  # both on a card of a whole face
+        data["stands"] = [
+            {"x_mm": _round(x + dx), "y_mm": _round(y + dy)} for x, y in sorted(corners)
+        ]
     data["holes"] = [
         {
             "purpose": hole.purpose,

@@ -65,9 +65,14 @@ def whole_card(view: FaceView, number: int) -> Card | None:
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     top = inside[3] - (9.0 if view.ladder else 1.5)
     room = (inside[0] + 1.5, inside[1] + 1.5, inside[2] - 1.5, top)
+    # A drawer box that is stood on its outline is drawn first: words keep off its corners.
+    stood_on = view.marks is not None
+    if stood_on:
+        draw_hardware(space, view, view.fittings, inside)
     if not _write(space, view, references, room, number):
         return None
-    draw_hardware(space, view, view.fittings, inside)
+    if not stood_on:
+        draw_hardware(space, view, view.fittings, inside)
     _draw_lines(space, view, references, inside)
     return Card(
         number=number,

@@ -80,22 +80,29 @@ def _check(sheets: Sheets, pages: tuple[PrintedPage, ...]) -> None:
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
 
 
-@pytest.mark.slow
-def test_each_hole_of_the_demo_stands_once_in_its_place() -> None:
+@KITCHENS
+def test_each_hole_and_corner_stands_once_in_its_place(kitchen: Kitchen) -> None:
     """Within 0.01 mm of the edges, on paper and in the data; no text touches anything."""
     paper = named_paper("roll-610")
-    _check(_sheets("roll-610", _demo), _printed("roll-610"))
-    for page in _printed("roll-610"):
+    _check(_sheets("roll-610", kitchen), _printed("roll-610", kitchen))
+    for page in _printed("roll-610", kitchen):
         assert page.width == pytest.approx(paper.width, abs=0.01)
 
 
 @KITCHENS
 def test_off_a_roll_a_face_is_one_page(kitchen: Kitchen) -> None:
-    """However many cards it has, and no longer than they and the words need."""
-    pages = _printed("roll-610", kitchen)
-    pages = tuple(page for page in pages if page.cards)
-    assert len(pages) == len(wanted_faces(kitchen()))
+    """However many cards it has, and no longer than they and the words need. A face all of whose
+    cards stand on another's page, where they are named with it, has its page as well."""
+    wanted = wanted_faces(kitchen())
+    pages = [page for page in _printed("roll-610", kitchen) if "DRILL THIS FACE" in page.text]
+    faces = [face_of(field, wanted) for page in pages for field in page.fields]
+    found = sorted((face.part, face.words) for face in faces if face is not None)
+    assert found == sorted(wanted)
+    assert len(pages) == len(faces) == len(wanted)
     for page in pages:
+        if not page.cards:
+            assert "ALSO FOR THIS PART: card" in page.text
+            continue
         lowest = min(card.box[1] for card in page.cards)
         highest = max(*(card.box[3] for card in page.cards), *(run.box[3] for run in page.runs))
         assert lowest == pytest.approx(BOTTOM_STRIP, abs=3.0) or page.height < 300
@@ -142,15 +149,19 @@ def test_edges_that_set_nothing_are_a_check(kitchen: Kitchen) -> None:
 
 @KITCHENS
 def test_long_pages_have_a_long_bar(kitchen: Kitchen) -> None:
-    """A whole number of hundreds, as long as there is room for, its length beside it."""
-    for page in _printed("roll-914", kitchen)[1:]:
+    """A whole number of hundreds, as long as there is room for, its length beside it; a page of
+    steps, to which no part is held, has the bar of 100 alone."""
+    pages = _printed("roll-914", kitchen)[1:]
+    assert sum("DRILL THIS FACE" in page.text for page in pages) == len(wanted_faces(kitchen()))
+    for page in pages:
         bars = [
             stroke.length
             for stroke in page.strokes
             if stroke.x1 == stroke.x2 and abs(stroke.x1 - 2.4) < 0.01 and stroke.length > 50
         ]
         room = page.height - 112.0 - BOTTOM_STRIP - 4.0
-        wanted = [100.0] + ([room // 100 * 100] if room >= 200 else [])
+        long = room >= 200 and "DRILL THIS FACE" in page.text
+        wanted = [100.0] + ([room // 100 * 100] if long else [])
         assert sorted(bars) == pytest.approx(wanted, abs=0.01)
         assert f"{max(wanted):.1f} ±" in page.text
 
