@@ -91,7 +91,8 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
     found.pop("stands", None)
     corners = corners_of(card)
     if corners:
-        found["stands"] = [{"x_mm": x, "y_mm": y} for x, y in corners]
+        stands = [{"x_mm": x, "y_mm": y} for x, y in corners]
+        found["stands"] = stands if len(stands) > 1 else stands[0]
     rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
     holes = sorted(
         entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))

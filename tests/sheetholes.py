@@ -44,6 +44,12 @@ def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:
     return faults
 
 
+def _corners_of(card: dict[str, Any]) -> list[dict[str, float]]:
+    """The corners that a card stands a box on: one, or both on a whole face's."""
+    stands = card["stands"]
+    return stands if isinstance(stands, list) else [stands]
+
+
 def _corners(data: dict[str, Any], front: dict[str, Any]) -> list[Spot]:
     """Where the cards for a front stand its box, the left one first, mm on its back as seen: each
     card laid by its own edges and lines."""
@@ -54,7 +60,7 @@ def _corners(data: dict[str, Any], front: dict[str, Any]) -> list[Spot]:
             corner["y_mm"] - _origin(card, "bottom", "top", front["height_mm"]),
         )
         for card in cards
-        for corner in card["stands"]
+        for corner in _corners_of(card)
     ]
 
 

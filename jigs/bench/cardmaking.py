@@ -24,13 +24,15 @@ def letter(number: int) -> str:
 
 
 def number_patterns(placed: Sequence[Placing]) -> list[tuple[int, Placing]]:
-    """Number the patterns of placings. A card that would always be turned lies as it is set."""
+    """Number the patterns of placings. A card that would be turned wherever it is bored lies as
+    it is set there."""
     alike = Alike()
-    numbers = [alike.number(*shape_of(placing)) for placing in placed]
-    unturned = {n for n, placing in zip(numbers, placed, strict=True) if not placing.turned}
+    numbered = [(alike.number(*shape_of(placing)), placing) for placing in placed]
+    ways = {(number, placing.turned) for number, placing in numbered if not placing.bored}
+    turned = {number for number, turn in ways if turn and (number, False) not in ways}
     return [
-        (number, placing if number in unturned else replace(placing, turned=False))
-        for number, placing in zip(numbers, placed, strict=True)
+        (number, replace(placing, turned=not placing.turned) if number in turned else placing)
+        for number, placing in numbered
     ]
 
 

@@ -3,7 +3,7 @@
 >>> from jigs.ground.geometry import Hole
 >>> guide_diameter(Hole(purpose="cup", face="back", x=22.5, y=100, diameter=35, depth=13))
 2.0
->>> guide_diameter(Hole(purpose="shelf", face="inside", x=37, y=100, diameter=5, depth=12))
+>>> guide_diameter(Hole(purpose="shelf", face="inside", x=37, y=100, diameter=5.0, depth=12))
 5.0
 """
 

@@ -78,6 +78,16 @@ class Placing:
     spacer: Spacer | None = None
 
     @property
+    def bored(self) -> bool:
+        """Whether its holes came through a partition when its other face, towards the column
+        before, was bored."""
+        board = self.part.board
+        if board is None or self.work != "sides":
+            return False
+        through = all(hole.depth is None for hole in self.holes)
+        return through and board.partition > 0 and board.side == "left"
+
+    @property
     def sign(self) -> int:
         """-1 where the card is turned half round."""
         return -1 if self.turned else 1

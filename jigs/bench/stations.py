@@ -179,22 +179,12 @@ def _row(layout: Layout, placed: Sequence[Placing], settings: tuple[Setting, ...
         closing=tuple(dict.fromkeys(each for placing in placed for each in placing.closing)),
         marks=first.marks,
         spacer=first.spacer,
-        bored=_is_bored(placed),
+        bored=all(placing.bored for placing in placed),
         warnings=tuple(
             problem for problem in findings_at(layout, first.part.id) if problem.level == "warning"
         ),
         open=_open(placed),
     )
-
-
-def _is_bored(placed: Sequence[Placing]) -> bool:
-    """Tell whether a row's holes came through a partition when its other face, towards the column
-    before, was bored."""
-    board = placed[0].part.board
-    if board is None or placed[0].work != "sides":
-        return False
-    through = all(hole.depth is None for placing in placed for hole in placing.holes)
-    return through and board.partition > 0 and board.side == "left"
 
 
 def _open(placed: Sequence[Placing]) -> tuple[OpenNumber, ...]:

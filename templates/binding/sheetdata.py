@@ -53,10 +53,9 @@ def _card(page: int, placed: Placed) -> dict[str, Any]:
     if card.pieces:
         data["strip"] = {"piece": card.piece, "pieces": card.pieces}
     corners = [fitting.stands for fitting in card.fittings if fitting.stands is not None]
-    if corners:  # both on a card of a whole face
-        data["stands"] = [
-            {"x_mm": _round(x + dx), "y_mm": _round(y + dy)} for x, y in sorted(corners)
-        ]
+    if corners:
+        stands = [{"x_mm": _round(x + dx), "y_mm": _round(y + dy)} for x, y in sorted(corners)]
+        data["stands"] = stands if len(stands) > 1 else stands[0]  # two on a whole face's card
     data["holes"] = [
         {
             "purpose": hole.purpose,

@@ -8,6 +8,9 @@ from jigs.given.stated import NOTED
 from jigs.reading.jobfile import read_job_file
 from tests.jigs.jobtext import JOB, SMALL, read
 
+DRAWERS = SMALL.replace('"door"', '"drawer"').replace('hinged = "left"\n', "")
+"""The small job with a drawer in place of its door."""
+
 
 def test_the_golden_job(tmp_path: Path) -> None:
     """A full job file is read in its own units, and nothing of it is assumed."""
@@ -51,7 +54,7 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     assert not idle & job.assumed
     said = ("slide", "drawer side", "pull of drawers")
     assert not [words for words in job.assumptions if words.startswith(said)]
-    drawers = read(tmp_path, SMALL.replace('"door"', '"drawer"'))
+    drawers = read(tmp_path, DRAWERS)
     assert idle <= drawers.assumed
     assert not {"use.hinge", "use.door_pull"} & drawers.assumed
     assert "side thickness 18.0 mm" in job.assumptions
@@ -86,13 +89,8 @@ def test_default_hardware(tmp_path: Path) -> None:
 
 def test_default_slides_follow_the_depth_of_the_box(tmp_path: Path) -> None:
     """Drawers of a box of another depth name their own slide."""
-    second = (
-        SMALL.split("[[box]]")[1]
-        .replace('"B1"', '"B2"')
-        .replace("584.2", "400")
-        .replace('"door"', '"drawer"')
-    )
-    first = SMALL.replace('"door"', '"drawer"\n[[box.front]]\nkind = "drawer"')
+    second = DRAWERS.split("[[box]]")[1].replace('"B1"', '"B2"').replace("584.2", "400")
+    first = DRAWERS + '[[box.front]]\nkind = "drawer"\n'
     job = read(tmp_path, first + "[[box]]" + second)
     assert job.use.slide == "undermount-500"
     assert [front.slide for front in job.boxes[0].fronts] == [None, None]

@@ -139,7 +139,7 @@ def test_a_drawer_box_is_placed_by_two_cards_without_holes() -> None:
     assert left["holes"] == right["holes"] == []
     width = IN_RIGHT + 389 + IN_LEFT
     for card, x in ((left, IN_RIGHT), (right, width - IN_LEFT)):
-        (corner,) = card["stands"]
+        corner = card["stands"]
         assert corner["x_mm"] - card["origin_mm"][0] == pytest.approx(x, abs=2e-4)
         assert corner["y_mm"] - card["origin_mm"][1] == pytest.approx(RISE, abs=2e-4)
 
@@ -170,7 +170,7 @@ def test_a_drawer_box_that_stands_wrong_is_caught(wrong: str) -> None:
         case "mirrored":
             width = next(front for front in listed["fronts"] if front["id"] == "B1-1")["width_mm"]
             for card in (left, right):
-                (corner,) = card["stands"]
+                corner = card["stands"]
                 x = corner["x_mm"] - card["origin_mm"][0]
                 corner["x_mm"] = card["origin_mm"][0] + width - x
         case "exchanged":
@@ -182,5 +182,5 @@ def test_a_drawer_box_that_stands_wrong_is_caught(wrong: str) -> None:
                     for hole in card["holes"]:
                         hole["y_mm"] = 2 * low + box["height_mm"] - hole["y_mm"]
         case "one too high":
-            right["stands"][0]["y_mm"] += 0.1
+            right["stands"]["y_mm"] += 0.1
     assert faults_of_marks(data, listed)
