@@ -80,7 +80,8 @@ def _faults_beside(
     found = re.search(r"STEPS: pages? ([\d, and]+)\.", field.text)
     if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
         faults.append("says no page of steps")
-    if not field.cards and " on page " not in field.text:
+    strip = "Cut the pieces out" in field.text  # they fill the sheets that follow
+    if not field.cards and not strip and " on page " not in field.text:
         faults.append("no cards, and nothing says where they are")
     sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", field.text))
     if not sums:
