@@ -36,9 +36,10 @@ def test_a_label_printed_hard_is_read(dots: int) -> None:
 @pytest.mark.parametrize("dots", [203, 300])
 @pytest.mark.parametrize("name", HIGH)
 def test_labels_of_38_mm_and_more_printed_hard_are_read(name: str, dots: int, known: bool) -> None:
-    """Of every look, 95 of a hundred or more."""
+    """Of every second or third look, 95 of a hundred or more."""
     raster = Raster(dots=dots) if known else None
-    pages = label_pages(workshop(), workshop_looks(), STOCKS[name], raster=raster)
+    looks = workshop_looks()[:: 3 if known else 2]
+    pages = label_pages(workshop(), looks, STOCKS[name], raster=raster)
     assert share_read(pages, dots) >= WANTED
 
 

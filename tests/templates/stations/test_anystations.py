@@ -39,7 +39,7 @@ def test_holes_too_close_for_a_line_to_each_have_their_figures_near() -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
 @given(made=jobs())
 def test_of_any_job(made: Job) -> None:
     check(lay_out(made))

@@ -239,7 +239,7 @@ def test_a_plate_shifted_by_little_is_found() -> None:
 @pytest.mark.slow
 @given(jobs())
 @settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_every_card_of_any_job_has_a_plate(made: Job) -> None:
     """Its words find room, and its files are written."""
