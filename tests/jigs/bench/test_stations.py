@@ -103,7 +103,7 @@ def test_all_holes_of_any_job(made: Job) -> None:
 @pytest.mark.slow
 @given(jobs())
 @settings(
-    max_examples=50, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_all_holes_of_many_jobs(made: Job) -> None:
     """The same, at length."""
