@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
 from jigs.bench.station import OPPOSITE, Bit, Place, Start, Station, StationCard, Work
-from jigs.ground.geometry import Face, FaceEdge, Hole
+from jigs.ground.geometry import Face, FaceEdge, Hole, Purpose
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import (
@@ -137,12 +137,19 @@ def cautions(station: Station) -> tuple[str, ...]:
     return tuple(dict.fromkeys(HOLE_WORDS[purpose].caution for purpose in purposes))
 
 
+LAID: dict[Purpose, str] = {
+    "cup": "HINGE", "plate": "PLATE", "slide": "SLIDE", "pull": "PULL"
+}  # fmt: skip
+"""What is laid on a card's outline, by its holes."""
+
+
 def card_words(card: StationCard) -> tuple[str, ...]:
     """Give the words of a card besides its holes' own: how it is checked with the hardware."""
     words: list[str] = []
     if card.outline:
         upright = ", this title upright" if card.one_way else ""
-        words.append(f"LAY YOUR HARDWARE HERE{upright}.")
+        what = next((LAID[h.purpose] for h in card.holes if h.purpose in LAID), "HARDWARE")
+        words.append(f"LAY YOUR {what} HERE{upright}.")
     if card.carry:
         places = ", ".join(format_mm(abs(x)) for x in card.carry)
         words.append(
