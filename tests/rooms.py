@@ -14,11 +14,11 @@ ROOT = Path(__file__).parents[1]
 ROOMS: dict[str, tuple[str, ...]] = {
     "jigs": (
         "ground", "given", "fittings", "reading", "box", "cutlist", "room", "checks", "layout",
-        "order", "bench",
+        "order", "bench", "progress",
     ),
     "templates": (
         "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations", "lists",
-        "labels", "elevations", "hardware", "binding",
+        "labels", "elevations", "hardware", "binding", "scan",
     ),
 }  # fmt: skip
 """Of each package from the top down: a room imports only those before it."""

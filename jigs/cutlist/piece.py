@@ -32,6 +32,12 @@ DRAWER_KINDS: tuple[PieceKind, ...] = (
 )  # fmt: skip
 """The pieces of a drawer box."""
 
+ASSEMBLED_KINDS: tuple[PieceKind, ...] = (
+    "side", "bottom", "partition", "fixed-shelf", "rail", "stretcher", "top", "blind-panel", "back",
+    "nailer", "shelf",
+)  # fmt: skip
+"""The pieces of a box as it is put together (common practice, no source)."""
+
 Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bottom", "spacer"]
 """The board that a piece is cut from, as the job states its thickness."""
 

@@ -16,8 +16,9 @@ from jigs.bench.station import Station
 from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.box.provenance import OpenCuts
-from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
+from jigs.cutlist.piece import ASSEMBLED_KINDS, DRAWER_KINDS, Piece, PieceKind
 from jigs.order.partslist import STAMPED
+from jigs.progress.tracked import DRILLED
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,
@@ -35,12 +36,6 @@ Kinds = Literal["all", "pieces", "fronts"]
 
 _BEFORE: tuple[PieceKind, ...] = ("toe-front", "toe-back", "sleeper")
 _AFTER: tuple[PieceKind, ...] = ("end-panel", "filler", "island-back")
-_ASSEMBLY: tuple[PieceKind, ...] = (
-    "side", "bottom", "partition", "fixed-shelf", "rail", "stretcher", "top", "blind-panel", "back",
-    "nailer", "shelf",
-)  # fmt: skip
-"""The pieces of a box as it is put together (common practice, no source)."""
-_DRILLED: tuple[PieceKind, ...] = ("side", "partition")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,8 +92,8 @@ class _Labels:
         self._layout = layout
         self._work = work
         built = {box.id for box in layout.boxes if box.built}
-        self._pieces = [p for p in pieces if p.box not in built or p.kind not in _ASSEMBLY]
-        self._built = [p for p in pieces if p.box in built and p.kind in _DRILLED]
+        self._pieces = [p for p in pieces if p.box not in built or p.kind not in ASSEMBLED_KINDS]
+        self._built = [p for p in pieces if p.box in built and p.kind in DRILLED]
         self._sides = _boards(layout.sides)
         self._boxes = {box.id: box for box in layout.boxes}
         self._cuts = OpenCuts(layout)
@@ -126,7 +121,7 @@ class _Labels:
         for piece in (*self._pieces, *self._built):
             if piece.box is None or piece.kind in _AFTER:
                 walls.setdefault(piece.wall, []).append(piece)
-            elif piece.kind in _ASSEMBLY:
+            elif piece.kind in ASSEMBLED_KINDS:
                 boxes[piece.box].pieces.append(piece)
             else:
                 boxes[piece.box].drawers.setdefault(_drawer_of(piece), []).append(piece)
@@ -136,7 +131,9 @@ class _Labels:
             yield from self._of(p for p in walls.get(wall, ()) if p.kind in _BEFORE)
             for box in (box for box in self._layout.boxes if box.wall == wall):
                 made = boxes[box.id]
-                yield from self._of(sorted(made.pieces, key=lambda p: _ASSEMBLY.index(p.kind)))
+                yield from self._of(
+                    sorted(made.pieces, key=lambda p: ASSEMBLED_KINDS.index(p.kind))
+                )
                 for name, pieces in made.drawers.items():
                     yield from self._of(pieces)
                     if name in drawn:

@@ -1,0 +1,86 @@
+"""How far a part is, as values: its steps, what they wait for, what has been noted of it.
+
+A step is marked by its key, which says the same from one edit of the job to the next: `cut`,
+`bored-cups` (the work of a station, never its letter), `front-2` (the second coat of that face).
+
+>>> Step(kind="bored", work="cups").key, Step(kind="front", coat=2).key, Step(kind="hung").key
+('bored-cups', 'front-2', 'hung')
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.bench.station import Work
+
+StepKind = Literal[
+    "cut", "banded", "arrived", "bored", "assembled", "back", "front", "hung", "fitted", "adjusted",
+]  # fmt: skip
+"""What is done with a part. `back`, `front`: a coat of paint on that face; `hung`: a front at its
+place, on hinges or on its drawer box; `fitted`: what is set in, screwed on or scribed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One thing that is done with a part."""
+
+    kind: StepKind
+    work: Work | None = None
+    """Of what is bored: the work of the stations at which it is."""
+    coat: int = 0
+    """Of paint: which coat, from 1."""
+
+    @property
+    def key(self) -> str:
+        """What a mark of it is kept and posted under."""
+        return f"{self.kind}-{self.work or self.coat}" if self.work or self.coat else self.kind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wait:
+    """What has to be done before a step: a step of another part."""
+
+    part: str
+    step: Step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """What was once done or noted of a part."""
+
+    when: str
+    """Local time, `2026-03-01 14:05`."""
+    what: Literal["done", "undone", "note", "photo", "recoded"]
+    step: str = ""
+    """The key of the step; it may be one that the part no longer has."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """How far a part is. A book knows nothing done: `steps` alone, and `done` empty."""
+
+    part: str
+    steps: tuple[Step, ...]
+    """In the order of the work."""
+    done: frozenset[str] = frozenset()
+    """The keys of the steps that are marked."""
+    waits: tuple[Wait, ...] = ()
+    """What its next step waits for, only what is not done."""
+    note: str = ""
+    photo: str = ""
+    """Names the photo as it is asked for; "" without one."""
+    stale: str = ""
+    """The code that a mark was made under, where the part's code is another now; "" else."""
+    vanished: bool = False
+    """Whether the job has the part no more."""
+    history: tuple[Event, ...] = ()
+    """The newest first."""
+
+    @property
+    def next(self) -> Step | None:
+        """The first step that is not done; None when all are."""
+        return next((step for step in self.steps if step.key not in self.done), None)
+
+    @property
+    def last(self) -> Step | None:
+        """The step that undoing takes back: the last that is done; None when none is."""
+        return next((step for step in reversed(self.steps) if step.key in self.done), None)
