@@ -13,10 +13,12 @@ from typing import Literal
 from jigs.bench.station import Work
 
 StepKind = Literal[
-    "cut", "banded", "arrived", "bored", "assembled", "back", "front", "hung", "fitted", "adjusted",
+    "cut", "banded", "arrived", "bored", "mounted", "assembled", "back", "front", "hung", "fitted",
+    "adjusted",
 ]  # fmt: skip
-"""What is done with a part. `back`, `front`: a coat of paint on that face; `hung`: a front at its
-place, on hinges or on its drawer box; `fitted`: what is set in, screwed on or scribed."""
+"""What is done with a part. `mounted`: plates and slides are screwed on it; `back`, `front`: a coat
+of paint on that face; `hung`: a front at its place, on hinges or on its drawer box; `fitted`: what
+is set on slides or pins, screwed on or scribed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,10 +39,11 @@ class Step:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wait:
-    """What has to be done before a step: a step of another part."""
+    """What has to be done before a step: a step of another part; without one, that part has to be
+    released, as long as it is held back."""
 
     part: str
-    step: Step
+    step: Step | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,8 +71,12 @@ class Standing:
     note: str = ""
     photo: str = ""
     """Names the photo as it is asked for; "" without one."""
+    last: Step | None = None
+    """The step that was marked last, which undoing takes back; None when there is none."""
     stale: str = ""
-    """The code that a mark was made under, where the part's code is another now; "" else."""
+    """The code that it had before, where it had another one: paper that carries it is stale."""
+    outdated: frozenset[str] = frozenset()
+    """The keys of the steps that were marked when it had another code."""
     vanished: bool = False
     """Whether the job has the part no more."""
     history: tuple[Event, ...] = ()
@@ -79,8 +86,3 @@ class Standing:
     def next(self) -> Step | None:
         """The first step that is not done; None when all are."""
         return next((step for step in self.steps if step.key not in self.done), None)
-
-    @property
-    def last(self) -> Step | None:
-        """The step that undoing takes back: the last that is done; None when none is."""
-        return next((step for step in reversed(self.steps) if step.key in self.done), None)
