@@ -20,7 +20,7 @@ class UnreadableError(ValueError):
 
 
 _INDEX = re.compile(
-    r"SET THIS EDGE ON A LINE (?:(?P<inches>\d+) in \([\d.]+\)|(?P<mm>[\d.]+) \([^)]*\)) FROM THE"
+    r"SET THIS EDGE (?:(?P<inches>\d+) in \([\d.]+\)|(?P<mm>[\d.]+) \([^)]*\)) FROM THE"
 )
 
 

@@ -43,7 +43,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             continue
         faults += [
             f"page {page.number}: {words!r} is missing"
-            for words in ("SCALE 1:1", "Bars wrong: page 1.")
+            for words in ("SCALE 1:1", "100 %")
             if words not in page.text
         ]
         for field in page.fields:
@@ -66,11 +66,11 @@ def _faults_beside(
 ) -> list[str]:
     """Look for what is said of one face beside its cards."""
     size = (
-        f"This box {_tenths(face.width)} wide"
+        f"Size {_tenths(face.width)} x {_tenths(face.height)} x"
         if face.face in ("box-front", "box-back")
-        else f"This part {_tenths(face.height)} x {_tenths(face.width)}"
+        else f"Size {_tenths(face.height)} x {_tenths(face.width)}"
         if face.face == "inside"
-        else f"This part {_tenths(face.width)} x {_tenths(face.height)}"
+        else f"Size {_tenths(face.width)} x {_tenths(face.height)}"
     )
     faults = [
         f"{words!r} is missing"
@@ -195,7 +195,7 @@ _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _EACH_END = re.compile(r"(\d+\.\d) mm from each end")
 _FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")
 _STANDS = re.compile(
-    r"stands (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
+    r"Drawer box: (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
     r"([^;]*); (\d+\.\d) up"
 )
 _FROM_LINE = re.compile(r"(\d+\.\d) from this line")

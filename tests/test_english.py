@@ -169,7 +169,7 @@ def test_no_logic_looks_at_a_findings_text() -> None:
     "line",
     [
         "text.startswith('INCOMPLETE')",
-        "BEGINS = ('Gaps here:', 'Finish:')\ntext.startswith(BEGINS)",
+        "BEGINS = ('Gaps:', 'Finish:')\ntext.startswith(BEGINS)",
         "text.replace('DRAWER BOX', 'DRAWER')",
         "'drawer boxes' in text",
         "near.startswith('did')",

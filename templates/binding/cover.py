@@ -17,6 +17,7 @@ from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import text_box
 from templates.words.coverwords import CoverWords
 from templates.words.findings import held_words, incomplete_words, ready_words
+from templates.words.gapwords import job_reveals
 
 CARD = (85.60, 53.98)
 """The ID-1 card, mm: ISO/IEC 7810 (from memory). A bank card is one: everybody carries a check."""
@@ -136,13 +137,7 @@ def _opening(layout: Layout, width: float, words: CoverWords) -> list[MarkBlock]
 def _below(layout: Layout, width: float, words: CoverWords) -> Iterator[MarkBlock]:
     yield paragraph(f"{words.other} Print one-sided: cards are cut out.", width, bold=True)
     if words.reveals:
-        reveal = layout.job.reveal
-        yield paragraph(
-            f"Reveals, mm: {reveal.side:.1f} from a front's edge to its own box's edge, "
-            f"{reveal.between:.1f} between two fronts of one box, {2 * reveal.side:.1f} of two "
-            "boxes side by side.",
-            width,
-        )
+        yield paragraph(job_reveals(layout), width)
     hung = [("-", text) for text in CAUTIONS]
     yield from filter(None, [in_columns("BEFORE YOU DRILL", hung, 2, width, math.inf)])
 

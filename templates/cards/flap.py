@@ -11,12 +11,14 @@ from typing import Literal
 from templates.page.marks import THIN, Line, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import PITCH, text_width
-from templates.words.guidewords import TRUE_FOLD
 
 FLAP = 13.0
 """Width of band and flap together, mm."""
 FREE = 4.0
 """What the words of a flap leave of its length, mm."""
+
+ON_FLAP = "no black on face, no white on edge"
+"""How a fold on the right side of the band looks."""
 
 Lines = tuple[str, ...]
 """What stands on a flap, line by line."""
@@ -35,15 +37,13 @@ def flap_words(edge: str, rounded: bool, *, stand: bool = False) -> tuple[Lines,
         )
     if rounded:
         return (
-            (f"CUT OFF THE BLACK, NO FOLD: BUTT TO A BLOCK CLAMPED ON THE {edge}",),
             (f"CUT, NO FOLD: BUTT TO A BLOCK ON THE {edge}",),
             (f"CUT, BUTT TO A BLOCK: {edge}",),
             ("CUT, BUTT TO A BLOCK",),
         )
     return (
-        (f"FOLD DOWN OVER THE {edge}: {TRUE_FOLD}",),
-        (f"FOLD DOWN OVER THE {edge}:", TRUE_FOLD),
-        (f"FOLD DOWN: {edge},", "no black on face, no white on edge"),
+        (f"FOLD DOWN: {edge}; {ON_FLAP}",),
+        (f"FOLD DOWN: {edge};", ON_FLAP),
         (f"FOLD: {edge}; no black", "on face, no white on edge"),
         (f"FOLD: {edge}:", "no black, no white"),
     )

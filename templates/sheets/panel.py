@@ -33,10 +33,9 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
-    `reveals` both meanings of the word, empty where the part's gaps are others, `measure` its
-    size in mm and inches (`part 454.0 x 613.0 x 19.0`), `payload` the text of its QR symbol,
-    `facts` what holds for the work on one face, `notes` what applies to the part, `face_notes`
-    what of it on the face of a front, where all of it does not; None for all.
+    `measure` its size in mm and inches (`454.0 x 613.0 x 19.0`), `payload` the text of its QR
+    symbol, `facts` what holds for the work on one face, `notes` what applies to the part,
+    `face_notes` what of it on the face of a front, where all of it does not; None for all.
     """
 
     part: str
@@ -44,7 +43,6 @@ class PartWords:
     place: str
     job: str
     code: str
-    reveals: str
     measure: str
     payload: str
     facts: dict[Face, tuple[Sentence, ...]]
@@ -106,7 +104,7 @@ def head_across(
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
 
     `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
-    figures = [f"This {words.measure}", YOURS, *sums(view)]
+    figures = [f"Size {words.measure}", YOURS, *sums(view)]
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -138,7 +136,7 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(paragraph(text, width) for text in (f"This {words.measure}", YOURS, *sums(view))),
+        *(paragraph(text, width) for text in (f"Size {words.measure}", YOURS, *sums(view))),
     ]
 
 
@@ -154,10 +152,8 @@ def body(
     (`own`), the caution of what is bored; on the first page of a face what holds for the work on
     it; what applies to the part."""
     facts = words.facts.get(view.face, ()) if first else ()
-    told = first and words.reveals and view.face in ("back", "inside")
-    reveals = (Sentence(words.reveals),) if told else ()
     applies = words.notes if view.face != "front" or words.face_notes is None else words.face_notes
-    notes = (*facts, *reveals, *applies)
+    notes = (*facts, *applies)
     return [
         *open_pieces(view, width),
         stacked([paragraph(text, width) for text in own]),

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 
-from jigs.box.boxparts import findings_at, hung_over, hung_under, parts_of_box
+from jigs.box.boxparts import findings_at, hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.ground.problems import OF_HINGES, OPEN_CODES
@@ -15,7 +15,6 @@ from templates.words.boardfacts import (
     side_facts,
 )
 from templates.words.frontfacts import back_facts, face_facts, given_facts
-from templates.words.gapwords import reveals_of
 from templates.words.openwords import assumed_line
 from templates.words.scanwords import (
     drawer_box_payload,
@@ -61,7 +60,6 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         part=front.id,
         kind=kind_of_front(front),
         place=f"{place}, {neighbour}" if neighbour else place,
-        reveals=reveals_of((front,), layout),
         job=layout.job.name,
         code=front.code,
         measure=part_measure(front.width, front.height, front.make.thickness),
@@ -78,7 +76,6 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         part=side.board,
         kind=side_words(side).upper(),
         place=place_of(side.wall, side.box),
-        reveals=reveals_of(parts_of_box(layout, side.box).fronts, layout),
         job=layout.job.name,
         code=side.code,
         measure=part_measure(side.height, side.depth, side.thickness),
@@ -94,7 +91,6 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         part=drawer.id,
         kind="DRAWER BOX",
         place=f"{place_of(front.wall, front.box)}, behind {front.id}",
-        reveals=reveals_of((front,), layout),
         job=layout.job.name,
         code=drawer.code,
         measure=box_measure(drawer),
@@ -111,7 +107,6 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
         part=rollout.id,
         kind="ROLLOUT, DRAWER BOX",
         place=f"{place_of(rollout.wall, rollout.box)}{behind}",
-        reveals=reveals_of(parts_of_box(layout, rollout.box).fronts, layout),
         job=layout.job.name,
         code=rollout.code,
         measure=box_measure(rollout),

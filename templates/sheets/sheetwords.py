@@ -20,6 +20,8 @@ COLUMNS = (50.0, 62.0, 76.0)
 """How wide words may be that stand in one column, mm."""
 ACROSS = 150.0
 """Words at least so wide have their head across, and what follows in columns; mm."""
+WIDEST = 888
+"""A page's number as wide as any, until it is known."""
 COLUMN_GAP = 4.0
 NARROWEST = 58.0
 """How wide a column below a head is at least, mm."""
@@ -33,8 +35,8 @@ class Elsewhere:
     number: int
     box: Box
     set_on: tuple[Reference, ...] = ()
-    page: int = 888
-    """As wide as any, until it is known."""
+    page: int | None = None
+    """Until it is known, words are measured as if each card had a page of its own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +58,7 @@ class SheetWords:
     """What is to be done besides with long paper."""
     set_on: tuple[Reference, ...] = ()
     """What its cards are set on."""
-    box_page: int | None = 888
+    box_page: int | None = WIDEST
     """Where the drawer box stands that the face is marked through: as wide as any, until it is
     known; None: on no page."""
 
@@ -82,8 +84,15 @@ class SheetWords:
 
 def _where(elsewhere: Iterable[Elsewhere]) -> str:
     """Say where the cards are that stand with another part."""
-    said = [f"card {card.number} on page {card.page}" for card in elsewhere]
-    return f"ALSO FOR THIS PART: {', '.join(said)}." if said else ""
+    pages: dict[int, list[str]] = {}
+    for card in elsewhere:
+        pages.setdefault(card.page or -card.number, []).append(str(card.number))
+    said = [
+        f"card{'s' if len(numbers) > 1 else ''} {', '.join(numbers)} on page "
+        f"{page if page > 0 else WIDEST}"
+        for page, numbers in pages.items()
+    ]
+    return f"ALSO FOR THIS PART: {'; '.join(said)}." if said else ""
 
 
 @dataclass(frozen=True, slots=True)

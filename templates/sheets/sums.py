@@ -29,9 +29,10 @@ def sums(view: FaceView) -> list[str]:
         lines = _distinct([hole.y for hole in holes])
         low = view.state.low
         from_low = closing_words([line - low for line in lines], view.height - low)
-        return [f"Up from the {edge_words(view, 'bottom').lower()}: {from_low}."]
+        where = f" from the {edge_words(view, 'bottom').lower()}" if view.state.stand else ""
+        return [f"Up{where}: {from_low}."]
     if view.marks is not None and view.face == "back":
-        result.append(f"The drawer box stands {marks_words(view.marks)}")
+        result.append(f"Drawer box: {marks_words(view.marks)}")
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
         result.append(f"Across: {closing_words(across, view.width)}.")

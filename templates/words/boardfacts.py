@@ -15,7 +15,7 @@ from templates.words.sentence import Sentence
 def box_measure(drawer: DrawerBox | Rollout) -> str:
     """Say how large a drawer box is."""
     return (
-        f"box {format_mm(drawer.width)} wide x {format_mm(drawer.height)} high x "
+        f"{format_mm(drawer.width)} x {format_mm(drawer.height)} x "
         f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
         f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
     )
@@ -24,7 +24,7 @@ def box_measure(drawer: DrawerBox | Rollout) -> str:
 def part_measure(width: float, height: float, thickness: float) -> str:
     """Say how large a front or a board is: width, height and thickness, mm."""
     return (
-        f"part {format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
+        f"{format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
         f"({format_inches(width)} x {format_inches(height)} in)."
     )
 
@@ -37,8 +37,7 @@ def drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
     return (
         Sentence(
             f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
-            f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners (slide's "
-            "leaflet)."
+            f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners."
         ),
     )
 
@@ -80,10 +79,6 @@ def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
             f"BAND STILL TO COME, {format_mm(side.band)}: figures from the RAW front edge; the "
             f"side is {format_mm(side.depth - side.band)} deep until then."
         )
-    elif side.band > 0.0 and side.band_state != "on":
-        facts.append("From the FINISHED front edge; before band: raw-edge figures.")
-    else:
-        facts.append("From the finished front edge.")
     return (*plates, *(Sentence(fact) for fact in facts))
 
 

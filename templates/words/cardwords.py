@@ -91,7 +91,7 @@ def no_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
 
 def hinge_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     if fitting.outline:
-        yield "LAY YOUR HINGE HERE: all must match."
+        yield "LAY YOUR HINGE HERE: it must match."
 
 
 def plate_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
@@ -104,7 +104,7 @@ def pull_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
         return
     a, b = fitting.holes
     apart = ((a.x - b.x) ** 2 + (a.y - b.y) ** 2) ** 0.5
-    yield f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in) apart."
+    yield f"LAY YOUR PULL HERE: {format_mm(apart)} ({format_inches(apart)} in)."
 
 
 def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:

@@ -30,7 +30,7 @@ def seen_words(view: FaceView) -> str:
     mine, other = hand.upper(), other_hand(hand).upper()
     match view.face:
         case "front" if view.hinge_edge:
-            return f"Face up, as from the room: hinges on the {mine}, free edge on your {other}."
+            return f"Face up, top away: hinges on the {mine}, free edge on your {other}."
         case "front":
             return FRONT_LIES
         case "back" if view.hinge_edge:
@@ -46,18 +46,18 @@ def seen_words(view: FaceView) -> str:
 
 
 NOT_REVERSIBLE = "NOT REVERSIBLE."
-FRONT_LIES = "Face up, top away from you, as from the room."
-BACK_LIES = "Back up, top away: its right end is the LEFT end seen from the room."
-BOX_FRONT_LIES = "As from the room, the box standing on its bottom."
-BOX_BACK_LIES = "The box standing on its bottom: its right end is the LEFT seen from the room."
+FRONT_LIES = "Face up, top away."
+BACK_LIES = "Back up, top away: its right end is LEFT from the room."
+BOX_FRONT_LIES = "Box on its bottom, its front towards you."
+BOX_BACK_LIES = "Box on its bottom, its back towards you: its right end is LEFT from the room."
 """How fronts and drawer boxes lie."""
 
 
 def door_lies(hand: Hand) -> str:
     """Say how a door lies on its face, its hinge edge on one hand of whoever drills it."""
     return (
-        f"Hinged {other_hand(hand).upper()} seen from the room. Back up, top away: the hinge edge "
-        f"is on your {hand.upper()}."
+        f"Hinges {other_hand(hand).upper()} from the room. Back up, top away: hinge edge on your "
+        f"{hand.upper()}."
     )
 
 
@@ -67,7 +67,7 @@ def _board_lies(view: FaceView) -> str:
     if view.state.stand:
         how = f"BOX lying {f'with {face.lower()} up' if view.partition else 'on this side'}"
     edge = (view.front_edge or "left").upper()
-    return f"{how}, top away from you: the FRONT edge is on your {edge}."
+    return f"{how}, top away: FRONT edge on your {edge}."
 
 
 def edge_words(view: FaceView, edge: FaceEdge) -> str:
@@ -130,4 +130,4 @@ def line_words(reference: Reference) -> str:
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     edge = edge_words(view, reference.edge)
-    return f"SET THIS EDGE ON A LINE {line_words(reference)} FROM THE {edge}"
+    return f"SET THIS EDGE {line_words(reference)} FROM THE {edge}"

@@ -10,7 +10,7 @@ from jigs.fittings.pull import COUNTERBORE_DIAMETER
 from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
 from jigs.ground.lengths import format_mm
-from templates.words.gapwords import gaps_here, reveals_of
+from templates.words.gapwords import gaps_here, has_job_reveals
 from templates.words.leafletwords import leaflet_facts
 from templates.words.sentence import Sentence
 
@@ -42,7 +42,7 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
     yield from hanging_facts(layout, front)
     yield from hinge_facts(front)
     if front.wide_below:
-        yield Sentence("WIDE GAP BELOW THE BOX IS THE BOTTOM.")
+        yield Sentence("WIDE GAP BELOW THE BOX: BOTTOM.")
     if front.screws.through_box or front.screws.counterbore:
         yield Sentence(_pull_screws(front))
     if front.kind == "lift":
@@ -52,13 +52,13 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
         if front.screws.head is not None:
             heads = f"pan heads, {format_mm(front.screws.head)} across at most"
         long = format_mm(front.screws.fixing)
-        yield Sentence(f"Front screws {long} long at most, {heads}.")
+        yield Sentence(f"Front screws {long} at most, {heads}.")
 
 
 def hanging_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
     """Say how a front hangs: its gaps where they are not those of the job, the least by the
     leaflet."""
-    if not reveals_of((front,), layout):
+    if not has_job_reveals(front, layout):
         yield Sentence(gaps_here(front))
     if front.kind == "door" and front.hinged:
         own = front.gaps.left if front.hinged == "left" else front.gaps.right
@@ -82,7 +82,7 @@ def _before(front: Front) -> Iterator[Sentence]:
     if front.screws.through_box:
         yield Sentence(_pull_screws(front))
     if front.screws.pull is not None:
-        yield Sentence(f"Pull screws M4 or 8-32, {format_mm(front.screws.pull)} long.")
+        yield Sentence(f"Pull screws {format_mm(front.screws.pull)} long.")
 
 
 def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
@@ -153,7 +153,7 @@ def _tab_and_plate(choice: HingeChoice) -> str:
             f"Tab {tab}. Plates: none is listed; this wants {plate} high. Buy the nearest that "
             "the leaflet has."
         )
-    return f"Tab {tab}. Plates {plate} high (side screw takes {format_mm(abs(choice.error))})."
+    return f"Tab {tab}. Plates {plate} high."
 
 
 def _pull_screws(front: Front) -> str:
@@ -163,6 +163,6 @@ def _pull_screws(front: Front) -> str:
             "front is fixed."
         )
     return (
-        f"PULL SCREWS: through the front only. Counterbore the back {COUNTERBORE_DIAMETER:g} dia, "
+        f"PULL SCREWS: counterbore the back {COUNTERBORE_DIAMETER:g} dia, "
         f"{front.screws.counterbore:g} deep, BEFORE fixing."
     )

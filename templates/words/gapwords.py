@@ -1,8 +1,6 @@
 """The gaps round fronts in words: those that their sizes make, wherever those sizes are shown
 before they are bought; on the sheets those of the job or of a front."""
 
-from collections.abc import Sequence
-
 from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK
@@ -38,32 +36,28 @@ def _range(found: tuple[float, float], unit: Unit) -> str:
 def gaps_here(front: Front) -> str:
     """Say a front's own gaps: to the box's edge, or to the front beside it."""
     return (
-        f"Gaps here: left {format_mm(front.gaps.left)}, right {format_mm(front.gaps.right)}, "
+        f"Gaps: left {format_mm(front.gaps.left)}, right {format_mm(front.gaps.right)}, "
         f"top {format_mm(front.gaps.top)}, bottom {format_mm(front.gaps.bottom)}."
     )
 
 
-def reveals_of(fronts: Sequence[Front], layout: Layout) -> str:
-    """Say both meanings of the job's reveal, to the box's edge and between two fronts; empty
-    where a gap of one of these fronts of a box is another.
-
-    An inset front has one gap all round; what a half-overlay one leaves to the box's edge is
-    nobody's reveal.
-    """
-    if not all(_as_the_job(front, layout) for front in fronts):
-        return ""
+def job_reveals(layout: Layout) -> str:
+    """Say both meanings of the job's reveal, to the box's edge and between two fronts; an inset
+    front has one gap all round."""
     reveal = layout.job.reveal
-    between = f"{format_mm(reveal.between)} between fronts."
-    match fronts[0].place.overlay if fronts else "full":
-        case "inset":
-            return f"Inset: {format_mm(reveal.inset)} all round, {between}"
-        case "half":
-            return f"Half overlay; {between}"
-        case "full":
-            return f"Reveal {format_mm(reveal.side)} to the box's edge, {between}"
+    inset = ""
+    if any(front.place.overlay == "inset" for front in layout.fronts):
+        inset = f"; {format_mm(reveal.inset)} all round an inset one"
+    return (
+        f"Reveals, mm: {format_mm(reveal.side)} from a front's edge to its own box's edge, "
+        f"{format_mm(reveal.between)} between two fronts of one box, "
+        f"{format_mm(2 * reveal.side)} of two boxes side by side{inset}."
+    )
 
 
-def _as_the_job(front: Front, layout: Layout) -> bool:
+def has_job_reveals(front: Front, layout: Layout) -> bool:
+    """Tell whether a front's gaps are all those of the job; what a half-overlay front leaves to
+    the box's edge is nobody's reveal."""
     reveal = layout.job.reveal
     edge = {"full": reveal.side, "inset": reveal.inset, "half": None}[front.place.overlay]
     beside = [

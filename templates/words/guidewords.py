@@ -131,7 +131,8 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="BOX SIDES, INSIDE",
         pictures=("book",),
         steps=(
-            "Write ID, TOP and FRONT on the inside face.",
+            "Write ID, TOP and FRONT on the inside face. Figures count from the FINISHED front "
+            "edge; those marked raw, from the board before its band.",
             "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
             "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
             "Strike slide and shelf lines, and each line the pages name, across BOTH at once. "
@@ -198,8 +199,8 @@ def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
     """Give the steps that every card has, A to G, for parts with these traits."""
     rounded = f" {ROUNDED}" if "rounded" in traits else ""
     return (
-        "Measure both bars of the part's page with a steel rule. Do ID and code agree with the "
-        "part's label?",
+        "Measure both bars of the part's page with a steel rule; wrong: page 1. Do ID and code "
+        "agree with the part's label?",
         "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line "
         "is seen through them.",
         "Strike each line that the part's page names with a sharp pencil, on tape if the face is "

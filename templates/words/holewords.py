@@ -7,8 +7,8 @@ from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 
-SIDE_HOLES = "Stop set and tried on scrap: a hole through shows outside."
-PARTITION_HOLES = "Stop set and tried on scrap: a hole through shows behind."
+SIDE_HOLES = "Try the stop on scrap: a hole through shows outside."
+PARTITION_HOLES = "Try the stop on scrap: a hole through shows behind."
 """What stands for the holes of a side where they are a partition's: it has no outside."""
 
 
@@ -31,48 +31,44 @@ _ByPurpose = TypedDict("_ByPurpose", {
 })  # fmt: skip
 
 HOLE_WORDS: _ByPurpose = {
-    "cup": HoleWords(name="Cup", caution="Stop set from the bit's rim; first bore in scrap."),
+    "cup": HoleWords(name="Cup", caution="Stop from the bit's rim; bore scrap first."),
     "cup-fixing": HoleWords(
         name="Fixing", caution="Stop on the bit: a pilot too deep comes out in the face."
     ),
     "front-fixing": HoleWords(
         name="Pilot",
-        caution="Stop on the bit; measure the screw: one too long shows in the face.",
+        caution="Stop on the bit; too long a screw shows in the face.",
     ),
     "pull": HoleWords(
         name="Pull",
-        caution="From the face, block clamped behind; painted: 2 mm pilot first.",
+        caution="Block clamped behind; painted: 2 mm pilot first.",
     ),
     "plate": HoleWords(name="Plate", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "slide": HoleWords(name="Slide", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "shelf": HoleWords(name="Shelf pin", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
     "clearance": HoleWords(
         name="Clearance",
-        caution="Clamp a block behind, and the drawer box.",
+        caution="Clamp the box, a block behind.",
     ),
     "hook": HoleWords(
         name="Hook",
-        caution="Stop on the bit; block clamped inside the back.",
+        caution="Stop on the bit; block clamped inside.",
     ),
     "manual": HoleWords(
         name="By hand",
-        caution="Check every figure against the leaflet before you drill.",
+        caution="Check every figure against the leaflet first.",
     ),
 }
 
 
 def operations(holes: tuple[Hole, ...], thickness: float) -> list[str]:
-    """Say each kind of hole once, with how many there are."""
-    counts: dict[tuple[Purpose, float, float | None], int] = {}
+    """Say each kind of hole once."""
     first: dict[tuple[Purpose, float, float | None], Hole] = {}
     for hole in holes:
-        key = (hole.purpose, hole.diameter, hole.depth)
-        counts[key] = counts.get(key, 0) + 1
-        first.setdefault(key, hole)
+        first.setdefault((hole.purpose, hole.diameter, hole.depth), hole)
     return [
-        f"{HOLE_WORDS[key[0]].name}{f', {counts[key]} holes' if counts[key] > 1 else ''}: "
-        f"{bore_words(first[key], thickness)}."
-        for key in counts
+        f"{HOLE_WORDS[purpose].name}: {bore_words(hole, thickness)}."
+        for (purpose, *_), hole in first.items()
     ]
 
 

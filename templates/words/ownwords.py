@@ -37,16 +37,13 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
         if reference.kind == "index":
             found.setdefault(reference.edge, {})[_line(view, reference)] = reference
         middle = middle or reference.kind == "middle"
-    how = ", on tape if painted" if view.face in ("front", "back") else ""
-    if view.face == "inside" and not view.state.stand:
-        how = ", across BOTH boards"
+    how = ", across BOTH boards" if view.face == "inside" and not view.state.stand else ""
     for edge, lines in found.items():
-        noun = "a line" if len(lines) == 1 else "lines"
         name = edge_words(view, edge)
-        yield f"Strike {noun} {', '.join(lines)} from the {name}{how}."
+        yield f"STRIKE {', '.join(lines)} from the {name}{how}."
     if middle:
         half = format_mm(view.width / 2)
-        yield f"Mark the MIDDLE of YOUR width, {half} as drawn, from both ends."
+        yield f"MARK the MIDDLE of YOUR width: {half} as drawn."
 
 
 def _line(view: FaceView, reference: Reference) -> str:
@@ -89,7 +86,7 @@ def _box_stands(view: FaceView) -> Iterator[str]:
     """Say where the drawer box stands on the back of its front, from each end its own figure
     where they differ."""
     if view.marks is not None and view.face == "back":
-        yield f"Where it is marked: {pilot_words(view.thickness)}"
+        yield f"Where marked: {pilot_words(view.thickness)}"
     yield from (f"{words[:-1]} (dashed)." for words in where_box_stands(view))
 
 

@@ -26,17 +26,17 @@ FRONT_SHORT = FRONT_WORDS | {
 """The same where room is scarce."""
 
 
-MIDDLE_WORDS = "CUT BOTH DIAMONDS OUT; set them on the MIDDLE, half of YOUR width."
+MIDDLE_WORDS = "CUT BOTH DIAMONDS OUT; set on the MIDDLE of YOUR width."
 """How a card is set on the middle of a part."""
 
-ASSEMBLED = "BOX ASSEMBLED? Cut here, stand it on the bottom panel."
+ASSEMBLED = "BOX ASSEMBLED? Cut here, stand on the bottom panel."
 """What stands at a card's line for a box that is together already."""
 
 LADDER = "EDGE LADDER: CUT AT YOUR HEIGHT"
 LADDER_OF_SEVERAL = "EDGE LADDER: CUT FOR THE TALLEST FIRST"
 """At the true top end of a door; that of a card for several is cut again for the shorter ones."""
 
-HALF_WORDS = "SET THIS EDGE ON THE MIDDLE, half of YOUR width."
+HALF_WORDS = "SET THIS EDGE ON THE MIDDLE of YOUR width."
 """How a card is set whose cut edge is the middle of a part."""
 
 

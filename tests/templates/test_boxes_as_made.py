@@ -49,9 +49,9 @@ def test_each_face_of_a_partition_has_its_own_sheets() -> None:
     texts = [page.text for page in pages if "B1-PARTITION-1" in page.text]
     left = next(text for text in texts if "DRILL THIS FACE: LEFT FACE OF PARTITION 1" in text)
     right = next(text for text in texts if "DRILL THIS FACE: RIGHT FACE OF PARTITION 1" in text)
-    assert "the FRONT edge is on your RIGHT" in left
+    assert "FRONT edge on your RIGHT" in left
     assert "column 1" in left
-    assert "the FRONT edge is on your LEFT" in right
+    assert "FRONT edge on your LEFT" in right
     assert "column 2" in right
     assert all("BOX ASSEMBLED" not in text for text in texts)
 

@@ -119,8 +119,8 @@ def test_front_screws_stay_below_the_face(tmp_path: Path) -> None:
     assert pytest.approx(31.95) == TD + T - 3
     assert front(lay(tmp_path, box(DRAWER)), "B1-1").screws.fixing == 28
     words = printed(tmp_path, box(DRAWER), only="B1-1")
-    assert "Front screws 28.0 long at most, pan or washer heads." in words
-    assert "Pull screws M4 or 8-32, 22.0 long." in words
+    assert "Front screws 28.0 at most, pan or washer heads." in words
+    assert "Pull screws 22.0 long." in words
 
 
 def test_a_thin_front_has_no_usual_screw(tmp_path: Path) -> None:

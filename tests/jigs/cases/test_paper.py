@@ -26,10 +26,10 @@ def test_every_card_says_face_and_way_up(tmp_path: Path) -> None:
     """The back of a door, in words of its own for each hand: nothing is left to mirror."""
     left = printed(tmp_path, box(LEFT), only="B1-1")
     assert "DRILL THIS FACE: BACK OF DOOR" in left
-    assert "the hinge edge is on your RIGHT" in left
+    assert "hinge edge on your RIGHT" in left
     assert "NOT REVERSIBLE" in left
     right = printed(tmp_path, box(LEFT.replace("left", "right")), only="B1-1")
-    assert "the hinge edge is on your LEFT" in right
+    assert "hinge edge on your LEFT" in right
 
 
 def test_label_and_sheet_carry_one_code(tmp_path: Path) -> None:

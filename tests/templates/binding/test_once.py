@@ -223,7 +223,7 @@ def test_each_part_names_the_lines_of_its_cards_wherever_they_stand() -> None:
                 said[words.view.part] = " ".join(m.text for m in marks if isinstance(m, Text))
     assert set(said) == {"B3-2", "B3R-2", "B3S-2"}
     for part, text in said.items():
-        assert "Strike a line" in text, part
+        assert "STRIKE " in text, part
 
 
 LONG = replace(

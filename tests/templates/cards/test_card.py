@@ -87,7 +87,7 @@ def test_the_pull_of_a_drawer_is_set_on_the_middle() -> None:
     assert bold(card).count("80.0") == 2
     assert "76.2" in bold(card)
     words = " ".join(texts(card))
-    assert "set them on the MIDDLE" in words
+    assert "set on the MIDDLE" in words
 
 
 def test_a_drawer_box_is_placed_by_a_card_at_each_lower_corner() -> None:
@@ -170,9 +170,9 @@ def test_black_lies_outside_the_part_and_ends_on_its_edge() -> None:
     lying = next(box for box in boxes if box[3] - box[1] == pytest.approx(3.0))
     assert [upright[0], upright[2]] == pytest.approx([454.0, 457.0])
     assert [lying[1], lying[3]] == pytest.approx([-3.0, 0.0])
-    fold = "no black on the face, no white on the edge"
-    assert f"FOLD DOWN OVER THE HINGE EDGE: {fold}" in texts(card)
-    assert {"FOLD DOWN OVER THE BOTTOM EDGE:", fold} <= set(texts(card))
+    fold = "no black on face, no white on edge"
+    assert f"FOLD DOWN: HINGE EDGE; {fold}" in texts(card)
+    assert {"FOLD DOWN: BOTTOM EDGE;", fold} <= set(texts(card))
 
 
 @pytest.mark.parametrize("pilots", [False, True])

@@ -120,8 +120,8 @@ def test_a_card_without_a_flap_says_how_it_is_set() -> None:
     layout = laid_out(box_text("B1", "drawer", 'kind = "drawer"'))
     (card,) = [card for card in cards_of(layout) if card.view.face == "front"]
     assert not card.edges
-    assert "SET THIS EDGE ON A LINE" in words(card)
-    assert "CUT BOTH DIAMONDS OUT; set them on the MIDDLE" in words(card)
+    assert "SET THIS EDGE 360.0" in words(card)
+    assert "CUT BOTH DIAMONDS OUT; set on the MIDDLE" in words(card)
 
 
 def test_an_edge_drawn_across_a_card_is_named() -> None:

@@ -26,8 +26,8 @@ def test_the_back_of_a_left_hung_door_has_its_hinges_on_the_right() -> None:
     assert (back.face, drilled_words(back), back.hinge_edge) == ("back", "BACK OF DOOR", "right")
     assert edge_words(back, "right") == "HINGE EDGE"
     assert edge_words(back, "left") == "FREE EDGE"
-    assert "the hinge edge is on your RIGHT" in seen_words(back)
-    assert "Hinged LEFT seen from the room" in seen_words(back)
+    assert "hinge edge on your RIGHT" in seen_words(back)
+    assert "Hinges LEFT from the room" in seen_words(back)
     cups = [h for f in back.fittings for h in f.holes if h.purpose == "cup"]
     assert [h.x for h in cups] == [454.0 - 22.5] * 2
     assert [h.y for h in cups] == pytest.approx([97.75, 513.75])
@@ -42,8 +42,8 @@ def test_a_right_hung_door_is_the_other_way_round() -> None:
     door = replace(worked_front("B3-2"), hinged="right")
     back = views_of_front(door, "in")[0]
     assert back.hinge_edge == "left"
-    assert "the hinge edge is on your LEFT" in seen_words(back)
-    assert "Hinged RIGHT seen from the room" in seen_words(back)
+    assert "hinge edge on your LEFT" in seen_words(back)
+    assert "Hinges RIGHT from the room" in seen_words(back)
 
 
 def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
@@ -53,8 +53,8 @@ def test_a_left_side_shows_its_front_edge_on_the_left() -> None:
     assert left
     assert right
     assert (left.front_edge, right.front_edge) == ("left", "right")
-    assert "the FRONT edge is on your LEFT" in seen_words(left)
-    assert "the FRONT edge is on your RIGHT" in seen_words(right)
+    assert "FRONT edge on your LEFT" in seen_words(left)
+    assert "FRONT edge on your RIGHT" in seen_words(right)
     assert {h.x for f in left.fittings for h in f.holes} == {37.0, 165.0}
     assert {h.x for f in right.fittings for h in f.holes} == {584.2 - 37.0, 584.2 - 165.0}
     assert {f.carry for f in right.fittings} == {(584.2 - 261.0,)}

@@ -66,9 +66,9 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
         "DOOR, HINGES LEFT",
         "sheet 1 of 2",
         "DRILL THIS FACE: BACK OF DOOR",
-        "the hinge edge is on your RIGHT",
+        "hinge edge on your RIGHT",
         "NOT REVERSIBLE",
-        "This part 454.0 x 613.0",
+        "Size 454.0 x 613.0",
         "Yours ____",
         "97.8 + 416.0 + 99.2 = 613.0",
         "UP",
@@ -87,13 +87,13 @@ def test_the_body_says_what_applies() -> None:
     words = replace(door_words(), notes=(incomplete, Sentence("ASSUMED: side 18.")))
     said: dict[bool, str] = {}
     for first in (True, False):
-        pieces = body(view, words, ("STEPS: page 2.", "Strike a line."), 80.0, first=first)
+        pieces = body(view, words, ("STEPS: page 2.", "STRIKE 7 in."), 80.0, first=first)
         marks = [mark for piece in pieces for mark in piece.marks if isinstance(mark, Text)]
         said[first] = " ".join(mark.text for mark in marks)
         for needed in (
             "STEPS: page 2.",
-            "Strike a line.",
-            "first bore in scrap",
+            "STRIKE 7 in.",
+            "bore scrap first",
             "ASSUMED: side 18.",
         ):
             assert needed in said[first]

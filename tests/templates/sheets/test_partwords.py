@@ -23,6 +23,7 @@ from templates.sheets.partwords import (
     words_of_front,
     words_of_side,
 )
+from templates.words.gapwords import has_job_reveals, job_reveals
 from templates.words.sentence import Sentence
 from tests.jigs.sample import HINGE, box, front_of, job, side_of
 from tests.jobtexts import box_text
@@ -79,11 +80,11 @@ def test_a_door_says_what_to_mount() -> None:
     assert "Tab 5.0" in facts
     assert "Plates 3.0 high" in facts
     assert words.place == "NORTH WALL, BOX B3, under B3-1"
-    assert words.measure.startswith("part 454.0 x 613.0 x 19")
+    assert words.measure.startswith("454.0 x 613.0 x 19")
 
 
 @pytest.mark.parametrize(("through", "words"), [
-    (False, "through the front only. Counterbore the back 12 dia, 4 deep, BEFORE fixing"),
+    (False, "counterbore the back 12 dia, 4 deep, BEFORE fixing"),
     (True, "through front and drawer box"),
 ])  # fmt: skip
 def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words: str) -> None:
@@ -95,8 +96,8 @@ def test_a_drawer_front_says_which_way_its_pull_is_screwed(through: bool, words:
 
 
 @pytest.mark.parametrize(("head", "words"), [
-    (None, "28.0 long at most, pan or washer heads."),
-    (9.2, "28.0 long at most, pan heads, 9.2 across at most."),
+    (None, "28.0 at most, pan or washer heads."),
+    (9.2, "28.0 at most, pan heads, 9.2 across at most."),
 ])  # fmt: skip
 def test_a_drawer_front_says_which_heads_pass(head: float | None, words: str) -> None:
     """A washer head strikes a drawer side that stands near."""
@@ -114,7 +115,7 @@ def test_the_wide_gap_tells_which_way_up() -> None:
     assert "WIDE GAP BELOW" not in " ".join(texts(low))
     raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
     high = words_of_front(worked_layout("in"), raised).facts["back"]
-    assert "WIDE GAP BELOW THE BOX IS THE BOTTOM." in texts(high)
+    assert "WIDE GAP BELOW THE BOX: BOTTOM." in texts(high)
     even = (drawer.height - drawer.drawer.height) / 2
     for more, told in ((1.0, False), (2.0, True)):  # 2 wider below, which no eye sees; 4 wider
         moved = replace(drawer, drawer=replace(drawer.drawer, y=even + more))
@@ -122,15 +123,13 @@ def test_the_wide_gap_tells_which_way_up() -> None:
         assert ("WIDE GAP BELOW" in facts) is told
 
 
-@pytest.mark.parametrize(("band", "words"), [(0.6, "raw-edge"), (0.0, "finished front edge")])
-def test_a_side_says_which_front_edge(band: float, words: str) -> None:
-    """With band still to come, the raw-edge figures count."""
+def test_a_side_says_which_plates_it_carries() -> None:
+    """From which edge its figures count stands on its cards."""
     layout = worked_layout("in")
-    side = replace(side_of(layout, "B3-SIDE-L"), band=band)
+    side = side_of(layout, "B3-SIDE-L")
     facts = " ".join(texts(words_of_side(layout, side).facts["inside"]))
-    assert words in facts
     assert "Plates 3.0 high for B3-2." in facts
-    assert words_of_side(layout, side).measure.startswith("part 774.7 x 584.2 x 18.3")
+    assert words_of_side(layout, side).measure.startswith("774.7 x 584.2 x 18.3")
 
 
 def test_a_drawer_box_names_its_front() -> None:
@@ -140,7 +139,7 @@ def test_a_drawer_box_names_its_front() -> None:
     words = words_of_drawer_box(worked_layout("in"), drawer, front("B3-1"))
     assert words.kind == "DRAWER BOX"
     assert words.place.endswith("behind B3-1")
-    assert words.measure.startswith("box 409.6 wide x 88.9 high x 533.0 long")
+    assert words.measure.startswith("409.6 x 88.9 x 533.0 long")
 
 
 def test_findings_stand_on_the_sheets_they_concern() -> None:
@@ -222,19 +221,13 @@ def test_a_front_whose_gaps_are_others_says_its_own_alone() -> None:
         (plain, "B1-2", ""),
     ):
         found = words_of_front(layout, front_of(layout, name))
-        general = "" if gaps else "Reveal 1.6 to the box's edge, 3.2 between fronts."
-        assert found.reveals == general, name
-        said = [fact for fact in texts(found.facts["back"]) if fact.startswith("Gaps here")]
-        assert said == ([f"Gaps here: {gaps}."] if gaps else []), name
-    assert words_of_side(uneven, side_of(uneven, "B1-SIDE-L")).reveals == ""
+        said = [fact for fact in texts(found.facts["back"]) if fact.startswith("Gaps:")]
+        assert said == ([f"Gaps: {gaps}."] if gaps else []), name
 
 
-@pytest.mark.parametrize(("overlay", "general", "own_told"), [
-    ("inset", "Inset: 2.0 all round, 3.2 between fronts.", False),
-    ("half", "Half overlay; 3.2 between fronts.", True),
-])  # fmt: skip
-def test_the_gaps_of_other_overlays_are_said_where_they_are_so(
-    overlay: str, general: str, own_told: bool
+@pytest.mark.parametrize(("overlay", "own_told"), [("inset", True), ("half", False)])
+def test_the_gaps_of_other_overlays_are_said_where_they_are_not_the_jobs(
+    overlay: str, own_told: bool
 ) -> None:
     """A drawer over a pair; with 6.0 at its left it is not 2.0 all round, but what a half-overlay
     front leaves to the box's edge nobody told."""
@@ -242,7 +235,8 @@ def test_the_gaps_of_other_overlays_are_said_where_they_are_so(
     more = f'overlay = "{overlay}"'
     even = laid_out(box_text("B1", "base", *rows, more=more))
     own = laid_out(box_text("B1", "base", f"{rows[0]}\nreveal_left = 6", rows[1], more=more))
-    assert {words_of_front(even, each).reveals for each in even.fronts} == {general}
-    first, *leaves = (words_of_front(own, each).reveals for each in own.fronts)
-    assert first == (general if own_told else "")
-    assert set(leaves) == {general}
+    assert all(has_job_reveals(front, even) for front in even.fronts)
+    first, *leaves = own.fronts
+    assert has_job_reveals(first, own) is not own_told
+    assert all(has_job_reveals(front, own) for front in leaves)
+    assert ("2.0 all round an inset one" in job_reveals(even)) is (overlay == "inset")

@@ -32,7 +32,7 @@ def test_hinges_are_named_by_their_place(index: int, count: int, words: str) -> 
         ("B3-2", "back", "BOTTOM HINGE", "LAY YOUR HINGE HERE"),
         ("B3-2", "front", "PULL", "LAY YOUR PULL HERE: 160.0"),
         ("B1-4", "back", "LEFT END, FROM BEHIND", "DRAWER BOX: its LEFT LOWER CORNER stands"),
-        ("B3-1-BOX", "box-front", "LEFT END", "Clearance, 2 holes: 5 dia, THROUGH"),
+        ("B3-1-BOX", "box-front", "LEFT END", "Clearance: 5 dia, THROUGH"),
         ("B1-SIDE-L", "inside", "SLIDE of B1-4", "LAY YOUR SLIDE HERE"),
         ("B3-SIDE-L", "inside", "BOTTOM PLATE for B3-2", "LAY YOUR PLATE HERE"),
     ],

@@ -139,7 +139,7 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
     assert max(len(each) for each in parts) > 1, "parts that are alike"
     for text, words in (
         (first.sheets, ("BACK OF DOOR", "INSIDE OF LEFT SIDE", "FRONT OF DRAWER BOX")),
-        (first.sheets, ("DRAWER FRONT", "Cup", "Plate,")),
+        (first.sheets, ("DRAWER FRONT", "Cup", "Plate:")),
         (first.labels, ("DOOR", "BOTTOM", "DRAWER BOX SIDE")),
         (first.scanned, ("DOOR HINGES", "HOLD")),
         (first.order, ("door", "hinge", "pair of slides")),

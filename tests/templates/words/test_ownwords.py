@@ -84,16 +84,14 @@ def test_the_lines_of_cards_are_named_in_the_parts_own_figures() -> None:
     cards = [card for card in only_cards("B3-2", "back") if card.index]
     (line,) = (reference for card in cards for reference in card.index)
     said = own(cards[0].view)
-    assert (
-        f"Strike a line {line.value / 25.4:.0f} in ({line.value:.1f}) from the BOTTOM EDGE" in said
-    )
+    assert f"STRIKE {line.value / 25.4:.0f} in ({line.value:.1f}) from the BOTTOM EDGE" in said
     assert own(only_cards("B3-2", "front")[0].view) == ""
 
 
 def test_a_middle_is_marked_at_half_the_width() -> None:
     """A drawer front 454.0 wide: 227.0."""
     view = only_cards("B3-1", "front")[0].view
-    assert "MIDDLE of YOUR width, 227.0 as drawn" in own(view)
+    assert "MIDDLE of YOUR width: 227.0 as drawn" in own(view)
 
 
 def test_a_side_and_a_partition_are_struck_with_an_offcut_under_the_partition() -> None:
@@ -145,7 +143,7 @@ def test_a_front_that_is_marked_through_its_box_names_box_and_bit() -> None:
     view = views_of_front(front_of(laid_out(UNEVEN), "B1-1"), "mm")[0]
     assert box_first(view, 12) == "BORE B1-1-BOX FIRST: page 12."
     assert box_first(view, None) == "BORE B1-1-BOX FIRST."
-    assert "Where it is marked: Pilot 3 dia, 12 deep, BLIND, leaves 7.1." in own(view)
+    assert "Where marked: Pilot 3 dia, 12 deep, BLIND, leaves 7.1." in own(view)
     layout = laid_out(f"{UNEVEN}\n[build]\ndrawer_bored = true\n")
     view = views_of_front(front_of(layout, "B1-1"), "mm")[0]
     assert box_first(view, None) == ""
