@@ -287,14 +287,21 @@ def face_of(field: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted
 
 
 def faces_on(card: PrintedCard, own: Wanted, wanted: dict[tuple[str, str], Wanted]) -> list[Wanted]:
-    """Read for which parts a card is: those with a box to tick, or that of its field."""
+    """Read for which parts a card is: those with a box to tick, or that of its field.
+
+    A heading that is broken behind "for" names whose fitting it is, and stands at no box.
+    """
     parts = {part for part, _ in wanted}
-    bold = [run.text for run in card.runs if run.bold]
-    ticked = [name for name in dict.fromkeys((*bold, *map("".join, pairwise(bold))))
-              if name in parts]  # fmt: skip
+    bold = ["", *(run.text for run in card.runs if run.bold), ""]
+    ticked = [
+        name
+        for before, first, second in zip(bold, bold[1:], bold[2:], strict=False)
+        for name in dict.fromkeys((first, first + second))
+        if name in parts and not before.endswith(" for")
+    ]
     if len(ticked) < 2:
         return [own]
-    return [wanted[name, own.words] for name in ticked]
+    return [wanted[name, own.words] for name in dict.fromkeys(ticked)]
 
 
 def faults_on_paper(

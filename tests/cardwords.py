@@ -172,15 +172,16 @@ def _false_ends(page: PrintedPage, face: Wanted) -> list[str]:
 
 def _false_place(text: str, face: Wanted) -> list[str]:
     """Where a drawer box stands on the front that is marked through it: both ends, the wider one
-    named, and how far up."""
+    named, and how far up. Its sum must close as written: the last term takes the rounding."""
     assert face.ends is not None
     left, right = (_tenths(end) for end in face.ends)
+    rest = Decimal(_tenths(face.width)) - Decimal(_tenths(face.width - face.ends[1]))
     gap = ""
     if left != right:
         gap = f", WIDE GAP ON YOUR {'LEFT' if face.ends[0] > face.ends[1] else 'RIGHT'}"
     up = _tenths(face.corners[0][1])
     told = [*_STANDS.findall(text)]
-    return [] if told == [(left, right, gap, up)] else [f"{told} is not where its box stands"]
+    return [] if told == [(left, str(rest), gap, up)] else [f"{told} is not where its box stands"]
 
 
 def _is_whole(card: PrintedCard, ruler: Ruler) -> bool:

@@ -1,4 +1,8 @@
-"""What the collector of garbage does while the tests run, and where no doctests are sought.
+"""What the collector of garbage does while the tests run, where no doctests are sought, and that
+a made-up job that fails is told as it was found.
+
+Each step that would make it smaller lays out and draws a kitchen: minutes for a test. Who looks
+into one asks for it with `--hypothesis-profile default`.
 
 The tests make millions of small values and hardly a cycle: by default the collector looks through
 all modules and all collected tests again and again, a tenth of the whole time.
@@ -8,7 +12,10 @@ import gc
 from collections.abc import Generator
 
 import pytest
+from hypothesis import Phase, settings
 
+settings.register_profile("as found", phases=(Phase.explicit, Phase.reuse, Phase.generate))
+settings.load_profile("as found")
 gc.disable()
 
 

@@ -33,7 +33,7 @@ def command(*words: str) -> bytes:
 
 def sheets(paper: str) -> bytes:
     """Sheets that stand and sheets that lie."""
-    return command("sheets", str(DEMO), "--only", "B2-2", "--paper", paper)
+    return command("sheets", str(DEMO), "--only", "S2-SIDE-R", "--paper", paper)
 
 
 def bar(page: PrintedPage) -> float:

@@ -13,7 +13,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.likeness import card_key
 from templates.faces.faceview import FaceView
-from templates.faces.reference import REACH
+from templates.faces.reference import FOLD_REACH, REACH
 from templates.faces.views import view_of_drawer_box, views_of_front
 from templates.page.marks import Area, Circle, Line, Text
 from templates.page.paper import Paper
@@ -233,9 +233,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
                 for fitting in card.fittings
                 for x, y in fitting.places
             ]
-            extent = max(ends) - min(ends)
+            extent, reach = max(ends) - min(ends), FOLD_REACH if reference.kind == "edge" else REACH
             # An index line gives way by up to a whole step, and to the heading below a ladder.
-            if max(map(abs, ends)) > REACH + 1e-6 and extent <= REACH - view.step - CLEAR:
+            if max(map(abs, ends)) > reach + 1e-6 and extent <= REACH - view.step - CLEAR:
                 faults.append(f"card {card.number}: {max(ends):.1f} from its {reference.kind}")
             if reference.kind == "index":
                 steps = reference.value / view.step
