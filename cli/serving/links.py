@@ -1,0 +1,66 @@
+"""The links that are printed on labels and shown on the terminal.
+
+They stay what they are from one start of the server to the next: the key, the port and the name on
+the network are kept with the marks.
+"""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from cli.serving.store import Store, open_store
+
+PORT = 8032
+"""Where the pages are served if nothing else is said: 32 mm, and no service is known to be there
+(from memory)."""
+LONGEST_NAME = 24
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Where a job's pages are, and the key to them.
+
+    >>> Link("http://127.0.0.1:8032", "kuJ5").of("B1-2")
+    'http://127.0.0.1:8032/p/B1-2?k=kuJ5'
+    """
+
+    base: str
+    """Without a slash at its end."""
+    key: str
+
+    @property
+    def home(self) -> str:
+        """The address of the first page."""
+        return f"{self.base}/?k={self.key}"
+
+    def of(self, part: str) -> str:
+        """Give the address of a part's page."""
+        return f"{self.base}/p/{part}?k={self.key}"
+
+
+def printed_link(job: Path, name: str, base: str | None = None) -> Link:
+    """Give the link that labels of a job carry; `name` is the job's own. Without a base of the
+    user's own it is this computer's name on the network, as `serve --lan` says it there, and its
+    port; whatever is not kept yet is kept from now on. Raises Failure."""
+    with open_store(job) as store:
+        return Link(
+            (base or f"http://{local_name(store, name)}:{kept_port(store)}").rstrip("/"), store.key
+        )
+
+
+def kept_port(store: Store) -> int:
+    """Give the port of the printed links."""
+    return int(store.fact("port", lambda: str(PORT)))
+
+
+def local_name(store: Store, name: str) -> str:
+    """Give the name on the network of the server of a job that is called so. Two jobs have two
+    names; a job that is renamed keeps what its labels say."""
+    return store.fact("name", lambda: f"jigsheet{_spelt(name)}.local")
+
+
+def _spelt(name: str) -> str:
+    from jigs.ground.latin import plain_capitals
+
+    words = "".join(c if c.isascii() and c.isalnum() else " " for c in plain_capitals(name))
+    said = "-".join(words.lower().split())[:LONGEST_NAME].strip("-")
+    return f"-{said}" if said else ""
