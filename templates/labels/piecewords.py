@@ -72,7 +72,7 @@ def words_of_piece_label(
         part=piece.id,
         box=piece.box or "",
         code=piece.code,
-        payload=piece_payload(layout, piece, _which(piece), number),
+        payload=piece_payload(layout, piece, which_words(piece), number),
         lines=tuple(lines),
         black=black_piece(piece, number),
         arrow=_arrow(piece),
@@ -81,7 +81,7 @@ def words_of_piece_label(
     )
 
 
-def _which(piece: Piece) -> str:
+def which_words(piece: Piece) -> str:
     """Say what tells a piece from its like: `LEFT`, `FRONT`; empty for most."""
     if piece.kind == "stretcher":
         return "FRONT" if _at_front(piece) else "REAR"
@@ -90,7 +90,7 @@ def _which(piece: Piece) -> str:
 
 def _called(piece: Piece, number: int) -> tuple[str, ...]:
     """Name a piece with its number among its like, shorter and shorter: the number stays."""
-    which, names = _which(piece), PIECE_WORDS[piece.kind]
+    which, names = which_words(piece), PIECE_WORDS[piece.kind]
     ways = [f"{which} {name}".lstrip() for name in names[:-1] or names]
     ways.append(names[-1])
     if piece.count > 1:

@@ -31,7 +31,7 @@ HEADINGS: dict[Rank, str] = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Finding:
+class Finding:
     """Problems of one wording, with the parts they stand at."""
 
     level: Level
@@ -47,7 +47,7 @@ def check_text(layout: Layout) -> str:
     lines: list[str] = [layout.echo] if layout.echo else []
     for number, words in enumerate(delivery_words(layout)):
         lines += wrapped(words, "" if number == 0 else "  ", "    ")
-    findings = _merged(layout.problems)
+    findings = merge_findings(layout.problems)
     for rank, heading in HEADINGS.items():
         group = [finding for finding in findings if finding.rank == rank]
         lines += ["", heading] if group else []
@@ -94,7 +94,7 @@ def _off_row(row: OffRow, unit: Unit) -> str:
 def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
     """Say what of these parts (boxes, fronts, walls) must be settled before any board is cut: a
     sentence each, the fact and its remedy."""
-    findings = _merged(
+    findings = merge_findings(
         problem
         for problem in layout.problems
         if problem.code in BEFORE_CUTTING and (problem.part is None or problem.part in parts)
@@ -108,7 +108,7 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
 
 def count_words(problems: Iterable[Problem]) -> str:
     """Count the findings in words, as they are shown: `2 errors, 1 warning.`"""
-    findings = _merged(problems)
+    findings = merge_findings(problems)
     if not findings:
         return "Nothing found: every front can be drilled."
     errors = [finding for finding in findings if finding.level == "error"]
@@ -125,7 +125,7 @@ def count_words(problems: Iterable[Problem]) -> str:
 
 def count_warnings(problems: Iterable[Problem]) -> int:
     """Count the warnings as they are shown: once for all the parts that share one."""
-    return sum(finding.level == "warning" for finding in _merged(problems))
+    return sum(finding.level == "warning" for finding in merge_findings(problems))
 
 
 def has_errors(layout: Layout) -> bool:
@@ -137,7 +137,7 @@ def has_errors(layout: Layout) -> bool:
 
 def held_text(layout: Layout) -> str:
     """Say what is held back and why, each with its remedy; empty if nothing is."""
-    errors = _merged(problem for problem in layout.problems if problem.level == "error")
+    errors = merge_findings(problem for problem in layout.problems if problem.level == "error")
     lines: list[str] = []
     for finding in errors:
         lines += _finding_lines(finding, indent="")
@@ -219,7 +219,7 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
     )
 
 
-def _merged(problems: Iterable[Problem]) -> tuple[_Finding, ...]:
+def merge_findings(problems: Iterable[Problem]) -> tuple[Finding, ...]:
     """Join problems of one wording: by rank, otherwise in their own order."""
     joined: dict[tuple[Level, Rank, str, str, str], list[str]] = {}
     for problem in problems:
@@ -228,13 +228,13 @@ def _merged(problems: Iterable[Problem]) -> tuple[_Finding, ...]:
         if problem.part is not None and problem.part not in parts:
             parts.append(problem.part)
     findings = [
-        _Finding(level=level, rank=rank, code=code, text=text, remedy=remedy, parts=tuple(parts))
+        Finding(level=level, rank=rank, code=code, text=text, remedy=remedy, parts=tuple(parts))
         for (level, rank, code, text, remedy), parts in joined.items()
     ]
     return tuple(sorted(findings, key=lambda finding: finding.rank))
 
 
-def _finding_lines(finding: _Finding, indent: str = "  ") -> list[str]:
+def _finding_lines(finding: Finding, indent: str = "  ") -> list[str]:
     parts = f"{', '.join(finding.parts)}: " if finding.parts else ""
     fact = f"{finding.level}: {parts}{bare(finding.text)}. [{finding.code}]"
     return [

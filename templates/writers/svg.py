@@ -60,7 +60,7 @@ def write_svg(page: Page, *, title: str = "") -> str:
     if page.scale != (1.0, 1.0):
         drawing["preserveAspectRatio"] = "none"
     if title or page.entry:
-        drawing.set_desc(title=_plain(title or page.entry))
+        drawing.set_desc(title=plain_text(title or page.entry))
     writer = _Writer(drawing, page.height)
     drawing.add(drawing.rect((0, 0), (width, height), fill="white", class_="paper"))
     strokes = drawing.add(
@@ -115,9 +115,9 @@ class _Writer:
         """Give class, part and ID of a mark."""
         said: dict[str, Any] = {}
         if mark.layer:
-            said["class_"] = _plain(mark.layer)
+            said["class_"] = plain_text(mark.layer)
         if mark.name:
-            name = _plain(mark.name)
+            name = plain_text(mark.name)
             said["data-part"] = name
             known = name if _NAME.fullmatch(name) else "_" + re.sub(r"[^A-Za-z0-9_-]", "_", name)
             count = self._names[known] = self._names.get(known, 0) + 1
@@ -146,7 +146,7 @@ class _Writer:
         return self._drawing.rect(self._point(x0, y1), size, **given)
 
     def _text(self, mark: Text) -> Any:
-        text = _plain(mark.text)
+        text = plain_text(mark.text)
         x, y = self._point(mark.x, mark.y)
         given = self._said(mark)
         given |= {"fill": "black", "stroke": "none", "font_size": _number(mark.size * EM_PER_CAP)}
@@ -206,7 +206,7 @@ def _number(value: float) -> float | int:
     return int(rounded) if rounded == int(rounded) else rounded
 
 
-def _plain(text: str) -> str:
+def plain_text(text: str) -> str:
     """Give a text without what XML forbids: control characters go, white space becomes a space."""
     kept = []
     for character in unicodedata.normalize("NFC", text):

@@ -1,0 +1,107 @@
+"""The drilled faces of a part, its stations with their lines, its sheet."""
+
+from jigs.bench.station import Row, Station
+from jigs.ground.lengths import Unit, format_length
+from jigs.progress.tracked import Tracked
+from templates.faces.faceview import FaceView
+from templates.scan.facepicture import (
+    FROM_LEFT,
+    FROM_RIGHT,
+    across,
+    distance_words,
+    face_picture,
+    up,
+)
+from templates.scan.frame import section
+from templates.scan.host import Host
+from templates.scan.markup import Html, tag
+from templates.scan.scan import Scan
+from templates.words.facewords import drilled_words, seen_words
+from templates.words.holewords import HOLE_WORDS, bore_words, operations
+from templates.words.markingwords import marks_words
+from templates.words.rowwords import open_names, setting_name, sum_words
+from templates.words.stationwords import station_title
+from templates.words.stepwords import lines_words
+
+
+def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
+    """Show the drilled faces with their holes, the stations, the link to the sheet."""
+    views, rows = scan.views(part.id), scan.rows(part.id)
+    if not views and not rows:
+        return None
+    unit = scan.layout.job.shown
+    sheet = None
+    if host.sheet is not None and views:
+        sheet = tag("p", tag("a", "Its sheet at full scale (PDF)", href=host.sheet(part.id)))
+    return section(
+        "Holes",
+        *(_face(view, unit) for view in views),
+        tag("h3", "Stations") if rows else None,
+        tag("ul", *(_at_station(station, row, unit) for station, row in rows), class_="stations")
+        if rows
+        else None,
+        sheet,
+    )
+
+
+def _face(view: FaceView, unit: Unit) -> Html:
+    """Show a face: its picture, what is bored, every hole as a row of a table."""
+    name = drilled_words(view)
+    holes = [(fitting, hole) for fitting in view.fittings for hole in fitting.holes]
+    low = view.datums.get("bottom", 0.0)
+    rows = [
+        tag(
+            "tr",
+            tag("td", HOLE_WORDS[hole.purpose].name.lower(),
+                f" for {fitting.part}" if fitting.part and fitting.part != view.part else ""),
+            tag("td", distance_words(across(view, hole.x), unit)),
+            tag("td", distance_words(up(view, hole.y), unit)),
+            tag("td", bore_words(hole, view.thickness)),
+        )
+        for fitting, hole in holes
+    ]  # fmt: skip
+    table = tag(
+        "details",
+        tag("summary", f"The {len(rows)} holes as a table"),
+        tag(
+            "table",
+            tag("tr", *(tag("th", text, scope="col") for text in
+                        ("hole", "across", "up", "dia, depth"))),
+            *rows,
+        ),
+    )  # fmt: skip
+    alt = f"{name}: its holes with their distances; the table below has the same figures."
+    return tag(
+        "div",
+        tag("h3", f"DRILL THIS FACE: {name}"),
+        tag("p", seen_words(view)),
+        face_picture(view, unit, alt),
+        tag("p", f"{FROM_LEFT} from the left edge, {FROM_RIGHT} from the right edge, ↑ up from "
+            f"{'the bottom panel' if low else 'the bottom edge'}, as this face lies before you.",
+            class_="small"),
+        *(tag("p", text) for text in operations(tuple(hole for _, hole in holes), view.thickness)),
+        tag("p", marks_words(view.marks)) if view.marks is not None else None,
+        table if rows else None,
+        class_="face",
+    )  # fmt: skip
+
+
+def _at_station(station: Station, row: Row, unit: Unit) -> Html:
+    """Say what is done with a part at a station: its card, its lines, the sums that close."""
+    served = f" for {row.serves}" if row.serves and row.serves != row.part.id else ""
+    name = tag("b", f"{station_title(station)}{served}")
+    if row.held:
+        why = "; ".join(problem.reason for problem in row.held)
+        return tag("li", name, f": HOLD {row.serves}: {why}")
+    if row.bored:
+        return tag("li", name, ": bored already, through the partition.")
+    cards = ", ".join(dict.fromkeys(setting_name(setting) for setting in row.settings))
+    lines = lines_words([row], unit)
+    sums = [sum_words(closing) for closing in row.closing]
+    said = [f"card {cards}" if cards else "", lines, *sums]
+    if row.spacer is not None:
+        high = format_length(row.spacer.above_panel, unit)
+        said.append(f"spacer {high} over the bottom panel")
+    if row.open:
+        said.append(open_names(row.open))
+    return tag("li", name, f": {'; '.join(filter(None, said))}")

@@ -1,0 +1,24 @@
+"""Where a page stands: on a server, where one may mark, or in a book, where one may not."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Host:
+    """How the pages of one job link to each other, and what can be done on them."""
+
+    href: Callable[[str], str]
+    """The address of a part's page, by its ID."""
+    home: str = "/"
+    """The address of the home page."""
+    marks: bool = False
+    """Whether steps can be marked, notes written and photos taken; else the pages only tell."""
+    sheet: Callable[[str], str] | None = None
+    """The address of a part's sheet, where there are sheets."""
+    photo: Callable[[str], str] | None = None
+    """The address of a part's photo."""
+    shared: bool = False
+    """Whether what all pages have in common stands once in the file: a book's."""
+    faults: tuple[str, ...] = ()
+    """What is to be said on top of every page: the job cannot be read any more."""

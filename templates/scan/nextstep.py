@@ -1,0 +1,100 @@
+"""What is done next with a part: one large button, its caution, what it waits for, all steps."""
+
+from jigs.progress.standing import Standing, Step
+from jigs.progress.tracked import Tracked
+from templates.scan.frame import section
+from templates.scan.host import Host
+from templates.scan.markup import Html, join, tag
+from templates.scan.scan import Scan
+from templates.words.stepwords import step_cautions, step_done, step_order, wait_words
+
+
+def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html | None:
+    """Show the next step with its caution, what it waits for, and all steps in order."""
+    unit = scan.layout.job.shown
+    rows = scan.rows(part.id)
+    step = standing.next
+    said: list[Html | None] = []
+    if host.shared:
+        return section("Steps", _in_full(scan, part, standing)) if standing.steps else None
+    if step is not None:
+        order = step_order(step, rows, unit)
+        cautions = step_cautions(step, part, rows)
+        if host.marks:
+            kind = "next later" if standing.waits else "next"
+            said.append(_form(host, part.id, "mark", step, order, kind))
+        else:
+            said.append(tag("p", order, class_="next"))
+        if cautions:
+            said.append(tag("p", tag("b", "Caution. "), " ".join(cautions), class_="caution"))
+    elif standing.steps:
+        said.append(tag("p", "All done.", class_="next"))
+    if host.marks and standing.last is not None:
+        undo = f"Undo: {step_done(standing.last)}"
+        said.append(_form(host, part.id, "undo", standing.last, undo, "undo"))
+    if standing.waits:
+        said.append(_waits(standing, host))
+    if standing.steps:
+        said.append(
+            tag("ol", *(_step(each, standing, step) for each in standing.steps), class_="steps")
+        )
+    return section("Next", *said, kind="work") if said else None
+
+
+def _in_full(scan: Scan, part: Tracked, standing: Standing) -> Html:
+    """List all steps as orders: a book does not know which are done."""
+    rows, unit = scan.rows(part.id), scan.layout.job.shown
+    cautions = dict.fromkeys(
+        text for step in standing.steps for text in step_cautions(step, part, rows)
+    )
+    return join(
+        (
+            tag("ol", *(tag("li", step_order(step, rows, unit)) for step in standing.steps),
+                class_="full"),
+            tag("p", tag("b", "Caution. "), " ".join(cautions), class_="caution")
+            if cautions
+            else None,
+        )
+    )  # fmt: skip
+
+
+def _form(host: Host, part: str, verb: str, step: Step, words: str, kind: str) -> Html:
+    """Make a button that marks a step or takes it back."""
+    return tag(
+        "form",
+        tag("input", type="hidden", name="step", value=step.key),
+        tag("button", words, class_=kind),
+        method="post", action=f"{host.href(part)}/{verb}",
+    )  # fmt: skip
+
+
+def _waits(standing: Standing, host: Host) -> Html:
+    return tag(
+        "div",
+        tag("h3", "It waits until"),
+        tag(
+            "ul",
+            *(
+                tag("li", tag("a", wait.part, href=host.href(wait.part)), f" {wait_words(wait)}")
+                for wait in standing.waits
+            ),
+        ),
+        class_="waits",
+    )
+
+
+def _step(step: Step, standing: Standing, following: Step | None) -> Html:
+    """Show a step in the row of all: done or not in a word too, for who hears the page."""
+    done = step.key in standing.done
+    state = "done" if done else "now" if step == following else "todo"
+    mark = {"done": "✓", "now": "▶", "todo": "○"}[state]
+    told = {"done": "done: ", "now": "next: ", "todo": "to come: "}[state]
+    old = " (under an older code)" if step.key in standing.outdated else ""
+    return tag(
+        "li",
+        tag("span", mark, aria_hidden="true"),
+        tag("span", told, class_="heard"),
+        f"{step_done(step)}{old}",
+        class_=state,
+        aria_current="step" if state == "now" else None,
+    )

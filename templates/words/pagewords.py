@@ -1,0 +1,91 @@
+"""What a telephone's page says of a part besides its figures: what it is, how it stands."""
+
+from collections.abc import Iterable
+
+from jigs.box.drawerbox import Rollout
+from jigs.box.parts import Front, Side
+from jigs.cutlist.piece import Block, Piece
+from jigs.given.confirming import OpenNumber, by_record
+from jigs.progress.tracked import Tracked
+from templates.words.facewords import NOT_REVERSIBLE
+from templates.words.piecenames import PIECE_WORDS
+from templates.words.textlines import counted
+from templates.words.wording import FRONT_WORDS
+
+NOBODY = "Nobody has confirmed them: measure before you drill."
+"""What open numbers mean for the part in hand."""
+
+
+def open_counts(numbers: Iterable[OpenNumber]) -> str:
+    """Say of which hardware numbers are open, and how many: `hinge main, 5 numbers`."""
+    return "; ".join(
+        f"{kind} {name}, {counted(len(of_it), 'number')}"
+        for (kind, name), of_it in sorted(by_record(numbers).items())
+    )
+
+
+def kind_words(part: Tracked) -> str:
+    """Say what a part is and its hand: `door, hinges LEFT`, `left side`, `3 shelves alike`."""
+    if part.drawer is not None:
+        return "rollout" if isinstance(part.drawer, Rollout) else "drawer box"
+    if part.front is not None:
+        hand = part.front.hinged
+        name = FRONT_WORDS[part.front.kind]
+        return f"{name}, hinges {hand.upper()}" if hand and part.front.kind == "door" else name
+    if part.faces:
+        side = part.faces[0]
+        return f"partition {side.partition}" if side.partition else f"{side.side} side"
+    assert part.piece is not None, "what is no front, drawer box or board is a piece"
+    name = PIECE_WORDS[part.piece.kind][0].lower()
+    hand_of = f"{part.piece.hand} " if part.piece.hand else ""
+    count = f", {part.count} alike" if part.count > 1 else ""
+    return f"{hand_of}{name}{count}"
+
+
+def front_stands(front: Front) -> tuple[str, ...]:
+    """Say how a front is held: which end up, which face to the room."""
+    said = ["Arrow up, as seen from the room."]
+    faces = {hole.face for hole in front.holes}
+    if front.kind == "door" and front.hinged:
+        said.append(f"Hinges on the {front.hinged.upper()}.")
+    if front.drawer is not None:
+        said.append("The drawer box stands on its back.")
+    elif "back" in faces:
+        said.append("Dashed holes are in the back, which looks into the box.")
+    if front.kind == "door" and front.hinged and not front.bored and front.holes:
+        said.append(
+            "Reversible: its holes fall on the same places turned half round."
+            if front.reversible
+            else f"{NOT_REVERSIBLE} Turned half round, its holes miss."
+        )
+    return tuple(said)
+
+
+def side_stands(side: Side) -> str:
+    """Say how a board of a box is held."""
+    if side.partition:
+        other = side.partition + 1
+        return (
+            f"Arrow up. It stands between columns {side.partition} and {other}; its label looks "
+            "LEFT. The black edge is its front, towards you."
+        )
+    hand, inner = ("LEFT", "RIGHT") if side.side == "left" else ("RIGHT", "LEFT")
+    return (
+        f"Arrow up. It is the {hand} side seen from the room: this inside looks {inner}, the "
+        "black edge is its front, towards you."
+    )
+
+
+DRAWER_STANDS = "Arrow up: it stands on its bottom, this face towards you."
+LIES = "Seen from above: the arrow points to its front edge, towards you. Its label lies below."
+FACES = "Arrow up, as seen from the room."
+EDGE_ON = "Arrow up, seen from outside: the black edge is its front, towards the room."
+
+
+def piece_stands(piece: Piece, block: Block | None) -> str:
+    """Say how a piece lies or stands, by the room that it fills."""
+    if block is None:
+        return "Its label says which way its arrow points."
+    if block.dy == min(block.dx, block.dy, block.dz):
+        return LIES
+    return EDGE_ON if block.dx < block.dz else FACES

@@ -1,0 +1,190 @@
+"""The steps of a part in words: what is to be done next, what was done, what a part waits for.
+
+What is bored is said in the words of the stations, with the figures of their tables.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import assert_never
+
+from jigs.bench.station import Row, Station, Work
+from jigs.given.cautions import CARE, PAINT, TWO_PEOPLE
+from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.progress.standing import Step, StepKind, Wait
+from jigs.progress.tracked import Tracked
+from templates.words.stationwords import FROM_WORDS, cautions, station_title
+from templates.words.textlines import counted
+
+BORE: dict[Work, str] = {
+    "sides": "Bore the inside",
+    "drawer-boxes": "Bore the drawer box's front",
+    "rear-hooks": "Bore the drawer box's back for the hooks",
+    "cups": "Bore the cups",
+    "pulls": "Bore for the pull",
+    "fronts-on-boxes": "Bore for the drawer box",
+    "false-fronts": "Bore the pilots",
+    "pulls-through": "Bore for the pull, through front and box",
+    "by-hand": "Bore by hand",
+}
+"""What is bored, as an order."""
+MARKED = "Stand the drawer box on it, mark through, bore"
+"""The order where a front is marked through its drawer box."""
+
+ORDERS: dict[StepKind, str] = {
+    "cut": "Cut it to size",
+    "banded": "Put on its edge band",
+    "arrived": "Measure it, look at its face",
+    "bored": "Bore it",
+    "assembled": "Assemble it",
+    "mounted": "Screw on plates and slides",
+    "back": "Paint the back",
+    "front": "Paint the face",
+    "hung": "Hang it",
+    "fitted": "Fit it in its place",
+    "adjusted": "Adjust it: gaps even, faces level",
+}
+"""What is to be done, as an order."""
+BORED: dict[Work, str] = {
+    "sides": "bored",
+    "drawer-boxes": "front bored",
+    "rear-hooks": "bored for the hooks",
+    "cups": "cups bored",
+    "pulls": "bored for the pull",
+    "fronts-on-boxes": "bored for its box",
+    "false-fronts": "pilots bored",
+    "pulls-through": "bored through for the pull",
+    "by-hand": "bored by hand",
+}
+"""What is bored."""
+DONE: dict[StepKind, str] = {
+    "cut": "cut",
+    "banded": "banded",
+    "arrived": "arrived",
+    "bored": "bored",
+    "assembled": "assembled",
+    "mounted": "plates and slides on",
+    "back": "back painted",
+    "front": "face painted",
+    "hung": "hung",
+    "fitted": "in its place",
+    "adjusted": "adjusted",
+}
+"""What is done."""
+LISTED: dict[StepKind, str] = {
+    "cut": "To cut",
+    "banded": "To band",
+    "arrived": "To come in",
+    "bored": "To drill",
+    "assembled": "To assemble",
+    "mounted": "Plates and slides to mount",
+    "back": "Backs to paint",
+    "front": "Faces to paint",
+    "hung": "To hang",
+    "fitted": "To fit",
+    "adjusted": "To adjust",
+}
+"""What the list of all parts is called whose next step it is."""
+MOST_LINES = 4
+"""More lines than these are counted, not named: a side's stand in the table below."""
+
+SAW = "Guard on, push stick; eye, ear, dust protection."
+"""Common practice of the trade, no source."""
+
+
+def step_order(step: Step, rows: Sequence[tuple[Station, Row]], unit: Unit) -> str:
+    """Say what is to be done, and of what is bored at which station, on which lines: `Bore the
+    cups: station CUPS RIGHT, lines 106.7 and 618.7 up`. `rows` are the part's at its stations."""
+    if step.kind != "bored":
+        return f"{ORDERS[step.kind]}{_coat(step)}"
+    here = [(station, row) for station, row in rows if station.work == step.work and not row.bored]
+    if not here or step.work is None:
+        return ORDERS["bored"]
+    marked = any(row.marks is not None and not row.marks.maker_bored for _, row in here)
+    order = MARKED if marked else BORE[step.work]
+    titles = list(dict.fromkeys(station_title(station) for station, _ in here))
+    noun = "station" if len(titles) == 1 else "stations"
+    lines = lines_words((row for _, row in here), unit)
+    return f"{order}: {noun} {', '.join(titles)}{f', {lines}' if lines else ''}"
+
+
+def lines_words(rows: Iterable[Row], unit: Unit) -> str:
+    """Name the lines across a part that its cards are set on: `lines 106.7 and 618.7 up`; where
+    they are many, how many there are; "" where edges say all."""
+    places = [place for row in rows for setting in row.settings if (place := setting.y) is not None]
+    figures = list(dict.fromkeys(line_figure(place.value, unit) for place in places))
+    if len(figures) > MOST_LINES:
+        return counted(len(figures), "line")
+    ends = list(dict.fromkeys(FROM_WORDS[place.start] for place in places))
+    if not figures:
+        return ""
+    if len(ends) == 1 and ends[0] == FROM_WORDS["middle-y"]:
+        return f"line {ends[0]}"
+    noun = "line" if len(figures) == 1 else "lines"
+    return f"{noun} {listed(figures)} {' and '.join(ends)}"
+
+
+def line_figure(value: float, unit: Unit) -> str:
+    """Write how far a line lies from its end, the job's unit first: `106.7`, `4 3/16" (106.7)`."""
+    mm = format_mm(value)
+    return f'{format_inches(value)}" ({mm})' if unit == "in" else mm
+
+
+def listed(words: Sequence[str]) -> str:
+    """Join words to a list.
+
+    >>> listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"])
+    ('a', 'a and b', 'a, b and c')
+    """
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+
+
+def step_cautions(
+    step: Step, part: Tracked, rows: Sequence[tuple[Station, Row]]
+) -> tuple[str, ...]:
+    """Give the cautions of a step."""
+    match step.kind:
+        case "cut":
+            return (SAW,)
+        case "bored":
+            here = [station for station, _ in rows if station.work == step.work]
+            return (CARE, *dict.fromkeys(text for each in here for text in cautions(each)))
+        case "back" | "front":
+            return (PAINT,)
+        case "assembled":
+            tall = part.piece is not None and part.piece.kind == "side"
+            return (TWO_PEOPLE,) if tall else ()
+        case "banded" | "arrived" | "mounted" | "hung" | "fitted" | "adjusted":
+            return ()
+        case _:
+            assert_never(step.kind)
+
+
+def step_done(step: Step) -> str:
+    """Say that a step is done: `back painted, coat 2`, `cups bored`."""
+    if step.work is not None:
+        return BORED[step.work]
+    return f"{DONE[step.kind]}{_coat(step)}"
+
+
+def wait_words(wait: Wait) -> str:
+    """Say what a part has to have before the step of another: ` has its plates and slides on`."""
+    if wait.step is None:
+        return "is no longer held back"
+    return (
+        f"is {step_done(wait.step)}"
+        if wait.step.kind != "mounted"
+        else f"has its {DONE['mounted']}"
+    )
+
+
+def list_title(step: Step) -> str:
+    """Name the list of parts whose next step this is: `Backs to paint, coat 2`."""
+    return f"{LISTED[step.kind]}{_coat(step)}"
+
+
+def list_key(step: Step) -> str:
+    """What that list is asked for by: whatever is bored is one list."""
+    return "bored" if step.kind == "bored" else step.key
+
+
+def _coat(step: Step) -> str:
+    return f", coat {step.coat}" if step.coat else ""
