@@ -53,11 +53,12 @@ def draw_inline(marks: Iterable[Mark], height: float) -> str:
 def _run(mark: Line | Outline | Area, height: float) -> str:
     """Give a line's stretch of a path (SVG 1.1, 8.3)."""
     if isinstance(mark, Line):
-        points, end = ((mark.x1, mark.y1), (mark.x2, mark.y2)), ""
-    else:
-        points, end = mark.points, "z"
-    said = "L".join(f"{_figure(x)} {_figure(height - y)}" for x, y in points)
-    return f"M{said}{end}"
+        return f"M{_points(((mark.x1, mark.y1), (mark.x2, mark.y2)), height)}"
+    return f"M{_points(mark.points, height)}z"
+
+
+def _points(points: Iterable[tuple[float, float]], height: float) -> str:
+    return "L".join(f"{_figure(x)} {_figure(height - y)}" for x, y in points)
 
 
 def _text(mark: Text, height: float) -> str:
