@@ -28,15 +28,14 @@ def with_rows(station: Station, rows: Iterable[Row]) -> Station:
         settings = list(made[at].settings)
         settings[number] = replace(setting, copy=copy)
         made[at] = replace(made[at], settings=tuple(settings))
-    named = {setting.card for row in made for setting in row.settings}
     cards = tuple(
         replace(
             card,
             settings=times[card.letter],
-            copies=max(1, -(-times[card.letter] // (wears[card.letter] or 10**6))),
+            copies=-(-times[card.letter] // (wears[card.letter] or 10**6)),
         )
         for card in station.cards
-        if card.letter in named
+        if times[card.letter]
     )
     return replace(station, rows=tuple(made), cards=cards)
 
@@ -104,6 +103,18 @@ def tried_together(
 
 
 def _first(station: Station, tried: Collection[str]) -> Iterator[Row]:
+    rows = [*_tried(station, tried)]
+    kept = {_key(row) for row in rows}
+    left = {row.part.id for row in station.rows if not row.bored and _key(row) not in kept}
+    # What nobody bores from a board's other face is bored from this one.
+    return (replace(row, bored=row.bored and row.part.id not in left) for row in rows)
+
+
+def _key(row: Row) -> tuple[object, ...]:
+    return row.part, row.serves, row.purpose
+
+
+def _tried(station: Station, tried: Collection[str]) -> Iterator[Row]:
     ready = [row for row in station.rows if not row.withheld]
     chosen = {row.serves for row in ready if row.serves in tried}
     for purpose in dict.fromkeys(row.purpose for row in ready):

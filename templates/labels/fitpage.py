@@ -28,13 +28,13 @@ _PITCH = _SMALL * EM_PER_CAP
 
 
 def fit_page(stock: Stock, raster: Raster, printer: str = "") -> Page:
-    """Draw the test page of a sheet or a roll for a printer, whose name it gives."""
+    """Draw the test page of a sheet or a roll; a sheet's gives the name of its printer."""
     wide, high = raster.page(stock.sheet.width, stock.sheet.height)
-    draw = _roll_marks if stock.roll else _sheet_marks
+    marks = _roll_marks(stock, raster) if stock.roll else _sheet_marks(stock, raster, printer)
     return Page(
         width=wide,
         height=high,
-        marks=tuple(draw(stock, raster, printer)),
+        marks=tuple(marks),
         entry=f"Test page of {stock.name}",
         scale=raster.scale,
     )
@@ -157,7 +157,7 @@ def _steps(
             used += 1
 
 
-def _roll_marks(stock: Stock, raster: Raster, printer: str) -> Iterator[Mark]:
+def _roll_marks(stock: Stock, raster: Raster) -> Iterator[Mark]:
     """Draw a frame at one distance from all edges, the centre, and what to measure."""
     wide, high = raster.page(stock.sheet.width, stock.sheet.height)
     right, up = raster.shift

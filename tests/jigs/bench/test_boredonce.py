@@ -1,7 +1,9 @@
 """Holes that both faces of a partition share: bored through once, counted once."""
 
 from jigs.bench.boxtable import box_tables
+from jigs.bench.chosenrows import first_rows
 from jigs.bench.cost import cost_of
+from jigs.bench.firstarticle import first_articles
 from jigs.bench.stations import plan_stations
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
@@ -46,3 +48,22 @@ def test_the_page_says_bore_once() -> None:
     pages = make_stations(layout, plan_stations(layout), PAPERS["common"]).pages
     said = [m.text for page in pages for m in page.marks if isinstance(m, Text) and BORED in m.text]
     assert said
+
+
+def test_a_first_article_is_bored_from_its_own_face() -> None:
+    """Slides of two records with the same screws meet in a partition; the other column's drawer is
+    not tried, since a box with one column tries its slide."""
+    other = '[slide.other]\nlike = "runner"\nconfirmed = "measured"\n'
+    two = box_text(
+        "B2", "drawer",
+        'kind = "drawer"\ncolumn = 1', 'kind = "drawer"\ncolumn = 2\nslide = "other"',
+        more="columns = [{share = 1}, {share = 1}]",
+    ).replace("width = 457.2", "width = 900")  # fmt: skip
+    layout = laid_out(other + box_text("B1", "drawer", 'kind = "drawer"') + two)
+    stations = plan_stations(layout)
+    (through,) = [s for s in stations if any(row.bored for row in s.rows)]
+    assert [row.bored for row in through.rows] == [False, True]
+    tried = first_rows(stations, first_articles(layout))
+    (alone,) = [station for station in tried if station.name == through.name]
+    assert [(row.serves, row.bored) for row in alone.rows] == [("B2-2", False)]
+    assert [(card.settings, card.copies) for card in alone.cards] == [(1, 1)]

@@ -13,9 +13,11 @@ from hypothesis import HealthCheck, given, settings
 import templates.demo
 from jigs.box.parts import Front, Layout
 from jigs.given.confirming import OpenNumber
+from jigs.given.delivery import DeliveredList, DeliveredPiece
 from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
+from jigs.given.stated import Taped
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
+from jigs.order.matching import read_in_hand, with_delivery
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.card import Card, share_card
@@ -27,7 +29,7 @@ from templates.words.wording import LADDER, LADDER_OF_SEVERAL
 from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
-from tests.jigs.sample import box, lay
+from tests.jigs.sample import box, job, lay
 from tests.jobs import jobs, renamed
 from tests.readback import read_pages
 
@@ -123,6 +125,26 @@ def test_a_taller_door_shares_what_its_height_does_not_change() -> None:
     """The bottom hinge; the top one's card has the ladder at the door's height."""
     layout = changed(several(2), "B3R-2", height=613.5)
     assert len(sharing(layout, "B3R-2")) == 1
+
+
+@pytest.mark.parametrize("off", [0.0, 0.5])
+@pytest.mark.parametrize("delivered", [False, True])
+def test_a_front_in_hand_falls_out_unless_it_measures_true(off: float, delivered: bool) -> None:
+    """Half a millimetre higher by the tape or by the list of what came, the top hinge's card is
+    its own; as ordered it shares again."""
+    first, other, last = (renamed(BASE, number) for number in range(3))
+    high = (613.0 + off, 613.0 + off)
+    if not delivered:
+        door = replace(other.fronts[1], measured=Taped(height=high))
+        other = replace(other, fronts=(other.fronts[0], door))
+    asked = job(first, other, last)
+    if delivered:
+        came = DeliveredPiece(where="row 1", row="row 1", id="B3R-2", width=(454.0,), height=high)
+        asked = with_delivery(asked, DeliveredList(file=Path("came.csv"), pieces=(came,)))
+    layout = lay_out(asked)
+    both = [["B3-2", "B3R-2", "B3S-2"]] * 2
+    assert sharing(layout, "B3R-2") == (both[:1] if off else both)
+    assert sharing(layout, "B3-2") == ([both[0], ["B3-2", "B3S-2"]] if off else both)
 
 
 @pytest.mark.parametrize("hinged", ["left", "right"])
