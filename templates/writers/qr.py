@@ -11,37 +11,63 @@ is packed in the dense alphanumeric mode; 61 such characters make version 3, 90 
 """
 
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING
 
-from zxingcpp import BarcodeFormat, create_barcode
+if TYPE_CHECKING:
+    from qrcode.main import QRCode
+    from qrcode.util import QRData
 
 QUIET = 4
 """Modules of white on every side (ISO/IEC 18004:2015, 6.3.8, from memory)."""
 
 _MASK = 3
 """The mask of every symbol. The standard's encoder tries all eight and keeps the most even one,
-which is three quarters of the work; a reader learns the mask from the symbol and takes any. Of the
-eight, the diagonals of (row + column) mod 3 lie across both the rows and the columns of repeated
-bytes."""
+which is five sixths of the work (6.6 ms against 0.8 ms for 74 characters); a reader learns the
+mask from the symbol and takes any. Of the eight, the diagonals of (row + column) mod 3 lie
+across both the rows and the columns of repeated bytes."""
 
 Matrix = tuple[tuple[bool, ...], ...]
 """Rows from the top, each from the left; True is dark."""
 
 
-@lru_cache(maxsize=4096)  # of 1 kB each; a part's pages and label ask for the same
-def _symbol(text: str) -> memoryview:
-    """Encode a text as rows of modules, 0 where dark."""
-    symbol = create_barcode(text, BarcodeFormat.QRCode, ec_level="M", data_mask=_MASK)
-    image: Any = symbol.to_image(add_quiet_zones=False)  # a buffer, which its types leave out
-    return memoryview(image)
-
-
+@lru_cache(maxsize=1024)  # of 10 kB each; a part's pages and label come near each other
 def qr_matrix(text: str) -> Matrix:
     """Give the modules of the symbol of a text, without its quiet zone."""
-    rows: Any = _symbol(text).tolist()
-    return tuple([tuple([not light for light in row]) for row in rows])
+    symbol = _symbol(text, version=(_modules(text) - 17) // 4)
+    symbol.make(fit=False)
+    return tuple(tuple(map(bool, row)) for row in symbol.modules)
+
+
+@lru_cache(maxsize=4096)
+def _modules(text: str) -> int:
+    """Give the modules along a side, without encoding: 4 V + 17 (ISO/IEC 18004:2015, 6.3.1, from
+    memory)."""
+    from qrcode.util import QRData
+
+    data = QRData(text)
+    return _modules_of(data.mode, len(data))
+
+
+@lru_cache(maxsize=1024)
+def _modules_of(mode: int, count: int) -> int:
+    """Give the modules for so many characters of a mode: which they are does not matter."""
+    from qrcode.util import QRData
+
+    return 4 * int(_symbol(QRData(b"0" * count, mode=mode)).best_fit()) + 17
+
+
+def _symbol(data: "str | QRData", version: int | None = None) -> "QRCode":
+    from qrcode.constants import ERROR_CORRECT_M
+    from qrcode.main import QRCode
+
+    symbol: QRCode = QRCode(
+        version=version, error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK
+    )
+    # optimize=0: one segment, so that the length in modules follows from the text's length.
+    symbol.add_data(data, optimize=0)
+    return symbol
 
 
 def qr_side(text: str, module: float) -> float:
     """Give the side in mm of a symbol with its quiet zone, at `module` mm a module."""
-    return (len(_symbol(text)) + 2 * QUIET) * module
+    return (_modules(text) + 2 * QUIET) * module
