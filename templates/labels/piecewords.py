@@ -28,7 +28,7 @@ from templates.words.piecenames import PIECE_WORDS, WHERE
 from templates.words.scanwords import piece_payload
 from templates.words.wallwords import WALL, bare_wall
 
-_STICK = {
+STICK = {
     "bottom": "UNDERSIDE", "top": "UPPER FACE", "stretcher": "UPPER FACE", "shelf": "UNDERSIDE",
     "fixed-shelf": "UNDERSIDE", "drawer-bottom": "UNDERSIDE", "drawer-front": "OUTER FACE",
     "drawer-side": "OUTER FACE", "drawer-back": "OUTER FACE", "back": "REAR FACE",
@@ -37,6 +37,7 @@ _STICK = {
     "end-panel": "BACK FACE", "island-back": "BACK FACE", "toe-front": "BACK FACE",
 }  # fmt: skip
 """Where the label of a piece is stuck: a face that is not seen."""
+HIDDEN = "HIDDEN FACE"
 
 _LYING = ("bottom", "top", "stretcher", "shelf", "fixed-shelf", "drawer-bottom")
 """Pieces that lie flat: their arrow points to the front."""
@@ -149,7 +150,7 @@ def _details(piece: Piece) -> list[Wording]:
 
 def _stick(piece: Piece) -> Wording:
     """Say where the label is stuck; on a filler, that it lies along it."""
-    face = _STICK.get(piece.kind, "HIDDEN FACE")
+    face = STICK.get(piece.kind, HIDDEN)
     ways: tuple[str, ...] = (f"STICK ON {face}", f"ON {face}")
     if piece.kind == "filler":
         along = f"STICK ALONG {face}"

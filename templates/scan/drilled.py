@@ -1,6 +1,7 @@
 """The drilled faces of a part, its stations with their lines, its sheet."""
 
 from jigs.bench.station import Row, Station
+from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
@@ -32,7 +33,9 @@ def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
     unit = scan.layout.job.shown
     sheet = None
     if host.sheet is not None and views:
-        sheet = tag("p", tag("a", "Its sheet at full scale (PDF)", href=host.sheet(part.id)))
+        sheet = tag(
+            "p", tag("a", "Its sheet at full scale (PDF)", href=host.sheet(part.id), class_="sheet")
+        )
     return section(
         "Holes",
         *(_face(view, unit) for view in views),
@@ -99,7 +102,7 @@ def _at_station(station: Station, row: Row, unit: Unit) -> Html:
     lines = lines_words([row], unit)
     sums = [sum_words(closing) for closing in row.closing]
     said = [f"card {cards}" if cards else "", lines, *sums]
-    if row.spacer is not None:
+    if row.spacer is not None and row.spacer.above_panel > SLACK:
         high = format_length(row.spacer.above_panel, unit)
         said.append(f"spacer {high} over the bottom panel")
     if row.open:

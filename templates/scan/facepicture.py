@@ -9,11 +9,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jigs.ground.geometry import SLACK, FaceEdge, rectangle
-from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.ground.lengths import Unit
 from templates.faces.faceview import FaceView
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Text
 from templates.scan.markup import Html, tag
 from templates.words.facewords import edge_words
+from templates.words.pagewords import figure_words
 from templates.writers.inlinesvg import draw_inline
 
 WIDE = 360.0
@@ -80,12 +81,6 @@ def _distinct(values: Iterable[float]) -> list[float]:
         if not found or value - found[-1] > SAME:
             found.append(value)
     return found
-
-
-def figure_words(mm: float, unit: Unit) -> str:
-    """Write a figure in both units, the job's first: `106.7 (4 3/16")`."""
-    inches = f'{format_inches(mm)}"'
-    return f"{inches} ({format_mm(mm)})" if unit == "in" else f"{format_mm(mm)} ({inches})"
 
 
 def distance_words(distance: Distance, unit: Unit) -> str:

@@ -11,8 +11,7 @@ from templates.scan.markup import Html, join, tag
 from templates.scan.scan import Scan
 from templates.scan.wallpicture import WallPicture
 from templates.words.findings import Finding, merge_findings
-from templates.words.openwords import open_words
-from templates.words.pagewords import kind_words
+from templates.words.pagewords import NOBODY, kind_words, open_counts
 from templates.words.sentence import closed
 from templates.words.stepwords import list_key, list_title, step_done, step_order
 from templates.words.textlines import counted
@@ -98,8 +97,8 @@ def _all_lists(lists: Mapping[str, Listed], host: Host) -> Html:
     lines = []
     for key, (title, ready, waiting) in lists.items():
         more = f", {len(waiting)} wait" if waiting else ""
-        link = tag("a", title, href=f"{host.home}?list={key}")
-        lines.append(tag("li", link, f" {len(ready)}{more}"))
+        link = tag("a", tag("b", title), f" {len(ready)}{more}", href=f"{host.home}?list={key}")
+        lines.append(tag("li", link))
     return section("Lists", tag("ul", *lines, class_="lists"), kind="nav")
 
 
@@ -131,7 +130,7 @@ def _listed(
             said += ", HOLD"
         elif standing.next is not None:
             said += f". {step_order(standing.next, scan.rows(name), unit)}"
-        lines.append(tag("li", tag("a", name, href=host.href(name)), f" {said}"))
+        lines.append(tag("li", tag("a", tag("b", name), f" {said}", href=host.href(name))))
     return tag("ul", *lines, class_="lists") if lines else tag("p", "None.")
 
 
@@ -164,7 +163,7 @@ def _problems(scan: Scan, host: Host) -> Html | None:
     findings = merge_findings(scan.layout.problems)
     errors = [finding for finding in findings if finding.level == "error"]
     others = [finding for finding in findings if finding.level != "error"]
-    numbers = open_words(open_in(scan.layout))
+    numbers = open_in(scan.layout)
     if not findings and not numbers:
         return None
     more = None
@@ -177,9 +176,7 @@ def _problems(scan: Scan, host: Host) -> Html | None:
     return section(
         "Problems",
         *(_finding(each, Banner.HOLD, scan, host) for each in errors),
-        banner(Banner.OPEN, "numbers nobody confirmed yet", f"{'; '.join(numbers)}.")
-        if numbers
-        else None,
+        banner(Banner.OPEN, open_counts(numbers), NOBODY) if numbers else None,
         more,
     )
 

@@ -18,33 +18,37 @@ def noted(standing: Standing, host: Host) -> Html | None:
         history = tag(
             "ol", *(_event(each, standing) for each in standing.history), class_="history"
         )
+    note = tag("p", standing.note, class_="note") if standing.note else None
     if not host.marks:
-        note = tag("p", standing.note, class_="note") if standing.note else None
         return section("Notes", note, picture, history) if note or picture or history else None
-    note_form = tag(
-        "form",
-        tag("label", "Note", tag("textarea", standing.note, name="note", rows=3, maxlength=2000)),
-        tag("button", "Keep the note"),
-        method="post", action=f"{host.href(part)}/note",
-    )  # fmt: skip
-    photo_form = tag(
-        "form",
-        tag("label", "Photo", tag("input", type="file", name="photo",
-                                  accept="image/jpeg,image/png,image/webp", required=True)),
-        tag("button", "Keep the photo"),
-        method="post", action=f"{host.href(part)}/photo", enctype="multipart/form-data",
-    )  # fmt: skip
-    remove = None
+    forms = [
+        _form(
+            host, part, "note", "Keep the note",
+            tag("label", "Note",
+                tag("textarea", standing.note, name="note", rows=3, maxlength=2000)),
+        ),
+        _form(
+            host, part, "photo", "Keep the photo",
+            tag("label", "Photo",
+                tag("input", type="file", name="photo", required=True,
+                    accept="image/jpeg,image/png,image/webp")),
+        ),
+    ]  # fmt: skip
     if standing.photo:
-        remove = tag(
-            "form",
-            tag("input", type="hidden", name="remove", value="1"),
-            tag("button", "Remove the photo"),
-            method="post", action=f"{host.href(part)}/photo",
-        )  # fmt: skip
+        hidden = tag("input", type="hidden", name="remove", value="1")
+        forms.append(_form(host, part, "photo", "Remove the photo", hidden))
     if history is not None:
         history = tag("details", tag("summary", "History"), history)
-    return section("Notes", note_form, picture, photo_form, remove, history)
+    write = tag("details", tag("summary", "Write a note, take a photo"), *forms)
+    return section("Notes", note, picture, write, history)
+
+
+def _form(host: Host, part: str, verb: str, words: str, content: Html) -> Html:
+    """Make a form that keeps something of a part."""
+    return tag(
+        "form", content, tag("button", words), method="post", action=f"{host.href(part)}/{verb}",
+        enctype="multipart/form-data" if verb == "photo" else None,
+    )  # fmt: skip
 
 
 def _event(event: Event, standing: Standing) -> Html:

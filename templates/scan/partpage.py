@@ -9,9 +9,11 @@ from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_length, format_sizes
 from jigs.ground.problems import OPEN_CODES
+from jigs.progress.course import CUT
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked
 from jigs.room.along import along_wall
+from templates.labels.piecewords import HIDDEN, STICK
 from templates.scan.drilled import drilled
 from templates.scan.frame import Banner, banner, section, whole_page
 from templates.scan.host import Host
@@ -33,6 +35,7 @@ from templates.words.pagewords import (
 )
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
+from templates.words.wallwords import wall_title
 
 SIZES = (4, 5, 6, 7, 8, 9, 10, 12, 14, 17, 20, 24, 30)
 """An ID is set as large as the width holds: one size of letters for up to so many signs."""
@@ -53,7 +56,7 @@ def part_body(scan: Scan, part: str, standing: Standing, host: Host) -> Html:
             _title(part, kind_words(tracked)),
             *_banners(tracked, standing),
             _where(scan, tracked, host),
-            _stands(scan, tracked),
+            _stands(scan, tracked, standing),
             next_step(scan, tracked, standing, host),
             drilled(scan, tracked, host),
             _known(scan, tracked),
@@ -125,10 +128,11 @@ def where_words(scan: Scan, part: Tracked) -> str:
     found = along_wall(scan.layout.job, part.boxes[0]) if len(part.boxes) == 1 else None
     if found is not None and found.height is not None:
         beside.append(f"HANGS AT {format_length(found.height, scan.layout.job.shown)}")
-    return ", ".join(filter(None, (payload.wall, payload.place[0], *beside)))
+    wall = wall_title(part.wall) if payload.wall else ""
+    return ", ".join(filter(None, (wall, payload.place[0], *beside)))
 
 
-def _stands(scan: Scan, part: Tracked) -> Html:
+def _stands(scan: Scan, part: Tracked, standing: Standing) -> Html:
     """Show which way up a part goes, and which face is towards whoever holds it."""
     words: tuple[str, ...]
     if part.drawer is not None:
@@ -145,28 +149,32 @@ def _stands(scan: Scan, part: Tracked) -> Html:
     else:
         assert part.piece is not None
         block = block_of(part.piece)
-        words = (piece_stands(part.piece, block),)
+        stuck = STICK.get(part.piece.kind, HIDDEN).lower()
+        words = (piece_stands(part.piece, block), f"Its label is on the {stuck}.")
         picture = piece_stand(part.piece, block, words[0])
     unit = scan.layout.job.shown
     return section(
         "Which way up",
         tag("div", picture, tag("div", *(tag("p", text) for text in words)), class_="pair"),
-        tag("p", tag("b", sizes_words(part, unit)), class_="size"),
+        tag("p", tag("b", sizes_words(part, standing, unit)), class_="size"),
     )
 
 
-def sizes_words(part: Tracked, unit: Unit) -> str:
-    """Say how large a part is: a piece as it is cut, all else as it is."""
+def sizes_words(part: Tracked, standing: Standing, unit: Unit) -> str:
+    """Say how large a part is: what is to be cut, as it is cut, all else as it is."""
     if part.drawer is not None:
         return f"{format_sizes(part.drawer.size, unit)}" if part.drawer.size else "no size"
     if part.front is not None:
         front = part.front
         return format_sizes((front.width, front.height, front.make.thickness), unit)
-    if part.piece is not None:
+    if part.piece is not None and CUT in standing.steps:
         piece = part.piece
         return f"CUT {format_sizes((piece.length, piece.width, piece.thickness), unit)}"
+    if part.piece is not None:
+        made = part.piece
+        return format_sizes((made.finished_length, made.finished_width, made.thickness), unit)
     side = part.faces[0]
-    return format_sizes((side.depth, side.height, side.thickness), unit)
+    return format_sizes((side.height, side.depth, side.thickness), unit)
 
 
 def _known(scan: Scan, part: Tracked) -> Html | None:

@@ -15,7 +15,7 @@ from templates.scan.markup import Html
 
 WIDE, HIGH = 200.0, 170.0
 """The most that a part takes, in the drawing's unit: a pixel of a telephone."""
-LEFT, RIGHT, EDGE = 10.0, 50.0, 8.0
+LEFT, RIGHT, EDGE = 10.0, 62.0, 8.0
 """Room left of a part, for the arrow beside it, and over and under it."""
 LOW = 64.0
 """The least height of a drawing: its arrow's."""
@@ -117,5 +117,5 @@ class _Stand:
         if arrow:
             length = min(max(self._high, 40.0), 70.0) - 16.0
             middle = self._height / 2 + (8.0 if turns > 0 else -8.0)
-            marks += up_marks(LEFT + self._wide + 28.0, middle, length, word, turns)
+            marks += up_marks(LEFT + self._wide + 34.0, middle, length, word, turns)
         return drawing(marks, LEFT + self._wide + RIGHT, self._height, "stand", alt)

@@ -17,8 +17,8 @@ from templates.page.typeface import text_width
 from templates.scan.markup import Html, tag
 from templates.writers.inlinesvg import draw_inline
 
-WINDOW = 3600.0
-"""So much of a wall is shown round a part, mm: on a telephone a box 450 wide takes 12 mm."""
+WINDOW = 4000.0
+"""So much of a wall is shown round a part, mm: on a telephone a box 450 wide takes 7 mm."""
 LETTERS = 1 / 42
 """Height of a capital, of the width that is shown: 9 px of 380."""
 THIN = 1 / 90

@@ -6,11 +6,34 @@ from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Side
 from jigs.cutlist.piece import Block, Piece
 from jigs.given.confirming import OpenNumber, by_record
+from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.progress.tracked import Tracked
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.piecenames import PIECE_WORDS
 from templates.words.textlines import counted
 from templates.words.wording import FRONT_WORDS
+
+_SPACE, _NOTHING = "\u00a0", "\u2060"
+"""A space, and nothing, at which no line is broken (Unicode, UAX 14: GL, WJ)."""
+
+
+def figure_words(mm: float, unit: Unit) -> str:
+    """Write a figure in both units, the job's first: `106.7 (4 3/16")`; it is never broken."""
+    first, second = format_mm(mm), _inches(mm)
+    if unit == "in":
+        first, second = second, first
+    return f"{first}{_SPACE}({second})"
+
+
+def line_figure(mm: float, unit: Unit) -> str:
+    """Write how far a line lies from its end, as the tables of the stations do, the job's unit
+    first: `106.7`, `4 3/16" (106.7)`."""
+    return figure_words(mm, unit) if unit == "in" else format_mm(mm)
+
+
+def _inches(mm: float) -> str:
+    return f'{_SPACE.join(format_inches(mm).split())}{_NOTHING}"'
+
 
 NOBODY = "Nobody has confirmed them: measure before you drill."
 """What open numbers mean for the part in hand."""
@@ -77,7 +100,7 @@ def side_stands(side: Side) -> str:
 
 
 DRAWER_STANDS = "Arrow up: it stands on its bottom, this face towards you."
-LIES = "Seen from above: the arrow points to its front edge, towards you. Its label lies below."
+LIES = "Seen from above: the arrow points to its front edge, towards you."
 FACES = "Arrow up, as seen from the room."
 EDGE_ON = "Arrow up, seen from outside: the black edge is its front, towards the room."
 

@@ -6,11 +6,13 @@ What is bored is said in the words of the stations, with the figures of their ta
 from collections.abc import Iterable, Sequence
 from typing import assert_never
 
-from jigs.bench.station import Row, Station, Work
+from jigs.bench.station import Place, Row, Station, Work
 from jigs.given.cautions import CARE, PAINT, TWO_PEOPLE
-from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.ground.grouped import grouped
+from jigs.ground.lengths import Unit
 from jigs.progress.standing import Step, StepKind, Wait
 from jigs.progress.tracked import Tracked
+from templates.words.pagewords import line_figure
 from templates.words.stationwords import FROM_WORDS, cautions, station_title
 from templates.words.textlines import counted
 
@@ -109,23 +111,24 @@ def step_order(step: Step, rows: Sequence[tuple[Station, Row]], unit: Unit) -> s
 def lines_words(rows: Iterable[Row], unit: Unit) -> str:
     """Name the lines across a part that its cards are set on: `lines 106.7 and 618.7 up`; where
     they are many, how many there are; "" where edges say all."""
-    places = [place for row in rows for setting in row.settings if (place := setting.y) is not None]
-    figures = list(dict.fromkeys(line_figure(place.value, unit) for place in places))
-    if len(figures) > MOST_LINES:
-        return counted(len(figures), "line")
-    ends = list(dict.fromkeys(FROM_WORDS[place.start] for place in places))
-    if not figures:
-        return ""
-    if len(ends) == 1 and ends[0] == FROM_WORDS["middle-y"]:
-        return f"line {ends[0]}"
-    noun = "line" if len(figures) == 1 else "lines"
-    return f"{noun} {listed(figures)} {' and '.join(ends)}"
+    places = sorted(
+        (place for row in rows for setting in row.settings if (place := setting.y) is not None),
+        key=lambda place: place.value,
+    )
+    ends = grouped((FROM_WORDS[place.start], _figure(place, unit)) for place in places)
+    lines = {end: list(dict.fromkeys(figures)) for end, figures in ends.items()}
+    count = sum(map(len, lines.values()))
+    if count > MOST_LINES:
+        return counted(count, "line")
+    said = [
+        f"{listed(list(filter(None, figures)))} {end}".strip() for end, figures in lines.items()
+    ]
+    return f"{'line' if count == 1 else 'lines'} {', '.join(said)}" if said else ""
 
 
-def line_figure(value: float, unit: Unit) -> str:
-    """Write how far a line lies from its end, the job's unit first: `106.7`, `4 3/16" (106.7)`."""
-    mm = format_mm(value)
-    return f'{format_inches(value)}" ({mm})' if unit == "in" else mm
+def _figure(place: Place, unit: Unit) -> str:
+    """Write a line's figure; "" where it lies on the middle, which has none."""
+    return "" if place.start in ("middle-x", "middle-y") else line_figure(place.value, unit)
 
 
 def listed(words: Sequence[str]) -> str:
@@ -134,7 +137,7 @@ def listed(words: Sequence[str]) -> str:
     >>> listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"])
     ('a', 'a and b', 'a, b and c')
     """
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def step_cautions(

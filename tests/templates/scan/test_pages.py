@@ -162,7 +162,7 @@ def test_searching_finds_by_a_piece_of_the_id() -> None:
     shown = show(galley())
     root = read(home_page(shown.scan, shown.standings, SERVED, search="3-2"))
     found = next(root.all("section"))
-    assert [link.text for link in found.all("a")][:1] == ["B3-2"]
+    assert [name.text for name in found.all("b")][:1] == ["B3-2"]
     assert "No" not in found.one("h2").text
     none = read(home_page(shown.scan, shown.standings, SERVED, search="zz"))
     assert "0 parts with ZZ" in next(none.all("section")).text
@@ -180,5 +180,5 @@ def test_a_list_has_what_is_ready_and_what_waits_apart() -> None:
     root = read(home_page(shown.scan, standings, SERVED, chosen="bored"))
     found = next(root.all("section"))
     ready, waiting = found.all("ul")
-    assert [link.text for link in ready.all("a")] == ["B3-2", "W1-1L"]
-    assert [link.text for link in waiting.all("a")] == ["B3-1"]
+    assert [name.text for name in ready.all("b")] == ["B3-2", "W1-1L"]
+    assert [name.text for name in waiting.all("b")] == ["B3-1"]

@@ -1,0 +1,123 @@
+"""A page, the list of holes, the stations and the label say the same of a part."""
+
+import json
+from collections import Counter
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.cutlist.cutlist import cut_list
+from jigs.ground.lengths import format_inches, format_mm
+from templates.labels.labellist import list_labels
+from templates.lists.holelist import holes_json
+from templates.scan.partpage import part_page
+from templates.words.stationwords import station_title
+from tests.templates.kitchens import galley, workshop
+from tests.templates.scan.shown import SERVED, Node, Shown, read, show
+
+KITCHENS = (galley(), workshop())
+
+
+def plain(text: str) -> str:
+    """Give a text with the signs that hold a figure together as they are read."""
+    return text.replace("\u00a0", " ").replace("\u2060", "")
+
+
+def figure(shown: Shown, mm: float) -> str:
+    inches = f'{format_inches(mm)}"'
+    if shown.layout.job.shown == "in":
+        return f"{inches} ({format_mm(mm)})"
+    return f"{format_mm(mm)} ({inches})"
+
+
+def page(shown: Shown, part: str) -> Node:
+    return read(part_page(shown.scan, part, shown.standings[part], SERVED))
+
+
+def nearer(x: float, wide: float) -> tuple[str, float]:
+    """Count a place on a face as seen from its nearer end, from the left where both are as near."""
+    return ("→", x) if x <= wide / 2 + 1e-6 else ("←", wide - x)
+
+
+def listed_holes(data: dict[str, Any]) -> Iterator[tuple[str, tuple[str, float], float]]:
+    """Give of each hole in the list its part, which way and how far in it is counted on the face
+    that is drilled, as the driller sees it, and how high it is. From the back left is right."""
+    for front in data["fronts"]:
+        for hole in front["holes"]:
+            if "marked_from" not in hole:
+                x = hole["x_mm"] if hole["face"] == "front" else front["width_mm"] - hole["x_mm"]
+                yield front["id"], nearer(x, front["width_mm"]), hole["y_mm"]
+    for side in data["sides"]:
+        way = "→" if side["side"] == "left" else "←"
+        for hole in side["holes"]:
+            yield side["board"], (way, hole["x_mm"]), hole["y_mm"]
+    for box in data["boxes"]:
+        for hole in box["holes"]:
+            x = hole["x_mm"] if hole["face"] == "box-front" else box["width_mm"] - hole["x_mm"]
+            yield box["part"], nearer(x, box["width_mm"]), hole["y_mm"]
+
+
+@pytest.mark.parametrize("layout", KITCHENS)
+def test_every_hole_of_the_list_stands_on_its_page_with_both_distances(layout: Layout) -> None:
+    """What the list has is on the page of its part, and nothing else is."""
+    shown = show(layout)
+    wanted: dict[str, Counter[tuple[str, str]]] = {}
+    for part, (way, across), up in listed_holes(json.loads(holes_json(shown.layout))):
+        places = wanted.setdefault(part, Counter())
+        places[(f"{way} {figure(shown, across)}", f"↑ {figure(shown, up)}")] += 1
+    assert wanted
+    for part in shown.scan.parts:
+        found: Counter[tuple[str, str]] = Counter()
+        for row in page(shown, part).all("tr"):
+            cells = [plain(cell.text) for cell in row.all("td")]
+            if cells:
+                found[(cells[1], cells[2])] += 1
+        assert found == wanted.get(part, Counter()), part
+
+
+@pytest.mark.parametrize("layout", KITCHENS)
+def test_every_figure_of_a_table_stands_on_its_drawing(layout: Layout) -> None:
+    """The drawing beside the table has the same distances."""
+    shown = show(layout)
+    for part in shown.scan.parts:
+        for face in page(shown, part).all("div", "face"):
+            drawn = {plain(text.text) for text in face.one("svg").all("text")}
+            rows = [[plain(cell.text) for cell in row.all("td")] for row in face.all("tr")]
+            assert {text for row in rows for text in row[1:3]} <= drawn
+
+
+@pytest.mark.parametrize("layout", KITCHENS)
+def test_every_line_of_a_station_stands_on_its_part(layout: Layout) -> None:
+    """Who reads the page strikes the lines that the station's table has, under its name."""
+    shown = show(layout)
+    for station in plan_stations(shown.layout):
+        for row in station.rows:
+            if row.held or row.bored:
+                continue
+            lists = list(page(shown, row.part.id).all("ul", "stations"))
+            said = [plain(item.text) for each in lists for item in each.all("li")]
+            served = "" if row.serves in (None, row.part.id) else f" for {row.serves}"
+            [own] = [text for text in said if text.startswith(f"{station_title(station)}{served}:")]
+            places = {setting.y.value for setting in row.settings
+                      if setting.y and setting.y.start in ("bottom", "top")}  # fmt: skip
+            if len(places) <= 4:
+                assert all(format_mm(place) in own for place in places), own
+            assert all(f"card {row.settings[0].card}" in own for _ in row.settings[:1])
+
+
+@pytest.mark.parametrize("layout", KITCHENS)
+def test_page_and_label_carry_one_code_and_one_place(layout: Layout) -> None:
+    """The label that was scanned and the page that opens name the same thing."""
+    shown = show(layout)
+    labels = list_labels(shown.layout, cut_list(shown.layout), ())
+    assert {label.part for label in labels} == set(shown.scan.parts)
+    for label in labels:
+        root = page(shown, label.part)
+        code = root.one("p", "code").text
+        assert code == f"{label.part} {f'CODE {label.code}' if label.code else 'HOLD'}"
+        where = next(iter(root.all("p", "said")), None)
+        place = label.payload.place[0]
+        assert place == "" or (where is not None and place in where.text)
