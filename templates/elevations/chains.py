@@ -10,7 +10,7 @@ one turned by a quarter, so that it is read from the right.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
@@ -205,7 +205,7 @@ def named(
         if size <= most and text_width(text, size, True) <= room:
             return [_bold(text, middle, y, size)]
     if text_width(text, SMALL, True) <= height and room > SMALL * 0.6:
-        return [replace(_bold(text, middle + SMALL / 2, y, SMALL), anchor="start", angle=90)]
+        return [_bold(text, middle + SMALL / 2, y, SMALL)._replace(anchor="start", angle=90)]
     text = shorten(text, SMALL, True, room)
     return [_bold(text, middle, y, SMALL)] if len(text) > 2 else []
 

@@ -6,7 +6,7 @@ way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from jigs.ground.geometry import Fitting, Polygon, rectangle
 from jigs.ground.lengths import Unit
@@ -144,7 +144,7 @@ def _give_way(
     """Give a run of lines, left out where words stand."""
     before = len(space.marks)
     space.add_between_texts(points, within, dash, THIN)
-    return [replace(mark, layer=layer) for mark in space.marks[before:] if isinstance(mark, Line)]
+    return [mark._replace(layer=layer) for mark in space.marks[before:] if isinstance(mark, Line)]
 
 
 def _write_opening(space: Space, opening: SeenOpening, within: Box) -> None:

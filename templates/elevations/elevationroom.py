@@ -9,7 +9,6 @@ What is not built, as an appliance, stands dashed.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
@@ -129,7 +128,7 @@ def _unchained_notes(elevation: Elevation, chained: Sequence[float], unit: Unit)
 
 def _hatch(x0: float, y0: float, x1: float, y1: float) -> Iterator[Mark]:
     for mark in hatching(x0, y0, x1, y1, 2.5):
-        yield replace(mark, layer="ground") if isinstance(mark, Line) else mark
+        yield mark._replace(layer="ground") if isinstance(mark, Line) else mark
 
 
 def _runs(boxes: Sequence[Seen]) -> list[list[Seen]]:

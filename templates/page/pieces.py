@@ -1,7 +1,7 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
@@ -24,48 +24,16 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
     result: list[Mark] = []
     for mark in marks:
         match mark:
-            case Text():  # a page has hundreds of these and of lines; replace() takes its time
-                result.append(
-                    Text(
-                        x=mark.x + dx,
-                        y=mark.y + dy,
-                        text=mark.text,
-                        size=mark.size,
-                        bold=mark.bold,
-                        anchor=mark.anchor,
-                        angle=mark.angle,
-                        layer=mark.layer,
-                        name=mark.name,
-                    )
-                )
+            case Text():  # a page has hundreds of these and of lines; _replace() takes its time
+                result.append(Text(mark.x + dx, mark.y + dy, *mark[2:]))
             case Line():
-                result.append(
-                    Line(
-                        x1=mark.x1 + dx,
-                        y1=mark.y1 + dy,
-                        x2=mark.x2 + dx,
-                        y2=mark.y2 + dy,
-                        width=mark.width,
-                        dash=mark.dash,
-                        layer=mark.layer,
-                        name=mark.name,
-                    )
-                )
-            case Outline():
-                result.append(
-                    Outline(
-                        points=tuple([(x + dx, y + dy) for x, y in mark.points]),
-                        width=mark.width,
-                        dash=mark.dash,
-                        layer=mark.layer,
-                        name=mark.name,
-                    )
-                )
-            case Area():
+                ends = mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy
+                result.append(Line(*ends, *mark[4:]))
+            case Outline() | Area():
                 points = tuple([(x + dx, y + dy) for x, y in mark.points])
-                result.append(Area(points=points, fill=mark.fill, layer=mark.layer, name=mark.name))
+                result.append(mark._replace(points=points))
             case Circle() | Qr():
-                result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
+                result.append(mark._replace(x=mark.x + dx, y=mark.y + dy))
     return result
 
 
