@@ -25,6 +25,7 @@ COMMANDS: tuple[str, ...] = (
     "elevations",
     "order",
     "pack",
+    "serve",
     "hardware",
     "stocks",
     "calibrate",

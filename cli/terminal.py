@@ -12,6 +12,7 @@ import errno
 import os
 import re
 import sys
+from collections.abc import Sequence
 from typing import TextIO
 
 import click
@@ -47,6 +48,11 @@ def tell(text: str, *, nl: bool = True) -> None:
         click.echo(plain(text), err=True, nl=nl)
     except OSError:
         abandon(sys.stderr)
+
+
+def draw(lines: Sequence[str]) -> None:
+    """Draw on standard output, a terminal, what is made of our own signs, with its colours."""
+    click.echo("\n".join(lines), color=True)
 
 
 def open_closed() -> None:

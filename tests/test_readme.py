@@ -15,6 +15,7 @@ import pytest
 from click.testing import CliRunner
 
 from cli.main import COMMANDS, main
+from tests.served import served
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
@@ -37,6 +38,9 @@ def run(line: str, folder: Path) -> str:
     are loaded once."""
     words = line.split("#")[0].split()
     assert words[0] == "jigsheet"
+    if words[1] == "serve":
+        with served(folder, *words[2:]) as server:
+            return re.sub(r"\?k=\S+", "?k=KEY", "".join(server.told))
     with chdir(folder):
         done = CliRunner().invoke(main, words[1:], prog_name="jigsheet")
     assert done.exit_code == 0, done.output

@@ -11,7 +11,12 @@ a name that is not this computer's is refused, and so is a mark that a page from
 import hmac
 import ipaddress
 from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+from urllib.parse import parse_qs
 
+OPEN = ("/style.css", "/scan.js")
+"""What any page is drawn with, a refusal too: no key is asked for it."""
 HEADERS = (
     ("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; "
      "img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"),
@@ -26,6 +31,14 @@ HEADERS = (
 )  # fmt: skip
 """What every answer says to the browser: nothing comes from elsewhere, nothing runs in the page but
 what is served here, nobody else may frame it, nothing is kept."""
+
+
+class Refused(Exception):
+    """A request that is not answered as it wishes; the text is complete, and has no key in it."""
+
+    def __init__(self, status: int, title: str, text: str) -> None:
+        super().__init__(text)
+        self.status, self.title, self.text = status, title, text
 
 
 def is_ours(host: str, port: int, names: Collection[str] = (), *, lan: bool = False) -> bool:
@@ -62,3 +75,70 @@ def is_from_here(environ: Mapping[str, object], host: str) -> bool:
 def is_key(given: str, key: str) -> bool:
     """Compare a key in a time that does not tell how much of it is right."""
     return hmac.compare_digest(given.encode(errors="replace"), key.encode())
+
+
+Judgement = Literal["marks", "reads"]
+"""What a request may do: mark and read, or read alone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gate:
+    """What a server lets in."""
+
+    key: str
+    port: int
+    names: tuple[str, ...] = ()
+    """This computer's names on the network."""
+    lan: bool = False
+    open_reading: bool = False
+    """Whether reading needs no key."""
+
+    def judge(self, environ: Mapping[str, Any]) -> Judgement:
+        """Say what a request may do, by WSGI's names. Raises Refused."""
+        host = str(environ.get("HTTP_HOST", ""))
+        if not is_ours(host, self.port, self.names, lan=self.lan):
+            raise Refused(403, "Not under this name", "These pages are not served under that name.")
+        reading = environ["REQUEST_METHOD"] in ("GET", "HEAD")
+        if not reading and not is_from_here(environ, host):
+            raise Refused(403, "Not from there", "Another site's page sent this; nothing was done.")
+        given = given_key(environ)
+        if given is None:
+            given = self._cookie(environ)
+        elif not is_key(given, self.key):
+            raise Refused(403, "Not the key", "The key in this link is not that of this job. "
+                          "Its labels may be older than its key.")  # fmt: skip
+        if given is not None and is_key(given, self.key):
+            return "marks"
+        if reading and (self.open_reading or environ.get("PATH_INFO") in OPEN):
+            return "reads"
+        raise Refused(403, "A key is wanted", "Scan a label, or open the link that the computer "
+                      "shows where these pages are served.")  # fmt: skip
+
+    def cookie_for(self, environ: Mapping[str, Any]) -> tuple[str, str] | None:
+        """Give the header that lets a browser keep the key of the link that it followed; out of
+        the reach of any script, and sent from no other site's forms."""
+        if given_key(environ) is None:
+            return None
+        said = f"{self._name}={self.key}; Path=/; Max-Age=31536000; HttpOnly; SameSite=Lax"
+        return "Set-Cookie", said
+
+    @property
+    def _name(self) -> str:
+        """Cookies are the same for all ports of a computer."""
+        return f"jigsheet-{self.port}"
+
+    def _cookie(self, environ: Mapping[str, Any]) -> str | None:
+        for pair in str(environ.get("HTTP_COOKIE", "")).split(";"):
+            name, _, value = pair.strip().partition("=")
+            if name == self._name:
+                return value
+        return None
+
+
+def given_key(environ: Mapping[str, Any]) -> str | None:
+    """Give the key that stands in the address of a request; None where none does."""
+    try:
+        found = parse_qs(environ.get("QUERY_STRING", ""), keep_blank_values=True, max_num_fields=20)
+    except ValueError as error:
+        raise Refused(400, "Not understood", "That address has too many parts.") from error
+    return found["k"][0] if "k" in found else None

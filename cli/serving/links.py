@@ -43,7 +43,8 @@ def printed_link(job: Path, name: str, base: str | None = None) -> Link:
     port; whatever is not kept yet is kept from now on. Raises Failure."""
     with open_store(job) as store:
         return Link(
-            (base or f"http://{local_name(store, name)}:{kept_port(store)}").rstrip("/"), store.key
+            (base or f"http://{local_name(store, name)}.local:{kept_port(store)}").rstrip("/"),
+            store.key,
         )
 
 
@@ -53,9 +54,9 @@ def kept_port(store: Store) -> int:
 
 
 def local_name(store: Store, name: str) -> str:
-    """Give the name on the network of the server of a job that is called so. Two jobs have two
-    names; a job that is renamed keeps what its labels say."""
-    return store.fact("name", lambda: f"jigsheet{_spelt(name)}.local")
+    """Give the name on the network of the server of a job that is called so, before its `.local`.
+    Two jobs have two names; a job that is renamed keeps what its labels say."""
+    return store.fact("name", lambda: f"jigsheet{_spelt(name)}")
 
 
 def _spelt(name: str) -> str:

@@ -77,6 +77,10 @@ def store_file(job: Path) -> Path:
     return job.with_name(f"{job.name}.marks.sqlite")
 
 
+def _new_key() -> str:
+    return secrets.token_urlsafe(12)
+
+
 def now() -> str:
     """Say what time it is, UTC."""
     return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
@@ -184,7 +188,11 @@ class Store:
     @property
     def key(self) -> str:
         """The key of the job's links, the same from one start to the next: 96 bits."""
-        return self.fact("key", lambda: secrets.token_urlsafe(12))
+        return self.fact("key", _new_key)
+
+    def renew_key(self) -> None:
+        """Make another key: the links with the old one lead nowhere from now on."""
+        self.keep_fact("key", _new_key())
 
     # What is known of the parts
 

@@ -52,7 +52,7 @@ class Event:
 
     when: str
     """Local time, `2026-03-01 14:05`."""
-    what: Literal["done", "undone", "note", "photo", "recoded"]
+    what: Literal["done", "undone", "note", "photo", "no-photo", "recoded"]
     step: str = ""
     """The key of the step; it may be one that the part no longer has."""
 

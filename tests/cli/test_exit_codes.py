@@ -9,7 +9,7 @@ from templates.page.paper import Paper
 from tests.cli.conftest import Run
 
 ON_A_JOB = tuple(
-    name for name in COMMANDS if name not in ("demo", "hardware", "stocks", "calibrate")
+    name for name in COMMANDS if name not in ("demo", "hardware", "stocks", "calibrate", "serve")
 )
 
 WRITTEN = {

@@ -89,7 +89,7 @@ def test_only_one_place_speaks_to_the_terminal() -> None:
     """Everything else goes through `tell` and `write_text`."""
     speaking = {
         path.name
-        for path in (ROOT / "cli").glob("*.py")
+        for path in (ROOT / "cli").rglob("*.py")
         if re.search(r"click\.s?echo|\bprint\(|std(out|err)\.write", path.read_text("utf-8"))
     }
     assert speaking == {"terminal.py", "failures.py"}

@@ -1,0 +1,82 @@
+"""`jigsheet serve`: the scan pages, on this computer or on its network."""
+
+import socket
+from collections.abc import Sequence
+from contextlib import ExitStack
+
+import click
+
+from cli.jobs import Asked
+from cli.options import with_job
+from cli.output import write_text
+from cli.terminal import draw, tell
+
+
+@click.command()
+@with_job
+@click.option(
+    "--port",
+    type=click.IntRange(0, 65535),
+    metavar="N",
+    help="Where to listen; printed links lead there, so it is kept with the marks. 0: any free "
+    "port, this once.  [default: 8032, or the one kept]",
+)
+@click.option("--lan", is_flag=True, help="Let the telephones of this network in, by the key.")
+@click.option("--open-reading", is_flag=True, help="Let everybody read; marking needs the key.")
+@click.option(
+    "--new-key", is_flag=True, help="Make a new key: links and labels with the old one end."
+)
+def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key: bool) -> None:
+    """Serve a page for every part of JOB: where it goes, what is next, a button to mark it done.
+
+    Marks, notes and photos are kept beside JOB; edit JOB meanwhile, the pages follow. Without
+    --lan only this computer sees them. Ctrl-C ends it.
+    """
+    from cli.serving.access import Gate
+    from cli.serving.answers import Answers
+    from cli.serving.current import Current
+    from cli.serving.links import kept_port, local_name
+    from cli.serving.localname import said_on_network
+    from cli.serving.server import network_address, server_of, take_port
+    from cli.serving.site import make_site
+    from cli.serving.store import open_store
+
+    layout = asked.lay_out()
+    with ExitStack() as end:
+        store = end.enter_context(open_store(asked.path))
+        if new_key:
+            store.renew_key()
+        current = Current(asked, store, layout)
+        taken = end.enter_context(take_port(kept_port(store) if port is None else port, lan=lan))
+        listens = int(taken.getsockname()[1])
+        if port:
+            store.keep_fact("port", str(port))
+        name, figures = local_name(store, layout.job.name), network_address() if lan else ""
+        site = make_site(
+            Answers(current, store),
+            Gate(
+                key=store.key, port=listens, lan=lan, open_reading=open_reading,
+                names=(f"{name}.local", socket.gethostname(), f"{socket.gethostname()}.local"),
+            ),
+        )  # fmt: skip
+        _show([figures or "127.0.0.1", *(["127.0.0.1"] if figures else [])], listens, store.key)
+        if lan and not figures:
+            tell("No network is up: only this computer can see the pages.")
+        if figures:
+            end.enter_context(said_on_network(name, listens, [figures]))
+        tell("Ctrl-C ends it.")
+        server = server_of(site, taken)
+        end.callback(server.close)
+        server.run()
+    tell("Ended; everything that was marked is kept.")
+
+
+def _show(hosts: Sequence[str], port: int, key: str) -> None:
+    """Say the addresses, and draw the first one's symbol where it can be scanned."""
+    from cli.serving.links import Link
+    from cli.serving.shown import may_show, symbol_lines
+
+    links = [Link(f"http://{host}:{port}", key).home for host in hosts]
+    write_text("-", "".join(f"{link}\n" for link in links), sources=())
+    if may_show():
+        draw(symbol_lines(links[0]))

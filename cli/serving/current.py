@@ -1,0 +1,102 @@
+"""The job as it is now: read anew when one of its files has changed.
+
+What is wrong in an edited file is said on top of the pages; the last layout that could be made
+stays until it is mended.
+"""
+
+import os
+import threading
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from jigs.ground.errors import JigsheetError
+
+if TYPE_CHECKING:
+    from cli.jobs import Asked
+    from cli.serving.store import Store
+    from jigs.box.parts import Layout
+    from jigs.progress.course import Course
+    from jigs.progress.tracked import Tracked
+    from templates.scan.scan import Scan
+
+Stamps = tuple[tuple[Path, tuple[int, int, int] | None], ...]
+"""Of each file that a job is read from: when it was written, its length, which file it is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Now:
+    """A job laid out, with what its pages are made from."""
+
+    layout: "Layout"
+    parts: "Mapping[str, Tracked]"
+    courses: "Mapping[str, Course]"
+    scan: "Scan"
+    faults: tuple[str, ...] = ()
+    """What keeps the job as it is now from being read, line by line; this one is older."""
+
+
+class Current:
+    """The job that is served."""
+
+    def __init__(self, asked: "Asked", store: "Store", layout: "Layout") -> None:
+        """Begin with the layout of the job as it was read first."""
+        self._asked = asked
+        self._store = store
+        self._lock = threading.Lock()
+        self._now = self._make(layout)
+        self._stamps = _stamps(self._sources)
+
+    def now(self) -> Now:
+        """Give it as its files are now."""
+        with self._lock:
+            stamps = _stamps(self._sources)
+            if stamps != self._stamps:
+                self._stamps = stamps
+                try:
+                    self._now = self._make(self._asked.lay_out(echo=False))
+                except (JigsheetError, OSError) as error:
+                    self._now = replace(self._now, faults=tuple(str(error).splitlines()))
+                else:
+                    self._stamps = _stamps(self._sources)
+            return self._now
+
+    @property
+    def _sources(self) -> tuple[Path, ...]:
+        delivered = (self._asked.delivered,) if self._asked.delivered else ()
+        return (self._asked.path, *delivered, *self._now.layout.job.sources)
+
+    def _make(self, read: "Layout") -> Now:
+        from jigs.bench.stations import plan_stations
+        from jigs.cutlist.cutlist import cut_list
+        from jigs.layout.layout import as_printed
+        from jigs.progress.course import plan_courses
+        from jigs.progress.tracked import track
+        from templates.binding.jobstations import reach_on
+        from templates.page.paper import PAPERS
+        from templates.scan.scan import Scan
+
+        layout = as_printed(read)
+        pieces = cut_list(layout)
+        stations = plan_stations(layout, reach=reach_on(PAPERS["common"]))
+        parts = track(layout, pieces)
+        self._store.saw({part.id: part.code for part in parts})
+        return Now(
+            layout=layout,
+            parts={part.id: part for part in parts},
+            courses=plan_courses(layout, parts, stations),
+            scan=Scan(layout, pieces, stations),
+        )
+
+
+def _stamps(files: tuple[Path, ...]) -> Stamps:
+    return tuple((file, _stamp(file)) for file in dict.fromkeys(files))
+
+
+def _stamp(file: Path) -> tuple[int, int, int] | None:
+    try:
+        found = os.stat(file)
+    except OSError:
+        return None
+    return found.st_mtime_ns, found.st_size, found.st_ino
