@@ -12,6 +12,7 @@ from tests.cardreading import (
     ruler_up,
     wanted_faces,
 )
+from tests.pinreading import black_left, card_number
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -39,6 +40,9 @@ def faults_in_data(
             faults.append(f"{where} is not on paper")
             continue
         field, card = printed.pop(near[0])
+        if card_number(card) is not None:
+            faults += [f"{where} {fault}" for fault in _pins_unlike(card, entry)]
+            continue
         face = face_of(field, wanted)
         parts = entry.get("parts") or [{"part": entry["part"], "origin_mm": entry["origin_mm"]}]
         faces = [] if face is None else faces_on(card, face, wanted)
@@ -59,6 +63,60 @@ def faults_in_data(
     return faults + [f"page {spot[0]}: a card without data" for spot in printed]
 
 
+def _pins_unlike(card: PrintedCard, entry: dict[str, Any]) -> list[str]:
+    """Compare a pin card with its data: border, black, crosses, and the line of each setting; where
+    it is set, the tables of the boards say."""
+    found = {
+        **entry,
+        **_border(card),
+        "edges": [_black_as_data(card)] if card.bands else [],
+        "holes": _rings_as_data(card, entry),
+    }
+    faults = [] if same_numbers(found, entry) else ["differs from its data"]
+    zero = min(
+        card.rings, key=lambda ring: abs(ring.y - sum(r.y for r in card.rings) / len(card.rings))
+    )
+    for each in entry["parts"]:
+        for line in each["index"]:
+            at = zero.x if line["from"] in ("left", "right") else zero.y
+            if abs(line["at_mm"] - at) > 0.001:
+                faults.append(f"has another line for {each['part']}")
+    return faults
+
+
+def _black_as_data(card: PrintedCard) -> dict[str, Any]:
+    """Give the edge that a pin card goes over."""
+    band = min(card.bands)
+    if black_left(card):
+        return {"edge": "left", "at_mm": band[2], "by": "fold"}
+    return {"edge": "right", "at_mm": band[0], "by": "fold"}
+
+
+def _border(card: PrintedCard) -> dict[str, float]:
+    return {
+        "x_mm": card.box[0],
+        "y_mm": card.box[1],
+        "width_mm": card.box[2] - card.box[0],
+        "height_mm": card.box[3] - card.box[1],
+    }
+
+
+def _rings_as_data(card: PrintedCard, entry: dict[str, Any]) -> list[dict[str, Any]]:
+    """Give the circles on paper in the order of the data's holes, which are put in order too."""
+    holes = sorted(
+        entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))
+    )
+    rings = sorted(
+        ((r.x, r.y, r.diameter) for r in card.rings),
+        key=lambda ring: (round(ring[0], 2), round(ring[1], 2)),
+    )
+    entry["holes"] = holes
+    return [
+        {**hole, "x_mm": x, "y_mm": y, "diameter_mm": diameter}
+        for hole, (x, y, diameter) in zip(holes, rings, strict=True)
+    ]
+
+
 def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str, Any]:
     """Say what is on paper in the words of the data; purposes and names are the data's own. An
     index line is counted from the edge of the face, whatever its words count from."""
@@ -68,8 +126,9 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
         near, far = ("left", "right") if axis == "x" else ("bottom", "top")
         edge = far if ruler.from_far else near
         if ruler.kind == "edge":
-            edges.append({"edge": edge, "at_mm": ruler.at})
-            edges += _further_bands(card, axis)
+            by = _how(card, edge)
+            edges.append({"edge": edge, "at_mm": ruler.at, "by": by})
+            edges += _further_bands(card, axis, by)
         elif ruler.kind == "middle":
             index.append({"from": f"middle-{axis}", "value_mm": None, "at_mm": ruler.at})
         else:
@@ -77,10 +136,7 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
             index.append({"from": edge, "value_mm": value, "at_mm": ruler.at})
     found: dict[str, Any] = {
         **entry,
-        "x_mm": card.box[0],
-        "y_mm": card.box[1],
-        "width_mm": card.box[2] - card.box[0],
-        "height_mm": card.box[3] - card.box[1],
+        **_border(card),
         "edges": edges,
         "index": index,
     }
@@ -93,24 +149,24 @@ def _as_data(card: PrintedCard, entry: dict[str, Any], face: Wanted) -> dict[str
     if corners:
         stands = [{"x_mm": x, "y_mm": y} for x, y in corners]
         found["stands"] = stands if len(stands) > 1 else stands[0]
-    rings = sorted((r.x, r.y, r.diameter) for r in card.rings)
-    holes = sorted(
-        entry["holes"], key=lambda hole: (round(hole["x_mm"], 2), round(hole["y_mm"], 2))
-    )
-    rings.sort(key=lambda ring: (round(ring[0], 2), round(ring[1], 2)))
-    found["holes"] = [
-        {**hole, "x_mm": x, "y_mm": y, "diameter_mm": diameter}
-        for hole, (x, y, diameter) in zip(holes, rings, strict=True)
-    ]
-    entry["holes"] = holes
+    found["holes"] = _rings_as_data(card, entry)
     return found
 
 
-def _further_bands(card: PrintedCard, axis: str) -> list[dict[str, Any]]:
+def _how(card: PrintedCard, edge: str) -> str:
+    """Read how a card lies on an edge: what its flap says."""
+    if edge == "bottom" and "STAND" in card.text:
+        return "panel"
+    return "butt" if "BUTT" in card.text else "fold"
+
+
+def _further_bands(card: PrintedCard, axis: str, by: str) -> list[dict[str, Any]]:
     """Give the right or upper black edge of a whole face, which has one at each side."""
     low, high, name = (0, 2, "right") if axis == "x" else (1, 3, "top")
     bands = [band for band in card.bands if band[high] - band[low] < 3.5]
-    return [{"edge": name, "at_mm": max(band[low] for band in bands)}] if bands[1:] else []
+    return (
+        [{"edge": name, "at_mm": max(band[low] for band in bands), "by": by}] if bands[1:] else []
+    )
 
 
 def same_numbers(a: Any, b: Any) -> bool:

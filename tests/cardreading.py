@@ -12,6 +12,7 @@ from itertools import pairwise
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Face, Hand, Hole
+from tests.pinreading import bore_pins, card_number
 from tests.readback import PrintedCard, PrintedPage, Run, extent
 
 
@@ -315,10 +316,19 @@ def faults_on_paper(
     each.
     """
     wanted = wanted_faces(layout, pilots=pilots)
+    pins = {number: card for page in pages for card in page.cards
+            if (number := card_number(card)) is not None}  # fmt: skip
     left = {key: list(face.holes) for key, face in wanted.items()}
     corners = {key: list(face.corners) for key, face in wanted.items()}
     faults: list[str] = []
     for page in pages:
+        for field in page.fields:
+            found = face_of(field, wanted)
+            if found is not None:
+                unbored = bore_pins(
+                    field, found.width, found.shift, pins, left[found.part, found.words]
+                )
+                faults += [f"page {page.number}: {found.part}: {fault}" for fault in unbored]
         rings = list(page.rings)
         if not rings and not any(map(corners_of, page.cards)):
             continue
@@ -327,6 +337,9 @@ def faults_on_paper(
         ]:
             if own is None:
                 faults.append(f"page {page.number}: circles, and no part or face named")
+                continue
+            if card_number(card) is not None:
+                rings = [ring for ring in rings if ring not in card.rings]
                 continue
             try:
                 across, up = ruler_across(card), ruler_up(card)

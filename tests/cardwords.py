@@ -15,6 +15,7 @@ from tests.cardreading import (
     ruler_up,
     wanted_faces,
 )
+from tests.pinreading import card_number
 from tests.readback import PrintedCard, PrintedPage
 
 
@@ -81,7 +82,8 @@ def _faults_beside(
     if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
         faults.append("says no page of steps")
     strip = "Cut the pieces out" in field.text  # they fill the sheets that follow
-    if not field.cards and not strip and " on page " not in field.text:
+    elsewhere = " on page " in field.text or "PIN CARD" in field.text
+    if not field.cards and not strip and not elsewhere:
         faults.append("no cards, and nothing says where they are")
     sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", field.text))
     if not sums:
@@ -105,6 +107,9 @@ def _faults_on_cards(
     """Look for what each card of a face says, for each of the parts that it serves."""
     faults: list[str] = []
     for card in field.cards:
+        if card_number(card) is not None:
+            faults += _missing_on_pin_card(card)
+            continue
         faces = faces_on(card, face, wanted)
         said = [words for each in faces for words in (each.part, codes[each.part])]
         faults += [
@@ -116,6 +121,15 @@ def _faults_on_cards(
             faults += _figures_missing(card, each.width, each.height)
             faults += _false_over_panel(card, each)
     return faults
+
+
+def _missing_on_pin_card(card: PrintedCard) -> list[str]:
+    """How far its crosses stand from its black, how deep they are bored, which way it lies."""
+    wanted = ["code", "UP", "50.0", " dia, "]
+    if card.bands:
+        across = ruler_across(card)
+        wanted += [_tenths(abs(ring.x - across.at)) for ring in card.rings[:1]]
+    return [f"a pin card without {words!r}" for words in wanted if words not in card.text]
 
 
 def _figures_missing(card: PrintedCard, width: float, height: float) -> list[str]:

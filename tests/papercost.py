@@ -1,4 +1,5 @@
-"""What paper costs at the bench, counted from what is printed: `python -m tests.papercost JOB`.
+"""What paper costs at the bench, as the tool counts it, and its words, counted from what is
+printed: `python -m tests.papercost JOB`.
 
 For stations and for sheets: pages, cards to cut, flaps to fold, lines to strike, and words a page,
 off the cards and on each of them; a word is what stands between blanks and has a
@@ -7,11 +8,12 @@ letter or a figure: signs alone, as + and = of a sum, are none.
 
 import json
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from jigs.bench.cost import PaperCost
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.layout.layout import as_printed, lay_out
@@ -29,60 +31,39 @@ Data = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PaperCost:
-    """What some printed pages ask for."""
+class Counted:
+    """What a file asks for, and its words."""
 
-    pages: int
-    cards: int
-    """To cut; each copy is one."""
-    folds: int
-    lines: int
-    """To strike on parts, middles counted."""
+    cost: PaperCost
     words_off: float
     """Off the cards, a page."""
     words_on: float
     """On each card."""
 
 
-def cost_of_stations(layout: Layout, paper: Paper) -> PaperCost:
+def cost_of_stations(layout: Layout, paper: Paper) -> Counted:
     """Count what the stations of a job ask for."""
     file = bind_stations(layout, plan_stations(layout), paper)
     data = json.loads(stations_json(file.laid))
     cards = [card for each in data["stations"] for card in each["cards"]]
-    return _count(file.pages, cards, file.cost.lines)
+    return _count(file.pages, cards, file.cost)
 
 
-def cost_of_sheets(layout: Layout, paper: Paper) -> PaperCost:
+def cost_of_sheets(layout: Layout, paper: Paper) -> Counted:
     """Count what the sheets of a job ask for."""
     made = make_sheets(as_printed(layout), paper)
     cards = json.loads(sheets_json(made))["cards"]
-    return _count((sheet.page for sheet in made), cards, len(set(_struck(cards))))
+    return _count(made.pages, cards, made.cost)
 
 
-def _struck(cards: Iterable[Data]) -> Iterator[tuple[object, ...]]:
-    """Name the lines that cards are set on: one that two cards share is one line."""
-    for card in cards:
-        parts = [part["part"] if isinstance(part, dict) else part
-                 for part in card.get("parts", [card.get("part")])]  # fmt: skip
-        for part in parts:
-            face = (part, card["face"], card.get("column"), card.get("side"))
-            for index in card["index"]:
-                yield (*face, index["from"], index["value_mm"])
-
-
-def _count(pages: Iterable[Page], cards: list[Data], lines: int) -> PaperCost:
+def _count(pages: Iterable[Page], cards: list[Data], cost: PaperCost) -> Counted:
     printed = read_pages(write_pdf(pages))
     off, on = _count_words(printed, cards)
-    return PaperCost(
-        pages=len(printed),
-        cards=len(cards),
-        folds=sum(
-            edge.get("by", "fold") == "fold" for card in cards for edge in card["edges"]
-        ),
-        lines=lines,
+    return Counted(
+        cost=cost,
         words_off=off / max(1, len(printed)),
         words_on=on / max(1, len(cards)),
-    )  # fmt: skip
+    )
 
 
 def _count_words(pages: Iterable[PrintedPage], cards: Iterable[Data]) -> tuple[int, int]:
@@ -108,10 +89,12 @@ def main() -> None:
     """Print both costs of a job."""
     layout = lay_out(read_job(Path(sys.argv[1])))
     for name, count in (("stations", cost_of_stations), ("sheets", cost_of_sheets)):
-        cost = count(layout, PAPERS["common"])
+        counted = count(layout, PAPERS["common"])
+        cost = counted.cost
         print(
             f"{name}: {cost.pages} pages, {cost.cards} cards, {cost.folds} folds, {cost.lines} "
-            f"lines; words: {cost.words_off:.0f} a page off the cards, {cost.words_on:.0f} a card"
+            f"lines; words: {counted.words_off:.0f} a page off the cards, "
+            f"{counted.words_on:.0f} a card"
         )
 
 

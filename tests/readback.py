@@ -42,6 +42,8 @@ class Run:
     size: float
     bold: bool
     turned: bool
+    flipped: bool = False
+    """Whether it is read with the page upside down."""
 
     @property
     def base(self) -> float:
@@ -319,6 +321,7 @@ def _run(shown: Shown) -> Run:
         size=capital,
         bold="SemiBold" in shown.face,
         turned=shown.turned,
+        flipped=right < x and not shown.turned,
     )
 
 

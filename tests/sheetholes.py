@@ -1,10 +1,12 @@
-"""Holes that are marked through drawer boxes, worked out from the cards as data alone, as a person
-at the bench comes to them: the box is set on its corners, and its own holes mark the front.
+"""Holes worked out from the cards as data alone, as a person at the bench comes to them: each card
+laid on each of its parts; a drawer box set on its corners, its own holes marking the front.
 
 Written from the meaning of the data; nothing is taken from the functions that make it.
 """
 
 from typing import Any
+
+from tests.stationholes import Found, Where
 
 WITHIN = 0.05
 """mm."""
@@ -12,12 +14,72 @@ Spot = tuple[float, float]
 
 
 def by_part(data: dict[str, Any]) -> list[dict[str, Any]]:
-    """Give each card once for each part that it serves."""
+    """Give each card once for each part that it serves, with the holes that are bored there: of a
+    card with numbered crosses some, and the card may be turned half round."""
     return [
-        {**card, **of_part} if of_part else card
+        {**card, **of_part, "holes": _used(card, of_part)} if of_part else card
         for card in data["cards"]
         for of_part in card.get("parts", [None])
     ]
+
+
+def _used(card: dict[str, Any], of_part: dict[str, Any]) -> list[dict[str, Any]]:
+    used = of_part.get("holes")
+    return list(card["holes"]) if used is None else [card["holes"][index] for index in used]
+
+
+def holes_of(data: dict[str, Any], listed: dict[str, Any]) -> list[Found]:
+    """Give every hole that the cards come to, in the axes of its part; widths and depths are those
+    of the list of holes. What sets a card agrees with where it is said to lie."""
+    sizes = _sizes(listed)
+    found: list[Found] = []
+    for card in by_part(data):
+        where = (card["part"], card["face"], card.get("column"), card.get("side"))
+        width, height, depths = sizes[where]
+        way = -1 if card.get("turned") else 1
+        x0, y0 = card["origin_mm"]
+        for line in card["index"]:
+            at, length, low = (
+                ((line["at_mm"] - x0) * way, width, "left")
+                if line["from"] in ("left", "right", "middle-x")
+                else ((line["at_mm"] - y0) * way, height, "bottom")
+            )
+            value = length / 2 if line["value_mm"] is None else line["value_mm"]
+            told = value if line["from"] == low or line["value_mm"] is None else length - value
+            assert abs(told - at) <= WITHIN, (where, line)
+        behind = card["face"] in ("back", "box-back") or card.get("side") == "right"
+        for hole in card["holes"]:
+            x, y = (hole["x_mm"] - x0) * way, (hole["y_mm"] - y0) * way
+            found.append(
+                Found(
+                    where=where,
+                    purpose=hole["purpose"],
+                    x=width - x if behind else x,
+                    y=y,
+                    diameter=hole["diameter_mm"],
+                    depth=depths[hole["purpose"], hole["diameter_mm"]],
+                )
+            )
+    return found
+
+
+def _sizes(listed: dict[str, Any]) -> dict[Where, tuple[float, float, dict[Any, Any]]]:
+    """Give each face's size as seen, and the depth of each kind of hole in it: cards as data say
+    none."""
+    parts = [
+        *((part["id"], None, None, part["width_mm"], part) for part in listed["fronts"]),
+        *((part["part"], None, None, part["width_mm"], part) for part in listed["boxes"]),
+        *((part["board"], part["column"], part["side"], part["depth_mm"], part)
+          for part in listed["sides"]),
+    ]  # fmt: skip
+    found: dict[Where, tuple[float, float, dict[Any, Any]]] = {}
+    for name, column, side, width, part in parts:
+        for hole in part["holes"]:
+            face = hole.get("face", "inside")
+            key = (name, face, column, side)
+            depths = found.setdefault(key, (width, part["height_mm"], {}))[2]
+            depths[hole["purpose"], hole["diameter_mm"]] = hole["depth_mm"]
+    return found
 
 
 def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:

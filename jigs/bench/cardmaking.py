@@ -1,6 +1,6 @@
 """Cards made from placings: those with the same pattern share one, lettered, with its own code."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
 from jigs.bench.placing import Alike, Placing, by_place, shape_of
@@ -40,12 +40,14 @@ def make_station_cards(
     face: Face,
     hand: Hand | None,
     in_order: Sequence[tuple[int, Placing]],
+    name_of: Callable[[int], str] = letter,
 ) -> tuple[tuple[StationCard, ...], dict[int, str]]:
-    """Make the cards, lettered in the order in which they are taken up first."""
+    """Make the cards, lettered in the order in which they are taken up first; `name_of`: by
+    another name than its letter, by place."""
     members: dict[int, list[Placing]] = {}
     for number, placing in in_order:
         members.setdefault(number, []).append(placing)
-    letters = {number: letter(place) for place, number in enumerate(members)}
+    letters = {number: name_of(place) for place, number in enumerate(members)}
     cards: list[StationCard] = []
     for number, placed in members.items():
         first = next((each for each in placed if not each.turned), placed[0])

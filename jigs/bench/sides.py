@@ -85,7 +85,7 @@ def _on_face(layout: Layout, side: Side, reach: float) -> Iterator[Placing]:
         for holes in by_bit(seen.holes):
             for placing in _hardware(part, seen, holes, reach):
                 yield replace(placing, closing=(closing,), spacer=spacer)
-    yield from _pins(part, [seen for seen in fittings if seen.kind == "shelf"])
+    yield from place_pins(part, [seen for seen in fittings if seen.kind == "shelf"])
 
 
 def by_bit(holes: Sequence[Hole]) -> list[tuple[Hole, ...]]:
@@ -142,8 +142,8 @@ def _clipped(
     return tuple((at + inward * min(beyond(at, start, x), end), y) for x, y in polygon)
 
 
-def _pins(part: BenchPart, fittings: Sequence[Fitting]) -> Iterator[Placing]:
-    """Place the pin card along each row of pins, as often as it takes."""
+def place_pins(part: BenchPart, fittings: Sequence[Fitting]) -> Iterator[Placing]:
+    """Place the pin card along each row of pins (as seen), as often as it takes."""
     rows: dict[tuple[float, float, float | None], list[Hole]] = {}
     pins = [hole for fitting in fittings for hole in fitting.holes]
     for hole in sorted(pins, key=lambda hole: hole.y):

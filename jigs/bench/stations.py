@@ -5,7 +5,7 @@ boxes, false fronts, pulls through both, holes by hand. Every hole of the job st
 of them, but those that are marked through a drawer box, and those of what is held back.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import cast, get_args
 
@@ -33,6 +33,8 @@ _RECORD_OF: Mapping[Purpose, RecordKind] = {
     if kind.record is not None
 }
 """The kind of record whose numbers decide where holes stand."""
+PINS = "shelf-pins"
+"""What a pin card on a sheet is called, where no station names it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +88,12 @@ def plan_stations(
     return with_held(layout, stations)
 
 
+def pin_station(layout: Layout, placed: Sequence[Placing], card: str) -> Station:
+    """Give what one pin card sets as a station by itself, for the sheets; `card` names it."""
+    key = _key(placed[0])
+    return _station(layout, key, (PINS, PINS), placed, lambda _: card)
+
+
 def _key(placing: Placing) -> _Key:
     bores = {*((hole.diameter, hole.depth) for hole in placing.holes), *placing.pilots}
     by_hand = placing.work == "by-hand"
@@ -117,7 +125,11 @@ def _names(keys: Sequence[_Key]) -> list[tuple[str, str]]:
 
 
 def _station(
-    layout: Layout, key: _Key, names: tuple[str, str], placed: Sequence[Placing]
+    layout: Layout,
+    key: _Key,
+    names: tuple[str, str],
+    placed: Sequence[Placing],
+    name_of: Callable[[int], str] = letter,
 ) -> Station:
     name, stem = names
     patterns = number_patterns(placed)
@@ -129,7 +141,7 @@ def _station(
     if key.work not in ("sides", "by-hand"):  # there a box is finished before the next is taken
         in_order.sort(key=lambda row: sorted({number for number, _ in row}))
     cards, letters = make_station_cards(
-        key.face, key.hand, [each for row in in_order for each in row]
+        key.face, key.hand, [each for row in in_order for each in row], name_of
     )
     made = [
         _row(

@@ -60,6 +60,8 @@ class Kind:
     """No piece of hardware holds the places of its holes to each other."""
     lined: bool = False
     """The line of its holes is drawn on to the rear edge."""
+    on_crosses: bool = False
+    """Its holes stand in rows that one card with numbered crosses sets, line after line."""
     framed: Literal["always", "one-hole", "never"] = "never"
     """Whether its card keeps room for its hardware's outline: always, or with one hole alone."""
     rests: tuple[str, ...] = ()
@@ -92,7 +94,7 @@ KINDS: _Kinds = {
     ),
     "shelf": Kind(
         holes=("shelf",), record=None, across="nearer-edge", up="bottom",
-        bought="own-rule", rests=("shelf", "pins"),
+        bought="own-rule", on_crosses=True, rests=("shelf", "pins"),
     ),
     "pull": Kind(
         holes=("pull",), record="pull", across="middle", up="free-end",

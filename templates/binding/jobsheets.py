@@ -16,6 +16,7 @@ from templates.binding.cover import cover_pages
 from templates.binding.drilled import Drilled, drilled_parts
 from templates.binding.firstpage import first_pages
 from templates.binding.once import Cards, Use
+from templates.binding.pincards import PinCard, PinCards
 from templates.binding.planning import make_face_cards
 from templates.page.marks import Page
 from templates.page.paper import Paper
@@ -66,17 +67,11 @@ class Sheets:
     def cost(self) -> PaperCost:
         """Count what they cost at the bench; nothing is drawn for it."""
         cards = [placed.card for plan in self.plans for placed in plan.cards]
-        struck = {
-            (member, card.view.face, card.view.column, card.view.side, line.edge, line.kind,
-             round(line.value, 1) if line.kind == "index" else None)
-            for card in cards
-            for member in card.parts
-            for line in card.index
-        }  # fmt: skip
+        struck = {line for card in cards for line in card.struck}
         return PaperCost(
             pages=len(self.before) + len(self.plans),
             cards=len(cards),
-            folds=sum(len(card.edges) for card in cards if not card.view.rounded),
+            folds=sum(card.folds for card in cards),
             lines=len(struck),
         )
 
@@ -113,7 +108,7 @@ def make_sheets(
     while True:
         kept = [part for part in parts if part.words.part not in no_room]
         try:
-            fields = _fields(kept, paper, at, each=each, strip=strip)
+            fields = _fields(shown, kept, paper, at, each=each, strip=strip)
             break
         except NoRoomError as error:
             no_room.append(error.part)
@@ -128,21 +123,32 @@ def make_sheets(
 
 
 def _fields(
-    parts: Iterable[Drilled], paper: Paper, guides: Mapping[Work, int], *, each: bool, strip: bool
+    layout: Layout,
+    parts: Iterable[Drilled],
+    paper: Paper,
+    guides: Mapping[Work, int],
+    *,
+    each: bool,
+    strip: bool,
 ) -> list[Field]:
     """Give the fields of all parts in order; `guides`: the page of each kind of work's steps."""
     rooms = rooms_of(paper)
     cards = Cards(each=each)
-    faces: list[tuple[SheetWords, list[Use]]] = []
+    pins = PinCards(layout, cards)
+    faces: list[tuple[SheetWords, list[Use], list[PinCard]]] = []
     for part in parts:
         for view in part.views:
             words = SheetWords(view=view, part=part.words, guides=guides)
             made, own, sizes = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
-            faces.append((replace(words, own=own), cards.use(made, sizes)))
+            uses = cards.use(made, sizes)
+            faces.append((replace(words, own=own), uses, pins.use(view, made, sizes)))
     fields: dict[str, list[Field]] = {}
-    for words, uses in faces:
+    for face, uses, crosses in faces:
+        words = replace(face, pins=tuple(row for each in crosses
+                                         for row in pins.rows(each, face.view)))  # fmt: skip
         elsewhere = tuple(use.elsewhere for use in uses if not use.own)
         here = [use.card for use in uses if use.own]
+        here += [pins.drawn(each) for each in crosses if each.stands_with(face.view)]
         of_part = fields.setdefault(words.view.part, [])
         of_part += fields_of(replace(words, elsewhere=elsewhere), here, rooms)
     return [field.numbered(row, len(of_part)) for of_part in fields.values()

@@ -52,6 +52,11 @@ class Cards:
         self.count = 0
         self._open: dict[Hashable, _Group] = {}
 
+    def next_number(self) -> int:
+        """Number a further card."""
+        self.count += 1
+        return self.count
+
     def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[Use]:
         """Take the cards of one face, made for these sizes: each is new, or one that is there
         already."""
@@ -68,9 +73,8 @@ class Cards:
             if len(members) <= MOST and fits(shared, group.rooms):
                 group.card, group.members = shared, members
                 return Use(group=group, own=False, member=member)
-        self.count += 1
         member = _member(card, card)
-        group = _Group(number=self.count, card=card, rooms=rooms, members=[member])
+        group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
         if key is not None:
             self._open[key] = group
         return Use(group=group, own=True, member=member)
@@ -83,4 +87,4 @@ def _member(card: Card, first: Card) -> Member:
         dx = card.plan.across.at - first.plan.across.at
         dy = card.plan.up.at - first.plan.up.at
     serves = card.fitting.part if view.face == "inside" and card.plan is not None else None
-    return Member(part=view.part, code=view.code, serves=serves or "", dx=dx, dy=dy, open=view.open)
+    return Member(view=view, serves=serves or "", dx=dx, dy=dy)

@@ -10,6 +10,7 @@ from typing import Any
 
 from jigs.ground.geometry import SLACK
 from templates.binding.jobsheets import Sheets
+from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.sheets.sheet import Placed
@@ -30,20 +31,24 @@ def _round(value: float) -> float:
 
 def _card(page: int, placed: Placed) -> dict[str, Any]:
     card, dx, dy = placed.card, placed.dx, placed.dy
-    numbers = [card.view.open, *(member.open for member in card.members)]
+    numbers = [card.view.open, *(member.view.open for member in card.members)]
     resting = tuple(dict.fromkeys(number for each in numbers for number in each))
     data: dict[str, Any] = {
         "page": page,
         **_whose(placed),
         "face": card.view.face,
-        **_board(card.view),
+        **({} if card.own_frame else _board(card.view)),
         **({"open": open_data(resting)} if resting else {}),
         "x_mm": _round(card.box[0] + dx),
         "y_mm": _round(card.box[1] + dy),
         "width_mm": _round(card.width),
         "height_mm": _round(card.height),
         "edges": [
-            {"edge": reference.edge, "at_mm": _round(_on_page(reference, placed))}
+            {
+                "edge": reference.edge,
+                "at_mm": _round(_on_page(reference, placed)),
+                "by": card.by(reference),
+            }
             for reference in card.edges
         ],
         "index": [_index(reference, placed) for reference in card.index],
@@ -74,11 +79,28 @@ def _whose(placed: Placed) -> dict[str, Any]:
     card, dx, dy = placed.card, placed.dx, placed.dy
     if not card.members:
         return {"part": card.view.part, "origin_mm": [_round(dx), _round(dy)]}
-    origins = [
-        {"part": member.part, "origin_mm": [_round(dx - member.dx), _round(dy - member.dy)]}
-        for member in card.members
+    return {"parts": [{"part": member.part, **_set(member, dx, dy)} for member in card.members]}
+
+
+def _set(member: Member, dx: float, dy: float) -> dict[str, Any]:
+    """Say how a card with its own origin at (dx, dy) on the page lies on a face: of a pin card also
+    which board's, whether half round, on which lines, and which of its holes are bored."""
+    setting = member.setting
+    if setting is None:
+        return {"origin_mm": [_round(dx - member.dx), _round(dy - member.dy)]}
+    way = -1 if setting.turned else 1
+    lines = [
+        {"from": place.start, "value_mm": _round(place.value), "at_mm": _round(at)}
+        for place, at in ((setting.x, dx), (setting.y, dy))
+        if place is not None
     ]
-    return {"parts": origins}
+    return {
+        **_board(member.view),
+        "origin_mm": [_round(dx - way * member.dx), _round(dy - way * member.dy)],
+        "turned": setting.turned,
+        "index": lines,
+        "holes": [*setting.holes] if setting.holes is not None else None,
+    }
 
 
 def _board(view: FaceView) -> dict[str, Any]:

@@ -6,7 +6,8 @@ Paper serves about eight parts before its corners are worn (common practice, no 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from jigs.given.confirming import OpenNumber
+from jigs.bench.station import Setting
+from templates.faces.faceview import FaceView
 from templates.page.marks import MEDIUM, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
 from templates.page.typeface import text_width, wrap
@@ -23,23 +24,28 @@ OWN_CODES = "tick each part:"
 """Of a card for several parts, where one for a single part has its code."""
 NO_TICKS = MarkBlock(height=0.0, marks=())
 """Of a card for one part."""
-_INDENT = BOX + 1.6
+INDENT = BOX + 1.6
+"""Where words begin behind a tick box, mm."""
 _APART = 2.2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Member:
-    """One of the parts that a card serves, ticked off as it is punched. `serves`: the front that
-    the card's holes are for, where it stands on a board; `dx`, `dy`: how far right and up on its
-    face lies what the card has, than on the face that the card is drawn for, mm; `open`: the open
-    numbers that the part's own holes rest on."""
+    """One of the faces that a card serves, ticked off as it is punched. `serves`: the front that
+    the card's holes are for, where it stands on a board; `dx`, `dy`: how far right and up on this
+    face lies what the card has, than on the face that the card is drawn for, mm. `setting`: how a
+    pin card is set there, whose origin then lies at (dx, dy) on the face; of other cards None."""
 
-    part: str
-    code: str
+    view: FaceView
     serves: str
     dx: float
     dy: float
-    open: tuple[OpenNumber, ...] = ()
+    setting: Setting | None = None
+
+    @property
+    def part(self) -> str:
+        """The part's ID."""
+        return self.view.part
 
 
 def set_name(parts: Sequence[str]) -> str:
@@ -72,13 +78,13 @@ def ticks(members: Sequence[Member], width: float) -> MarkBlock:
     marks: list[Mark] = []
     x, y = 0.0, -ROW
     for member in members:
-        cell = [(member.part, True), (member.code, False)]
+        cell = [(member.part, True), (member.view.code, False)]
         cell += [(f"for {member.serves}", False)] if member.serves else []
-        whole = _INDENT + sum(text_width(text, 2.5, bold) + _APART for text, bold in cell) - _APART
+        whole = INDENT + sum(text_width(text, 2.5, bold) + _APART for text, bold in cell) - _APART
         if x > 0.0 and x + whole > width:
             x, y = 0.0, y - ROW
-        marks.append(_square(x, y - 0.3))
-        x = start = x + _INDENT
+        marks.append(tick_box(x, y - 0.3))
+        x = start = x + INDENT
         for text, bold in cell:
             for line in wrap(text, 2.5, bold, width - start):
                 wide = text_width(line, 2.5, bold)
@@ -90,6 +96,7 @@ def ticks(members: Sequence[Member], width: float) -> MarkBlock:
     return MarkBlock(height=1.2 - y, marks=tuple(marks))
 
 
-def _square(x: float, y: float) -> Outline:
+def tick_box(x: float, y: float) -> Outline:
+    """Draw a box to tick with its lower left corner at (x, y)."""
     corners = ((x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX))
     return Outline(points=corners, width=MEDIUM)

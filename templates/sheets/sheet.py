@@ -75,6 +75,7 @@ class Spot:
         told = replace(
             words,
             elsewhere=tuple(replace(card, page=cards[card.number]) for card in words.elsewhere),
+            pins=tuple(replace(rows, page=cards[rows.card]) for rows in words.pins),
             box_page=None if marks is None else boxes.get(marks.box),
         )
         return replace(self, field=replace(self.field, words=told))

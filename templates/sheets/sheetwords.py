@@ -12,6 +12,7 @@ from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, par
 from templates.page.space import Box
 from templates.sheets.panel import PartWords, body, head_across, head_down
 from templates.sheets.picture import Numbered
+from templates.sheets.pintable import PinRows, pin_pieces
 from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
 from templates.words.ownwords import box_first, own_words
@@ -58,6 +59,8 @@ class SheetWords:
     """What is to be done besides with long paper."""
     set_on: tuple[Reference, ...] = ()
     """What its cards are set on."""
+    pins: tuple[PinRows, ...] = ()
+    """The lines that pin cards are set on."""
     box_page: int | None = WIDEST
     """Where the drawer box stands that the face is marked through: as wide as any, until it is
     known; None: on no page."""
@@ -68,7 +71,7 @@ class SheetWords:
 
     def again(self) -> Self:
         """Give what is said where the cards of the face go on."""
-        return replace(self, elsewhere=(), first=False)
+        return replace(self, elsewhere=(), pins=(), first=False)
 
     def body(self, width: float) -> list[MarkBlock]:
         """Give what is said below the head, as pieces `width` mm wide."""
@@ -79,6 +82,7 @@ class SheetWords:
         return [
             *(paragraph(said, width, bold=True) for said in (where, first) if said),
             *body(self.view, self.part, own, width, first=self.first),
+            *(pin_pieces(self.view, self.pins, width) if self.pins else ()),
         ]
 
 
@@ -138,7 +142,7 @@ def _column(width: float, columns: int) -> float:
 def set_words(words: SheetWords, cards: Sequence[Card], setting: Setting) -> tuple[Mark, ...]:
     """Draw words from their upper left corner at (0, 0) down, as they were measured."""
     width = setting.width
-    shown: list[Numbered] = [*cards, *words.elsewhere]
+    shown: list[Numbered] = [*(card for card in cards if not card.own_frame), *words.elsewhere]
     marks: list[Mark] = []
     if not setting.columns:
         top = 0.0

@@ -7,6 +7,7 @@ from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
+from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
@@ -21,7 +22,6 @@ from templates.stations.stationrows import (
     set_stretches,
     size_and_blanks,
     stretches_width,
-    tick_box,
 )
 from templates.stations.stationview import Shop
 from templates.words.rowwords import NEXT, cross_words, open_names

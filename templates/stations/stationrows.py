@@ -12,8 +12,8 @@ from jigs.bench.benchpart import BenchPart
 from jigs.bench.station import Row, Setting, Start, Station
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import format_inches, format_mm
-from templates.cards.ticks import BOX
-from templates.page.marks import MEDIUM, THIN, Line, Mark, Outline, Text
+from templates.cards.ticks import BOX, tick_box
+from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.rowfacts import said_in_row, said_of_all
@@ -59,12 +59,6 @@ class TableBlock:
 
     block: MarkBlock
     head: MarkBlock
-
-
-def tick_box(x: float, y: float) -> Outline:
-    """Draw a box to tick with its lower left corner at (x, y)."""
-    corners = ((x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX))
-    return Outline(points=corners, width=MEDIUM)
 
 
 def set_stretches(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:

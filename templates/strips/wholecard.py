@@ -6,7 +6,7 @@ that has grown. The top end of a hinged door has its ladder instead of a band.
 """
 
 from jigs.ground.geometry import Axis, FaceEdge
-from templates.cards.card import Card, choose_references
+from templates.cards.card import Card
 from templates.cards.cardborder import ladder
 from templates.cards.carddraw import draw_hardware, draw_holes
 from templates.cards.cardplan import BAND, LADDER
@@ -21,6 +21,7 @@ from templates.cards.figures import (
 )
 from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
 from templates.cards.lettering import block
+from templates.cards.setout import choose_references
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import Area, Outline

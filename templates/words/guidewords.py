@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.fittings.kinds import KINDS, by_rank, rank_of
+from jigs.fittings.kinds import KINDS, by_rank, kind_of, rank_of
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
@@ -23,9 +23,9 @@ from templates.words.markingwords import (
     STAND,
 )
 
-Trait = Literal["rounded", "standing", "partition", "marked", "pilots"]
+Trait = Literal["rounded", "standing", "partition", "marked", "pilots", "pins"]
 """What not every part is: its edges rounded, its box together, a partition; a drawer box through
-which its front is marked, or whose front has pilots of its own."""
+which its front is marked, or whose front has pilots of its own; rows of shelf pins."""
 Picture = Literal["fold", "book", "windows"]
 """What is told by a picture: how a flap is folded, how the two sides of a box lie, how a card
 is set on a line."""
@@ -55,6 +55,8 @@ ROUNDED = (
     "Edges rounded: no fold. Cut where white meets black, clamp a straight block to the edge, "
     "3 mm proud, and butt the paper to it."
 )
+LINE_SHOWS = "the pencil line shows in both windows and runs on in the card's long line"
+BORE_CROSSES = "bore these numbers of the pin card and no others"
 _SET = "Set the cards: A to D."
 _PUNCHED = "Punch: E, F."
 _DONE = "Done: G."
@@ -147,8 +149,13 @@ GUIDES: Mapping[Work, GuideWords] = {
                 "Box together: lay it as the page says; fold over the front edge alone, cut off "
                 "the black below and stand the paper on the panel.",
             ),
-            f"Lay slide or plate on the drawing; rule along each row of pins, 32.0 from hole to "
-            f"hole. {_PUNCHED} Compare left with right.",
+            (
+                "pins",
+                "Pin card: cut its windows out. Its flap goes over the edge that the page names, "
+                f"front or rear, the title that reads right above; {LINE_SHOWS}. Crosses -1 to "
+                f"+3: {BORE_CROSSES}. Tick the line.",
+            ),
+            f"Lay slide or plate on the drawing. {_PUNCHED} Compare left with right.",
             f"{_STOP} What is marked THROUGH is bored once, from one face. {_DONE}",
         ),
     ),
@@ -191,6 +198,7 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
         "partition": bool(view.partition),
         "marked": view.face == "box-front" and view.marks is not None,
         "pilots": view.face == "box-front" and view.marks is None,
+        "pins": any(kind_of(fitting).on_crosses for fitting in view.fittings),
     }
     return frozenset(trait for trait, is_so in traits.items() if is_so)
 

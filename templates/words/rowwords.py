@@ -1,6 +1,7 @@
 """What a person reads in the row of a part at a station."""
 
 from collections.abc import Iterable, Sequence
+from itertools import groupby
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.sides import CROSSES
@@ -50,19 +51,23 @@ def setting_name(setting: Setting) -> str:
 
 def cross_words(holes: Sequence[int], turned: bool) -> str:
     """Name the crosses that are used, as the card is read when it lies right."""
-    way = -1 if turned else 1
-    return f"crosses {_crosses(sorted(way * (index - CROSSES) for index in holes))}"
+    return f"crosses {cross_numbers(holes, turned)}"
 
 
-def _crosses(counted: Sequence[int]) -> str:
-    """Name crosses by their numbers on the card.
+def cross_numbers(holes: Sequence[int], turned: bool) -> str:
+    """Give the numbers of the crosses that are used, as the card is read when it lies right.
 
-    >>> _crosses((-1, 0, 1, 2)), _crosses((-3, 0))
+    >>> cross_numbers((2, 3, 4, 5), False), cross_numbers((3, 6), True)
     ('-1 to +2', '-3, 0')
+    >>> cross_numbers((0, 1, 2, 4, 5), False)
+    '-3 to -1, +1, +2'
     """
-    names = [f"{each:+d}" if each else "0" for each in counted]
-    if len(counted) > 2 and counted[-1] - counted[0] == len(counted) - 1:
-        return f"{names[0]} to {names[-1]}"
+    way = -1 if turned else 1
+    counted = sorted(way * (index - CROSSES) for index in holes)
+    names: list[str] = []
+    for _, run in groupby(enumerate(counted), lambda each: each[1] - each[0]):
+        each = [f"{number:+d}" if number else "0" for _, number in run]
+        names += [f"{each[0]} to {each[-1]}"] if len(each) > 2 else each
     return ", ".join(names)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from jigs.bench.station import Station
 from jigs.bench.wear import SETTINGS_A_CARD, SETTINGS_A_PIN_CARD
-from templates.words.guidewords import FOLD, ROUNDED
+from templates.words.guidewords import BORE_CROSSES, FOLD, LINE_SHOWS, ROUNDED
 from templates.words.markingwords import (
     ADJUSTERS,
     BOX_STANDS,
@@ -39,12 +39,10 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
         (True, "Cut out the card that the row names, with its windows and crossed corners."),
         ("fold" in ways, FOLD),
         ("butt" in ways, ROUNDED),
-        (lines, "Where the card has a line, the pencil line shows in both windows and runs on in "
-         "the card's long line."),
+        (lines, f"Where the card has a line, {LINE_SHOWS}."),
         (any(each.turned for each in settings), "TURNED: the card lies half round; its other "
          "title reads right."),
-        (any(card.numbered for card in cards), "Crosses -1 to +3: bore these numbers of the pin "
-         "card and no others."),
+        (any(card.numbered for card in cards), f"Crosses -1 to +3: {BORE_CROSSES}."),
         (any(card.outline for card in cards), "Where the card shows your hardware, lay yours on "
          "it: it must match."),
         (True, "Punch lightly, then firmly. Lift the paper: a mark that is not on its pencil line "

@@ -88,7 +88,7 @@ def test_the_faces_of_a_partition_are_told_apart() -> None:
     layout = laid_out(UNEVEN)
     boards = {side.board for side in layout.sides}
     data = json.loads(sheets_json(make_sheets(layout, PAPERS["common"], only=boards)))
-    seen = {(card["column"], card["side"]): card["part"] for card in data["cards"]}
+    seen = {(card["column"], card["side"]): card["part"] for card in by_part(data)}
     listed = json.loads(holes_json(layout))["sides"]
     assert seen == {(side["column"], side["side"]): side["board"] for side in listed}
     assert seen[1, "right"] == seen[2, "left"] == "B1-PARTITION-1"
@@ -96,7 +96,7 @@ def test_the_faces_of_a_partition_are_told_apart() -> None:
 
 def test_only_boards_have_a_column_and_a_side() -> None:
     """Of a front or a drawer box nothing of the kind is said."""
-    for card in json.loads(sheets_json(worked_sheets("in")))["cards"]:
+    for card in by_part(json.loads(sheets_json(worked_sheets("in")))):
         assert ("side" in card) == ("column" in card) == (card["face"] == "inside")
 
 

@@ -10,8 +10,9 @@ from jigs.bench.marking import marks_of
 from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
-from templates.cards.card import CLEAR, NEIGHBOURS, Card, compose_card, make_cards
+from templates.cards.card import NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.likeness import card_key
+from templates.cards.setout import CLEAR
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH
 from templates.faces.views import view_of_drawer_box, views_of_front
@@ -214,7 +215,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
     cards = [spot.card for spot in placed]
     view: FaceView = cards[0].view
     faults: list[str] = []
-    wanted = Counter(hole for fitting in view.fittings for hole in fitting.holes)
+    pins = any(fitting.kind == "shelf" for card in cards for fitting in card.fittings)
+    fittings = [each for each in view.fittings if pins or each.kind != "shelf"]
+    wanted = Counter(hole for fitting in fittings for hole in fitting.holes)
     if Counter(hole for card in cards for hole in card.holes) != wanted:
         faults.append("not every hole on exactly one card")
     stood = [each.stands for card in cards for each in card.fittings if each.stands]
@@ -244,7 +247,7 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
         ladder = view.ladder and card.ladder is not None
         if ladder and abs((card.ladder or 0.0) - view.height) > 1e-9:
             faults.append(f"card {card.number}: its ladder stands at {card.ladder}")
-    whole = {id(fitting): fitting for fitting in view.fittings}
+    whole = {id(fitting): fitting for fitting in fittings}
     for fitting in whole.values():
         if not fitting.holes:
             continue
@@ -263,6 +266,8 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
 def check_cards(job: Job, paper: Paper) -> None:
     faces: dict[tuple[str, str], list[Placed]] = {}  # by part, and the face's name
     for _, placed in make_sheets(lay_out(job), paper, each=True).cards:
+        if placed.card.own_frame:  # its settings are told in the table of its board
+            continue
         faces.setdefault((placed.card.view.part, drilled_words(placed.card.view)), []).append(
             placed
         )

@@ -84,6 +84,8 @@ def test_every_card_with_two_flaps_has_its_corner() -> None:
     """Of whatever part, left or right."""
     for strip in (False, True):
         for card in cards_of(laid_out(UNEVEN), strip=strip):
+            if card.own_frame:  # cut out are its windows too
+                continue
             assert (corner_of(card) is not None) == (len(card.edges) == 2)
 
 

@@ -37,6 +37,7 @@ from templates.writers.svg import write_svg
 from tests import jobs
 from tests.jobtexts import box_text
 from tests.readback import read_pages
+from tests.sheetholes import by_part
 from tests.templates.drawnonce import draw_once
 from tests.templates.printed import laid_out
 from tests.templates.small_layout import small_layout
@@ -196,15 +197,21 @@ def holes_of_pdf(layout: Layout) -> dict[tuple[str, str], Holes]:
     made = draw_once(make_sheets(layout, PAPERS["common"], each=True))
     pages = read_pages(write_pdf(made.pages))
     found: dict[tuple[str, str], Holes] = {}
-    for card in json.loads(sheets_json(made))["cards"]:
+    for card in by_part(json.loads(sheets_json(made))):
         x0, y0 = card["origin_mm"]
+        way = -1 if card.get("turned") else 1
         left, low = card["x_mm"], card["y_mm"]
         right, high = left + card["width_mm"], low + card["height_mm"]
         holes = found.setdefault((card["part"], card["face"]), [])
         for drawn in pages[card["page"] - 1].cards:
             for ring in drawn.rings:
                 if left < ring.x < right and low < ring.y < high:
-                    hole = (ring.x - x0, ring.y - y0, ring.diameter)
+                    if not any(
+                        abs(ring.x - hole["x_mm"]) < 0.01 and abs(ring.y - hole["y_mm"]) < 0.01
+                        for hole in card["holes"]
+                    ):
+                        continue  # a cross of a pin card that is not bored here
+                    hole = (way * (ring.x - x0), way * (ring.y - y0), ring.diameter)
                     if not any(near([hole], [other]) for other in holes):
                         holes.append(hole)
     return found

@@ -1,12 +1,17 @@
 """What a card says that serves several parts."""
 
 from templates.cards.ticks import MOST, Member, ticks
+from templates.faces.faceview import FaceView
 from templates.page.marks import Outline, Text
 from templates.page.typeface import text_box
 
 
 def member(part: str, serves: str = "") -> Member:
-    return Member(part=part, code="K7Q2", serves=serves, dx=0.0, dy=0.0)
+    view = FaceView(
+        part=part, code="K7Q2", face="inside", width=584.2, height=774.7, thickness=18.3,
+        fittings=(),
+    )  # fmt: skip
+    return Member(view=view, serves=serves, dx=0.0, dy=0.0)
 
 
 def test_each_part_has_a_box_its_name_and_its_code() -> None:

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates.cards.card import CLEAR
+from templates.cards.setout import CLEAR
 from templates.faces.reference import FOLD_REACH, REACH, Reference, choose_reference
 
 

@@ -1,0 +1,66 @@
+"""The lines that a pin card is set on, in the words of a board: each with a box to tick, its height
+and the crosses that are bored there.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from jigs.ground.lengths import format_inches, format_mm
+from templates.cards.lettering import Label
+from templates.cards.ticks import INDENT, tick_box
+from templates.faces.faceview import FaceView
+from templates.page.marks import Text
+from templates.page.pieces import MarkBlock, paragraph, stacked
+from templates.page.typeface import PITCH, wrap
+from templates.words.pinwords import card_line, pins_line, sum_line
+
+ROW = 5.2
+"""Pitch of the lines, mm."""
+_APART = 2.4
+
+
+@dataclass(frozen=True, slots=True)
+class PinLine:
+    """A line across a board: how high it is struck, mm, and what is bored of the card there."""
+
+    height: float
+    crosses: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PinRows:
+    """Lines on which one card is set at the same edges (`where`), and the page of that card: as
+    wide as any, until it is known."""
+
+    card: int
+    where: str
+    lines: tuple[PinLine, ...]
+    page: int = 888
+
+
+def pin_pieces(view: FaceView, rows: Sequence[PinRows], width: float) -> list[MarkBlock]:
+    """Set the lines of a board in pieces `width` mm wide; a card's name is not parted from its
+    first line."""
+    pieces = [paragraph(pins_line(view), width)]
+    for each in rows:
+        head = paragraph(card_line(each.card, each.page, each.where), width, bold=True)
+        first, *others = _lines(each.lines, width)
+        pieces += [stacked([head, first]), *others]
+    heights = {line.height for each in rows for line in each.lines}
+    return [*pieces, paragraph(sum_line(view, sorted(heights)), width)] if rows else []
+
+
+def _lines(lines: Iterable[PinLine], width: float) -> list[MarkBlock]:
+    labels = [
+        (Label(mm=format_mm(line.height), inches=f'{format_inches(line.height)}"'), line.crosses)
+        for line in lines
+    ]
+    after = INDENT + max(label.width for label, _ in labels) + _APART
+    blocks: list[MarkBlock] = []
+    for label, crosses in labels:
+        marks = [tick_box(0.0, -4.1), *label.marks(INDENT, 0.0)]
+        named = wrap(crosses, 2.5, False, width - after)
+        marks += [Text(x=after, y=-3.85 - row * PITCH, text=text)
+                  for row, text in enumerate(named)]  # fmt: skip
+        blocks.append(MarkBlock(height=ROW + (len(named) - 1) * PITCH, marks=tuple(marks)))
+    return blocks
