@@ -23,6 +23,8 @@ practice, no source)."""
 MODULES = (0.7, 0.6, 0.5)
 """Sides of a QR module, mm. Printed heavily (dots 0.06 mm larger at each edge, 0.15 mm of blur) 0.7
 is read as a rule, 0.6 mostly, 0.5 seldom; 0.5 is read off any good print (measured)."""
+READ = MODULES[-2]
+"""Least side of a QR module that is read off such a print, mm."""
 MODULE = MODULES[-1]
 """Least side of a QR module, mm."""
 

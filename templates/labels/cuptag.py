@@ -13,7 +13,7 @@ from functools import partial
 from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
-from templates.labels.labelmarks import draw_arrow
+from templates.labels.labelmarks import arrow_width, draw_arrow
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label
 from templates.page.marks import THIN, Circle, Mark, Outline, Page, Text
@@ -234,5 +234,5 @@ def _chord(radius: float, off: float) -> float:
 def _arrow(middle: float, bottom: float, height: float, head: float) -> list[Mark]:
     """Draw a slim arrow up, `UP` below it."""
     size = min(_SMALL, head / text_width("UP", 1.0, True))
-    marks, wide = draw_arrow("UP", "up", bottom, bottom + height, head, size)
-    return moved(tuple(marks), middle - wide / 2, 0.0)
+    marks = draw_arrow("UP", "up", head, size, bottom, bottom + height)
+    return moved(marks, middle - arrow_width("UP", "up", head, size) / 2, 0.0)

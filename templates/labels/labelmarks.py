@@ -30,7 +30,7 @@ CLEAR = 0.5
 """Between a stripe and what stands beside it, mm."""
 _TALLEST = 20.0
 """An arrow is as tall as the label takes, up to this; mm."""
-_BAR = 3.0
+_BAR = 2.0
 """A stripe along the top is so long on either side of its words at least, mm."""
 
 
@@ -57,7 +57,7 @@ def stripe_width(stripe: Stripe, field: LabelField) -> float:
 
 def _letters(stripe: Stripe, field: LabelField) -> float:
     """Give the lettering in which a stripe's words fit along an end."""
-    return min(3.5, (field.height - 2 * field.margin) / text_width(stripe.ways[0], 1.0, True))
+    return min(3.0, (field.height - 2 * field.margin) / text_width(stripe.ways[0], 1.0, True))
 
 
 def end_stripe(stripe: Stripe, field: LabelField, lettered: bool) -> tuple[list[Mark], float]:
@@ -95,32 +95,29 @@ def top_stripe(stripe: Stripe, left: float, top: float, width: float) -> list[Ma
     ]  # fmt: skip
 
 
+def arrow_width(word: str, toward: Toward, head: float, size: float) -> float:
+    """Give the width of an arrow with a head so wide, its word below in letters of a size; mm."""
+    return max(head if toward == "up" else 1.8 * head, text_width(word, size, True))
+
+
 def draw_arrow(
-    word: str, toward: Toward, bottom: float, top: float, head: float, size: float
-) -> tuple[list[Mark], float]:
-    """Draw an arrow with a head so wide, its left edge at 0, its word below in letters of a size;
-    give its width, mm."""
-    text = text_width(word, size, True)
+    word: str, toward: Toward, head: float, size: float, bottom: float, top: float
+) -> tuple[Mark, ...]:
+    """Draw an arrow between two heights, its left edge at 0, its word below."""
+    wide = arrow_width(word, toward, head, size)
     below = size * EM_PER_CAP + 0.5
     if toward == "up":
-        wide = max(head, text)
         foot = max(bottom + below, top - _TALLEST)
-        middle = wide / 2
-        points = _arrow(head, top - foot)
-        points = tuple((middle + across, foot + along) for across, along in points)
+        points = tuple((wide / 2 + across, foot + up) for across, up in _arrow(head, top - foot))
     else:
-        long = max(1.8 * head, text)
-        wide, foot = long, (bottom + below + top - head) / 2
-        middle = wide / 2
+        foot = (bottom + below + top - head) / 2
         tail, sign = (0.0, 1) if toward == "right" else (wide, -1)
         points = tuple(
-            (tail + sign * along, foot + head / 2 - across) for across, along in _arrow(head, long)
+            (tail + sign * along, foot + head / 2 - across) for across, along in _arrow(head, wide)
         )
-    under = Text(
-        x=middle, y=foot - 0.5 - size * (EM_PER_CAP - BASE_LINE), text=word, size=size,
-        bold=True, anchor="middle",
-    )  # fmt: skip
-    return [Area(points=points), under], wide
+    base = foot - 0.5 - size * (EM_PER_CAP - BASE_LINE)
+    under = Text(x=wide / 2, y=base, text=word, size=size, bold=True, anchor="middle")
+    return Area(points=points), under
 
 
 def _arrow(head: float, long: float) -> tuple[tuple[float, float], ...]:

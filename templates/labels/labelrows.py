@@ -16,7 +16,7 @@ from templates.words.labellines import Wording
 LEAST_LETTERING = 1.8
 """The least lettering on a narrow label, mm (ISO 3098)."""
 LARGE = 3.5
-"""What a part is is said in two lines rather than in smaller letters than these, mm ..."""
+"""ID and what a part is stand on two lines rather than in smaller letters than these, mm ..."""
 TWO_LINES = 28.0
 """... where the words have so much height, mm."""
 LETTERS = 8
@@ -24,13 +24,12 @@ LETTERS = 8
 
 _HOLD, _CODE = 99, 98
 """The worth of rows that are never left out."""
-NAME_LEAST = 3.5
+NAME_LEAST = 3.0
 """Before an ID is smaller than this, the lines under it go, mm."""
-SCARCE = 26.0
-NAME_SCARCE = 2.2
-"""Words that have less width than this make the ID so small, mm."""
+NAME_SCARCE = 2.0
+"""Where room is scarce, an ID is made as small as this, mm, ..."""
 NEEDED = 6
-"""For lines worth so much, and more, an ID is made as small as that."""
+"""... for lines worth so much, and more."""
 
 _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
 
@@ -54,14 +53,17 @@ def set_rows(
     bottom: float,
     top: float,
     least: float,
+    name_least: float,
     named: float | None,
 ) -> tuple[list[Mark], tuple[Wording, ...]]:
     """Set the ID, the lines under it, then `more` and the code where it is given, as large as the
-    room takes, and at least `least` mm high; give with them the stamps that found no room.
+    room takes, and at least `least` mm high, the ID `name_least`; give with them the stamps that
+    found no room.
     `named`: the ID stands elsewhere, in letters of this height, and nothing here is larger."""
     height = top - bottom
-    name_least = NAME_SCARCE if width < SCARCE else NAME_LEAST
-    names = [] if named else break_name(words.part, width)
+    plain = name_least if name_least < NAME_LEAST else LARGE
+    whole = text_width(words.part, plain, True) <= width
+    names = [] if named else [words.part] if whole else break_name(words.part)
     rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
     if words.hold:
         size = min(5.0, width / text_width("HOLD", 1.0, True))
@@ -75,7 +77,7 @@ def set_rows(
         rows.append(row)
         growing.append((row, line))
     if code:
-        size = min(SMALL, width / text_width(code, 1.0))
+        size = min(least, width / text_width(code, 1.0))
         rows.append(_Row(text=code, size=size, bold=False, worth=_CODE))
     # The ID wants 5 mm at least, or 3.5 on two lines, if it is not too long for that; what is
     # worth least makes room.
@@ -134,9 +136,14 @@ def _grow(
         return names[0].size if names else most
 
     holds = [row for row in rows if row.worth == _HOLD]
+    codes = [row for row in rows if row.worth == _CODE]
     kept = [(row, line) for row, line in growing if any(row is other for other in rows)]
     for size in (2.0, 2.2, SMALL):
-        for row, _ in kept:
+        before = most
+        for row, line in kept:
+            enlarge([row], min(size, before) if line.small else size)
+            before = row.size
+        for row in codes:
             enlarge([row], size)
     for size in (4.0, 4.5, 5.0, 5.5, 6.0, 7.0):
         enlarge(names, size)
@@ -171,6 +178,10 @@ def _fit(line: Wording, size: float, width: float, *, large: bool) -> str:
     that it can be read; a figure never is cut. `large`: what a part is rather
     stands on two lines than small; else on one line as long as it fits."""
     ways = line.ways
+    if line.large:
+        for way in ways:
+            if "\n" not in way and _wide(way, SMALL, line.bold) <= width:
+                return way
     if line.bold:
         if large and any("\n" in way for way in ways):
             for way in ways:
@@ -191,9 +202,9 @@ def _widest(names: list[str], width: float) -> float:
     return next((size for size in _SIZES if unit * size <= width), width / unit)
 
 
-def break_name(part: str, width: float) -> list[str]:
-    """Give the ID on one line, or on two, broken after a hyphen, where one were too small."""
-    if text_width(part, 3.5, True) <= width or len(part) < 2:
+def break_name(part: str) -> list[str]:
+    """Give an ID on two lines, broken after a hyphen."""
+    if len(part) < 2:
         return [part]
     breaks = [at + 1 for at, letter in enumerate(part[:-1]) if letter == "-"] or [len(part) // 2]
     at = min(breaks, key=lambda at: abs(at - len(part) / 2))

@@ -57,10 +57,10 @@ def words_of_piece_label(
     `assumed`: its size hangs on numbers that nobody gave. `later`: the edge band is to come when
     all else is done. `open`: the open numbers that its size rests on.
     """
-    # What the ID spells too goes before a size does; which of several it is stays.
-    worth = 10 if piece.count > 1 else 7
+    # What the ID spells is not said again; which of several it is stays longest.
+    called, worth = _called(piece, number), 10 if piece.count > 1 else 7
     lines = [
-        Wording(ways=_called(piece, number), worth=worth, most=5.0, bold=True),
+        *([Wording(ways=called, worth=worth, most=5.0, bold=True)] if called else []),
         _place(piece),
         *cut_lines(piece),
         *_details(piece),
@@ -90,10 +90,11 @@ def which_words(piece: Piece) -> str:
 
 
 def _called(piece: Piece, number: int) -> tuple[str, ...]:
-    """Name a piece with its number among its like, shorter and shorter: the number stays."""
+    """Name a piece with its number among its like, shorter and shorter: the number stays. A name
+    that the ID spells is not said again."""
     which, names = which_words(piece), PIECE_WORDS[piece.kind]
-    ways = [f"{which} {name}".lstrip() for name in names[:-1] or names]
-    ways.append(names[-1])
+    ways = [*(f"{which} {name}".lstrip() for name in names[:-1] or names), names[-1]]
+    ways = [way for way in ways if not set(way.split()) <= set(piece.id.split("-"))]
     if piece.count > 1:
         count = f"{number} OF {piece.count}"
         ways = [*(f"{name}, {count}" for name in ways), count]

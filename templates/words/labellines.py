@@ -33,6 +33,10 @@ class Wording:
     bold: bool = False
     figure: bool = False
     stamp: bool = False
+    large: bool = False
+    """Rather worded shorter, on one line, than in letters under 2.5 mm."""
+    small: bool = False
+    """In letters no larger than those of the line before it, up to 2.5 mm."""
 
 
 ASSUMED = Wording(
@@ -154,6 +158,7 @@ def cut_lines(piece: Piece) -> list[Wording]:
             worth=9,
             most=3.5,
             figure=True,
+            large=True,
         ),
         Wording(
             ways=(
@@ -161,9 +166,11 @@ def cut_lines(piece: Piece) -> list[Wording]:
                 f"CUT {' x '.join(inches[:2])} in",
                 "CUT " + "\nx ".join(inches[:2]) + " in",
                 "CUT " + "\nx ".join(f'{size}"' for size in inches[:2]),
+                "\nx ".join(f'{size}"' for size in inches[:2]),
             ),
             worth=8,
             figure=True,
+            small=True,
         ),
     ]
 
@@ -188,11 +195,14 @@ def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
     mm = [format_mm(size) for size in sizes]
     inches = [format_inches(size) for size in sizes]
     return [
-        Wording(ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5, figure=True),
+        Wording(
+            ways=(" x ".join(mm), " x ".join(mm[:2])), worth=6, most=3.5, figure=True, large=True
+        ),
         Wording(
             ways=(f"{' x '.join(inches)} in", f"{' x '.join(inches[:2])} in"),
             worth=4,
             figure=True,
+            small=True,
         ),
     ]
 

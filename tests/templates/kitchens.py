@@ -96,10 +96,12 @@ def labels_of(
 
 
 def one_of_each(layout: Layout) -> tuple[LabelWords, ...]:
-    """Give a label of each look: one for each kind of part, stripe and turn of the arrow."""
+    """Give a label of each look: one for each kind of part, stripe and turn of the arrow. What a
+    part is its symbol says, or its ID spells it."""
     looks = {
         (
-            words.lines[0].ways[0].partition(",")[0],
+            words.payload.words,
+            [word for word in words.part.split("-") if len(word) > 1][-1],
             words.stripe and words.stripe.end,
             words.toward,
             words.hold,

@@ -27,10 +27,10 @@ def of(name: str, number: int = 1) -> LabelWords:
     return words_of_piece_label(LAYOUT, PIECES[name], number)
 
 
-def test_a_bottom_says_what_it_is_where_it_goes_and_both_sizes() -> None:
-    """Golden: 420.6 wide; 559.2 deep with its band of 0.6, so 558.6 on the saw."""
+def test_a_bottom_says_where_it_goes_and_both_sizes() -> None:
+    """Golden: 420.6 wide; 559.2 deep with its band of 0.6, so 558.6 on the saw. That it is a bottom
+    its ID says."""
     assert said(of("B1-BOTTOM")) == [
-        "BOTTOM",
         "NORTH WALL, BOX B1",
         "CUT 420.6 x 558.6 x 18.3",
         "CUT 16 9/16 x 22- x 23/32 in",
@@ -103,7 +103,7 @@ def test_a_fillers_label_lies_along_it(name: str, toward: str) -> None:
 def test_several_alike_have_a_label_each() -> None:
     """A piece of which there are two has two labels, each with its number, in words and symbol."""
     labels = [words for words in labels_of(LAYOUT) if words.part == "T1-SHELF-1"]
-    assert [said(words)[0] for words in labels] == ["SHELF, 1 OF 2", "SHELF, 2 OF 2"]
+    assert [said(words)[0] for words in labels] == ["1 OF 2", "2 OF 2"]
     assert all(f" / {n} OF 2 / " in words.payload.text for n, words in enumerate(labels, 1))
     assert labels[0].payload.fit(122) == (
         "T1-SHELF-1 / NORTH WALL / 1ST BOX FROM LEFT / 1 OF 2 / CUT 417.6X534.2X18.3 / "
