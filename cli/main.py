@@ -26,6 +26,7 @@ COMMANDS: tuple[str, ...] = (
     "order",
     "pack",
     "serve",
+    "progress",
     "hardware",
     "stocks",
     "calibrate",

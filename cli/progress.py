@@ -1,0 +1,85 @@
+"""`jigsheet progress`: how far a job is, by what was marked on the scan pages."""
+
+from typing import TYPE_CHECKING, Literal
+
+import click
+
+from cli.jobs import Asked
+from cli.options import format_option, only_option, output_option, with_job
+from cli.output import write_text
+from cli.selection import narrow, select
+
+if TYPE_CHECKING:
+    from collections.abc import Collection, Mapping
+
+    from cli.serving.store import Entry
+    from jigs.progress.kept import Kept
+    from jigs.progress.tracked import Tracked
+
+
+@click.command()
+@with_job
+@only_option
+@click.option(
+    "--history", is_flag=True, help="All that was ever marked, undone or noted, the oldest first."
+)
+@format_option(("text", "csv"), "For people, or for a spreadsheet.")
+@output_option("-")
+def progress(
+    asked: Asked, only: tuple[str, ...], history: bool, form: Literal["text", "csv"], output: str
+) -> None:
+    """Say how far JOB is: what is next for which parts, what waits, what was noted.
+
+    It is what was marked on the pages of 'serve', also while they are served.
+    """
+    from cli.serving.store import store_file
+    from jigs.bench.stations import plan_stations
+    from jigs.cutlist.cutlist import cut_list
+    from jigs.progress.course import plan_courses
+    from jigs.progress.kept import stand
+    from jigs.progress.tracked import track
+    from templates.lists.progresslist import (
+        history_csv,
+        history_text,
+        progress_csv,
+        progress_text,
+    )
+
+    layout = asked.lay_out(output)
+    pieces = cut_list(layout)
+    kept, entries = _kept(asked)
+    chosen = select(layout, only, more=(*(piece.id for piece in pieces), *kept))
+    parts = {part.id: part for part in track(layout, pieces)}
+    courses = plan_courses(layout, [*parts.values()], plan_stations(layout))
+    if history:
+        happened = [
+            (entry.at, entry.part, entry.deed, entry.said, entry.code)
+            for entry in entries
+            if _is_chosen(entry.part, parts, chosen)
+        ]
+        text = {"text": history_text, "csv": history_csv}[form](happened)
+    else:
+        standings = [
+            standing
+            for standing in stand([*parts.values()], courses, kept).values()
+            if _is_chosen(standing.part, parts, chosen)
+        ]
+        text = progress_text(standings) if form == "text" else progress_csv(standings, parts)
+    write_text(output, text, sources=(*layout.job.sources, store_file(asked.path)))
+    asked.end(narrow(layout, chosen))
+
+
+def _kept(asked: Asked) -> "tuple[Mapping[str, Kept], tuple[Entry, ...]]":
+    """Give what is kept of a job; where nothing is, nothing is begun."""
+    from cli.serving.store import open_store, store_file
+
+    if not store_file(asked.path).exists():
+        return {}, ()
+    with open_store(asked.path) as store:
+        return store.kept(), store.history()
+
+
+def _is_chosen(name: str, parts: "Mapping[str, Tracked]", chosen: "Collection[str] | None") -> bool:
+    part = parts.get(name)
+    names = {name, *(part.boxes if part else ()), *([part.wall.upper()] if part else [])}
+    return chosen is None or bool(names & set(chosen))
