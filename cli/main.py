@@ -24,6 +24,7 @@ COMMANDS: tuple[str, ...] = (
     "parts",
     "elevations",
     "order",
+    "book",
     "pack",
     "serve",
     "progress",

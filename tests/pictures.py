@@ -1,9 +1,12 @@
 """The README's pictures, drawn anew from the demo: `python -m tests.pictures`."""
 
+import subprocess
+import tempfile
 from dataclasses import replace
 from pathlib import Path
 
 import pypdfium2
+from PIL import Image
 
 from jigs.bench.stations import plan_stations
 from jigs.bench.storystick import find_sticks
@@ -21,10 +24,15 @@ from templates.labels.stocks import STOCKS
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
+from templates.scan.frame import document, header
+from templates.scan.markup import Html, join, tag
+from templates.scan.partpage import part_body
+from templates.scan.style import STYLE
 from templates.stations.stationset import make_stations
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
 from tests.templates.labelpages import label_pages
+from tests.templates.scan.shown import SERVED, done, show
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "templates" / "pictures"
@@ -39,6 +47,14 @@ SHEETS = {
 """Picture, part, and the face whose first sheet is shown."""
 STATIONS = {"station-cups": "cups-left", "station-fronts": "fronts-on-boxes"}
 """Picture, and the station whose first page is shown."""
+
+PHONE = "B3-2L"
+"""The part whose page is shown."""
+SCREEN = "390,1230"
+BROWSER = (
+    "chromium-headless-shell", "--headless", "--no-sandbox", "--hide-scrollbars",
+    "--force-device-scale-factor=1.3",
+)  # fmt: skip
 
 PIECES = (
     "B1-SIDE-L", "B1-BOTTOM", "B1-BACK", "B1-1-BOX-BACK", "T1-FIXED-1", "B5-PANEL-R",
@@ -99,14 +115,38 @@ def _tags(layout: Layout) -> Page:
     return Page(width=strip.width, height=strip.height, marks=tuple(marks))
 
 
+def draw_screens() -> dict[str, str]:
+    """Give the pages of a telephone that are shown, each as one document, by their names."""
+    shown = show(lay_out(read_in_hand(ROOT / "templates" / "demo" / "job.toml")))
+    standing = done(shown.standings[PHONE], "arrived")
+    body = tag("main", part_body(shown.scan, PHONE, standing, SERVED))
+    style = join((tag("style", Html(STYLE)),))
+    return {"phone": document(PHONE, style, join((header(SERVED), body)))}
+
+
+def shoot(page: str, file: Path) -> None:
+    """Take a picture of a page as a telephone shows it, by a browser without a window."""
+    with tempfile.TemporaryDirectory() as folder:
+        source, shot = Path(folder, "page.html"), Path(folder, "shot.png")
+        source.write_text(page, encoding="utf-8")
+        subprocess.run(
+            (*BROWSER, f"--screenshot={shot}", f"--window-size={SCREEN}", source.as_uri()),
+            check=True, capture_output=True, timeout=60,
+        )  # fmt: skip
+        with Image.open(shot) as picture:
+            picture.convert("RGB").quantize(24).save(file, optimize=True)
+
+
 def main() -> None:
-    """Write each page as a small grey picture."""
+    """Write each page as a small grey picture, each screen as it is seen."""
     FOLDER.mkdir(exist_ok=True)
     for name, page in draw_pictures().items():
         (sheet,) = pypdfium2.PdfDocument(write_pdf([page], title=name))
         dots = TAG_DOTS if name == "cup-tags" else DOTS_PER_INCH
         picture = sheet.render(scale=dots / 72, grayscale=True).to_pil()
         picture.quantize(16).save(FOLDER / f"{name}.png", optimize=True)
+    for name, screen in draw_screens().items():
+        shoot(screen, FOLDER / f"{name}.png")
 
 
 if __name__ == "__main__":

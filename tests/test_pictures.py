@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from tests.pictures import ROOT, draw_pictures
+from tests.pictures import ROOT, draw_pictures, draw_screens
 
 SHOWN = re.findall(r"!\[[^\]]+\]\(([^)]+\.png)\)", (ROOT / "README.md").read_text("utf-8"))
 
@@ -22,4 +22,5 @@ def test_each_picture_is_there_and_small(shown: str) -> None:
 
 def test_every_picture_can_be_drawn_anew() -> None:
     """The demo still has the parts, and no picture is left over."""
-    assert {f"{name}.png" for name in draw_pictures()} == {Path(shown).name for shown in SHOWN}
+    drawn = {f"{name}.png" for name in (*draw_pictures(), *draw_screens())}
+    assert drawn == {Path(shown).name for shown in SHOWN}

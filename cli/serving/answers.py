@@ -206,6 +206,7 @@ def _host(now: "Now", *, marks: bool) -> "Host":
         sheet=lambda part: f"{_address(part)}/sheet.pdf",
         photo=lambda part: f"{_address(part)}/photo",
         faults=now.faults,
+        drawings="/elevations.pdf",
     )
 
 

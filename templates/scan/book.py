@@ -20,7 +20,6 @@ PAGES = """
 main > article { display: none; }
 main > article:target { display: block; }
 main > article:target ~ .start { display: none; }
-main > .start > header { display: block; }
 .shared { position: absolute; width: 0; height: 0; }
 @media print { main > article { display: block; break-before: page; } }
 """
@@ -30,7 +29,7 @@ HOME = "#"
 
 def book(scan: Scan, courses: Mapping[str, Course]) -> str:
     """Make all pages of a job as one HTML document; the same job gives the same text."""
-    host = Host(href=_anchor, home=HOME, shared=True)
+    host = Host(href=_anchor, home=HOME, book=True)
     standings = {
         part.id: Standing(part=part.id, steps=courses[part.id].steps) for part in scan.tracked
     }
@@ -38,17 +37,14 @@ def book(scan: Scan, courses: Mapping[str, Course]) -> str:
         tag(
             "article",
             tag("p", tag("a", "All walls", href=HOME, class_="home")),
-            part_body(scan, part.id, standings[part.id], host),
+            tag("div", part_body(scan, part.id, standings[part.id], host), class_="page"),
             id=_anchor(part.id)[1:],
         )
         for part in scan.tracked
     ]
-    search = tag(
-        "form",
-        tag("label", "Find a part", tag("input", type="search", name="q", autocomplete="off")),
-        role="search",
-    )
-    home = tag("div", search, home_body(scan, standings, host), class_="start")
+    search = tag("label", "Find a part", tag("input", type="search", name="q", autocomplete="off"))
+    start = tag("div", home_body(scan, standings, host), class_="page")
+    home = tag("div", tag("div", search, role="search"), start, class_="start")
     walls = tag("svg", *(wall.whole() for wall in scan.walls), class_="shared", aria_hidden="true")
     return document(
         scan.layout.job.name or UNNAMED,

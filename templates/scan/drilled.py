@@ -27,7 +27,8 @@ from templates.words.stepwords import lines_words
 
 def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
     """Show the drilled faces with their holes, the stations, the link to the sheet."""
-    views, rows = scan.views(part.id), scan.rows(part.id)
+    views = scan.views(part.id)
+    rows = [(station, row) for station, row in scan.rows(part.id) if not (part.held and row.held)]
     if not views and not rows:
         return None
     unit = scan.layout.job.shown
@@ -94,8 +95,8 @@ def _at_station(station: Station, row: Row, unit: Unit) -> Html:
     served = f" for {row.serves}" if row.serves and row.serves != row.part.id else ""
     name = tag("b", f"{station_title(station)}{served}")
     if row.held:
-        why = "; ".join(problem.reason for problem in row.held)
-        return tag("li", name, f": HOLD {row.serves}: {why}")
+        why = ", ".join(problem.name for problem in row.held)
+        return tag("li", name, f": to come, {row.serves} is held: {why}.")
     if row.bored:
         return tag("li", name, ": bored already, through the partition.")
     cards = ", ".join(dict.fromkeys(setting_name(setting) for setting in row.settings))

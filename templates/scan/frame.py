@@ -30,7 +30,7 @@ def banner(kind: Banner, fact: str, more: str) -> Html:
         "svg", tag("path", d=SHAPES[kind.value]), viewBox="0 0 24 24", aria_hidden="true",
         class_="shape",
     )  # fmt: skip
-    words = tag("p", tag("b", f"{kind.value}: "), fact, f". {more}" if more else "")
+    words = tag("p", tag("b", f"{kind.value}: "), fact, f" {more}" if more else None)
     return tag("div", shape, words, class_=f"banner {kind.value.lower()}")
 
 
@@ -75,16 +75,14 @@ def document(title: str, head: Html, body: Html) -> str:
 
 def header(host: Host) -> Html:
     """Make the way home, and the search that every page has on a server."""
-    search = None
-    if host.marks or not host.shared:
-        search = tag(
-            "form",
-            tag("label", tag("span", "Find a part", class_="heard"),
-                tag("input", type="search", name="q", placeholder="Find a part", autocomplete="off",
-                    autocapitalize="characters")),
-            tag("button", "Find"),
-            action=host.home, role="search",
-        )  # fmt: skip
+    search = tag(
+        "form",
+        tag("label", tag("span", "Find a part", class_="heard"),
+            tag("input", type="search", name="q", placeholder="Find a part", autocomplete="off",
+                autocapitalize="characters")),
+        tag("button", "Find"),
+        action=host.home, role="search",
+    )  # fmt: skip
     return tag("header", tag("a", "All walls", href=host.home, class_="home"), search)
 
 

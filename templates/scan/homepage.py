@@ -11,7 +11,7 @@ from templates.scan.markup import Html, join, tag
 from templates.scan.scan import Scan
 from templates.scan.wallpicture import WallPicture
 from templates.words.findings import Finding, merge_findings
-from templates.words.pagewords import NOBODY, kind_words, open_counts
+from templates.words.pagewords import kind_words, open_counts
 from templates.words.sentence import closed
 from templates.words.stepwords import list_key, list_title, step_done, step_order
 from templates.words.textlines import counted
@@ -48,9 +48,12 @@ def home_body(
             tag("p", scan.layout.echo) if scan.layout.echo else None,
             _found(scan, standings, host, search) if search else None,
             _list(scan, standings, host, *lists[chosen]) if chosen in lists else None,
-            *((_progress(scan, standings), _all_lists(lists, host)) if host.marks else ()),
+            *(() if host.book else (_progress(scan, standings), _all_lists(lists, host))),
             _problems(scan, host),
             *(_wall(scan, wall, standings, host) for wall in scan.walls),
+            tag("p", tag("a", "The walls to print (PDF)", href=host.drawings, class_="sheet"))
+            if host.drawings
+            else None,
         )
     )
 
@@ -176,7 +179,7 @@ def _problems(scan: Scan, host: Host) -> Html | None:
     return section(
         "Problems",
         *(_finding(each, Banner.HOLD, scan, host) for each in errors),
-        banner(Banner.OPEN, open_counts(numbers), NOBODY) if numbers else None,
+        banner(Banner.OPEN, open_counts(numbers), "") if numbers else None,
         more,
     )
 
@@ -206,7 +209,7 @@ def _wall(scan: Scan, wall: WallPicture, standings: Mapping[str, Standing], host
     groups.append(("Along the wall", own))
     return section(
         title,
-        wall.picture(None, alt, shared=host.shared),
+        wall.picture(None, alt, shared=host.book),
         *(_box(words, parts, standings, host) for words, parts in groups if parts),
     )
 
@@ -216,7 +219,7 @@ def _box(
 ) -> Html:
     """Show the parts of a box, folded up, with how far they are."""
     said = f"{words}: {counted(len(parts), 'part')}"
-    if host.marks:
+    if not host.book:
         known = [standings[part.id] for part in parts if part.id in standings]
         said += f", {_done(known)} of {sum(len(each.steps) for each in known)} steps done"
     return tag(
@@ -234,6 +237,6 @@ def _chips(
         word = ""
         if part.held:
             word = " HOLD"
-        elif host.marks and (standing := standings.get(part.id)) and standing.last is not None:
+        elif not host.book and (standing := standings.get(part.id)) and standing.last is not None:
             word = f" {step_done(standing.last)}"
         yield tag("li", tag("a", part.id, href=host.href(part.id)), word)

@@ -18,7 +18,10 @@ class Host:
     """The address of a part's sheet, where there are sheets."""
     photo: Callable[[str], str] | None = None
     """The address of a part's photo."""
-    shared: bool = False
-    """Whether what all pages have in common stands once in the file: a book's."""
+    book: bool = False
+    """Whether the pages are a book's: it does not know what is done, and what all pages have in
+    common stands in it once."""
+    drawings: str = ""
+    """The address of the walls drawn to be printed, where there is one."""
     faults: tuple[str, ...] = ()
     """What is to be said on top of every page: the job cannot be read any more."""

@@ -15,12 +15,12 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
     rows = scan.rows(part.id)
     step = standing.next
     said: list[Html | None] = []
-    if host.shared:
+    if host.book:
         return section("Steps", _in_full(scan, part, standing)) if standing.steps else None
     if step is not None:
         order = step_order(step, rows, unit)
         cautions = step_cautions(step, part, rows)
-        if host.marks:
+        if host.marks and all(wait.step is not None for wait in standing.waits):
             kind = "next later" if standing.waits else "next"
             said.append(_form(host, part.id, "mark", step, order, kind))
         else:
@@ -69,18 +69,15 @@ def _form(host: Host, part: str, verb: str, step: Step, words: str, kind: str) -
 
 
 def _waits(standing: Standing, host: Host) -> Html:
-    return tag(
-        "div",
-        tag("h3", "It waits until"),
-        tag(
-            "ul",
-            *(
-                tag("li", tag("a", wait.part, href=host.href(wait.part)), f" {wait_words(wait)}")
-                for wait in standing.waits
-            ),
-        ),
-        class_="waits",
+    """Name what a step waits for, each with a link to it."""
+    lines = (
+        tag("a", tag("b", wait.part), f" {wait_words(wait)}", href=host.href(wait.part))
+        for wait in standing.waits
     )
+    return tag(
+        "div", tag("h3", "It waits until"),
+        tag("ul", *(tag("li", line) for line in lines), class_="lists"), class_="waits",
+    )  # fmt: skip
 
 
 def _step(step: Step, standing: Standing, following: Step | None) -> Html:

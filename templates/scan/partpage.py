@@ -26,7 +26,6 @@ from templates.words.boardfacts import drawer_box_facts, incomplete, side_facts
 from templates.words.frontfacts import back_facts, face_facts, given_facts
 from templates.words.pagewords import (
     DRAWER_STANDS,
-    NOBODY,
     front_stands,
     kind_words,
     open_counts,
@@ -81,23 +80,23 @@ def _title(part: str, kind: str) -> Html:
 def _banners(part: Tracked, standing: Standing) -> Iterator[Html]:
     """Say on top what is held, open, stale."""
     for problem in part.held:
-        yield banner(Banner.HOLD, problem.reason, problem.remedy)
+        yield banner(Banner.HOLD, closed(problem.reason), closed(problem.remedy))
     for face in part.faces:
         for fact in incomplete(face):
             yield banner(Banner.HOLD, fact.text, "")
     numbers = open_of(part)
     if numbers:
-        yield banner(Banner.OPEN, open_counts(numbers), NOBODY)
+        yield banner(Banner.OPEN, open_counts(numbers), "")
     yield from _banners_of(standing)
 
 
 def _banners_of(standing: Standing) -> Iterator[Html]:
     if standing.vanished:
-        yield banner(Banner.HOLD, "the job has this part no more", "What was noted of it is kept.")
+        yield banner(Banner.HOLD, "The job has this part no more.", "What was noted of it is kept.")
     if standing.stale:
         yield banner(
             Banner.OPEN,
-            f"paper with code {standing.stale} is stale",
+            f"Paper with code {standing.stale} is stale.",
             "Its holes or its size have changed: print its sheet and its label anew.",
         )
 
@@ -117,7 +116,7 @@ def _where(scan: Scan, part: Tracked, host: Host) -> Html:
     alt = f"{part.id} on its wall, seen from the room: {said or 'its place is not said'}"
     picture = None
     if wall is not None:
-        picture = wall.picture(scan.black(part), alt, shared=host.shared)
+        picture = wall.picture(scan.black(part), alt, shared=host.book)
     return section("Where", tag("p", said, class_="said") if said else None, picture)
 
 
@@ -144,8 +143,8 @@ def _stands(scan: Scan, part: Tracked, standing: Standing) -> Html:
         words = front_stands(part.front)
         picture = front_stand(part.front, " ".join(words))
     elif part.faces:
-        words = (side_stands(part.faces[0]),)
-        picture = side_stand(part.faces[0], words[0])
+        words = side_stands(part.faces[0])
+        picture = side_stand(part.faces[0], " ".join(words))
     else:
         assert part.piece is not None
         block = block_of(part.piece)

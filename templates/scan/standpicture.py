@@ -13,7 +13,7 @@ from templates.page.marks import Circle, Line, Mark, Outline
 from templates.scan.facepicture import LEAST_HOLE, band, drawing, up_marks
 from templates.scan.markup import Html
 
-WIDE, HIGH = 200.0, 170.0
+WIDE, HIGH = 180.0, 150.0
 """The most that a part takes, in the drawing's unit: a pixel of a telephone."""
 LEFT, RIGHT, EDGE = 10.0, 62.0, 8.0
 """Room left of a part, for the arrow beside it, and over and under it."""

@@ -45,11 +45,17 @@ class WallPicture:
         self.elevation = elevation
         self.name = name
         """What it is called within a file."""
-        left, bottom, right, top = elevation.extent
+        left, bottom, right, self._top = elevation.extent
         letters = min(WINDOW, right - left) * LETTERS
         self._letters = letters
-        self._extent = (left, bottom - 2.2 * letters, right, top + 2.2 * letters)
-        self._left = {seen.box.id: seen.x for seen in elevation.boxes}
+        self._ends = (left, right)
+        self._low = bottom - 2.2 * letters
+        self._high = max(
+            *(seen.extent[3] + (1.8 * letters if seen.hangs else 0.0) for seen in elevation.boxes),
+            *(stands.y + stands.height for stands in elevation.appliances),
+            0.0,
+        )
+        """The upper end of what is drawn of the wall itself, mm; `_top` is what y is flipped at."""
         self._boxes = {seen.box.id: seen for seen in elevation.boxes}
         self._stretches = [self._draw(_box_marks(seen, letters), *_ends(seen))
                            for seen in elevation.boxes]  # fmt: skip
@@ -58,7 +64,7 @@ class WallPicture:
             self._stretches.append(self._draw(marks, stands.x, stands.x + stands.width))
 
     def _draw(self, marks: Iterable[Mark], left: float, right: float) -> Stretch:
-        drawn = Html(draw_inline(marks, self._extent[3]))
+        drawn = Html(draw_inline(marks, self._top))
         return Stretch(left=left, right=right, drawn=drawn)
 
     def whole(self) -> Html:
@@ -70,7 +76,6 @@ class WallPicture:
         what is on the wall stands elsewhere in the file."""
         own = [self._boxes[box] for box in black.own if box in self._boxes] if black else []
         left, right = self._window(own)
-        top = self._extent[3]
         if shared:
             wall = tag("use", href=f"#{self.name}")
         else:
@@ -80,16 +85,18 @@ class WallPicture:
         if self.elevation.placed:
             floor = [Line(x1=left, y1=0.0, x2=right, y2=0.0, layer="floor")]
         marks = [*floor, *self._part(black, own, right - left)]
-        height = top - self._extent[1]
+        highest = max(self._high, *(y for mark in marks if isinstance(mark, Area)
+                                    for _, y in mark.points), 0.0) + self._letters / 4  # fmt: skip
+        view = (left, self._top - highest, right - left, highest - self._low)
         return tag(
-            "svg", wall, Html(draw_inline(marks, top)),
-            viewBox=" ".join(f"{v:.0f}" for v in (left, 0.0, right - left, height)),
+            "svg", wall, Html(draw_inline(marks, self._top)),
+            viewBox=" ".join(f"{v:.0f}" for v in view),
             class_="wall", role="img", aria_label=alt,
         )  # fmt: skip
 
     def _window(self, own: Sequence[Seen]) -> tuple[float, float]:
         """Give from where to where the wall is shown."""
-        left, _, right, _ = self._extent
+        left, right = self._ends
         if not own:
             return left, right
         first, last = min(seen.extent[0] for seen in own), max(seen.extent[2] for seen in own)

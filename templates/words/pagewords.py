@@ -1,6 +1,6 @@
 """What a telephone's page says of a part besides its figures: what it is, how it stands."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Side
@@ -35,16 +35,10 @@ def _inches(mm: float) -> str:
     return f'{_SPACE.join(format_inches(mm).split())}{_NOTHING}"'
 
 
-NOBODY = "Nobody has confirmed them: measure before you drill."
-"""What open numbers mean for the part in hand."""
-
-
-def open_counts(numbers: Iterable[OpenNumber]) -> str:
-    """Say of which hardware numbers are open, and how many: `hinge main, 5 numbers`."""
-    return "; ".join(
-        f"{kind} {name}, {counted(len(of_it), 'number')}"
-        for (kind, name), of_it in sorted(by_record(numbers).items())
-    )
+def open_counts(numbers: Sequence[OpenNumber]) -> str:
+    """Say how many numbers are open, and of which hardware: `6 numbers of hinge main, pull bar`."""
+    records = ", ".join(f"{kind} {name}" for kind, name in sorted(by_record(numbers)))
+    return f"{counted(len(numbers), 'number')} of {records}: measure before you drill."
 
 
 def kind_words(part: Tracked) -> str:
@@ -67,41 +61,32 @@ def kind_words(part: Tracked) -> str:
 
 def front_stands(front: Front) -> tuple[str, ...]:
     """Say how a front is held: which end up, which face to the room."""
-    said = ["Arrow up, as seen from the room."]
-    faces = {hole.face for hole in front.holes}
+    said = [FACES]
     if front.kind == "door" and front.hinged:
-        said.append(f"Hinges on the {front.hinged.upper()}.")
+        said.append(f"Hinges {front.hinged.upper()}.")
     if front.drawer is not None:
-        said.append("The drawer box stands on its back.")
-    elif "back" in faces:
-        said.append("Dashed holes are in the back, which looks into the box.")
+        said.append("Its drawer box stands on its back.")
+    elif any(hole.face == "back" for hole in front.holes):
+        said.append("Dashed: holes in its back.")
     if front.kind == "door" and front.hinged and not front.bored and front.holes:
-        said.append(
-            "Reversible: its holes fall on the same places turned half round."
-            if front.reversible
-            else f"{NOT_REVERSIBLE} Turned half round, its holes miss."
-        )
+        said.append(REVERSIBLE if front.reversible else NOT_REVERSIBLE)
     return tuple(said)
 
 
-def side_stands(side: Side) -> str:
+def side_stands(side: Side) -> tuple[str, ...]:
     """Say how a board of a box is held."""
     if side.partition:
-        other = side.partition + 1
-        return (
-            f"Arrow up. It stands between columns {side.partition} and {other}; its label looks "
-            "LEFT. The black edge is its front, towards you."
-        )
+        between = f"Between columns {side.partition} and {side.partition + 1}."
+        return ("Arrow up.", between, "Its label looks LEFT.", FRONT_EDGE)
     hand, inner = ("LEFT", "RIGHT") if side.side == "left" else ("RIGHT", "LEFT")
-    return (
-        f"Arrow up. It is the {hand} side seen from the room: this inside looks {inner}, the "
-        "black edge is its front, towards you."
-    )
+    return (f"Arrow up: the {hand} side of its box.", f"This inside looks {inner}.", FRONT_EDGE)
 
 
+REVERSIBLE = "Reversible: turned half round, its holes fall on the same places."
+FRONT_EDGE = "The black edge is its front, towards you."
 DRAWER_STANDS = "Arrow up: it stands on its bottom, this face towards you."
 LIES = "Seen from above: the arrow points to its front edge, towards you."
-FACES = "Arrow up, as seen from the room."
+FACES = "Arrow up, seen from the room."
 EDGE_ON = "Arrow up, seen from outside: the black edge is its front, towards the room."
 
 

@@ -22,6 +22,7 @@ WRITTEN = {
     "progress": set(),
     "order": set(),
     "elevations": {"work/elevations.pdf"},
+    "book": {"work/book.html"},
     "pack": {
         f"pack/{name}"
         for name in (

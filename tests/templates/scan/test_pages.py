@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -15,6 +16,7 @@ from tests.jigs.sample import box, lay
 from tests.templates.kitchens import galley, workshop
 from tests.templates.scan.shown import SERVED, Node, Shown, done, read, show
 
+ROOT = Path(__file__).parents[3]
 MOST = 60_000
 """Bytes of a part's page: it comes over a weak network (our own choice)."""
 ATTACK = "<script>alert(1)</script>\"'><img src=x onerror=alert(1)>"
@@ -98,6 +100,25 @@ def test_a_reader_has_no_button_at_all() -> None:
     assert {form.given.get("method") for form in root.all("form")} <= {None}
 
 
+def test_a_reader_sees_how_far_all_is() -> None:
+    """Who may only look sees progress and lists as who marks does."""
+    shown = show(galley())
+    root = read(home_page(shown.scan, shown.standings, Host(href="/p/{}".format)))
+    assert "steps done" in root.text
+    assert "/?list=arrived" in {link.given["href"] for link in root.all("a")}
+
+
+def test_what_is_held_has_no_button() -> None:
+    """A step that must not be taken cannot be marked."""
+    shown = show(galley())
+    standing = replace(
+        done(shown.standings["B9-1"], "arrived"), waits=shown.courses["B9-1"].waits["hung"]
+    )
+    root = page_of(shown, "B9-1", standing)
+    assert "/p/B9-1/mark" not in {form.given.get("action") for form in root.all("form")}
+    assert "is no longer held back" in root.one("div", "waits").text
+
+
 def test_what_a_part_waits_for_is_named_and_linked() -> None:
     """One goes to the part that is missing by a touch."""
     shown = show(galley())
@@ -119,7 +140,7 @@ def test_a_held_part_says_so_on_top_with_its_reason_and_remedy() -> None:
     """A door whose hand nobody stated is not drilled by its page."""
     root = page_of(show(galley()), "B9-1")
     [said] = banners(root, "hold")
-    assert said.startswith("HOLD: hand not stated: ")
+    assert said.startswith("HOLD: Hand not stated: ")
     assert "Bore" not in "".join(each.text for each in root.all("button"))
     assert "CODE" not in root.one("p", "code").text
 
@@ -128,7 +149,7 @@ def test_stale_paper_and_a_part_that_is_gone_are_told() -> None:
     """What was printed before an edit is not drilled by; what was noted is not lost."""
     shown = show(galley())
     stale = page_of(shown, "B3-2", replace(shown.standings["B3-2"], stale="OLD1"))
-    assert any("paper with code OLD1 is stale" in each for each in banners(stale, "open"))
+    assert any("Paper with code OLD1 is stale" in each for each in banners(stale, "open"))
     gone = Standing(part="B7-1", steps=(), note="dented", vanished=True)
     root = page_of(shown, "B7-1", gone)
     check_sound(root)

@@ -1,0 +1,60 @@
+"""The book: all pages in one file that asks nobody for anything."""
+
+import re
+
+from jigs.layout.layout import lay_out
+from jigs.order.matching import read_in_hand
+from templates.scan.book import book
+from tests.templates.kitchens import workshop
+from tests.templates.scan.shown import read, show
+from tests.templates.scan.test_pages import ROOT
+
+MOST = 1_500_000
+"""Bytes of the demo's book: it is sent from phone to phone (our own choice)."""
+
+
+def test_all_parts_are_in_it_and_every_link_leads_within() -> None:
+    """What is touched opens without a network."""
+    shown = show(workshop())
+    root = read(book(shown.scan, shown.courses))
+    places = [node.given["id"] for node in root.all("*") if "id" in node.given]
+    assert len(set(places)) == len(places)
+    assert {node.given["id"] for node in root.all("article")} == set(shown.scan.parts)
+    for node in root.all("*"):
+        for name in ("href", "src"):
+            link = node.given.get(name) or "#"
+            assert link == "data:," or link[0] == "#"
+            assert link in ("#", "data:,") or link[1:] in places
+    assert list(root.all("form")) == []
+
+
+def test_it_asks_nobody_for_anything() -> None:
+    """Neither its style nor its script names an address."""
+    shown = show(workshop())
+    text = book(shown.scan, shown.courses)
+    assert not re.search(r"https?:|url\(|@import|fetch|XMLHttp", text)
+
+
+def test_the_same_job_makes_the_same_text() -> None:
+    """A book that did not change need not be sent again."""
+    shown = show(workshop())
+    again = show(lay_out(shown.layout.job))
+    assert book(shown.scan, shown.courses) == book(again.scan, again.courses)
+
+
+def test_the_demos_book_is_of_moderate_size() -> None:
+    """It goes through a message or a cable in a moment."""
+    shown = show(lay_out(read_in_hand(ROOT / "templates" / "demo" / "job.toml")))
+    text = book(shown.scan, shown.courses)
+    assert len(text.encode()) < MOST
+    assert "station CUPS RIGHT" in text
+
+
+def test_each_wall_is_drawn_once() -> None:
+    """All pictures of a wall refer to the one drawing of it."""
+    shown = show(workshop())
+    root = read(book(shown.scan, shown.courses))
+    walls = {node.given["id"] for node in root.one("svg", "shared").all("g")}
+    assert len(walls) == len(shown.scan.walls)
+    used = {str(node.given["href"])[1:] for node in root.all("use")}
+    assert used == walls
