@@ -10,7 +10,7 @@ from itertools import pairwise
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from templates.cards.flap import FLAP
-from templates.cards.lettering import Label, block, label_on
+from templates.cards.lettering import Heading, Label, block, label_on
 from templates.cards.ticks import Member, ticks
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -236,16 +236,7 @@ class CardPlan:
                 self.heading_u0 += self.side_start() - 1.0
         self.ticks = ticks(self.members, self.heading_width)
         self.ticks_v = self.between_rows(self.ticks.height) if self.members else None
-        self.heading = block(
-            self.view,
-            fitting_heading(self.view, self.fitting),
-            card_lines(self.view, self.fitting),
-            self.heading_width,
-            with_bar=self.bar_in_strip() is None,
-            short=fitting_heading(self.view, self.fitting, short=True),
-            members=self.members,
-            ticked=None if self.ticks_v is not None else self.ticks,
-        )
+        self.heading = self._heading()
         gap = self.figure_v0 - self.gap_start()
         ladder = self.ladder_v
         far = 1e6 if ladder is None else ladder - 7.0 - self.figure_v1
@@ -263,9 +254,12 @@ class CardPlan:
             self.shortage = max(0.0, need - gap)
         else:
             self.shortage = 0.0
+        between = None if self.heading_low else self._between()
         end = self.figure_v1 + (0.0 if self.strip_low_side else self.strip_height)
         self.heading_v = self.gap_start() + 0.5 if self.heading_low else end + 0.5
-        if not self.heading_low:
+        if between is not None:
+            self.heading_v = between
+        elif not self.heading_low:
             end += need
         self.far_diamond = end + 4.5
         if self.across.kind == "middle" and not self.half:
@@ -284,6 +278,31 @@ class CardPlan:
         self.v_high = max(end + 1.0, 78.0 if turned else 0.0)
         if ladder is not None:
             self.v_high = ladder + LADDER
+
+    def _heading(self) -> Heading:
+        return block(
+            self.view,
+            fitting_heading(self.view, self.fitting),
+            card_lines(self.view, self.fitting),
+            self.heading_width,
+            with_bar=self.bar_in_strip() is None,
+            short=fitting_heading(self.view, self.fitting, short=True),
+            members=self.members,
+            ticked=None if self.ticks_v is not None else self.ticks,
+        )
+
+    def _between(self) -> float | None:
+        """The lower v of the heading, with the boxes to tick, where it finds room between two rows
+        of holes; then the card is no higher than these ask for."""
+        ticks_v, heading = self.ticks_v, self.heading
+        if ticks_v is not None:
+            self.ticks_v = None
+            self.heading = self._heading()
+        end = self.between_rows(self.heading.height)
+        if end is None:
+            self.ticks_v, self.heading = ticks_v, heading
+            return None
+        return end - self.heading.height
 
     def between_rows(self, height: float) -> float | None:
         """The v of the upper or lower end of so much free height between two rows of holes, the

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from jigs.bench.marking import marks_of
-from jigs.given.job import FrontSpec, Job
+from jigs.given.hardware import PullRecord
+from jigs.given.job import BoxKind, FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.cards.card import NEIGHBOURS, Card, compose_card, make_cards
@@ -208,6 +209,22 @@ def test_a_fitting_that_no_paper_holds_is_divided() -> None:
     assert len(cards) == 2
     assert [hole for card in cards for hole in card.holes] == list(view.fittings[0].holes)
     assert len(make_cards(view, WIDE)) == 1
+
+
+@pytest.mark.parametrize(("kind", "height"), [("tall", 2200.0), ("base", 774.7), ("wall", 700.0)])
+def test_a_long_pull_is_never_on_two_cards(kind: BoxKind, height: float) -> None:
+    """Its screws 192 apart, far from both ends or 64 from a corner: the card's own words stand
+    between them, so that the page beside a column of words holds it."""
+    pull = PullRecord(name="long", centers=192.0)
+    door = FrontSpec(id="A", kind="door", hinged="left")
+    layout = lay_out(job(replace(box(door, kind=kind), height=height), pull=pull))
+    face = views_of_front(front_of(layout, "A"), "mm")[1]
+    (card,) = make_cards(face, ((136.8, 253.1),))
+    assert len(card.holes) == 2
+    assert card.plan is not None
+    low, high = sorted(card.plan.rows)
+    heading = card.plan.heading_v
+    assert low < heading < heading + card.plan.heading.height < high
 
 
 def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
