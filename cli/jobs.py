@@ -51,7 +51,7 @@ class Asked:
 
         if not told:
             tell(held_text(layout), nl=False)
-            if warnings := count_warnings(layout.problems):
+            if warnings := count_warnings(layout.problems, layout.job.shown):
                 tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {self.path}'.")
         for fault in faults:
             tell(fault)

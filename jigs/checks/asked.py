@@ -38,22 +38,9 @@ def _ask_place(box: BoxSpec) -> Iterator[Problem]:
         return
     (front,) = box.fronts
     if front.kind == "opening" and not front.leaflet:
-        yield warning(
-            "appliance-place",
-            box.id,
-            "is a box built here? It is open, as wide as an appliance, and has nothing in it",
-            "for an appliance that stands by itself write [[wall.appliance]] and no box; for a "
-            "built box without a shelf say shelf = []",
-        )
+        yield warning("appliance-place", box.id, case="box")
     elif front.kind in ("false-front", "door"):
-        yield warning(
-            "appliance-place",
-            front.id,
-            "is it an appliance's panel? It stands alone before an open box as wide as an "
-            "appliance",
-            'say kind = "panel", and what the appliance\'s leaflet allows; for a built box without '
-            "a shelf say shelf = []",
-        )
+        yield warning("appliance-place", front.id, case="front")
 
 
 def _ask_openings(box: BoxSpec) -> Iterator[Problem]:
@@ -63,13 +50,7 @@ def _ask_openings(box: BoxSpec) -> Iterator[Problem]:
     for front in box.fronts:
         high = front.height is None or front.height >= NICHE - SLACK
         if front.kind == "opening" and high and not front.leaflet:
-            yield warning(
-                "opening-not-noted",
-                front.id,
-                "what is built in here has a sheet of its own, which rules over the opening's "
-                "width, height and depth, and none is noted",
-                'compare them with that sheet, then say leaflet = "noted" at the opening',
-            )
+            yield warning("opening-not-noted", front.id)
 
 
 def _ask_shelf(box: BoxSpec) -> Iterator[Problem]:
@@ -77,9 +58,4 @@ def _ask_shelf(box: BoxSpec) -> Iterator[Problem]:
     hung = any(front.kind in ("door", "pair") and not front.by_kit for front in box.fronts)
     shut = hung and box.kind in ("wall", "tall") and box.height >= NEEDS_SHELF - SLACK
     if shut and not (box.shelves or box.no_shelf or box.rollouts):
-        yield warning(
-            "no-shelf",
-            box.id,
-            "doors and no shelf: no pin holes are drilled in its sides",
-            "state [[box.shelf]] before the sides are drilled, or shelf = [] for none",
-        )
+        yield warning("no-shelf", box.id)

@@ -9,14 +9,12 @@ theirs do, whichever is longer (derived). A blind panel is the filler of its box
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
-from jigs.checks.hardware import by_memory
 from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.given.wallspec import WallEnd
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.lengths import format_length
-from jigs.ground.problems import Problem, warning
+from jigs.ground.problems import Problem, maybe_open, warning
 from jigs.room.gapsmade import at_end
 
 FrontInBox = tuple[BoxSpec, Front]
@@ -74,7 +72,6 @@ def _check_box(
     opposite: Sequence[FrontInBox],
 ) -> Iterator[Problem]:
     """Find the fronts of one box that want a wider filler; the widest is told."""
-    unit = job.shown
     short: list[tuple[Front, float, float, float]] = []
     deep = 0.0
     for front in fronts:
@@ -103,27 +100,23 @@ def _check_box(
     # Unless it is something else that stands out furthest, it is a pull.
     pulls = (projection_open(f, job.pulls) for f in (front, *(f for _, f in opposite)))
     unsure = out > (end.reach or 0.0) and any(pulls)
-    it = "it passes" if len(names) == 1 else f"{', '.join(names)} pass"
-    figures = (
-        f"{format_length(needed, unit)} is needed ({format_length(thick, unit)} for the fronts "
-        f"opposite + {by_memory(format_length(out, unit), open=unsure)} for what stands out + "
-        f"{format_length(SPARE, unit)} to spare)"
-    )
-    if box.blind is not None and box.blind.hand == hand:
-        remedy = f"make blind_{hand} {format_length(box.blind.reach + needed - free, unit)}"
-    else:
-        remedy = f"make the filler {format_length(end.filler + needed - free, unit)} wide"
-    if all(item[0].kind == "door" and item[0].hinged == hand for item in short):
-        remedy += (
-            "; or fit a restrictor that stops the door below 90 degrees, and say restrictor = true"
-        )
+    blind = box.blind if _blind(box, hand) else None
     yield warning(
         "corner-filler",
         front.id,
-        f"at the inside corner on the {hand} {it} the run opposite with "
-        f"{format_length(max(0.0, free), unit)} between; {figures}",
-        remedy,
-        tuple(name for name in names if name != front.id),
+        hand=hand,
+        several=len(names) > 1,
+        names=names,
+        free=max(0.0, free),
+        needed=needed,
+        thick=thick,
+        out=maybe_open(out, open=unsure),
+        spare=SPARE,
+        blind=blind is not None,
+        reach=blind.reach + needed - free if blind else None,
+        filler=end.filler + needed - free,
+        doors=all(item[0].kind == "door" and item[0].hinged == hand for item in short),
+        also=tuple(name for name in names if name != front.id),
     )
 
 

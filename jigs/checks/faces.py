@@ -8,6 +8,7 @@ where that is not settled, is in `jigs.box.waiting`.
 import math
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from itertools import combinations
+from typing import Literal
 
 from jigs.box.boards import BoardFace, FaceKey, across, bore_through, meeting
 from jigs.box.plan import BoxPlan
@@ -15,11 +16,13 @@ from jigs.box.waiting import Prospect, Shadow
 from jigs.fittings.kinds import HOLES
 from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
-from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
 
 Held = Mapping[str, Sequence[Problem]]
 """What is held back, by its ID, with the errors that withhold it."""
+Waiting = Literal["hinges", "plates", "other-face"]
+"""What another part's place decides: this part's hinges, whether its plates leave holes here, or
+what stands on the other face of a board."""
 
 
 def check_bores(
@@ -29,17 +32,16 @@ def check_bores(
     width: float,
     height: float,
     thickness: float,
-    unit: Unit,
 ) -> Iterator[Problem]:
     """List the holes of a front that leave it, come through it, or meet each other; mm."""
     holes = [hole for fitting in fittings for hole in fitting.holes]
     for hole in holes:
-        yield from _check_edges(part, hole, width, height, unit)
-        yield from _check_depth(part, hole, thickness, unit)
+        yield from _check_edges(part, hole, width, height)
+        yield from _check_depth(part, hole, thickness)
     for one, other in combinations(fittings, 2):
         clash = _meeting(one.holes, other.holes, thickness)
         if clash:
-            yield _too_near(part, *clash, unit)
+            yield _too_near(part, *clash)
 
 
 def check_side_bores(
@@ -51,7 +53,6 @@ def check_side_bores(
     height: float,
     depth: float,
     thickness: float,
-    unit: Unit,
 ) -> Iterator[Problem]:
     """List the holes that a front brings into a box side and that do not suit it; mm.
 
@@ -59,63 +60,50 @@ def check_side_bores(
     """
     for fitting in fittings:
         for hole in fitting.holes:
-            yield from _check_edges(part, hole, depth, height, unit, board)
-            yield from _check_depth(part, hole, thickness, unit, board)
+            yield from _check_edges(part, hole, depth, height, board)
+            yield from _check_depth(part, hole, thickness, board)
     mine = [hole for fitting in fittings for hole in fitting.holes]
     clash = first_clash(mine, (hole for fitting in others for hole in fitting.holes))
     if clash:
-        yield _too_near(part, *clash, unit, board)
+        yield _too_near(part, *clash, board)
 
 
 def _check_edges(
-    part: str, hole: Hole, width: float, height: float, unit: Unit, board: str | None = None
+    part: str, hole: Hole, width: float, height: float, board: str | None = None
 ) -> Iterator[Problem]:
     wood = min(hole.x, width - hole.x, hole.y, height - hole.y) - hole.diameter / 2
     if wood >= WOOD_BETWEEN - SLACK:
         return
-    place = f"{_name(hole)} at x {format_length(hole.x, unit)}, y {format_length(hole.y, unit)}"
-    where = f" of {board}" if board else ""
-    also = (board,) if board else ()
+    what, also = HOLES[hole.purpose], (board,) if board else ()
     if wood < -SLACK:
         yield error(
-            "hole-outside",
-            part,
-            f"{place} leaves the part{where}, {format_length(width, unit)} x "
-            f"{format_length(height, unit)}",
-            "take a shorter pull or a knob for this front: pull = with its record's name"
-            if hole.purpose == "pull"
-            else "check the sizes and the hardware's numbers",
-            also,
-        )
+            "hole-outside", part, also=also, hole=what, x=hole.x, y=hole.y, board=board,
+            width=width, height=height, pull=hole.purpose == "pull",
+        )  # fmt: skip
         return
     yield error(
-        "hole-near-edge",
-        part,
-        f"{place} leaves {format_length(wood, unit)} of wood at the edge{where}; "
-        f"{format_length(WOOD_BETWEEN, unit)} is the least",
-        "move it inward",
-        also,
-    )
+        "hole-near-edge", part, also=also, hole=what, x=hole.x, y=hole.y, board=board,
+        wood=wood, least=WOOD_BETWEEN,
+    )  # fmt: skip
 
 
 def _check_depth(
-    part: str, hole: Hole, thickness: float, unit: Unit, board: str | None = None
+    part: str, hole: Hole, thickness: float, board: str | None = None
 ) -> Iterator[Problem]:
     if hole.depth is None or hole.depth <= thickness - WOOD_BETWEEN + SLACK:
         return
     if hole.purpose == "cup":
         # The skin under a cup has a limit and a finding of its own.
         return
-    also = (board,) if board else ()
-    text = (
-        f"{_name(hole)} is {format_length(hole.depth, unit)} deep in "
-        f"{format_length(thickness, unit)} of {board or 'front'}"
-    )
+    also, what = (board,) if board else (), HOLES[hole.purpose]
     if hole.depth >= thickness - SLACK:
-        yield error("bored-through", part, f"{text}: it comes out", "bore it shallower", also)
+        yield error(
+            "bored-through", part, also=also,
+            hole=what, depth=hole.depth, thick=thickness, board=board,
+        )  # fmt: skip
         return
     yield warning(
-        "bored-deep", part, f"{text}: it will show", "bore it shallower, with a stop", also
+        "bored-deep", part, also=also, hole=what, depth=hole.depth, thick=thickness, board=board
     )
 
 
@@ -136,21 +124,12 @@ def _reach_each_other(one: Hole, other: Hole, thickness: float) -> bool:
     return one.depth + other.depth > thickness - WOOD_BETWEEN + SLACK
 
 
-def _too_near(part: str, one: Hole, other: Hole, unit: Unit, board: str | None = None) -> Problem:
-    distance = math.hypot(one.x - other.x, one.y - other.y)
+def _too_near(part: str, one: Hole, other: Hole, board: str | None = None) -> Problem:
     return error(
-        "holes-too-near",
-        part,
-        f"{_name(one)} and {_name(other)} are {format_length(distance, unit)} apart at x "
-        f"{format_length(one.x, unit)}, y {format_length(one.y, unit)}"
-        + (f" of {board}" if board else ""),
-        "move one of them: system holes coincide or keep 12.5 mm, others keep 2 mm of wood",
-        (board,) if board else (),
-    )
-
-
-def _name(hole: Hole) -> str:
-    return f"a {HOLES[hole.purpose]} hole"
+        "holes-too-near", part, also=(board,) if board else (),
+        one=HOLES[one.purpose], other=HOLES[other.purpose], x=one.x, y=one.y, board=board,
+        apart=math.hypot(one.x - other.x, one.y - other.y),
+    )  # fmt: skip
 
 
 def check_waits(plan: BoxPlan, held: Held) -> Iterator[Problem]:
@@ -158,11 +137,10 @@ def check_waits(plan: BoxPlan, held: Held) -> Iterator[Problem]:
     the errors of what is held back already."""
     for part, others in plan.prospect.waits.items():
         if part not in held:
-            what = "hung at the same board, that door moves the hinges of this one"
-            yield _waits(part, others, what, held)
+            yield _waits(part, others, held, "hinges")
 
 
-def check_faces(plan: BoxPlan, held: Held, unit: Unit) -> Iterator[Problem]:
+def check_faces(plan: BoxPlan, held: Held) -> Iterator[Problem]:
     """Check each part's holes in the boards against the board and those of the parts before it;
     `held`: the errors of what is held back already.
 
@@ -175,7 +153,7 @@ def check_faces(plan: BoxPlan, held: Held, unit: Unit) -> Iterator[Problem]:
         for rank, part in enumerate(plan.parts):
             mine = face.lowered([f for f in plan.work[face.key] if f.part == part])
             if part not in held:
-                problems = tuple(_check_part(plan, face, rank, mine, done, held, unit))
+                problems = tuple(_check_part(plan, face, rank, mine, done, held))
                 yield from (p for p in problems if (part, p.code) not in found)
                 found.update((part, problem.code) for problem in problems)
                 if errors := [problem for problem in problems if problem.level == "error"]:
@@ -190,7 +168,6 @@ def _check_part(
     mine: Sequence[Fitting],
     done: Mapping[FaceKey, Sequence[Fitting]],
     held: Held,
-    unit: Unit,
 ) -> Iterator[Problem]:
     """Check the holes of one part in one face; `done`: those of the parts before it."""
     part = plan.parts[rank]
@@ -202,7 +179,6 @@ def _check_part(
         height=face.height,
         depth=face.depth,
         thickness=face.thickness,
-        unit=unit,
     )
     if face.partition:
         yield from _check_other_face(face, part, mine, done.get(across(face.key), []))
@@ -210,30 +186,23 @@ def _check_part(
 
 
 def check_shared(
-    faces: Sequence[BoardFace], work: Mapping[FaceKey, Sequence[Fitting]], unit: Unit
+    faces: Sequence[BoardFace], work: Mapping[FaceKey, Sequence[Fitting]]
 ) -> Iterator[Problem]:
     """Tell which holes stand at the same place in both faces of a partition, of those that are
     drilled (`work`)."""
     for face in faces:
         _, shared = bore_through(face, work)
         if shared and face.hand == "right":
-            yield _bored_once(face, shared, unit)
+            yield _bored_once(face, shared)
 
 
-def _bored_once(face: BoardFace, shared: Sequence[Purpose], unit: Unit) -> Problem:
+def _bored_once(face: BoardFace, shared: Sequence[Purpose]) -> Problem:
     """Say that holes of both faces of a partition are one, and what screws or pins then may be."""
-    half = format_length(face.thickness / 2, unit)
     pins, screws = "shelf" in shared, any(purpose != "shelf" for purpose in shared)
-    what = "screws and pins" if pins and screws else "pins" if pins else "screws"
-    bolt = ", or take one through-bolt for both" if screws else ""
     return warning(
-        "bored-through-once",
-        face.board,
-        f"{len(shared)} of its holes stand at the same place in both faces, and "
-        f"{format_length(face.thickness, unit)} does not take both: bore them right through "
-        "once, from either face",
-        f"keep the {what} under {half}{bolt}",
-    )
+        "bored-through-once", face.board, holes=len(shared), thick=face.thickness,
+        half=face.thickness / 2, pins=pins, both=pins and screws, screws=screws,
+    )  # fmt: skip
 
 
 def _check_other_face(
@@ -244,14 +213,9 @@ def _check_other_face(
     if met is None:
         return
     yield error(
-        "faces-meet",
-        part,
-        f"in {face.board}, {format_length(face.thickness, 'mm')} thick, its hole at x "
-        f"{format_length(met[0].x, 'mm')}, y {format_length(met[0].y, 'mm')} from the bottom "
-        f"end meets one from the other face",
-        "move one of them, bore both less deep, or make the partition thicker",
-        (face.board,),
-    )
+        "faces-meet", part, also=(face.board,),
+        board=face.board, thick=face.thickness, x=met[0].x, y=met[0].y,
+    )  # fmt: skip
 
 
 def _check_prospect(
@@ -276,16 +240,14 @@ def _check_prospect(
                 else meeting(mine, (plate,), face.thickness)
             )
             if clash:
-                what = f"its plates would meet the holes of this one in {face.board}"
                 one = str(other.part)
-                yield _waits(part, prospect.waits.get(one, (one,)), what, held)
+                yield _waits(part, prospect.waits.get(one, (one,)), held, "plates", face.board)
                 return
     if not face.partition:
         return
     for shadow in prospect.beside(face.key):
         if _falls(mine, face, shadow, later=shadow.front in before):
-            what = f"where its holes will be on the other face of {face.board} is not known"
-            yield _waits(part, (shadow.front,), what, held)
+            yield _waits(part, (shadow.front,), held, "other-face", face.board)
             return
 
 
@@ -299,13 +261,12 @@ def _falls(mine: Sequence[Fitting], face: BoardFace, shadow: Shadow, *, later: b
     )
 
 
-def _waits(part: str, others: Sequence[str], what: str, held: Held) -> Problem:
+def _waits(
+    part: str, others: Sequence[str], held: Held, where: Waiting, board: str | None = None
+) -> Problem:
     """Say for which others a part waits, and what holds the first of them."""
-    named = ", ".join(others)
-    why = "".join(f": {problem.name}" for problem in held.get(others[0], ())[:1])
+    why = [problem.code for problem in held.get(others[0], ())[:1]]
     return error(
-        "neighbour-open",
-        part,
-        f"waits for {named}{why}; {what}",
-        f"settle {named}; what is drilled meanwhile must not move",
-    )
+        "neighbour-open", part, case=where, others=tuple(others), why=why[0] if why else None,
+        board=board,
+    )  # fmt: skip

@@ -10,14 +10,12 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
-from jigs.checks.hardware import by_memory
 from jigs.checks.room import check_room, check_same_place
 from jigs.checks.wallends import check_deeper, check_wall_ends
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem, warning
+from jigs.ground.problems import Problem, maybe_open, warning
 from jigs.room.gapsmade import at_end
 
 NEARLY = (0.3, 6.0)
@@ -25,9 +23,7 @@ NEARLY = (0.3, 6.0)
 source)."""
 
 
-def check_sight_line(
-    left: BoxSpec, one: Front, right: BoxSpec, other: Front, unit: Unit
-) -> Iterator[Problem]:
+def check_sight_line(left: BoxSpec, one: Front, right: BoxSpec, other: Front) -> Iterator[Problem]:
     """Find pulls of two fronts side by side that differ a little in height."""
     here, there = _pull_height(left, one), _pull_height(right, other)
     if _looks_like(one) != _looks_like(other) or here is None or there is None:
@@ -35,12 +31,7 @@ def check_sight_line(
     if not _is_nearly(difference := abs(here - there)):
         return
     yield warning(
-        "sight-line",
-        other.id,
-        f"its pull and that of {one.id} beside it differ by "
-        f"{format_length(difference, unit)} in height: nearly aligned",
-        f'fix it (pull_level = "{one.id}"), or make the difference deliberate',
-        (one.id,),
+        "sight-line", other.id, case="beside", other=one.id, differ=difference, also=(one.id,)
     )
 
 
@@ -48,7 +39,6 @@ def check_pull_lines(
     boxes: Sequence[BoxSpec],
     by_box: Mapping[str, Sequence[Front]],
     places: Mapping[str, float],
-    unit: Unit,
 ) -> Iterator[Problem]:
     """Find pulls of hanging fronts that nearly stand above those of the fronts below them.
 
@@ -76,7 +66,7 @@ def check_pull_lines(
             for other, lower in _highest(front, under):
                 yield from _check_pair(
                     front, _pull_lines(places[box.id], front),
-                    lower, _pull_lines(places[other.id], lower), unit,
+                    lower, _pull_lines(places[other.id], lower),
                 )  # fmt: skip
 
 
@@ -98,18 +88,13 @@ def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple
 
 
 def _check_pair(
-    front: Front, lines: Sequence[float], lower: Front, others: Sequence[float], unit: Unit
+    front: Front, lines: Sequence[float], lower: Front, others: Sequence[float]
 ) -> Iterator[Problem]:
     near = [abs(x - other) for x in lines for other in others if _is_nearly(abs(x - other))]
     if not near:
         return
     yield warning(
-        "sight-line",
-        front.id,
-        f"its pull and that of {lower.id} below it differ by {format_length(min(near), unit)} "
-        "along the wall: nearly aligned",
-        f'fix it (pull_over = "{lower.id}"), or make the difference deliberate',
-        (lower.id,),
+        "sight-line", front.id, case="below", other=lower.id, differ=min(near), also=(lower.id,)
     )
 
 
@@ -150,7 +135,7 @@ PARTED = 20.0
 
 def check_neighbours(job: Job, fronts: Sequence[Front]) -> Iterator[Problem]:
     """List what the fronts of a job do to those beside and below them, and at the walls' ends."""
-    boxes, unit = job.boxes, job.shown
+    boxes = job.boxes
     by_box: dict[str, list[Front]] = {box.id: [] for box in boxes}
     for front in fronts:
         by_box[front.box].append(front)
@@ -158,15 +143,15 @@ def check_neighbours(job: Job, fronts: Sequence[Front]) -> Iterator[Problem]:
     for left, right in neighbours(boxes, places):
         for one in at_end(by_box[left.id], "right"):
             for other in at_end(by_box[right.id], "left"):
-                yield from check_sight_line(left, one, right, other, unit)
+                yield from check_sight_line(left, one, right, other)
                 gap = one.gaps.right + other.gaps.left
-                yield from _check_hinges(left, one, right, other, gap, unit)
+                yield from _check_hinges(left, one, right, other, gap)
     for box in boxes:
         for one, other in _across_partitions(by_box[box.id]) if box.columns else ():
-            yield from check_sight_line(box, one, box, other, unit)
+            yield from check_sight_line(box, one, box, other)
             gap = other.place.x - one.place.x - one.width
-            yield from _check_hinges(box, one, box, other, gap, unit)
-    yield from check_pull_lines(boxes, by_box, places, unit)
+            yield from _check_hinges(box, one, box, other, gap)
+    yield from check_pull_lines(boxes, by_box, places)
     yield from check_wall_ends(job, boxes, by_box)
     yield from check_corners(job, boxes, by_box)
     yield from check_deeper(job, boxes, by_box)
@@ -186,7 +171,7 @@ def _across_partitions(fronts: Sequence[Front]) -> list[tuple[Front, Front]]:
 
 
 def _check_hinges(
-    left: BoxSpec, one: Front, right: BoxSpec, other: Front, gap: float, unit: Unit
+    left: BoxSpec, one: Front, right: BoxSpec, other: Front, gap: float
 ) -> Iterator[Problem]:
     if (
         one.hinged != "right"
@@ -201,13 +186,11 @@ def _check_hinges(
     needed = one.least_reveal.width + other.least_reveal.width
     if min(top, high) <= max(bottom, low) or gap >= needed - SLACK:
         return
-    unit = telling_unit(unit, gap, needed)
-    unsure = one.least_reveal.open or other.least_reveal.open
     yield warning(
         "hinge-to-hinge",
         other.id,
-        f"it and {one.id} are hinged back to back with a gap of {format_length(gap, unit)}; "
-        f"both need {by_memory(format_length(needed, unit), open=unsure)} to open",
-        "enlarge the reveals between them, or change one hand",
-        (one.id,),
+        other=one.id,
+        gap=gap,
+        needed=maybe_open(needed, open=one.least_reveal.open or other.least_reveal.open),
+        also=(one.id,),
     )

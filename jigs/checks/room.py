@@ -22,7 +22,6 @@ from jigs.given.walls import HIGHEST, TOUCHING, row_of
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
-from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, error, warning
 from jigs.room.seen import SAME, Taken, run_of, taken_by
 
@@ -36,53 +35,56 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> Iterator[Prob
     for wall in job.walls:
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
-        yield from _check_length(wall, own, job.shown)
-        yield from _check_ends(wall, own, job.shown)
-        yield from _check_fillers(wall, own, job.shown)
-        yield from _check_ceiling(wall, own, job.shown)
+        yield from _check_length(wall, own)
+        yield from _check_ends(wall, own)
+        yield from _check_fillers(wall, own)
+        yield from _check_ceiling(wall, own)
         for box in boxes:
-            yield from _check_counter(wall, box, by_box[box.id], job.shown)
-            yield from _check_floor(wall, box, job.shown)
+            yield from _check_counter(wall, box, by_box[box.id])
+            yield from _check_floor(wall, box)
 
 
-def _check_length(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+def _check_length(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
     if wall.length is None or not own:
         return
     run = run_of(wall, own)
     spare = wall.length - run
-    figures = (
-        f"the run of wall {wall.name} takes {format_length(run, unit)} with its fillers, panels "
-        f"and appliances; the wall is {format_length(wall.length, unit)} long"
-    )
     fillers = wall.left.filler + wall.right.filler
     if spare + fillers < -SAME - SLACK:
-        without = f", {format_length(-spare - fillers, unit)} without any filler" if fillers else ""
         yield error(
             "wall-short",
             None,
-            f"{figures}: {format_length(-spare, unit)} too short{without}; the boxes find no room",
-            "measure the wall at the height of the boxes, then leave a box out or make boxes "
-            "narrower, before anything is cut",
+            case="boxes",
+            wall=wall.name,
+            run=run,
+            length=wall.length,
+            short=-spare,
+            fillers=bool(fillers),
+            without=-spare - fillers,
         )
     elif spare < -SAME - SLACK:
         yield warning(
             "wall-short",
             None,
-            f"{figures}: {format_length(-spare, unit)} too short",
-            "make the fillers narrower by as much, or a box, and measure the wall at the height of "
-            "the boxes before anything is cut",
+            case="fillers",
+            wall=wall.name,
+            run=run,
+            length=wall.length,
+            short=-spare,
         )
     elif spare > SAME + SLACK and wall.left.stands in CLOSED and wall.right.stands in CLOSED:
         yield warning(
             "wall-gap",
             None,
-            f"{figures}: a gap of {format_length(spare, unit)} is left",
-            f"close it by fillers: left_filler and right_filler together "
-            f"{format_length(wall.left.filler + wall.right.filler + spare, unit)}",
+            wall=wall.name,
+            run=run,
+            length=wall.length,
+            gap=spare,
+            fillers=fillers + spare,
         )
 
 
-def _check_ends(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+def _check_ends(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
     """Find what an `x` has put into a wall's left filler, or beyond its right end."""
     if not own:
         return
@@ -91,25 +93,27 @@ def _check_ends(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Pr
         yield warning(
             "before-filler",
             None if first.appliance else first.id,
-            f"{first.id} begins {format_length(first.begins, unit)} from the left end of wall "
-            f"{wall.name}, and the filler there takes {format_length(wall.left.filler, unit)}",
-            "count x from the wall's left end, filler and end panel included; or leave it out",
+            first=first.id,
+            begins=first.begins,
+            wall=wall.name,
+            filler=wall.left.filler,
         )
     end = last.ends + wall.right.filler
     if wall.length is None or run_of(wall, own) > wall.length + SAME + SLACK:
         return  # too short wherever they stand: told already
     if end > wall.length + SAME + SLACK:
-        filler = " with the filler beside it" if wall.right.filler else ""
         yield warning(
             "beyond-wall",
             None if last.appliance else last.id,
-            f"{last.id} ends {format_length(end, unit)} from the left end of wall {wall.name}"
-            f"{filler}; the wall is {format_length(wall.length, unit)} long",
-            "correct the x of what stands there: it counts from the wall's left end",
+            last=last.id,
+            ends=end,
+            wall=wall.name,
+            filler=bool(wall.right.filler),
+            length=wall.length,
         )
 
 
-def _check_fillers(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+def _check_fillers(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
     """Find fillers beside which no box stands to hold them."""
     for hand, filler, far in (
         ("left", wall.left.filler, [-each.begins for each in own]),
@@ -117,18 +121,17 @@ def _check_fillers(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator
     ):
         last = [e for e, at in zip(own, far, strict=True) if max(far) - at <= TOUCHING]
         if filler and last and all(each.appliance for each in last):
-            names = ", ".join(each.id for each in last)
             yield warning(
                 "filler-at-appliance",
                 None,
-                f"the filler of {format_length(filler, unit)} at the {hand} end of wall "
-                f"{wall.name} stands beside {names}, and no box is there to hold it: it is not in "
-                "the cut list",
-                "set a box or an end panel there, or leave the filler out",
+                filler=filler,
+                hand=hand,
+                wall=wall.name,
+                last=tuple(each.id for each in last),
             )
 
 
-def _check_ceiling(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator[Problem]:
+def _check_ceiling(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
     if wall.ceiling is None:
         return
     for each in own:
@@ -137,45 +140,32 @@ def _check_ceiling(wall: WallSpec, own: Sequence[Taken], unit: Unit) -> Iterator
             yield warning(
                 "above-ceiling",
                 None if each.appliance else each.id,
-                f"the top of {each.id} is {format_length(each.top, unit)} above the floor, "
-                f"{format_length(over, unit)} above the ceiling, which is "
-                f"{format_length(wall.ceiling, unit)} high",
-                "make it lower by as much at least, or set it lower; measure the ceiling where it "
-                "is lowest",
+                what=each.id,
+                top=each.top,
+                over=over,
+                ceiling=wall.ceiling,
             )
 
 
-def _check_counter(
-    wall: WallSpec, box: BoxSpec, fronts: Sequence[Front], unit: Unit
-) -> Iterator[Problem]:
+def _check_counter(wall: WallSpec, box: BoxSpec, fronts: Sequence[Front]) -> Iterator[Problem]:
     """Find boxes that do not bring their counter to its height, fronts that would rub on it."""
     if wall.counter is None or not stands_under_counter(box) or box.above_floor > HIGHEST:
         return
     top, under = box.above_floor + box.height, wall.underside
     if under is None:
         if box.kind in COUNTER_BOXES and top > wall.counter - SLACK:
-            yield warning(
-                "counter-height",
-                box.id,
-                f"its top is {format_length(top, unit)} above the floor, and the top of the "
-                f"counter {format_length(wall.counter, unit)}: no room for a counter",
-                "correct the heights, and say counter_thickness",
-            )
+            yield warning("counter-height", box.id, case="no-room", top=top, counter=wall.counter)
         return
     if box.kind in COUNTER_BOXES and abs(top - under) > SAME + SLACK:
-        higher = top > under
         yield warning(
             "counter-height",
             box.id,
-            f"its top, {format_length(top, unit)} above the floor, is "
-            f"{format_length(abs(top - under), unit)} {'above' if higher else 'below'} the "
-            f"counter's underside ({format_length(wall.counter, unit)} less "
-            f"{format_length(wall.counter_thickness or 0.0, unit)})",
-            f"make the box {format_length(abs(top - under), unit)} lower, or set it lower by as "
-            "much; or raise the counter"
-            if higher
-            else f"pack the counter up by {format_length(under - top, unit)}, or make "
-            "the box higher by as much",
+            case="off",
+            top=top,
+            off=abs(top - under),
+            higher=top > under,
+            counter=wall.counter,
+            thick=wall.counter_thickness or 0.0,
         )
     for front in fronts:
         edge = box.above_floor + front.place.y + front.height
@@ -183,17 +173,10 @@ def _check_counter(
         told = front.gaps.top < UNDER_COUNTER - SLACK and front.place.row == 1
         if front.place.overlay == "inset" or told or under - edge >= UNDER_COUNTER - SLACK:
             continue
-        yield warning(
-            "counter-front",
-            front.id,
-            f"its top edge is {format_length(edge, unit)} above the floor, and the counter's "
-            f"underside {format_length(under, unit)}; it takes "
-            f"{format_length(UNDER_COUNTER, unit)} between them",
-            "enlarge the top reveal, or raise the counter",
-        )
+        yield warning("counter-front", front.id, edge=edge, under=under, least=UNDER_COUNTER)
 
 
-def _check_floor(wall: WallSpec, box: BoxSpec, unit: Unit) -> Iterator[Problem]:
+def _check_floor(wall: WallSpec, box: BoxSpec) -> Iterator[Problem]:
     """Find boxes that stand where the floor's high point already is."""
     hangs = box.kind == "wall" or box.above_floor > HIGHEST
     if wall.floor_high <= SLACK or hangs or box.above_floor > wall.floor_high + SLACK:
@@ -201,13 +184,10 @@ def _check_floor(wall: WallSpec, box: BoxSpec, unit: Unit) -> Iterator[Problem]:
     yield warning(
         "floor-high",
         box.id,
-        f"it stands {format_length(box.above_floor, unit)} above the line, and the floor's high "
-        f"point {format_length(wall.floor_high, unit)}: nothing is left between them",
-        f"scribe {format_length(wall.floor_high - box.above_floor, unit)} off the ends of its "
-        "sides there, or set the whole run higher; never shift the fronts"
-        if box.legs
-        else "raise above_floor of the whole run: set it from the high point, and shim the toe up "
-        "elsewhere, never the fronts",
+        above=box.above_floor,
+        high=wall.floor_high,
+        legs=bool(box.legs),
+        scribe=wall.floor_high - box.above_floor,
     )
 
 
@@ -220,9 +200,16 @@ def find_displaced(job: Job) -> Mapping[str, Problem]:
             there = other if held == one.id else one
             here = one if held == one.id else other
             found[held] = error(
-                "same-place", held, _fact(here, there, job.shown), _remedy(held),
-                () if there.appliance else (there.id,),
-            )  # fmt: skip
+                "same-place",
+                held,
+                case="held",
+                here=here.id,
+                there=there.id,
+                along=_along(here, there),
+                high=_high(here, there),
+                held=held,
+                also=() if there.appliance else (there.id,),
+            )
     return found
 
 
@@ -272,31 +259,35 @@ def _is_placed(box: BoxSpec, boxes: Sequence[BoxSpec]) -> bool:
 def _told(job: Job, one: Taken, other: Taken) -> Problem:
     # A finding stands at a box: appliances have no part of their own.
     here, there = (other, one) if one.appliance else (one, other)
-    fact = _fact(here, there, job.shown)
     if here.appliance or there.appliance:
         name = there.id if there.appliance else here.id
         return error(
-            "same-place", None, fact,
-            f"move one: correct x or after of {name}, or the boxes beside it",
-        )  # fmt: skip
+            "same-place",
+            None,
+            case="appliance",
+            here=here.id,
+            there=there.id,
+            along=_along(here, there),
+            high=_high(here, there),
+            appliance=name,
+        )
     return warning(
-        "same-place", here.id, fact,
-        f"nobody said where they stand along the wall: give {here.id} its x", (there.id,),
-    )  # fmt: skip
-
-
-def _fact(here: Taken, there: Taken, unit: Unit) -> str:
-    wide = min(here.right, there.right) - max(here.left, there.left)
-    high = min(here.top, there.top) - max(here.bottom, there.bottom)
-    return (
-        f"{here.id} and {there.id} stand in the same place: they overlap "
-        f"{format_length(wide, unit)} along the wall and {format_length(high, unit)} in height; "
-        "both cannot be built so"
+        "same-place",
+        here.id,
+        case="not-stated",
+        here=here.id,
+        there=there.id,
+        along=_along(here, there),
+        high=_high(here, there),
+        also=(there.id,),
     )
 
 
-def _remedy(held: str) -> str:
-    return (
-        f"move one: correct its x or above_floor, or leave x out of {held}, so that it follows "
-        "the one before it"
-    )
+def _along(here: Taken, there: Taken) -> float:
+    """Give how far two overlap along their wall, mm."""
+    return min(here.right, there.right) - max(here.left, there.left)
+
+
+def _high(here: Taken, there: Taken) -> float:
+    """Give how far two overlap in height, mm."""
+    return min(here.top, there.top) - max(here.bottom, there.bottom)

@@ -21,7 +21,6 @@ from jigs.box.drawers import LEAST_HEIGHT
 from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import (
     BACK_SET_IN,
-    KG_PER_POUND,
     depth_needed,
     depth_short,
     expected_load,
@@ -34,12 +33,7 @@ from jigs.ground.grid import WOOD_BETWEEN
 from jigs.ground.lengths import (
     CAREFUL,
     MM_PER_INCH,
-    Unit,
-    format_inches,
-    format_length,
-    format_mm,
     is_beyond,
-    telling_unit,
 )
 from jigs.ground.problems import Problem, error, warning
 
@@ -48,38 +42,33 @@ def check_slide_depth(
     part: str,
     carcass: Carcass,
     record: SlideRecord,
-    unit: Unit,
     set_back: float = 0.0,
 ) -> Iterator[Problem]:
     """Find a slide of a drawer or rollout that is longer than the box is deep behind its front, as
     planned or as built; an inset front stands `set_back` in it, mm."""
     inside = carcass.inside_depth - set_back
     if not depth_short(record, inside):
-        yield from _check_depth_as_built(part, carcass, record, inside, unit)
+        yield from _check_depth_as_built(part, carcass, record, inside)
         return
-    unit = telling_unit(unit, depth_needed(record), inside)
+    shorter = _shorter(record, inside)
     yield error(
         "slide-too-long",
         part,
-        f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-        f"depth; box {carcass.box.id}: {_depth_left(carcass, inside, set_back, unit)}",
-        _shorter(record, inside, unit),
+        slide=record.name,
+        needed=depth_needed(record),
+        box=carcass.box.id,
+        depth=carcass.box.depth,
+        back=carcass.back,
+        set_in=BACK_SET_IN,
+        set_back=set_back,
+        inside=inside,
+        shorter=shorter.name if shorter else None,
+        length=shorter.length if shorter else None,
     )
 
 
-def _depth_left(carcass: Carcass, inside: float, set_back: float, unit: Unit) -> str:
-    """Say where a box's depth goes."""
-    less = [f"the back {format_length(carcass.back, unit)}"]
-    less += [f"its set-in {format_length(BACK_SET_IN, unit)}"]
-    less += [f"the inset front {format_length(set_back, unit)}"] if set_back else []
-    return (
-        f"{format_length(carcass.box.depth, unit)} less {', '.join(less[:-1])} and {less[-1]} "
-        f"leaves {format_length(inside, unit)}"
-    )
-
-
-def _shorter(record: SlideRecord, inside: float, unit: Unit) -> str:
-    """Say which length goes in: of the generic slides of this mount, and of this one's series
+def _shorter(record: SlideRecord, inside: float) -> SlideRecord | None:
+    """Give the slide that goes in: of the generic slides of this mount, and of this one's series
     (whole inches or not), the longest that fits."""
     fitting = [
         slide
@@ -88,13 +77,7 @@ def _shorter(record: SlideRecord, inside: float, unit: Unit) -> str:
         and _whole_inches(slide.length) == _whole_inches(record.length)
         and slide.length + record.depth_allowance <= inside + SLACK
     ]
-    if not fitting:
-        return "make the box deeper: no usual slide is so short"
-    longest = max(fitting, key=lambda slide: slide.length)
-    return (
-        f"take a shorter slide: {format_length(longest.length, unit)} is the longest usual length "
-        f"that fits ('{longest.name}'), or make the box deeper"
-    )
+    return max(fitting, key=lambda slide: slide.length, default=None)
 
 
 def _whole_inches(length: float) -> bool:
@@ -109,18 +92,7 @@ def check_slide_load(
     expected = expected_load(width, length)
     if record.load is None or expected <= record.load + SLACK:
         return
-    yield warning(
-        "slide-load",
-        part,
-        f"full, it is reckoned to carry {_weight(expected)} (15 lb/ft2 of its area, KCMA "
-        f"A161.1, second hand; the box itself comes on top); slide '{record.name}' bears "
-        f"{_weight(record.load)}",
-        "take slides that bear more, or keep light things in it",
-    )
-
-
-def _weight(kg: float) -> str:
-    return f"{kg:.1f} kg ({kg / KG_PER_POUND:.0f} lb)"
+    yield warning("slide-load", part, expected=expected, slide=record.name, bears=record.load)
 
 
 def off_as_built(box: BoxSpec) -> float:
@@ -138,7 +110,6 @@ def check_as_built(
     record: SlideRecord,
     width: float,
     drawer_side: float,
-    unit: Unit,
     *,
     spacers: float = 0.0,
     given: bool = False,
@@ -158,25 +129,28 @@ def check_as_built(
     miss = width_error(record, planned + off, drawer_side, width)
     if not is_beyond(miss, 0.0):
         return
-    built = box.width + off
-    inside = planned + off - record.width_less
-    left = f"{format_length(planned + off, unit)} {'may be left' if carcass.bay else 'are left'}"
-    wants = "inside" if record.mount == "under" else "outside"
-    text = (
-        f"its drawer box, {format_length(width, unit)} wide outside, is reckoned for box {box.id} "
-        f"{format_length(box.width, unit)} wide, which is {format_length(built, unit)} as built: "
-        f"{left} for it, so slide '{record.name}' wants {format_length(inside, unit)} {wants}; "
-        f"it is {format_length(abs(miss), unit)} too {'wide' if miss > 0 else 'narrow'}"
+    packed = miss < 0 and given
+    yield (warning if packed else error)(
+        "drawer-not-as-built",
+        part,
+        case="packed" if packed else "wide",
+        width=width,
+        box=box.id,
+        planned=box.width,
+        built=box.width + off,
+        left=planned + off,
+        columns=carcass.bay is not None,
+        slide=record.name,
+        wanted=planned + off - record.width_less,
+        inside=record.mount == "under",
+        miss=abs(miss),
+        too_wide=miss > 0,
+        also=also,
     )
-    remedy = f"put width = {_quoted(built, unit)} into box {box.id}, then its drawer boxes follow"
-    if miss < 0 and given:
-        yield warning("drawer-not-as-built", part, text, "pack the slides out", also)
-        return
-    yield error("drawer-not-as-built", part, text, remedy, also)
 
 
 def _check_depth_as_built(
-    part: str, carcass: Carcass, record: SlideRecord, inside: float, unit: Unit
+    part: str, carcass: Carcass, record: SlideRecord, inside: float
 ) -> Iterator[Problem]:
     """Find a slide that the box as built is not deep enough for, though it is with the `inside`
     depth that was planned; mm."""
@@ -187,31 +161,23 @@ def _check_depth_as_built(
     inside += off
     if not is_beyond(off, CAREFUL) or not depth_short(record, inside):
         return
-    built = format_length(box.measured.depth, unit)
     yield error(
         "drawer-not-as-built",
         part,
-        f"slide '{record.name}' takes {format_length(depth_needed(record), unit)} of inside "
-        f"depth; box {box.id} is {built} deep as built, not {format_length(box.depth, unit)}, "
-        f"and leaves {format_length(inside, unit)}",
-        f"put depth = {_quoted(box.measured.depth, unit)} into box {box.id}, and take a "
-        "shorter slide",
+        case="deep",
+        slide=record.name,
+        needed=depth_needed(record),
+        box=box.id,
+        built=box.measured.depth,
+        depth=box.depth,
+        inside=inside,
     )
-
-
-def _quoted(mm: float, unit: Unit) -> str:
-    """Write a length as it stands in a job file, good to 0.1 mm."""
-    inches = format_inches(mm)
-    if unit == "in" and inches[-1] not in "+-":
-        return f'"{inches} in"'
-    return f'"{format_mm(mm)} mm"'
 
 
 def check_hooks(
     part: str,
     box: DrawerBox | Rollout,
     record: SlideRecord,
-    unit: Unit,
     also: tuple[str, ...] = (),
 ) -> Iterator[Problem]:
     """Find hook holes that leave the back of a drawer box, fall into its notch, or are asked
@@ -222,20 +188,8 @@ def check_hooks(
     if not box.rear:
         return
     if record.hook_depth is not None and record.hook_depth > box.side + SLACK:
-        yield warning(
-            "hook-through",
-            part,
-            f"the holes for its slide's hooks are to be {format_length(record.hook_depth, unit)} "
-            f"deep, and its back is {format_length(box.side, unit)} thick: they come out behind",
-            "correct hook_depth from the slide's leaflet, or see that a hole right through "
-            "serves the hook",
-            also,
-        )
+        yield warning("hook-through", part, depth=record.hook_depth, thick=box.side, also=also)
     hole, radius = box.rear[0].holes[0], box.rear[0].holes[0].diameter / 2
-    holes = (
-        f"the holes for its slide's hooks, {format_length(2 * radius, unit)} wide and "
-        f"{format_length(hole.y, unit)} above the underside"
-    )
     right, top = box.width / 2 - WOOD_BETWEEN + SLACK, box.height - WOOD_BETWEEN + SLACK
     inner, (wide, high) = box.rear[0].outline[0][1][0], box.notch or (0.0, 0.0)
     beside, over = hole.x + radius > right, hole.y + radius > top
@@ -243,18 +197,12 @@ def check_hooks(
         yield error(
             "hook-outside",
             part,
-            f"{holes}, do not find {format_length(WOOD_BETWEEN, unit)} of wood round them: "
-            f"the drawer box is {format_length(box.width, unit)} wide and "
-            f"{format_length(box.height, unit)} high",
-            "make the drawer box higher or wider, or correct hook_height and hook_inset",
-            also,
+            wide=2 * radius,
+            height=hole.y,
+            wood=WOOD_BETWEEN,
+            box_width=box.width,
+            box_height=box.height,
+            also=also,
         )
     elif box.notch and hole.y - radius < high - SLACK and hole.x - radius < inner + wide - SLACK:
-        yield error(
-            "hook-in-notch",
-            part,
-            f"{holes}, fall into the notch, which is {format_length(high, unit)} high: "
-            "no wood is there",
-            "correct hook_height, or notch_height and notch_width, from the slide's leaflet",
-            also,
-        )
+        yield error("hook-in-notch", part, wide=2 * radius, height=hole.y, notch=high, also=also)

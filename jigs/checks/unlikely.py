@@ -20,7 +20,6 @@ from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job
 from jigs.ground.believable import Doubt, KeyPath, write_path
-from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem, warning
 
 
@@ -37,52 +36,38 @@ def _find(
     everything = (*(front.id for front in fronts), *dict.fromkeys(s.board for s in sides))
     for doubt in job.doubts:
         used = _used_by(job, doubt.path, fronts, sides, rollouts)
-        yield _word(None, doubt, everything if used is None else used, job.shown)
+        yield _find_doubt(None, doubt, everything if used is None else used)
     for pull in job.pulls.values():
         if pull.centers is not None and (near := usual_near(pull.centers)) is not None:
             at = tuple(front.id for front in fronts if front.pull == pull.name)
-            yield from _centres(pull.name, pull.centers, near, at, job.shown)
+            if at:
+                key = write_path(("pull", pull.name, "centers"))
+                yield warning(
+                    "unlikely-number",
+                    None,
+                    case="centres",
+                    key=key,
+                    centers=pull.centers,
+                    near=near,
+                    also=at,
+                )
     inside: dict[str, dict[str, None]] = {}
     for of, part in (*((f.box, f.id) for f in fronts), *((s.box, s.board) for s in sides)):
         inside.setdefault(of, {})[part] = None
     for front in fronts:
         arrival = job.delivery.arrivals.get(front.id) if job.delivery else None
         for what in arrival.piece.hidden if arrival else ():
-            yield _hidden(front.id, f"{what} in the delivered list")
+            yield warning("hidden-in-list", front.id, what=what, delivered=True)
     for box in job.boxes:
         for doubt in box.doubts:
-            yield _word(box.id, doubt, inside.get(box.id, ()), job.shown)
+            yield _find_doubt(box.id, doubt, inside.get(box.id, ()))
         for spec in box.fronts:
             for what in spec.row.hidden:
                 for part in _parts_of(spec, box.id):
-                    yield _hidden(part, f"{what} in the front list")
+                    yield warning("hidden-in-list", part, what=what, delivered=False)
             for doubt in spec.row.doubts:
                 for part in _parts_of(spec, box.id):
-                    yield _word(part, doubt, (), job.shown)
-
-
-def _hidden(part: str, what: str) -> Problem:
-    return warning(
-        "hidden-in-list",
-        part,
-        f"{what} is hidden in the workbook, and was read as any other",
-        "show all of the sheet; delete there what is not wanted",
-    )
-
-
-def _centres(
-    name: str, centers: float, near: float, at: tuple[str, ...], unit: Unit
-) -> Iterator[Problem]:
-    """Ask about a pull's hole centres beside usual ones, where the pull is used."""
-    if at:
-        yield warning(
-            "unlikely-number",
-            None,
-            f"{write_path(('pull', name, 'centers'))}: {format_length(centers, unit)}, and pulls "
-            f"are sold with {format_length(near, unit)}",
-            "measure one, from hole to hole; if it is so, leave it",
-            at,
-        )
+                    yield _find_doubt(part, doubt, ())
 
 
 def _parts_of(spec: FrontSpec, box: str) -> tuple[str, ...]:
@@ -92,26 +77,19 @@ def _parts_of(spec: FrontSpec, box: str) -> tuple[str, ...]:
     return name_leaves(spec.id) if spec.kind == "pair" else (spec.id,)
 
 
-def _word(part: str | None, doubt: Doubt, also: Iterable[str], unit: Unit) -> Problem:
-    name, within = _name(doubt.path), doubt.within
+def _find_doubt(part: str | None, doubt: Doubt, also: Iterable[str]) -> Problem:
+    name, within, also = _name(doubt.path), doubt.within, tuple(also)
     if doubt.nominal:
         return warning(
-            "unlikely-number",
-            part,
-            f"{name} {doubt.nominal}: measured with a caliper? A board called so is usually "
-            f"{within.low:.1f} to {within.high:.1f} mm",
-            "measure it, and write what it is in mm or as a decimal",
-            tuple(also),
-        )
-    plain = f"{doubt.value:g} {within.unit}".rstrip()
-    said = format_length(doubt.value, unit) if within.unit == "mm" else plain
+            "unlikely-number", part, case="nominal", also=also,
+            name=name, nominal=doubt.nominal, low=within.low, high=within.high,
+        )  # fmt: skip
+    length = within.unit == "mm"
     return warning(
-        "unlikely-number",
-        part,
-        f"{name}: {said}; {within} is usual",
-        "see whether it is right, and in which unit it was meant; if it is, leave it",
-        tuple(also),
-    )
+        "unlikely-number", part, case="range", also=also, name=name,
+        value=doubt.value if length else f"{doubt.value:g} {within.unit}".rstrip(),
+        usual=str(within),
+    )  # fmt: skip
 
 
 def _name(path: KeyPath) -> str:
@@ -184,15 +162,13 @@ WIDEST: dict[FrontKind, float] = {"door": 2.0, "pair": 2.0, "pullout": 1.5}
 """A front, or leaf, of these kinds is at most so many times as wide as high (the same)."""
 
 
-def check_crosswise(
-    boxes: Iterable[BoxSpec], fronts: Sequence[Front], unit: Unit
-) -> tuple[Problem, ...]:
+def check_crosswise(boxes: Iterable[BoxSpec], fronts: Sequence[Front]) -> tuple[Problem, ...]:
     """List the fronts whose labels, or whose width and height, were perhaps exchanged."""
     measured = [front for front in fronts if front.ordered and not front.withheld]
     return (
-        *_exchanged_labels(measured, unit),
-        *_turned(measured, unit),
-        *(problem for box in boxes if box.inferred for problem in _odd_shapes(box, unit)),
+        *_exchanged_labels(measured),
+        *_turned(measured),
+        *(problem for box in boxes if box.inferred for problem in _odd_shapes(box)),
     )
 
 
@@ -201,7 +177,7 @@ def _off(front: Front, ordered: tuple[float, float]) -> float:
     return abs(front.width - ordered[0]) + abs(front.height - ordered[1])
 
 
-def _exchanged_labels(measured: Sequence[Front], unit: Unit) -> Iterator[Problem]:
+def _exchanged_labels(measured: Sequence[Front]) -> Iterator[Problem]:
     orders = _Orders(measured)
     told: set[str] = set()
     for front in measured:
@@ -217,11 +193,14 @@ def _exchanged_labels(measured: Sequence[Front], unit: Unit) -> Iterator[Problem
                 yield warning(
                     "exchanged-perhaps",
                     front.id,
-                    f"labels exchanged with {other.id}? As measured it is "
-                    f"{_size(front.width, front.height, unit)}, as {other.id} was ordered, and "
-                    f"{other.id} is {_size(other.width, other.height, unit)}, as {front.id} was",
-                    "measure both again; if so, exchange their labels before drilling",
-                    (other.id,),
+                    case="labels",
+                    front=front.id,
+                    other=other.id,
+                    width=front.width,
+                    height=front.height,
+                    other_width=other.width,
+                    other_height=other.height,
+                    also=(other.id,),
                 )
                 break
 
@@ -251,7 +230,7 @@ def _square(width: float, height: float) -> tuple[int, int]:
     return floor(width / FITS), floor(height / FITS)
 
 
-def _turned(measured: Sequence[Front], unit: Unit) -> Iterator[Problem]:
+def _turned(measured: Sequence[Front]) -> Iterator[Problem]:
     for front in measured:
         assert front.ordered is not None, "only such are measured"
         turned = _off(front, front.ordered[::-1])
@@ -259,13 +238,15 @@ def _turned(measured: Sequence[Front], unit: Unit) -> Iterator[Problem]:
             yield warning(
                 "exchanged-perhaps",
                 front.id,
-                f"width and height exchanged? Measured {_size(front.width, front.height, unit)}, "
-                f"ordered {_size(*front.ordered, unit)}",
-                "measure again, up being the way it hangs",
+                case="measured",
+                made_width=front.width,
+                made_height=front.height,
+                width=front.ordered[0],
+                height=front.ordered[1],
             )
 
 
-def _odd_shapes(box: BoxSpec, unit: Unit) -> Iterator[Problem]:
+def _odd_shapes(box: BoxSpec) -> Iterator[Problem]:
     """Find fronts of an odd shape where nothing but their own sizes says how wide the box is."""
     for spec in box.fronts:
         if spec.width is None or spec.height is None:
@@ -276,12 +257,8 @@ def _odd_shapes(box: BoxSpec, unit: Unit) -> Iterator[Problem]:
             yield warning(
                 "exchanged-perhaps",
                 spec.id if spec.kind != "pair" else box.id,
-                f"width and height exchanged? A {spec.kind.replace('-', ' ')} "
-                f"{format_length(spec.width, unit)} wide and "
-                f"{format_length(spec.height, unit)} high",
-                "exchange them in the list, if so, and ask the supplier what was made",
+                case="shape",
+                kind=spec.kind,
+                width=spec.width,
+                height=spec.height,
             )
-
-
-def _size(width: float, height: float, unit: Unit) -> str:
-    return f"{format_length(width, unit)} x {format_length(height, unit)}"

@@ -20,17 +20,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from math import sqrt
 
 from jigs.box.parts import Front
-from jigs.checks.hardware import by_memory
 from jigs.fittings.hinge import USUAL_TAB
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import TOUCHING, end_boxes, place_job
-from jigs.given.wallspec import Appliance, WallEnd
+from jigs.given.wallspec import Appliance, EndKind, WallEnd
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.lengths import Unit, format_length, telling_unit
-from jigs.ground.problems import Problem, warning
+from jigs.ground.problems import Open, Problem, maybe_open, warning
 from jigs.room.gapsmade import at_end
 
 SPARE = 6.0
@@ -41,7 +39,8 @@ LEAST_EDGE = 0.5
 """Left between a door's free edge, as it swings, and a wall; mm (common practice, no source)."""
 LEAST_DRAWER = 1.0
 """Left between a drawer and a wall; mm (common practice, no source)."""
-WORDS = {"wall": "wall", "casing": "casing", "panel": "end panel"}
+STOPS: tuple[EndKind, ...] = ("wall", "casing", "panel")
+"""What an end of a wall may have that fronts strike."""
 
 
 def check_wall_ends(
@@ -53,7 +52,7 @@ def check_wall_ends(
     for wall in job.walls:
         for hand in HANDS:
             end = wall.end(hand)
-            if end.stands in WORDS:
+            if end.stands in STOPS:
                 near = end_boxes(boxes, wall.name, hand, places, wall.appliances, panel)
                 for box, distance in near:
                     for front in at_end(by_box[box.id], hand):
@@ -82,32 +81,38 @@ def projection_open(front: Front, pulls: Mapping[str, PullRecord]) -> bool:
     return record is not None and how_confirmed(record, "projection") is None
 
 
+def _stands_out(job: Job, front: Front, projection: float) -> float | Open | None:
+    """Give by how much a front's pull is reckoned with, if at all; mm."""
+    return maybe_open(projection, open=projection_open(front, job.pulls)) if projection else None
+
+
 def check_front(job: Job, front: Front, hand: Hand, end: WallEnd, room: float) -> Iterator[Problem]:
     """Check one front against what stands at its end, `room` from its box."""
-    what, unit = WORDS[end.stands or "wall"], job.shown
+    what = "end-panel" if end.stands == "panel" else end.stands or "wall"
     gap = room + (front.gaps.left if hand == "left" else front.gaps.right)
     if front.kind == "door" and front.hinged == hand:
         yield from _check_strike(job, front, end, what, room)
-        yield from _check_hinge(front, what, gap, unit)
+        yield from _check_hinge(front, what, gap)
         return
     reach = 0.0 if end.stands == "panel" else end.reach or 0.0
     if reach and gap < reach + SPARE - SEEN - SLACK:
         yield warning(
             "end-reach",
             front.id,
-            f"what stands out of the wall on its {hand} reaches {format_length(reach, unit)}, "
-            f"and it opens {format_length(gap, unit)} from that wall",
-            f"make the filler {format_length(reach + SPARE - gap + room, unit)} wide",
+            hand=hand,
+            reach=reach,
+            gap=gap,
+            filler=reach + SPARE - gap + room,
         )
         return
-    yield from _check_edge(front, what, gap, unit)
+    yield from _check_edge(front, what, gap)
 
 
 def _check_strike(
     job: Job, front: Front, end: WallEnd, what: str, room: float
 ) -> Iterator[Problem]:
     """Find a door that strikes what stands beside its hinge edge."""
-    reach, unit = end.reach or 0.0, job.shown
+    reach = end.reach or 0.0
     projection = projection_of(front, job.pulls)
     if end.stands == "panel":
         if not reach:
@@ -118,20 +123,17 @@ def _check_strike(
     needed = reach + projection + SPARE
     if front.restrictor or room >= needed - SEEN - SLACK:
         return
-    sum_of = [format_length(reach, unit)] if reach else []
-    if projection:
-        open_ = projection_open(front, job.pulls)
-        sum_of.append(f"{by_memory(format_length(projection, unit), open=open_)} for its pull")
-    sum_of += [f"{format_length(SPARE, unit)} to spare"]
-    between = "nothing" if room <= SLACK else format_length(room, unit)
-    own = f"make the filler {format_length(end.filler + needed - room, unit)} wide"
-    stop = "a restrictor that stops it below 90 degrees, and say restrictor = true"
     yield warning(
         "wall-filler",
         front.id,
-        f"hinged {front.hinged} with {between} to the {what}: opened, it strikes it; "
-        f"{format_length(needed, unit)} is needed ({' + '.join(sum_of)})",
-        f"fit {stop}; or {own}" if room <= SLACK else f"{own}, or fit {stop}",
+        beside=what,
+        hand=front.hinged,
+        room=room if room > SLACK else 0.0,
+        needed=needed,
+        reach=reach,
+        pull=_stands_out(job, front, projection),
+        spare=SPARE,
+        filler=end.filler + needed - room,
     )
 
 
@@ -143,23 +145,23 @@ def pull_from_hinge(front: Front) -> float:
     return min(xs) if front.hinged == "left" else front.width - max(xs)
 
 
-def _check_hinge(front: Front, what: str, gap: float, unit: Unit) -> Iterator[Problem]:
+def _check_hinge(front: Front, what: str, gap: float) -> Iterator[Problem]:
     """Find a hinge edge that rubs on what stands beside it."""
     least = front.least_reveal
     if least is None or front.place.overlay == "inset" or gap >= least.width - SLACK:
         return
-    unit = telling_unit(unit, gap, least.width)
     yield warning(
         "hinge-at-end",
         front.id,
-        f"hinged {front.hinged} beside the {what} with a gap of {format_length(gap, unit)}; a "
-        f"front {format_length(front.make.thickness, unit)} thick needs "
-        f"{by_memory(format_length(least.width, unit), open=least.open)} to open",
-        f"enlarge its reveal, or put a filler before the {what}",
+        hand=front.hinged,
+        beside=what,
+        gap=gap,
+        thick=front.make.thickness,
+        least=maybe_open(least.width, open=least.open),
     )
 
 
-def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> Iterator[Problem]:
+def _check_edge(front: Front, what: str, gap: float) -> Iterator[Problem]:
     """Find a free edge, or a drawer, that rubs on what stands beside it."""
     if front.place.overlay == "inset" or front.kind in ("false-front", "panel"):
         return
@@ -170,14 +172,7 @@ def _check_edge(front: Front, what: str, gap: float, unit: Unit) -> Iterator[Pro
         least = LEAST_EDGE + sqrt(radius**2 + front.make.thickness**2) - radius
     if gap >= least - SLACK:
         return
-    unit = telling_unit(unit, gap, least)
-    yield warning(
-        "edge-at-end",
-        front.id,
-        f"its edge opens {format_length(gap, unit)} beside the {what}; it takes "
-        f"{format_length(least, unit)}",
-        f"enlarge its reveal, or put a filler before the {what}",
-    )
+    yield warning("edge-at-end", front.id, gap=gap, beside=what, least=least)
 
 
 STANDS_OUT = 20.0
@@ -261,20 +256,15 @@ def _check(
     needed = projection + SPARE
     if room >= needed - SEEN - SLACK:
         return
-    unit = job.shown
-    what = f"box {other.id}" if isinstance(other, BoxSpec) else other.id
-    sum_of = ""
-    if projection:
-        out = by_memory(format_length(projection, unit), open=projection_open(front, job.pulls))
-        sum_of = f" ({out} for its pull + {format_length(SPARE, unit)} to spare)"
-    between = "nothing" if room <= TOUCHING else format_length(room, unit)
     yield warning(
         "deeper-box",
         front.id,
-        f"hinged {front.hinged} beside {what}, which stands out "
-        f"{format_length(reach, unit)} beyond its face, with {between} between the boxes: "
-        "opened, it strikes it; "
-        f"{format_length(needed, unit)} is needed{sum_of}",
-        f"set a filler of {format_length(needed, unit)} between them, hang it on its other side, "
-        "or fit a restrictor that stops it at 90 degrees, and say restrictor = true",
+        hand=front.hinged,
+        box=isinstance(other, BoxSpec),
+        other=other.id,
+        reach=reach,
+        room=room if room > TOUCHING else 0.0,
+        needed=needed,
+        pull=_stands_out(job, front, projection),
+        spare=SPARE,
     )

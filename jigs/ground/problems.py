@@ -1,4 +1,4 @@
-"""What is wrong or doubtful about a job: a fact, its remedy, and how much it matters.
+"""What is wrong or doubtful about a job, as a value, and how much it matters.
 
 An *error* withholds its part: no sheet is made, the label says HOLD. A *warning* is printed on
 every sheet it concerns. Each code has one rank: 1 an error, which withholds its part, or the job
@@ -182,20 +182,32 @@ elevations and in the cut list too."""
 Level = Literal["error", "warning"]
 
 
+@dataclass(frozen=True, slots=True)
+class Open:
+    """A length that decides a finding, and that nobody has looked up or measured; mm."""
+
+    mm: float
+
+
+Value = float | str | Open | None | tuple["Value", ...]
+"""What a finding has to tell: a number (a length in mm, unless its words say otherwise), a name, a
+flag, or several of them; None where there is none."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
-    """One finding of the check.
+    """One finding of the check: what was found, without a word; `templates/words` says it.
 
-    `code` is short, stable and of our own (`hinge-off-grid`); `part` is the front, side, drawer
-    box or box it stands at, None for the whole job; `also` names further parts on whose sheets
-    it is printed. `text` states the fact with its figures, `remedy` what to do.
+    `code` is short, stable and of our own (`hinge-off-grid`), `case` tells apart what is worded
+    differently under one code; `part` is the front, side, drawer box or box it stands at, None for
+    the whole job; `also` names further parts on whose sheets it is printed.
     """
 
     level: Level
     code: str
     part: str | None
-    text: str
-    remedy: str
+    case: str = ""
+    values: tuple[tuple[str, Value], ...] = ()
     also: tuple[str, ...] = ()
 
     @property
@@ -203,26 +215,25 @@ class Problem:
         """How much it matters: 1 an error, 2 spoils wood or money, 3 worth a look."""
         return 1 if self.level == "error" else RANKS[self.code]
 
-    @property
-    def name(self) -> str:
-        """Its code as words: `hinge off grid`."""
-        return self.code.replace("-", " ")
-
-    @property
-    def reason(self) -> str:
-        """Why a part is held back, in one line: its name, then the fact."""
-        return f"{self.name}: {self.text}"
-
 
 def error(
-    code: str, part: str | None, text: str, remedy: str, also: tuple[str, ...] = ()
+    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Value
 ) -> Problem:
-    """State a finding that withholds its part."""
-    return Problem(level="error", code=code, part=part, text=text, remedy=remedy, also=also)
+    """State a finding that withholds its part; `values` are named as its words name them."""
+    return Problem(
+        level="error", code=code, part=part, case=case, values=tuple(values.items()), also=also
+    )
 
 
 def warning(
-    code: str, part: str | None, text: str, remedy: str, also: tuple[str, ...] = ()
+    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Value
 ) -> Problem:
     """State a finding that is printed on the sheets it concerns."""
-    return Problem(level="warning", code=code, part=part, text=text, remedy=remedy, also=also)
+    return Problem(
+        level="warning", code=code, part=part, case=case, values=tuple(values.items()), also=also
+    )
+
+
+def maybe_open(mm: float, *, open: bool) -> float | Open:
+    """Give a length, mm, as one that is open where nobody has looked it up."""
+    return Open(mm) if open else mm

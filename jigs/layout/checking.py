@@ -12,11 +12,7 @@ from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_bores, check_faces, check_waits
 from jigs.checks.fivepiece import check_wood_in_hand
-from jigs.checks.hardware import (
-    check_hinge_confirmed,
-    check_pull_confirmed,
-    check_slide_confirmed,
-)
+from jigs.checks.hardware import check_confirmed
 from jigs.checks.inhand import check_arrival, check_gaps_in_hand, check_measured
 from jigs.checks.kinds import (
     check_blind,
@@ -80,7 +76,7 @@ def check_box(
     _check_in_hand(job, plan, findings)
     for front in plan.fronts:
         _check_drilled(job, front, findings)
-    findings.add(check_faces(plan, findings.held, job.shown))
+    findings.add(check_faces(plan, findings.held))
     _check_counters(job, plan, findings)
     _check_confirmed(job, plan, findings)
     return findings
@@ -94,16 +90,16 @@ def _check_stated(
         findings.add(check_stacked(front))
         findings.add([refused[front.id]] if front.id in refused else [])
         findings.add(check_kind(front, has_hinge=each.hinge is not None, has_slide=has_slide))
-        findings.add(check_blind(plan.box, front, on_slides=has_slide, unit=job.shown))
+        findings.add(check_blind(plan.box, front, on_slides=has_slide))
 
 
 def _check_sizes(job: Job, plan: BoxPlan, findings: Findings) -> None:
     """Where sizes do not close nothing more is said of their fronts."""
     columns = plan.columns
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
-        findings.add(check_closing(carcass, stack, job.shown))
+        findings.add(check_closing(carcass, stack))
     fronts = [each.front for each in plan.fronts]
-    findings.add(check_columns(plan.box, columns.spare, columns.uneven, fronts, job.shown))
+    findings.add(check_columns(plan.box, columns.spare, columns.uneven, fronts))
     findings.hush_unclosed()
 
 
@@ -113,44 +109,42 @@ def _check_hung(job: Job, plan: BoxPlan, findings: Findings) -> None:
         for each in group:
             if each.drawer is not None:
                 findings.add(check_drawer(each.front, each.carcass, job, each.drawer))
-    findings.add(check_rollouts(plan, job.shown))
+    findings.add(check_rollouts(plan))
     findings.add(check_served(plan.box.id, plan.unserved))
     for each in plan.fronts:
         if each.door is not None:
             thickness = job.thickness_of(each.front.spec)
-            findings.add(
-                check_door(each.front, each.carcass, each.door, thickness=thickness, unit=job.shown)
-            )
+            findings.add(check_door(each.front, each.carcass, each.door, thickness=thickness))
     findings.add(check_waits(plan, findings.held))
 
 
 def _check_in_hand(job: Job, plan: BoxPlan, findings: Findings) -> None:
     """Fronts and box as measured, and panels against their appliance's leaflet."""
-    delivery, unit = job.delivery, job.shown
+    delivery = job.delivery
     for each in plan.fronts:
-        findings.add(check_measured(each.front, each.hand, unit))
+        findings.add(check_measured(each.front, each.hand))
         if delivery:
-            findings.add(check_arrival(each.id, delivery, job.tolerance, unit))
+            findings.add(check_arrival(each.id, delivery, job.tolerance))
     taken = [each.hand.front for each in plan.fronts]
     arrived = {
         each.id
         for each in plan.fronts
         if delivery and each.id in delivery.arrivals and not each.hand.refused
     }
-    findings.add(check_gaps_in_hand(taken, arrived, unit))
+    findings.add(check_gaps_in_hand(taken, arrived))
     drawers = bool(plan.rollouts) or any(each.drawer for each in plan.fronts)
-    findings.add(check_built(plan.box, taken, unit, drawers=drawers))
+    findings.add(check_built(plan.box, taken, drawers=drawers))
     for each in plan.fronts:
         findings.add(check_push_latch(each.front))
         if each.front.kind == "panel":
             front, holes = each.hand.front, collect_holes(each.ordered.front)
             mass = door_mass(front, job.material, job.thickness_of(front.spec))
             pulled = any(hole.face == "front" for hole in holes)
-            findings.add(check_leaflet(front, mass=mass, pulled=pulled, unit=unit))
+            findings.add(check_leaflet(front, mass=mass, pulled=pulled))
 
 
 def _check_drilled(job: Job, plan: FrontPlan, findings: Findings) -> None:
-    front, found = plan.hand.front, tuple(check_fittings(plan, job.shown))
+    front, found = plan.hand.front, tuple(check_fittings(plan))
     if front.id in findings.held:
         # What else is wrong with it follows from what holds it back, or keeps till then.
         findings.add(problem for problem in found if problem.level == "error")
@@ -159,7 +153,7 @@ def _check_drilled(job: Job, plan: FrontPlan, findings: Findings) -> None:
     if front.id in findings.held:
         return
     if has_size(front.spec):
-        findings.add(check_wood_in_hand(front, plan.fitted.front, job.shown))
+        findings.add(check_wood_in_hand(front, plan.fitted.front))
     findings.add(
         check_bores(
             front.id,
@@ -167,7 +161,6 @@ def _check_drilled(job: Job, plan: FrontPlan, findings: Findings) -> None:
             width=front.width,
             height=front.height,
             thickness=job.thickness_of(front.spec),
-            unit=job.shown,
         )
     )
 
@@ -178,7 +171,7 @@ def _check_counters(job: Job, plan: BoxPlan, findings: Findings) -> None:
     told: set[str] = set()
     for carcass, stack in zip(plan.columns.carcasses, plan.columns.stacks, strict=True):
         as_is = replace(stack, fronts=tuple(in_hand.get(f.id, f) for f in stack.fronts))
-        problems = check_counter(carcass, as_is, job.shown)
+        problems = check_counter(carcass, as_is)
         findings.add(problem for problem in problems if problem.part not in told)
         told.update(str(problem.part) for problem in problems)
 
@@ -188,13 +181,13 @@ def _check_confirmed(job: Job, plan: BoxPlan, findings: Findings) -> None:
     for each in plan.fronts:
         front, carcass = each.front, each.carcass
         if each.door is not None:
-            board, bored = carcass.board(front.hinged or "left"), front.spec.boring.bored
-            findings.add(check_hinge_confirmed(front.id, each.door.record, board, bored=bored))
+            also, bored = [carcass.board(front.hinged or "left")], front.spec.boring.bored
+            findings.add(check_confirmed(front.id, each.door.record, also, bored=bored))
         if each.drawer is not None:
-            record, drawer = each.drawer.record, each.drawer.drawer
-            findings.add(check_slide_confirmed(front.id, record, carcass.boards, drawer))
+            also = [*carcass.boards, each.drawer.drawer.id]
+            findings.add(check_confirmed(front.id, each.drawer.record, also))
         if (pull := each.fitted.pulls.name) is not None:
-            findings.add(check_pull_confirmed(front.id, job.pulls[pull]))
+            findings.add(check_confirmed(front.id, job.pulls[pull]))
     for rollout in plan.rollouts:
         boards = rollout.carcass.boards
-        findings.add(check_slide_confirmed(rollout.rollout.id, rollout.record, boards, None))
+        findings.add(check_confirmed(rollout.rollout.id, rollout.record, boards))

@@ -76,7 +76,7 @@ def lay_out_box(
     plan = plan_box(job, box, aims.places)
     findings = check_box(job, plan, aims.problems, displaced)
     held = hold(plan, findings)
-    findings.add(check_shared(plan.faces, held.work, job.shown))
+    findings.add(check_shared(plan.faces, held.work))
     return finish_box(job, plan, held, findings.problems)
 
 
@@ -110,9 +110,9 @@ def lay_out(job: Job) -> Layout:
         for problem in box.problems
         if problem.code != "hinge-edge-reveal" or problem.part not in told
     )
-    surplus = check_surplus(job.delivery, job.shown) if job.delivery else ()
+    surplus = check_surplus(job.delivery) if job.delivery else ()
     sides = tuple(side for box in boxes for side in box.sides)
-    crosswise = check_crosswise(job.boxes, fronts, job.shown)
+    crosswise = check_crosswise(job.boxes, fronts)
     rollouts = tuple(rollout for box in boxes for rollout in box.rollouts)
     unlikely = check_unlikely(job, fronts, sides, rollouts)
     return with_open(
@@ -142,4 +142,4 @@ def as_printed(layout: Layout) -> Layout:
     However a job is shown on a terminal, its sheets and labels stay the same.
     """
     job = layout.job
-    return layout if job.shown == job.units else lay_out(replace(job, shown_in=None))
+    return replace(layout, job=replace(job, shown_in=None))

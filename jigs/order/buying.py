@@ -28,6 +28,7 @@ from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
+from jigs.ground.problems import Problem
 from jigs.order.needed import Item, count_items
 from jigs.reading.frontlist import ListedFront, check_widths
 from jigs.room.gapsmade import GapsMade, measure_gaps
@@ -59,7 +60,7 @@ class FrontOrder:
     cups_at: tuple[float, ...] = ()
     tab: float | None = None
     box_state: BoxState = "planned"
-    again: tuple[str, ...] = ()
+    again: tuple[Problem, ...] = ()
     grained: bool = False
 
 
@@ -83,11 +84,11 @@ class DrawerBoxOrder:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeldBack:
-    """A front or rollout that is not ordered yet, its box, and why, in words."""
+    """A front or rollout that is not ordered yet, its box, and why."""
 
     id: str
     box: str
-    why: tuple[str, ...]
+    why: tuple[Problem, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,7 +141,7 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         items=items,
         banding=add_banding(cut.to_cut),
         paint=_paint(layout, ready),
-        held=tuple(HeldBack(id=part.id, box=part.box, why=_why(part)) for part in stopped),
+        held=tuple(HeldBack(id=part.id, box=part.box, why=part.held) for part in stopped),
         unbuilt=tuple(box for box in states if box in hung and states[box] == "planned"),
         unmeasured=tuple(box for box in states if box in hung and states[box] == "built"),
         differing=tuple(box for box in states if box in hung and states[box] == "differs"),
@@ -182,10 +183,6 @@ def _refused(part: Front | Rollout) -> bool:
     return part.withheld and all(problem.code in REFUSALS for problem in part.held)
 
 
-def _why(part: Front | Rollout) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(problem.reason for problem in part.held))
-
-
 def _front(
     layout: Layout, front: Front, spec: FrontSpec, states: dict[str, BoxState]
 ) -> FrontOrder:
@@ -202,7 +199,7 @@ def _front(
         cups_at=(spec.hung.hinges_at or ()) if front.bored else (),
         tab=spec.boring.bored_tab if front.bored else None,
         box_state=states[front.box],
-        again=_why(front) if front.withheld else (),
+        again=front.held,
         grained=job.material.front_kind != "mdf",
     )
 

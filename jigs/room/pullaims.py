@@ -19,6 +19,8 @@ from jigs.given.walls import place_job
 from jigs.ground.nearest import suggest_id
 from jigs.ground.problems import Problem, error
 
+AIM = "pull-aim"
+"""The finding on pulls that cannot line up."""
 LONGEST = 50
 """Fronts that may line up each with the next (our own choice: no kitchen has such a chain)."""
 
@@ -32,11 +34,11 @@ class Aims:
 
 
 class _Refused(Exception):
-    """A wish that cannot be met: why, and what to do."""
+    """A wish that cannot be met, and the finding that says so."""
 
-    def __init__(self, why: str, remedy: str) -> None:
-        super().__init__(why)
-        self.why, self.remedy = why, remedy
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.case)
+        self.problem = problem
 
 
 def aim_pulls(job: Job) -> Aims:
@@ -97,7 +99,7 @@ class _Aiming:
             )
             self._aims[name] = PullAim(xs=xs, y=y)
         except _Refused as refused:
-            self._refused[name] = error("pull-aim", name, refused.why, refused.remedy)
+            self._refused[name] = refused.problem
         self._under_way.pop()
 
     def _over(self, name: str, wanted: str) -> tuple[float, ...]:
@@ -106,19 +108,14 @@ class _Aiming:
         others = self._find(name, wanted, key)
         here, there = self._boxes[name], self._boxes[others[0]]
         if here.wall != there.wall or here.inferred or there.inferred:
-            where = f"on wall '{there.wall}'" if there.wall else "on another wall"
-            why = f"{key} names a front that stands {where}"
-            raise _Refused(why, "name a front of the same wall")
+            raise _Refused(error(AIM, name, case="other-wall", key=key, wall=there.wall))
         left = self._starts[here.id] + self._fronts[name].place.x
         middles = sorted(x for other in others for x, _ in self._middles(other))
         own = len(self._pulls(name))
         if own == 1:
             middles = [sum(middles) / len(middles)]
         if len(middles) != own:
-            raise _Refused(
-                f"it has {own} pulls, and {key} names a front that has one",
-                "name a front that has as many, or give this one a single pull (two_from)",
-            )
+            raise _Refused(error(AIM, name, case="count", own=own, key=key))
         return tuple(x - left for x in middles)
 
     def _level(self, name: str, wanted: str) -> float:
@@ -132,35 +129,25 @@ class _Aiming:
     def _find(self, name: str, wanted: str, key: str) -> Sequence[str]:
         """Find the front that another names: of two pairs, the leaf of the same hand."""
         if not self._pulls(name):
-            raise _Refused(f"{key} is said of it, and it has no pull", f"take {key} away")
+            raise _Refused(error(AIM, name, case="no-pull", key=key))
         others = self._named.get(wanted, [])
         if not others:
-            raise _Refused(f"{key} names no front", suggest_id(wanted, self._named))
+            nearest = suggest_id(wanted, self._named)
+            raise _Refused(error(AIM, name, case="nobody", key=key, nearest=nearest))
         mine = self._named[self._fronts[name].spec.id]
         if len(others) == len(mine) == 2 and name in mine:
             others = [others[mine.index(name)]]
         for other in others:
             if other in self._under_way:
                 circle = " -> ".join([*self._under_way[self._under_way.index(other) :], other])
-                raise _Refused(
-                    f"{key} leads in a circle ({circle})", "let one of them keep its own place"
-                )
+                raise _Refused(error(AIM, name, case="circle", key=key, circle=circle))
             if len(self._under_way) == LONGEST:
-                raise _Refused(
-                    f"{key} ends a chain of more than {LONGEST} fronts",
-                    "name the front at its beginning",
-                )
+                raise _Refused(error(AIM, name, case="chain", key=key, longest=LONGEST))
             self._settle(other)
             if other in self._refused:
-                raise _Refused(
-                    f"{key} names a front whose own pull has no place",
-                    f"mend what is said of {other}",
-                )
+                raise _Refused(error(AIM, name, case="refused", key=key, other=other))
             if not self._pulls(other):
-                raise _Refused(
-                    f"{key} names a front without a pull",
-                    "name one that has a pull; a door has one when its hand is stated",
-                )
+                raise _Refused(error(AIM, name, case="without", key=key))
         return others
 
     def _pulls(self, name: str) -> Sequence[tuple[float, float]]:

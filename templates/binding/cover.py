@@ -153,7 +153,7 @@ def _held(layout: Layout, width: float) -> list[MarkBlock]:
     reasons: dict[str, list[str]] = {}
     for part in layout.units:
         if part.withheld:
-            reasons.setdefault(held_words(part), []).append(part.id)
+            reasons.setdefault(held_words(part, layout.job.shown), []).append(part.id)
     if not reasons:
         return []
     return [

@@ -65,7 +65,7 @@ def words_of_front_label(layout: Layout, front: Front, work: Sequence[Phrase] = 
         *size_lines((front.width, front.height, front.make.thickness)),
     ]
     if front.withheld:
-        lines.insert(1, reason_line(front.held[0]))
+        lines.insert(1, reason_line(front.held[0], layout.job.shown))
     else:
         lines[1:1] = open_lines(front.open)
         if front.drawer is not None:
@@ -168,7 +168,7 @@ def words_of_drawer_box_label(
         place_line(front.wall, front.box, f"BEHIND {front.id}"),
     ]
     if front.withheld:
-        lines.insert(1, reason_line(front.held[0]))
+        lines.insert(1, reason_line(front.held[0], layout.job.shown))
     else:
         lines[1:1] = open_lines(drawer.open)
         lines += size_lines((drawer.width, drawer.height, drawer.length))
@@ -197,7 +197,7 @@ def words_of_rollout_label(
         ),
     ]
     if rollout.withheld:
-        lines.insert(1, reason_line(rollout.held[0]))
+        lines.insert(1, reason_line(rollout.held[0], layout.job.shown))
     else:
         lines[1:1] = open_lines(rollout.open)
         lines += size_lines((rollout.width, rollout.height, rollout.length))

@@ -93,5 +93,5 @@ def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
     sides = [side for side in layout.sides if (side.box, side.column) == (table.box, table.column)]
     for text in (*sums_of_board(table), *across_words(sides)):
         yield Words(text=text)
-    for text in (*open_lines(sides), *held_lines(table)):
+    for text in (*open_lines(sides), *held_lines(table, layout.job.shown)):
         yield Words(text=text, stamp=True)

@@ -47,7 +47,7 @@ def holes_json(layout: Layout) -> str:
             if layout.rollouts
             else {}
         ),
-        "problems": problems_data(layout.problems),
+        "problems": problems_data(layout.problems, layout.job.shown),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
@@ -88,7 +88,7 @@ def _parts(layout: Layout) -> Iterator[_Part]:
             given=front, id=front.id, kind=front.kind,
             title=f"{FRONT_WORDS[front.kind]}{hinged}, {size}, code {front.code}",
             fittings=front.fittings, assumed=front.assumed,
-            held=f": {held_words(front)}" if front.withheld else "",
+            held=f": {held_words(front, unit)}" if front.withheld else "",
         )  # fmt: skip
     for side in filter(lambda side: side.holes, layout.sides):
         inside = "" if side.partition else "inside of the "
@@ -105,7 +105,7 @@ def _parts(layout: Layout) -> Iterator[_Part]:
         if isinstance(box, DrawerBox):
             held = f" with {box.front}" if box.front in held_fronts else ""
         else:
-            held = f": {held_words(box)}" if box.held else ""
+            held = f": {held_words(box, unit)}" if box.held else ""
         yield _Part(
             given=box, id=box.id, kind=kind, title=f"{kind.replace('-', ' ')}{size}",
             fittings=box.bored, assumed=_assumed_in(box), held=held,

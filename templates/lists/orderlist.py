@@ -12,7 +12,7 @@ from typing import Any
 from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.job import Job
-from jigs.ground.lengths import SQUARE_FEET
+from jigs.ground.lengths import SQUARE_FEET, Unit
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
 from templates.lists.cells import Cell, csv_text, in_mm, number
@@ -30,6 +30,7 @@ from templates.words.orderwords import (
     said_of,
     terms,
 )
+from templates.words.saying import reasons_of
 from templates.words.wording import nominal_words
 
 COLUMNS = (
@@ -67,7 +68,7 @@ def order_sheets(
         "hardware": (ITEM_COLUMNS, item_rows(order, job)),
         "held back": (
             HELD_COLUMNS,
-            [(h.id, h.box, "; ".join(h.why)) for h in order.held],
+            [(h.id, h.box, "; ".join(reasons_of(h.why, job.shown))) for h in order.held],
         ),
         "terms": (TERM_COLUMNS, [(term,) for term in terms(order, job)]),
     }
@@ -91,8 +92,11 @@ def order_json(order: Order, job: Job) -> str:
         "not_checked": [{"subject": one.subject, "of": list(one.names)} for one in order.unchecked],
         "assumed": list(job.assumptions),
         "delivered": list(order.arrived),
-        "held": [{"id": h.id, "box": h.box, "why": list(h.why)} for h in order.held],
-        "fronts": [_front_data(front) for front in order.fronts],
+        "held": [
+            {"id": h.id, "box": h.box, "why": list(reasons_of(h.why, job.shown))}
+            for h in order.held
+        ],
+        "fronts": [_front_data(front, job.shown) for front in order.fronts],
         "drawer_boxes_made": order.boxes_made,
         "drawer_boxes": [_drawer_data(box, order) for box in order.drawer_boxes],
         "hardware": [_item_data(item, order, job) for item in order.items],
@@ -155,13 +159,13 @@ def _rows(order: Order, job: Job) -> Iterator[dict[str, Cell | None]]:
             "width_mm": number(f.width), "height_mm": number(f.height),
             "thickness_mm": number(f.thickness), "needed": 1, "spare": 0, "buy": 1,
             "unit": "piece", **limits, "grain": _grain(f), "bored": "yes" if f.bored else "no",
-            "state": _state(f), "note": ", ".join(said_of(f)),
+            "state": _state(f), "note": ", ".join(said_of(f, job.shown)),
         }  # fmt: skip
     for held in order.held:
         yield {
             "what": "front or rollout", "part": held.id, "box": held.box,
             "needed": 1, "spare": 0, "buy": 0, "unit": "piece",
-            "state": f"held back: {'; '.join(held.why)}",
+            "state": f"held back: {'; '.join(reasons_of(held.why, job.shown))}",
         }  # fmt: skip
     for box in order.drawer_boxes:
         count = len(box.parts)
@@ -185,7 +189,7 @@ def _drawer_note(box: DrawerBoxOrder) -> str:
     return f"outside sizes; {drawer_words(box, 'mm')}; slide of {slide}"
 
 
-def _front_data(order: FrontOrder) -> dict[str, Any]:
+def _front_data(order: FrontOrder, unit: Unit) -> dict[str, Any]:
     front = order.front
     return {
         "id": front.id,
@@ -201,7 +205,7 @@ def _front_data(order: FrontOrder) -> dict[str, Any]:
         "tab_mm": None if order.tab is None else number(order.tab),
         "made": making(order),
         "box_state": order.box_state,
-        "again": list(order.again),
+        "again": list(reasons_of(order.again, unit)),
     }
 
 

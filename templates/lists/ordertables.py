@@ -31,6 +31,7 @@ from templates.words.orderwords import (
     said_of,
     settled_words,
 )
+from templates.words.saying import reasons_of
 from templates.words.textlines import counted
 from templates.words.wording import nominal_words
 
@@ -100,7 +101,10 @@ def _fronts(order: Order, unit: Unit) -> Table:
                 title=f"{box}: {STATE_WORDS[own[0].box_state]}" if own else box,
                 rows=tuple(_front(front, unit) for front in own),
                 notes=tuple(
-                    Words(text=f"{held.id}  HELD BACK: {'; '.join(held.why)}", stamp=True)
+                    Words(
+                        text=f"{held.id}  HELD BACK: {'; '.join(reasons_of(held.why, unit))}",
+                        stamp=True,
+                    )
                     for held in back.get(box, ())
                 ),
             )
@@ -112,7 +116,7 @@ def _fronts(order: Order, unit: Unit) -> Table:
 
 def _front(front: FrontOrder, unit: Unit) -> Row:
     size = sizes_shown((front.width, front.height, front.thickness), unit)
-    return Row(cells=(*BLANK, Shown(front.front.id), size, Shown(", ".join(said_of(front)))))
+    return Row(cells=(*BLANK, Shown(front.front.id), size, Shown(", ".join(said_of(front, unit)))))
 
 
 def _drawer_boxes(order: Order, unit: Unit) -> Table:

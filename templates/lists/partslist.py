@@ -50,7 +50,7 @@ def parts_json(parts: PartsList) -> str:
         "built": list(parts.built),
         "drawer_boxes": [_drawer_data(drawer) for drawer in drawers_of(parts)],
         "cautions": list(cautions_of(box.kind for box in parts.layout.boxes)),
-        "problems": problems_data(parts.layout.problems),
+        "problems": problems_data(parts.layout.problems, parts.layout.job.shown),
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 

@@ -14,6 +14,7 @@ from jigs.reading.fieldkeys import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import Cell, csv_text, number
 from templates.words.orderwords import STATE_WORDS, making
+from templates.words.saying import reasons_of
 
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
@@ -75,7 +76,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
         "open": "; ".join(f"assumed: {words}" for words in front.assumed),
-        "description": ", ".join([_size(row, job.units), *making(one), *_again(one)]),
+        "description": ", ".join([_size(row, job.units), *making(one), *_again(one, job.shown)]),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
 
@@ -98,5 +99,5 @@ def _size(row: SupplierRow, unit: Unit) -> str:
     return f"TWO leaves, each {size}" if row.leaves == 2 else size
 
 
-def _again(order: FrontOrder) -> list[str]:
-    return [f"AGAIN: {why}" for why in order.again]
+def _again(order: FrontOrder, unit: Unit) -> list[str]:
+    return [f"AGAIN: {why}" for why in reasons_of(order.again, unit)]

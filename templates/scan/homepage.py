@@ -163,7 +163,7 @@ def _done(standings: Sequence[Standing]) -> int:
 
 def _problems(scan: Scan, host: Host) -> Html | None:
     """Say what is held back, what is open, and what else the check found."""
-    findings = merge_findings(scan.layout.problems)
+    findings = merge_findings(scan.layout.problems, scan.layout.job.shown)
     errors = [finding for finding in findings if finding.level == "error"]
     others = [finding for finding in findings if finding.level != "error"]
     numbers = open_in(scan.layout)

@@ -32,6 +32,7 @@ from templates.words.pagewords import (
     piece_stands,
     side_stands,
 )
+from templates.words.saying import reason_of, say
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
 from templates.words.wallwords import wall_title
@@ -53,7 +54,7 @@ def part_body(scan: Scan, part: str, standing: Standing, host: Host) -> Html:
     return join(
         (
             _title(part, kind_words(tracked)),
-            *_banners(tracked, standing),
+            *_banners(tracked, standing, scan.layout.job.shown),
             _where(scan, tracked, host),
             _stands(scan, tracked, standing),
             next_step(scan, tracked, standing, host),
@@ -77,10 +78,12 @@ def _title(part: str, kind: str) -> Html:
     )
 
 
-def _banners(part: Tracked, standing: Standing) -> Iterator[Html]:
+def _banners(part: Tracked, standing: Standing, unit: Unit) -> Iterator[Html]:
     """Say on top what is held, open, stale."""
     for problem in part.held:
-        yield banner(Banner.HOLD, closed(problem.reason), closed(problem.remedy))
+        yield banner(
+            Banner.HOLD, closed(reason_of(problem, unit)), closed(say(problem, unit).remedy)
+        )
     for face in part.faces:
         for fact in incomplete(face):
             yield banner(Banner.HOLD, fact.text, "")
@@ -192,8 +195,9 @@ def _known(scan: Scan, part: Tracked) -> Html | None:
         facts.append(part.piece.note)
     held = set(part.held)
     warnings = [
-        f"{closed(problem.text)} {closed(problem.remedy)}"
+        f"{closed(said.fact)} {closed(said.remedy)}"
         for problem in findings_at(layout, part.id)
+        for said in (say(problem, layout.job.shown),)
         if problem not in held and problem.code not in OPEN_CODES
     ]
     assumed = part.front.assumed if part.front is not None else ()

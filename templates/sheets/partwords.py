@@ -16,6 +16,7 @@ from templates.words.boardfacts import (
 )
 from templates.words.frontfacts import back_facts, face_facts, given_facts
 from templates.words.openwords import assumed_line
+from templates.words.saying import fact_of
 from templates.words.scanwords import (
     drawer_box_payload,
     front_payload,
@@ -125,7 +126,7 @@ def notes_for(
     found = [problem for problem in findings_at(layout, part) if problem.code not in left_out]
     # The facts alone: remedies stand in the check, where there is room for them. Four drawers on
     # one slide say the same of it.
-    notes = list(dict.fromkeys(closed(problem.text) for problem in found))
+    notes = list(dict.fromkeys(closed(fact_of(problem, layout.job.shown)) for problem in found))
     if assumed:
         notes.append(assumed_line(assumed))
     return tuple(Sentence(note) for note in notes)

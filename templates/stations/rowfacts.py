@@ -31,7 +31,7 @@ def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
     if row.held:
         return ()
     facts = [fact.text for fact in _facts(shop, row)]
-    return tuple(dict.fromkeys([*facts, *warning_words(row)]))
+    return tuple(dict.fromkeys([*facts, *warning_words(row, shop.layout.job.shown)]))
 
 
 def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:

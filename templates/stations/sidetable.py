@@ -24,6 +24,7 @@ from templates.stations.stationrows import (
     stretches_width,
 )
 from templates.stations.stationview import Shop
+from templates.words.heightwords import held_lines
 from templates.words.rowwords import NEXT, cross_words, open_names
 from templates.words.sidewords import (
     BORED,
@@ -220,12 +221,10 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
         *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
         *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]
-    held = [
-        f"HOLD {row.serves}: {' '.join(problem.text for problem in row.held)}" for row in table.held
-    ]
+    held = held_lines(table, shop.layout.job.shown)
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = 0.0
-    for text, bold in (*((n, False) for n in notes), *((h, True) for h in dict.fromkeys(held))):
+    for text, bold in (*((n, False) for n in notes), *((h, True) for h in held)):
         for line in wrap(text, 2.5, bold, width - 2.0):
             y -= PITCH
             marks.append(Text(x=2.0, y=y - 0.2, text=line, bold=bold))

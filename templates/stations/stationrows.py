@@ -26,6 +26,7 @@ from templates.words.rowwords import (
     setting_name,
     sum_words,
 )
+from templates.words.saying import facts_of
 from templates.words.stationwords import FROM_WORDS, names_kind, setting_figure
 
 MIDDLES: frozenset[Start] = frozenset({"middle-x", "middle-y"})
@@ -213,7 +214,7 @@ def _row_block(
         marks.append(Text(x=start, y=y - line * PITCH, text=text))
     y -= (len(words) - 1) * PITCH
     if row.held:
-        why = " ".join(problem.text for problem in row.held)
+        why = facts_of(row.held, shop.layout.job.shown)
         return _with_lines(marks, y, [(f"HOLD: {why}", True)], width)
     chips = [setting_stretches(setting, usual, taken) for setting in row.settings]
     if row.marks is not None:

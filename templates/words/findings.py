@@ -19,6 +19,7 @@ from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
+from templates.words.saying import name_of, reason_of, say
 from templates.words.sentence import bare, closed
 from templates.words.textlines import counted, wrapped
 from templates.words.uncheckedwords import good_words, unchecked_words
@@ -47,13 +48,13 @@ def check_text(layout: Layout) -> str:
     lines: list[str] = [layout.echo] if layout.echo else []
     for number, words in enumerate(delivery_words(layout)):
         lines += wrapped(words, "" if number == 0 else "  ", "    ")
-    findings = merge_findings(layout.problems)
+    findings = merge_findings(layout.problems, layout.job.shown)
     for rank, heading in HEADINGS.items():
         group = [finding for finding in findings if finding.rank == rank]
         lines += ["", heading] if group else []
         for finding in group:
             lines += _finding_lines(finding)
-    lines += ["", count_words(layout.problems)]
+    lines += ["", count_words(layout.problems, layout.job.shown)]
     for words in incomplete_words(layout):
         lines += wrapped(f"Incomplete: {words}.", "", "  ")
     if off := slides_off_row(layout):
@@ -95,9 +96,12 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
     """Say what of these parts (boxes, fronts, walls) must be settled before any board is cut: a
     sentence each, the fact and its remedy."""
     findings = merge_findings(
-        problem
-        for problem in layout.problems
-        if problem.code in BEFORE_CUTTING and (problem.part is None or problem.part in parts)
+        (
+            problem
+            for problem in layout.problems
+            if problem.code in BEFORE_CUTTING and (problem.part is None or problem.part in parts)
+        ),
+        layout.job.shown,
     )
     said = []
     for finding in findings:
@@ -106,9 +110,9 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
     return tuple(said)
 
 
-def count_words(problems: Iterable[Problem]) -> str:
+def count_words(problems: Iterable[Problem], unit: Unit) -> str:
     """Count the findings in words, as they are shown: `2 errors, 1 warning.`"""
-    findings = merge_findings(problems)
+    findings = merge_findings(problems, unit)
     if not findings:
         return "Nothing found: every front can be drilled."
     errors = [finding for finding in findings if finding.level == "error"]
@@ -123,9 +127,9 @@ def count_words(problems: Iterable[Problem]) -> str:
     return f"{', '.join(parts)}. {closing}"
 
 
-def count_warnings(problems: Iterable[Problem]) -> int:
+def count_warnings(problems: Iterable[Problem], unit: Unit) -> int:
     """Count the warnings as they are shown: once for all the parts that share one."""
-    return sum(finding.level == "warning" for finding in merge_findings(problems))
+    return sum(finding.level == "warning" for finding in merge_findings(problems, unit))
 
 
 def has_errors(layout: Layout) -> bool:
@@ -137,7 +141,8 @@ def has_errors(layout: Layout) -> bool:
 
 def held_text(layout: Layout) -> str:
     """Say what is held back and why, each with its remedy; empty if nothing is."""
-    errors = merge_findings(problem for problem in layout.problems if problem.level == "error")
+    unit = layout.job.shown
+    errors = merge_findings((each for each in layout.problems if each.level == "error"), unit)
     lines: list[str] = []
     for finding in errors:
         lines += _finding_lines(finding, indent="")
@@ -147,16 +152,16 @@ def held_text(layout: Layout) -> str:
     for front in layout.fronts:
         if front.withheld and front.id not in told | concerned:
             lines += wrapped(
-                f"error: {front.id}: {held_words(front)}",
+                f"error: {front.id}: {held_words(front, unit)}",
                 "",
                 "  ",
             )
     return "".join(f"{line}\n" for line in lines)
 
 
-def held_words(part: Front | Rollout) -> str:
+def held_words(part: Front | Rollout, unit: Unit) -> str:
     """Say why a part is held back: each error's name and fact."""
-    return "; ".join(problem.reason for problem in part.held)
+    return "; ".join(reason_of(problem, unit) for problem in part.held)
 
 
 def closing_text(layout: Layout, costs: Mapping[str, str], labels: int, stock: str) -> str:
@@ -219,11 +224,11 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
     )
 
 
-def merge_findings(problems: Iterable[Problem]) -> tuple[Finding, ...]:
+def merge_findings(problems: Iterable[Problem], unit: Unit) -> tuple[Finding, ...]:
     """Join problems of one wording: by rank, otherwise in their own order."""
     joined: dict[tuple[Level, Rank, str, str, str], list[str]] = {}
     for problem in problems:
-        key = (problem.level, problem.rank, problem.code, problem.text, problem.remedy)
+        key = (problem.level, problem.rank, problem.code, *say(problem, unit))
         parts = joined.setdefault(key, [])
         if problem.part is not None and problem.part not in parts:
             parts.append(problem.part)
@@ -245,10 +250,10 @@ def _finding_lines(finding: Finding, indent: str = "  ") -> list[str]:
 
 def _reasons(front: Front | Rollout) -> str:
     """Say shortly what holds a front back: the codes of its errors as words."""
-    return ", ".join(dict.fromkeys(problem.name for problem in front.held))
+    return ", ".join(dict.fromkeys(name_of(problem) for problem in front.held))
 
 
-def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | int | None]]:
+def problems_data(problems: Iterable[Problem], unit: Unit) -> list[dict[str, str | int | None]]:
     """Give findings as data, for what is written as JSON."""
     return [
         {
@@ -256,8 +261,9 @@ def problems_data(problems: Iterable[Problem]) -> list[dict[str, str | int | Non
             "rank": problem.rank,
             "code": problem.code,
             "part": problem.part,
-            "text": problem.text,
-            "remedy": problem.remedy,
+            "text": said.fact,
+            "remedy": said.remedy,
         }
         for problem in problems
+        for said in (say(problem, unit),)
     ]

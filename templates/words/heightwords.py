@@ -7,8 +7,9 @@ from jigs.bench.boxtable import BoxTable
 from jigs.bench.sides import MARKS
 from jigs.bench.station import Station
 from jigs.box.parts import Side
-from jigs.ground.lengths import format_mm
+from jigs.ground.lengths import Unit, format_mm
 from templates.words.openwords import open_line
+from templates.words.saying import facts_of
 from templates.words.stationwords import station_title
 
 TABLE = "Lines of each box, from below"
@@ -77,11 +78,9 @@ def open_lines(sides: Iterable[Side]) -> Iterator[str]:
         yield f"{open_line(numbers)}."
 
 
-def held_lines(table: BoxTable) -> Iterator[str]:
+def held_lines(table: BoxTable, unit: Unit) -> Iterator[str]:
     """Say whose lines are to come, and why."""
-    yield from dict.fromkeys(
-        f"HOLD {row.serves}: {' '.join(problem.text for problem in row.held)}" for row in table.held
-    )
+    yield from dict.fromkeys(f"HOLD {row.serves}: {facts_of(row.held, unit)}" for row in table.held)
 
 
 def by_hand_lines(stations: Iterable[Station]) -> Iterator[str]:

@@ -12,9 +12,10 @@ from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
-from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.ground.problems import Problem
 from templates.words.openwords import STAMP, open_line
+from templates.words.saying import name_of, reason_of
 from templates.words.wallwords import WALL, bare_wall
 from templates.words.wording import FRONT_SHORT, FRONT_WORDS
 
@@ -207,6 +208,6 @@ def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
     ]
 
 
-def reason_line(held: Problem) -> Wording:
+def reason_line(held: Problem, unit: Unit) -> Wording:
     """Say why a part is held: the finding's name alone where the fact is too long."""
-    return Wording(ways=(held.reason, held.name), worth=8)
+    return Wording(ways=(reason_of(held, unit), name_of(held)), worth=8)

@@ -2,8 +2,8 @@
 it was stated."""
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.kinds import range_words
 from jigs.given.stated import NOTED, Leaflet
+from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 
 RULES = "APPLIANCE'S PANEL: the appliance's own sheet rules over every number here."
@@ -37,3 +37,18 @@ def _stated(leaflet: Leaflet, unit: Unit) -> str:
     words += [f"weight at most {leaflet.weight_max:g} kg"] if leaflet.weight_max else []
     words += [f"pull {leaflet.pull}"] if leaflet.pull else []
     return "; ".join(words)
+
+
+def range_words(low: float | None, high: float | None, unit: Unit) -> str:
+    """Say what a leaflet allows a size to be."""
+    if low is None and high is None:
+        return "any"
+    if low is None or high is None:
+        return (
+            f"at least {format_length(low, unit)}"
+            if low is not None
+            else f"at most {format_length(high or 0.0, unit)}"
+        )
+    if high - low <= SLACK:
+        return f"exactly {format_length(low, unit)}"
+    return f"{format_length(low, unit)} to {format_length(high, unit)}"

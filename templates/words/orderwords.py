@@ -12,6 +12,7 @@ from jigs.order.needed import Item
 from templates.words.fittingwords import bought_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
+from templates.words.saying import reasons_of
 from templates.words.uncheckedwords import good_words, unchecked_words
 from templates.words.wording import FRONT_WORDS, nominal_words
 
@@ -219,7 +220,7 @@ def length_words(item: Item, unit: Unit) -> str:
     return ", as its leaflet says"
 
 
-def said_of(order: FrontOrder) -> Iterator[str]:
+def said_of(order: FrontOrder, unit: Unit) -> Iterator[str]:
     """Say what a front is: kind, hand, how it is made, finish, note, why it is ordered again."""
     front = order.front
     yield FRONT_WORDS[front.kind]
@@ -228,4 +229,4 @@ def said_of(order: FrontOrder) -> Iterator[str]:
     yield from making(order)
     yield from (word for word in (front.make.finish, front.make.note) if word)
     if order.again:
-        yield f"AGAIN: {'; '.join(order.again)}"
+        yield f"AGAIN: {'; '.join(reasons_of(order.again, unit))}"

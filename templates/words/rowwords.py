@@ -8,9 +8,10 @@ from jigs.bench.sides import CROSSES
 from jigs.bench.station import Closing, Row, Setting
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber
-from jigs.ground.lengths import format_mm
+from jigs.ground.lengths import Unit, format_mm
 from jigs.ground.problems import OPEN_CODES
 from templates.words.openwords import STAMP
+from templates.words.saying import fact_of
 from templates.words.sentence import closed
 from templates.words.sumwords import closing_words
 from templates.words.wording import FRONT_WORDS, board_words
@@ -86,9 +87,9 @@ def open_names(numbers: Iterable[OpenNumber]) -> str:
     return f"{STAMP}: {', '.join(dict.fromkeys(number.record for number in numbers))}."
 
 
-def warning_words(row: Row) -> tuple[str, ...]:
+def warning_words(row: Row, unit: Unit) -> tuple[str, ...]:
     """Give the findings that a row prints, what moved a hinge's tab at its cups alone; open numbers
     have a line of their own."""
     left_out = OPEN_CODES if row.purpose == "cup" else (*OPEN_CODES, "tab-moved")
     found = (problem for problem in row.warnings if problem.code not in left_out)
-    return tuple(dict.fromkeys(closed(problem.text) for problem in found))
+    return tuple(dict.fromkeys(closed(fact_of(problem, unit)) for problem in found))

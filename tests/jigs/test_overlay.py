@@ -31,6 +31,7 @@ from tests.jigs.sample import (
     job,
     side_of,
 )
+from tests.said import remedy_of
 
 T = 19.05
 HINGES = {kind: replace(generic_hinges()[f"cup35-{kind}"], confirmed=SURE,
@@ -140,7 +141,7 @@ def test_a_hinge_of_the_wrong_kind(overlay: Overlay, hinge: str, held: bool) -> 
     found = [problem for problem in layout.problems if problem.code == "hinge-kind"]
     assert bool(found) is held
     if found:
-        assert f'hinge = ["cup35-{hinge}", "cup35-{overlay}"]' in found[0].remedy
+        assert f'hinge = ["cup35-{hinge}", "cup35-{overlay}"]' in remedy_of(found[0])
         assert layout.fronts[0].withheld
 
 

@@ -26,6 +26,7 @@ from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
 from templates.words.findings import check_text
 from templates.words.uncheckedwords import unchecked_words
+from tests.said import fact_of
 
 Paper = Literal["check", "order", "parts", "sheet", "label", "elevation", "first page"]
 COMMON = PAPERS["common"]
@@ -153,7 +154,7 @@ def missed(made: Made, expect: Expect) -> str:
                 return f"the label of {part} does not say HOLD"
             return f"{part} has a sheet" if made.pages(part) else ""
         case Warned(code, part, on, sheet):
-            facts = [p.text for p in layout.problems if (p.code, p.part) == (code, part)]
+            facts = [fact_of(p) for p in layout.problems if (p.code, p.part) == (code, part)]
             if not facts:
                 return f"no {code} at {part}"
             words = made.words(on, sheet or part or "")

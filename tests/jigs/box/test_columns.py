@@ -20,6 +20,7 @@ from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, UNDER_COUNTER, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES
+from tests.said import remedy_of
 
 TS = 18.3
 G = 3.2
@@ -146,8 +147,8 @@ def test_pins_are_not_called_screws(doors: bool, pins: bool, what: str) -> None:
     shelves = (ShelfSpec(low=300.0, high=450.0),) if pins else ()
     layout = columned(*fronts, partition=18.3, shelves=shelves)
     (found,) = [p for p in layout.problems if p.code == "bored-through-once"]
-    assert found.remedy.startswith(f"keep the {what} under ")
-    assert ("through-bolt" in found.remedy) is (what != "pins")
+    assert remedy_of(found).startswith(f"keep the {what} under ")
+    assert ("through-bolt" in remedy_of(found)) is (what != "pins")
 
 
 def test_slides_that_meet_askew_are_refused() -> None:

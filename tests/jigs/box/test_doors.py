@@ -29,7 +29,7 @@ def plan(holes: tuple[tuple[float, float], ...] = (), grid: float | None = 19.35
 def told(planned: DoorPlan) -> list[Problem]:
     """Give what is said of a plan of the golden door."""
     front, carcass = door()
-    return [*check_door(front, carcass, planned, thickness=19.05, unit="mm")]
+    return [*check_door(front, carcass, planned, thickness=19.05)]
 
 
 def test_cups_answer_plates() -> None:

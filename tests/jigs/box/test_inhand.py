@@ -9,6 +9,7 @@ from jigs.given.job import FrontSpec
 from jigs.given.stated import Boring, HandHole, Hung, OpenedBy, Taped
 from jigs.ground.geometry import Hole
 from tests.jigs.sample import box, codes, front_of, lay
+from tests.said import fact_of, remedy_of
 
 W, H = 457.2 - 2 * 1.6, 774.7 - 2 * 1.6
 
@@ -122,8 +123,8 @@ def test_both_measures_stand_where_they_differ() -> None:
         (problem,) = [
             p for p in one(measured=Taped(width=widths)).problems if p.code == "size-differs"
         ]
-        assert problem.text.startswith(told)
-        assert "(2.5 mm) too wide" in problem.text
+        assert fact_of(problem).startswith(told)
+        assert "(2.5 mm) too wide" in fact_of(problem)
 
 
 def test_what_is_too_small_is_not_trimmed() -> None:
@@ -131,5 +132,5 @@ def test_what_is_too_small_is_not_trimmed() -> None:
     for off, told in ((-3.0, "order it anew"), (3.0, "trim it")):
         layout = one(measured=Taped(width=(W + off, W + off)))
         (problem,) = [p for p in layout.problems if p.code == "size-differs"]
-        assert told in problem.remedy
-        assert ("trim" in problem.remedy) is (off > 0)
+        assert told in remedy_of(problem)
+        assert ("trim" in remedy_of(problem)) is (off > 0)

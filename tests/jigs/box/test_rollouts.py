@@ -15,6 +15,7 @@ from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.order.buying import make_order
 from tests.jigs.cases.kitchen import DB, HB, TS, WB, T, box, check, codes, front, heights, lay, side
+from tests.said import fact_of
 
 DOOR = 'kind = "door"\nhinged = "left"'
 PAIR = 'kind = "pair"'
@@ -130,7 +131,7 @@ def test_hinge_plates_keep_clear_of_its_slides(tmp_path: Path, at: int) -> None:
     assert not made.held
     if door.held:
         (told,) = [problem for problem in door.held if problem.code == "hinge-no-room"]
-        assert told.text.endswith(
+        assert fact_of(told).endswith(
             "clear of other holes; the slides of rollouts lie on this side too"
         )
         return
@@ -219,8 +220,8 @@ def test_rollouts_that_meet_are_named_where_both_are_told(tmp_path: Path) -> Non
     layout = rolling(tmp_path, rollout(200, 120), rollout(200 + 120 + B - 1, 100))
     for each in layout.rollouts:
         [problem] = each.held
-        assert problem.text.startswith("B1-ROLLOUT-1 reaches from ")
-        assert "and B1-ROLLOUT-2 with its slides from" in problem.text
+        assert fact_of(problem).startswith("B1-ROLLOUT-1 reaches from ")
+        assert "and B1-ROLLOUT-2 with its slides from" in fact_of(problem)
 
 
 def test_a_thin_spacer_is_told(tmp_path: Path) -> None:

@@ -20,6 +20,7 @@ from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.sample import MATERIAL, PULL, SLIDE, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES
 from tests.jobs import jobs
+from tests.said import fact_of
 
 HANDS: tuple[Hand, Hand] = ("left", "right")
 Drilled = dict[tuple[str, ...], set[tuple[float, float, float]]]
@@ -129,7 +130,7 @@ def test_a_door_waits_for_the_one_that_would_move_its_hinges() -> None:
     assert front_of(before, "B").withheld
     (told,) = [p for p in before.problems if p.part == "B" and p.level == "error"]
     assert told.code == "neighbour-open"
-    assert told.text.startswith("waits for A: hand not stated")
+    assert fact_of(told).startswith("waits for A: hand not stated")
 
 
 @pytest.mark.parametrize(("lowest", "waits"), [(108.0, True), (148.0, False)])
@@ -207,7 +208,7 @@ def test_a_drawer_without_a_slide_keeps_doors_behind_it_waiting() -> None:
     layout = lay_out(replace(made, use=replace(made.use, slide=None)))
     assert front_of(layout, "B").withheld
     (told,) = [p for p in layout.problems if p.part == "B" and p.code == "neighbour-open"]
-    assert "slide not stated" in told.text
+    assert "slide not stated" in fact_of(told)
     other = parted(drawer("A", height=400.0), drawer("D"), door("B", 2, hinged="right"))
     layout = lay_out(replace(other, use=replace(other.use, slide=None)))
     assert not front_of(layout, "B").withheld

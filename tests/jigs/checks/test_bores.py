@@ -20,7 +20,7 @@ def fitting(
 
 def found(*fittings: Fitting) -> list[str]:
     """Give the codes found in a front of 400 x 300 x 19."""
-    problems = check_bores("A", fittings, width=400, height=300, thickness=19, unit="mm")
+    problems = check_bores("A", fittings, width=400, height=300, thickness=19)
     return [problem.code for problem in problems]
 
 
@@ -69,6 +69,6 @@ def test_side_holes_name_the_board() -> None:
     """A clash in a box side stands at the front and is printed on the board's sheet."""
     one, other = fitting(37, 100, face="inside"), fitting(37, 108, face="inside")
     (problem,) = check_side_bores(
-        "A", "B1-SIDE-L", [one], [other], height=700, depth=560, thickness=18, unit="mm"
+        "A", "B1-SIDE-L", [one], [other], height=700, depth=560, thickness=18
     )
     assert (problem.code, problem.part, problem.also) == ("holes-too-near", "A", ("B1-SIDE-L",))

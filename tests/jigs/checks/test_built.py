@@ -12,6 +12,7 @@ from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Overlay
 from jigs.given.stated import DrawerSize, OwnReveals, RolloutSpec, TapedBox
 from jigs.ground.problems import Problem
 from tests.jigs.sample import box, codes, lay
+from tests.said import fact_of, remedy_of
 
 W, H, D = 457.2, 774.7, 584.2
 DOOR = FrontSpec(id="B1-1", kind="door", hinged="left")
@@ -46,23 +47,23 @@ def test_the_width_goes_into_the_gaps_at_both_sides(off: float, becomes: float) 
     """Half of what the box is wider or narrower goes into each side's reveal."""
     (problem,) = said(built(measured=TapedBox(width=(W + off, W + off))))
     assert (problem.code, problem.part, problem.also) == ("box-differs", "B1", ("B1-1",))
-    assert f"({1.2:.1f} mm) {'wider' if off > 0 else 'narrower'}" in problem.text
-    assert f"({becomes:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
-    assert "before its fronts are ordered" in problem.remedy
+    assert f"({1.2:.1f} mm) {'wider' if off > 0 else 'narrower'}" in fact_of(problem)
+    assert f"({becomes:.1f} mm) instead of 1/16 in (1.6 mm)" in fact_of(problem)
+    assert "before its fronts are ordered" in remedy_of(problem)
     assert problem.level == "warning"
 
 
 def test_a_gap_that_is_used_up_is_nothing() -> None:
     """A box so narrow that its front fills it leaves no reveal."""
     (problem,) = said(built(measured=TapedBox(width=(W - 3.2, W - 3.2))))
-    assert "becomes nothing" in problem.text
+    assert "becomes nothing" in fact_of(problem)
 
 
 def test_a_pair_has_its_gaps_at_the_ends() -> None:
     """The gap between two leaves is none of the box's ends, nor is one over a partition."""
     pair = FrontSpec(id="B1-1", kind="pair", reveals=OwnReveals(left=4.0))
     (problem,) = said(built(pair, measured=TapedBox(width=(W + 2, W + 2))))
-    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
+    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in fact_of(problem)
     columns = (
         FrontSpec(id="B1-1", kind="door", hinged="left"),
         FrontSpec(id="B1-2", kind="door", hinged="right", column=2),
@@ -71,7 +72,7 @@ def test_a_pair_has_its_gaps_at_the_ends() -> None:
         *columns, columns=(ColumnSpec(), ColumnSpec()), measured=TapedBox(width=(W + 2, W + 2))
     )
     (problem,) = said(parted)
-    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in problem.text
+    assert f"({1.6 + 1:.1f} mm) instead of 1/16 in (1.6 mm)" in fact_of(problem)
 
 
 @pytest.mark.parametrize(("kind", "end"), [("wall", "bottom"), ("base", "top")])
@@ -79,31 +80,31 @@ def test_the_height_goes_into_the_reveal_at_one_end(kind: str, end: str) -> None
     """A wall box's fronts keep to its top, the others' to their bottom."""
     made = replace(built(measured=TapedBox(height=(H + 1, H + 1))), kind=kind)  # type: ignore[arg-type]
     (problem,) = said(made)
-    assert f"the reveal at its {end} becomes 3/32+ in (2.6 mm)" in problem.text
+    assert f"the reveal at its {end} becomes 3/32+ in (2.6 mm)" in fact_of(problem)
 
 
 def test_the_depth_is_what_slides_are_counted_from() -> None:
     """A shallow box is told, whatever its fronts."""
     (problem,) = said(built(measured=TapedBox(depth=D - 2)))
-    assert "(2.0 mm) shallower than the job says: slides" in problem.text
+    assert "(2.0 mm) shallower than the job says: slides" in fact_of(problem)
 
 
 def test_a_box_without_fronts_says_what_the_run_does() -> None:
     """No front, no gap: the width is told for the run alone."""
     made = replace(built(measured=TapedBox(width=(W + 2, W + 2))), fronts=())
     (problem,) = said(made)
-    assert "the run" in problem.text
+    assert "the run" in fact_of(problem)
 
 
 def test_wider_at_one_end_tapers_by_half() -> None:
     """1.4 between top and bottom is 0.7 at each side; 1.0 is a tape's reading and left alone."""
     (problem,) = said(built(measured=TapedBox(width=(W + 0.7, W - 0.7))))
     assert problem.code == "box-tapers"
-    assert "tapers by 1/32 in (0.7 mm)" in problem.text
+    assert "tapers by 1/32 in (0.7 mm)" in fact_of(problem)
     assert said(built(measured=TapedBox(width=(W + 0.5, W - 0.5)))) == []
     (problem,) = said(built(measured=TapedBox(height=(H + 0.7, H - 0.7))))
-    assert "at the left" in problem.text
-    assert "taper by 1/16- in (1.4 mm)" in problem.text
+    assert "at the left" in fact_of(problem)
+    assert "taper by 1/16- in (1.4 mm)" in fact_of(problem)
 
 
 def test_diagonals_over_what_the_gap_bears() -> None:
@@ -114,8 +115,8 @@ def test_diagonals_over_what_the_gap_bears() -> None:
     assert said(built(measured=TapedBox(diagonals=(due + 1.1, due - 1.1)))) == []
     (problem,) = said(built(measured=TapedBox(diagonals=(due + 1.2, due - 1.2))))
     assert problem.code == "box-out-of-square"
-    assert f"({2.4 * due / (2 * W):.1f} mm) over its height" in problem.text
-    assert "bears 3/32- in (2.2 mm)" in problem.text
+    assert f"({2.4 * due / (2 * W):.1f} mm) over its height" in fact_of(problem)
+    assert "bears 3/32- in (2.2 mm)" in fact_of(problem)
     assert problem.also == ("B1-1",)
 
 
@@ -126,8 +127,8 @@ def test_a_wider_box_has_a_gap_that_bears_more() -> None:
     (off,) = said(built(measured=replace(wider, diagonals=(wide + 1.5, wide - 1.5))))
     assert off.code == "box-differs"
     _, problem = said(built(measured=replace(wider, diagonals=(wide + 2.3, wide - 2.3))))
-    assert f"({2 * 2.6:.1f} mm) bears" in problem.text
-    assert f"({2 * 2.6 - 1:.1f} mm)" in problem.text
+    assert f"({2 * 2.6:.1f} mm) bears" in fact_of(problem)
+    assert f"({2 * 2.6 - 1:.1f} mm)" in fact_of(problem)
 
 
 def test_an_inset_front_bears_its_own_gap_less_1() -> None:
@@ -135,7 +136,7 @@ def test_an_inset_front_bears_its_own_gap_less_1() -> None:
     due = hypot(W, H)
     inset = replace(built(measured=TapedBox(diagonals=(due + 0.7, due - 0.7))), overlay="inset")
     (problem,) = [p for p in lay(inset).problems if p.code == "box-out-of-square"]
-    assert "(2.0 mm) bears 1/32+ in (1.0 mm)" in problem.text
+    assert "(2.0 mm) bears 1/32+ in (1.0 mm)" in fact_of(problem)
 
 
 def test_diagonals_that_cannot_be() -> None:
@@ -174,8 +175,8 @@ def test_drawer_boxes_that_do_not_fit_the_box_as_built_are_held() -> None:
     (problem,) = [p for p in layout.problems if p.code == "drawer-not-as-built"]
     nominal = W - 2 * 18.3 - 42 + 2 * 15.9
     assert (problem.level, problem.part) == ("error", "B1-1")
-    assert f"({409.575 - (nominal - 3):.1f} mm) too wide" in problem.text
-    assert problem.remedy.startswith('put width = "454.2 mm" into box B1')
+    assert f"({409.575 - (nominal - 3):.1f} mm) too wide" in fact_of(problem)
+    assert remedy_of(problem).startswith('put width = "454.2 mm" into box B1')
     assert layout.fronts[0].withheld
     as_said = replace(built(DRAWER, measured=TapedBox(width=(W, W - 3))), width=W - 3)
     assert not lay(as_said).fronts[0].withheld
@@ -190,10 +191,10 @@ def test_a_wider_box_holds_a_drawer_box_beyond_its_slides_tolerance() -> None:
     (problem,) = [
         p for p in lay(built(DRAWER, measured=wide)).problems if p.code == "drawer-not-as-built"
     ]
-    assert "too narrow" in problem.text
+    assert "too narrow" in fact_of(problem)
     assert problem.level == "error"
     (off,) = said(built(DRAWER, measured=wide))
-    assert "its drawer boxes are still reckoned for 18 in (457.2 mm)" in off.text
+    assert "its drawer boxes are still reckoned for 18 in (457.2 mm)" in fact_of(off)
     given = replace(DRAWER, drawer_box=DrawerSize(drawer_width=409.6))
     (problem,) = [
         p for p in lay(built(given, measured=wide)).problems if p.code == "drawer-not-as-built"
@@ -212,8 +213,8 @@ def test_a_slide_that_the_measured_depth_does_not_take_is_held(deep: float, held
     found = [p for p in layout.problems if p.code == "drawer-not-as-built"]
     assert [p.level for p in found] == ["error"] * held
     if held:
-        assert "(573.9 mm) deep as built" in found[0].text
-        assert 'put depth = "22 19/32 in" into box B1' in found[0].remedy
+        assert "(573.9 mm) deep as built" in fact_of(found[0])
+        assert 'put depth = "22 19/32 in" into box B1' in remedy_of(found[0])
     # Not built, the tape says nothing of it.
     assert (
         not lay(replace(built(DRAWER, measured=TapedBox(depth=deep)), built=False))
@@ -238,5 +239,5 @@ def test_a_gap_that_is_none_is_said_in_words() -> None:
     """A box 4 too narrow leaves no gap that could bear what it is out of square."""
     due = hypot(W - 4, H)
     problems = said(built(measured=TapedBox(width=(W - 4, W - 4), diagonals=(due + 1, due - 1))))
-    assert "its fronts leave no gap beside them" in problems[-1].text
-    assert "-" not in problems[-1].text.split("over its height")[1]
+    assert "its fronts leave no gap beside them" in fact_of(problems[-1])
+    assert "-" not in fact_of(problems[-1]).split("over its height")[1]

@@ -10,13 +10,14 @@ from jigs.given.stated import NOTED, OwnReveals
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, job, one_column
+from tests.said import fact_of, remedy_of
 
 
 def findings(*fronts: FrontSpec, kind: BoxKind = "base") -> tuple[Problem, ...]:
     """Give the findings on these fronts in the golden box."""
     spec = box(*fronts, kind=kind)
     column = one_column(spec)
-    return check_closing(Carcass(box=spec, side=18.3, back=6.0), column, "mm")
+    return check_closing(Carcass(box=spec, side=18.3, back=6.0), column)
 
 
 def front(**given: object) -> FrontSpec:
@@ -42,8 +43,8 @@ def test_each_miss_is_told_with_its_figure(
     """The finding names its level and its figure."""
     (finding,) = findings(front(**given))
     assert (finding.level, finding.code) == (level, code)
-    assert figure in finding.text
-    assert finding.remedy
+    assert figure in fact_of(finding)
+    assert remedy_of(finding)
 
 
 def test_both_leaves_of_an_exchanged_pair_are_named() -> None:
@@ -51,7 +52,7 @@ def test_both_leaves_of_an_exchanged_pair_are_named() -> None:
     spec = box(front(kind="pair", width=771.5, height=454.0), width=914.4)
     column = one_column(spec)
     carcass = Carcass(box=spec, side=18.3, back=6.0)
-    assert [p.part for p in check_closing(carcass, column, "mm")] == ["B1-1L", "B1-1R"]
+    assert [p.part for p in check_closing(carcass, column)] == ["B1-1L", "B1-1R"]
 
 
 @pytest.mark.parametrize(
@@ -63,7 +64,7 @@ def test_three_millimetres_under_a_counter(kind: BoxKind, reveal: object, told: 
     """Base, drawer and sink boxes need 3 above their top front (common practice, no source)."""
     spec = box(front(hinged="left"), kind=kind)
     column = one_column(spec, reveal)  # type: ignore[arg-type]
-    found = check_counter(Carcass(box=spec, side=18.3, back=6.0), column, "in")
+    found = check_counter(Carcass(box=spec, side=18.3, back=6.0), column)
     assert bool(found) is told
 
 
@@ -87,6 +88,6 @@ def test_what_inches_cannot_tell_apart_is_said_in_millimetres_first() -> None:
     near = next(
         p for p in place(reveals=OwnReveals(top=2.9)).problems if p.code == "counter-reveal"
     )
-    assert near.text.startswith("the reveal above it is 2.9 mm (1/8- in)")
+    assert fact_of(near).startswith("the reveal above it is 2.9 mm (1/8- in)")
     far = next(p for p in place(reveals=OwnReveals(top=1.6)).problems if p.code == "counter-reveal")
-    assert far.text.startswith("the reveal above it is 1/16 in (1.6 mm)")
+    assert fact_of(far).startswith("the reveal above it is 1/16 in (1.6 mm)")

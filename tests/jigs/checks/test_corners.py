@@ -10,6 +10,7 @@ from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
+from tests.said import fact_of, remedy_of
 
 BOARDS = Material(side=18.0, front=19.0, back=6.0, drawer_side=15.9)
 T, PULL, SPARE = 19.0, 35.0, 6.0
@@ -46,8 +47,8 @@ def test_fronts_against_pulls(front: FrontSpec, filler: float, told: bool) -> No
     problems = found(box(front), opposite, filler=filler)
     assert [p.part for p in problems] == ["B1-1"] * told
     if told:
-        assert "60.0 mm" in problems[0].text
-        assert f"make the filler {T + PULL + SPARE:.1f} mm" in problems[0].remedy
+        assert "60.0 mm" in fact_of(problems[0], "mm")
+        assert f"make the filler {T + PULL + SPARE:.1f} mm" in remedy_of(problems[0], "mm")
 
 
 def test_a_handle_reaches_further() -> None:
@@ -55,7 +56,7 @@ def test_a_handle_reaches_further() -> None:
     opposite = box(drawer("C1-1"), name="C1")
     assert found(box(drawer("B1-1")), opposite, filler=75.0, reach=50.0) == []
     [problem] = found(box(drawer("B1-1")), opposite, filler=74.0, reach=50.0)
-    assert "75.0 mm" in problem.text
+    assert "75.0 mm" in fact_of(problem, "mm")
     assert len(found(box(drawer("B1-1")), None, filler=74.0, reach=50.0)) == 1
 
 
@@ -100,7 +101,7 @@ def test_a_blind_panel_is_the_filler() -> None:
     [problem] = found(
         replace(blind, blind=BlindEnd(hand="right", reach=650.0)), opposite, filler=0.0
     )
-    assert f"make blind_right {650 + 60 - (650 - 16.4 - 584.2):.1f} mm" in problem.remedy
+    assert f"make blind_right {650 + 60 - (650 - 16.4 - 584.2):.1f} mm" in remedy_of(problem, "mm")
 
 
 def test_a_box_in_the_corner_is_seen_from_both_walls() -> None:
@@ -113,7 +114,7 @@ def test_a_box_in_the_corner_is_seen_from_both_walls() -> None:
     )
     given = replace(job(*boxes, material=BOARDS), walls=(WallSpec(name="north", left=end),))
     [problem] = [p for p in lay_out(given).problems if p.code == "corner-filler"]
-    assert "0 in (0.0 mm) for what stands out" in problem.text
+    assert "0 in (0.0 mm) for what stands out" in fact_of(problem)
 
 
 @pytest.mark.parametrize(("filler", "told"), [(0.0, True), (40.0, True), (41.0, False)])

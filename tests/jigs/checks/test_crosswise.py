@@ -15,6 +15,7 @@ from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.order.test_matching import deliver, row
 from tests.jigs.sample import GOLDEN, box, front_of, job
+from tests.said import fact_of
 from tests.test_linear import count_lines
 
 W, H = 454.0, 771.5
@@ -42,7 +43,9 @@ def test_exchanged_labels_within_the_limits_are_said_as_possible() -> None:
     layout = lay_out(deliver(row(2, "B1-1", W + SIXTEENTH, H), row(3, "B2-1", W, H), to=TWO))
     (problem,) = told(layout)
     assert (problem.level, problem.part, problem.also) == ("warning", "B1-1", ("B2-1",))
-    assert "labels exchanged with B2-1? As measured it is 17 15/16 in (455.6 mm)" in problem.text
+    assert "labels exchanged with B2-1? As measured it is 17 15/16 in (455.6 mm)" in fact_of(
+        problem
+    )
     assert not front_of(layout, "B1-1").withheld
 
 
@@ -61,7 +64,7 @@ def test_a_piece_nearly_square_that_was_turned_is_asked_about() -> None:
     spec = box(FrontSpec(id="B1-1", kind="door", hinged="left"), height=452.8 + 3.2)
     layout = lay_out(deliver(row(2, "B1-1", 452.8, W), to=job(spec, reveal=GOLDEN)))
     (problem,) = told(layout)
-    assert "width and height exchanged? Measured 17 13/16+ in (452.8 mm)" in problem.text
+    assert "width and height exchanged? Measured 17 13/16+ in (452.8 mm)" in fact_of(problem)
     layout = lay_out(deliver(row(2, "B1-1", W, 452.8), to=job(spec, reveal=GOLDEN)))
     assert told(layout) == []
 
@@ -97,7 +100,7 @@ def test_odd_shapes_in_a_list(tmp_path: Path, rows: str, said: str, units: Unit)
     path.write_text(f"id,kind,width,height,hinged\n{rows}")
     found = told(lay_out(read_job(path, units)))
     assert len(found) == bool(said)
-    assert all(said in problem.text for problem in found), found
+    assert all(said in fact_of(problem, units) for problem in found), found
 
 
 STACK = (220.8, 188.8, 188.8, 163.5)
@@ -141,6 +144,6 @@ def test_many_fronts_alike_and_all_a_little_large_take_no_longer_each() -> None:
             replace(front, id=f"F{n}", ordered=(400.0, 700.0), width=400.7, height=700.7)
             for n in range(count)
         ]
-        return count_lines(lambda: check_crosswise((), came, "mm"))
+        return count_lines(lambda: check_crosswise((), came))
 
     assert lines(60) - lines(30) <= 2.1 * (lines(30) - lines(15))

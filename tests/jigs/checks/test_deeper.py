@@ -13,6 +13,7 @@ from jigs.ground.geometry import Hand
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import PULL, box, job
+from tests.said import fact_of, remedy_of
 
 KNOB = replace(PULL, centers=None, door_inset=50.0)
 TALL_DEEP, WALL_DEEP, T, BUMPER = 584.0, 320.0, 19.05, 2.0
@@ -46,9 +47,9 @@ def test_a_wall_box_beside_a_tall_one(hand: Hand) -> None:
     (told,) = found(kitchen(hand, tall_at=hand))
     assert told.part == "W1-1"
     assert pytest.approx(242.95) == TALL_DEEP - WALL_DEEP - BUMPER - T
-    assert "stands out 243.0 mm" in told.text
-    assert told.text.endswith("6.0 mm (1/4- in) is needed")
-    assert "6.0 mm" in told.remedy
+    assert "stands out 243.0 mm" in fact_of(told, "mm")
+    assert fact_of(told, "mm").endswith("6.0 mm (1/4- in) is needed")
+    assert "6.0 mm" in remedy_of(told, "mm")
     other: Hand = "right" if hand == "left" else "left"
     assert found(kitchen(other, tall_at=hand)) == []
     assert found(kitchen(hand, tall_at=hand, gap=6.0)) == []
@@ -61,7 +62,9 @@ def test_a_pull_that_the_box_reaches_wants_its_projection() -> None:
     for gap, told in ((41.0, 0), (40.0, 1)):
         problems = found(kitchen("left", tall_at="left", gap=gap, width=275.0))
         assert len(problems) == told
-        assert all("for its pull + 6.0 mm (1/4- in) to spare)" in each.text for each in problems)
+        assert all(
+            "for its pull + 6.0 mm (1/4- in) to spare)" in fact_of(each, "mm") for each in problems
+        )
 
 
 @pytest.mark.parametrize(("reach", "wanted"), [(199.0, 6.0), (201.0, 41.0)])
@@ -69,7 +72,7 @@ def test_a_pull_strikes_the_deeper_boxs_own_fronts_too(reach: float, wanted: flo
     """They stand 2 + 19.05 before its front edge: a pull 221 from the hinge is met from 199.95."""
     deep = WALL_DEEP + BUMPER + T + reach
     (told,) = found(kitchen("left", tall_at="left", width=275.0, deep=deep))
-    assert f"set a filler of {wanted:.1f} mm" in told.remedy
+    assert f"set a filler of {wanted:.1f} mm" in remedy_of(told, "mm")
 
 
 def test_a_projection_that_nobody_measured_is_told_as_open() -> None:
@@ -81,7 +84,7 @@ def test_a_projection_that_nobody_measured_is_told_as_open() -> None:
     for confirmed, words in cases:
         pull = replace(PULL, confirmed=confirmed)
         (told,) = found(kitchen("left", tall_at="left", gap=20.0, width=275.0, pull=pull))
-        assert words in told.text
+        assert words in fact_of(told, "mm")
 
 
 @pytest.mark.parametrize(("deep", "told"), [(361.0, 0), (361.1, 1), (320.0, 0), (250.0, 0)])
@@ -114,4 +117,4 @@ def test_a_door_beside_an_appliance_that_stands_proud(
     said = found(made)
     assert bool(said) is told
     if told:
-        assert "beside F1, which stands out 95.0 mm" in said[0].text
+        assert "beside F1, which stands out 95.0 mm" in fact_of(said[0], "mm")

@@ -11,6 +11,7 @@ from jigs.given.stated import DrawerSize, OpenedBy
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, SLIDE, box, codes, front_of, job
 from tests.jigs.test_overlay import HINGES
+from tests.said import fact_of, remedy_of
 
 HOOKED = replace(SLIDE, hook_diameter=6.0, hook_depth=10.0, hook_height=24.0, hook_inset=8.0)
 
@@ -36,13 +37,14 @@ def test_a_slide_too_long_says_where_the_depth_goes() -> None:
 
     549.0 and 548.9 are one figure in inches: millimetres come first."""
     (found,) = [p for p in drawer(depth=573.9).problems if p.code == "slide-too-long"]
-    assert "573.9 mm" in found.text
-    assert "takes 549.0 mm (" in found.text
-    assert "less the back 6.0 mm" in found.text
-    assert "set-in 19.0 mm (3/4 in)" in found.text
-    assert found.text.count(f"{573.9 - 6 - 19:.1f} mm (") == 1
+    assert "573.9 mm" in fact_of(found)
+    assert "takes 549.0 mm (" in fact_of(found)
+    assert "less the back 6.0 mm" in fact_of(found)
+    assert "set-in 19.0 mm (3/4 in)" in fact_of(found)
+    assert fact_of(found).count(f"{573.9 - 6 - 19:.1f} mm (") == 1
     assert (
-        "457.0 mm (18- in) is the longest usual length that fits ('undermount-457')" in found.remedy
+        "457.0 mm (18- in) is the longest usual length that fits ('undermount-457')"
+        in remedy_of(found)
     )
 
 
@@ -88,8 +90,8 @@ def test_a_box_that_strikes_the_front_above() -> None:
     last = FrontSpec(id="B1-4", kind="drawer", height=220.8)
     (found,) = [p for p in lay_out(job(box(*fronts, third, last))).problems if p.part == "B1-3"]
     assert found.code == "drawer-too-high"
-    assert "(165.1 mm) high strikes the front above it when it is pulled out" in found.text
-    assert "(159.3 mm)" in found.text
+    assert "(165.1 mm) high strikes the front above it when it is pulled out" in fact_of(found)
+    assert "(159.3 mm)" in fact_of(found)
     # 159 passes, but stands 0.9 above the 158.1 of its own front above the box's underside.
     for height, told in ((159.0, ["drawer-above-front"]), (158.0, [])):
         given = replace(third, drawer_box=DrawerSize(drawer_height=height))

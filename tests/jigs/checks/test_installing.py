@@ -13,6 +13,7 @@ from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job
+from tests.said import fact_of, remedy_of
 
 
 def tall(height: float, depth: float = 600.0, **given: float) -> BoxSpec:
@@ -34,28 +35,28 @@ def sagging(box: BoxSpec, kind: SideMaterial | None = None) -> list[Problem]:
 )
 def test_a_tall_unit_needs_its_diagonal_and_10(height: float, depth: float, ceiling: float) -> None:
     """Over ceiling - 10 it is told, else not (common practice, no source; the diagonal derived)."""
-    found = [*check_tilting(tall(height, depth), ceiling, "mm")]
+    found = [*check_tilting(tall(height, depth), ceiling)]
     if abs(hypot(height, depth) - (ceiling - 10)) > 0.001:
         assert bool(found) == (hypot(height, depth) > ceiling - 10)
 
 
 def test_tilting_says_both_figures_and_a_way() -> None:
     """The finding has the diagonal, the room and what to do; a base box is never asked."""
-    (problem,) = check_tilting(tall(2400.0), 2450.0, "mm")
+    (problem,) = check_tilting(tall(2400.0), 2450.0)
     assert (problem.level, problem.code, problem.part) == ("warning", "cannot-be-tilted-up", "B1")
-    assert f"{hypot(2400, 600):.1f} mm" in problem.text
-    assert f"{2450 - 10:.1f} mm" in problem.text
-    assert "from the side" in problem.remedy
-    assert not [*check_tilting(tall(2400.0), None, "mm")]
-    assert not [*check_tilting(replace(tall(2400.0), kind="base"), 2450.0, "mm")]
+    assert f"{hypot(2400, 600):.1f} mm" in fact_of(problem)
+    assert f"{2450 - 10:.1f} mm" in fact_of(problem)
+    assert "from the side" in remedy_of(problem)
+    assert not [*check_tilting(tall(2400.0), None)]
+    assert not [*check_tilting(replace(tall(2400.0), kind="base"), 2450.0)]
 
 
 def test_an_open_box_is_tilted_up_too() -> None:
     """A bookcase as high as the room is; the place of an appliance's panel is no box."""
     case = replace(tall(2400.0), kind="open")
-    assert [one.code for one in check_tilting(case, 2450.0, "mm")] == ["cannot-be-tilted-up"]
+    assert [one.code for one in check_tilting(case, 2450.0)] == ["cannot-be-tilted-up"]
     place = replace(case, fronts=(FrontSpec(id="B1-1", kind="panel"),))
-    assert not [*check_tilting(place, 2450.0, "mm")]
+    assert not [*check_tilting(place, 2450.0)]
 
 
 @pytest.mark.parametrize(
@@ -69,9 +70,9 @@ def test_an_open_box_is_tilted_up_too() -> None:
 )
 def test_the_remedy_fits_the_unit(legs: float, height: float, said: str) -> None:
     """Legs come off where that is enough; a unit as high as the room is not brought in upright."""
-    (problem,) = check_tilting(tall(height, legs=legs), 2450.0, "mm")
-    assert said in problem.remedy
-    assert ("upright" in problem.remedy) == (height <= 2440.0)
+    (problem,) = check_tilting(tall(height, legs=legs), 2450.0)
+    assert said in remedy_of(problem)
+    assert ("upright" in remedy_of(problem)) == (height <= 2440.0)
 
 
 def test_each_wall_has_its_own_ceiling() -> None:
@@ -97,11 +98,11 @@ def test_a_long_shelf_is_told_with_its_remedy() -> None:
                                  shelves=(ShelfSpec(),)))  # fmt: skip
     span = 1200 - 2 * 18.3 - 3
     down = 5 * 7.182e-4 * span**4 / (32 * 6960 * 18.3**3)
-    assert f"({down:.1f} mm)" in problem.text
-    assert f"({span / 300:.1f} mm) is not seen" in problem.text
-    assert "plywood (ASSUMED: side_kind is not stated)" in problem.text
-    assert "B1-SHELF-1" in problem.text
-    assert "partition" in problem.remedy
+    assert f"({down:.1f} mm)" in fact_of(problem)
+    assert f"({span / 300:.1f} mm) is not seen" in fact_of(problem)
+    assert "plywood (ASSUMED: side_kind is not stated)" in fact_of(problem)
+    assert "B1-SHELF-1" in fact_of(problem)
+    assert "partition" in remedy_of(problem)
     assert problem.level == "warning"
 
 
@@ -124,7 +125,7 @@ def test_each_board_has_its_longest_shelf(kind: SideMaterial, width: float, told
     made = box(FrontSpec(id="B1-1", kind="pair"), width=width)
     found = sagging(replace(made, shelves=(ShelfSpec(),)), kind)
     assert bool(found) is told
-    assert not any("ASSUMED" in problem.text for problem in found)
+    assert not any("ASSUMED" in fact_of(problem) for problem in found)
 
 
 def test_a_partition_halves_the_shelf() -> None:
@@ -133,7 +134,7 @@ def test_a_partition_halves_the_shelf() -> None:
         box(FrontSpec(id="B1-1", kind="pair"), width=1300.0), shelves=(ShelfSpec(at=300.0),)
     )
     (problem,) = sagging(wide, "mdf")
-    assert "B1-FIXED-1" in problem.text
+    assert "B1-FIXED-1" in fact_of(problem)
     doors = (
         FrontSpec(id="B1-1", kind="door", hinged="left"),
         FrontSpec(id="B1-2", kind="door", hinged="right", column=2),
@@ -144,11 +145,11 @@ def test_a_partition_halves_the_shelf() -> None:
 def test_a_box_on_its_own_legs_is_not_set_above_the_floor() -> None:
     """legs 100 with above_floor 40 contradict each other; either alone is sound."""
     both = replace(tall(2100.0), legs=100.0, above_floor=40.0)
-    (problem,) = check_legs(both, "mm")
+    (problem,) = check_legs(both)
     assert (problem.level, problem.code, problem.part) == ("warning", "legs-above-floor", "B1")
-    assert "100.0 mm" in problem.text
-    assert "40.0 mm" in problem.text
-    assert "leave above_floor out" in problem.remedy
-    assert not [*check_legs(replace(both, above_floor=0.0), "mm")]
-    assert not [*check_legs(replace(both, legs=0.0), "mm")]
+    assert "100.0 mm" in fact_of(problem)
+    assert "40.0 mm" in fact_of(problem)
+    assert "leave above_floor out" in remedy_of(problem)
+    assert not [*check_legs(replace(both, above_floor=0.0))]
+    assert not [*check_legs(replace(both, legs=0.0))]
     assert [one.code for one in lay_out(job(both)).problems].count("legs-above-floor") == 1

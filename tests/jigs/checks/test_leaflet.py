@@ -13,6 +13,7 @@ from jigs.reading.inputs import read_job
 from templates.words.leafletwords import leaflet_facts
 from tests.jigs.sample import UNDER_COUNTER, box, codes, front_of, lay
 from tests.jobtexts import HEAD, box_text
+from tests.said import fact_of
 
 FITS = Leaflet(
     width_min=450.0, width_max=460.0, height_min=700.0, height_max=780.0, gap_left=1.5,
@@ -42,7 +43,7 @@ def test_a_panel_within_its_leaflet_has_no_finding() -> None:
 def test_what_is_not_stated_of_a_leaflet_is_named() -> None:
     """The rest is for the person to compare."""
     layout = lay(box(panel(Leaflet(width_max=460.0, height_max=780.0))))
-    (said,) = [p.text for p in layout.problems if p.code == "leaflet-in-part"]
+    (said,) = [fact_of(p) for p in layout.problems if p.code == "leaflet-in-part"]
     assert said.endswith("gaps, weight, pull")
     assert leaflet_facts(layout, front_of(layout, "B1-1"))
 
@@ -61,7 +62,7 @@ def test_a_panel_outside_its_leaflet_is_held_back(leaflet: Leaflet, said: str) -
     """The leaflet wins: the finding gives both numbers."""
     layout = lay(box(panel(leaflet)))
     assert front_of(layout, "B1-1").withheld
-    assert any(said in p.text for p in layout.problems if p.code == "leaflet-not-met")
+    assert any(said in fact_of(p) for p in layout.problems if p.code == "leaflet-not-met")
 
 
 def test_a_panel_that_may_have_no_pull() -> None:

@@ -9,6 +9,7 @@ from jigs.given.stated import OpenedBy
 from jigs.ground.lengths import format_length
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, job
+from tests.said import fact_of
 
 
 def drawers(name: str, height: float, **given: object) -> BoxSpec:
@@ -94,4 +95,4 @@ def test_hinged_back_to_back_over_a_partition(increment: float | None) -> None:
     assert (gap > 3.2 + 1e-6) is (increment is not None)
     assert (one.gaps.right, other.gaps.left) == pytest.approx((gap, gap))
     [problem] = [p for p in layout.problems if p.code == "hinge-to-hinge"]
-    assert f"with a gap of {format_length(gap, 'mm')}" in problem.text
+    assert f"with a gap of {format_length(gap, 'mm')}" in fact_of(problem, "mm")

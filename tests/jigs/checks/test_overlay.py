@@ -7,6 +7,7 @@ import pytest
 from jigs.given.hardware import HingeKind
 from tests.jigs.checks.test_doors import door
 from tests.jigs.sample import HINGE, codes
+from tests.said import fact_of, remedy_of
 
 
 @pytest.mark.parametrize(
@@ -26,16 +27,18 @@ def test_what_the_search_moved_is_told() -> None:
     record = replace(HINGE, constant=9.5, plates=(0.0,))
     (told,) = [p for p in door(record).problems if p.code == "tab-moved"]
     assert "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 2.2" in (
-        told.text
+        fact_of(told)
     )
-    assert "is the constant of hinge 'mine' right? full overlay is usually 11 to 16" in told.remedy
-    assert told.text.endswith("), with 7.0 by 0.2, with 6.5, the next best, by 0.7")
+    assert "is the constant of hinge 'mine' right? full overlay is usually 11 to 16" in remedy_of(
+        told
+    )
+    assert fact_of(told).endswith("), with 7.0 by 0.2, with 6.5, the next best, by 0.7")
     stated = door(replace(record, tab=5.0))
     assert "tab-moved" not in codes(stated)
     assert "overlay" in codes(stated)
     assert stated.fronts[0].withheld
     two = door(replace(record, constant=10.0, tabs=(5.0, 7.0))).problems
-    assert [p.text for p in two if p.code == "tab-moved"] == [
+    assert [fact_of(p) for p in two if p.code == "tab-moved"] == [
         "cups at 24.5 mm from the hinge edge, tab 7.0: with 5.0 the overlay misses by 1.7 "
         "(plates 0), with 7.0 by 0.3"
     ]
@@ -81,7 +84,7 @@ def test_without_plates_no_overlay_is_wrong() -> None:
     assert (choice.tab, choice.plate, choice.error) == pytest.approx((5.0, 12 + 5 - 16.7, 0.0))
     assert made.fronts[0].holes == door(replace(HINGE, plates=(3.0,))).fronts[0].holes
     low = door(replace(HINGE, constant=9.0, plates=())).problems
-    (asked,) = (p.text for p in low if p.code == "unlikely-number")
+    (asked,) = (fact_of(p) for p in low if p.code == "unlikely-number")
     assert "-2.7 mm" in asked
 
 

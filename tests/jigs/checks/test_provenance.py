@@ -12,6 +12,7 @@ from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.layout.layout import lay_out
 from templates.sheets.partwords import words_of_front
 from tests.jigs.sample import HINGE, PULL, SLIDE, SURE, box, codes, front_of, job, side_of
+from tests.said import fact_of
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 DOOR = FrontSpec(id="B1-2", kind="door", hinged="left")
@@ -60,9 +61,9 @@ def test_a_bored_door_has_no_pattern_to_open() -> None:
     assert keys(front_of(layout, "B1-2").open, "hinge") == set()
     assert keys(side_of(layout, "B1-SIDE-L").open, "hinge") == {"constant", "plates"}
     [found] = [p for p in layout.problems if p.code == "unconfirmed-hinge"]
-    assert "constant" in found.text
-    assert "plates" in found.text
-    assert "fixing" not in found.text
+    assert "constant" in fact_of(found)
+    assert "plates" in fact_of(found)
+    assert "fixing" not in fact_of(found)
 
 
 def test_an_open_number_holds_nothing_back() -> None:
@@ -99,7 +100,7 @@ def test_a_verdict_by_a_figure_from_memory_says_so(confirmed: bool) -> None:
     tight = Reveal(side=0.5, top=3.2, bottom=1.6, between=3.2)
     layout = lay_out(job(box(DRAWER, DOOR), hinge=hinge, reveal=tight))
     [found] = [p for p in layout.problems if p.code == "hinge-edge-reveal"]
-    assert ("(open: the leaflet's own figure rules)" in found.text) is not confirmed
+    assert ("(open: the leaflet's own figure rules)" in fact_of(found)) is not confirmed
     facts = words_of_front(layout, front_of(layout, "B1-2")).facts["back"]
     said = [fact.text for fact in facts if fact.text.startswith("Hinge-edge reveal")]
     known = "Hinge-edge reveal 0.5; the least by the leaflet 0.9."
@@ -115,4 +116,4 @@ def test_how_far_a_pull_stands_out_is_open_till_it_is_measured() -> None:
         pulls = {"bar": replace(PULL, confirmed=confirmed)}
         layout = lay_out(replace(base, pulls=pulls))
         [found] = [p for p in layout.problems if p.code == "wall-filler"]
-        assert ("(open: the leaflet's own figure rules) for its pull" in found.text) is not sure
+        assert ("(open: the leaflet's own figure rules) for its pull" in fact_of(found)) is not sure

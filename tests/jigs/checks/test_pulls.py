@@ -11,6 +11,7 @@ from jigs.given.stated import NOTED, OpenedBy
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, PULL, box, codes, job
+from tests.said import fact_of
 
 
 def drawer(
@@ -101,7 +102,7 @@ def test_centres_beside_a_usual_spacing_are_asked_about(
     found = [p for p in layout.problems if p.code == "unlikely-number"]
     assert [p.also for p in found] == ([("B1-1",)] if usual else [])
     if usual:
-        assert f"{usual} mm" in found[0].text
-        assert "pull.bar.centers" in found[0].text
+        assert f"{usual} mm" in fact_of(found[0])
+        assert "pull.bar.centers" in fact_of(found[0])
     unused = replace(job(box(doors[1], kind="wall"), pull=bar))
     assert "unlikely-number" not in codes(lay_out(unused))

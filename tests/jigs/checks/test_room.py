@@ -19,6 +19,7 @@ from jigs.layout.layout import lay_out
 from jigs.room.seen import run_of, taken_by
 from templates.words.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
+from tests.said import fact_of, remedy_of
 
 CODES = {
     "same-place", "wall-short", "wall-gap", "above-ceiling",
@@ -58,7 +59,7 @@ def test_a_wall_and_its_run(off: float, code: str | None) -> None:
     """Shorter or longer than its boxes and fillers, by how much."""
     problems = found(box(), box(name="B2"), wall=ended(RUN + off))
     assert [p.code for p in problems] == ([f"wall-{code}"] if code else [])
-    assert all("0.6 mm" in p.text for p in problems)
+    assert all("0.6 mm" in fact_of(p) for p in problems)
 
 
 @pytest.mark.parametrize(
@@ -96,10 +97,10 @@ def test_a_wall_shorter_than_its_boxes(length: float, level: str) -> None:
     layout = lay_out(walled(box(DRAWER), box(name="B2"), wall=ended(length)))
     [problem] = [p for p in layout.problems if p.code == "wall-short"]
     assert (problem.level, problem.part) == (level, None)
-    assert f"{RUN - length:.1f} mm" in problem.text
-    assert ("without any filler" in problem.text) is (level == "error")
+    assert f"{RUN - length:.1f} mm" in fact_of(problem)
+    assert ("without any filler" in fact_of(problem)) is (level == "error")
     assert not any(front.withheld for front in layout.fronts)
-    told = count_words([problem])
+    told = count_words([problem], "in")
     held = "No part is held back, but it cannot be built so."
     assert told.endswith(held if level == "error" else "Nothing is held back.")
 
@@ -107,7 +108,7 @@ def test_a_wall_shorter_than_its_boxes(length: float, level: str) -> None:
 def test_the_fillers_that_close_a_gap() -> None:
     """What is left and what is there already."""
     [problem] = found(box(), box(name="B2"), wall=ended(RUN + 30.0))
-    assert f"{41 + 45 + 30:.1f} mm" in problem.remedy
+    assert f"{41 + 45 + 30:.1f} mm" in remedy_of(problem)
 
 
 @pytest.mark.parametrize(("x", "told"), [(500.0, True), (1.0, False)])
@@ -123,8 +124,8 @@ def test_a_filler_beside_an_appliance(x: float, told: bool) -> None:
     fillers = [piece for piece in cut_list(layout) if piece.kind == "filler"]
     assert len(fillers) == (not told)
     if told:
-        assert "45.0 mm" in found[0].text
-        assert "right end" in found[0].text
+        assert "45.0 mm" in fact_of(found[0])
+        assert "right end" in fact_of(found[0])
 
 
 def test_a_run_that_ends_in_the_room_leaves_no_gap() -> None:
@@ -138,7 +139,7 @@ def test_a_tall_box_under_the_ceiling(ceiling: float, told: bool) -> None:
     tall = box(name="T1", kind="tall", height=2133.6)
     problems = found(tall, wall=WallSpec(name="north", ceiling=ceiling))
     assert [p.code for p in problems] == ["above-ceiling"] * told
-    assert all("0.2 mm" in p.text for p in problems)
+    assert all("0.2 mm" in fact_of(p) for p in problems)
 
 
 @pytest.mark.parametrize(
@@ -183,7 +184,7 @@ def test_the_toe_at_the_floors_high_point(high: float, toe: float | None) -> Non
         assert pieces == {}
         [problem] = found(box(), wall=wall)
         assert problem.code == "floor-high"
-        assert "shim the toe up elsewhere, never the fronts" in problem.remedy
+        assert "shim the toe up elsewhere, never the fronts" in remedy_of(problem)
         return
     assert found(box(), wall=wall) == []
     assert [piece.width for piece in pieces.values()] == pytest.approx([toe] * 3)
@@ -195,7 +196,7 @@ def test_sides_that_run_to_the_floor() -> None:
     legs = replace(box(), legs=101.6, above_floor=0.0)
     [problem] = found(legs, wall=WallSpec(name="north", floor_high=12.0))
     assert problem.code == "floor-high"
-    assert "scribe 12.0 mm" in problem.remedy
+    assert "scribe 12.0 mm" in remedy_of(problem, "mm")
 
 
 @pytest.mark.parametrize(("high", "told"), [(101.6 - 76.2, False), (101.6 - 76.0, True)])
@@ -260,7 +261,7 @@ def test_what_stands_along_a_wall_adds_up_to_it(
         layout = lay_out(made)
         own = [p for p in layout.problems if p.code in CODES]
         assert [p.code for p in own] == ([code] if code else [])
-        assert all(format_length(1 + off, unit) in p.text for p in own)
+        assert all(format_length(1 + off, unit) in fact_of(p, unit) for p in own)
     # Each front and its reveals are its box, and so, summed over the boxes, the wall.
     layout = lay_out(given_job)
     covered = {

@@ -15,6 +15,7 @@ from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout.layout import lay_out
 from jigs.room.seen import taken_by
 from tests.jigs.sample import box, job
+from tests.said import fact_of, remedy_of
 
 TOP = 101.6 + 774.7
 """The golden box's top above the floor, mm."""
@@ -52,9 +53,11 @@ def test_the_box_that_was_put_there_is_held_back(x: float, told: bool) -> None:
     assert _found(layout) == ([("error", "B2-1"), ("error", "B2-2")] if told else [])
     for problem in layout.problems:
         if problem.code == "same-place":
-            assert "B2 and B1 stand in the same place: they overlap 0.6 mm" in problem.text
-            assert "both cannot be built so" in problem.text
-            assert "leave x out of B2" in problem.remedy
+            assert "B2 and B1 stand in the same place: they overlap 0.6 mm" in fact_of(
+                problem, "mm"
+            )
+            assert "both cannot be built so" in fact_of(problem)
+            assert "leave x out of B2" in remedy_of(problem)
 
 
 def test_of_two_with_an_x_the_later_is_held() -> None:
@@ -76,7 +79,7 @@ def test_a_place_that_nobody_stated_holds_nothing() -> None:
         assert _found(layout) == [("warning", "W1")]
     layout = lay_out(_job(tall, hung))
     [problem] = [p for p in layout.problems if p.code == "same-place"]
-    assert "give W1 its x" in problem.remedy
+    assert "give W1 its x" in remedy_of(problem)
     # Where one before it in its row has an x, it was put there by that.
     second = _box("W2", kind="wall", up=1370.0)
     layout = lay_out(_job(tall, _box("W0", kind="wall", x=-500.0, up=1370.0), second))
@@ -105,9 +108,9 @@ def test_an_appliance_in_a_boxs_place() -> None:
     layout = lay_out(_job(_box("B1"), wall=wall))
     assert (_held(layout), _found(layout)) == ([], [("error", None)])
     [problem] = [p for p in layout.problems if p.code == "same-place"]
-    assert "B1 and F1" in problem.text
-    assert "57.2 mm" in problem.text
-    assert "correct x or after of F1" in problem.remedy
+    assert "B1 and F1" in fact_of(problem)
+    assert "57.2 mm" in fact_of(problem)
+    assert "correct x or after of F1" in remedy_of(problem)
     assert _held(lay_out(_job(_box("B1", x=0.0), wall=wall))) == ["B1-1", "B1-2"]
 
 

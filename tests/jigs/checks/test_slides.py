@@ -14,6 +14,7 @@ from tests.jigs.cases.kitchen import codes as codes_of
 from tests.jigs.cases.kitchen import lay
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SLIDE, box, codes, job
+from tests.said import fact_of
 
 POUND = 0.45359237
 RUNNER = "[slide.runner]"
@@ -47,9 +48,9 @@ def test_it_is_told_in_kilograms_and_pounds() -> None:
         if problem.code == "slide-load"
     ]
     assert found.level == "warning"
-    assert "16.0 kg (35 lb)" in found.text
-    assert "KCMA A161.1, second hand" in found.text
-    assert f"'{SLIDE.name}' bears 12.0 kg (26 lb)" in found.text
+    assert "16.0 kg (35 lb)" in fact_of(found)
+    assert "KCMA A161.1, second hand" in fact_of(found)
+    assert f"'{SLIDE.name}' bears 12.0 kg (26 lb)" in fact_of(found)
 
 
 def test_a_rollout_over_its_slides_load(tmp_path: Path) -> None:

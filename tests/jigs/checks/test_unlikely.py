@@ -7,6 +7,7 @@ import xlsxwriter
 
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
+from tests.said import fact_of
 
 HOW = "in the workbook, and was read as any other"
 ROWS = [
@@ -41,7 +42,7 @@ def test_a_hidden_row_is_told_at_its_front(tmp_path: Path) -> None:
         for p in lay_out(read_in_hand(fronts, None, arrived)).problems
         if p.code == "hidden-in-list"
     ]
-    assert [(p.part, p.level, p.text.partition(" is ")[0]) for p in found] == [
+    assert [(p.part, p.level, fact_of(p).partition(" is ")[0]) for p in found] == [
         ("F3", "warning", "its row in the delivered list"),
         ("F2L", "warning", "its row in the front list"),
         ("F2R", "warning", "its row in the front list"),
@@ -52,7 +53,7 @@ def test_a_hidden_column_is_told_where_it_says_something(tmp_path: Path) -> None
     """The hands stand in a column that nobody sees; of a pair nothing stands there."""
     fronts = workbook(tmp_path / "fronts.xlsx", 9, "C:C")
     found = [p for p in lay_out(read_in_hand(fronts)).problems if p.code == "hidden-in-list"]
-    assert {(p.part, p.level, p.text) for p in found} == {
+    assert {(p.part, p.level, fact_of(p)) for p in found} == {
         (part, "warning", f"column 'hinged' in the front list is hidden {HOW}")
         for part in ("F1", "F3")
     }

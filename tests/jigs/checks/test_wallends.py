@@ -13,6 +13,7 @@ from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, job
+from tests.said import remedy_of
 
 ENDS = {"wall-filler", "end-reach", "hinge-at-end", "edge-at-end"}
 
@@ -41,14 +42,14 @@ def test_a_door_at_a_wall(filler: float, told: bool) -> None:
     problems = found(box(door()), filler=filler)
     assert [p.code for p in problems] == ["wall-filler"] * told
     if told:
-        assert "41.0 mm" in problems[0].remedy
-        assert "restrictor = true" in problems[0].remedy
+        assert "41.0 mm" in remedy_of(problems[0])
+        assert "restrictor = true" in remedy_of(problems[0])
 
 
 def test_without_a_filler_the_restrictor_comes_first() -> None:
     """Where there is no filler at all, a restrictor below 90 degrees is asked for."""
     [problem] = found(box(door()))
-    assert problem.remedy.startswith("fit a restrictor that stops it below 90 degrees")
+    assert remedy_of(problem).startswith("fit a restrictor that stops it below 90 degrees")
 
 
 def test_a_door_with_a_restrictor_strikes_nothing() -> None:

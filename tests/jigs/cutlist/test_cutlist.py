@@ -13,6 +13,7 @@ from jigs.given.stated import BlindEnd, DrawerSize
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import MATERIAL, box, job, lay
 from tests.jobs import jobs
+from tests.said import fact_of
 
 DRAWERS = (
     FrontSpec(id="B1-1", kind="drawer", height=150.0),
@@ -101,7 +102,7 @@ def test_what_has_no_room_is_left_out_and_told() -> None:
     """A box as wide as its two sides has no bottom."""
     layout, cut = with_cutting(lay(box(width=2 * 18.3)))
     assert "B1-BOTTOM" not in {piece.id for piece in cut.pieces}
-    told = [problem.text for problem in layout.problems if problem.code == "piece-no-room"]
+    told = [fact_of(problem) for problem in layout.problems if problem.code == "piece-no-room"]
     assert any("B1-BOTTOM" in text for text in told)
 
 

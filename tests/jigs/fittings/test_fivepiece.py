@@ -10,6 +10,7 @@ from jigs.given.job import FrontSpec
 from jigs.given.stated import FivePieceSpec, HandHole, OpenedBy, OwnReveals
 from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, codes, front_of, lay
+from tests.said import remedy_of
 
 DRAWER = FivePiece(width=454.0, height=220.8, stile=57.0, rail=57.0, groove=11.0, panel=6.0)
 
@@ -53,7 +54,7 @@ def test_a_drawers_pull_keeps_off_a_thin_panel(panel: float, y: float) -> None:
     layout = laid(kind="drawer", height=220.8, five_piece=FivePieceSpec(stile=57.0, panel=panel))
     pulls = [hole.y for hole in front_of(layout, "B1-2").holes if hole.purpose == "pull"]
     assert pulls == pytest.approx([y, y])
-    told = [p.remedy for p in layout.problems if p.code == "pull-on-rail"]
+    told = [remedy_of(p) for p in layout.problems if p.code == "pull-on-rail"]
     # What is to be written is what the caliper says, not a number that silences it.
     remedy = "leave it so, or give the panel's thickness as the caliper has it"
     assert told == ([remedy] if panel <= 10 else [])

@@ -19,6 +19,7 @@ from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.layout.layout import lay_out
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SURE
+from tests.said import fact_of, remedy_of
 
 HINGE = 'plates = ["0 mm", "3 mm"]'
 ALL_OF_HINGE = ("constant", "plates", "fixing_spacing", "fixing_inboard", "cup_depth")
@@ -71,11 +72,11 @@ def test_a_word_covers_what_this_record_writes(tmp_path: Path) -> None:
     assert open_keys(job.hinges["mine"]) == ("fixing_spacing", "fixing_inboard", "cup_depth")
     assert how_confirmed(job.hinges["mine"], "plates") == "leaflet"
     [found] = [p for p in lay_out(job).problems if p.code == "unconfirmed-hinge"]
-    assert found.text == (
+    assert fact_of(found) == (
         "hinge 'mine' has open numbers: fixing_spacing 45 mm, fixing_inboard 9.5 mm, "
         "cup_depth 13 mm"
     )
-    assert found.remedy.startswith(
+    assert remedy_of(found).startswith(
         "write fixing_spacing, fixing_inboard and cup_depth in [hinge.mine] as your leaflet has "
         "them"
     )
@@ -93,7 +94,7 @@ def test_the_heading_to_write_below_is_toml(tmp_path: Path) -> None:
     own = with_hinge('confirmed = "leaflet"').replace("hinge.mine]", 'hinge."für Türen"]')
     job = read(tmp_path, own.replace('"mine"', '"für Türen"'))
     [found] = [p for p in lay_out(job).problems if p.code == "unconfirmed-hinge"]
-    assert ' in [hinge."für Türen"] as your leaflet' in found.remedy
+    assert ' in [hinge."für Türen"] as your leaflet' in remedy_of(found)
 
 
 def test_a_list_names_numbers_one_by_one_inherited_ones_too(tmp_path: Path) -> None:

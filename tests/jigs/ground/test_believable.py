@@ -19,6 +19,7 @@ from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import FaultBook, Table
 from tests.jigs.jobtext import JOB, SMALL, faults_of, read
+from tests.said import fact_of
 from tests.test_jobfile_page import DEMO, FURTHER
 
 INCH = 25.4
@@ -222,14 +223,14 @@ def test_numbers_of_no_unit_are_a_warning_on_what_depends_on_them(tmp_path: Path
     job = read(tmp_path, metric.replace("[[box]]", "plate_diameter = 50\nfixing_diameter = 30\n"
                                         "[[box]]", 1))  # fmt: skip
     found = unlikely(job)
-    assert [p.text for p in found] == [
+    assert [fact_of(p, "mm") for p in found] == [
         "hinge.mine.fixing_diameter: 30.0 mm (1 3/16- in); 1 to 12 mm is usual",
         "hinge.mine.plate_diameter: 50.0 mm (1 31/32 in); 1 to 12 mm is usual",
     ]
     drilled = ("B1-1", "B1-SIDE-L")
     assert {(p.level, p.part, p.also) for p in found} == {("warning", None, drilled)}
     (found16,) = unlikely(read(tmp_path, INCHES.replace("tolerance = 1\n", "tolerance = 16\n")))
-    assert found16.text == "fronts.tolerance: 16 in (406.4 mm); 0.2 to 5 mm is usual"
+    assert fact_of(found16) == "fronts.tolerance: 16 in (406.4 mm); 0.2 to 5 mm is usual"
     assert set(found16.also) == {"B1-1", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}
 
 
@@ -238,7 +239,7 @@ def test_a_slides_number_is_told_at_all_that_runs_on_it(tmp_path: Path) -> None:
     text = JOB.replace('drawer_rise = "14 mm"', 'drawer_rise = "14 mm"\nfixing_diameter = "15 mm"')
     text += '[[box.rollout]]\nat = "100 mm"\nheight = "100 mm"\n'
     (told,) = unlikely(read(tmp_path, text))
-    assert told.text.startswith("slide.runner.fixing_diameter: 19/32 in")
+    assert fact_of(told).startswith("slide.runner.fixing_diameter: 19/32 in")
     assert set(told.also) == {"B1-1", "B1-1-BOX", "B1-ROLLOUT-1", "B1-SIDE-L", "B1-SIDE-R"}
 
 
@@ -247,7 +248,7 @@ def test_a_number_at_a_box_or_a_front_is_told_there(tmp_path: Path) -> None:
     text = SMALL.replace('"door"\nhinged = "left"', '"pair"\nthickness = "50 mm"')
     job = read(tmp_path, text.replace("depth = 584.2", 'depth = 584.2\nrail = "400 mm"'))
     found = unlikely(job)
-    assert [(p.part, p.text.partition(":")[0]) for p in found] == [
+    assert [(p.part, fact_of(p, "mm").partition(":")[0]) for p in found] == [
         ("B1", "rail"), ("B1-1L", "thickness"), ("B1-1R", "thickness"),
     ]  # fmt: skip
     assert all(p.level == "warning" for p in found)
@@ -257,7 +258,7 @@ def test_weights_and_counts_have_ranges_too(tmp_path: Path) -> None:
     """A density of 75 kg/m3, forty fronts alike: doubted, not refused."""
     text = JOB.replace("front_density = 750", "front_density = 75")
     text = text.replace('kind = "drawer"\n', 'kind = "drawer"\ncount = 40\n')
-    texts = {p.text for p in unlikely(read(tmp_path, text))}
+    texts = {fact_of(p, "mm") for p in unlikely(read(tmp_path, text))}
     assert "material.front_density: 75 kg/m3; 250 to 1200 kg/m3 is usual" in texts
     assert "count: 40; 1 to 24 is usual" in texts
 
@@ -317,6 +318,6 @@ def test_what_a_board_is_called_is_asked_about(tmp_path: Path, line: str, told: 
     text = SMALL.replace("schema = 1\n", f'schema = 1\nunits = "in"\n[material]\n{line}\n')
     for size in ("457.2", "774.7", "584.2"):
         text = text.replace(f"= {size}", f'= "{size} mm"')
-    found = [p.text for p in unlikely(read(tmp_path, text))]
+    found = [fact_of(p, "mm") for p in unlikely(read(tmp_path, text))]
     assert len(found) == bool(told)
     assert all(told in text for text in found), found

@@ -12,6 +12,7 @@ from jigs.given.stated import NOTED, Boring, DrawerSize, HandHole, Hung, OpenedB
 from jigs.ground.geometry import Hole
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import GOLDEN, UNDER_COUNTER, box, codes, front_of, job, lay, side_of
+from tests.said import remedy_of
 
 
 def spec(name: str, kind: FrontKind = "drawer", **given: object) -> FrontSpec:
@@ -204,6 +205,6 @@ def test_screws_without_a_rail_want_blocks() -> None:
     front = front_of(layout, "B1-1")
     assert len(front.holes) == 4
     for hole in front.holes:
-        assert f"({front.place.y + hole.y:.1f} mm)" in told.remedy
+        assert f"({front.place.y + hole.y:.1f} mm)" in remedy_of(told)
     sink = lay(box(*rows, kind="sink", width=914.4), reveal=UNDER_COUNTER)
     assert "blocks-needed" not in codes(sink)

@@ -12,6 +12,7 @@ from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
 from tests.jigs.sample import box, codes, front_of, job, side_of
+from tests.said import fact_of, remedy_of
 
 LEAF = (914.4 - 2 * 1.6 - 3.2) / 2
 
@@ -88,7 +89,7 @@ def test_beyond_the_tolerance_a_front_is_held(dx: float, dy: float, said: str) -
     if said:
         problem = told(layout, "size-differs")
         assert problem.level == "error"
-        off = problem.text.partition(": ")[2]
+        off = fact_of(problem).partition(": ")[2]
         for words in said.split(" and "):
             figure, way = words.split(" mm ")
             assert f"{figure} mm" in off
@@ -108,7 +109,7 @@ def test_the_job_states_its_own_tolerance() -> None:
 def test_exchanged_labels_are_pointed_at() -> None:
     """The remedy names the front whose size a held one has."""
     layout = lay_out(deliver(row(2, "B1-1", W, DOOR), row(3, "B1-2", W, DRAWER)))
-    remedies = {p.part: p.remedy for p in layout.problems if p.code == "size-differs"}
+    remedies = {p.part: remedy_of(p) for p in layout.problems if p.code == "size-differs"}
     assert "it has the size of B1-2" in remedies["B1-1"]
     assert "it has the size of B1-1" in remedies["B1-2"]
 
@@ -181,8 +182,8 @@ def test_what_is_left_over_is_warned_once() -> None:
     layout = lay_out(deliver(row(2, "", 321.0, 654.0, count=2), row(3, "B1-1", count=2)))
     said = [p for p in layout.problems if p.code == "surplus"]
     assert [(p.level, p.part) for p in said] == [("warning", None)] * 2
-    assert "list.csv, row 3: a piece more than was ordered of B1-1" in said[0].text
-    assert "list.csv, row 2: 2 pieces of" in said[1].text
+    assert "list.csv, row 3: a piece more than was ordered of B1-1" in fact_of(said[0])
+    assert "list.csv, row 2: 2 pieces of" in fact_of(said[1])
 
 
 def test_two_fronts_that_meet_are_told() -> None:
@@ -192,7 +193,7 @@ def test_two_fronts_that_meet_are_told() -> None:
     layout = lay_out(deliver(row(2, "B1-1", W, DRAWER), row(3, "B1-2", W, door + 1.5), to=narrow))
     said = told(layout, "gap-in-hand")
     assert (said.level, said.part, said.also) == ("warning", "B1-2", ("B1-1",))
-    assert "leave nothing between them" in said.text
+    assert "leave nothing between them" in fact_of(said)
 
 
 def test_the_job_s_own_measures_stay_where_the_list_has_none() -> None:

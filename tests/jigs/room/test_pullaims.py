@@ -10,6 +10,7 @@ from jigs.given.stated import NOTED, FivePieceSpec, OpenedBy
 from jigs.given.walls import place_boxes
 from jigs.layout.layout import lay_out
 from tests.jigs.sample import box, codes, front_of, job
+from tests.said import fact_of, remedy_of
 
 
 def door(name: str, hinged: str = "left", **more: object) -> FrontSpec:
@@ -136,7 +137,7 @@ def test_within_one_box() -> None:
         ),
         door("B1-2"),
     )
-    assert "off its front" in lay_out(job(knob)).problems[0].text
+    assert "off its front" in fact_of(lay_out(job(knob)).problems[0])
 
 
 @pytest.mark.parametrize(
@@ -160,7 +161,7 @@ def test_refused(front: FrontSpec, text: str) -> None:
     south = box(door("C1-1"), name="C1", wall="south")
     layout = lay_out(job(low, hung(front), south))
     [problem] = [p for p in layout.problems if p.code == "pull-aim"]
-    assert text in problem.text
+    assert text in fact_of(problem)
     assert front_of(layout, "W1-1").withheld
     assert not front_of(layout, "B1-1").withheld
 
@@ -173,7 +174,7 @@ def test_two_in_a_circle() -> None:
             hung(door("W1-1", opened_by=OpenedBy(pull_over="B1-1"))),
         )
     )
-    texts = [p.text for p in layout.problems if p.code == "pull-aim"]
+    texts = [fact_of(p) for p in layout.problems if p.code == "pull-aim"]
     assert any("in a circle (B1-1 -> W1-1 -> B1-1)" in text for text in texts)
     assert front_of(layout, "B1-1").withheld
     assert front_of(layout, "W1-1").withheld
@@ -187,7 +188,7 @@ def test_a_chain_without_end() -> None:
         for n in range(400)
     ]
     layout = lay_out(job(*doors, box(door("B400-1"), name="B400", x=500.0 * 400)))
-    assert any("a chain of more than 50 fronts" in p.text for p in layout.problems)
+    assert any("a chain of more than 50 fronts" in fact_of(p) for p in layout.problems)
     assert not front_of(layout, "B400-1").withheld
 
 
@@ -210,7 +211,7 @@ def test_nearly_above_each_other(x: float, told: bool) -> None:
     found = [p for p in layout.problems if p.code == "sight-line"]
     assert [p.part for p in found] == ["W1-1"] * told
     if told:
-        assert 'pull_over = "B1-1"' in found[0].remedy
+        assert 'pull_over = "B1-1"' in remedy_of(found[0])
 
 
 def test_a_door_is_held_against_the_door_under_a_drawer() -> None:

@@ -10,7 +10,7 @@ from jigs.box.parts import Layout
 from jigs.given.cautions import NO_CODE
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
-from jigs.ground.problems import Problem, error
+from jigs.ground.problems import error, warning
 from templates.binding.contents import station_contents
 from templates.binding.cover import CARD, cover_pages
 from templates.page.border import EDGE
@@ -33,17 +33,22 @@ def troubled(count: int) -> Layout:
         replace(
             layout.fronts[0],
             id=f"B9-{row}",
-            held=(error("hand-not-stated", None, f"nobody said of {row}", "say it"),),
+            held=(error("hole-serves-nobody", None, name=f"X{row}"),),
         )
         for row in range(count)
     )
     problems = tuple(
-        Problem(
-            level="warning",
-            code="unconfirmed-hinge",
-            part="B3-2",
-            text=f"hinge 'packet {row}': constant 15.0 is not confirmed",
-            remedy="look it up in the leaflet",
+        warning(
+            "unconfirmed-hinge",
+            "B3-2",
+            kind="hinge",
+            record=f"packet {row}",
+            several=False,
+            numbers="constant 15 mm",
+            keys=(),
+            last="constant",
+            own="[hinge.x]",
+            generic=False,
         )
         for row in range(count)
     )
@@ -96,17 +101,17 @@ def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
 def test_what_is_held_for_one_reason_stands_together() -> None:
     """Once, with all its parts."""
     layout = worked_layout("in")
-    why = (error("hand-not-stated", None, "nobody said", "say it"),)
+    why = (error("hand-not-stated", None),)
     held = tuple(replace(layout.fronts[0], id=name, held=why) for name in ("B8-1", "B9-1"))
     layout = replace(layout, fronts=(*layout.fronts, *held))
     found = words(cover_pages(layout, PAPERS["common"], STATIONS)[0])
-    assert "B8-1, B9-1: hand not stated: nobody said" in found
+    assert "B8-1, B9-1: hand not stated: a single door, and nobody said" in found
 
 
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
     found = words(cover_pages(troubled(1), PAPERS["common"], SHEETS)[0])
-    assert "B9-0: hand not stated: nobody said" in found
+    assert "B9-0: hole serves nobody: holes by hand in its sides serve 'X0'" in found
     assert "3 fronts have sheets" in found
     assert "above floor 100.0 mm" in found
 

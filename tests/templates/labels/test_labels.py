@@ -30,6 +30,7 @@ from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import box, lay
 from tests.letters import drawn_on, letters_of, strokes_of
 from tests.readback import Box, PrintedPage, read_pages
+from tests.said import reason_of
 from tests.templates.kitchens import (
     galley,
     labels_of,
@@ -215,7 +216,11 @@ def test_whatever_the_names_and_sizes_nothing_overlaps(
             height=height,
         )
     )
-    first = replace(layout.fronts[0], held=(error("overlay", None, reason, "x"),), fittings=())
+    first = replace(
+        layout.fronts[0],
+        held=(error("pull-aim", None, case="nobody", key=reason, nearest="x"),),
+        fittings=(),
+    )
     for version in (layout, replace(layout, fronts=(first, *layout.fronts[1:]))):
         pages = label_pages(version, one_of_each(version), STOCKS[stock])
         check_pages(pages, write_pdf(pages), STOCKS[stock])
@@ -282,7 +287,7 @@ def test_a_held_parts_label_says_hold_large_and_why(stock: Stock) -> None:
     assert max(mark.size for mark in texts if mark.text == "HOLD") >= 4.5
     held = next(front for front in layout.fronts if front.id == "B9-1").held[0]
     assert any(
-        held.reason.startswith(mark.text.rstrip("…")) for mark in texts if len(mark.text) > 4
+        reason_of(held).startswith(mark.text.rstrip("…")) for mark in texts if len(mark.text) > 4
     )
     assert not any(mark.text.startswith("code") for mark in texts)
 

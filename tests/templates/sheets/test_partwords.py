@@ -9,7 +9,7 @@ import pytest
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import FrontSpec
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, warning
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from templates.lists.holelist import holes_json
@@ -145,20 +145,13 @@ def test_a_drawer_box_names_its_front() -> None:
 def test_findings_stand_on_the_sheets_they_concern() -> None:
     """The part's own and those that name it also; what is open has a line of its own."""
     layout = with_problems(
-        Problem(level="warning", code="end-reveal", part="B3", text="a gap", remedy="x"),
-        Problem(level="warning", code="sight-line", part="B3-2", text="nearly level", remedy="x"),
-        Problem(
-            level="warning",
-            code="unconfirmed-hinge",
-            part="B3-1",
-            text="hinge 'mine': constant 15.0",
-            remedy="x",
-            also=("B3-2",),
-        ),
+        warning("no-shelf", "B3"),
+        warning("not-delivered", "B3-2"),
+        warning("unconfirmed-hinge", "B3-1", also=("B3-2",)),
     )
     notes = notes_for(layout, "B3-2", ("side thickness 18.0 mm",))
     assert texts(notes) == (
-        "Nearly level.",
+        "Not delivered yet; its sheets are for the size that was ordered.",
         "ASSUMED: side thickness 18.0 mm.",
     )
     assert notes_for(layout, "B1-1", ()) == ()
@@ -167,14 +160,14 @@ def test_findings_stand_on_the_sheets_they_concern() -> None:
 def test_what_concerns_hinges_stands_where_they_are_bored() -> None:
     """Not where the pull is; on all sheets of a front whose cups its maker bored, or that has
     none."""
-    few = Problem(level="warning", code="hinges-few", part="B3-2", text="few", remedy="x")
-    layout = with_problems(
-        few, Problem(level="warning", code="sight-line", part="B3-2", text="level", remedy="x")
-    )
+    few = warning("least-reveal-unknown", "B3-2", thick=19.0)
+    layout = with_problems(few, warning("push-latch", "B3-2"))
     words = words_of_front(layout, front("B3-2"))
-    assert texts(words.notes)[-2:] == ("Few.", "Level.")
+    of_hinges, of_all = texts(words.notes)[-2:]
+    assert of_hinges.startswith("The least reveal at the hinge edge")
+    assert of_all.startswith("A push latch wants")
     assert words.face_notes is not None
-    assert {"Few.", "Level."} & set(texts(words.face_notes)) == {"Level."}
+    assert {of_hinges, of_all} & set(texts(words.face_notes)) == {of_all}
     pull = tuple(each for each in front("B3-2").fittings if each.kind == "pull")
     bored = words_of_front(layout, replace(front("B3-2"), fittings=pull))
     assert bored.face_notes == bored.notes

@@ -6,7 +6,7 @@ import pytest
 
 from jigs.box.provenance import with_open
 from jigs.given.job import FrontSpec
-from jigs.ground.problems import Problem
+from jigs.ground.problems import Problem, error, warning
 from templates.words.findings import (
     check_text,
     closing_text,
@@ -21,26 +21,26 @@ from tests.jigs.sample import box, lay
 from tests.templates.small_layout import small_layout
 
 
-def problem(level: str, code: str, part: str | None, text: str = "it rubs") -> Problem:
-    assert level in ("error", "warning")
-    return Problem(
-        level="error" if level == "error" else "warning",
-        code=code,
-        part=part,
-        text=text,
-        remedy="plane it",
-    )
+def problem(level: str, code: str, part: str | None) -> Problem:
+    """State a finding that has no figures."""
+    return (error if level == "error" else warning)(code, part)
+
+
+def thick(level: str, part: str, made: float = 18.0) -> Problem:
+    """State a finding that is an error of one front and a warning of another."""
+    found = error if level == "error" else warning
+    return found("thickness-differs", part, made=made, ordered=19.0)
 
 
 def test_a_finding_is_a_fact_and_its_remedy_on_a_line_of_its_own() -> None:
     """The code stands behind the fact, the remedy below it, further in."""
-    layout = replace(small_layout(), problems=(problem("warning", "counter-front", "B1-2"),))
+    layout = replace(small_layout(), problems=(problem("warning", "no-shelf", "B1-2"),))
     assert check_text(layout).splitlines()[:5] == [
         layout.echo,
         "",
-        "What would spoil wood or money",
-        "  warning: B1-2: it rubs. [counter-front]",
-        "      Plane it.",
+        "Worth a look",
+        "  warning: B1-2: doors and no shelf: no pin holes are drilled in its sides. [no-shelf]",
+        "      State [[box.shelf]] before the sides are drilled, or shelf = [] for none.",
     ]
 
 
@@ -49,37 +49,37 @@ def test_findings_stand_by_rank_over_the_whole_job() -> None:
     layout = replace(
         small_layout(),
         problems=(
-            problem("warning", "sight-line", "B1-2"),
-            problem("warning", "counter-front", "B1-1"),
-            problem("error", "overlay", "B2-1"),
+            problem("warning", "push-latch", "B1-2"),
+            problem("warning", "opening-not-noted", "B1-1"),
+            problem("error", "hinge-not-stated", "B2-1"),
         ),
     )
     text = check_text(layout)
     order = [
         "Errors",
-        "[overlay]",
+        "[hinge-not-stated]",
         "What would spoil wood or money",
-        "[counter-front]",
+        "[opening-not-noted]",
         "Worth a look",
-        "[sight-line]",
+        "[push-latch]",
     ]
     assert sorted(order, key=text.index) == order
 
 
 def test_a_finding_that_boxes_share_is_said_once() -> None:
     """Twenty doors on one unconfirmed hinge are one paragraph, and one in the count."""
-    problems = tuple(problem("warning", "sight-line", part) for part in ("B1-2", "B2-2"))
+    problems = tuple(problem("warning", "no-shelf", part) for part in ("B1-2", "B2-2"))
     text = check_text(replace(small_layout(), problems=problems))
-    assert text.count("it rubs") == 1
-    assert "B1-2, B2-2: it rubs" in text
+    assert text.count("doors and no shelf") == 1
+    assert "B1-2, B2-2: doors and no shelf" in text
     assert "1 warning. Nothing is held back." in text
-    assert count_warnings(problems) == 1
+    assert count_warnings(problems, "in") == 1
 
 
 def test_data_keeps_one_entry_a_part_with_its_rank() -> None:
     """A program asks by part; an error has rank 1 whatever its code."""
-    problems = [problem("warning", "size-differs", part) for part in ("B1-2", "B2-2")]
-    data = problems_data([*problems, problem("error", "size-differs", "B1-1")])
+    problems = [thick("warning", part) for part in ("B1-2", "B2-2")]
+    data = problems_data([*problems, thick("error", "B1-1")], "in")
     assert [(entry["part"], entry["rank"]) for entry in data] == [
         ("B1-2", 2),
         ("B2-2", 2),
@@ -98,12 +98,9 @@ def test_data_keeps_one_entry_a_part_with_its_rank() -> None:
 )
 def test_the_check_ends_with_a_count(levels: tuple[str, ...], words: str) -> None:
     """Errors and warnings are counted apart, each as often as it is said."""
-    found = [
-        problem(level, "size-differs", f"B1-{number}", f"it rubs {number}")
-        for number, level in enumerate(levels)
-    ]
-    assert count_words(found) == words
-    assert count_words(found * 2) == words
+    found = [thick(level, f"B1-{number}", 10.0 + number) for number, level in enumerate(levels)]
+    assert count_words(found, "in") == words
+    assert count_words(found * 2, "in") == words
 
 
 def test_assumptions_are_listed_last() -> None:
@@ -117,8 +114,11 @@ def test_assumptions_are_listed_last() -> None:
 
 def test_no_line_is_broken_late_or_in_a_word() -> None:
     """Lines fit a terminal, and codes and IDs stay whole."""
-    long = "the reveal at the hinge-edge is " * 12
-    layout = replace(small_layout(), problems=(problem("error", "hinge-no-room", "B1-2", long),))
+    long = error(
+        "hinge-no-room", "B1-2", panel=40.0, end=70.0, between=80.0, rollouts=True,
+        heights=("hinge-edge",) * 40,
+    )  # fmt: skip
+    layout = replace(small_layout(), problems=(long,))
     for line in (check_text(layout) + held_text(layout)).splitlines()[1:]:
         assert len(line) <= WIDTH
     assert "hinge-\n" not in check_text(layout)

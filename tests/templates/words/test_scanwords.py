@@ -232,7 +232,7 @@ def test_every_text_keeps_the_rules(name: str, wall: str, held: bool) -> None:
         )
     )
     if held:
-        why = (error("overlay", None, "no plate reaches it", "x"),)
+        why = (error("overlay", None),)
         fronts = tuple(replace(front, held=why, fittings=()) for front in layout.fronts)
         layout = replace(layout, fronts=fronts)
     made = [front_payload(layout, front) for front in layout.fronts]
