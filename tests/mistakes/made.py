@@ -154,7 +154,11 @@ def missed(made: Made, expect: Expect) -> str:
                 return f"the label of {part} does not say HOLD"
             return f"{part} has a sheet" if made.pages(part) else ""
         case Warned(code, part, on, sheet):
-            facts = [fact_of(p) for p in layout.problems if (p.code, p.part) == (code, part)]
+            facts = [
+                fact_of(p, layout.job.shown)
+                for p in layout.problems
+                if (p.code, p.part) == (code, part)
+            ]
             if not facts:
                 return f"no {code} at {part}"
             words = made.words(on, sheet or part or "")
