@@ -19,6 +19,7 @@ from templates.lists.supplierlist import fronts_csv
 from templates.lists.workbook import write_workbook
 from templates.words.orderwords import terms
 from templates.words.textlines import WIDTH
+from tests.said import reason_of
 
 DEMO = Path(__file__).parents[3] / "templates" / "demo" / "job.toml"
 FORMULA = ("=", "+", "-", "@")
@@ -105,12 +106,13 @@ def test_every_format_carries_the_terms(tmp_path: Path) -> None:
     # What is held back is named with its reason, and is in no sum.
     (held,) = order.held
     assert held.id == "B1-2"
+    why = reason_of(held.why[0], "mm")
     data = json.loads(order_json(order, job))
-    assert data["held"] == [{"id": "B1-2", "box": "B1", "why": list(held.why)}]
+    assert data["held"] == [{"id": "B1-2", "box": "B1", "why": [why]}]
     (row,) = [row for row in rows if row["part"] == "B1-2"]
-    assert row["state"] == f"held back: {held.why[0]}"
+    assert row["state"] == f"held back: {why}"
     assert (row["needed"], row["buy"]) == ("1", "0")
-    assert f"HELD BACK: {held.why[0]}" in flat
+    assert f"HELD BACK: {why}" in flat
 
 
 def test_each_front_says_what_it_is_ordered_from() -> None:
