@@ -41,7 +41,7 @@ def test_the_wheel_holds_the_three_packages_with_their_data(wheel: Path) -> None
     data = {
         path.relative_to(ROOT).as_posix()
         for top in tops
-        for pattern in ("*.toml", "*.csv")
+        for pattern in ("*.toml", "*.csv", "*.css", "*.js")
         for path in (ROOT / top).rglob(pattern)
     }
     assert data <= set(names)

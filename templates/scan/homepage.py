@@ -209,7 +209,7 @@ def _wall(scan: Scan, wall: WallPicture, standings: Mapping[str, Standing], host
     groups.append(("Along the wall", own))
     return section(
         title,
-        wall.picture(None, alt, shared=host.book),
+        *wall.pictures(alt, shared=host.book),
         *(_box(words, parts, standings, host) for words, parts in groups if parts),
     )
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jigs.ground.geometry import rectangle
-from jigs.room.elevation import Elevation
+from jigs.room.elevation import Elevation, part_wall
 from jigs.room.seen import Seen, SeenAppliance
 from templates.labels.keyplan import Black, Filled
 from templates.page.marks import Area, Line, Mark, Outline, Text
@@ -71,11 +71,26 @@ class WallPicture:
         """Draw all that is on the wall, for pictures that refer to it."""
         return tag("g", *(each.drawn for each in self._stretches), id=self.name)
 
-    def picture(self, black: Black | None, alt: str, *, shared: bool) -> Html:
-        """Draw the wall with a part on it, or by itself; `alt` says the same in words. `shared`:
-        what is on the wall stands elsewhere in the file."""
-        own = [self._boxes[box] for box in black.own if box in self._boxes] if black else []
-        left, right = self._window(own)
+    def picture(self, black: Black, alt: str, *, shared: bool) -> Html:
+        """Draw the wall with a part on it; `alt` says the same in words. `shared`: what is on the
+        wall stands elsewhere in the file."""
+        own = [self._boxes[box] for box in black.own if box in self._boxes]
+        window = self._window(own)
+        return self._drawn(
+            window, self._part(black, own, window[1] - window[0]), alt, shared=shared
+        )
+
+    def pictures(self, alt: str, *, shared: bool) -> list[Html]:
+        """Draw the wall by itself, one that is long in stretches of whole boxes."""
+        stretches = part_wall(self.elevation, WINDOW)
+        windows = [(each.extent[0], each.extent[2]) for each in stretches]
+        return [self._drawn(window, [], alt, shared=shared) for window in windows]
+
+    def _drawn(
+        self, window: tuple[float, float], part: Sequence[Mark], alt: str, *, shared: bool
+    ) -> Html:
+        """Draw what stands in a window, and a part on it."""
+        left, right = window
         if shared:
             wall = tag("use", href=f"#{self.name}")
         else:
@@ -84,7 +99,7 @@ class WallPicture:
         floor: list[Mark] = []
         if self.elevation.placed:
             floor = [Line(x1=left, y1=0.0, x2=right, y2=0.0, layer="floor")]
-        marks = [*floor, *self._part(black, own, right - left)]
+        marks = [*floor, *part]
         highest = max(self._high, *(y for mark in marks if isinstance(mark, Area)
                                     for _, y in mark.points), 0.0) + self._letters / 4  # fmt: skip
         view = (left, self._top - highest, right - left, highest - self._low)
@@ -109,9 +124,7 @@ class WallPicture:
         start = max(min((first + last - WINDOW) / 2, right - WINDOW, first), left)
         return start, max(start + WINDOW, last)
 
-    def _part(self, black: Black | None, own: Sequence[Seen], wide: float) -> list[Mark]:
-        if black is None:
-            return []
+    def _part(self, black: Black, own: Sequence[Seen], wide: float) -> list[Mark]:
         marks: list[Mark] = [
             _room((seen.x, seen.bottom, seen.right, seen.top), "own") for seen in own
         ]
