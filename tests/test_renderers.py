@@ -15,7 +15,6 @@ from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.cards.outlines import lines_on, outline_page
 from templates.elevations.elevation import draw_elevations
-from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Page, Qr, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
@@ -117,8 +116,8 @@ def test_sheets_of_the_demo_are_rendered_alike() -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("paper", [name for name in PAPERS if name != "common"])
-def test_sheets_on_each_paper_are_rendered_alike(paper: str) -> None:
+@pytest.mark.parametrize("paper", ["a4", "tabloid"])
+def test_sheets_on_other_paper_are_rendered_alike(paper: str) -> None:
     """A drawer over a door, and the sides of their box: every third page."""
     pages = list(make_sheets(small_layout(), PAPERS[paper]).pages)
     assert unlike(write_pdf(pages[::3])) == []
@@ -134,9 +133,11 @@ KINDS = {
     "slide": ("hardware", "undermount-533"),
     "pull": ("hardware", "bar-160"),
     **{
-        f"labels on {stock}": ("labels", DEMO, "--only", "B1", "--stock", stock) for stock in STOCKS
+        f"labels on {stock}": ("labels", DEMO, "--only", "B1", "--stock", stock)
+        for stock in ("letter-3x10", "roll-62x29", "cup-tag-round")
     },
 }
+"""Of labels a sheet, a roll and a tag: the others are drawn by the same marks."""
 
 
 @pytest.mark.slow
@@ -144,11 +145,11 @@ KINDS = {
 def test_every_other_kind_of_page_is_rendered_alike(
     words: tuple[str | Path, ...], tmp_path: Path
 ) -> None:
-    """As the commands write it."""
+    """As the commands write it; of many pages every third."""
     path = tmp_path / "pages.pdf"
     result = CliRunner().invoke(main, [*map(str, words), "-o", str(path)])
     assert path.exists(), result.output
-    assert unlike(path.read_bytes()) == []
+    assert unlike(path.read_bytes(), every=3) == []
 
 
 def whole(page: Page) -> Page:
@@ -203,8 +204,8 @@ def test_bare_faces_are_the_same_as_svg_and_as_pdf(tmp_path: Path) -> None:
 @pytest.mark.slow
 def test_letters_of_an_svg_stay_in_their_places(tmp_path: Path) -> None:
     """This renderer moves letters together as it likes, and knows no length of a text: each line
-    is held to its own box, and begins where it should."""
-    for page in make_sheets(small_layout(), PAPERS["common"]).pages:
+    is held to its own box, and begins where it should; on every second page."""
+    for page in [*make_sheets(small_layout(), PAPERS["common"]).pages][::2]:
         texts = [mark for mark in page.marks if isinstance(mark, Text)]
         shown = librsvg(write_svg(replace(page, marks=tuple(texts))))
         allowed = np.zeros_like(shown.black)

@@ -170,7 +170,7 @@ def test_a_narrow_terminal_code_is_no_trouble(small: Path) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("command", ["demo", "check", "pack"])
+@pytest.mark.parametrize("command", ["demo", "check"])
 def test_a_narrow_terminal_code_is_no_trouble_to_any_process(command: str, small: Path) -> None:
     """The same of commands by themselves, and of the one that makes its own job."""
     foreign(small)
@@ -179,53 +179,54 @@ def test_a_narrow_terminal_code_is_no_trouble_to_any_process(command: str, small
     assert done.returncode == 0, done.stderr
 
 
-def check_bytes(job: Path) -> None:
+@pytest.mark.slow
+def test_the_demo_gives_the_same_bytes(demo_job: Path) -> None:
+    """Twice the pack of a kitchen that has everything, in two processes with two hash seeds: not
+    a byte differs."""
     packs = []
     for seed in ("1", "2"):
-        folder = job.parent / f"pack-{seed}"
-        done = run("pack", job, "-o", folder, cwd=job.parent, PYTHONHASHSEED=seed)
+        folder = demo_job.parent / f"pack-{seed}"
+        done = run("pack", demo_job, "-o", folder, cwd=demo_job.parent, PYTHONHASHSEED=seed)
         assert done.returncode == 0, done.stderr
         packs.append({path.name: path.read_bytes() for path in sorted(folder.iterdir())})
     assert packs[0] == packs[1]
 
 
 @pytest.mark.slow
-def test_the_same_job_gives_the_same_bytes(small: Path) -> None:
-    """Twice the pack, in two processes with two hash seeds: not a byte differs."""
-    check_bytes(small)
-
-
-@pytest.mark.slow
-def test_the_demo_gives_the_same_bytes(demo_job: Path) -> None:
-    """The same, of a kitchen that has everything."""
-    check_bytes(demo_job)
-
-
-@pytest.mark.slow
 @pytest.mark.skipif(sys.platform == "win32", reason="signals are a Unix thing")
-@pytest.mark.parametrize("sign", [signal.SIGINT, signal.SIGTERM, signal.SIGKILL])
-def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_job: Path) -> None:
-    """A run that is stopped leaves each file as it was or as it will be, never in between."""
-    folder = demo_job.parent / "pack"
+@pytest.mark.parametrize(
+    ("sign", "shares"),
+    [
+        (signal.SIGINT, (0.2, 0.6, 0.95)),
+        (signal.SIGTERM, (0.4, 0.8, 1.0)),
+        (signal.SIGKILL, (0.7, 0.9, 0.95)),
+    ],
+)
+def test_killed_at_any_time_the_older_pack_is_whole(
+    sign: signal.Signals, shares: tuple[float, ...], small: Path
+) -> None:
+    """A run that is stopped after a share of its time leaves each file as it was or as it will be,
+    never in between."""
+    folder = small.parent / "pack"
     started = time.monotonic()
-    run("pack", demo_job, cwd=demo_job.parent)
+    run("pack", small, cwd=small.parent)
     length = time.monotonic() - started
     good = {path.name: path.read_bytes() for path in folder.iterdir()}
     contents = json.loads(good.pop("contents.json"))
     older = {name: b"older " + data for name, data in good.items()}
     contents["files"] = {name: sha256(data).hexdigest() for name, data in older.items()}
-    for step in range(5):
+    for share in shares:
         for name, data in older.items():
             (folder / name).write_bytes(data)
         (folder / "contents.json").write_text(json.dumps(contents), encoding="utf-8")
         process = subprocess.Popen(
-            [*JIGSHEET, "pack", str(demo_job)],
-            cwd=demo_job.parent,
+            [*JIGSHEET, "pack", str(small)],
+            cwd=small.parent,
             env=environment(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.PIPE,
         )
-        time.sleep(length * (step + 1) / 5)
+        time.sleep(length * share)
         process.send_signal(sign)
         _, told = process.communicate(timeout=60)
         # Before main there is nobody to catch it.
@@ -235,7 +236,7 @@ def test_killed_at_any_time_the_older_pack_is_whole(sign: signal.Signals, demo_j
         assert not list(folder.glob("*-new*"))
         if sign is not signal.SIGKILL:
             assert not list(folder.glob("*.part"))
-    run("pack", demo_job, cwd=demo_job.parent)
+    run("pack", small, cwd=small.parent)
     assert {path.name for path in folder.iterdir()} == {*good, "contents.json"}
 
 
