@@ -4,6 +4,7 @@ A part that an error holds back has no sheet. A card that is the same for severa
 with the first of them.
 """
 
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
@@ -16,13 +17,14 @@ from templates.binding.cover import cover_pages
 from templates.binding.drilled import Drilled, drilled_parts
 from templates.binding.firstpage import first_pages
 from templates.binding.once import Cards, Use
+from templates.binding.pageorder import in_order_of_work
 from templates.binding.pincards import PinCard, PinCards
 from templates.binding.planning import make_face_cards
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.sheets.field import Field, NoRoomError, fields_of
 from templates.sheets.guide import guides_for
-from templates.sheets.sheet import Placed, Plan, Sheet, draw_plan, plan_pages, rooms_of
+from templates.sheets.sheet import Placed, Plan, Sheet, Spot, draw_plan, plan_pages, rooms_of
 from templates.sheets.sheetwords import SheetWords
 from templates.words.coverwords import SHEETS
 from templates.words.fittingwords import Work
@@ -112,7 +114,7 @@ def make_sheets(
             break
         except NoRoomError as error:
             no_room.append(error.part)
-    plans = plan_pages(fields, paper)
+    plans = in_order_of_work(plan_pages(fields, paper))
     listed = list(_list_pages(plans, parts, start)) if len(shown.boxes) <= MOST_BOXES else []
     cover = cover_pages(shown, paper, SHEETS, partial(contents, listed))
     before = (*cover, *steps, *marks)
@@ -142,31 +144,36 @@ def _fields(
             made, own, sizes = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
             uses = cards.use(made, sizes)
             faces.append((replace(words, own=own), uses, pins.use(view, made, sizes)))
-    fields: dict[str, list[Field]] = {}
+    fields: list[Field] = []
     for face, uses, crosses in faces:
         words = replace(face, pins=tuple(row for each in crosses
                                          for row in pins.rows(each, face.view)))  # fmt: skip
         elsewhere = tuple(use.elsewhere for use in uses if not use.own)
         here = [use.card for use in uses if use.own]
         here += [pins.drawn(each) for each in crosses if each.stands_with(face.view)]
-        of_part = fields.setdefault(words.view.part, [])
-        of_part += fields_of(replace(words, elsewhere=elsewhere), here, rooms)
-    return [field.numbered(row, len(of_part)) for of_part in fields.values()
-            for row, field in enumerate(of_part, start=1)]  # fmt: skip
+        fields += fields_of(replace(words, elsewhere=elsewhere), here, rooms)
+    return fields
 
 
 def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:
-    """Tell each field on which pages its other cards are, and the drawer box that it is marked
-    through; the first plan's page is `start`."""
+    """Tell each field which of its part's it is, and on which pages its other cards are, and the
+    drawer box that it is marked through; the first plan's page is `start`."""
     cards: dict[int, int] = {}
     boxes: dict[str, int] = {}
+    sheets = Counter(spot.field.words.view.part for plan in plans for spot in plan.spots)
+    told: Counter[str] = Counter()
     for page, plan in enumerate(plans, start=start):
         cards |= {placed.card.number: page for placed in plan.cards}
         for view in (spot.field.words.view for spot in plan.spots):
             if view.face == "box-front":
                 boxes.setdefault(view.part, page)
     for plan in plans:
-        yield replace(plan, spots=tuple(spot.told(cards, boxes) for spot in plan.spots))
+        spots: list[Spot] = []
+        for spot in plan.spots:
+            part = spot.field.words.view.part
+            told[part] += 1
+            spots.append(spot.told(cards, boxes).numbered(told[part], sheets[part]))
+        yield replace(plan, spots=tuple(spots))
 
 
 def _list_pages(

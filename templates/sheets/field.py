@@ -5,7 +5,7 @@ and then as far left as it goes. A face that finds no room in one field goes on 
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from templates.cards.card import Card
 from templates.page.packing import Size, lay, orders
@@ -34,10 +34,6 @@ class Field:
     words: SheetWords
     cards: tuple[Card, ...]
     shapes: tuple[Shape, ...]
-
-    def numbered(self, number: int, count: int) -> "Field":
-        """Say which of its part's fields it is."""
-        return replace(self, words=replace(self.words, sheet=f"sheet {number} of {count}"))
 
 
 class NoRoomError(ValueError):

@@ -67,6 +67,11 @@ class Spot:
             for card, (x, down) in zip(self.field.cards, self.shape.cards, strict=True)
         )
 
+    def numbered(self, number: int, count: int) -> "Spot":
+        """Say which of its part's sheets it is."""
+        words = replace(self.field.words, sheet=f"sheet {number} of {count}")
+        return replace(self, field=replace(self.field, words=words))
+
     def told(self, cards: Mapping[int, int], boxes: Mapping[str, int]) -> "Spot":
         """Give it with the pages of the cards that stand elsewhere, by their numbers, and of the
         drawer box that it is marked through, by its name."""
