@@ -73,13 +73,11 @@ class Current:
         from jigs.layout.layout import as_printed
         from jigs.progress.course import plan_courses
         from jigs.progress.tracked import track
-        from templates.binding.jobstations import reach_on
-        from templates.page.paper import PAPERS
         from templates.scan.scan import Scan
 
         layout = as_printed(read)
         pieces = cut_list(layout)
-        stations = plan_stations(layout, reach=reach_on(PAPERS["common"]))
+        stations = plan_stations(layout)
         parts = track(layout, pieces)
         self._store.saw({part.id: part.code for part in parts})
         return Now(
