@@ -41,6 +41,8 @@ width = "{width} mm"
 height = "30 1/2"
 depth = "23"
 """
+PARTS_OF_BOX = 14
+"""Parts with a label at the least: two fronts, a drawer box with its four pieces, eight of the box itself."""
 HEAD = 'schema = 1\nname = "A long terrace"\nunits = "in"\n'
 
 
@@ -206,10 +208,39 @@ def measure_growth(folder: Path) -> None:
     say("cost a front, 1000 against 100 fronts", costs[1000] / costs[100], "0.8 to 1.2")
 
 
+def measure_scan(folder: Path) -> None:
+    """Measure a server's own time, to its address and for each page of a part."""
+    from http.client import HTTPConnection
+
+    from tests.served import served
+
+    parts, asked = 1000, 60
+    job = write_job(folder, 2 * (parts // PARTS_OF_BOX))
+    with served(folder, job.name, "--port", "0", python=PYTHON) as server:
+        begun = processor_of(server.process.pid)
+        line = HTTPConnection("127.0.0.1", server.port)
+        for number in range(asked):
+            line.request("GET", f"/p/B{number % 50}-2?k={server.key}")
+            answer = line.getresponse()
+            if answer.read() and answer.status != 200:
+                raise SystemExit(f"B{number % 50}-2: answered with {answer.status}")
+        line.close()
+        taken = (processor_of(server.process.pid) - begun) / asked
+    say(f"serve: s to its address, {parts} parts", begun, "1.00")
+    say("serve: ms for a part's page", taken * 1000, "30")
+
+
+def processor_of(process: int) -> float:
+    """Give the processor's time that a process has taken till now, s (proc(5), from memory)."""
+    fields = Path(f"/proc/{process}/stat").read_text(encoding="ascii").rpartition(")")[2].split()
+    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+
+
 def main() -> None:
     # Growth comes before throughput: a child's peak of memory begins with its parent's.
     parts: tuple[Callable[[Path], None], ...] = (
         measure_start_up,
+        measure_scan,
         measure_growth,
         measure_throughput,
         measure_labels,

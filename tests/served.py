@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
-JIGSHEET = (sys.executable, "-c", "from cli.main import main; main()")
+RUN = "from cli.main import main; main()"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +42,11 @@ class Server:
 
 
 @contextmanager
-def served(folder: Path, *words: str) -> Iterator[Server]:
+def served(folder: Path, *words: str, python: str = sys.executable) -> Iterator[Server]:
     """Serve a job from a folder; it is ended in the end, if it runs still."""
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
     process = subprocess.Popen(
-        [*JIGSHEET, "serve", *words], cwd=folder, env=environment, text=True,
+        [python, "-c", RUN, "serve", *words], cwd=folder, env=environment, text=True,
         stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
     )  # fmt: skip
     assert process.stdout is not None
