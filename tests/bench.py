@@ -42,7 +42,7 @@ height = "30 1/2"
 depth = "23"
 """
 PARTS_OF_BOX = 14
-"""Parts with a label at the least: two fronts, a drawer box with its four pieces, eight of the box itself."""
+"""Parts with a label, at the least: two fronts, a drawer box of four pieces, seven of the box."""
 HEAD = 'schema = 1\nname = "A long terrace"\nunits = "in"\n'
 
 

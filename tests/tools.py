@@ -14,6 +14,7 @@ PACKAGES = {
     "pdftoppm": "poppler-utils",
     "rsvg-convert": "librsvg2-bin",
     "pdftopdf": "cups-filters",
+    "chromium-headless-shell": "chromium-headless-shell",
 }
 """Program and package."""
 
