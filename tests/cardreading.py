@@ -9,7 +9,7 @@ import re
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Face, Hand, Hole
 from tests.pinreading import bore_pins, card_number
@@ -261,7 +261,7 @@ def corners_of(card: PrintedCard) -> list[tuple[float, float]]:
     return sorted(found)
 
 
-def _back_of(box: DrawerBox | Rollout) -> Wanted:
+def _back_of(box: AnyDrawer) -> Wanted:
     """A drawer box's back, turned over: what stands at the left is seen at the right."""
     return Wanted(
         part=box.id,

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.edges import BevelledEdge
@@ -115,7 +115,7 @@ def board_face(side: Side) -> BenchPart:
     )
 
 
-def drawer_face(box: DrawerBox | Rollout, face: Literal["box-front", "box-back"]) -> BenchPart:
+def drawer_face(box: AnyDrawer, face: Literal["box-front", "box-back"]) -> BenchPart:
     """Give the outer face of a drawer box's front or back."""
     return BenchPart(
         id=box.id,

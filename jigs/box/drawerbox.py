@@ -107,3 +107,7 @@ class Rollout(DrawerShape):
     def top(self) -> float:
         """Its upper edge above the side's bottom end, mm."""
         return self.y + self.height
+
+
+AnyDrawer = DrawerBox | Rollout
+"""A drawer box behind a front, or a rollout."""

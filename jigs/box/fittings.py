@@ -8,7 +8,7 @@ the wood and away from other holes, and prints them.
 
 >>> bracket = HandHole(x=60.0, y=100.0, diameter=5.0, depth=12.0, face="back", purpose="bracket",
 ...                    mirrored=True)
->>> [hole.x for hole in spread([bracket], width=377.8)]
+>>> [hole.x for hole in with_mirrored([bracket], width=377.8)]
 [60.0, 317.8]
 """
 
@@ -45,7 +45,7 @@ def holds_kit(holes: Iterable[HandHole]) -> bool:
     )
 
 
-def spread(holes: Iterable[HandHole], *, width: float) -> Iterator[HandHole]:
+def with_mirrored(holes: Iterable[HandHole], *, width: float) -> Iterator[HandHole]:
     """Give the holes of a front `width` mm wide, the mirrored ones on both its halves."""
     for hole in holes:
         yield hole
@@ -58,7 +58,7 @@ def front_by_hand(front: PlacedFront) -> tuple[Fitting, ...]:
     """Give the holes stated by hand in a front; in a leaf of a pair, those meant for it."""
     leaf = front.hinged if front.spec.kind == "pair" else None
     mine = [hole for hole in front.spec.holes if hole.leaf in (None, leaf)]
-    return group_by_hand(spread(mine, width=front.width), front.id, height=front.height)
+    return group_by_hand(with_mirrored(mine, width=front.width), front.id, height=front.height)
 
 
 def boards_by_hand(

@@ -6,7 +6,7 @@ of the trade from them.
 
 from dataclasses import dataclass
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
 from jigs.given.confirming import OpenNumber
@@ -256,7 +256,7 @@ class Layout:
     rollouts: tuple[Rollout, ...] = ()
 
     @property
-    def drawers(self) -> tuple[DrawerBox | Rollout, ...]:
+    def drawers(self) -> tuple[AnyDrawer, ...]:
         """All drawer boxes: those behind fronts, then the rollouts."""
         behind = (front.drawer for front in self.fronts if front.drawer is not None)
         return (*behind, *self.rollouts)

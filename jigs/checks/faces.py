@@ -18,7 +18,7 @@ from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
 from jigs.ground.problems import Problem, error, warning
 
-Held = Mapping[str, Sequence[Problem]]
+Withheld = Mapping[str, Sequence[Problem]]
 """What is held back, by its ID, with the errors that withhold it."""
 Waiting = Literal["hinges", "plates", "other-face"]
 """What another part's place decides: this part's hinges, whether its plates leave holes here, or
@@ -132,7 +132,7 @@ def _too_near(part: str, one: Hole, other: Hole, board: str | None = None) -> Pr
     )  # fmt: skip
 
 
-def check_waits(plan: BoxPlan, held: Held) -> Iterator[Problem]:
+def check_waits(plan: BoxPlan, held: Withheld) -> Iterator[Problem]:
     """Hold back the doors whose hinges would stand elsewhere beside one without a hand; `held`:
     the errors of what is held back already."""
     for part, others in plan.prospect.waits.items():
@@ -140,7 +140,7 @@ def check_waits(plan: BoxPlan, held: Held) -> Iterator[Problem]:
             yield _waits(part, others, held, "hinges")
 
 
-def check_faces(plan: BoxPlan, held: Held) -> Iterator[Problem]:
+def check_faces(plan: BoxPlan, held: Withheld) -> Iterator[Problem]:
     """Check each part's holes in the boards against the board and those of the parts before it;
     `held`: the errors of what is held back already.
 
@@ -167,7 +167,7 @@ def _check_part(
     rank: int,
     mine: Sequence[Fitting],
     done: Mapping[FaceKey, Sequence[Fitting]],
-    held: Held,
+    held: Withheld,
 ) -> Iterator[Problem]:
     """Check the holes of one part in one face; `done`: those of the parts before it."""
     part = plan.parts[rank]
@@ -224,7 +224,7 @@ def _check_prospect(
     mine: Sequence[Fitting],
     prospect: Prospect,
     before: Collection[str],
-    held: Held,
+    held: Withheld,
 ) -> Iterator[Problem]:
     """Find holes that may meet those of a part held back, once that is settled: what stands
     `before` this part does not give way to it."""
@@ -262,7 +262,7 @@ def _falls(mine: Sequence[Fitting], face: BoardFace, shadow: Shadow, *, later: b
 
 
 def _waits(
-    part: str, others: Sequence[str], held: Held, where: Waiting, board: str | None = None
+    part: str, others: Sequence[str], held: Withheld, where: Waiting, board: str | None = None
 ) -> Problem:
     """Say for which others a part waits, and what holds the first of them."""
     why = [problem.code for problem in held.get(others[0], ())[:1]]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from jigs.box.fittings import spread
+from jigs.box.fittings import with_mirrored
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, five_piece_of
 from jigs.fittings.fixing import FixingPlan
@@ -39,7 +39,7 @@ def check_frame(front: PlacedFront, frame: FivePiece | None) -> Iterator[Problem
             y=hole.up(front.height),
             panel=frame.panel,
         )
-        for hole in spread(front.spec.holes, width=front.width)
+        for hole in with_mirrored(front.spec.holes, width=front.width)
         if frame.meets_panel(hole.x, hole.up(front.height), hole.diameter / 2)
     )
 

@@ -15,7 +15,7 @@ from jigs.ground.problems import Problem, warning
 
 BORED: tuple[Rests, ...] = ("inside", "order")
 """What still rests on the hinge of a door whose cups are bored already."""
-UNCONFIRMED: dict[RecordKind, str] = {
+OPEN_CODE: dict[RecordKind, str] = {
     "hinge": "unconfirmed-hinge",
     "slide": "unconfirmed-slide",
     "pull": "unconfirmed-pull",
@@ -33,7 +33,7 @@ def check_confirmed(
     kind = record_kind(record)
     keys = tuple(number.key for number in numbers)
     found = warning(
-        UNCONFIRMED[kind],
+        OPEN_CODE[kind],
         front,
         also=tuple(also),
         kind=kind,

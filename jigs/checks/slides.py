@@ -16,7 +16,7 @@ follows. So is one whose slide the measured depth does not take.
 from collections.abc import Iterator
 
 from jigs.box.carcass import Carcass
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.drawers import LEAST_HEIGHT
 from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import (
@@ -176,7 +176,7 @@ def _check_depth_as_built(
 
 def check_hooks(
     part: str,
-    box: DrawerBox | Rollout,
+    box: AnyDrawer,
     record: SlideRecord,
     also: tuple[str, ...] = (),
 ) -> Iterator[Problem]:

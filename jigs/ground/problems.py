@@ -189,7 +189,7 @@ class Open:
     mm: float
 
 
-Value = float | str | Open | None | tuple["Value", ...]
+Told = float | str | Open | None | tuple["Told", ...]
 """What a finding has to tell: a number (a length in mm, unless its words say otherwise), a name, a
 flag, or several of them; None where there is none."""
 
@@ -207,7 +207,7 @@ class Problem:
     code: str
     part: str | None
     case: str = ""
-    values: tuple[tuple[str, Value], ...] = ()
+    values: tuple[tuple[str, Told], ...] = ()
     also: tuple[str, ...] = ()
 
     @property
@@ -217,7 +217,7 @@ class Problem:
 
 
 def error(
-    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Value
+    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Told
 ) -> Problem:
     """State a finding that withholds its part; `values` are named as its words name them."""
     return Problem(
@@ -226,7 +226,7 @@ def error(
 
 
 def warning(
-    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Value
+    code: str, part: str | None, *, case: str = "", also: tuple[str, ...] = (), **values: Told
 ) -> Problem:
     """State a finding that is printed on the sheets it concerns."""
     return Problem(

@@ -15,7 +15,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.parts import Front, Layout
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.checks.inhand import REFUSALS
@@ -206,7 +206,7 @@ def _front(
 
 def _drawer_boxes(layout: Layout, ready: Iterable[Front]) -> tuple[DrawerBoxOrder, ...]:
     """Give the drawer boxes, those of one size together."""
-    boxes: list[DrawerBox | Rollout] = [f.drawer for f in ready if f.drawer is not None]
+    boxes: list[AnyDrawer] = [f.drawer for f in ready if f.drawer is not None]
     boxes += [rollout for rollout in layout.rollouts if not rollout.held]
     found: list[DrawerBoxOrder] = []
     for box in boxes:

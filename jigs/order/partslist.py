@@ -5,7 +5,7 @@ them, and what in them nobody gave.
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.piece import Piece, Stuff
@@ -86,7 +86,7 @@ def _rollout_of(layout: Layout, piece: Piece) -> str | None:
     return next((name for name in named if piece.id.startswith(f"{name}-")), None)
 
 
-def drawers_of(parts: PartsList) -> tuple[DrawerBox | Rollout, ...]:
+def drawers_of(parts: PartsList) -> tuple[AnyDrawer, ...]:
     """Give the drawer boxes of which a piece is cut here, rollouts last."""
     layout = parts.layout
     fronts = {piece.front for piece in parts.pieces if piece.front}

@@ -13,7 +13,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jigs.bench.station import Station, Work
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
 from jigs.given.job import FrontKind
@@ -141,7 +141,7 @@ class _Courses:
             return _course((CUT, *_banded(piece), FITTED), {FITTED.key: pins})
         return _course(() if together else (CUT, *_banded(piece), ASSEMBLED), {})
 
-    def _drawer(self, box: DrawerBox | Rollout, held: Collection[object]) -> Course:
+    def _drawer(self, box: AnyDrawer, held: Collection[object]) -> Course:
         steps = self._drawer_steps(box)
         served = box.front if isinstance(box, DrawerBox) else box.id
         made = [
@@ -151,7 +151,7 @@ class _Courses:
         waits = {FITTED.key: self._carried(served), ASSEMBLED.key: made}
         return _course(steps, waits, held=(served,) if held else ())
 
-    def _drawer_steps(self, box: DrawerBox | Rollout) -> tuple[Step, ...]:
+    def _drawer_steps(self, box: AnyDrawer) -> tuple[Step, ...]:
         ordered = self._job.build.drawer_boxes == "ordered"
         return (ARRIVED if ordered else ASSEMBLED, *self._bored(box.id), FITTED)
 

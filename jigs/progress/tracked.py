@@ -7,7 +7,7 @@ what is still to be drilled is a part.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import ASSEMBLED_KINDS, Piece, PieceKind
 from jigs.ground.grouped import grouped
@@ -31,7 +31,7 @@ class Tracked:
     """The front that it is, or that its drawer box stands behind."""
     faces: tuple[Side, ...] = ()
     """Of a box's side its inside, of a partition both faces, as they are drilled."""
-    drawer: DrawerBox | Rollout | None = None
+    drawer: AnyDrawer | None = None
     """The drawer box that it is."""
     piece: Piece | None = None
     """As it is cut; None for fronts, for drawer boxes as they run, for boards that are not cut."""

@@ -78,12 +78,12 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
         )
     except ReadingError as error:
         return DeliveredList(file=path, faults=error.faults)
-    reader = _Reader(str(path), table, header, DELIVERED, None, unit)
+    reader = _DeliveredRows(str(path), table, header, DELIVERED, None, unit)
     pieces = reader.read_pieces()
     return DeliveredList(file=path, pieces=pieces, faults=tuple(reader.faults))
 
 
-class _Reader(RowReader):
+class _DeliveredRows(RowReader):
     """Reads the rows of delivered pieces."""
 
     def read_pieces(self) -> tuple[DeliveredPiece, ...]:

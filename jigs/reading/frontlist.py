@@ -118,7 +118,7 @@ def read_front_list(
         called="front list",
         needs="kind, width and height",
     )
-    reader = _Reader(str(path), table, header, units, bare, unstated)
+    reader = _FrontRows(str(path), table, header, units, bare, unstated)
     rows = reader.read_rows()
     faults = [*reader.faults, *_check_names(rows)]
     if bare:
@@ -139,7 +139,7 @@ def _check_names(rows: Sequence[ListedFront]) -> tuple[Fault, ...]:
     )
 
 
-class _Reader(RowReader):
+class _FrontRows(RowReader):
     """Reads the rows of fronts."""
 
     def __init__(

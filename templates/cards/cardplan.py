@@ -11,7 +11,7 @@ from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from templates.cards.flap import FLAP
 from templates.cards.lettering import Heading, Label, block, label_on
-from templates.cards.ticks import Member, ticks
+from templates.cards.ticks import Member, tick_boxes
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.space import Box, spread
@@ -234,7 +234,7 @@ class CardPlan:
             self.heading_width -= self.side_start() - 1.0
             if not (self.half and self.u1 < 0.0):
                 self.heading_u0 += self.side_start() - 1.0
-        self.ticks = ticks(self.members, self.heading_width)
+        self.ticks = tick_boxes(self.members, self.heading_width)
         self.ticks_v = self.between_rows(self.ticks.height) if self.members else None
         self.heading = self._heading()
         gap = self.figure_v0 - self.gap_start()

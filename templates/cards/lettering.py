@@ -141,19 +141,19 @@ def _as_stated(view: FaceView, reference: Reference, distance: float, end: End) 
     return (f"{format_mm(value + beyond)} from {name}",)
 
 
-def number(value: float) -> str:
+def short_mm(value: float) -> str:
     """Write a diameter or depth as short as it is true to a tenth: `35`, `2.5`."""
     return format_mm(value).removesuffix(".0")
 
 
 def bit_note(hole: Hole) -> str:
     """Say a hole's diameter: `35 dia`."""
-    return f"{number(hole.diameter)} dia"
+    return f"{short_mm(hole.diameter)} dia"
 
 
 def hole_note(hole: Hole) -> str:
     """Say a hole's diameter and depth in one line: `35 dia, 13 deep` or `5 dia, THROUGH`."""
-    depth = "THROUGH" if hole.depth is None else f"{number(hole.depth)} deep"
+    depth = "THROUGH" if hole.depth is None else f"{short_mm(hole.depth)} deep"
     return f"{bit_note(hole)}, {depth}"
 
 

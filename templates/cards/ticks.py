@@ -70,7 +70,7 @@ def join_names(names: Iterable[str]) -> str:
     return ", ".join(each) if len(each) <= 2 else f"{each[0]} + {len(each) - 1}"
 
 
-def ticks(members: Sequence[Member], width: float) -> MarkBlock:
+def tick_boxes(members: Sequence[Member], width: float) -> MarkBlock:
     """Set the parts in rows `width` mm wide, each with its box to tick, its code, and what the
     card's holes are for; a cell that is too long goes on below."""
     if not members:

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from jigs.bench.marking import Marks, marked_holes, marks_of
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Side
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.ground.geometry import Face, Fitting, Hole, mirror_x, other_hand, turned_over
@@ -182,9 +182,7 @@ def view_of_drawer_box(
     )
 
 
-def view_of_drawer_back(
-    part: str, code: str, box: DrawerBox | Rollout, unit: Unit
-) -> FaceView | None:
+def view_of_drawer_back(part: str, code: str, box: AnyDrawer, unit: Unit) -> FaceView | None:
     """Give the back of a drawer box, or of a rollout, as seen from behind; None without holes."""
     if not box.rear:
         return None

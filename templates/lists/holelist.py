@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from jigs.bench.marking import marked_holes
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.kinds import kind_of
@@ -56,7 +56,7 @@ def holes_json(layout: Layout) -> str:
 class _Part:
     """A part as rows and tables name it, and what is bored into it."""
 
-    given: Front | Side | DrawerBox | Rollout
+    given: Front | Side | AnyDrawer
     id: str
     kind: str
     title: str
@@ -197,7 +197,7 @@ def _side_data(side: Side) -> dict[str, Any]:
     }
 
 
-def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
+def _box_data(box: AnyDrawer) -> dict[str, Any]:
     return {
         "part": box.id,
         "front": box.front if isinstance(box, DrawerBox) else None,
@@ -209,14 +209,14 @@ def _box_data(box: DrawerBox | Rollout) -> dict[str, Any]:
     }
 
 
-def _sizes_data(box: DrawerBox | Rollout) -> dict[str, float | None]:
+def _sizes_data(box: AnyDrawer) -> dict[str, float | None]:
     """Give a drawer box's three sizes; null where it came to none."""
     sizes = box.size
     keys = ("width_mm", "height_mm", "length_mm")
     return dict(zip(keys, map(number, sizes), strict=True)) if sizes else dict.fromkeys(keys)
 
 
-def _box_kind(box: DrawerBox | Rollout) -> str:
+def _box_kind(box: AnyDrawer) -> str:
     return "drawer-box" if isinstance(box, DrawerBox) else "rollout"
 
 
@@ -236,7 +236,7 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
     }
 
 
-def _assumed_in(box: DrawerBox | Rollout) -> tuple[str, ...]:
+def _assumed_in(box: AnyDrawer) -> tuple[str, ...]:
     return box.assumed if isinstance(box, DrawerBox) else ()
 
 

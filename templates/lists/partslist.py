@@ -8,7 +8,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.provenance import OpenCuts
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
@@ -134,7 +134,7 @@ def _banding_data(band: Banding) -> dict[str, Any]:
     }
 
 
-def _drawer_data(drawer: DrawerBox | Rollout) -> dict[str, Any]:
+def _drawer_data(drawer: AnyDrawer) -> dict[str, Any]:
     return {
         "id": drawer.id,
         **in_mm(width=drawer.width, height=drawer.height, length=drawer.length),

@@ -4,9 +4,9 @@ Rectangles are never turned: what is written on a card is read upright. They are
 other, each as low and then as far left as it goes, upon and against what lies already; in the
 order given, and where that fails the highest, the widest and the largest first.
 
->>> pack(((60.0, 20.0), (60.0, 20.0), (38.0, 50.0)), (100.0, 50.0), 2.0)
+>>> place_sizes(((60.0, 20.0), (60.0, 20.0), (38.0, 50.0)), (100.0, 50.0), 2.0)
 ((0.0, 0.0), (0.0, 22.0), (62.0, 0.0))
->>> pack(((60.0, 20.0), (60.0, 20.0), (39.0, 50.0)), (100.0, 50.0), 2.0) is None
+>>> place_sizes(((60.0, 20.0), (60.0, 20.0), (39.0, 50.0)), (100.0, 50.0), 2.0) is None
 True
 """
 
@@ -21,7 +21,7 @@ SLIP = 1e-6
 """Lengths that differ by less are the same, mm."""
 
 
-def pack(sizes: Sequence[Size], room: Size, gap: float) -> tuple[Size, ...] | None:
+def place_sizes(sizes: Sequence[Size], room: Size, gap: float) -> tuple[Size, ...] | None:
     """Lay rectangles in a room, `gap` mm between them; give the lower left corner of each, or None
     where no order of a few finds room for all."""
     # With the gap at its right and above, each rectangle may touch the next.

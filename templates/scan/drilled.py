@@ -21,7 +21,7 @@ from templates.words.facewords import drilled_words, seen_words
 from templates.words.holewords import HOLE_WORDS, bore_words, operations
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import open_names, setting_name, sum_words
-from templates.words.saying import name_of
+from templates.words.saying import finding_name
 from templates.words.stationwords import station_title
 from templates.words.stepwords import lines_words
 
@@ -96,7 +96,7 @@ def _at_station(station: Station, row: Row, unit: Unit) -> Html:
     served = f" for {row.serves}" if row.serves and row.serves != row.part.id else ""
     name = tag("b", f"{station_title(station)}{served}")
     if row.held:
-        why = ", ".join(name_of(problem) for problem in row.held)
+        why = ", ".join(finding_name(problem) for problem in row.held)
         return tag("li", name, f": to come, {row.serves} is held: {why}.")
     if row.bored:
         return tag("li", name, ": bored already, through the partition.")

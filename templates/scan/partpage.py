@@ -5,7 +5,7 @@ does it go, which way up, what next, what does it wait for, where are its holes.
 from collections.abc import Iterator
 
 from jigs.box.boxparts import findings_at
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_length, format_sizes
 from jigs.ground.problems import OPEN_CODES
@@ -183,7 +183,7 @@ def _known(scan: Scan, part: Tracked) -> Html | None:
     """Say what else holds for a part: its facts, and what the check says of it."""
     layout = scan.layout
     facts: list[str] = []
-    if isinstance(part.drawer, DrawerBox | Rollout):
+    if isinstance(part.drawer, AnyDrawer):
         facts += (fact.text for fact in drawer_box_facts(part.drawer))
     elif part.front is not None:
         front = part.front

@@ -12,7 +12,7 @@ upright or lying, fields as small, as flat or as narrow as they go.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from templates.page.packing import Size, pack
+from templates.page.packing import Size, place_sizes
 
 Sizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
@@ -81,7 +81,7 @@ def _fill(
             wide, high = fields[field][size]
             if area + wide * high > room[0] * room[1]:
                 continue
-            found = pack([*sizes, (wide, high)], room, gap)
+            found = place_sizes([*sizes, (wide, high)], room, gap)
             if found is not None:
                 chosen.append((field, size))
                 places = found

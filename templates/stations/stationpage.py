@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from jigs.bench.station import Station
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
-from templates.page.packing import Size, pack
+from templates.page.packing import Size, place_sizes
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, moved
 from templates.stations.sidetable import side_blocks
@@ -188,7 +188,7 @@ def _most(cards: Sequence[DrawnCard], room: Size) -> int:
 
 
 def _places(cards: Sequence[DrawnCard], room: Size) -> tuple[Size, ...] | None:
-    return pack([(card.width, card.height) for card in cards], room, BETWEEN)
+    return place_sizes([(card.width, card.height) for card in cards], room, BETWEEN)
 
 
 def _hang(draft: _Draft, cards: Sequence[DrawnCard], room: Size) -> None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.station import OPPOSITE, Station, StationCard
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
@@ -28,7 +28,7 @@ class Shop:
 
     layout: Layout
     fronts: Mapping[str, Front]
-    drawers: Mapping[str, DrawerBox | Rollout]
+    drawers: Mapping[str, AnyDrawer]
     views: Mapping[ViewKey, FaceView]
 
     def view(self, part: BenchPart) -> FaceView | None:

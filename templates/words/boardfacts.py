@@ -5,14 +5,14 @@ from, which plates they carry, what of them is still to come.
 from collections.abc import Iterator
 
 from jigs.box.boxparts import parts_of_box
-from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG
 from jigs.ground.lengths import format_inches, format_mm
 from templates.words.sentence import Sentence
 
 
-def box_measure(drawer: DrawerBox | Rollout) -> str:
+def box_measure(drawer: AnyDrawer) -> str:
     """Say how large a drawer box is."""
     return (
         f"{format_mm(drawer.width)} x {format_mm(drawer.height)} x "
@@ -29,7 +29,7 @@ def part_measure(width: float, height: float, thickness: float) -> str:
     )
 
 
-def drawer_box_facts(drawer: DrawerBox | Rollout) -> tuple[Sentence, ...]:
+def drawer_box_facts(drawer: AnyDrawer) -> tuple[Sentence, ...]:
     """Say what a drawer box wants before it runs on its slides."""
     if drawer.notch is None:
         return ()

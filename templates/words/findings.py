@@ -19,7 +19,7 @@ from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
-from templates.words.saying import name_of, reason_of, say
+from templates.words.saying import finding_name, reason_of, say
 from templates.words.sentence import bare, closed
 from templates.words.textlines import counted, wrapped
 from templates.words.uncheckedwords import good_words, unchecked_words
@@ -250,7 +250,7 @@ def _finding_lines(finding: Finding, indent: str = "  ") -> list[str]:
 
 def _reasons(front: Front | Rollout) -> str:
     """Say shortly what holds a front back: the codes of its errors as words."""
-    return ", ".join(dict.fromkeys(name_of(problem) for problem in front.held))
+    return ", ".join(dict.fromkeys(finding_name(problem) for problem in front.held))
 
 
 def problems_data(problems: Iterable[Problem], unit: Unit) -> list[dict[str, str | int | None]]:

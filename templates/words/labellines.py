@@ -15,7 +15,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.ground.problems import Problem
 from templates.words.openwords import STAMP, open_line
-from templates.words.saying import name_of, reason_of
+from templates.words.saying import finding_name, reason_of
 from templates.words.wallwords import WALL, bare_wall
 from templates.words.wording import FRONT_SHORT, FRONT_WORDS
 
@@ -210,4 +210,4 @@ def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
 
 def reason_line(held: Problem, unit: Unit) -> Wording:
     """Say why a part is held: the finding's name alone where the fact is too long."""
-    return Wording(ways=(reason_of(held, unit), name_of(held)), worth=8)
+    return Wording(ways=(reason_of(held, unit), finding_name(held)), worth=8)

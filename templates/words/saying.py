@@ -24,7 +24,7 @@ from typing import Any, NamedTuple
 from jigs.fittings.slide import KG_PER_POUND
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_inches, format_length, format_mm, telling_unit
-from jigs.ground.problems import Open, Problem, Value
+from jigs.ground.problems import Open, Problem, Told
 from templates.words.leafletwords import range_words
 
 JOINED = {"and": " and ", "to": " to "}
@@ -48,7 +48,7 @@ class _Sentence(Formatter):
     def __init__(self, unit: Unit) -> None:
         self._unit = unit
 
-    def format_field(self, value: Value, spec: str) -> str:
+    def format_field(self, value: Told, spec: str) -> str:
         """Write one value."""
         if "|" in spec:
             return spec.split("|")[0 if value else 1]
@@ -104,7 +104,7 @@ def finding_words() -> Mapping[str, Mapping[str, Any]]:
     return tomllib.loads(files("templates.words").joinpath("findings.toml").read_text("utf-8"))
 
 
-def words_of(code: str, case: str = "") -> Mapping[str, Any]:
+def entry_of(code: str, case: str = "") -> Mapping[str, Any]:
     """Give the words of one finding: of a case its own, and what it shares with the others."""
     shared = finding_words()[code]
     return {**shared, **shared[case]} if case else shared
@@ -113,7 +113,7 @@ def words_of(code: str, case: str = "") -> Mapping[str, Any]:
 @lru_cache(maxsize=4096)
 def say(problem: Problem, unit: Unit) -> Said:
     """Say a finding; `unit`: that of the job, in which its lengths are written."""
-    words, values = words_of(problem.code, problem.case), dict(problem.values)
+    words, values = entry_of(problem.code, problem.case), dict(problem.values)
     for names in words.get("apart", ()):
         unit = telling_unit(unit, *(mm for name in names for mm in _lengths(values[name])))
     sentence = _Sentence(unit)
@@ -121,7 +121,7 @@ def say(problem: Problem, unit: Unit) -> Said:
     return Said(fact.replace(_BAR, "|"), remedy.replace(_BAR, "|"))
 
 
-def _lengths(value: Value) -> tuple[float, ...]:
+def _lengths(value: Told) -> tuple[float, ...]:
     match value:
         case float() | int():
             return (value,)
@@ -143,14 +143,14 @@ def facts_of(problems: Iterable[Problem], unit: Unit) -> str:
     return " ".join(fact_of(problem, unit) for problem in problems)
 
 
-def name_of(problem: Problem) -> str:
+def finding_name(problem: Problem) -> str:
     """Say a finding's code as words: `hinge off grid`."""
     return problem.code.replace("-", " ")
 
 
 def reason_of(problem: Problem, unit: Unit) -> str:
     """Say why a part is held back, in one line: the finding's name, then the fact."""
-    return f"{name_of(problem)}: {fact_of(problem, unit)}"
+    return f"{finding_name(problem)}: {fact_of(problem, unit)}"
 
 
 def reasons_of(problems: Iterable[Problem], unit: Unit) -> tuple[str, ...]:

@@ -21,7 +21,7 @@ from jigs.room.along import along_wall
 from templates.words.fittingwords import work_words
 from templates.words.payload import Payload, Phrase, spell
 from templates.words.piecenames import PIECE_WORDS, WHERE
-from templates.words.saying import name_of
+from templates.words.saying import finding_name
 from templates.words.stationwords import FROM_WORDS, station_title
 from templates.words.wallwords import wall_title
 from templates.words.wording import FRONT_WORDS
@@ -166,7 +166,7 @@ def _say(
         *(each for each in phrases if each[1] == NEIGHBOUR),
         (f"HANGS AT {_figures(height)}" if height is not None else "", HEIGHT),
         *(each for each in phrases if each[1] != NEIGHBOUR and not held),
-        *((spell(name_of(problem)), LINES) for problem in held[:1]),
+        *((spell(finding_name(problem)), LINES) for problem in held[:1]),
     ]
     return Payload(
         part=part,

@@ -1,6 +1,6 @@
 """What a card says that serves several parts."""
 
-from templates.cards.ticks import MOST, Member, ticks
+from templates.cards.ticks import MOST, Member, tick_boxes
 from templates.faces.faceview import FaceView
 from templates.page.marks import Outline, Text
 from templates.page.typeface import text_box
@@ -17,7 +17,7 @@ def member(part: str, serves: str = "") -> Member:
 def test_each_part_has_a_box_its_name_and_its_code() -> None:
     """In rows within the width, nothing on anything."""
     members = [member(f"B{row}-SIDE-L", f"B{row}-2") for row in range(MOST)]
-    block = ticks(members, 66.0)
+    block = tick_boxes(members, 66.0)
     texts = [mark for mark in block.marks if isinstance(mark, Text)]
     assert sum(isinstance(mark, Outline) for mark in block.marks) == MOST
     for each in members:
@@ -35,4 +35,4 @@ def test_each_part_has_a_box_its_name_and_its_code() -> None:
 
 def test_a_card_for_one_part_has_none() -> None:
     """Nor any room for them."""
-    assert ticks([], 66.0).height == 0.0
+    assert tick_boxes([], 66.0).height == 0.0

@@ -15,7 +15,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
-from templates.page.packing import Size, pack
+from templates.page.packing import Size, place_sizes
 from templates.page.paper import PAPERS, Paper
 from templates.sheets.field import GUTTER
 from templates.sheets.sharing import AHEAD, share_pages
@@ -48,12 +48,12 @@ sizes = st.lists(st.tuples(st.integers(57, 130), st.integers(57, 180)), min_size
 @settings(max_examples=60, deadline=None, derandomize=True)
 def test_what_is_laid_lies_clear(cards: list[Size]) -> None:
     """Clear of each other; a single card lies wherever there is room for it."""
-    places = pack(cards, (190.0, 250.0), 2.0)
+    places = place_sizes(cards, (190.0, 250.0), 2.0)
     if places is not None:
         boxes = [(x, y, x + w, y + h) for (w, h), (x, y) in zip(cards, places, strict=True)]
         assert faults_of(boxes, (0.0, 0.0, 190.0, 250.0), 2.0) == []
-    assert pack(cards[:1], (190.0, 250.0), 2.0) == ((0.0, 0.0),)
-    assert pack(cards[:1], (56.0, 250.0), 2.0) is None
+    assert place_sizes(cards[:1], (190.0, 250.0), 2.0) == ((0.0, 0.0),)
+    assert place_sizes(cards[:1], (56.0, 250.0), 2.0) is None
 
 
 @pytest.mark.parametrize("order", [(0, 1, 2), (2, 1, 0), (1, 2, 0)])
@@ -61,8 +61,8 @@ def test_whatever_the_order_a_page_without_a_gap_left_is_filled(order: tuple[int
     """Two at the left, one above the other, and one at the right: 60 + 40 and 50 + 50 are 100."""
     cards = ((60.0, 50.0), (60.0, 50.0), (40.0, 100.0))
     laid = tuple(cards[row] for row in order)
-    assert pack(laid, (100.0, 100.0), 0.0) is not None
-    assert pack(laid, (100.0, 99.9), 0.0) is None
+    assert place_sizes(laid, (100.0, 100.0), 0.0) is not None
+    assert place_sizes(laid, (100.0, 99.9), 0.0) is None
 
 
 # --- pages ------------------------------------------------------------------------------------

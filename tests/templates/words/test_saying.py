@@ -5,8 +5,8 @@ from string import Formatter
 
 import pytest
 
-from jigs.ground.problems import Open, Problem, Value, warning
-from templates.words.saying import finding_words, say, words_of
+from jigs.ground.problems import Open, Problem, Told, warning
+from templates.words.saying import entry_of, finding_words, say
 from tests.findingcalls import all_stated
 
 
@@ -20,7 +20,7 @@ def asked_by(sentence: str) -> Iterator[str]:
 
 def asked_for(code: str, case: str) -> set[str]:
     """Give the names of all values that a finding's words ask for."""
-    words = words_of(code, case)
+    words = entry_of(code, case)
     names = {name for each in ("fact", "remedy") for name in asked_by(words[each])}
     return names.union(*words.get("apart", ()))
 
@@ -58,7 +58,7 @@ def test_no_words_are_left_over() -> None:
         ("in", 1.2, 1.5, "1.2 mm (1/16- in); needs 1.5 mm (1/16 in)"),
     ],
 )
-def test_lengths_are_told_apart(unit: str, gap: float, least: Value, fact: str) -> None:
+def test_lengths_are_told_apart(unit: str, gap: float, least: Told, fact: str) -> None:
     """In the job's unit, but in mm where inches would write two different lengths alike."""
     found = warning("hinge-edge-reveal", "B1-1", gap=gap, thick=19.05, least=least)
     said = say(found, "mm" if unit == "mm" else "in").fact
