@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from cli.terminal import tell, why
 from jigs.ground.errors import JigsheetError
 
 if TYPE_CHECKING:
@@ -56,8 +57,8 @@ class Current:
                 self._stamps = stamps
                 try:
                     self._now = self._make(self._asked.lay_out(echo=False))
-                except (JigsheetError, OSError) as error:
-                    self._now = replace(self._now, faults=tuple(str(error).splitlines()))
+                except Exception as error:
+                    self._now = replace(self._now, faults=self._told(error))
                 else:
                     self._stamps = _stamps(self._sources)
             return self._now
@@ -66,6 +67,16 @@ class Current:
     def _sources(self) -> tuple[Path, ...]:
         delivered = (self._asked.delivered,) if self._asked.delivered else ()
         return (self._asked.path, *delivered, *self._now.layout.job.sources)
+
+    def _told(self, error: Exception) -> tuple[str, ...]:
+        """Say why the job cannot be shown as it is now. Whatever it is, nobody may take what is
+        shown for the job as it is; in which folder it lies is nobody's business."""
+        if isinstance(error, JigsheetError):
+            return tuple(str(error).replace(f"{self._asked.path.parent}{os.sep}", "").splitlines())
+        if isinstance(error, OSError):
+            return (f"{self._asked.path.name} cannot be read: {why(error)}.",)
+        tell(f"The job cannot be laid out: {type(error).__name__}. See 'jigsheet check'.")
+        return ("The job as it is now cannot be laid out; 'check' tells why.",)
 
     def _make(self, read: "Layout") -> Now:
         from jigs.bench.stations import plan_stations

@@ -58,6 +58,7 @@ def _say(
             allow_name_change=True,
         )
         said.set()
+        tell(f"On this network it is called {name}.local, where telephones know such names.")
         end.wait()
     except (OSError, Error) as error:
         tell(f"The name {name}.local cannot be used: {error}. The address in figures can.")

@@ -54,8 +54,11 @@ def server_of(
     site: "WSGIApplication", taken: socket.socket
 ) -> "BaseWSGIServer | MultiSocketServer":
     """Give the server that answers there; its `run` ends with Ctrl-C."""
+    import logging
+
     from waitress.server import create_server
 
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # eight phones at once are no fault
     return create_server(site, sockets=[taken], **SETTINGS)
 
 

@@ -116,6 +116,25 @@ def test_too_much_is_refused(server: Server) -> None:
     assert b"Server:" not in raw(server, b"GET /style.css HTTP/1.1\r\nHost: HOST\r\n\r\n")
 
 
+def test_too_much_in_pieces_is_refused_too(server: Server) -> None:
+    """Where no length is said before, it is counted; what the process holds stays small."""
+
+    def held() -> int:
+        status = Path(f"/proc/{server.process.pid}/status").read_text(encoding="ascii")
+        return int(status.partition("VmHWM:")[2].split()[0])  # the peak, kB (proc(5))
+
+    before = held()
+    piece = b"10000\r\n" + b"x" * 0x10000 + b"\r\n"
+    with socket.create_connection(("127.0.0.1", server.port), timeout=20) as line:
+        line.sendall(f"POST /p/B1-2/photo HTTP/1.1\r\nHost: 127.0.0.1:{server.port}\r\n"
+                     "Transfer-Encoding: chunked\r\n\r\n".encode())  # fmt: skip
+        with suppress(OSError):  # it hangs up amid them
+            for _ in range(2 * MOST_BYTES // 0x10000):
+                line.sendall(piece)
+        assert b" 413 " in line.recv(4096)
+    assert held() - before < 30_000
+
+
 def test_the_limits_are_set() -> None:
     """As they come a stranger's gigabyte is taken, and 100 half-open connections shut all out."""
     assert SETTINGS["max_request_body_size"] == 8 * 1024 * 1024

@@ -12,7 +12,7 @@ LOOPBACK = ["127.0.0.1"]
 
 
 @pytest.mark.slow
-def test_the_name_is_found_while_the_pages_are_served() -> None:
+def test_the_name_is_found_while_the_pages_are_served(capfd: pytest.CaptureFixture[str]) -> None:
     """It leads to the address and the port; afterwards it is taken back."""
     name = "jigsheet-test-galley"
     with said_on_network(name, 8032, ["192.0.2.7"], LOOPBACK) as said:
@@ -21,6 +21,7 @@ def test_the_name_is_found_while_the_pages_are_served() -> None:
         found = asker.get_service_info(KIND, f"{name}.{KIND}", timeout=3000)
         asker.close()
     assert found is not None
+    assert f"{name}.local" in capfd.readouterr().err
     assert (found.server, found.port) == (f"{name}.local.", 8032)
     assert found.parsed_addresses() == ["192.0.2.7"]
 

@@ -151,6 +151,7 @@ def test_a_fault_in_the_job_is_said_and_the_last_layout_stays(browser: Browser) 
     assert faulty.status == 200
     assert "lefft" in faulty.text
     assert "lefft" in browser.get("/").text
+    assert str(browser.job.parent) not in faulty.text
     edit(browser.job, "lefft", "left")
     assert browser.get("/p/B1-2").text == before
     aside = browser.job.rename(browser.job.with_suffix(".aside"))
@@ -158,6 +159,24 @@ def test_a_fault_in_the_job_is_said_and_the_last_layout_stays(browser: Browser) 
     assert browser.get("/p/B1-2").text != before
     aside.rename(browser.job)
     assert browser.get("/p/B1-2").text == before
+
+
+def test_a_job_that_makes_the_tool_stumble_is_not_taken_for_the_one_shown(
+    browser: Browser, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """What is shown is older, and says so, on every page until the file changes again."""
+
+    def stumble(*_: object) -> None:
+        raise ZeroDivisionError
+
+    with monkeypatch.context() as patched:
+        patched.setattr("jigs.cutlist.cutlist.cut_list", stumble)
+        edit(browser.job, 'width = "18"', 'width = "20"')
+        for _ in range(2):
+            assert "cannot be laid out" in browser.get("/p/B1-2").text
+    assert "ZeroDivisionError" in capfd.readouterr().err
+    edit(browser.job, 'width = "20"', 'width = "19"')
+    assert "cannot be laid out" not in browser.get("/p/B1-2").text
 
 
 def test_a_part_that_vanished_keeps_what_was_said_of_it(browser: Browser) -> None:
