@@ -42,7 +42,6 @@ from templates.labels.labelsymbol import (
     PLAN_LEAST,
     WIDE,
     WORDS,
-    LabelSymbol,
     choose_symbol,
     largest,
     room_over,
@@ -97,99 +96,180 @@ def each_label_page(
 
 def _draw(field: LabelField, *, words: LabelWords, plan: KeyPlan, raster: Raster) -> list[Mark]:
     """Set one label in its field; a stamp that finds no room of its own stands by the code."""
-    marks, missing = _label(words, plan, field, raster)
-    if missing:
+    setting = _Setting(words, plan, field, raster)
+    if missing := setting.set():
         code = " ".join([words.code, *(stamp.ways[-1] for stamp in missing)])
         lines = tuple(line for line in words.lines if line not in missing)
-        marks, _ = _label(replace(words, code=code, lines=lines), plan, field, raster)
-    return marks
+        setting = _Setting(replace(words, code=code, lines=lines), plan, field, raster)
+        setting.set()
+    return setting.marks
 
 
-def _label(
-    words: LabelWords, plan: KeyPlan, field: LabelField, raster: Raster
-) -> tuple[list[Mark], tuple[Wording, ...]]:
-    """Set one label, and give the stamps that found no room on it."""
-    marks: list[Mark] = []
-    x0, x1, bottom = field.left + field.margin, field.right, field.bottom + field.margin
-    top = field.top - field.margin
-    stripe = words.stripe
-    along_top = stripe is not None and stripe.end == "top"
-    lowered = STRIPE_HIGH if along_top else 0.0
-    slim = field.width < SLIM
-    head = 5.0 if slim or field.height < PLAN_FROM else 7.0
-    pointing = words.arrow, words.toward, head, LEAST_LETTERING if slim else SMALL
-    arrow_wide = arrow_width(*pointing)
-    symbol = choose_symbol(words, field, raster, arrow_wide + _GAP)
-    if stripe is not None and not along_top:
-        drawn, wide = end_stripe(stripe, field, symbol.lettered)
-        marks += drawn
-        if stripe.end == "left":
-            x0 = field.left + wide
+class _Setting:
+    """One label while it is set: what is drawn on it, and the room that is left within `left`,
+    `right`, `bottom` and `top`; mm."""
+
+    def __init__(self, words: LabelWords, plan: KeyPlan, field: LabelField, raster: Raster) -> None:
+        self.marks: list[Mark] = []
+        self._words, self._plan, self._field, self._raster = words, plan, field, raster
+        self._left, self._right = field.left + field.margin, field.right
+        self._bottom, self._top = field.bottom + field.margin, field.top - field.margin
+        self._along_top = words.stripe if words.stripe and words.stripe.end == "top" else None
+        self._at_end = None if self._along_top else words.stripe
+        slim = field.width < SLIM
+        head = 5.0 if slim or field.height < PLAN_FROM else 7.0
+        self._pointing = words.arrow, words.toward, head, LEAST_LETTERING if slim else SMALL
+        self._symbol = choose_symbol(words, field, raster, arrow_width(*self._pointing) + _GAP)
+        self._over = room_over(words, field, self._symbol)
+        self._named: float | None = None
+        """The letters of an ID that does not stand among the words."""
+        self._more: list[Wording] = []
+        """What the words say of a stripe."""
+
+    def set(self) -> tuple[Wording, ...]:
+        """Set the label, and give the stamps that found no room on it."""
+        symbol, field = self._symbol, self._field
+        self._set_end_stripe()
+        start = self._left
+        if symbol.plan == "below":
+            room = self._right - symbol.wide - start - _GAP
+            self._draw_plan(start, self._bottom + 0.3, room, PLAN_LEAST)
+            self._bottom += PLAN_LEAST + _GAP
+        self._set_arrow()
+        upper = self._top
+        self._top -= STRIPE_HIGH if self._along_top else 0.0
+        if self._right - symbol.wide - self._left < WORDS:
+            self._set_name_across()
+        # A symbol's own quiet zone is white enough at the label's edge.
+        across = self._named is not None or (symbol.footed and self._over >= 0)
+        under, wide = self._set_symbol(self._top if across else field.top)
+        if self._along_top:
+            # Over ID or symbol, where that stands across the label, else beside the symbol.
+            end = field.right - field.margin if across else self._right - wide - CLEAR
+            self.marks += top_stripe(self._along_top, start, upper, end - start)
+        self._right -= wide
+        if symbol.plan == "beside":
+            self._set_name_and_plan()
+        return self._set_words(code=not (under or symbol.footed))
+
+    def _set_end_stripe(self) -> None:
+        if self._at_end is None:
+            return
+        drawn, wide = end_stripe(self._at_end, self._field, self._symbol.lettered)
+        self.marks += drawn
+        if self._at_end.end == "left":
+            self._left = self._field.left + wide
         else:
-            x1 -= wide
-    left = x0
-    if symbol.plan == "below":
-        room = x1 - symbol.wide - x0 - _GAP
-        marks += plan.marks(words.black, x0, bottom + 0.3, room, PLAN_LEAST)
-        bottom += PLAN_LEAST + _GAP
-    if symbol.footed:
-        pointing = words.arrow, words.toward, FOOT_HEAD, LEAST_LETTERING
-        marks += moved(draw_arrow(*pointing, bottom, bottom + FOOT), x0, 0.0)
-        at = x0 + arrow_width(*pointing) + CLEAR
-        marks += _foot_code(words.code, at, bottom, x1 - symbol.wide - at)
-        bottom += FOOT
-    else:
-        marks += moved(draw_arrow(*pointing, bottom, top - lowered), x0, 0.0)
-        x0 += arrow_wide + _GAP
-    named, start, end = None, x0, x1 - field.margin
-    more: list[Wording] = []
-    said: list[Mark] = []
-    if stripe is not None and stripe.end != "top" and not symbol.lettered:
-        more = [Wording(ways=(text,), worth=8, bold=True) for text in stripe.lines]
-        if symbol.footed:  # what the stripe says has room beside the ID alone
-            says = stripe.lines[-1], stripe.end, SAYS_HEAD, LEAST_LETTERING
+            self._right -= wide
+        if not self._symbol.lettered:
+            lines = self._at_end.lines
+            self._more = [Wording(ways=(text,), worth=8, bold=True) for text in lines]
+
+    def _set_arrow(self) -> None:
+        """Set the arrow beside the words, or at their foot with the code at its side."""
+        if not self._symbol.footed:
+            top = self._top - (STRIPE_HIGH if self._along_top else 0.0)
+            arrow = draw_arrow(*self._pointing, self._bottom, top)
+            self.marks += moved(arrow, self._left, 0.0)
+            self._left += arrow_width(*self._pointing) + _GAP
+            return
+        small = self._words.arrow, self._words.toward, FOOT_HEAD, LEAST_LETTERING
+        arrow = draw_arrow(*small, self._bottom, self._bottom + FOOT)
+        self.marks += moved(arrow, self._left, 0.0)
+        at = self._left + arrow_width(*small) + CLEAR
+        width = self._right - self._symbol.wide - at
+        self.marks += _foot_code(self._words.code, at, self._bottom, width)
+        self._bottom += FOOT
+
+    def _set_name_across(self) -> None:
+        """Set the ID over words and symbol, unless it is larger beside the symbol; with an arrow
+        at the foot, what a stripe at an end says has room beside it alone."""
+        part, margin = self._words.part, self._field.margin
+        start, end, said = self._left, self._right - margin, self._more[-1:]
+        if said and self._symbol.footed and self._at_end and self._at_end.end != "top":
+            says = said[0].ways[0], self._at_end.end, SAYS_HEAD, LEAST_LETTERING
             wide = arrow_width(*says)
-            at = x0 if stripe.end == "left" else x1 - CLEAR - wide
-            said = moved(draw_arrow(*says, top - room_over(words, field, symbol), top), at, 0.0)
-            start, end = (at + wide + _GAP, end) if stripe.end == "left" else (start, at - _GAP)
-    if x1 - symbol.wide - x0 < WORDS:
-        named = largest(words.part, end - start, room_over(words, field, symbol))
-        if named < _beside(words.part, x1 - field.margin - x0 - symbol.wide):
-            named = None
+            if self._at_end.end == "left":
+                at, start = start, start + wide + _GAP
+            else:
+                at = self._right - CLEAR - wide
+                end = at - _GAP
         else:
-            name = _name(words.part, start, top - lowered, named, end - start)
-            marks += [*name, *said]
-            high = sum(text.size * EM_PER_CAP for text in name)
-            top -= room_over(words, field, symbol) if said else high
-            more = [] if said else more
-    # A symbol's own quiet zone is white enough at the label's edge.
-    across = named is not None or (symbol.footed and room_over(words, field, symbol) >= 0)
-    ceiling = top - lowered if across else field.top
-    under, wide = _column(marks, words, symbol, plan, field, raster, x1, ceiling)
-    if stripe is not None and along_top:
-        # Over ID or symbol, where that stands across the label, else beside the symbol.
-        high = field.top - field.margin
-        right = field.right - field.margin if across else x1 - wide - CLEAR
-        marks += top_stripe(stripe, left, high, right - left)
-    room = x1 - wide - x0
-    if symbol.plan == "beside":
+            said = []
+        size = largest(part, end - start, self._over)
+        if size < _beside(part, self._right - self._symbol.wide - margin - self._left):
+            return
+        self._named = size
+        name = _name(part, start, self._top, size, end - start)
+        self.marks += name
+        if said:
+            arrow = draw_arrow(*says, self._top - self._over, self._top)
+            self.marks += moved(arrow, at, 0.0)
+            self._more = []
+        self._top -= self._over if said else sum(text.size * EM_PER_CAP for text in name)
+
+    def _set_symbol(self, top: float) -> tuple[bool, float]:
+        """Set the symbol under a height, with the code and the key plan below it; tell whether
+        the code found room there, and give the column's width."""
+        symbol, field, right = self._symbol, self._field, self._right
+        code = f"code {self._words.code}" if self._words.code else ""
+        high = top - field.bottom
+        foot = max(field.margin, SMALL * BASE_LINE)
+        fits = foot + CODE_UP + symbol.high <= high
+        under = fits and not symbol.footed and symbol.plan != "instead"
+        room = room_under(high, symbol.high, field, code=under)
+        planned = symbol.plan in ("under", "instead") and room >= PLAN_LEAST
+        beside = field.margin if right == field.right else CLEAR
+        size = SMALL
+        if code:
+            size = min(SMALL, max(LEAST_LETTERING, symbol.wide / text_width(code, 1.0)))
+        letters = text_width(code, size) + beside + 0.3 if under else 0.0
+        wide = max(symbol.wide, letters, field.width / 3 if symbol.plan == "under" else 0.0)
+        square = top - symbol.high
+        if not planned:  # symbol and code together stand in the middle
+            square -= (high - symbol.high - (foot + CODE_UP if under else 0.0)) / 2
+        across, up = self._raster.module(symbol.module)
+        corner = right - symbol.wide + QUIET * across, square + QUIET * up
+        self.marks.append(self._raster.symbol(*corner, symbol.text, symbol.module))
+        if under and code:
+            middle = min(right - symbol.wide / 2, right - letters / 2 - beside / 2)
+            self.marks.append(
+                Text(x=middle, y=square - CODE_UP, text=code, size=size, anchor="middle")
+            )
+        if planned:
+            low = field.bottom + field.margin + 0.3
+            self._draw_plan(right - wide + _GAP, low, wide - _GAP - field.margin, room)
+        return under, wide
+
+    def _set_name_and_plan(self) -> None:
+        """Set the ID over the words, and the key plan beside it."""
+        left, room = self._left, self._right - self._left
         half = min(max(0.45 * room, room - 1.6 * PLAN_BAND), room - PLAN_BAND)
-        named = largest(words.part, half, PLAN_BAND)
-        marks += _name(words.part, x0, top - lowered, named, half)
-        marks += plan.marks(
-            words.black, x0 + half + 2 * _GAP, top - lowered - PLAN_BAND, room - half - 3 * _GAP,
-            PLAN_BAND,
+        self._named = largest(self._words.part, half, PLAN_BAND)
+        self.marks += _name(self._words.part, left, self._top, self._named, half)
+        low = self._top - PLAN_BAND
+        self._draw_plan(left + half + 2 * _GAP, low, room - half - 3 * _GAP, PLAN_BAND)
+        self._top = low - _GAP / 2
+
+    def _draw_plan(self, x: float, y: float, width: float, height: float) -> None:
+        self.marks += self._plan.marks(self._words.black, x, y, width, height)
+
+    def _set_words(self, *, code: bool) -> tuple[Wording, ...]:
+        """Set the words into the room that is left, with the `code` where it stands nowhere else;
+        give the stamps that found none."""
+        field, room = self._field, self._right - self._left
+        scarce = room < (SCARCE if field.height >= PLAN_FROM else NARROW_WORDS)
+        rows, missing = set_rows(
+            self._words,
+            self._more,
+            f"code {self._words.code}" if code and self._words.code else "",
+            self._left, room, self._bottom, self._top,
+            LEAST_LETTERING if scarce else SMALL,
+            NAME_SCARCE if room < SCARCE and field.width <= WIDE else NAME_LEAST,
+            self._named,
         )  # fmt: skip
-        top -= PLAN_BAND + _GAP / 2
-    code = f"code {words.code}" if words.code and not (under or symbol.footed) else ""
-    scarce = room < (SCARCE if field.height >= PLAN_FROM else NARROW_WORDS)
-    rows, missing = set_rows(
-        words, more, code, x0, room, bottom, top - lowered,
-        LEAST_LETTERING if scarce else SMALL,
-        NAME_SCARCE if room < SCARCE and field.width <= WIDE else NAME_LEAST,
-        named,
-    )  # fmt: skip
-    return [*marks, *rows], missing
+        self.marks += rows
+        return missing
 
 
 def _foot_code(code: str, x: float, bottom: float, width: float) -> list[Text]:
@@ -217,46 +297,3 @@ def _name(name: str, x: float, top: float, size: float, width: float) -> list[Te
         Text(x=x, y=top - size * (row * EM_PER_CAP - BASE_LINE), text=line, size=size, bold=True)
         for row, line in enumerate(lines, start=1)
     ]
-
-
-def _column(
-    marks: list[Mark],
-    words: LabelWords,
-    symbol: LabelSymbol,
-    plan: KeyPlan,
-    field: LabelField,
-    raster: Raster,
-    right: float,
-    top: float,
-) -> tuple[bool, float]:
-    """Add the QR symbol with the code and the key plan below; tell whether the code found room
-    there, and give the column's width."""
-    code = f"code {words.code}" if words.code else ""
-    high = top - field.bottom
-    foot = max(field.margin, SMALL * BASE_LINE)
-    fits = foot + CODE_UP + symbol.high <= high
-    under = fits and not symbol.footed and symbol.plan != "instead"
-    room = room_under(high, symbol.high, field, code=under)
-    planned = symbol.plan in ("under", "instead") and room >= PLAN_LEAST
-    beside = field.margin if right == field.right else CLEAR
-    size = min(SMALL, max(LEAST_LETTERING, symbol.wide / text_width(code, 1.0))) if code else SMALL
-    letters = text_width(code, size) + beside + 0.3 if under else 0.0
-    wide = max(symbol.wide, letters, field.width / 3 if symbol.plan == "under" else 0.0)
-    square = top - symbol.high
-    if not planned:  # symbol and code together stand in the middle
-        square -= (high - symbol.high - (foot + CODE_UP if under else 0.0)) / 2
-    across, up = raster.module(symbol.module)
-    corner = right - symbol.wide + QUIET * across, square + QUIET * up
-    marks.append(raster.symbol(*corner, symbol.text, symbol.module))
-    if under and code:
-        middle = min(right - symbol.wide / 2, right - letters / 2 - beside / 2)
-        marks.append(Text(x=middle, y=square - CODE_UP, text=code, size=size, anchor="middle"))
-    if planned:
-        marks += plan.marks(
-            words.black,
-            right - wide + _GAP,
-            field.bottom + field.margin + 0.3,
-            wide - _GAP - field.margin,
-            room,
-        )
-    return under, wide

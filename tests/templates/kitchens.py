@@ -101,7 +101,7 @@ def one_of_each(layout: Layout) -> tuple[LabelWords, ...]:
     looks = {
         (
             words.payload.words,
-            [word for word in words.part.split("-") if len(word) > 1][-1],
+            next((word for word in words.part.split("-")[::-1] if len(word) > 1), ""),
             words.stripe and words.stripe.end,
             words.toward,
             words.hold,
