@@ -6,6 +6,7 @@ the network are kept with the marks.
 
 from dataclasses import dataclass
 from pathlib import Path
+from urllib.parse import quote
 
 from cli.serving.store import Store, open_store
 
@@ -26,6 +27,7 @@ class Link:
     base: str
     """Without a slash at its end."""
     key: str
+    """Empty where the pages ask for none."""
 
     @property
     def home(self) -> str:
@@ -34,7 +36,8 @@ class Link:
 
     def of(self, part: str) -> str:
         """Give the address of a part's page."""
-        return f"{self.base}/p/{part}?k={self.key}"
+        asked = f"?k={quote(self.key, safe='')}" if self.key else ""
+        return f"{self.base}/p/{quote(part, safe='')}{asked}"
 
 
 def printed_link(job: Path, name: str, base: str | None = None) -> Link:

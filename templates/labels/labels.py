@@ -21,12 +21,13 @@ from templates.labels.labelmarks import (
     CLEAR,
     SMALL,
     STRIPE_HIGH,
+    Toward,
     arrow_width,
     draw_arrow,
     end_stripe,
     top_stripe,
 )
-from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
+from templates.labels.labelplacing import LabelEntry, LabelField, field_of, place_labels
 from templates.labels.labelrows import (
     LEAST_LETTERING,
     NAME_LEAST,
@@ -44,6 +45,7 @@ from templates.labels.labelsymbol import (
     WORDS,
     choose_symbol,
     largest,
+    module_left,
     room_over,
     room_under,
 )
@@ -94,6 +96,13 @@ def each_label_page(
     return place_labels(entries, stock, raster, start=start, copies=copies)
 
 
+def module_on(words: LabelWords, stock: Stock, raster: Raster) -> float | None:
+    """Give the module that is wanted of a label's symbol, mm; None where the stock has no room
+    for its link."""
+    field = field_of(stock, 1, raster)
+    return module_left(words, field, raster, arrow_width(*_pointing(words, field)) + _GAP)
+
+
 def _draw(field: LabelField, *, words: LabelWords, plan: KeyPlan, raster: Raster) -> list[Mark]:
     """Set one label in its field; a stamp that finds no room of its own stands by the code."""
     setting = _Setting(words, plan, field, raster)
@@ -116,9 +125,7 @@ class _Setting:
         self._bottom, self._top = field.bottom + field.margin, field.top - field.margin
         self._along_top = words.stripe if words.stripe and words.stripe.end == "top" else None
         self._at_end = None if self._along_top else words.stripe
-        slim = field.width < SLIM
-        head = 5.0 if slim or field.height < PLAN_FROM else 7.0
-        self._pointing = words.arrow, words.toward, head, LEAST_LETTERING if slim else SMALL
+        self._pointing = _pointing(words, field)
         self._symbol = choose_symbol(words, field, raster, arrow_width(*self._pointing) + _GAP)
         self._over = room_over(words, field, self._symbol)
         self._named: float | None = None
@@ -270,6 +277,13 @@ class _Setting:
         )  # fmt: skip
         self.marks += rows
         return missing
+
+
+def _pointing(words: LabelWords, field: LabelField) -> tuple[str, Toward, float, float]:
+    """Give an arrow's word, where it points, the width of its head and its letters."""
+    slim = field.width < SLIM
+    head = 5.0 if slim or field.height < PLAN_FROM else 7.0
+    return words.arrow, words.toward, head, LEAST_LETTERING if slim else SMALL
 
 
 def _foot_code(code: str, x: float, bottom: float, width: float) -> list[Text]:

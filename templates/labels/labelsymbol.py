@@ -85,28 +85,45 @@ def choose_symbol(
     least size, says all that no label leaves out, has modules that are read off a hard print,
     leaves the ID its size, has large modules, leaves room for a key plan and for the words of the
     stripe, and says much; `arrow` is what the arrow takes at the side of the words, mm."""
-    core = len(words.payload.core)
-    name, broken = words.part, break_name(words.part)
-    least = NAME_PLAIN if field.width > WIDE else LEAST_LETTERING
+    core = 0 if words.link else len(words.payload.core)
     most = LENGTHS[0 if field.height >= TALL else 1 if field.height >= PLAN_FROM else 2]
 
     def worth(symbol: LabelSymbol) -> tuple[bool, bool, bool, bool, float, float, bool, bool, int]:
-        room = size_of(broken, symbol.words, TALL)
-        if symbol.words >= WORDS:
-            room = max(size_of([name], symbol.words, field.height), room)
-        else:
-            beside = 0.0 if symbol.footed else arrow
-            wide = field.width - beside - 2 * field.margin
-            room = max(largest(name, wide, room_over(words, field, symbol)), room)
-        size = min(NAME_PLAIN, room)
-        legible = size >= least and symbol.words >= WORDS_LEAST[words.hold]
-        said = len(symbol.text)
+        said, size = len(symbol.text), _name_size(symbol, words, field, arrow)
         return (
-            legible, said >= core, symbol.module >= READ, not symbol.footed, size, symbol.module,
-            symbol.plan is not None, symbol.lettered, said if said <= most else -said,
+            _legible(symbol, words, field, arrow), said >= core, symbol.module >= READ,
+            not symbol.footed, size, symbol.module, symbol.plan is not None, symbol.lettered,
+            said if said <= most else -said,
         )  # fmt: skip
 
     return max(_symbols(words, field, raster, arrow), key=worth)
+
+
+def module_left(words: LabelWords, field: LabelField, raster: Raster, arrow: float) -> float | None:
+    """Give the module that is wanted of the symbol chosen, mm; None where any leaves the words no
+    room, as a long link does, and a text never."""
+    symbols = _symbols(words, field, raster, arrow)
+    if not any(_legible(symbol, words, field, arrow) for symbol in symbols):
+        return None
+    return choose_symbol(words, field, raster, arrow).module
+
+
+def _legible(symbol: LabelSymbol, words: LabelWords, field: LabelField, arrow: float) -> bool:
+    """Tell whether a symbol leaves the words their room and the ID its least size."""
+    least = NAME_PLAIN if field.width > WIDE else LEAST_LETTERING
+    roomy = symbol.words >= WORDS_LEAST[words.hold]
+    return roomy and _name_size(symbol, words, field, arrow) >= least
+
+
+def _name_size(symbol: LabelSymbol, words: LabelWords, field: LabelField, arrow: float) -> float:
+    """Give the letters that a symbol leaves to the ID, as far as they count; mm."""
+    room = size_of(break_name(words.part), symbol.words, TALL)
+    if symbol.words >= WORDS:
+        room = max(size_of([words.part], symbol.words, field.height), room)
+    else:  # the ID may stand across the label
+        wide = field.width - (0.0 if symbol.footed else arrow) - 2 * field.margin
+        room = max(largest(words.part, wide, room_over(words, field, symbol)), room)
+    return min(NAME_PLAIN, room)
 
 
 def _symbols(
@@ -116,7 +133,7 @@ def _symbols(
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
     symbols = []
     for module in MODULES if field.height >= TALL else MODULES[1:]:
-        for text in dict.fromkeys(words.payload.fits(LENGTHS)):
+        for text in [words.link] if words.link else dict.fromkeys(words.payload.fits(LENGTHS)):
             across, up = raster.module(module)
             wide, high = (qr_side(text, side) + raster.slack for side in (across, up))
             if high > field.height:

@@ -53,6 +53,8 @@ class LabelWords:
     arrow: str = "UP"
     toward: Toward = "up"
     stripe: Stripe | None = None
+    link: str = ""
+    """What the symbol says in place of `payload`."""
 
 
 def words_of_front_label(layout: Layout, front: Front, work: Sequence[Phrase] = ()) -> LabelWords:
