@@ -10,10 +10,9 @@ from dataclasses import MISSING
 from pathlib import Path
 from textwrap import dedent
 
-from jigs.given.build import Build
+from jigs.given.build import Build, Paint
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec, Material, Reveal
-from jigs.given.paint import Paint
 from jigs.given.stated import (
     Boring,
     DrawerSize,

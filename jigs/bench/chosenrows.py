@@ -9,8 +9,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.bench.station import Row, Station
-from jigs.bench.wear import settings_of
+from jigs.bench.station import Row, Station, settings_of
 from jigs.box.parts import Layout
 
 

@@ -103,7 +103,7 @@ class StationCard:
     settings: int = 0
     """How often it is set."""
     critical: bool = True
-    """Whether its place is: then it wears (`jigs.bench.wear`)."""
+    """Whether its place is: then it wears (`jigs.bench.station`)."""
     copies: int = 1
     """How many of it are to be cut."""
 
@@ -241,3 +241,17 @@ class Station:
     def card(self, letter: str) -> StationCard:
         """Find a card by its letter."""
         return next(card for card in self.cards if card.letter == letter)
+
+
+SETTINGS_A_CARD = 8
+"""So often a card is set before its folds are worn, where the place is critical (our choice)."""
+SETTINGS_A_PIN_CARD = 24
+"""The same of a card of shelf pins, which a shelf lies on with some play (our choice)."""
+
+
+def settings_of(card: StationCard) -> int | None:
+    """Give after how many settings a copy of a card is worn; None: never, since any place within 2
+    mm does for a clearance hole."""
+    if not card.critical:
+        return None
+    return SETTINGS_A_PIN_CARD if card.numbered else SETTINGS_A_CARD

@@ -10,13 +10,13 @@ from jigs.box.drawers import CLEAR_OF_DRAWER, CLEAR_OF_RAIL, LEAST_HEIGHT, LEAST
 from jigs.box.plan import BoxPlan, FrontPlan
 from jigs.box.rollouts import SPACER, RolloutPlan
 from jigs.checks.drawers import UNDER_SIDE_MOUNT
-from jigs.checks.kinds import blind_hand
 from jigs.checks.slides import (
     check_as_built,
     check_hooks,
     check_slide_depth,
     check_slide_load,
 )
+from jigs.checks.stated import blind_hand
 from jigs.fittings.slide import rise_above_floor_line
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, error, warning

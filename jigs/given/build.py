@@ -1,8 +1,12 @@
-"""How the boxes are built: what the cut list needs beyond true thicknesses, as one value.
+"""How the boxes are built and their fronts painted: what cut list and order need beyond true
+thicknesses.
 
 The usual frameless box: sides run from end to end, bottom, top and stretchers stand between
 them, the back slides into grooves in both sides and covers the rear edges of bottom and top, and
 nailers stand behind it. All numbers are common practice, no source; a job may state each.
+
+>>> round(painted_area(454.0, 613.0, 19.05), 4)
+0.5973
 """
 
 from dataclasses import dataclass
@@ -54,3 +58,33 @@ class Build:
     drawer_bored: Annotated[bool, Key()] = False
     """Whether drawer boxes come with the holes for their fronts' screws: none are bored in their
     fronts here, and none set out on the back of a front, which is marked through them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paint:
+    """How the fronts are painted."""
+
+    coats: Annotated[int, Key(Range(1, 8, unit=""), most=20)] = 2
+    """How many coats."""
+    spread: Annotated[float, Key(Range(3, 20, unit="m2 a litre"), most=100.0)] = 10.0
+    """What one litre covers in one coat, m2; the tin says it; 10 is common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaintNeed:
+    """Paint of one finish ("" where none is stated): its fronts, their area in m2, the litres."""
+
+    finish: str
+    fronts: int
+    area: float
+    litres: float
+
+
+def painted_area(width: float, height: float, thickness: float) -> float:
+    """Give the area of a front, both faces and four edges, sizes in mm; m2 (derived)."""
+    return (2 * width * height + 2 * (width + height) * thickness) / 1e6
+
+
+def litres_for(area: float, paint: Paint) -> float:
+    """Give the litres that an area (m2) takes in all coats."""
+    return area * paint.coats / paint.spread

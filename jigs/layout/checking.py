@@ -12,18 +12,18 @@ from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_bores, check_faces, check_waits
 from jigs.checks.fivepiece import check_wood_in_hand
-from jigs.checks.hardware import check_confirmed
 from jigs.checks.inhand import check_arrival, check_gaps_in_hand, check_measured
-from jigs.checks.kinds import (
+from jigs.checks.pulls import check_fittings
+from jigs.checks.rollouts import check_rollouts
+from jigs.checks.stated import (
     check_blind,
+    check_confirmed,
     check_kind,
     check_leaflet,
     check_push_latch,
     check_served,
     check_stacked,
 )
-from jigs.checks.pulls import check_fittings
-from jigs.checks.rollouts import check_rollouts
 from jigs.given.job import Job
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem

@@ -1,17 +1,17 @@
-"""The finished values: fronts and boards with everything that is known of them, one value for each
-drilled face of a side or partition.
+"""What is held back of a box, and the finished values: fronts and boards with everything that is
+known of them, one value for each drilled face of a side or partition.
 
 All get their code last, from the holes they are left with; a part that is held back has none. Both
 faces of a partition carry one code, computed from the holes of both: it has one label. A left and a
 right side never share one.
 """
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
-from jigs.box.boards import BoardFace, bore_through
+from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
-from jigs.box.facework import DoorPlan
+from jigs.box.facework import DoorPlan, face_of
 from jigs.box.fittings import renumber
 from jigs.box.inhand import has_size
 from jigs.box.parts import BoardEnds, Front, FrontMake, LeastReveal, Screws, Side
@@ -24,11 +24,64 @@ from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import BoardPlace, board_code, part_code
 from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.layout.holding import Held
+from jigs.layout.checking import Findings
 from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """What is held back of a box, and what is left."""
+
+    errors: Mapping[str, tuple[Problem, ...]]
+    """By the ID of each front and rollout held back: the errors that withhold it."""
+    work: Mapping[FaceKey, tuple[Fitting, ...]]
+    """What is drilled into each face for all the others."""
+    missing: Mapping[FaceKey, tuple[str, ...]]
+    """Whose holes in each face are to come."""
+
+    def errors_of(self, part: str) -> tuple[Problem, ...]:
+        """Give the errors that withhold a part; () where it is ready."""
+        return self.errors.get(part, ())
+
+
+def hold(plan: BoxPlan, findings: Findings) -> Held:
+    """Hold back every front and rollout that has an error."""
+    errors = {part: tuple(problems) for part, problems in findings.held.items()}
+    work = {
+        key: tuple(fitting for fitting in fittings if fitting.part not in errors)
+        for key, fittings in plan.work.items()
+    }
+    held = [front for front in plan.fronts if front.id in errors]
+    missing = {
+        face.key: (
+            *(front.id for front in held if _is_to_come(front, face, plan)),
+            *(
+                rollout.rollout.id
+                for rollout in plan.rollouts
+                if face.key in rollout.slides and rollout.rollout.id in errors
+            ),
+        )
+        for face in plan.faces
+    }
+    return Held(errors=errors, work=work, missing=missing)
+
+
+def _is_to_come(plan: FrontPlan, face: BoardFace, box: BoxPlan) -> bool:
+    """Tell whether a front held back will have holes in a face one day.
+
+    A door whose hand is not known yet may come on either side.
+    """
+    front = plan.front
+    if face_of(front, face.hand) != face.key:
+        return False
+    if plan.slide is not None or any(front.id == f.part for f in box.work.get(face.key, ())):
+        return True
+    if front.spec.by_kit:
+        return False
+    return front.kind == "drawer" or (front.kind == "door" and front.hinged in (None, face.hand))
 
 
 def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, ...]) -> Front:

@@ -9,18 +9,17 @@ from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.box.plan import BoxPlan, plan_box
 from jigs.box.provenance import with_open
-from jigs.checks.asked import check_asked
 from jigs.checks.cutting import check_standing
 from jigs.checks.faces import check_shared
 from jigs.checks.inhand import check_surplus
 from jigs.checks.neighbours import check_neighbours
 from jigs.checks.room import find_displaced
+from jigs.checks.stated import check_asked
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job
 from jigs.ground.problems import Problem
 from jigs.layout.checking import check_box
-from jigs.layout.finished import finish_front, finish_sides
-from jigs.layout.holding import Held, hold
+from jigs.layout.finished import Held, finish_front, finish_sides, hold
 from jigs.room.pullaims import Aims, aim_pulls
 
 _WORDS: dict[FrontKind, tuple[str, str]] = {

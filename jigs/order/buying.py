@@ -22,10 +22,10 @@ from jigs.checks.inhand import REFUSALS
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
+from jigs.given.build import PaintNeed, litres_for, painted_area
 from jigs.given.confirming import OpenNumber, Record, open_numbers
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
-from jigs.given.paint import PaintNeed, litres_for, painted_area
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem

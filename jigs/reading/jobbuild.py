@@ -17,9 +17,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
-from jigs.given.build import Build
+from jigs.given.build import Build, Paint
 from jigs.given.job import Material, Reveal
-from jigs.given.paint import Paint
 from jigs.ground.believable import Range
 from jigs.ground.errors import LengthError
 from jigs.ground.geometry import SLACK

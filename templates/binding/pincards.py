@@ -11,9 +11,8 @@ from dataclasses import dataclass, field, replace
 from jigs.bench.benchpart import board_face
 from jigs.bench.placing import Alike, Placing, shape_of
 from jigs.bench.sides import place_pins
-from jigs.bench.station import Setting, Station, StationCard
+from jigs.bench.station import SETTINGS_A_PIN_CARD, Setting, Station, StationCard
 from jigs.bench.stations import pin_station
-from jigs.bench.wear import SETTINGS_A_PIN_CARD
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand

@@ -2,8 +2,7 @@
 
 from collections.abc import Iterable
 
-from jigs.bench.station import Station
-from jigs.bench.wear import SETTINGS_A_CARD, SETTINGS_A_PIN_CARD
+from jigs.bench.station import SETTINGS_A_CARD, SETTINGS_A_PIN_CARD, Station
 from templates.words.guidewords import BORE_CROSSES, FOLD, LINE_SHOWS, ROUNDED
 from templates.words.markingwords import (
     ADJUSTERS,

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 
 from jigs.cutlist.cutlist import cut_job
+from jigs.given.build import Paint, litres_for, painted_area
 from jigs.given.job import Job
-from jigs.given.paint import Paint, litres_for, painted_area
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
 from jigs.order.matching import read_in_hand

@@ -6,7 +6,7 @@ from jigs.box.plan import BoxPlan, plan_box
 from jigs.given.job import BoxSpec, FrontSpec, Job
 from jigs.given.stated import DrawerSize
 from jigs.layout.checking import check_box
-from jigs.layout.holding import Held, hold
+from jigs.layout.finished import Held, hold
 from tests.jigs.sample import box, job
 
 

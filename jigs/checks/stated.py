@@ -1,18 +1,30 @@
-"""Is a front of this kind stated well enough, and may it be there? Its hand, its hardware, the
-board that is to hold it, its appliance's leaflet.
+"""Is what is stated enough, and is it what was meant? A front's hand, its hardware, the board that
+is to hold it, its appliance's leaflet; hardware whose numbers nobody has looked up; and questions
+that are asked before anything is cut.
 
 A blind panel stands in the front of a corner box, where the run round the corner covers it. It has
 an edge for a front to lap, but behind it is no side: neither a hinge's plate nor a slide holds
-there. An appliance's leaflet always wins.
+there. An appliance's leaflet always wins. A box of kind `open` as wide as an appliance with nothing
+in it, an opening in a box that takes an appliance, a cupboard with doors and nothing behind them:
+there it is asked.
 """
 
 from collections.abc import Iterator, Sequence
 
 from jigs.box.fittings import holds_kit
 from jigs.box.fronts import PlacedFront
-from jigs.given.job import BoxSpec
+from jigs.given.confirming import (
+    Record,
+    RecordKind,
+    heading_of,
+    number_words,
+    open_numbers,
+    record_kind,
+)
+from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import NOTED
 from jigs.ground.geometry import HANDS, SLACK, Hand, other_hand
+from jigs.ground.keys import Rests
 from jigs.ground.problems import Problem, error, warning
 
 
@@ -130,3 +142,89 @@ def check_leaflet(front: PlacedFront, *, mass: float, pulled: bool) -> Iterator[
 
 def _is_off(size: float, low: float | None, high: float | None) -> bool:
     return (low is not None and size < low - SLACK) or (high is not None and size > high + SLACK)
+
+
+PLACE = (400.0, 650.0)
+"""Widths between which an empty open box may be the place of an appliance; mm (common practice, no
+source)."""
+NICHE = 300.0
+"""An opening as high as this takes an appliance; mm (common practice, no source)."""
+NEEDS_SHELF = 500.0
+"""A cupboard as high as this has a shelf; mm (common practice, no source)."""
+
+
+def check_asked(job: Job) -> tuple[Problem, ...]:
+    """Ask about the boxes of a job."""
+    return tuple(
+        problem
+        for box in job.boxes
+        if not box.inferred
+        for problem in (*_ask_place(box), *_ask_openings(box), *_ask_shelf(box))
+    )
+
+
+def _ask_place(box: BoxSpec) -> Iterator[Problem]:
+    """Ask whether an empty open box is built, or is an appliance's place."""
+    empty = not (box.shelves or box.no_shelf or box.rollouts or box.columns)
+    if box.kind != "open" or not empty or not PLACE[0] - SLACK <= box.width <= PLACE[1] + SLACK:
+        return
+    if len(box.fronts) != 1:
+        return
+    (front,) = box.fronts
+    if front.kind == "opening" and not front.leaflet:
+        yield warning("appliance-place", box.id, case="box")
+    elif front.kind in ("false-front", "door"):
+        yield warning("appliance-place", front.id, case="front")
+
+
+def _ask_openings(box: BoxSpec) -> Iterator[Problem]:
+    """Ask for the sheet of what is built into an opening."""
+    if box.kind == "open" or box.width < PLACE[0] - SLACK:
+        return
+    for front in box.fronts:
+        high = front.height is None or front.height >= NICHE - SLACK
+        if front.kind == "opening" and high and not front.leaflet:
+            yield warning("opening-not-noted", front.id)
+
+
+def _ask_shelf(box: BoxSpec) -> Iterator[Problem]:
+    """Ask for the shelves of a cupboard: their pins are bored before the box is together."""
+    hung = any(front.kind in ("door", "pair") and not front.by_kit for front in box.fronts)
+    shut = hung and box.kind in ("wall", "tall") and box.height >= NEEDS_SHELF - SLACK
+    if shut and not (box.shelves or box.no_shelf or box.rollouts):
+        yield warning("no-shelf", box.id)
+
+
+BORED: tuple[Rests, ...] = ("inside", "order")
+"""What still rests on the hinge of a door whose cups are bored already."""
+OPEN_CODE: dict[RecordKind, str] = {
+    "hinge": "unconfirmed-hinge",
+    "slide": "unconfirmed-slide",
+    "pull": "unconfirmed-pull",
+}
+
+
+def check_confirmed(
+    front: str, record: Record, also: Sequence[str] = (), *, bored: bool = False
+) -> tuple[Problem, ...]:
+    """Find a front that depends on hardware with open numbers; `also`: the boards and the drawer
+    box that are concerned too."""
+    numbers = open_numbers(record, *(BORED if bored else ()))
+    if not numbers:
+        return ()
+    kind = record_kind(record)
+    keys = tuple(number.key for number in numbers)
+    found = warning(
+        OPEN_CODE[kind],
+        front,
+        also=tuple(also),
+        kind=kind,
+        record=record.name,
+        numbers=number_words(numbers),
+        several=len(keys) > 1,
+        keys=keys[:-1],
+        last=keys[-1],
+        own=heading_of(kind, record.name),
+        generic=record.like is None,
+    )
+    return (found,)
