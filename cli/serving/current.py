@@ -79,24 +79,11 @@ class Current:
         return ("The job as it is now cannot be laid out; 'check' tells why.",)
 
     def _make(self, read: "Layout") -> Now:
-        from jigs.bench.stations import plan_stations
-        from jigs.cutlist.cutlist import cut_list
-        from jigs.layout.layout import as_printed
-        from jigs.progress.course import plan_courses
-        from jigs.progress.tracked import track
         from templates.scan.scan import Scan
 
-        layout = as_printed(read)
-        pieces = cut_list(layout)
-        stations = plan_stations(layout)
-        parts = track(layout, pieces)
-        self._store.saw({part.id: part.code for part in parts})
-        return Now(
-            layout=layout,
-            parts={part.id: part for part in parts},
-            courses=plan_courses(layout, parts, stations),
-            scan=Scan(layout, pieces, stations),
-        )
+        scan = Scan(read)
+        self._store.saw({part.id: part.code for part in scan.tracked})
+        return Now(layout=scan.layout, parts=scan.parts, courses=scan.courses, scan=scan)
 
 
 def _stamps(files: tuple[Path, ...]) -> Stamps:

@@ -4,10 +4,6 @@ A link to a part shows that part alone, the home page where none is asked for. W
 a wall have in common stands in the file once.
 """
 
-from collections.abc import Mapping
-
-from jigs.progress.course import Course
-from jigs.progress.standing import Standing
 from templates.scan.frame import document
 from templates.scan.homepage import UNNAMED, home_body
 from templates.scan.host import Host
@@ -27,12 +23,10 @@ main > article:target ~ .start { display: none; }
 HOME = "#"
 
 
-def book(scan: Scan, courses: Mapping[str, Course]) -> str:
+def book(scan: Scan) -> str:
     """Make all pages of a job as one HTML document; the same job gives the same text."""
     host = Host(href=_anchor, home=HOME, book=True)
-    standings = {
-        part.id: Standing(part=part.id, steps=courses[part.id].steps) for part in scan.tracked
-    }
+    standings = scan.standings({})
     pages = [
         tag(
             "article",

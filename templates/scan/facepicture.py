@@ -95,11 +95,10 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
     widest = (WIDE - left - RIGHT) / view.width
     scale = min(max(MOST_HIGH, len(heights) * PITCH) / view.height, widest)
     wide, high = view.width * scale, view.height * scale
-    below = _room(depths, unit)
-    # A low face with many heights: their figures stand out over and under it.
-    spare = max(0.0, len(heights) * PITCH - high) / 2
-    height = TOP + spare + high + max(spare, below)
-    foot = height - TOP - spare - high
+    ends = _spread([each.at * scale for each in heights])
+    # Where heights are many, their figures stand out under the face and over it.
+    foot = max(_room(depths, unit), PITCH - min(ends, default=0.0))
+    height = foot + max(high + TOP, max(ends, default=0.0) + PITCH)
     marks = _face_marks(view, left, foot, scale)
     for x, y in places_on(view):
         hx, hy = left + x * scale, foot + y * scale
@@ -111,9 +110,8 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
                 Circle(x=left + hole.x * scale, y=foot + hole.y * scale,
                        diameter=max(hole.diameter * scale, LEAST_HOLE), layer="hole")
             )  # fmt: skip
-    ends = _spread([foot + each.at * scale for each in heights])
-    for each, y in zip(heights, ends, strict=True):
-        at = foot + each.at * scale
+    for each, end in zip(heights, ends, strict=True):
+        y, at = foot + end, foot + each.at * scale
         marks.append(Line(x1=left - 12.0, y1=y, x2=left - 2.0, y2=at, layer="lead"))
         words = distance_words(each, unit)
         marks.append(Text(x=left - 15.0, y=y - FIGURE / 2, text=words, size=FIGURE, anchor="end"))

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.provenance import open_in
+from jigs.progress.agenda import due
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked
 from templates.scan.frame import Banner, banner, section, whole_page
@@ -13,7 +14,7 @@ from templates.scan.wallpicture import WallPicture
 from templates.words.findings import Finding, merge_findings
 from templates.words.pagewords import kind_words, open_counts
 from templates.words.sentence import closed
-from templates.words.stepwords import list_key, list_title, step_done, step_order
+from templates.words.stepwords import list_title, step_done, step_order
 from templates.words.textlines import counted
 from templates.words.wallwords import wall_title
 
@@ -41,7 +42,7 @@ def home_body(
     scan: Scan, standings: Mapping[str, Standing], host: Host, search: str = "", chosen: str = ""
 ) -> Html:
     """Make what stands on the home page."""
-    lists = _lists(scan, standings)
+    lists = _lists(standings)
     return join(
         (
             tag("h1", scan.layout.job.name or UNNAMED),
@@ -67,32 +68,27 @@ def _found(scan: Scan, standings: Mapping[str, Standing], host: Host, search: st
     return section(title, _listed(scan, standings, host, found))
 
 
-Listed = tuple[str, list[str], list[str]]
+Listed = tuple[str, Sequence[str], Sequence[str]]
 """A list's title, the parts of it that are ready, and those that wait for others."""
 
 
-def _lists(scan: Scan, standings: Mapping[str, Standing]) -> dict[str, Listed]:
-    """Put the parts into lists by their next step, in the order of the work."""
-    found: dict[str, Listed] = {}
-    order: dict[str, int] = {}
-    for standing in standings.values():
-        for place, step in enumerate(standing.steps):
-            order[list_key(step)] = max(order.get(list_key(step), 0), place)
-        following = standing.next
-        if standing.vanished:
-            key, title = GONE, "Not in the job any more"
-        elif following is None:
-            if not standing.steps:
-                continue
-            key, title = ALL_DONE, "Done"
-        else:
-            key = list_key(following)
-            title = list_title(following)
-        ready, waiting = found.setdefault(key, (title, [], []))[1:]
-        held = standing.part in scan.parts and scan.parts[standing.part].held
-        (waiting if standing.waits or held else ready).append(standing.part)
-    last = len(order) + max(order.values(), default=0)
-    return dict(sorted(found.items(), key=lambda each: order.get(each[0], last)))
+def _lists(standings: Mapping[str, Standing]) -> dict[str, Listed]:
+    """Put the parts into lists by their next step, in the order of the work; then what is done,
+    and what the job has no more."""
+    found: dict[str, Listed] = {
+        each.key: (list_title(each.step), each.ready, each.waiting)
+        for each in due(standings.values())
+    }
+    gone = [name for name, standing in standings.items() if standing.vanished]
+    done = [
+        name
+        for name, standing in standings.items()
+        if standing.steps and standing.next is None and not standing.vanished
+    ]
+    for key, title, parts in ((ALL_DONE, "Done", done), (GONE, "Not in the job any more", gone)):
+        if parts:
+            found[key] = (title, parts, ())
+    return found
 
 
 def _all_lists(lists: Mapping[str, Listed], host: Host) -> Html:

@@ -29,9 +29,9 @@ def noted(standing: Standing, host: Host) -> Html | None:
         ),
         _form(
             host, part, "photo", "Keep the photo",
-            tag("label", "Photo",
+            tag("label", "Photo, up to 8 MB",
                 tag("input", type="file", name="photo", required=True,
-                    accept="image/jpeg,image/png,image/webp")),
+                    accept="image/jpeg,image/png")),
         ),
     ]  # fmt: skip
     if standing.photo:

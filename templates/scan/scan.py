@@ -1,14 +1,20 @@
 """A job ready to be shown part by part: what belongs to an ID is found at once."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.bench.station import Row, Station
+from jigs.bench.stations import plan_stations
 from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Layout
+from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
 from jigs.ground.grouped import grouped
+from jigs.layout.layout import as_printed
+from jigs.progress.course import plan_courses
+from jigs.progress.kept import Kept, stand
+from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls
 from jigs.room.gapsmade import BESIDE
@@ -46,12 +52,12 @@ class Beside:
 class Scan:
     """A job's parts, stations, faces and walls."""
 
-    def __init__(
-        self, layout: Layout, pieces: Sequence[Piece], stations: Sequence[Station]
-    ) -> None:
-        """Take a job as it is printed, its cut list, and where its parts are bored."""
-        self.layout = layout
-        self.tracked = track(layout, pieces)
+    def __init__(self, read: Layout) -> None:
+        """Take a job as it was laid out: its cut list, its stations, its parts' steps are found."""
+        layout = self.layout = as_printed(read)
+        stations = plan_stations(layout)
+        self.tracked = track(layout, cut_list(layout))
+        self.courses = plan_courses(layout, self.tracked, stations)
         self.parts = {part.id: part for part in self.tracked}
         self.walls = [
             WallPicture(elevation, f"wall-{number}")
@@ -75,6 +81,10 @@ class Scan:
             for fitting in side.fittings
             if fitting.part is not None
         )
+
+    def standings(self, kept: Mapping[str, Kept]) -> Mapping[str, Standing]:
+        """Say how far every part is, by what is kept of it."""
+        return stand(self.tracked, self.courses, kept)
 
     def rows(self, part: str) -> Sequence[tuple[Station, Row]]:
         """Give the rows of a part at its stations, in the order of the work."""

@@ -6,6 +6,7 @@ What is bored is said in the words of the stations, with the figures of their ta
 from collections.abc import Iterable, Sequence
 from typing import assert_never
 
+from jigs.bench.benchpart import Board
 from jigs.bench.station import Place, Row, Station, Work
 from jigs.given.cautions import CARE, PAINT, TWO_PEOPLE
 from jigs.ground.grouped import grouped
@@ -112,10 +113,12 @@ def lines_words(rows: Iterable[Row], unit: Unit) -> str:
     """Name the lines across a part that its cards are set on: `lines 106.7 and 618.7 up`; where
     they are many, how many there are; "" where edges say all."""
     places = sorted(
-        (place for row in rows for setting in row.settings if (place := setting.y) is not None),
-        key=lambda place: place.value,
+        (place.value, _end(place, row.part.board), _figure(place, row.part.board, unit))
+        for row in rows
+        for setting in row.settings
+        if (place := setting.y) is not None
     )
-    ends = grouped((FROM_WORDS[place.start], _figure(place, unit)) for place in places)
+    ends = grouped((end, figure) for _, end, figure in places)
     lines = {end: list(dict.fromkeys(figures)) for end, figures in ends.items()}
     count = sum(map(len, lines.values()))
     if count > MOST_LINES:
@@ -126,9 +129,18 @@ def lines_words(rows: Iterable[Row], unit: Unit) -> str:
     return f"{'line' if count == 1 else 'lines'} {', '.join(said)}" if said else ""
 
 
-def _figure(place: Place, unit: Unit) -> str:
+def _end(place: Place, board: Board | None) -> str:
+    """Say whence a line is struck; in a box that is together, from its bottom panel."""
+    on_panel = board is not None and board.assembled and board.panel > 0.0
+    return "over the bottom panel" if on_panel else FROM_WORDS[place.start]
+
+
+def _figure(place: Place, board: Board | None, unit: Unit) -> str:
     """Write a line's figure; "" where it lies on the middle, which has none."""
-    return "" if place.start in ("middle-x", "middle-y") else line_figure(place.value, unit)
+    if place.start in ("middle-x", "middle-y"):
+        return ""
+    low = board.panel if board is not None and board.assembled else 0.0
+    return line_figure(place.value - low, unit)
 
 
 def listed(words: Sequence[str]) -> str:
@@ -182,11 +194,6 @@ def wait_words(wait: Wait) -> str:
 def list_title(step: Step) -> str:
     """Name the list of parts whose next step this is: `Backs to paint, coat 2`."""
     return f"{LISTED[step.kind]}{_coat(step)}"
-
-
-def list_key(step: Step) -> str:
-    """What that list is asked for by: whatever is bored is one list."""
-    return "bored" if step.kind == "bored" else step.key
 
 
 def _coat(step: Step) -> str:

@@ -170,7 +170,7 @@ def test_a_job_that_makes_the_tool_stumble_is_not_taken_for_the_one_shown(
         raise ZeroDivisionError
 
     with monkeypatch.context() as patched:
-        patched.setattr("jigs.cutlist.cutlist.cut_list", stumble)
+        patched.setattr("templates.scan.scan.cut_list", stumble)
         edit(browser.job, 'width = "18"', 'width = "20"')
         for _ in range(2):
             assert "cannot be laid out" in browser.get("/p/B1-2").text

@@ -5,12 +5,8 @@ from dataclasses import dataclass, field, replace
 from functools import cache
 from html.parser import HTMLParser
 
-from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_list
-from jigs.layout.layout import as_printed
-from jigs.progress.course import Course, plan_courses
-from jigs.progress.kept import stand
+from jigs.progress.course import Course
 from jigs.progress.standing import Standing
 from templates.scan.host import Host
 from templates.scan.markup import VOID
@@ -34,13 +30,8 @@ class Shown:
 
 @cache
 def _shown(key: int) -> Shown:
-    layout = as_printed(_LAYOUTS[key])
-    stations = plan_stations(layout)
-    scan = Scan(layout, cut_list(layout), stations)
-    courses = plan_courses(layout, scan.tracked, stations)
-    return Shown(
-        layout=layout, scan=scan, courses=courses, standings=stand(scan.tracked, courses, {})
-    )
+    scan = Scan(_LAYOUTS[key])
+    return Shown(layout=scan.layout, scan=scan, courses=scan.courses, standings=scan.standings({}))
 
 
 _LAYOUTS: dict[int, Layout] = {}

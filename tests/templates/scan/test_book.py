@@ -16,7 +16,7 @@ MOST = 1_500_000
 def test_all_parts_are_in_it_and_every_link_leads_within() -> None:
     """What is touched opens without a network."""
     shown = show(workshop())
-    root = read(book(shown.scan, shown.courses))
+    root = read(book(shown.scan))
     places = [node.given["id"] for node in root.all("*") if "id" in node.given]
     assert len(set(places)) == len(places)
     assert {node.given["id"] for node in root.all("article")} == set(shown.scan.parts)
@@ -31,7 +31,7 @@ def test_all_parts_are_in_it_and_every_link_leads_within() -> None:
 def test_it_asks_nobody_for_anything() -> None:
     """Neither its style nor its script names an address."""
     shown = show(workshop())
-    text = book(shown.scan, shown.courses)
+    text = book(shown.scan)
     assert not re.search(r"https?:|url\(|@import|fetch|XMLHttp", text)
 
 
@@ -39,13 +39,13 @@ def test_the_same_job_makes_the_same_text() -> None:
     """A book that did not change need not be sent again."""
     shown = show(workshop())
     again = show(lay_out(shown.layout.job))
-    assert book(shown.scan, shown.courses) == book(again.scan, again.courses)
+    assert book(shown.scan) == book(again.scan)
 
 
 def test_the_demos_book_is_of_moderate_size() -> None:
     """It goes through a message or a cable in a moment."""
     shown = show(lay_out(read_in_hand(ROOT / "templates" / "demo" / "job.toml")))
-    text = book(shown.scan, shown.courses)
+    text = book(shown.scan)
     assert len(text.encode()) < MOST
     assert "station CUPS RIGHT" in text
 
@@ -53,7 +53,7 @@ def test_the_demos_book_is_of_moderate_size() -> None:
 def test_each_wall_is_drawn_once() -> None:
     """All pictures of a wall refer to the one drawing of it."""
     shown = show(workshop())
-    root = read(book(shown.scan, shown.courses))
+    root = read(book(shown.scan))
     walls = {node.given["id"] for node in root.one("svg", "shared").all("g")}
     assert len(walls) == len(shown.scan.walls)
     used = {str(node.given["href"])[1:] for node in root.all("use")}

@@ -1,8 +1,10 @@
-"""A page, the list of holes, the stations and the label say the same of a part."""
+"""A page, the list of holes, the stations and the label say the same of a part. The sheets are held
+to the same list by tests of their own."""
 
 import json
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -10,15 +12,30 @@ import pytest
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
+from jigs.given.job import FrontSpec
 from jigs.ground.lengths import format_inches, format_mm
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_json
 from templates.scan.partpage import part_page
 from templates.words.stationwords import station_title
+from tests.jigs.sample import box, lay
 from tests.templates.kitchens import galley, workshop
 from tests.templates.scan.shown import SERVED, Node, Shown, read, show
 
-KITCHENS = (galley(), workshop())
+KITCHENS = (
+    galley(),
+    workshop(),
+    lay(
+        replace(
+            box(
+                FrontSpec(id="B1-1", kind="drawer", height=152.4),
+                FrontSpec(id="B1-2", kind="door", hinged="right"),
+            ),
+            assembled=True,
+        )
+    ),
+)
+"""The last stands together already: its heights count from the bottom panel."""
 
 
 def plain(text: str) -> str:
@@ -42,9 +59,16 @@ def nearer(x: float, wide: float) -> tuple[str, float]:
     return ("→", x) if x <= wide / 2 + 1e-6 else ("←", wide - x)
 
 
-def listed_holes(data: dict[str, Any]) -> Iterator[tuple[str, tuple[str, float], float]]:
+def listed_holes(
+    shown: Shown, data: dict[str, Any]
+) -> Iterator[tuple[str, tuple[str, float], float]]:
     """Give of each hole in the list its part, which way and how far in it is counted on the face
     that is drilled, as the driller sees it, and how high it is. From the back left is right."""
+    panels = {
+        side.board: side.bottom
+        for side in shown.layout.sides
+        if side.assembled and not side.partition
+    }
     for front in data["fronts"]:
         for hole in front["holes"]:
             if "marked_from" not in hole:
@@ -53,11 +77,12 @@ def listed_holes(data: dict[str, Any]) -> Iterator[tuple[str, tuple[str, float],
     for side in data["sides"]:
         way = "→" if side["side"] == "left" else "←"
         for hole in side["holes"]:
-            yield side["board"], (way, hole["x_mm"]), hole["y_mm"]
-    for box in data["boxes"]:
-        for hole in box["holes"]:
-            x = hole["x_mm"] if hole["face"] == "box-front" else box["width_mm"] - hole["x_mm"]
-            yield box["part"], nearer(x, box["width_mm"]), hole["y_mm"]
+            yield side["board"], (way, hole["x_mm"]), hole["y_mm"] - panels.get(side["board"], 0.0)
+    for drawer in data["boxes"]:
+        wide = drawer["width_mm"]
+        for hole in drawer["holes"]:
+            x = hole["x_mm"] if hole["face"] == "box-front" else wide - hole["x_mm"]
+            yield drawer["part"], nearer(x, wide), hole["y_mm"]
 
 
 @pytest.mark.parametrize("layout", KITCHENS)
@@ -65,7 +90,7 @@ def test_every_hole_of_the_list_stands_on_its_page_with_both_distances(layout: L
     """What the list has is on the page of its part, and nothing else is."""
     shown = show(layout)
     wanted: dict[str, Counter[tuple[str, str]]] = {}
-    for part, (way, across), up in listed_holes(json.loads(holes_json(shown.layout))):
+    for part, (way, across), up in listed_holes(shown, json.loads(holes_json(shown.layout))):
         places = wanted.setdefault(part, Counter())
         places[(f"{way} {figure(shown, across)}", f"↑ {figure(shown, up)}")] += 1
     assert wanted
@@ -101,7 +126,9 @@ def test_every_line_of_a_station_stands_on_its_part(layout: Layout) -> None:
             said = [plain(item.text) for each in lists for item in each.all("li")]
             served = "" if row.serves in (None, row.part.id) else f" for {row.serves}"
             [own] = [text for text in said if text.startswith(f"{station_title(station)}{served}:")]
-            places = {setting.y.value for setting in row.settings
+            board = row.part.board
+            low = board.panel if board is not None and board.assembled else 0.0
+            places = {setting.y.value - low for setting in row.settings
                       if setting.y and setting.y.start in ("bottom", "top")}  # fmt: skip
             if len(places) <= 4:
                 assert all(format_mm(place) in own for place in places), own
