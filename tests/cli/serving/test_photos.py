@@ -2,7 +2,10 @@
 
 import io
 import struct
+import subprocess
+import sys
 import zlib
+from pathlib import Path
 
 import pytest
 from PIL import Image
@@ -67,6 +70,32 @@ def test_what_is_kept_is_small_whatever_was_sent(form: str) -> None:
     kept = Image.open(io.BytesIO(draw_again(photo((2400, 1200), form))))
     assert (kept.format, kept.size) == ("JPEG", (SIDE, SIDE // 2))
     assert Image.open(io.BytesIO(draw_again(photo(form=form)))).size == (60, 40)
+
+
+LARGE = """
+import io, sys
+from pathlib import Path
+from PIL import Image
+from cli.serving.photos import draw_again
+kept = Image.open(io.BytesIO(draw_again(Path(sys.argv[1]).read_bytes())))
+peak = Path("/proc/self/status").read_text().partition("VmHWM:")[2].split()[0]
+print(int(peak) // 1024, *kept.size)
+"""
+
+
+@pytest.mark.slow
+def test_the_largest_photos_take_little_memory(tmp_path: Path) -> None:
+    """108 million pixels decoded whole would take 324 MB and more; a JPEG is decoded at an eighth
+    of its size."""
+    file = tmp_path / "large.jpg"
+    Image.new("L", (12_000, 9_000)).save(file, "JPEG")
+    done = subprocess.run(
+        [sys.executable, "-c", LARGE, str(file)], capture_output=True, text=True, check=True,
+        cwd=Path(__file__).parents[3],
+    )  # fmt: skip
+    peak, across, down = map(int, done.stdout.split())
+    assert (across, down) == (SIDE, SIDE * 3 // 4)
+    assert peak < 150, "MB at most; VmHWM of proc(5)"
 
 
 @pytest.mark.parametrize("mode", ["RGBA", "P", "L", "LA", "1", "I;16"])

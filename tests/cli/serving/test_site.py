@@ -91,6 +91,7 @@ def test_a_typed_id_finds_its_part(browser: Browser) -> None:
     found = browser.get("/?q=b1").text
     assert "/p/B1-1" in found
     assert "/p/B1-2" in found
+    assert "KÜCHE" in browser.get(f"/?q={quote('Küche')}").text.upper()
 
 
 def test_a_note_is_kept_as_it_was_written(browser: Browser) -> None:

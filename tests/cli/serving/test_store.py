@@ -5,6 +5,7 @@ import stat
 import subprocess
 import sys
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -94,6 +95,25 @@ def test_another_program_that_marks_is_seen(job: Path, store: Store) -> None:
     with open_store(job) as other:
         other.mark("B1-1", "arrived", "")
     assert [*store.kept()] == ["B1-2", "B1-1"]
+
+
+def test_two_programs_that_write_at_once_wait_for_each_other(job: Path, store: Store) -> None:
+    """Neither is told that the file is locked, and every mark is there, once."""
+    with open_store(job) as other:
+
+        def mark(which: Store, number: int) -> None:
+            which.mark(f"B{number % 9}", f"step-{number}", "")
+
+        with ThreadPoolExecutor(8) as pool:
+            for each in [
+                pool.submit(mark, which, number)
+                for number in range(100)
+                for which in (store, other)
+            ]:
+                each.result(timeout=20)
+        for which in (store, other):
+            assert sum(len(kept.marks) for kept in which.kept().values()) == 100
+        assert len(store.history()) == 100
 
 
 def test_the_database_is_set_so_that_a_mark_is_on_the_disk(job: Path, store: Store) -> None:
