@@ -4,11 +4,11 @@ White meets black exactly on a reference edge; a drawn line would be ambiguous b
 """
 
 from jigs.ground.lengths import format_mm
-from templates.cards.cardplan import BAND, SMALL, CardPlan
-from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
+from templates.cards.cardplan import SMALL, CardPlan
+from templates.cards.flap import BAND, Lines, cross_out, draw_edge, flap_words
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
-from templates.page.marks import Area, Line, Outline, Text
+from templates.page.marks import Line, Outline, Text
 from templates.page.space import Space
 from templates.page.typeface import wrap
 from templates.words.facewords import edge_words, index_words
@@ -23,11 +23,6 @@ def draw_line(
     space.add(Line(x1=x1, y1=y1, x2=x2, y2=y2, width=width))
 
 
-def _band(space: Space, plan: CardPlan, u1: float, v1: float, u2: float, v2: float) -> None:
-    a, b = plan.at(u1, v1), plan.at(u2, v2)
-    space.add(Area(points=(a, (b[0], a[1]), b, (a[0], b[1]))))
-
-
 def draw_references(space: Space, plan: CardPlan) -> None:
     """Draw the bands and flaps, or the words along an index line, and what else sets the card."""
     view = plan.view
@@ -38,11 +33,13 @@ def draw_references(space: Space, plan: CardPlan) -> None:
         cross_out(space, (min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)))
     if edge_x:
         low = -BAND if edge_y and not both_fold else 0.0
-        _band(space, plan, -BAND, low, 0.0, plan.v_high)
-        _flap_words(space, plan, plan.across, plan.v_high)
+        run = plan.y(0.0), plan.y(plan.v_high)
+        black = plan.y(low), run[1]
+        draw_edge(space, plan.across, run, plan.flap, edge_flap(view, plan.across), black=black)
     if edge_y:
-        _band(space, plan, 0.0 if edge_x else plan.u_low, -BAND, plan.u_high, 0.0)
-        _flap_words(space, plan, plan.up, plan.u_high - plan.u_low)
+        run = plan.x(plan.u_low), plan.x(plan.u_high)
+        black = (plan.x(0.0) if edge_x else run[0], run[1])
+        draw_edge(space, plan.up, run, plan.flap, edge_flap(view, plan.up), black=black)
     if plan.up.kind == "index":
         lines = wrap(
             index_words(view, plan.up), 2.5, True, plan.u_high - plan.u_low - 4.0
@@ -66,19 +63,14 @@ def draw_references(space: Space, plan: CardPlan) -> None:
     if plan.across.kind == "middle" and not plan.half:
         _draw_diamonds(space, plan)
     if view.state.panel is not None and edge_y and plan.up.edge == "bottom":
-        _panel_words(space, plan, view.state.panel)
+        panel = view.state.panel
+        panel_line(space, panel, (plan.x(0.3), plan.x(plan.u_high - 0.3)), plan.y(panel))
 
 
-def _flap_words(space: Space, plan: CardPlan, reference: Reference, length: float) -> None:
-    view = plan.view
-    stand = reference.edge == "bottom" and view.state.stand
-    lines = fullest(flap_words(edge_words(view, reference.edge), view.rounded, stand=stand), length)
-    out = -(BAND + plan.flap) / 2
-    if reference.axis == "x":
-        space.add(*flap_texts(lines, "x", plan.x(out), plan.y(plan.v_high / 2)))
-    else:
-        middle = plan.x((plan.u_low + plan.u_high) / 2)
-        space.add(*flap_texts(lines, "y", plan.y(out), middle))
+def edge_flap(view: FaceView, edge: Reference) -> tuple[Lines, ...]:
+    """Say what is done with the paper beyond an edge of a face that sets a card."""
+    stand = edge.edge == "bottom" and view.state.stand
+    return flap_words(edge_words(view, edge.edge), view.rounded, stand=stand)
 
 
 def _draw_diamonds(space: Space, plan: CardPlan) -> None:
@@ -121,19 +113,15 @@ def draw_middle_names(space: Space, plan: CardPlan) -> None:
     )
 
 
-def _panel_words(space: Space, plan: CardPlan, panel: float) -> None:
-    lines = wrap(ASSEMBLED, 2.5, False, plan.u_high - plan.u_low - 4.0)
+def panel_line(space: Space, panel: float, ends: tuple[float, float], at: float) -> None:
+    """Draw the bottom panel's upper face across a card from one end to the other, `at` its height,
+    and say that a box already together has the paper cut there; `panel`: above the side's end."""
+    left, right = min(ends), max(ends)
+    lines = wrap(ASSEMBLED, 2.5, False, right - left - 3.4)
     rows = int((panel - 2.0) // SMALL)
     for row, text in enumerate(lines[:rows]):
-        space.add(
-            Text(
-                x=min(plan.x(2.0), plan.x(plan.u_high - 2.0)),
-                y=plan.y(panel) - 3.8 - row * SMALL,
-                text=text,
-            )
-        )
-    (x1, y1), (x2, y2) = plan.at(0.3, panel), plan.at(plan.u_high - 0.3, panel)
-    space.add(Line(x1=x1, y1=y1, x2=x2, y2=y2, dash="dashed", width=0.25))
+        space.add(Text(x=left + 1.7, y=at - 3.8 - row * SMALL, text=text))
+    space.add(Line(x1=ends[0], y1=at, x2=ends[1], y2=at, dash="dashed", width=0.25))
 
 
 def draw_ladder(space: Space, plan: CardPlan) -> None:

@@ -153,10 +153,7 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
 def _draw_outlines(space: Space, plan: CardPlan) -> None:
     """The hardware as it lies, and the part's other edges: a second check, never a cut."""
     view = plan.view
-    box = view.drawer_outline if view.marks is None else ()
-    for a, b in pairwise((*box, box[0]) if box else ()):
-        if _name_line(space, plan, (a, b), (DRAWER_BOX,)):
-            break
+    name_drawer_box(space, view, plan.lined, plan.inside)
     draw_hardware(space, view, (plan.fitting,), plan.drawn_on)
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:
@@ -170,7 +167,8 @@ def _draw_outlines(space: Space, plan: CardPlan) -> None:
     for edge, run in lines:
         if edge not in referenced:
             name = edge_words(view, edge)
-            _name_line(space, plan, run, tuple(way.format(name) for way in SECOND_CHECK))
+            ways = tuple(way.format(name) for way in SECOND_CHECK)
+            name_line(space, run, ways, plan.lined, plan.inside)
             space.add_between_texts(run, plan.lined, "dashed", 0.25)
     if plan.inner:
         u, v = plan.inner_u, plan.rows[0]
@@ -187,16 +185,24 @@ Run = tuple[tuple[float, float], tuple[float, float]]
 """A straight line from one place to another, mm."""
 
 
-def _name_line(space: Space, plan: CardPlan, run: Run, ways: Sequence[str]) -> bool:
-    """Name a line drawn up or across the card beside it, in the fullest way there is room for;
-    say whether there was any."""
+def name_drawer_box(space: Space, view: FaceView, lined: Box, inside: Box) -> None:
+    """Name the outline of the drawer box behind a front that is not marked through it."""
+    box = view.drawer_outline if view.marks is None else ()
+    for a, b in pairwise((*box, box[0]) if box else ()):
+        if name_line(space, (a, b), (DRAWER_BOX,), lined, inside):
+            break
+
+
+def name_line(space: Space, run: Run, ways: Sequence[str], lined: Box, inside: Box) -> bool:
+    """Name a line drawn up or across a card, as far as it is `lined`, beside it in the fullest way
+    there is room for `inside`; say whether there was any."""
     upright = run[0][0] == run[1][0]
     across, along = (0, 1) if upright else (1, 0)
     at = run[0][across]
-    if not plan.lined[across] < at < plan.lined[across + 2]:
+    if not lined[across] < at < lined[across + 2]:
         return False
-    low = max(plan.lined[along], min(end[along] for end in run)) + 2.0
-    high = min(plan.lined[along + 2], max(end[along] for end in run)) - 2.0
+    low = max(lined[along], min(end[along] for end in run)) + 2.0
+    high = min(lined[along + 2], max(end[along] for end in run)) - 2.0
     for words in ways:
         wide = text_width(words, 2.5)
         starts = [high - wide, low, (low + high - wide) / 2] if low + wide <= high else []
@@ -207,7 +213,7 @@ def _name_line(space: Space, plan: CardPlan, run: Run, ways: Sequence[str]) -> b
             for beside in (-1.6, 3.9)
             for start in starts
         ]
-        if space.add_where_free(spots, plan.inside, beside=1.0):
+        if space.add_where_free(spots, inside, beside=1.0):
             return True
     return False
 

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
-from templates.cards.flap import FLAP
+from templates.cards.flap import FLAP, WASTE
 from templates.cards.lettering import Heading, Label, block, label_on
 from templates.cards.ticks import Member, tick_boxes
 from templates.faces.faceview import FaceView
@@ -20,10 +20,6 @@ from templates.words.facewords import index_words
 from templates.words.fittingwords import card_lines, fitting_heading
 from templates.words.wording import MIDDLE_WORDS
 
-BAND = 3.0
-"""Width of the black band outside a reference edge."""
-WASTE = 10.5
-"""Width of band and waste together, where the card is cut at the edge and not folded."""
 ARM = 5.0
 """Half a hole's cross: 10 mm over all."""
 CORNER = 18.0

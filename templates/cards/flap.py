@@ -8,12 +8,17 @@ flaps meet, their corner is cut out, or neither could go down flat.
 from collections.abc import Sequence
 from typing import Literal
 
-from templates.page.marks import THIN, Line, Text
+from templates.faces.reference import Reference
+from templates.page.marks import THIN, Area, Line, Text
 from templates.page.space import Box, Space
 from templates.page.typeface import PITCH, text_width
 
+BAND = 3.0
+"""Width of the black band outside a reference edge, mm."""
 FLAP = 13.0
 """Width of band and flap together, mm."""
+WASTE = 10.5
+"""Width of band and waste together, where the card is cut at the edge and not folded; mm."""
 FREE = 4.0
 """What the words of a flap leave of its length, mm."""
 
@@ -68,6 +73,29 @@ def flap_texts(lines: Lines, axis: Literal["x", "y"], at: float, middle: float) 
         else:
             texts.append(Text(x=middle, y=at - down, text=line, anchor="middle"))
     return texts
+
+
+def draw_edge(
+    space: Space,
+    edge: Reference,
+    run: tuple[float, float],
+    flap: float,
+    choices: Sequence[Lines],
+    *,
+    black: tuple[float, float] | None = None,
+) -> None:
+    """Draw the black outside an edge from one place along it to another, and midway on the paper
+    beyond, `flap` wide over all, the fullest words there is room for; mm. `black`: where it begins
+    and ends, where that is not as the words do."""
+    start, end = black or run
+    out = edge.at - edge.inward * BAND
+    a, b = (out, start), (edge.at, end)
+    if edge.axis == "y":
+        a, b = (start, out), (end, edge.at)
+    space.add(Area(points=(a, (b[0], a[1]), b, (a[0], b[1]))))
+    lines = fullest(choices, abs(run[1] - run[0]))
+    middle = edge.at - edge.inward * (BAND + flap) / 2
+    space.add(*flap_texts(lines, edge.axis, middle, (run[0] + run[1]) / 2))
 
 
 def cross_out(space: Space, corner: Box) -> None:

@@ -56,7 +56,7 @@ class SheetWords:
     sheet: str = "sheet 88 of 88"
     """Which of its part's; as wide as any, until it is known."""
     own: tuple[str, ...] = ()
-    """What is to be done besides with long paper."""
+    """What is to be done besides with long paper; the last of it on each page."""
     set_on: tuple[Reference, ...] = ()
     """What its cards are set on."""
     pins: tuple[PinRows, ...] = ()
@@ -71,7 +71,7 @@ class SheetWords:
 
     def again(self) -> Self:
         """Give what is said where the cards of the face go on."""
-        return replace(self, elsewhere=(), pins=(), first=False)
+        return replace(self, elsewhere=(), pins=(), own=self.own[-1:], first=False)
 
     def body(self, width: float) -> list[MarkBlock]:
         """Give what is said below the head, as pieces `width` mm wide."""

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from jigs.bench.station import CardEdge, StationCard
 from jigs.ground.geometry import Axis
-from templates.cards.cardplan import ARM, WASTE
-from templates.cards.flap import FLAP
+from templates.cards.cardplan import ARM
+from templates.cards.flap import FLAP, WASTE
 from templates.page.space import Box
 
 WINDOW = (10.0, 8.0)

@@ -14,8 +14,7 @@ from itertools import groupby
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis, FaceEdge
 from templates.cards.carddraw import draw_holes
-from templates.cards.cardplan import BAND
-from templates.cards.flap import FREE, Lines, cross_out, flap_texts, flap_words, fullest
+from templates.cards.flap import BAND, FREE, Lines, cross_out, flap_texts, flap_words, fullest
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 from templates.page.packing import Size
 from templates.page.space import Box, Space

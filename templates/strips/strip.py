@@ -15,9 +15,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from jigs.ground.geometry import SLACK, Fitting
-from templates.cards.cardplan import ARM, WASTE
+from templates.cards.cardplan import ARM
 from templates.cards.figures import figures_of
-from templates.cards.flap import FLAP
+from templates.cards.flap import FLAP, WASTE
 from templates.faces.faceview import FaceView
 from templates.faces.reference import REACH, Reference
 from templates.page.scales import OVERLAP

@@ -12,24 +12,17 @@ from itertools import pairwise
 from jigs.ground.geometry import Fitting, Hole
 from jigs.ground.lengths import Unit, format_mm
 from templates.cards.card import Card
-from templates.cards.cardborder import ladder
-from templates.cards.carddraw import draw_hardware, draw_holes
-from templates.cards.cardplan import BAND, LADDER, SMALL
-from templates.cards.figures import (
-    draw_slide_lines,
-    figures_of,
-    free_spot,
-    write_figures,
-    write_name,
-)
-from templates.cards.flap import cross_out, flap_texts, flap_words, fullest
-from templates.cards.lettering import block
+from templates.cards.cardborder import edge_flap, ladder, panel_line
+from templates.cards.cardplan import LADDER, SMALL
+from templates.cards.flap import BAND, cross_out, draw_edge
 from templates.faces.reference import Reference
-from templates.page.marks import MEDIUM, Area, Line, Outline, Text
+from templates.page.marks import MEDIUM, Line, Outline, Text
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import Box, Space
 from templates.page.typeface import wrap
+from templates.strips.longcard import fill_card
 from templates.strips.strip import SCALE, Strip
+from templates.words.cardwords import SECOND_CHECK
 from templates.words.facewords import edge_words, index_words
 
 NOTCH = 6.0
@@ -38,8 +31,6 @@ ACROSS_AT = 8.0
 """How far from the edge the middle mark of the vernier across stands, mm."""
 FAINT = 0.13
 """Ticks of the running scale, mm."""
-HEADING = 69.0
-"""Width of a piece's own words, mm."""
 BEYOND_END = LADDER
 """Paper beyond the end of the part, mm."""
 
@@ -124,13 +115,21 @@ def _draw(piece: _Piece, number: int) -> Card | None:
     floor = piece.low + _draw_foot(space, piece)
     ceiling = piece.high - _draw_head(space, piece)
     _draw_scale(space, piece)
+    panel = strip.view.state.panel
+    if piece.first and panel is not None and strip.up.edge == "bottom":
+        panel_line(space, panel, (piece.x(0.3), piece.x(strip.width - SCALE)), piece.y(panel))
     fittings = _fittings(piece)
-    room = piece.box(1.5, floor, strip.width - SCALE, ceiling)
-    if not _write(space, piece, fittings, room, number + piece.number - 1):
+    name = "STRIP" if piece.count == 1 else f"STRIP, PIECE {piece.number} OF {piece.count}"
+    drawn = fill_card(
+        space,
+        strip.view,
+        [(fitting, strip.across, piece.foot) for fitting in fittings],
+        (name, number + piece.number - 1),
+        piece.box(1.5, floor, strip.width - SCALE, ceiling),
+        piece.box(0.0, floor - 1.0, strip.width - SCALE + 1.0, ceiling + 1.0),
+    )
+    if not drawn:
         return None
-    inside = piece.box(0.0, floor - 1.0, strip.width - SCALE + 1.0, ceiling + 1.0)
-    draw_hardware(space, strip.view, fittings, inside)
-    draw_slide_lines(space, strip.view, fittings, inside)
     return Card(
         number=number + piece.number - 1,
         view=strip.view,
@@ -164,25 +163,16 @@ def _draw_edges(space: Space, piece: _Piece) -> None:
     strip, view = piece.strip, piece.strip.view
     stand = view.state.stand and strip.up.edge == "bottom"
     folds = piece.first and not view.rounded and not stand
+    run = piece.y(piece.low), piece.y(piece.high)
     low = piece.low - (BAND if piece.first and not folds else 0.0)
-    space.add(_area(piece.box(-BAND, low, 0.0, piece.high)))
-    words = flap_words(edge_words(view, strip.across.edge), view.rounded)
-    out, middle = -(BAND + strip.flap) / 2, (piece.low + piece.high) / 2
-    lines = fullest(words, piece.high - piece.low)
-    space.add(*flap_texts(lines, "x", piece.x(out), piece.y(middle)))
+    black = piece.y(low), run[1]
+    draw_edge(space, strip.across, run, strip.flap, edge_flap(view, strip.across), black=black)
     if not piece.first:
         return
-    space.add(_area(piece.box(0.0, -BAND, strip.width, 0.0)))
-    words = flap_words(edge_words(view, strip.up.edge), view.rounded, stand=stand)
-    lines = fullest(words, strip.width)
-    space.add(*flap_texts(lines, "y", piece.y(out), piece.x(strip.width / 2)))
+    run = piece.x(0.0), piece.x(strip.width)
+    draw_edge(space, strip.up, run, strip.flap, edge_flap(view, strip.up))
     if folds:
         cross_out(space, piece.box(-strip.flap, -strip.flap, 0.0, 0.0))
-
-
-def _area(box: Box) -> Area:
-    x0, y0, x1, y1 = box
-    return Area(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
 
 
 def _draw_foot(space: Space, piece: _Piece) -> float:
@@ -233,7 +223,7 @@ def _draw_head(space: Space, piece: _Piece) -> float:
     y = piece.y(high)
     space.add(Line(x1=start, y1=y, x2=end, y2=y, width=MEDIUM, dash="dashed"))
     edge = edge_words(strip.view, "top" if strip.up.inward > 0 else "bottom")
-    words = f"{edge} MUST LIE HERE: {format_mm(strip.length)}"
+    words = f"{SECOND_CHECK[0].format(edge)}: {format_mm(strip.length)}"
     middle, y = piece.x(strip.width / 2), piece.y(high + BEYOND_END / 2) - 1.25
     space.add(Text(x=middle, y=y, text=words, anchor="middle", bold=True))
     return 1.0
@@ -284,24 +274,3 @@ def _draw_scale(space: Space, piece: _Piece) -> None:
     for value, text in figures:
         if start + 2.0 < value < stop and not skip(value):
             space.add(text)
-
-
-def _write(
-    space: Space, piece: _Piece, fittings: tuple[Fitting, ...], room: Box, number: int
-) -> bool:
-    """Draw the holes and write all that belongs to them; say whether there was room."""
-    strip, view = piece.strip, piece.strip.view
-    draw_holes(space, [hole for fitting in fittings for hole in fitting.holes])
-    for fitting in fittings:
-        for hole in fitting.holes:
-            figures = figures_of(view, fitting, hole, strip.across, piece.foot)
-            if not write_figures(space, hole, figures, strip.across.inward, room):
-                return False
-    name = "STRIP" if piece.count == 1 else f"STRIP, PIECE {piece.number} OF {piece.count}"
-    heading = block(view, name, (), HEADING, with_bar=True)
-    centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
-    spot = free_spot(space, heading.width, heading.height, centre, room)
-    if spot is None:
-        return False
-    space.add(*heading.marks(*spot, number))
-    return all(write_name(space, view, fitting, room) for fitting in fittings)

@@ -7,29 +7,20 @@ that has grown. The top end of a hinged door has its ladder instead of a band.
 
 from jigs.ground.geometry import Axis, FaceEdge
 from templates.cards.card import Card
-from templates.cards.cardborder import ladder
-from templates.cards.carddraw import draw_hardware, draw_holes
-from templates.cards.cardplan import BAND, LADDER
-from templates.cards.figures import (
-    draw_slide_lines,
-    figures_of,
-    free_spot,
-    write_block,
-    write_corner,
-    write_figures,
-    write_name,
-)
-from templates.cards.flap import FLAP, cross_out, flap_texts, flap_words, fullest
-from templates.cards.lettering import block
+from templates.cards.cardborder import edge_flap, ladder
+from templates.cards.carddraw import name_line
+from templates.cards.cardplan import LADDER
+from templates.cards.figures import write_block
+from templates.cards.flap import BAND, FLAP, cross_out, draw_edge
 from templates.cards.setout import choose_references
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
-from templates.page.marks import Area, Outline
+from templates.page.marks import Outline
 from templates.page.space import Box, Space
-from templates.words.facewords import edge_words
+from templates.strips.longcard import SetOut, fill_card
+from templates.words.cardwords import BEVELLED, SECOND_CHECK
+from templates.words.facewords import PANEL, edge_words
 
-HEADING = 69.0
-"""Width of the card's own words, mm."""
 NAME = "WHOLE FACE"
 
 
@@ -50,31 +41,33 @@ def whole_card(view: FaceView, number: int) -> Card | None:
     edges = edges_of(view)
     border = _border(view, edges)
     inside = (edges["left"].at, edges["bottom"].at, edges["right"].at, edges["top"].at)
-    references = {
-        id(fitting): tuple(_whole(r, edges) for r in choose_references(view, fitting))
-        for fitting in view.fittings
-    }
-    setting = {r.edge for pair in references.values() for r in pair if r.kind == "edge"}
+    fittings: list[SetOut] = []
+    for fitting in view.fittings:
+        across, up = choose_references(view, fitting)
+        fittings.append((fitting, _whole(across, edges), _whole(up, edges)))
+    setting = {r.edge for _, *pair in fittings for r in pair if r.kind == "edge"}
     space = Space()
     for edge, reference in edges.items():
         if edge == "top" and view.ladder:
             space.add(*ladder(view, inside[0], inside[2], view.height))
         elif edge != view.bevel:
-            _draw_band(space, view, reference, inside, border, sets=edge in setting)
+            _draw_band(space, view, reference, inside, sets=edge in setting)
     _cross_corners(space, view, setting, inside, border)
     x0, y0, x1, y1 = border
     space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
     top = inside[3] - (9.0 if view.ladder else 1.5)
     room = (inside[0] + 1.5, inside[1] + 1.5, inside[2] - 1.5, top)
-    # A drawer box that is stood on its outline is drawn first: words keep off its corners.
-    stood_on = view.marks is not None
-    if stood_on:
-        draw_hardware(space, view, view.fittings, inside)
-    if not _write(space, view, references, room, number):
+    if view.bevel is not None:
+        words = BEVELLED.format(edge_words(view, view.bevel))
+        end = room[3] if view.bevel == "top" else room[1]
+        if not write_block(space, [(words, False)], ((room[0] + room[2]) / 2, end), room):
+            return None
+    if not fill_card(space, view, fittings, (NAME, number), room, inside):
         return None
-    if not stood_on:
-        draw_hardware(space, view, view.fittings, inside)
-    _draw_lines(space, view, references, inside)
+    if view.state.panel is not None:
+        y = view.state.panel
+        name_line(space, ((-1e4, y), (1e4, y)), (PANEL,), inside, room)
+        space.add_between_texts(((-1e4, y), (1e4, y)), inside, "dashed", 0.25)
     return Card(
         number=number,
         view=view,
@@ -124,29 +117,18 @@ def _border(view: FaceView, edges: dict[FaceEdge, Reference]) -> Box:
     )
 
 
-def _draw_band(
-    space: Space, view: FaceView, edge: Reference, inside: Box, border: Box, *, sets: bool
-) -> None:
+def _draw_band(space: Space, view: FaceView, edge: Reference, inside: Box, *, sets: bool) -> None:
     """Draw the black outside an edge, and what is done there."""
     x0, y0, x1, y1 = inside
-    at, out = edge.at, edge.at - edge.inward * BAND
+    run, black = (x0, x1), (x0, x1)
     if edge.axis == "x":
         # A rounded part's corners are cut away with the black, the others are crossed.
         low = y0 - (BAND if view.rounded and _banded(view, "bottom") else 0.0)
         high = y1 + (BAND if view.rounded and _banded(view, "top") else 0.0)
-        points = ((at, low), (out, low), (out, high), (at, high))
-        length = y1 - y0
-    else:
-        points = ((x0, at), (x0, out), (x1, out), (x1, at))
-        length = x1 - x0
-    space.add(Area(points=points))
+        run, black = (y0, y1), (low, high)
     name = edge_words(view, edge.edge)
-    check = ((f"CHECK: {name} MUST LIE HERE",), (f"CHECK: {name}",), ("CHECK",))
-    lines = fullest(flap_words(name, view.rounded) if sets else check, length)
-    middle = (out + (border[0 if edge.axis == "x" else 1] if edge.inward > 0 else
-                     border[2 if edge.axis == "x" else 3])) / 2  # fmt: skip
-    along = (y0 + y1) / 2 if edge.axis == "x" else (x0 + x1) / 2
-    space.add(*flap_texts(lines, edge.axis, middle, along))
+    check = tuple((way.format(name),) for way in SECOND_CHECK)
+    draw_edge(space, edge, run, FLAP, edge_flap(view, edge) if sets else check, black=black)
 
 
 def _cross_corners(
@@ -165,55 +147,3 @@ def _cross_corners(
         for end, y0, y1 in ys:
             if _banded(view, end) and setting & {side, end}:
                 cross_out(space, (x0, y0, x1, y1))
-
-
-def _write(
-    space: Space,
-    view: FaceView,
-    references: dict[int, tuple[Reference, ...]],
-    room: Box,
-    number: int,
-) -> bool:
-    """Draw the holes and write all that belongs to them; say whether there was room."""
-    draw_holes(space, [hole for fitting in view.fittings for hole in fitting.holes])
-    for fitting in view.fittings:
-        across, up = references[id(fitting)]
-        if fitting.stands is not None and not write_corner(space, view, fitting, across, up, room):
-            return False
-        for hole in fitting.holes:
-            inward = across.inward
-            if across.kind == "middle" and hole.x > view.width / 2:
-                inward = -1
-            figures = figures_of(view, fitting, hole, across, up)
-            if not write_figures(space, hole, figures, inward, room):
-                return False
-    heading = block(view, NAME, (), HEADING, with_bar=True)
-    centre = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
-    spot = free_spot(space, heading.width, heading.height, centre, room)
-    if spot is None:
-        return False
-    space.add(*heading.marks(*spot, number))
-    if not all(write_name(space, view, fitting, room) for fitting in view.fittings):
-        return False
-    if view.bevel is not None:
-        y = room[3] if view.bevel == "top" else room[1]
-        words = f"{edge_words(view, view.bevel)}: bevelled, no reference"
-        return write_block(space, [(words, False)], (centre[0], y), room)
-    return True
-
-
-def _draw_lines(
-    space: Space, view: FaceView, references: dict[int, tuple[Reference, ...]], inside: Box
-) -> None:
-    """Draw the middle, the lines of slides, a bevelled edge, and the bottom panel's face."""
-    if any(r.kind == "middle" for pair in references.values() for r in pair):
-        middle = view.width / 2
-        space.add_between_texts(((middle, -1e4), (middle, 1e4)), inside, "axis", 0.18)
-    draw_slide_lines(space, view, view.fittings, inside)
-    if view.bevel is not None:
-        y = 0.0 if view.bevel == "bottom" else view.height
-        space.add_between_texts(((-1e4, y), (1e4, y)), inside, "dashed", 0.25)
-    if view.state.panel is not None:
-        space.add_between_texts(
-            ((-1e4, view.state.panel), (1e4, view.state.panel)), inside, "dashed", 0.25
-        )

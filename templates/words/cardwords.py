@@ -14,6 +14,8 @@ from templates.words.markingwords import CORNER
 
 SECOND_CHECK = ("{} COMES HERE, a second check", "{} HERE")
 """What names a part's edge that is drawn on a card and does not set it, in full and shorter."""
+BEVELLED = "{}: bevelled, no reference"
+"""What names an edge that nothing is set on."""
 DRAWER_BOX = "DRAWER BOX"
 """What names the outline of the drawer box on the back of its front."""
 

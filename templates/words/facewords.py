@@ -45,6 +45,8 @@ def seen_words(view: FaceView) -> str:
             return BOX_BACK_LIES
 
 
+PANEL = "BOTTOM PANEL'S FACE"
+"""What names the bottom panel's upper face on a side, where paper is not cut there."""
 NOT_REVERSIBLE = "NOT REVERSIBLE."
 FRONT_LIES = "Face up, top away."
 BACK_LIES = "Back up, top away: its right end is LEFT from the room."

@@ -10,6 +10,7 @@ from jigs.box.parts import Layout
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.lists.holelist import holes_json
+from templates.page.ownpaper import named_paper
 from templates.page.paper import PAPERS
 from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper
@@ -67,6 +68,15 @@ def test_every_hole_comes_out_once_from_the_data_alone(text: str, each: bool) ->
     """Within 0.05 mm, whichever way the card lies: left and right, front and rear, on a partition,
     in a box that is together, before its band."""
     assert faults_in(data_of(text, each=each), text) == ([], [])
+
+
+@pytest.mark.parametrize(("paper", "strip"), [("common", True), ("a3", False), ("roll-914", False)])
+def test_pins_that_a_long_card_has_are_on_no_pin_card(paper: str, strip: bool) -> None:
+    """Of a board with a strip the front row is on it; on a whole face all are."""
+    layout = layout_of(PANTRY)
+    listed = json.loads(holes_json(layout))
+    data = json.loads(sheets_json(make_sheets(layout, named_paper(paper), strip=strip)))
+    assert compare(listed_in(listed), holes_of(data, listed)) == ([], [])
 
 
 @pytest.mark.parametrize("wrong", ["line", "turned", "crosses", "part"])

@@ -133,7 +133,7 @@ def test_the_black_stands_on_all_edges_of_a_whole_face() -> None:
 
 @KITCHENS
 def test_edges_that_set_nothing_are_a_check(kitchen: Kitchen) -> None:
-    """Those that figures are counted from say FOLD; the others say CHECK."""
+    """Those that figures are counted from say FOLD; the others are a second check."""
     pages = _printed("roll-914", kitchen)
     doors = [(page, card) for page, card in _whole(pages) if "BACK OF DOOR" in page.text]
     assert doors
@@ -142,7 +142,7 @@ def test_edges_that_set_nothing_are_a_check(kitchen: Kitchen) -> None:
         act = "BUTT TO A BLOCK ON THE" if rounded else "FOLD DOWN:"
         assert f"{act} HINGE EDGE" in card.text
         assert f"{act} BOTTOM EDGE" in card.text
-        assert "CHECK: FREE EDGE MUST LIE HERE" in card.text
+        assert "FREE EDGE COMES HERE, a second check" in card.text
         assert "EDGE LADDER: CUT AT YOUR HEIGHT" in card.text
         assert "measure the long bar too" in page.text
 

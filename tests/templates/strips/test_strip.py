@@ -299,7 +299,7 @@ def test_a_door_ends_at_its_ladder_and_a_side_at_its_end() -> None:
     """Where the last piece is cut at the height measured; of a side, where the end must lie."""
     layout = _demo()
     for (_, words), pieces in _pieces(_printed("common"), layout).items():
-        wanted = "EDGE LADDER" if words.startswith("BACK") else "TOP END MUST LIE HERE"
+        wanted = "EDGE LADDER" if words.startswith("BACK") else "TOP END COMES HERE, a second check"
         assert wanted in pieces[-1].text
         assert all(wanted not in piece.text for piece in pieces[:-1])
 
