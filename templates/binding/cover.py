@@ -4,6 +4,7 @@ the cautions in full, what is ready, open and held."""
 import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from jigs.box.parts import Layout
 from jigs.given.cautions import CAUTIONS
@@ -24,19 +25,60 @@ CARD = (85.60, 53.98)
 
 MORE = "More: see the check of the job."
 
+LOW = BOTTOM_STRIP + 6.0
+"""Below the lowest line there is room to say that there is more, mm."""
 
 Listing = Callable[[float, float], MarkBlock | None]
 """Sets the contents: in a width, where the room below (mm) allows."""
 
 
-def cover_pages(
-    layout: Layout,
-    paper: Paper,
-    words: CoverWords,
-    listing: Listing | None = None,
-) -> tuple[Page, ...]:
-    """Draw the first page of a file, and those that its open numbers take where it has no room for
-    them; `listing` sets its contents."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cover:
+    """The first page of a file down to `y` (mm), where its contents go, and the pages that its
+    open numbers take where it has no room for them."""
+
+    layout: Layout
+    paper: Paper
+    marks: tuple[Mark, ...]
+    y: float
+    further: tuple[Page, ...]
+
+    @property
+    def count(self) -> int:
+        """How many pages it takes."""
+        return 1 + len(self.further)
+
+    def pages(self, listing: Listing | None = None) -> tuple[Page, ...]:
+        """Draw the rest of the first page; `listing` sets its contents. Give it and the others."""
+        marks, y = [*self.marks], self.y
+        across = self.paper.width - LEFT_STRIP - EDGE
+        complete = True
+        for piece in _held(self.layout, across):
+            complete = complete and y - piece.height >= LOW
+            if complete:
+                marks += moved(piece.marks, LEFT_STRIP, y)
+                y -= piece.height + 0.6
+        assumptions = self.layout.job.assumptions
+        if listing is not None and complete:
+            rest = sum(piece.height + 0.6 for piece in _assumed(assumptions, across, math.inf)[0])
+            room = y - (LOW if assumptions else BOTTOM_STRIP + 2.0) - 1.0
+            block = listing(across, room - rest) or listing(across, room)
+            if block is not None:
+                marks += moved(block.marks, LEFT_STRIP, y - 1.0)
+                y -= block.height + 2.0
+        assumed, all_said = _assumed(assumptions, across, y - LOW) if complete else ([], False)
+        for piece in assumed:
+            marks += moved(piece.marks, LEFT_STRIP, y)
+            y -= piece.height + 0.6
+        if not (complete and all_said):
+            marks += moved(paragraph(MORE, across).marks, LEFT_STRIP, y)
+        size = self.paper.width, self.paper.height
+        first = Page(width=size[0], height=size[1], marks=tuple(marks), entry="First page")
+        return (first, *self.further)
+
+
+def begin_cover(layout: Layout, paper: Paper, words: CoverWords) -> Cover:
+    """Draw the first page of a file down to its contents, and the pages of its open numbers."""
     width, height = paper.width, paper.height
     marks: list[Mark] = border_marks(width, height, paper, 1)
     across = width - LEFT_STRIP - EDGE
@@ -59,40 +101,14 @@ def cover_pages(
         y -= piece.height + 0.7
     y -= 3.0
     further: tuple[Page, ...] = ()
-    # Below the lowest line there is room to say that there is more.
-    low = BOTTOM_STRIP + 6.0
-    found = open_list(layout, across, y - low - 1.0)
+    found = open_list(layout, across, y - LOW - 1.0)
+    if found is None:
+        further = tuple(_open_pages(layout, paper))
+        found = paragraph(_where_open(len(further)), across, bold=True) if further else None
     if found is not None:
         marks += moved(found.marks, LEFT_STRIP, y)
         y -= found.height + 1.0
-    else:
-        further = tuple(_open_pages(layout, paper))
-        if further:
-            piece = paragraph(_where_open(len(further)), across, bold=True)
-            marks += moved(piece.marks, LEFT_STRIP, y)
-            y -= piece.height + 1.0
-    complete = True
-    for piece in _held(layout, across):
-        complete = complete and y - piece.height >= low
-        if complete:
-            marks += moved(piece.marks, LEFT_STRIP, y)
-            y -= piece.height + 0.6
-    assumptions = layout.job.assumptions
-    if listing is not None and complete:
-        rest = sum(piece.height + 0.6 for piece in _assumed(assumptions, across, math.inf)[0])
-        room = y - (low if assumptions else BOTTOM_STRIP + 2.0) - 1.0
-        block = listing(across, room - rest) or listing(across, room)
-        if block is not None:
-            marks += moved(block.marks, LEFT_STRIP, y - 1.0)
-            y -= block.height + 2.0
-    assumed, all_said = _assumed(assumptions, across, y - low) if complete else ([], False)
-    for piece in assumed:
-        marks += moved(piece.marks, LEFT_STRIP, y)
-        y -= piece.height + 0.6
-    if not (complete and all_said):
-        marks += moved(paragraph(MORE, across).marks, LEFT_STRIP, y)
-    first = Page(width=width, height=height, marks=tuple(marks), entry="First page")
-    return (first, *further)
+    return Cover(layout=layout, paper=paper, marks=tuple(marks), y=y, further=further)
 
 
 def _open_pages(layout: Layout, paper: Paper) -> Iterator[Page]:

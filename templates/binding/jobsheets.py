@@ -13,7 +13,7 @@ from jigs.bench.cost import PaperCost
 from jigs.bench.firstarticle import first_articles, trial
 from jigs.box.parts import Layout
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
-from templates.binding.cover import cover_pages
+from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts
 from templates.binding.firstpage import first_pages
 from templates.binding.once import Cards, Use
@@ -98,14 +98,14 @@ def make_sheets(
     """
     shown = trial(layout) if first else layout
     parts = list(drilled_parts(shown, only, pilots=pilots))
-    covers = len(cover_pages(shown, paper, SHEETS))
-    guides = guides_for((view for part in parts for view in part.views), covers + 1, paper)
+    cover = begin_cover(shown, paper, SHEETS)
+    guides = guides_for((view for part in parts for view in part.views), cover.count + 1, paper)
     steps, at = guides.pages(), guides.at
     marks: tuple[Page, ...] = ()
     if first:
-        number = covers + len(steps) + 1
+        number = cover.count + len(steps) + 1
         marks = tuple(first_pages(first_articles(layout), paper, number))
-    start = covers + len(steps) + len(marks) + 1
+    start = cover.count + len(steps) + len(marks) + 1
     no_room: list[str] = []
     while True:
         kept = [part for part in parts if part.words.part not in no_room]
@@ -116,8 +116,7 @@ def make_sheets(
             no_room.append(error.part)
     plans = in_order_of_work(plan_pages(fields, paper))
     listed = list(_list_pages(plans, parts, start)) if len(shown.boxes) <= MOST_BOXES else []
-    cover = cover_pages(shown, paper, SHEETS, partial(contents, listed))
-    before = (*cover, *steps, *marks)
+    before = (*cover.pages(partial(contents, listed)), *steps, *marks)
     told = tuple(_told(plans, start))
     return Sheets(
         layout=shown, paper=paper, before=before, plans=told, strip=strip, no_room=tuple(no_room)

@@ -10,7 +10,7 @@ from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
 from templates.binding.contents import station_contents
-from templates.binding.cover import cover_pages
+from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
 from templates.page.marks import Page
 from templates.page.paper import Paper
@@ -64,14 +64,14 @@ def bind_stations(
     """Bind stations of a job. `articles`: the stations have their first rows alone, of which these
     are tried together; what must be true before the second stands behind the first page."""
     stations = tuple(stations)
-    guide = len(cover_pages(layout, paper, STATIONS)) + 1
+    cover = begin_cover(layout, paper, STATIONS)
+    guide = cover.count + 1
     marks: tuple[Page, ...] = ()
     if articles is not None:
         marks = tuple(first_of_station_pages(stations, articles, paper, guide + 1))
     made = make_stations(layout, stations, paper, before=guide + len(marks), cards=guide)
-    cover = cover_pages(layout, paper, STATIONS, partial(station_contents, made))
     front = (
-        *cover,
+        *cover.pages(partial(station_contents, made)),
         guide_page(CARDS, card_steps(stations), ("fold", "windows"), paper, guide),
         *marks,
     )

@@ -12,7 +12,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
 from jigs.ground.problems import error, warning
 from templates.binding.contents import station_contents
-from templates.binding.cover import CARD, cover_pages
+from templates.binding.cover import CARD, begin_cover
 from templates.page.border import EDGE
 from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
@@ -58,7 +58,7 @@ def troubled(count: int) -> Layout:
 
 def test_a_bank_card_is_drawn_at_full_size() -> None:
     """85.60 x 53.98 mm: ISO/IEC 7810, ID-1 (from memory)."""
-    page = cover_pages(worked_layout("in"), PAPERS["common"], SHEETS)[0]
+    page = begin_cover(worked_layout("in"), PAPERS["common"], SHEETS).pages()[0]
     sizes = [
         (max(xs) - min(xs), max(ys) - min(ys))
         for xs, ys in (
@@ -78,7 +78,7 @@ def test_accents_of_the_name_stay_on_the_page() -> None:
 
     def title(name: str) -> Text:
         named = replace(layout, job=replace(layout.job, name=name))
-        page = cover_pages(named, PAPERS["common"], SHEETS)[0]
+        page = begin_cover(named, PAPERS["common"], SHEETS).pages()[0]
         return next(mark for mark in page.marks if isinstance(mark, Text) and mark.text == name)
 
     highest = PAPERS["common"].height - EDGE
@@ -88,7 +88,7 @@ def test_accents_of_the_name_stay_on_the_page() -> None:
 
 def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     """The job, its reveals to the box's edge and between fronts, the cautions in full."""
-    found = words(cover_pages(worked_layout("in"), PAPERS["common"], SHEETS)[0])
+    found = words(begin_cover(worked_layout("in"), PAPERS["common"], SHEETS).pages()[0])
     assert "Test galley" in found
     assert "3 fronts have sheets. No number is open." in found
     assert "1.6 from a front's edge to its own box's edge" in found
@@ -104,13 +104,13 @@ def test_what_is_held_for_one_reason_stands_together() -> None:
     why = (error("hand-not-stated", None),)
     held = tuple(replace(layout.fronts[0], id=name, held=why) for name in ("B8-1", "B9-1"))
     layout = replace(layout, fronts=(*layout.fronts, *held))
-    found = words(cover_pages(layout, PAPERS["common"], STATIONS)[0])
+    found = words(begin_cover(layout, PAPERS["common"], STATIONS).pages()[0])
     assert "B8-1, B9-1: hand not stated: a single door, and nobody said" in found
 
 
 def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     """Each with its reason."""
-    found = words(cover_pages(troubled(1), PAPERS["common"], SHEETS)[0])
+    found = words(begin_cover(troubled(1), PAPERS["common"], SHEETS).pages()[0])
     assert "B9-0: hole serves nobody: holes by hand in its sides serve 'X0'" in found
     assert "3 fronts have sheets" in found
     assert "above floor 100.0 mm" in found
@@ -120,7 +120,7 @@ def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
 @pytest.mark.parametrize("count", [0, 1, 5, 60])
 def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) -> None:
     """What finds no room is left to the check, and the page says so."""
-    page = cover_pages(troubled(count), PAPERS[paper], SHEETS)[0]
+    page = begin_cover(troubled(count), PAPERS[paper], SHEETS).pages()[0]
     assert clashes_of_marks(page) == []
     if count == 60:
         assert "More: see the check" in words(page)
@@ -131,17 +131,17 @@ def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
     """Of more assumptions than the page holds the first stand there, and that there are more."""
     layout = worked_layout("in")
     many = tuple(f"pull 'packet {row}': 50.8 mm from a door's free edge" for row in range(250))
-    page = cover_pages(
+    page = begin_cover(
         replace(layout, job=replace(layout.job, assumptions=many)), PAPERS[paper], SHEETS
-    )[0]
+    ).pages()[0]
     found = words(page)
     assert clashes_of_marks(page) == []
     assert f"ASSUMED {many[0]}" in found
     assert "More: see the check" in found
     assert many[-1] not in found
-    few = cover_pages(
+    few = begin_cover(
         replace(layout, job=replace(layout.job, assumptions=many[:2])), PAPERS[paper], SHEETS
-    )[0]
+    ).pages()[0]
     assert many[1] in words(few)
     assert "More:" not in words(few)
 
@@ -160,7 +160,7 @@ def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
         hinges = {number.record: HingeRecord(name=number.record) for number in numbers}
         fronts = (replace(layout.fronts[0], open=numbers), *layout.fronts[1:])
         given = replace(layout, job=replace(job, hinges=hinges), fronts=fronts)
-        pages = cover_pages(given, PAPERS[paper], SHEETS)
+        pages = begin_cover(given, PAPERS[paper], SHEETS).pages()
         further.append(len(pages) - 1)
         assert [clashes_of_marks(page) for page in pages] == [[]] * len(pages), count
         assert "More: see the check" in words(pages[0])
@@ -179,7 +179,7 @@ def made() -> StationSet:
 def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: int) -> None:
     """In the order of the work, with page, cards and settings; what is held goes before it."""
     listing = partial(station_contents, made())
-    page = cover_pages(troubled(count), PAPERS[paper], STATIONS, listing)[0]
+    page = begin_cover(troubled(count), PAPERS[paper], STATIONS).pages(listing)[0]
     found = words(page)
     assert clashes_of_marks(page) == []
     assert "sheets.pdf has a sheet" in found
