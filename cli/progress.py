@@ -33,38 +33,32 @@ def progress(
     It is what was marked on the pages of 'serve', also while they are served.
     """
     from cli.serving.store import store_file
-    from jigs.bench.stations import plan_stations
-    from jigs.cutlist.cutlist import cut_list
-    from jigs.progress.course import plan_courses
-    from jigs.progress.kept import stand
-    from jigs.progress.tracked import track
     from templates.lists.progresslist import (
         history_csv,
         history_text,
         progress_csv,
         progress_text,
     )
+    from templates.scan.scan import Scan
 
     layout = asked.lay_out(output)
-    pieces = cut_list(layout)
+    scan = Scan(layout)
     kept, entries = _kept(asked)
-    chosen = select(layout, only, more=(*(piece.id for piece in pieces), *kept))
-    parts = {part.id: part for part in track(layout, pieces)}
-    courses = plan_courses(layout, [*parts.values()], plan_stations(layout))
+    chosen = select(layout, only, more=(*scan.parts, *kept))
     if history:
         happened = [
             (entry.at, entry.part, entry.deed, entry.said, entry.code)
             for entry in entries
-            if _is_chosen(entry.part, parts, chosen)
+            if _is_chosen(entry.part, scan.parts, chosen)
         ]
         text = {"text": history_text, "csv": history_csv}[form](happened)
     else:
         standings = [
             standing
-            for standing in stand([*parts.values()], courses, kept).values()
-            if _is_chosen(standing.part, parts, chosen)
+            for standing in scan.standings(kept).values()
+            if _is_chosen(standing.part, scan.parts, chosen)
         ]
-        text = progress_text(standings) if form == "text" else progress_csv(standings, parts)
+        text = progress_text(standings) if form == "text" else progress_csv(standings, scan.parts)
     write_text(output, text, sources=(*layout.job.sources, store_file(asked.path)))
     asked.end(narrow(layout, chosen))
 

@@ -6,6 +6,7 @@ from contextlib import ExitStack
 
 import click
 
+from cli.failures import Failure
 from cli.jobs import Asked
 from cli.options import with_job
 from cli.output import write_text
@@ -40,7 +41,12 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
     from cli.serving.server import network_address, server_of, take_port
     from cli.serving.site import make_site
     from cli.serving.store import open_store
+    from jigs.reading.stream import is_stream
 
+    if is_stream(asked.path):
+        raise Failure(
+            f"'{asked.path}' is a stream: what is marked has no place beside it. Name a file."
+        )
     layout = asked.lay_out()
     with ExitStack() as end:
         store = end.enter_context(open_store(asked.path))

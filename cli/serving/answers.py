@@ -73,7 +73,7 @@ class Answers:
         with self._lock:
             now = self._current.now()
             typed = search.strip().upper()
-            if typed in now.parts:
+            if typed in now.scan.parts:
                 return Reply(status=303, goes_to=_address(typed))
             page = home_page(
                 now.scan, self._standings(now), _host(now, marks=marks), search=search,
@@ -105,11 +105,11 @@ class Answers:
         with self._lock:
             now = self._current.now()
             part, _ = self._find(now, name)
-            sheets = make_sheets(now.layout, PAPERS["common"], only=frozenset({part}))
+            sheets = make_sheets(now.scan.layout, PAPERS["common"], only=frozenset({part}))
             if part not in {each for sheet in sheets for each in sheet.parts}:
                 raise Refused(404, f"{part} has no sheet", "It has no holes, or is held back.")
             return Reply(
-                body=write_pdf(sheets.pages, title=f"{part}: {now.layout.job.name}"),
+                body=write_pdf(sheets.pages, title=f"{part}: {now.scan.layout.job.name}"),
                 kind="application/pdf",
             )
 
@@ -118,7 +118,7 @@ class Answers:
         from cli.drawing import bind_walls, draw_walls
 
         with self._lock:
-            layout = self._current.now().layout
+            layout = self._current.now().scan.layout
             sheets, _ = draw_walls(layout, "common", None)
             return Reply(body=bind_walls(layout, sheets), kind="application/pdf")
 
@@ -132,14 +132,14 @@ class Answers:
     def mark(self, name: str, step: str) -> Reply:
         """Mark a step of a part as done."""
         now, part = self._part_of_job(name)
-        course = now.courses[part]
+        course = now.scan.courses[part]
         if step not in {each.key for each in course.steps}:
             steps = ", ".join(each.key for each in course.steps)
             raise Refused(400, "No such step", f"{part} has no step {step!r}; its steps: {steps}.")
         if any(wait.step is None for wait in course.waits.get(step, ())):
             raise Refused(409, f"{part} is held back", "Nothing more is done with it until the "
                           "job says what is missing.")  # fmt: skip
-        self._store.mark(part, step, now.parts[part].code)
+        self._store.mark(part, step, now.scan.parts[part].code)
         return Reply(status=303, goes_to=_address(part))
 
     def undo(self, name: str, step: str) -> Reply:
@@ -171,7 +171,7 @@ class Answers:
         with self._lock:
             now = self._current.now()
             part, _ = self._find(now, name)
-        tracked = now.parts.get(part)
+        tracked = now.scan.parts.get(part)
         do(part, "" if tracked is None else tracked.code)
         return Reply(status=303, goes_to=_address(part))
 
@@ -192,9 +192,7 @@ class Answers:
         return part, found
 
     def _standings(self, now: "Now") -> "Mapping[str, Standing]":
-        from jigs.progress.kept import stand
-
-        return stand(now.scan.tracked, now.courses, self._store.kept())
+        return now.scan.standings(self._store.kept())
 
 
 def _host(now: "Now", *, marks: bool) -> "Host":

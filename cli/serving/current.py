@@ -18,24 +18,19 @@ if TYPE_CHECKING:
     from cli.jobs import Asked
     from cli.serving.store import Store
     from jigs.box.parts import Layout
-    from jigs.progress.course import Course
-    from jigs.progress.tracked import Tracked
     from templates.scan.scan import Scan
 
-Stamps = tuple[tuple[Path, tuple[int, int, int] | None], ...]
+Stamps = Mapping[Path, tuple[int, int, int] | None]
 """Of each file that a job is read from: when it was written, its length, which file it is."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Now:
-    """A job laid out, with what its pages are made from."""
+    """A job ready to be shown."""
 
-    layout: "Layout"
-    parts: "Mapping[str, Tracked]"
-    courses: "Mapping[str, Course]"
     scan: "Scan"
     faults: tuple[str, ...] = ()
-    """What keeps the job as it is now from being read, line by line; this one is older."""
+    """What keeps the job as it is now from being shown, line by line; this one is older."""
 
 
 class Current:
@@ -47,26 +42,27 @@ class Current:
         self._store = store
         self._lock = threading.Lock()
         self._now = self._make(layout)
-        self._stamps = _stamps(self._sources)
+        self._stamps = self._stamp({})
 
     def now(self) -> Now:
         """Give it as its files are now."""
         with self._lock:
-            stamps = _stamps(self._sources)
+            stamps = self._stamp({})
             if stamps != self._stamps:
-                self._stamps = stamps
                 try:
                     self._now = self._make(self._asked.lay_out(echo=False))
                 except Exception as error:
                     self._now = replace(self._now, faults=self._told(error))
-                else:
-                    self._stamps = _stamps(self._sources)
+                # As the files were before they were read: one that was written meanwhile is read
+                # once more.
+                self._stamps = self._stamp(stamps)
             return self._now
 
-    @property
-    def _sources(self) -> tuple[Path, ...]:
+    def _stamp(self, before: Stamps) -> Stamps:
+        """Stamp the files that the job is read from, but for those that were stamped before."""
         delivered = (self._asked.delivered,) if self._asked.delivered else ()
-        return (self._asked.path, *delivered, *self._now.layout.job.sources)
+        files = (self._asked.path, *delivered, *self._now.scan.layout.job.sources)
+        return {file: before[file] if file in before else _stamp(file) for file in files}
 
     def _told(self, error: Exception) -> tuple[str, ...]:
         """Say why the job cannot be shown as it is now. Whatever it is, nobody may take what is
@@ -78,16 +74,12 @@ class Current:
         tell(f"The job cannot be laid out: {type(error).__name__}. See 'jigsheet check'.")
         return ("The job as it is now cannot be laid out; 'check' tells why.",)
 
-    def _make(self, read: "Layout") -> Now:
+    def _make(self, layout: "Layout") -> Now:
         from templates.scan.scan import Scan
 
-        scan = Scan(read)
+        scan = Scan(layout)
         self._store.saw({part.id: part.code for part in scan.tracked})
-        return Now(layout=scan.layout, parts=scan.parts, courses=scan.courses, scan=scan)
-
-
-def _stamps(files: tuple[Path, ...]) -> Stamps:
-    return tuple((file, _stamp(file)) for file in dict.fromkeys(files))
+        return Now(scan)
 
 
 def _stamp(file: Path) -> tuple[int, int, int] | None:

@@ -95,6 +95,13 @@ def test_a_job_with_faults_is_not_served_and_leaves_nothing(faulty: Path, run: R
     assert [path.name for path in faulty.parent.rglob("*.sqlite*")] == []
 
 
+def test_a_stream_cannot_be_served(run: Run) -> None:
+    """It has no place beside it, and is read once."""
+    result = run("serve", "/dev/stdin")
+    assert result.exit_code == 1
+    assert "is a stream" in result.stderr
+
+
 def test_what_is_said_twice_or_wrongly_is_refused(server: Server) -> None:
     """Two lengths, a negative one, one in words, two hosts, no host, a line broken within."""
     post = b"POST /p/B1-2/mark HTTP/1.1\r\nHost: HOST\r\n"
