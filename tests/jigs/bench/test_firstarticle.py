@@ -51,6 +51,13 @@ def test_the_drawer_box_stands_as_far_above_its_front_as_computed(tmp_path: Path
     assert rise.most - rise.least == pytest.approx(2 * 0.5)
 
 
+def test_a_drawer_box_may_be_narrower_by_its_slides_tolerance_and_no_wider(tmp_path: Path) -> None:
+    """1.5 of play, as the slide's record has it."""
+    width = articles(tmp_path)["runner"].marks[0]
+    assert width.most == width.wanted
+    assert width.wanted - width.least == pytest.approx(1.5)
+
+
 def test_a_door_held_back_is_not_tried(tmp_path: Path) -> None:
     """Without a hand there is nothing to hang."""
     assert set(articles(tmp_path, JOB.replace('  hinged = "left"\n', ""))) == {"runner"}

@@ -4,24 +4,32 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.bench.benchpart import BenchPart
+from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.placing import (
     Alike,
     Option,
     Placing,
     closing_of,
     nearer_end,
+    nearer_side,
     on_edge,
     on_line,
     rest_near,
     settle,
 )
+from jigs.bench.sides import place_pins
 from jigs.bench.station import Place, Start
-from jigs.ground.geometry import Hole
+from jigs.ground.geometry import Fitting, Hole
 
 DOOR = BenchPart(
     id="A-1", code="7K4F", box="A", face="front", width=454.0, height=613.0, thickness=19.05
 )
+
+
+BOARD = Board(
+    side="left", column=1, partition=0, assembled=False, panel=18.0, base=0.0, legs=0.0,
+    band=0.0, raw=False, missing=(),
+)  # fmt: skip
 
 
 def pull(y: float, x: float = 403.2) -> Hole:
@@ -103,6 +111,27 @@ def test_a_bevelled_end_is_never_the_nearer_one() -> None:
     assert nearer_end(replace(DOOR, bevel="top"), [pull(550.0)]) == "bottom"
 
 
+def test_the_nearer_side_is_the_left_one_of_two() -> None:
+    """Holes 100 in from the left and 100 in from the right; 1 to either side it is that one."""
+    middle = [pull(300.0, 100.0), pull(300.0, 354.0)]
+    assert nearer_side(DOOR, middle) == "left"
+    assert nearer_side(DOOR, [pull(300.0, 101.0), pull(300.0, 355.0)]) == "right"
+    assert nearer_side(DOOR, [pull(300.0, 99.0), pull(300.0, 353.0)]) == "left"
+
+
+def test_in_a_box_together_a_sum_counts_from_the_bottom_panel() -> None:
+    """Derived: on 18 of panel, 97.75 and 513.75 above the end are 79.75 and 495.75 above it, and
+    613 is 595; from the top, and in a box not yet together, nothing is taken off."""
+    board = replace(BOARD, assembled=True)
+    together = replace(DOOR, face="inside", board=board)
+    up = closing_of(together, "bottom", [97.75, 513.75])
+    assert (up.places, up.length, up.above) == ((79.75, 495.75), 595.0, 18.0)
+    down = closing_of(together, "top", [97.75, 513.75])
+    assert (down.places, down.length, down.above) == ((99.25, 515.25), 613.0, 0.0)
+    apart = replace(together, board=replace(board, assembled=False))
+    assert closing_of(apart, "bottom", [97.75]).places == (97.75,)
+
+
 def test_a_sum_closes_on_the_part() -> None:
     """Derived: 97.75 + 416.0 + 99.25 = 613.0; from the top the same terms in reverse."""
     up = closing_of(DOOR, "bottom", [513.75, 97.75, 513.75])
@@ -111,3 +140,27 @@ def test_a_sum_closes_on_the_part() -> None:
     assert down.terms == up.terms[::-1]
     assert up.between == (416.0,)
     assert up.length == 613.0
+
+
+@pytest.mark.parametrize(
+    ("pins", "lines"),
+    [
+        (1, [(100.0, (3,))]),
+        (2, [(132.0, (2, 3))]),
+        (3, [(132.0, (2, 3, 4))]),
+        (4, [(164.0, (1, 2, 3, 4))]),
+        (7, [(196.0, (0, 1, 2, 3, 4, 5, 6))]),
+        (9, [(196.0, (0, 1, 2, 3, 4, 5, 6)), (356.0, (2, 3))]),
+    ],
+)
+def test_the_line_of_pins_runs_through_their_middle_one(
+    pins: int, lines: list[tuple[float, tuple[int, ...]]]
+) -> None:
+    """Derived: 32 apart from 100 up, seven crosses a setting, the upper one of two middle pins."""
+    holes = tuple(
+        Hole(purpose="shelf", face="inside", x=37.0, y=100.0 + 32 * n, diameter=5.0, depth=12.0)
+        for n in range(pins)
+    )
+    row = Fitting(kind="shelf", index=1, count=1, part=None, record=None, holes=holes)
+    placed = place_pins(replace(DOOR, face="inside", board=BOARD), [row])
+    assert [(each.y.at, each.used) for each in placed] == lines

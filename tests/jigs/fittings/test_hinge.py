@@ -171,6 +171,14 @@ def test_what_the_search_moves_is_told_with_the_choice() -> None:
     assert choose_tab_and_plate(HINGE, 16.7).instead is None
 
 
+def test_of_two_tabs_that_miss_alike_the_one_nearer_to_5_is_taken() -> None:
+    """Needed 16 with a constant of 12.5: 12.5 + 3.5 - 0 and 12.5 + 6 - 2.5 both reach it, 5 misses
+    by 1.5 and by 1; 6 is nearer to 5 than 3.5."""
+    choice = choose_tab_and_plate(replace(HINGE, constant=12.5, plates=(0.0, 2.5)), 16.0)
+    assert (choice.tab, choice.plate, choice.error) == (6.0, 2.5, 0.0)
+    assert choice.instead == (5.0, -1.0)
+
+
 def test_several_tabs_are_tried_from_the_one_nearest_5() -> None:
     """4.5 stands where it reaches; where it misses by more than 0.5 the list is searched, and 5,
     which is not in it, never bored."""
