@@ -161,7 +161,9 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
         rest = list(fitting.holes)
         across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
         if len(rest) > 1:
-            rest.sort(key=lambda hole: (hole.x, hole.y) if across else (hole.y, hole.x))
+            # Those by a board's front edge share its card, on the right as on the left.
+            inward = -1 if view.front_edge == "right" else 1
+            rest.sort(key=lambda hole: (inward * hole.x, hole.y) if across else (hole.y, hole.x))
         while rest:
             card, taken = _largest_card(view, fitting, rest, rooms)
             cards.append(replace(card, number=len(cards) + 1))

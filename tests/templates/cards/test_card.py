@@ -16,13 +16,13 @@ from templates.cards.likeness import card_key
 from templates.cards.setout import CLEAR
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH
-from templates.faces.views import view_of_drawer_box, views_of_front
+from templates.faces.views import view_of_drawer_box, view_of_side, views_of_front
 from templates.page.marks import Area, Circle, Line, Text
 from templates.page.paper import Paper
 from templates.sheets.sheet import Placed
 from templates.words.facewords import drilled_words
 from tests import uneven
-from tests.jigs.sample import box, front_of, job
+from tests.jigs.sample import SLIDE, box, front_of, job
 from tests.jobs import jobs, papers
 from tests.templates.printed import laid_out
 from tests.templates.worked import only_cards, worked_layout
@@ -225,6 +225,18 @@ def test_a_long_pull_is_never_on_two_cards(kind: BoxKind, height: float) -> None
     low, high = sorted(card.plan.rows)
     heading = card.plan.heading_v
     assert low < heading < heading + card.plan.heading.height < high
+
+
+def test_a_slide_that_no_paper_holds_is_divided_alike_on_both_sides() -> None:
+    """Its holes at 37 and 165 on a fold over the front edge, that at 261 on lines."""
+    slide = replace(SLIDE, fixing_at=(37.0, 165.0, 261.0))
+    layout = lay_out(job(box(FrontSpec(id="A", kind="drawer")), slide=slide))
+    for side in layout.sides:
+        face = view_of_side(side, "mm")
+        assert face is not None
+        cards = make_cards(face, ((189.0, 253.0), (257.0, 184.0)))
+        assert [len(card.holes) for card in cards] == [2, 1], side.side
+        assert [any(e.axis == "x" for e in card.edges) for card in cards] == [True, False]
 
 
 def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
