@@ -110,9 +110,7 @@ def labels(
     from jigs.bench.stations import plan_stations
     from jigs.cutlist.cutlist import cut_list
     from jigs.layout.layout import as_printed
-    from templates.binding.jobstations import reach_on
     from templates.labels.labellist import list_labels
-    from templates.page.paper import PAPERS
 
     base = _read_links(payload, base, without_key)
     layout = asked.lay_out(output)
@@ -135,7 +133,7 @@ def labels(
     else:
         words = []
         printed = as_printed(layout)
-        stations = plan_stations(printed, reach=reach_on(PAPERS["common"]))
+        stations = plan_stations(printed)
         listed = list_labels(printed, pieces, stations, order=order, kinds=kinds, only=chosen)
         if not listed:
             raise Failure(f"No label: {_none_of(kinds)}. No file is written.")

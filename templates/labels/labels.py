@@ -67,7 +67,9 @@ SCARCE = 26.0
 """... and on any other."""
 
 SAYS_HEAD = 1.8
-"""Width of the head of an arrow to a stripe, mm."""
+"""Width of the head of an arrow to a stripe, mm, ..."""
+SAYS_HIGH = SAYS_HEAD + LEAST_LETTERING * EM_PER_CAP + 0.6
+"""... and what it takes with its word under it."""
 
 _GAP = 1.0
 
@@ -193,7 +195,8 @@ class _Setting:
         at the foot, what a stripe at an end says has room beside it alone."""
         part, margin = self._words.part, self._field.margin
         start, end, said = self._left, self._right - margin, self._more[-1:]
-        if said and self._symbol.footed and self._at_end and self._at_end.end != "top":
+        roomy = self._symbol.footed and self._over >= SAYS_HIGH
+        if said and roomy and self._at_end and self._at_end.end != "top":
             says = said[0].ways[0], self._at_end.end, SAYS_HEAD, LEAST_LETTERING
             wide = arrow_width(*says)
             if self._at_end.end == "left":
