@@ -1,7 +1,10 @@
 """The drilled faces of a part, its stations with their lines, its sheet."""
 
+from collections.abc import Mapping, Sequence
+
 from jigs.bench.station import Row, Station
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Fitting, Hole
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
 from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
@@ -54,27 +57,15 @@ def _face(view: FaceView, unit: Unit) -> Html:
     name = drilled_words(view)
     holes = [(fitting, hole) for fitting in view.fittings for hole in fitting.holes]
     low = view.datums.get("bottom", 0.0)
-    rows = [
-        tag(
-            "tr",
-            tag("td", HOLE_WORDS[hole.purpose].name.lower(),
-                f" for {fitting.part}" if fitting.part and fitting.part != view.part else ""),
-            tag("td", distance_words(across(view, hole.x), unit)),
-            tag("td", distance_words(up(view, hole.y), unit)),
-            tag("td", bore_words(hole, view.thickness)),
-        )
-        for fitting, hole in holes
-    ]  # fmt: skip
     table = tag(
         "details",
-        tag("summary", f"The {len(rows)} holes as a table"),
+        tag("summary", f"The {len(holes)} holes as a table"),
         tag(
             "table",
-            tag("tr", *(tag("th", text, scope="col") for text in
-                        ("hole", "across", "up", "dia, depth"))),
-            *rows,
+            tag("tr", tag("th", "across", scope="col"), tag("th", "up", scope="col")),
+            *(_group(view, words, of_it, unit) for words, of_it in _alike(view, holes).items()),
         ),
-    )  # fmt: skip
+    )
     alt = f"{name}: its holes with their distances; the table below has the same figures."
     return tag(
         "div",
@@ -86,9 +77,32 @@ def _face(view: FaceView, unit: Unit) -> Html:
             class_="small"),
         *(tag("p", text) for text in operations(tuple(hole for _, hole in holes), view.thickness)),
         tag("p", marks_words(view.marks)) if view.marks is not None else None,
-        table if rows else None,
+        table if holes else None,
         class_="face",
     )  # fmt: skip
+
+
+def _alike(view: FaceView, holes: Sequence[tuple[Fitting, Hole]]) -> Mapping[str, Sequence[Hole]]:
+    """Put the holes together that are bored alike for one part, under what is said of them."""
+    return grouped(
+        (
+            f"{HOLE_WORDS[hole.purpose].name}"
+            f"{f' for {fitting.part}' if fitting.part not in (None, view.part) else ''}: "
+            f"{bore_words(hole, view.thickness)}",
+            hole,
+        )
+        for fitting, hole in holes
+    )
+
+
+def _group(view: FaceView, words: str, holes: Sequence[Hole], unit: Unit) -> Html:
+    """Show holes that are bored alike, each with its two distances."""
+    rows = (
+        tag("tr", tag("td", distance_words(across(view, hole.x), unit)),
+            tag("td", distance_words(up(view, hole.y), unit)))
+        for hole in holes
+    )  # fmt: skip
+    return tag("tbody", tag("tr", tag("th", words, colspan=2, scope="rowgroup")), *rows)
 
 
 def _at_station(station: Station, row: Row, unit: Unit) -> Html:

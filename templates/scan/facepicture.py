@@ -100,29 +100,34 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
     foot = max(_room(depths, unit), PITCH - min(ends, default=0.0))
     height = foot + max(high + TOP, max(ends, default=0.0) + PITCH)
     marks = _face_marks(view, left, foot, scale)
-    for x, y in places_on(view):
-        hx, hy = left + x * scale, foot + y * scale
-        marks.append(Line(x1=left, y1=hy, x2=hx, y2=hy, layer="aim"))
-        marks.append(Line(x1=hx, y1=foot, x2=hx, y2=hy, layer="aim"))
+    places = places_on(view)
+    for each in heights:
+        far, y = max(x for x, y in places if abs(y - each.at) <= SAME), foot + each.at * scale
+        marks.append(Line(x1=left, y1=y, x2=left + far * scale, y2=y, layer="aim"))
+    for each in depths:
+        far, x = max(y for x, y in places if abs(x - each.at) <= SAME), left + each.at * scale
+        marks.append(Line(x1=x, y1=foot, x2=x, y2=foot + far * scale, layer="aim"))
     for fitting in view.fittings:
         for hole in fitting.holes:
             marks.append(
                 Circle(x=left + hole.x * scale, y=foot + hole.y * scale,
                        diameter=max(hole.diameter * scale, LEAST_HOLE), layer="hole")
             )  # fmt: skip
+    figures: list[Mark] = []
     for each, end in zip(heights, ends, strict=True):
         y, at = foot + end, foot + each.at * scale
         marks.append(Line(x1=left - 12.0, y1=y, x2=left - 2.0, y2=at, layer="lead"))
         words = distance_words(each, unit)
-        marks.append(Text(x=left - 15.0, y=y - FIGURE / 2, text=words, size=FIGURE, anchor="end"))
+        figures.append(Text(x=left - 15.0, y=y - FIGURE / 2, text=words, size=FIGURE, anchor="end"))
     ends = _spread([left + each.at * scale for each in depths])
     for each, x in zip(depths, ends, strict=True):
         at = left + each.at * scale
         marks.append(Line(x1=x, y1=foot - 12.0, x2=at, y2=foot - 2.0, layer="lead"))
         words = distance_words(each, unit)
-        marks.append(
+        figures.append(
             Text(x=x + FIGURE / 2, y=foot - 15.0, text=words, size=FIGURE, anchor="end", angle=90)
         )
+    marks += figures
     marks += up_marks(left + wide + 20.0, foot + high / 2, min(46.0, max(high, 30.0)))
     return drawing(marks, WIDE, height, "face", alt)
 

@@ -37,8 +37,7 @@ def side_stand(side: Side, alt: str) -> Html:
     drawn = _Stand(side.depth, side.height)
     drawn.edge(side.side)
     turned = side.side == "right"
-    for hole in side.holes:
-        drawn.hole(side.depth - hole.x if turned else hole.x, hole.y, hole.diameter, "hole")
+    drawn.dots((side.depth - hole.x if turned else hole.x, hole.y) for hole in side.holes)
     return drawn.picture(alt)
 
 
@@ -68,7 +67,8 @@ class _Stand:
     """A drawing of one part; `width`, `height` in mm as it is seen."""
 
     def __init__(self, width: float, height: float) -> None:
-        self._scale = min(WIDE / width, HIGH / height)
+        # What is held back for want of room may have no size at all.
+        self._scale = min(WIDE / max(width, 1.0), HIGH / max(height, 1.0))
         self._wide, self._high = width * self._scale, height * self._scale
         self._height = max(self._high + 2 * EDGE, LOW)
         self._foot = (self._height - self._high) / 2
@@ -110,6 +110,11 @@ class _Stand:
         [(at_x, at_y)] = self.points([(x, y)])
         size = max(diameter * self._scale, LEAST_HOLE)
         self.add(Circle(x=at_x, y=at_y, diameter=size, layer=layer))
+
+    def dots(self, places: Iterable[tuple[float, float]]) -> None:
+        """Draw small holes, of which a board may have a hundred, as dots."""
+        for x, y in self.points(places):
+            self.add(Line(x1=x, y1=y, x2=x, y2=y, layer="dot"))
 
     def picture(self, alt: str, *, word: str = "UP", turns: int = 1, arrow: bool = True) -> Html:
         """Make the picture, its arrow at the right."""

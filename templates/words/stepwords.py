@@ -75,7 +75,7 @@ DONE: dict[StepKind, str] = {
 LISTED: dict[StepKind, str] = {
     "cut": "To cut",
     "banded": "To band",
-    "arrived": "To come in",
+    "arrived": "Not here yet",
     "bored": "To drill",
     "assembled": "To assemble",
     "mounted": "Plates and slides to mount",
