@@ -91,7 +91,7 @@ def choose_symbol(
     def worth(symbol: LabelSymbol) -> tuple[bool, bool, bool, bool, float, float, bool, bool, int]:
         said, size = len(symbol.text), _name_size(symbol, words, field, arrow)
         return (
-            _legible(symbol, words, field, arrow), said >= core, symbol.module >= READ,
+            _legible(symbol, words, field, size), said >= core, symbol.module >= READ,
             not symbol.footed, size, symbol.module, symbol.plan is not None, symbol.lettered,
             said if said <= most else -said,
         )  # fmt: skip
@@ -103,16 +103,18 @@ def module_left(words: LabelWords, field: LabelField, raster: Raster, arrow: flo
     """Give the module that is wanted of the symbol chosen, mm; None where any leaves the words no
     room, as a long link does, and a text never."""
     symbols = _symbols(words, field, raster, arrow)
-    if not any(_legible(symbol, words, field, arrow) for symbol in symbols):
+    if not any(
+        _legible(symbol, words, field, _name_size(symbol, words, field, arrow))
+        for symbol in symbols
+    ):
         return None
     return choose_symbol(words, field, raster, arrow).module
 
 
-def _legible(symbol: LabelSymbol, words: LabelWords, field: LabelField, arrow: float) -> bool:
+def _legible(symbol: LabelSymbol, words: LabelWords, field: LabelField, name: float) -> bool:
     """Tell whether a symbol leaves the words their room and the ID its least size."""
     least = NAME_PLAIN if field.width > WIDE else LEAST_LETTERING
-    roomy = symbol.words >= WORDS_LEAST[words.hold]
-    return roomy and _name_size(symbol, words, field, arrow) >= least
+    return symbol.words >= WORDS_LEAST[words.hold] and name >= least
 
 
 def _name_size(symbol: LabelSymbol, words: LabelWords, field: LabelField, arrow: float) -> float:
@@ -131,9 +133,10 @@ def _symbols(
 ) -> list[LabelSymbol]:
     """Give all symbols that a label's height takes."""
     at_end = words.stripe if words.stripe and words.stripe.end != "top" else None
+    texts = [words.link] if words.link else dict.fromkeys(words.payload.fits(LENGTHS))
     symbols = []
     for module in MODULES if field.height >= TALL else MODULES[1:]:
-        for text in [words.link] if words.link else dict.fromkeys(words.payload.fits(LENGTHS)):
+        for text in texts:
             across, up = raster.module(module)
             wide, high = (qr_side(text, side) + raster.slack for side in (across, up))
             if high > field.height:

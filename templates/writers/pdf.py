@@ -48,8 +48,8 @@ _ARC = 4 / 3 * (math.sqrt(2) - 1)
 
 _FOUR_QUARTERS = "{:.4f} {:.4f} m" + 4 * f"{6 * ' {:.4f}'} c" + " h"
 
-_RUN = re.compile("x+")
-"""Dark modules side by side."""
+_RUN = re.compile(b"\1+")
+"""Dark modules side by side, a byte each."""
 
 _SETTINGS = {
     "useA85": 0,
@@ -268,8 +268,7 @@ def _qr_path(text: str, short: float) -> str:
     at, long = _qr_figures(len(matrix), short)
     runs: list[str] = []
     for y, row in enumerate(reversed(matrix)):
-        dark = "".join(["x" if module else " " for module in row])
-        for run in _RUN.finditer(dark):
+        for run in _RUN.finditer(bytes(row)):
             start, end = run.span()
             runs.append(f"{at[start]} {at[y]} {long[end - start]} {long[1]} re")
     return " ".join(runs)
