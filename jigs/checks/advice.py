@@ -9,7 +9,7 @@ let the check see: a wall's ends, its ceiling and counter, a built box's diagona
 bears. Paint and the seasons are never reckoned with.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -17,8 +17,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
 from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
-from jigs.ground.grouped import grouped
-from jigs.ground.lengths import MM_PER_INCH, Unit, format_length
+from jigs.ground.lengths import MM_PER_INCH
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"
@@ -41,104 +40,94 @@ BASES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 ON_FLOOR: tuple[BoxKind, ...] = (*BASES, "tall")
 
 
+Measured = Literal["height", "plinth", "toe", "toe-depth", "worktop", "wall-depth"]
+"""What is held against a range: a base unit's height above the floor, height of a plinth or toe,
+how far a toe stands back, a worktop's depth and a wall unit's."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Advice:
-    """What stands outside a published range: the boxes, the fact with the range, its source."""
+    """What stands outside a published range: the box, what it measures, the range, its source."""
 
-    boxes: tuple[str, ...]
-    text: str
+    box: str
+    what: Measured
+    figures: tuple[float, ...]
+    """What it measures, mm; of a worktop how far it would stand out, and the box's depth."""
+    published: tuple[float, ...]
+    """The least or most of the range, or all that are usual; mm."""
     source: str
+    high_point: bool = False
+    """Whether it is measured at the floor's high point."""
 
 
 def advise(layout: Layout) -> tuple[Advice, ...]:
     """List what of a job stands outside the published ranges of its own system of units."""
-    job, unit = layout.job, layout.job.shown
+    job = layout.job
     boxes = [box for box in layout.boxes if not box.inferred]
     stated = [box for box in boxes if f"box.{box.id}.above_floor" not in job.assumed]
     floors = {wall.name: wall.floor_high for wall in job.walls}
-
-    def floor(box: BoxSpec) -> float:
-        return floors.get(box.wall, 0.0)
-
+    standing = [(box, floors.get(box.wall, 0.0)) for box in _of(stated, ON_FLOOR)]
     if job.units == "mm":
-        found = [
-            *_group(_of(stated, BASES), lambda box: _base_height(box, unit), EN_1116),
-            *_group(
-                _of(stated, ON_FLOOR),
-                lambda box: _toe(box, floor(box), PLINTH, "plinth", unit),
-                EN_1116,
+        return (
+            *_heights(_of(stated, BASES)),
+            *_toes(standing, "plinth", PLINTH, EN_1116),
+            *_worktops(_of(boxes, BASES), job.material.front),
+            *(
+                Advice(
+                    box=box.id, what="wall-depth", figures=(box.depth,), published=(WALL_DEPTH,),
+                    source=EN_1116,
+                )
+                for box in _of(boxes, ("wall",))
+                if box.depth > WALL_DEPTH + SLACK
             ),
-            *_group(
-                _of(boxes, BASES), lambda box: _worktop(box, job.material.front, unit), EN_1116
-            ),
-            *_group(_of(boxes, ("wall",)), lambda box: _wall_depth(box, unit), EN_1116),
-        ]
-        return tuple(found)
-    found = [
-        *_group(
-            _of(stated, ON_FLOOR), lambda box: _toe(box, floor(box), TOE_HIGH, "toe", unit), KCMA
-        )
-    ]
-    toes = tuple(box.id for box in _of(boxes, ON_FLOOR) if not box.legs)
-    if toes and job.build.toe_back < TOE_DEEP - SLACK:
-        text = (
-            f"the toe stands {format_length(job.build.toe_back, unit)} behind the front edges; "
-            f"the least is {format_length(TOE_DEEP, unit)}"
-        )
-        found.append(Advice(boxes=toes, text=text, source=KCMA))
-    return tuple(found)
+        )  # fmt: skip
+    back = job.build.toe_back
+    return (
+        *_toes(standing, "toe", TOE_HIGH, KCMA),
+        *(
+            Advice(
+                box=box.id, what="toe-depth", figures=(back,), published=(TOE_DEEP,), source=KCMA
+            )
+            for box in _of(boxes, ON_FLOOR)
+            if not box.legs and back < TOE_DEEP - SLACK
+        ),
+    )
 
 
 def _of(boxes: list[BoxSpec], kinds: tuple[BoxKind, ...]) -> list[BoxSpec]:
     return [box for box in boxes if box.kind in kinds]
 
 
-def _group(
-    boxes: list[BoxSpec], look: Callable[[BoxSpec], str | None], source: str
+def _heights(boxes: Iterable[BoxSpec]) -> Iterator[Advice]:
+    for box in boxes:
+        high = box.above_floor + box.height
+        if not any(abs(high - usual) <= 1.0 for usual in BASE_HEIGHTS):
+            yield Advice(
+                box=box.id, what="height", figures=(high,), published=BASE_HEIGHTS, source=EN_1116
+            )
+
+
+def _toes(
+    standing: Iterable[tuple[BoxSpec, float]], kind: Measured, least: float, source: str
 ) -> Iterator[Advice]:
-    """Say once what holds of several boxes."""
-    alike = grouped((text, box.id) for box in boxes if (text := look(box)))
-    for text, names in alike.items():
-        yield Advice(boxes=tuple(names), text=text, source=source)
+    for box, floor in standing:
+        high = box.above_floor + box.legs - floor
+        # Where the floor leaves none it is a finding.
+        if high < least - SLACK and not high <= SLACK < floor:
+            yield Advice(
+                box=box.id, what=kind, figures=(high,), published=(least,), source=source,
+                high_point=floor > SLACK,
+            )  # fmt: skip
 
 
-def _base_height(box: BoxSpec, unit: Unit) -> str | None:
-    high = box.above_floor + box.height
-    if any(abs(high - usual) <= 1.0 for usual in BASE_HEIGHTS):
-        return None
-    usual = ", ".join(format_length(height, unit) for height in BASE_HEIGHTS)
-    return f"{format_length(high, unit)} high above the floor; base units come {usual} high"
-
-
-def _toe(box: BoxSpec, floor: float, least: float, word: str, unit: Unit) -> str | None:
-    high = box.above_floor + box.legs - floor
-    if high >= least - SLACK or high <= SLACK < floor:  # a finding, where the floor leaves none
-        return None
-    where = " at the floor's high point" if floor > SLACK else ""
-    return (
-        f"a {word} {format_length(high, unit)} high{where}; "
-        f"the least is {format_length(least, unit)}"
-    )
-
-
-def _worktop(box: BoxSpec, front: float, unit: Unit) -> str | None:
-    out = WORKTOP - box.depth - (0.0 if box.overlay == "inset" else front)
-    if out <= OVERHANG:
-        return None
-    return (
-        f"a worktop is at least {format_length(WORKTOP, unit)} deep, and would stand out "
-        f"{format_length(out, unit)} before the fronts of boxes {format_length(box.depth, unit)} "
-        "deep"
-    )
-
-
-def _wall_depth(box: BoxSpec, unit: Unit) -> str | None:
-    if box.depth <= WALL_DEPTH + SLACK:
-        return None
-    return (
-        f"{format_length(box.depth, unit)} deep; wall units are at most "
-        f"{format_length(WALL_DEPTH, unit)} deep"
-    )
+def _worktops(boxes: Iterable[BoxSpec], front: float) -> Iterator[Advice]:
+    for box in boxes:
+        out = WORKTOP - box.depth - (0.0 if box.overlay == "inset" else front)
+        if out > OVERHANG:
+            yield Advice(
+                box=box.id, what="worktop", figures=(out, box.depth), published=(WORKTOP,),
+                source=EN_1116,
+            )  # fmt: skip
 
 
 Subject = Literal[

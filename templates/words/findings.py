@@ -15,6 +15,7 @@ from jigs.checks.slidegrid import OffRow, slides_off_row
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
 from jigs.room.gapsmade import measure_gaps
+from templates.words.advicewords import advice_words
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
@@ -72,8 +73,7 @@ def check_text(layout: Layout) -> str:
             lines += wrapped(assumption, "  - ", "    ")
     if advice := advise(layout):
         lines += ["", "Advice (published ranges, not rules for your kitchen):"]
-        for one in advice:
-            words = f"{', '.join(one.boxes)}: {one.text} ({one.source})."
+        for words in advice_words(advice, layout.job.shown):
             lines += wrapped(words, "  - ", "    ")
     return "\n".join(lines) + "\n"
 
