@@ -98,16 +98,16 @@ def test_a_page_made_for_one_paper_is_left_alone_on_it(
     assert worst(before, filtered(before, paper, margin)) < TRUE
 
 
-LABELS: list[tuple[str, PrinterPaper]] = [
-    ("letter-3x10", "Letter"),
-    ("letter-2x5", "Letter"),
-    ("a4-3x7", "A4"),
-    ("a4-2x7", "A4"),
+LABELS: list[tuple[str, PrinterPaper, float]] = [
+    ("letter-3x10", "Letter", 0.0),
+    ("letter-2x5", "Letter", 12.7),
+    ("a4-3x7", "A4", 6.0),
+    ("a4-2x7", "A4", 12.7),
 ]
+"""With a margin each."""
 
 
-@pytest.mark.parametrize(("stock", "paper"), LABELS)
-@pytest.mark.parametrize("margin", MARGINS)
+@pytest.mark.parametrize(("stock", "paper", "margin"), LABELS)
 def test_labels_stay_on_their_labels(stock: str, paper: PrinterPaper, margin: float) -> None:
     """Sheets of labels are drawn as whole sheets: on their own paper nothing grows or moves."""
     before = command("labels", str(DEMO), "--only", "B1", "--stock", stock)

@@ -27,7 +27,7 @@ def test_holes_of_any_job(made: Job) -> None:
 @pytest.mark.slow
 @given(jobs())
 @settings(
-    max_examples=100, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_holes_of_many_jobs(made: Job) -> None:
     """The same, at length."""

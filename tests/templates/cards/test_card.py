@@ -316,7 +316,7 @@ def test_cards_keep_their_rules(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_cards_of_many_jobs_keep_their_rules(job: Job, paper: Paper) -> None:
     """The same, at length."""

@@ -131,7 +131,7 @@ def test_every_card_of_the_demo_lies_well(paper: str) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_every_card_of_generated_jobs_lies_well(job: Job, paper: Paper) -> None:
     """All kinds of fronts and boxes, all papers."""
