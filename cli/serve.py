@@ -3,6 +3,7 @@
 import socket
 from collections.abc import Sequence
 from contextlib import ExitStack
+from functools import partial
 
 import click
 
@@ -36,7 +37,7 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
     from cli.serving.access import Gate
     from cli.serving.answers import Answers
     from cli.serving.current import Current
-    from cli.serving.links import kept_port, local_name
+    from cli.serving.links import kept_bases, kept_port, local_name
     from cli.serving.localname import said_on_network
     from cli.serving.server import network_address, server_of, take_port
     from cli.serving.site import make_site
@@ -61,7 +62,8 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
         site = make_site(
             Answers(current, store),
             Gate(
-                key=store.key, port=listens, lan=lan, open_reading=open_reading,
+                key=store.key,
+                bases=partial(kept_bases, store), port=listens, lan=lan, open_reading=open_reading,
                 names=(f"{name}.local", socket.gethostname(), f"{socket.gethostname()}.local"),
             ),
         )  # fmt: skip

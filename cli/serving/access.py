@@ -10,7 +10,7 @@ a name that is not this computer's is refused, and so is a mark that a page from
 
 import hmac
 import ipaddress
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 from urllib.parse import parse_qs
@@ -63,12 +63,13 @@ def is_ours(host: str, port: int, names: Collection[str] = (), *, lan: bool = Fa
     return True
 
 
-def is_from_here(environ: Mapping[str, object], host: str) -> bool:
-    """Tell whether a page of this server sends a request that changes something. What is no
-    browser says neither where it comes from nor whether that is the same site."""
+def is_from_here(environ: Mapping[str, object], origins: Collection[str]) -> bool:
+    """Tell whether a page of this server, which has one of these origins, sends a request that
+    changes something. What is no browser says neither where it comes from nor whether that is the
+    same site."""
     origin = environ.get("HTTP_ORIGIN")
     if origin is not None:
-        return origin == f"http://{host}"
+        return origin in origins
     return environ.get("HTTP_SEC_FETCH_SITE") in (None, "same-origin", "none")
 
 
@@ -89,6 +90,9 @@ class Gate:
     port: int
     names: tuple[str, ...] = ()
     """This computer's names on the network."""
+    bases: Callable[[], Collection[str]] = tuple
+    """Gives scheme and host of the user's own that links were printed with by now: what leads here
+    by them is let in."""
     lan: bool = False
     open_reading: bool = False
     """Whether reading needs no key."""
@@ -96,10 +100,11 @@ class Gate:
     def judge(self, environ: Mapping[str, Any]) -> Judgement:
         """Say what a request may do, by WSGI's names. Raises Refused."""
         host = str(environ.get("HTTP_HOST", ""))
-        if not is_ours(host, self.port, self.names, lan=self.lan):
+        printed = [base for base in self.bases() if base.partition("://")[2] == host.lower()]
+        if not printed and not is_ours(host, self.port, self.names, lan=self.lan):
             raise Refused(403, "Not under this name", "These pages are not served under that name.")
         reading = environ["REQUEST_METHOD"] in ("GET", "HEAD")
-        if not reading and not is_from_here(environ, host):
+        if not reading and not is_from_here(environ, [f"http://{host}", *printed]):
             raise Refused(403, "Not from there", "Another site's page sent this; nothing was done.")
         given = given_key(environ)
         if given is None:

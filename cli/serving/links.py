@@ -6,14 +6,17 @@ the network are kept with the marks.
 
 from dataclasses import dataclass
 from pathlib import Path
-from urllib.parse import quote
+from urllib.parse import quote, urlsplit
 
 from cli.serving.store import Store, open_store
 
 PORT = 8032
 """Where the pages are served if nothing else is said: 32 mm, and no service is known to be there
 (from memory)."""
-LONGEST_NAME = 24
+BASE = "base "
+"""How the names begin under which bases are kept."""
+LONGEST_NAME = 10
+"""Letters of a job's name in that on the network: each makes the symbols larger."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +46,20 @@ class Link:
 def printed_link(job: Path, name: str, base: str | None = None) -> Link:
     """Give the link that labels of a job carry; `name` is the job's own. Without a base of the
     user's own it is this computer's name on the network, as `serve --lan` says it there, and its
-    port; whatever is not kept yet is kept from now on. Raises Failure."""
+    port; whatever is not kept yet is kept from now on, a base too, under which the pages then
+    answer. Raises Failure."""
     with open_store(job) as store:
-        return Link(
-            (base or f"http://{local_name(store, name)}.local:{kept_port(store)}").rstrip("/"),
-            store.key,
-        )
+        if base is None:
+            return Link(f"http://{local_name(store, name)}.local:{kept_port(store)}", store.key)
+        where = urlsplit(base)
+        origin = f"{where.scheme}://{where.netloc}".lower()
+        store.keep_fact(f"{BASE}{origin}", origin)
+        return Link(base.rstrip("/"), store.key)
+
+
+def kept_bases(store: Store) -> tuple[str, ...]:
+    """Give the bases of the user's own that links were printed with: scheme and host."""
+    return store.facts(BASE)
 
 
 def kept_port(store: Store) -> int:
@@ -59,12 +70,16 @@ def kept_port(store: Store) -> int:
 def local_name(store: Store, name: str) -> str:
     """Give the name on the network of the server of a job that is called so, before its `.local`.
     Two jobs have two names; a job that is renamed keeps what its labels say."""
-    return store.fact("name", lambda: f"jigsheet{_spelt(name)}")
+    return store.fact("name", lambda: f"jig{_spelt(name)}")
 
 
 def _spelt(name: str) -> str:
     from jigs.ground.latin import plain_capitals
 
     words = "".join(c if c.isascii() and c.isalnum() else " " for c in plain_capitals(name))
-    said = "-".join(words.lower().split())[:LONGEST_NAME].strip("-")
-    return f"-{said}" if said else ""
+    said = ""
+    for word in words.lower().split():
+        if said and len(said) + len(word) > LONGEST_NAME:
+            break
+        said += word
+    return f"-{said[:LONGEST_NAME]}" if said else ""

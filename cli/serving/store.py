@@ -78,7 +78,7 @@ def store_file(job: Path) -> Path:
 
 
 def _new_key() -> str:
-    return secrets.token_urlsafe(12)
+    return secrets.token_urlsafe(9)
 
 
 def now() -> str:
@@ -185,9 +185,19 @@ class Store:
         with self._lock, self._change():
             self._base.execute("insert or replace into facts values (?, ?)", (name, value))
 
+    def facts(self, begins: str) -> tuple[str, ...]:
+        """Give all that is kept under names that begin so."""
+        with self._lock:
+            rows = self._base.execute(
+                "select value from facts where substr(name, 1, ?) = ? order by name",
+                (len(begins), begins),
+            ).fetchall()
+        return tuple(value for (value,) in rows)
+
     @property
     def key(self) -> str:
-        """The key of the job's links, the same from one start to the next: 96 bits."""
+        """The key of the job's links, the same from one start to the next: 72 bits, which nobody
+        guesses by asking, and which leave the symbols small."""
         return self.fact("key", _new_key)
 
     def renew_key(self) -> None:

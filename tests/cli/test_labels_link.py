@@ -49,7 +49,7 @@ def test_each_symbol_leads_to_its_part_with_the_key_that_is_kept(
     assert {(link.scheme, link.fragment) for link in links} == {("http", "")}
     assert {tuple(parse_qs(link.query)["k"]) for link in links} == {(key,)}
     (host,) = {link.netloc for link in links}
-    assert re.fullmatch(r"jigsheet[a-z0-9-]*\.local:\d+", host)
+    assert re.fullmatch(r"jig[a-z0-9-]*\.local:\d+", host)
 
 
 def test_an_address_of_ones_own_needs_no_server(run: Run, small: Path, tmp_path: Path) -> None:

@@ -55,7 +55,7 @@ def raw(server: Server, request: bytes) -> bytes:
 def test_it_says_its_address_and_answers_there(server: Server) -> None:
     """On this computer alone; the key is in the address and in nothing else that is said."""
     assert server.base == f"http://127.0.0.1:{server.port}"
-    assert len(server.key) == 16
+    assert len(server.key) == 12
     status, page = ask(server, "GET", "/p/B1-2")
     assert status == 200
     assert b"B1-2" in page

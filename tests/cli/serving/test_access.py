@@ -73,7 +73,7 @@ def test_a_browser_leaves_out_the_usual_port() -> None:
 )
 def test_a_mark_comes_from_a_page_of_ours(said: dict[str, object], here: bool) -> None:
     """A form on a stranger's page is sent with the cookie: it is refused by where it stands."""
-    assert is_from_here(said, "127.0.0.1:8032") is here
+    assert is_from_here(said, ["http://127.0.0.1:8032"]) is here
 
 
 def test_a_key_is_right_or_wrong() -> None:

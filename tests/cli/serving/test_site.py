@@ -252,6 +252,25 @@ def test_a_foreign_host_is_refused_even_with_the_key(browser: Browser, host: str
     assert "Set-Cookie" not in got.headers
 
 
+def test_the_address_that_is_printed_on_labels_is_let_in(browser: Browser) -> None:
+    """A name of the user's own leads here, by itself or through a server before this one."""
+    bases = ("https://kitchen.example", "http://bench:9000")
+    with stranger(browser.job, bases=lambda: bases) as opened:
+        own = opened.let_in()
+        for host, origin in (
+            ("kitchen.example", "https://kitchen.example"), ("Bench:9000", "http://bench:9000"),
+        ):  # fmt: skip
+            assert own.get("/p/B1-2", HOST=host).status == 200
+            said = {"HOST": host, "ORIGIN": origin}
+            assert own.post("/p/B1-2/mark", {"step": "arrived"}, **said).status == 303
+        for host, origin in (
+            ("kitchen.example:8032", "https://kitchen.example:8032"),
+            ("kitchen.example", "http://bench:9000"), ("kitchen.example", "https://evil.example"),
+        ):  # fmt: skip
+            said = {"HOST": host, "ORIGIN": origin}
+            assert own.post("/p/B1-2/mark", {"step": "arrived"}, **said).status == 403
+
+
 @pytest.mark.parametrize("origin", ["http://evil.example", "null", "https://127.0.0.1:8032"])
 def test_a_form_of_another_site_does_nothing(browser: Browser, origin: str) -> None:
     """It is sent with the cookie all the same."""
