@@ -115,3 +115,9 @@ def stranger(job: Path, **gate: Any) -> Iterator[Browser]:
             Gate(key=store.key, port=PORT, **gate),
         )
         yield Browser(site=site, key=store.key, store=store, job=job)
+
+
+def marks(browser: Browser, part: str = "B1-2") -> list[str]:
+    """Give the steps of a part that are marked, by their keys."""
+    kept = browser.store.kept().get(part)
+    return [] if kept is None else [*kept.marks]
