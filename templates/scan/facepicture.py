@@ -206,6 +206,6 @@ def up_marks(x: float, y: float, length: float, word: str = "UP", turns: int = 1
 def drawing(marks: Iterable[Mark], wide: float, high: float, kind: str, alt: str) -> Html:
     """Make a picture of marks."""
     return tag(
-        "svg", Html(draw_inline(marks, high)), viewBox=f"0 0 {wide:.0f} {high:.0f}", class_=kind,
-        role="img", aria_label=alt,
+        "svg", Html(draw_inline(marks, high)), viewBox=f"0 0 {wide:.0f} {high:.0f}",
+        width=round(wide), height=round(high), class_=kind, role="img", aria_label=alt,
     )  # fmt: skip

@@ -49,7 +49,7 @@ def test_any_job_has_its_pages(job: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=4, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_many_jobs_have_their_pages(job: Job) -> None:
     """The same, for more of them."""
     check_all(job)
