@@ -218,10 +218,12 @@ def draw_sticks(
 
 
 def tell_unprintable(layout: "Layout") -> None:
-    """Tell on standard error which of the job's texts the printed face cannot show."""
+    """Tell on standard error which of the job's texts the printed face, or a symbol, cannot
+    show."""
     from templates.page.unprintable import unprintable
+    from templates.words.scanwords import tell_walls
 
-    for line in unprintable(layout):
+    for line in (*unprintable(layout), *tell_walls(layout)):
         tell(line)
 
 

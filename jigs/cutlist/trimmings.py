@@ -14,8 +14,8 @@ The golden box: 584.2 + 2 + 19.05, and 15 to scribe.
 (605.25, 620.25)
 
 A wall's tag is its name in capitals without accents, its letters A-Z and digits alone, at most six
-of them; a name in another script gives `WALL1`, `WALL2`. No two walls of a job have one tag, and no
-wall has the ID of a box. A wall with an `id` of its own in the job has that.
+of them; a name that has none of these gives `WALL1`, `WALL2`. No two walls of a job have one tag,
+and no wall has the ID of a box. A wall with an `id` of its own in the job has that.
 
 >>> wall_tags(("north", "island", "northern", "Βόρειος"), taken=())["island"]
 'ISLAND'

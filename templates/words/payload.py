@@ -32,7 +32,7 @@ Phrase = tuple[str, int]
 
 
 def spell(text: str) -> str:
-    """Write a name in capitals, digits and hyphens; accents go, other scripts vanish."""
+    """Write a name in capitals, digits and hyphens; accents go, and what has no such letters."""
     return " ".join(re.sub(r"[^A-Z0-9-]+", " ", plain_capitals(text)).split())
 
 

@@ -23,7 +23,7 @@ from templates.words.payload import Payload, Phrase, spell
 from templates.words.piecenames import PIECE_WORDS, WHERE
 from templates.words.saying import finding_name
 from templates.words.stationwords import FROM_WORDS, station_title
-from templates.words.wallwords import wall_title
+from templates.words.wallwords import WALL, wall_title
 from templates.words.wording import FRONT_WORDS
 
 NEXT, STATION, LINES, NEIGHBOUR, HEIGHT, INCOMPLETE = range(1, 7)
@@ -159,7 +159,7 @@ def _say(
 ) -> Payload:
     """Say of a part what there is to say; of one that is held back why, and neither a code nor
     what is done with it. `before`: what stands before the boxes that it belongs to."""
-    title = spell(wall_title(wall)) if spell(wall) else ""
+    title = spell_wall(layout, wall)
     found = along_wall(layout.job, boxes[0]) if len(boxes) == 1 else None
     height = found.height if found is not None else None
     said = [
@@ -177,6 +177,28 @@ def _say(
         phrases=tuple(each for each in said if each[0]),
         code="" if held else code,
         hold=bool(held),
+    )
+
+
+def spell_wall(layout: Layout, wall: str) -> str:
+    """Name a wall in the letters of a symbol; one whose script has none of these by its own ID, or
+    by its place among the job's walls, as its pieces are called too. Empty for no wall."""
+    if not wall or spell(wall):
+        return spell(wall_title(wall)) if wall else ""
+    given = next((each.id for each in layout.job.walls if each.name == wall), "")
+    if given:
+        return wall_title(given)
+    names = list(dict.fromkeys(box.wall for box in layout.boxes))
+    return f"{WALL} {names.index(wall) + 1}"
+
+
+def tell_walls(layout: Layout) -> tuple[str, ...]:
+    """Say of each wall whose name symbols cannot spell what they call it."""
+    walls = dict.fromkeys(box.wall for box in layout.boxes)
+    return tuple(
+        f"wall '{wall}': a symbol has no such letters and says {spell_wall(layout, wall)}"
+        for wall in walls
+        if wall and not spell(wall)
     )
 
 

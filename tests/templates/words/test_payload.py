@@ -25,12 +25,14 @@ GOES = ("THEN PAINT", "PULLS B", "CUPS LEFT", "UNDER W2-1", "HANGS AT", " BOX ",
         ("Südwand", "SUDWAND"),
         ("Łódź/straße", "LODZ STRASSE"),
         ("www.galley.example", "WWW GALLEY EXAMPLE"),
-        ("Кухня", ""),
+        ("Кухня", "KUKHNYA"),
+        ("北の壁", ""),
         ("wall: 2", "WALL 2"),
     ],
 )
 def test_names_are_spelt_in_the_dense_alphabet(name: str, spelt: str) -> None:
-    """Accents go, other scripts vanish, dots and colons become spaces."""
+    """Accents go, alphabets are written in ours, other signs vanish, dots and colons become
+    spaces."""
     assert spell(name) == spelt
 
 

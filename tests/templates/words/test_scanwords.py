@@ -15,13 +15,20 @@ from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import BoxSpec, FrontSpec
+from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import error
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from templates.labels.labellist import list_labels
 from templates.labels.labelwords import LabelWords
 from templates.words.payload import LENGTHS
-from templates.words.scanwords import drawer_box_payload, front_payload, side_payload
+from templates.words.scanwords import (
+    drawer_box_payload,
+    front_payload,
+    side_payload,
+    spell_wall,
+    tell_walls,
+)
 from templates.words.stationwords import station_title
 from templates.writers.qr import qr_matrix
 from tests.jigs.sample import box, lay
@@ -198,6 +205,32 @@ def test_every_label_of_a_kitchen_answers_by_itself(name: str) -> None:
     for part, title in titles:
         assert re.search(rf" / {title} (\d+\.\d )+UP / ", texts[part]), texts[part]
     assert all(len(text) <= LENGTHS[0] for text in texts.values())
+
+
+@pytest.mark.parametrize(
+    ("wall", "said"),
+    [
+        ("Βόρεια", "VOREIA WALL"),
+        ("Северная", "SEVERNAYA WALL"),
+        ("Łącznik", "LACZNIK WALL"),
+        ("北", "WALL 1"),
+    ],
+)
+def test_a_wall_of_another_script_does_not_vanish(wall: str, said: str) -> None:
+    """It is written in our letters, or told by its place among the job's walls, as its pieces are
+    (`WALL1-TOE-1`); then its person is told."""
+    layout = galley(wall=wall)
+    door = next(front for front in layout.fronts if front.id == "B3-2")
+    assert f" / {said} / 1ST BOX FROM LEFT / " in front_payload(layout, door).text
+    told = f"wall '{wall}': a symbol has no such letters and says {said}"
+    assert tell_walls(layout) == ((told,) if wall == "北" else ())
+
+
+def test_a_wall_of_no_letters_of_ours_is_called_by_its_own_id() -> None:
+    """Where the job gives one, as in the IDs of its pieces."""
+    layout = galley(wall="北")
+    walls = (WallSpec(name="北", id="N1"),)
+    assert spell_wall(replace(layout, job=replace(layout.job, walls=walls)), "北") == "N1 WALL"
 
 
 def test_of_parts_of_no_wall_the_rest_holds() -> None:
