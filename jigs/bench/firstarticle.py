@@ -8,6 +8,7 @@ passes; what does not says which number of the record is wrong.
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from jigs.box.parts import Front, Layout
 from jigs.box.provenance import with_open
@@ -21,11 +22,20 @@ ORDINARY_HEIGHT, ORDINARY_WIDTH = 1000.0, (250.0, 700.0)
 """Fronts outside of these are tried only where there are no others; mm (our own choice)."""
 
 
+PassWhat = Literal[
+    "overlay", "inset-gap", "hinge-gap", "door-up", "door-flush",
+    "box-width", "box-up", "front-up", "front-flush",
+]  # fmt: skip
+"""What is measured: of a door its overlay, or its gap where it is inset, the gap at its hinge edge,
+how high it hangs and how flush; of a drawer its box's width, how high that stands above its front's
+bottom edge, how high its front does, and how flush."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PassMark:
     """One thing to measure: what is wanted and between which limits it passes; mm."""
 
-    name: str
+    what: PassWhat
     wanted: float
     least: float
     most: float
@@ -149,18 +159,18 @@ def _door_marks(front: Front, record: HingeRecord) -> tuple[PassMark, ...]:
     assert choice is not None, "only a door that hangs is tried"
     needed = overlay_got(record, choice.tab, choice.plate) - choice.error
     marks = [
-        PassMark(name="overlay, side screw at its middle: how far the door covers the side",
+        PassMark(what="overlay",
                  wanted=needed, least=needed - OVERLAY_LIMIT, most=needed + OVERLAY_LIMIT),
-        _level("door's bottom edge above the bottom end of the side", front.place.y),
-        _level("flushness: door's back off a straight edge, from top to bottom", 0.0),
+        _level("door-up", front.place.y),
+        _level("door-flush", 0.0),
     ]  # fmt: skip
     if front.place.overlay == "inset":
-        marks[0] = PassMark(name="gap between door and side, side screw at its middle",
+        marks[0] = PassMark(what="inset-gap",
                             wanted=-needed, least=-needed - OVERLAY_LIMIT,
                             most=-needed + OVERLAY_LIMIT)  # fmt: skip
     if front.place.overlay != "inset":
         gap = front.gaps.left if front.hinged == "left" else front.gaps.right
-        marks.insert(1, PassMark(name="gap at the hinge edge, door half open: nothing rubs",
+        marks.insert(1, PassMark(what="hinge-gap",
                                  wanted=gap, least=_least_gap(front),
                                  most=gap + OVERLAY_LIMIT))  # fmt: skip
     return tuple(marks)
@@ -176,13 +186,13 @@ def _drawer_marks(front: Front, record: SlideRecord) -> tuple[PassMark, ...]:
     drawer = front.drawer
     assert drawer is not None, "only a drawer is tried"
     return (
-        PassMark(name="drawer box, outside width", wanted=drawer.width,
+        PassMark(what="box-width", wanted=drawer.width,
                  least=drawer.width - record.width_tolerance, most=drawer.width),
-        _level("drawer box's underside above its front's bottom edge", drawer.y),
-        _level("front's bottom edge above the bottom end of the side", front.place.y),
-        _level("flushness: front's left end higher or lower than its right", 0.0),
+        _level("box-up", drawer.y),
+        _level("front-up", front.place.y),
+        _level("front-flush", 0.0),
     )  # fmt: skip
 
 
-def _level(name: str, wanted: float) -> PassMark:
-    return PassMark(name=name, wanted=wanted, least=wanted - LEVEL, most=wanted + LEVEL)
+def _level(what: PassWhat, wanted: float) -> PassMark:
+    return PassMark(what=what, wanted=wanted, least=wanted - LEVEL, most=wanted + LEVEL)

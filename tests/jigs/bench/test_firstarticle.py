@@ -70,7 +70,7 @@ def test_an_inset_door_is_measured_by_its_gap(tmp_path: Path) -> None:
         'like = "cup35-full"\nconstant = "15 mm"', 'like = "cup35-inset"\nconstant = "-4 mm"'
     )
     marks = articles(tmp_path, text)["mine"].marks
-    assert marks[0].name.startswith("gap between door and side")
+    assert marks[0].what == "inset-gap"
     assert marks[0].wanted == pytest.approx((457.2 - 2 * 18.3 - 524 * 25.4 / 32) / 2)
 
 
