@@ -53,6 +53,7 @@ def served(folder: Path, *words: str, python: str = sys.executable) -> Iterator[
     server = Server(process, [])
     try:
         server.told.append(process.stdout.readline())
+        assert server.key, process.communicate(timeout=20)[1]
         yield server
     finally:
         if process.poll() is None:

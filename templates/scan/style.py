@@ -4,5 +4,6 @@ from importlib.resources import files
 
 _HERE = files("templates.scan")
 STYLE = _HERE.joinpath("style.css").read_text(encoding="utf-8")
-SCRIPT = _HERE.joinpath("search.js").read_text(encoding="utf-8")
-"""Shows of a list of parts, while one types, only those whose ID has what is typed."""
+SCRIPT = _HERE.joinpath("scan.js").read_text(encoding="utf-8")
+"""Shows of a list of parts, while one types, only those whose ID has what is typed; makes a photo
+small before it is sent."""

@@ -4,12 +4,17 @@ import re
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
+from PIL import Image
 from playwright.sync_api import Page, expect
 
+from cli.main import main
+from cli.serving.site import MOST_BYTES
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.browser.conftest import DESK, SIZES, Open, audit, folder_of
 from tests.cli.serving.test_photos import photo
+from tests.cli.test_labels_link import read_symbols
 from tests.served import Server
 
 pytestmark = pytest.mark.slow
@@ -36,6 +41,18 @@ def test_a_scanned_link_shows_the_part_marked_and_its_next_step(
     assert box["height"] >= 44
     assert box["width"] >= 200
     assert page.get_by_role("img").count() >= 2
+
+
+def test_a_printed_label_leads_to_its_page(server: Server, visit: Open, tmp_path: Path) -> None:
+    """Printed with the address of the server, read by an independent reader, opened: the phone is
+    let in and may mark."""
+    out = tmp_path / "labels.pdf"
+    words = ("--payload", "link", "--base", server.base, "--only", "B1-2", "-o", str(out))
+    CliRunner().invoke(main, ["labels", str(folder_of(server) / "job.toml"), *words])
+    (link,) = set(read_symbols(out))
+    page = visit(link)
+    expect(page.get_by_role("heading", level=1)).to_have_text("B1-2")
+    expect(page.locator("button.next")).to_be_visible()
 
 
 def test_a_mark_is_seen_by_the_other_phone_and_undone(server: Server, visit: Open) -> None:
@@ -117,6 +134,26 @@ def test_a_photo_and_a_note_are_kept(server: Server, visit: Open, tmp_path: Path
     page.locator("textarea").fill(said)
     page.get_by_role("button", name="Keep the note").click()
     expect(page.get_by_text(said).first).to_be_attached()
+
+
+def test_a_photo_is_made_small_before_it_is_sent(
+    server: Server, visit: Open, tmp_path: Path
+) -> None:
+    """One of more bytes than the server takes arrives all the same."""
+    large = Image.effect_noise((3600, 2700), 200).convert("RGB")
+    file = tmp_path / "photo.jpg"
+    large.save(file, "JPEG", quality=95)
+    assert file.stat().st_size > MOST_BYTES
+    page = visit(scanned(server, "W3-1"))
+    page.locator("summary", has_text="note").click()
+    page.locator("input[type=file]").set_input_files(file)
+    for _ in range(50):  # waiting within the page is what its policy refuses
+        if page.evaluate("document.querySelector('[type=file]').files[0].size") < MOST_BYTES / 4:
+            break
+        page.wait_for_timeout(100)
+    page.get_by_role("button", name="Keep the photo").click()
+    expect(page.locator("img")).to_be_visible()
+    assert page.locator("img").evaluate("each => each.naturalWidth") == 1600
 
 
 def test_a_held_part_says_hold_and_has_no_button(server: Server, visit: Open) -> None:

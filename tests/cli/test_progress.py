@@ -5,6 +5,7 @@ import io
 from pathlib import Path
 
 from cli.serving.store import open_store, store_file
+from templates.words.stepwords import LISTED
 from tests.cli.conftest import Run
 
 
@@ -29,7 +30,7 @@ def test_a_job_of_which_nothing_is_marked_is_all_to_be_done(run: Run, small: Pat
     result = run("progress", small)
     assert result.exit_code == 0
     assert result.stdout.startswith("0 of ")
-    assert "To come in (2): B1-1, B1-2" in result.stdout
+    assert f"{LISTED['arrived']} (2): B1-1, B1-2" in result.stdout
     assert not store_file(small).exists()
 
 
@@ -37,8 +38,8 @@ def test_parts_are_listed_by_their_next_step(run: Run, small: Path) -> None:
     """What is stale, doubtful or gone is said too."""
     result = run("progress", marked(small))
     assert result.stdout.startswith("1 of ")
-    assert "To come in (1): B1-1" in result.stdout
-    assert "To drill (1): B1-2" in result.stdout
+    assert f"{LISTED['arrived']} (1): B1-1" in result.stdout
+    assert f"{LISTED['bored']} (1): B1-2" in result.stdout
     assert "stale: B1-2" in result.stdout
     assert "Done to another code, to be looked at: B1-2" in result.stdout
     assert "No longer in the job: B9-1" in result.stdout
