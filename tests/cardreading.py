@@ -21,7 +21,7 @@ class UnreadableError(ValueError):
 
 
 _INDEX = re.compile(
-    r"SET THIS EDGE (?:(?P<inches>\d+) in \([\d.]+\)|(?P<mm>[\d.]+) \([^)]*\)) FROM THE"
+    r"SET THIS EDGE (?:(?P<inches>\d+) in \([\d.]+\)|(?P<mm>[\d.]+) \([^)]*\)) FROM "
 )
 
 

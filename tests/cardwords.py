@@ -56,36 +56,51 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             fixed = door is not None and face.face == "back" and not door.reversible
             if ("NOT REVERSIBLE" in field.text) is not fixed:
                 faults.append(f"{face.part}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}")
-            found = _faults_beside(field, face, codes, guides)
+            own, *rows = _told_beside(field)
+            found = _faults_beside(field, own, face, codes, guides)
             found += _faults_on_cards(field, face, codes, wanted)
+            for row in rows:
+                other = wanted[row.split(",")[0], face.words]
+                found += [f"{other.part}: {each}" for each in _faults_told(row, other, codes)]
             faults += [f"page {page.number}: {face.part}: {fault}" for fault in found]
     return faults
 
 
+def _told_beside(field: PrintedPage) -> list[str]:
+    """Give what is said of a face beside its cards, and of each other that has a row with it."""
+    on_cards = {run for card in field.cards for run in card.runs}
+    told = " ".join(run.text for run in field.runs if run not in on_cards)
+    return re.split(r"ALSO (?=\S+ ?\S*, sheet \d+ of)", told)
+
+
 def _faults_beside(
-    field: PrintedPage, face: Wanted, codes: dict[str, str], guides: set[str]
+    field: PrintedPage, own: str, face: Wanted, codes: dict[str, str], guides: set[str]
 ) -> list[str]:
-    """Look for what is said of one face beside its cards."""
-    size = (
-        f"Size {_tenths(face.width)} x {_tenths(face.height)} x"
-        if face.face in ("box-front", "box-back")
-        else f"Size {_tenths(face.height)} x {_tenths(face.width)}"
-        if face.face == "inside"
-        else f"Size {_tenths(face.width)} x {_tenths(face.height)}"
-    )
-    faults = [
-        f"{words!r} is missing"
-        for words in (f"code {codes[face.part]}", "Yours ____", size, "UP")
-        if words not in field.text
-    ]
-    found = re.search(r"STEPS: pages? ([\d, and]+)\.", field.text)
+    """Look for what is said of one face, `own`, beside its cards."""
+    faults = ["'UP' is missing"] if "UP" not in own else []
+    found = re.search(r"STEPS: pages? ([\d, and]+)\.", own)
     if found is None or not set(re.findall(r"\d+", found[1])) <= guides:
         faults.append("says no page of steps")
     strip = "Cut the pieces out" in field.text  # they fill the sheets that follow
     elsewhere = " on page " in field.text or "PIN CARD" in field.text
     if not field.cards and not strip and not elsewhere:
         faults.append("no cards, and nothing says where they are")
-    sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", field.text))
+    return [*faults, *_faults_told(own, face, codes), *_false_ends(field, face)]
+
+
+def _faults_told(text: str, face: Wanted, codes: dict[str, str]) -> list[str]:
+    """Look for what is said of the part itself: code, size, blanks, sums."""
+    size = (
+        f"Size {_tenths(face.height)} x {_tenths(face.width)}"
+        if face.face == "inside"
+        else f"Size {_tenths(face.width)} x {_tenths(face.height)}"
+    )
+    faults = [
+        f"{words!r} is missing"
+        for words in (f"code {codes[face.part]}", "Yours ____", size)
+        if words not in text
+    ]
+    sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", text))
     if not sums:
         faults.append("no sum")
     for terms, total in sums:
@@ -94,8 +109,8 @@ def _faults_beside(
         if sum(tenths) != round(float(total) * 10):
             faults.append(f"{terms} is not {total}")
     if face.corners:
-        faults += _false_place(field.text, face)
-    return [*faults, *_false_ends(field, face)]
+        faults += _false_place(text, face)
+    return faults
 
 
 def _faults_on_cards(
@@ -213,7 +228,7 @@ _STANDS = re.compile(
     r"Drawer box: (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
     r"([^;]*); (\d+\.\d) up"
 )
-_FROM_LINE = re.compile(r"(\d+\.\d) from this line")
+_FROM_LINE = re.compile(r"(\d+\.\d) from line")
 
 
 def _near(value: float, figures: list[str]) -> bool:

@@ -20,7 +20,9 @@ from templates.binding.once import Cards, Use
 from templates.binding.pageorder import in_order_of_work
 from templates.binding.pincards import PinCard, PinCards
 from templates.binding.planning import make_face_cards
+from templates.cards.card import Card
 from templates.page.marks import Page
+from templates.page.packing import Size
 from templates.page.paper import Paper
 from templates.sheets.field import Field, NoRoomError, fields_of
 from templates.sheets.guide import guides_for
@@ -136,22 +138,85 @@ def _fields(
     rooms = rooms_of(paper)
     cards = Cards(each=each)
     pins = PinCards(layout, cards)
-    faces: list[tuple[SheetWords, list[Use], list[PinCard]]] = []
+    faces: list[_Face] = []
     for part in parts:
         for view in part.views:
             words = SheetWords(view=view, part=part.words, guides=guides)
             made, own, sizes = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
             uses = cards.use(made, sizes)
-            faces.append((replace(words, own=own), uses, pins.use(view, made, sizes)))
+            crosses = pins.use(view, made, sizes)
+            faces.append(_Face(words=replace(words, own=own), uses=uses, crosses=crosses))
+    _lead(faces)
     fields: list[Field] = []
-    for face, uses, crosses in faces:
-        words = replace(face, pins=tuple(row for each in crosses
-                                         for row in pins.rows(each, face.view)))  # fmt: skip
-        elsewhere = tuple(use.elsewhere for use in uses if not use.own)
-        here = [use.card for use in uses if use.own]
-        here += [pins.drawn(each) for each in crosses if each.stands_with(face.view)]
-        fields += fields_of(replace(words, elsewhere=elsewhere), here, rooms)
+    for face in faces:
+        if face.leader is None:
+            fields += face.fields(faces, pins, rooms)
     return fields
+
+
+@dataclass(slots=True, kw_only=True)
+class _Face:
+    """A face with its cards, while it is seen with which others it stands. `leader`: which face
+    has all its cards."""
+
+    words: SheetWords
+    uses: list[Use]
+    crosses: list[PinCard]
+    leader: int | None = None
+
+    @property
+    def as_row(self) -> SheetWords:
+        """Give its words with the cards that stand with other parts."""
+        elsewhere = tuple(use.elsewhere for use in self.uses if not use.own)
+        return replace(self.words, elsewhere=elsewhere)
+
+    def fields(
+        self, faces: Sequence["_Face"], pins: PinCards, rooms: Sequence[Size]
+    ) -> list[Field]:
+        """Give its fields; the faces that it leads have rows in the first of them, where there is
+        room for all, else fields of their own."""
+        view = self.words.view
+        lines = tuple(row for each in self.crosses for row in pins.rows(each, view))
+        words = replace(self.as_row, pins=lines)
+        here = [use.card for use in self.uses if use.own]
+        here += [pins.drawn(each) for each in self.crosses if each.stands_with(view)]
+        led = [face for face in faces if face.leader is not None and faces[face.leader] is self]
+        try:
+            return _with_rows(words, [face.as_row for face in led], here, rooms)
+        except NoRoomError:
+            if not led:
+                raise
+            for face in led:
+                face.leader = None
+            return list(fields_of(words, here, rooms))
+
+
+def _with_rows(
+    words: SheetWords, rows: Sequence[SheetWords], cards: Sequence[Card], rooms: Sequence[Size]
+) -> list[Field]:
+    """Give the fields of a face with rows in the first of them: if it is the only one, all cards
+    that they name are beside them."""
+    beside = [
+        replace(row, elsewhere=tuple(replace(card, here=True) for card in row.elsewhere))
+        for row in rows
+    ]
+    found: list[Field] = []
+    for also in (beside, rows) if rows else (rows,):
+        found = list(fields_of(replace(words, also=tuple(also)), cards, rooms))
+        if len(found) == 1:
+            break
+    return found
+
+
+def _lead(faces: Sequence[_Face]) -> None:
+    """Find the faces that have all their cards from one other."""
+    owner = {
+        use.card.number: number for number, face in enumerate(faces) for use in face.uses if use.own
+    }
+    for face in faces:
+        owners = {owner[use.card.number] for use in face.uses}
+        if len(owners) == 1 and not any(use.own for use in face.uses) and not face.crosses:
+            (face.leader,) = owners
 
 
 def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:
@@ -159,19 +224,22 @@ def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:
     drawer box that it is marked through; the first plan's page is `start`."""
     cards: dict[int, int] = {}
     boxes: dict[str, int] = {}
-    sheets = Counter(spot.field.words.view.part for plan in plans for spot in plan.spots)
+    sheets = Counter(view.part for plan in plans for view in plan.views)
     told: Counter[str] = Counter()
     for page, plan in enumerate(plans, start=start):
         cards |= {placed.card.number: page for placed in plan.cards}
-        for view in (spot.field.words.view for spot in plan.spots):
+        for view in plan.views:
             if view.face == "box-front":
                 boxes.setdefault(view.part, page)
-    for plan in plans:
+    for page, plan in enumerate(plans, start=start):
         spots: list[Spot] = []
         for spot in plan.spots:
-            part = spot.field.words.view.part
-            told[part] += 1
-            spots.append(spot.told(cards, boxes).numbered(told[part], sheets[part]))
+            names: list[str] = []
+            for view in spot.field.words.views:
+                told[view.part] += 1
+                count = sheets[view.part]
+                names.append(f"sheet {told[view.part]} of {count}" if count > 1 else "")
+            spots.append(spot.told(page, cards, boxes).numbered(names))
         yield replace(plan, spots=tuple(spots))
 
 
@@ -181,7 +249,7 @@ def _list_pages(
     """List parts and pages, the first of them page `start`, in the order of the job."""
     pages: dict[str, list[int]] = {}
     for number, plan in enumerate(plans, start=start):
-        for part in dict.fromkeys(spot.field.words.view.part for spot in plan.spots):
+        for part in dict.fromkeys(view.part for view in plan.views):
             pages.setdefault(part, []).append(number)
     for each in parts:
         if each.words.part in pages:

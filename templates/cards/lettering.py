@@ -91,13 +91,13 @@ def axis_label(
         value = reference.value + distance
         small += [f"from {name}"] if named else []
         if reference.kind == "index":
-            small.append(f"{format_mm(distance)} from this line")
+            small.append(f"{format_mm(distance)} from line")
     if panel is not None and value > panel:
         small.append(f"{format_mm(value - panel)} over panel")
     if raw and band > 0.0:
         small.append(f"{format_mm(value + band)} once banded")
     elif band > 0.0:
-        small.append(f"{format_mm(value - band)} {'from raw edge' if named else 'raw'}")
+        small.append(f"{format_mm(value - band)} raw{' edge' if named else ''}")
     return Label(mm=format_mm(value), inches=f'{format_inches(value)}"', small=tuple(small))
 
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
-from templates.page.marks import Mark, Page
+from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph, stacked
+from templates.page.typeface import text_width
 from templates.sheets.guidedraw import PICTURES, fold_picture
 from templates.words.fittingwords import Work, work_of
 from templates.words.guidewords import (
@@ -28,7 +29,7 @@ from templates.words.guidewords import (
 
 COLUMN, BETWEEN = 56.0, 6.0
 """Width of pictures and cautions, and between them and the steps; mm."""
-WIDEST = 130.0
+WIDEST = 155.0
 """The longest lines that are easily read, mm."""
 SIZE = 3.5
 """Lettering of the steps."""
@@ -83,13 +84,13 @@ class Guides:
         traits = {trait for each in self.wanted.values() for trait in each.traits}
         cares = paragraph(" ".join(CARES), COLUMN, bold=True)
         beside = stacked([fold_picture(), cares])
-        yield None, _guide(self.paper, EVERY, "ABCDEFG", every_steps(traits), beside)
-        letters = paragraph(LETTERS.format(self.first), COLUMN, bold=True)
+        yield None, _guide(self.paper, EVERY, "ABCDEFGH", every_steps(traits), beside)
+        letters = LETTERS.format(self.first)
         for work, wanted in self.wanted.items():
             words, steps = GUIDES[work], guide_steps(work, wanted.traits, wanted.kinds)
-            beside = stacked([letters, *(PICTURES[each]() for each in words.pictures)])
+            beside = stacked([PICTURES[each]() for each in words.pictures])
             numbers = [str(row) for row, _ in enumerate(steps, start=1)]
-            yield work, _guide(self.paper, words.title, numbers, steps, beside)
+            yield work, _guide(self.paper, words.title, numbers, steps, beside, letters)
 
     def _draw(self, blocks: Mapping[Work | None, MarkBlock], number: int) -> Page:
         work = next(iter(blocks))
@@ -107,12 +108,19 @@ def guide_page(
 
 
 def _guide(
-    paper: Paper, title: str, numbers: Iterable[str], steps: Iterable[str], beside: MarkBlock
+    paper: Paper,
+    title: str,
+    numbers: Iterable[str],
+    steps: Iterable[str],
+    beside: MarkBlock,
+    letters: str = "",
 ) -> MarkBlock:
-    """Set one guide: title, numbered steps, what stands beside them."""
+    """Set one guide: title, numbered steps, what stands beside them; `letters`: where the lettered
+    steps stand."""
     across = paper.width - LEFT_STRIP - EDGE
-    width = min(across - COLUMN - BETWEEN, WIDEST)
-    head = paragraph(title, across, size=5.0, bold=True)
+    width = min(across - (COLUMN + BETWEEN if beside.marks else 0.0), WIDEST)
+    head = paragraph(title, across - text_width(letters, SIZE), size=5.0, bold=True)
+    where = Text(x=across, y=-5.6, text=letters, size=SIZE, anchor="end")
     lines = [
         paragraph(step, width, size=SIZE, hang=number)
         for number, step in zip(numbers, steps, strict=True)
@@ -121,6 +129,7 @@ def _guide(
     down = head.height + 2.0
     marks = (
         *head.marks,
+        *([where] if letters else []),
         *moved(text.marks, 0.0, -down),
         *moved(beside.marks, width + BETWEEN, -down),
     )

@@ -33,7 +33,7 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
-    `measure` its size in mm and inches (`454.0 x 613.0 x 19.0`), `payload` the text of its QR
+    `measure` the size of its face (`Size 454.0 x 613.0.`), `payload` the text of its QR
     symbol, `facts` what holds for the work on one face, `notes` what applies to the part,
     `face_notes` what of it on the face of a front, where all of it does not; None for all.
     """
@@ -74,7 +74,7 @@ def title(words: PartWords, sheet: str, width: float) -> MarkBlock:
     if len(place) > 2:
         place = [place[0], shorten(" ".join(place[1:]), 2.5, False, room)]
     # The code is never cut.
-    *numbers, number = wrap(f"{sheet}, code {words.code}", 2.5, True, room)
+    *numbers, number = wrap(f"{sheet}{', ' if sheet else ''}code {words.code}", 2.5, True, room)
     place += numbers
     after = text_width(number, 2.5, True) + 2.0
     if after < room:
@@ -98,13 +98,18 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
     return [paragraph(line, width, size=size, bold=True), paragraph(seen, width)]
 
 
+def figures_of(view: FaceView, words: PartWords) -> list[str]:
+    """Give a part's size, the blanks for what is measured, the sums that close."""
+    return [words.measure, YOURS, *sums(view)]
+
+
 def head_across(
     view: FaceView, words: PartWords, cards: Sequence[Numbered] | None, sheet: str, width: float
 ) -> MarkBlock:
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
 
     `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
-    figures = [f"Size {words.measure}", YOURS, *sums(view)]
+    figures = figures_of(view, words)
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -136,7 +141,7 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(paragraph(text, width) for text in (f"Size {words.measure}", YOURS, *sums(view))),
+        *(paragraph(text, width) for text in figures_of(view, words)),
     ]
 
 
@@ -145,15 +150,18 @@ def _picture(view: FaceView, cards: Sequence[Numbered] | None, width: float) -> 
     return picture_room(view, width) if cards is None else picture(view, cards, width)
 
 
-def body(
-    view: FaceView, words: PartWords, own: tuple[str, ...], width: float, *, first: bool
-) -> list[MarkBlock]:
-    """Give what a part's page says of the work: where its steps stand and what is its own in them
-    (`own`), the caution of what is bored; on the first page of a face what holds for the work on
-    it; what applies to the part."""
+def notes_of(view: FaceView, words: PartWords, *, first: bool) -> tuple[Sentence, ...]:
+    """Give what applies to a part; on the first page of a face what holds for the work on it."""
     facts = words.facts.get(view.face, ()) if first else ()
     applies = words.notes if view.face != "front" or words.face_notes is None else words.face_notes
-    notes = (*facts, *applies)
+    return (*facts, *applies)
+
+
+def body(
+    view: FaceView, own: tuple[str, ...], notes: Sequence[Sentence], width: float
+) -> list[MarkBlock]:
+    """Give what a part's page says of the work: where its steps stand and what is its own in them
+    (`own`), the caution of what is bored, its notes."""
     return [
         *open_pieces(view, width),
         stacked([paragraph(text, width) for text in own]),

@@ -8,10 +8,9 @@ from jigs.box.parts import Front, Layout, Side
 from jigs.ground.problems import OF_HINGES, OPEN_CODES
 from templates.sheets.panel import PartWords
 from templates.words.boardfacts import (
-    box_measure,
     drawer_box_facts,
+    face_measure,
     incomplete,
-    part_measure,
     side_facts,
 )
 from templates.words.frontfacts import back_facts, face_facts, given_facts
@@ -36,11 +35,11 @@ def kind_of_front(front: Front) -> str:
     return name
 
 
-def place_of(wall: str, box: str) -> str:
-    """Name a part's place: `NORTH WALL, BOX B3`."""
+def place_of(wall: str, box: str, part: str) -> str:
+    """Name a part's place: `NORTH WALL`, and its box where its ID does not begin with it."""
     if not wall:
         return f"BOX {box}"
-    return f"{wall_title(wall)}, BOX {box}"
+    return wall_title(wall) if part.startswith(box) else f"{wall_title(wall)}, BOX {box}"
 
 
 def neighbour_of(layout: Layout, front: Front) -> str:
@@ -53,7 +52,7 @@ def neighbour_of(layout: Layout, front: Front) -> str:
 
 def words_of_front(layout: Layout, front: Front) -> PartWords:
     """Give the words of a front's sheets."""
-    place = place_of(front.wall, front.box)
+    place = place_of(front.wall, front.box, front.id)
     hinged = any(fitting.kind == "hinge" for fitting in front.fittings)
     elsewhere = OF_HINGES if hinged else frozenset[str]()
     neighbour = neighbour_of(layout, front)
@@ -63,7 +62,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         place=f"{place}, {neighbour}" if neighbour else place,
         job=layout.job.name,
         code=front.code,
-        measure=part_measure(front.width, front.height, front.make.thickness),
+        measure=face_measure(front.width, front.height),
         payload=front_payload(layout, front).text,
         facts={"back": back_facts(layout, front), "front": face_facts(layout, front)},
         notes=(*given_facts(front), *notes_for(layout, front.id, front.assumed)),
@@ -76,10 +75,10 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
     return PartWords(
         part=side.board,
         kind=side_words(side).upper(),
-        place=place_of(side.wall, side.box),
+        place=place_of(side.wall, side.box, side.board),
         job=layout.job.name,
         code=side.code,
-        measure=part_measure(side.height, side.depth, side.thickness),
+        measure=face_measure(side.height, side.depth),
         payload=side_payload(layout, side).text,
         facts={"inside": side_facts(layout, side)},
         notes=(*incomplete(side), *notes_for(layout, side.board, side.assumed)),
@@ -91,10 +90,10 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
     return PartWords(
         part=drawer.id,
         kind="DRAWER BOX",
-        place=f"{place_of(front.wall, front.box)}, behind {front.id}",
+        place=f"{place_of(front.wall, front.box, drawer.id)}, behind {front.id}",
         job=layout.job.name,
         code=drawer.code,
-        measure=box_measure(drawer),
+        measure=face_measure(drawer.width, drawer.height),
         payload=drawer_box_payload(layout, drawer, front).text,
         facts={"box-back" if drawer.rear else "box-front": drawer_box_facts(drawer)},
         notes=notes_for(layout, drawer.id, drawer.assumed),
@@ -107,10 +106,10 @@ def words_of_rollout(layout: Layout, rollout: Rollout) -> PartWords:
     return PartWords(
         part=rollout.id,
         kind="ROLLOUT, DRAWER BOX",
-        place=f"{place_of(rollout.wall, rollout.box)}{behind}",
+        place=f"{place_of(rollout.wall, rollout.box, rollout.id)}{behind}",
         job=layout.job.name,
         code=rollout.code,
-        measure=box_measure(rollout),
+        measure=face_measure(rollout.width, rollout.height),
         payload=rollout_payload(layout, rollout).text,
         facts={"box-back": drawer_box_facts(rollout)},
         notes=notes_for(layout, rollout.id, ()),

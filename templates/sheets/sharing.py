@@ -12,11 +12,12 @@ upright or lying, fields as small, as flat or as narrow as they go.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from jigs.ground.geometry import SLACK
 from templates.page.packing import Size, place_sizes
 
 Sizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
-AHEAD = 8
+AHEAD = 16
 """How many fields behind the first that finds no room are asked."""
 WAYS: tuple[Callable[[Size], float], ...] = (
     lambda size: size[0] * size[1],
@@ -70,6 +71,7 @@ def _fill(
     way: Callable[[Size], float],
 ) -> SharedPage:
     """Fill a page with the next fields, and with what follows them as far as it is looked."""
+    room = (room[0] + SLACK, room[1] + SLACK)  # one that fills it is a sum of its pieces
     chosen: list[tuple[int, int]] = []
     places: tuple[Size, ...] = ()
     left = AHEAD

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from templates.cards.card import Card
+from templates.faces.faceview import FaceView
 from templates.page.bars import bar
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Outline, Page, Text
@@ -12,7 +13,7 @@ from templates.page.paper import Paper
 from templates.page.pieces import moved
 from templates.sheets.field import Field, Shape
 from templates.sheets.sharing import share_pages
-from templates.sheets.sheetwords import set_words
+from templates.sheets.sheetwords import SheetWords, set_words
 
 PAD, FRAME = 0.7, 0.5
 """Between a field and its frame, and the frame's width, mm: frames lie in a page's borders."""
@@ -67,23 +68,35 @@ class Spot:
             for card, (x, down) in zip(self.field.cards, self.shape.cards, strict=True)
         )
 
-    def numbered(self, number: int, count: int) -> "Spot":
-        """Say which of its part's sheets it is."""
-        words = replace(self.field.words, sheet=f"sheet {number} of {count}")
+    def numbered(self, names: Sequence[str]) -> "Spot":
+        """Say which of their parts' sheets its words and the rows among them are."""
+        own, *rows = names
+        words = self.field.words
+        also = [replace(row, sheet=name) for row, name in zip(words.also, rows, strict=True)]
+        words = replace(words, sheet=own, also=tuple(also))
         return replace(self, field=replace(self.field, words=words))
 
-    def told(self, cards: Mapping[int, int], boxes: Mapping[str, int]) -> "Spot":
-        """Give it with the pages of the cards that stand elsewhere, by their numbers, and of the
-        drawer box that it is marked through, by its name."""
-        words = self.field.words
-        marks = words.view.marks
-        told = replace(
-            words,
-            elsewhere=tuple(replace(card, page=cards[card.number]) for card in words.elsewhere),
-            pins=tuple(replace(rows, page=cards[rows.card]) for rows in words.pins),
-            box_page=None if marks is None else boxes.get(marks.box),
+    def told(self, page: int, cards: Mapping[int, int], boxes: Mapping[str, int]) -> "Spot":
+        """Give it, on a page, with the pages of the cards that stand elsewhere, by their numbers,
+        and of the drawer box that it is marked through, by its name."""
+
+        def with_pages(words: SheetWords, *, row: bool) -> SheetWords:
+            marks = words.view.marks
+            elsewhere = tuple(
+                replace(card, page=cards[card.number], here=row and cards[card.number] == page)
+                for card in words.elsewhere
+            )
+            return replace(
+                words,
+                elsewhere=elsewhere,
+                pins=tuple(replace(rows, page=cards[rows.card]) for rows in words.pins),
+                box_page=None if marks is None else boxes.get(marks.box),
+                also=tuple(with_pages(each, row=True) for each in words.also),
+            )
+
+        return replace(
+            self, field=replace(self.field, words=with_pages(self.field.words, row=False))
         )
-        return replace(self, field=replace(self.field, words=told))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,6 +106,11 @@ class Plan:
     width: float
     height: float
     spots: tuple[Spot, ...]
+
+    @property
+    def views(self) -> tuple[FaceView, ...]:
+        """The faces that are drilled by it."""
+        return tuple(view for spot in self.spots for view in spot.field.words.views)
 
     @property
     def cards(self) -> tuple[Placed, ...]:
@@ -152,7 +170,7 @@ def draw_plan(plan: Plan, paper: Paper, number: int) -> Sheet:
         marks += moved(set_words(field.words, field.cards, shape.setting), spot.x, spot.top)
     for placed in plan.cards:
         marks += moved(placed.card.marks, placed.dx, placed.dy)
-    parts = tuple(dict.fromkeys(spot.field.words.view.part for spot in plan.spots))
+    parts = tuple(dict.fromkeys(view.part for view in plan.views))
     return Sheet(
         page=Page(width=plan.width, height=plan.height, marks=tuple(marks), entry=", ".join(parts)),
         cards=plan.cards,

@@ -8,14 +8,23 @@ from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import Mark
-from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
 from templates.page.space import Box
-from templates.sheets.panel import PartWords, body, head_across, head_down
+from templates.sheets.panel import (
+    PartWords,
+    body,
+    figures_of,
+    head_across,
+    head_down,
+    notes_of,
+)
 from templates.sheets.picture import Numbered
 from templates.sheets.pintable import PinRows, pin_pieces
 from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
+from templates.words.openwords import open_line
 from templates.words.ownwords import box_first, own_words
+from templates.words.sentence import Sentence
 
 COLUMNS = (50.0, 62.0, 76.0)
 """How wide words may be that stand in one column, mm."""
@@ -38,6 +47,8 @@ class Elsewhere:
     set_on: tuple[Reference, ...] = ()
     page: int | None = None
     """Until it is known, words are measured as if each card had a page of its own."""
+    here: bool = False
+    """Whether it lies beside the row of its part, which its box to tick names."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +75,13 @@ class SheetWords:
     box_page: int | None = WIDEST
     """Where the drawer box stands that the face is marked through: as wide as any, until it is
     known; None: on no page."""
+    also: tuple["SheetWords", ...] = ()
+    """Other parts' faces that have all their cards from this one: a row each."""
+
+    @property
+    def views(self) -> tuple[FaceView, ...]:
+        """The face, and those that have a row with it."""
+        return (self.view, *(each.view for each in self.also))
 
     def with_cards(self, cards: Iterable[Card]) -> Self:
         """Give what is said with some cards."""
@@ -71,32 +89,74 @@ class SheetWords:
 
     def again(self) -> Self:
         """Give what is said where the cards of the face go on."""
-        return replace(self, elsewhere=(), pins=(), own=self.own[-1:], first=False)
+        return replace(self, elsewhere=(), pins=(), also=(), own=self.own[-1:], first=False)
 
     def body(self, width: float) -> list[MarkBlock]:
         """Give what is said below the head, as pieces `width` mm wide."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
         first = box_first(self.view, self.box_page)
-        lines = (*self.set_on, *(line for card in self.elsewhere for line in card.set_on))
-        own = (*([line] if line else []), *self.own, *own_words(self.view, lines))
+        own = (*([line] if line else []), *self.own, *self._own())
         return [
-            *(paragraph(said, width, bold=True) for said in (where, first) if said),
-            *body(self.view, self.part, own, width, first=self.first),
+            *(
+                paragraph(said, width, bold=True)
+                for said in (where and f"ALSO FOR THIS PART: {where}.", first)
+                if said
+            ),
+            *body(self.view, own, self._notes(), width),
             *(pin_pieces(self.view, self.pins, width) if self.pins else ()),
+            *(each.row(self, width) for each in self.also),
+        ]
+
+    def row(self, leader: "SheetWords", width: float) -> MarkBlock:
+        """Give the row of a face whose cards are all those of another one, as one piece: what
+        is its own."""
+        where = _where(self.elsewhere)
+        sheet = f", {self.sheet}" if self.sheet else ""
+        head = (
+            f"ALSO {self.view.part}{sheet}, code {self.view.code}{f': {where}' if where else ''}."
+        )
+        first, line = box_first(self.view, self.box_page), open_line(self.view.open, "page 1")
+        line = "" if line == open_line(leader.view.open, "page 1") else line
+        told = leader._own()
+        shared = _alike(leader)
+        notes = notes_of(self.view, self.part, first=True)
+        own = [words for words in self._own() if words not in told]
+        own += [note.text for note in notes if note not in shared]
+        bold = " ".join(filter(None, (head, first, line)))
+        plain = " ".join([*figures_of(self.view, self.part), *own])
+        return stacked([paragraph(bold, width, bold=True), paragraph(plain, width)])
+
+    def _own(self) -> tuple[str, ...]:
+        lines = (*self.set_on, *(line for card in self.elsewhere for line in card.set_on))
+        return own_words(self.view, lines)
+
+    def _notes(self) -> list[Sentence]:
+        """What applies to the part; what does not to all that have a row with it, by its name."""
+        shared = _alike(self)
+        return [
+            note if note in shared else replace(note, text=f"{self.view.part}: {note.text}")
+            for note in notes_of(self.view, self.part, first=self.first)
         ]
 
 
+def _alike(words: SheetWords) -> list[Sentence]:
+    """Give what applies to a part and to all that have a row with it."""
+    others = [notes_of(each.view, each.part, first=True) for each in words.also]
+    notes = notes_of(words.view, words.part, first=words.first)
+    return [note for note in notes if all(note in each for each in others)]
+
+
 def _where(elsewhere: Iterable[Elsewhere]) -> str:
-    """Say where the cards are that stand with another part."""
+    """Say where the cards are that stand with another part, but for those beside its row."""
     pages: dict[int, list[str]] = {}
     for card in elsewhere:
-        pages.setdefault(card.page or -card.number, []).append(str(card.number))
-    said = [
+        if not card.here:
+            pages.setdefault(card.page or -card.number, []).append(str(card.number))
+    return "; ".join(
         f"card{'s' if len(numbers) > 1 else ''} {', '.join(numbers)} on page "
         f"{page if page > 0 else WIDEST}"
         for page, numbers in pages.items()
-    ]
-    return f"ALSO FOR THIS PART: {'; '.join(said)}." if said else ""
+    )
 
 
 @dataclass(frozen=True, slots=True)

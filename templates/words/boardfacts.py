@@ -8,25 +8,13 @@ from jigs.box.boxparts import parts_of_box
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG
-from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.lengths import format_mm
 from templates.words.sentence import Sentence
 
 
-def box_measure(drawer: AnyDrawer) -> str:
-    """Say how large a drawer box is."""
-    return (
-        f"{format_mm(drawer.width)} x {format_mm(drawer.height)} x "
-        f"{format_mm(drawer.length)} long ({format_inches(drawer.width)} x "
-        f"{format_inches(drawer.height)} x {format_inches(drawer.length)} in)."
-    )
-
-
-def part_measure(width: float, height: float, thickness: float) -> str:
-    """Say how large a front or a board is: width, height and thickness, mm."""
-    return (
-        f"{format_mm(width)} x {format_mm(height)} x {format_mm(thickness)} "
-        f"({format_inches(width)} x {format_inches(height)} in)."
-    )
+def face_measure(width: float, height: float) -> str:
+    """Say how large a face is; its label has all sizes, in inches too."""
+    return f"Size {format_mm(width)} x {format_mm(height)}."
 
 
 def drawer_box_facts(drawer: AnyDrawer) -> tuple[Sentence, ...]:

@@ -110,7 +110,7 @@ def pull_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
 
 
 def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
-    yield "LAY YOUR SLIDE HERE, front end to front edge."
+    yield "LAY YOUR SLIDE HERE."
     if fitting.carry:
         places = ", ".join(bare_mm(_from_front(view, x)) for x in fitting.carry)
         yield f"At {places}: carry the line back, or mark through the slide."

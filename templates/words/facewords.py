@@ -132,4 +132,4 @@ def line_words(reference: Reference) -> str:
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     edge = edge_words(view, reference.edge)
-    return f"SET THIS EDGE {line_words(reference)} FROM THE {edge}"
+    return f"SET THIS EDGE {line_words(reference)} FROM {edge}"

@@ -44,8 +44,8 @@ class GuideWords:
 
 
 EVERY = "EVERY CARD, IN THIS ORDER"
-"""The title of the steps that all kinds of work have in common, each with a letter."""
-LETTERS = "A to G: page {}."
+"""The title of the steps that all kinds of work have in common, lettered A to H."""
+LETTERS = "A to H: page {}."
 """Where they stand."""
 FOLD = (
     f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the folded "
@@ -57,16 +57,16 @@ ROUNDED = (
 )
 LINE_SHOWS = "the pencil line shows in both windows and runs on in the card's long line"
 BORE_CROSSES = "bore these numbers of the pin card and no others"
-_SET = "Set the cards: A to D."
-_PUNCHED = "Punch: E, F."
-_DONE = "Done: G."
+_SET = "Set the cards: A to E."
+_PUNCHED = "Punch: F, G."
+_DONE = "Done: H."
+_SCREWS = "Stop on the bit; bore the pilots. Measure the screw: one too long shows in the face."
 _STOP = "Set the depth stop and try bit, stop and bore on scrap. Clamp the part. Bore."
 
 GUIDES: Mapping[Work, GuideWords] = {
     "hinges": GuideWords(
         title="DOORS, FROM BEHIND: HINGES",
         steps=(
-            "Write ID and TOP on tape on the back. Measure the door; fill in its page.",
             "Hold the door at its box, arrow up: the cups must face the plates.",
             "Lay it on a blanket, back up, TOP away from you.",
             f"{_SET} Cut the top one's ladder at the height YOU measured; of a card for several "
@@ -80,7 +80,6 @@ GUIDES: Mapping[Work, GuideWords] = {
     "pulls": GuideWords(
         title="FROM THE FACE: PULLS AND KNOBS",
         steps=(
-            "Write ID and TOP on tape on the face. Measure the part; fill in its page.",
             f"{_SET} A middle is half the width YOU measured, from both ends: the two marks must "
             "meet.",
             f"Lay your pull on the drawing: its holes must match. {_PUNCHED}",
@@ -89,27 +88,24 @@ GUIDES: Mapping[Work, GuideWords] = {
         ),
     ),
     "marking": GuideWords(
-        title="DRAWER FRONTS, FROM BEHIND: MARKED THROUGH THE DRAWER BOX",
+        title="DRAWER FRONTS, FROM BEHIND: MARKED THROUGH",
         steps=(
             BOX_FIRST,
-            f"Write ID and TOP on tape on the back. Measure the front; fill in its page. {_SET}",
-            STAND,
+            f"{_SET} {STAND}",
             MARK,
-            "Take the box off, lift the paper. Stop on the bit; bore the pilots. Measure the "
-            "screw: one too long shows in the face.",
+            f"Take the box off, lift the paper. {_SCREWS}",
             f"{SCREW} {_DONE}",
             KITCHEN,
             ADJUSTERS,
         ),
     ),
     "front-screws": GuideWords(
-        title="DRAWER FRONTS, FROM BEHIND: PILOTS FOR THE DRAWER BOX",
+        title="DRAWER FRONTS, FROM BEHIND: PILOTS",
         steps=(
-            f"Write ID and TOP on tape on the back. Measure the front; fill in its page. {_SET}",
-            "Stand the real drawer box on its drawing: it must stand where the page says. "
-            f"{FALSE_HELD} {FALSE_SCREWS} {_PUNCHED}",
-            "Measure the screw: one too long shows in the face. Stop on the bit; bore the pilots. "
-            f"{_DONE}",
+            _SET,
+            "Stand the real drawer box on its drawing: it must stand where the page says.",
+            f"{FALSE_HELD} {FALSE_SCREWS}",
+            f"{_PUNCHED} {_SCREWS} {_DONE}",
         ),
     ),
     "drawer-box": GuideWords(
@@ -133,8 +129,8 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="BOX SIDES, INSIDE",
         pictures=("book",),
         steps=(
-            "Write ID, TOP and FRONT on the inside face. Figures count from the FINISHED front "
-            "edge; those marked raw, from the board before its band.",
+            "Figures count from the FINISHED front edge; those marked raw, from the board's edge "
+            "before its band.",
             "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
             "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
             "Strike slide and shelf lines, and each line the pages name, across BOTH at once. "
@@ -204,15 +200,17 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
 
 
 def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
-    """Give the steps that every card has, A to G, for parts with these traits."""
+    """Give the steps that every card has, A to H, for parts with these traits."""
     rounded = f" {ROUNDED}" if "rounded" in traits else ""
     return (
         "Measure both bars of the part's page with a steel rule; wrong: page 1. Do ID and code "
         "agree with the part's label?",
+        "Write ID and TOP, on a side FRONT too, on the face you drill, on tape if it is painted. "
+        "Measure the part; fill in its page.",
         "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line "
         "is seen through them.",
-        "Strike each line that the part's page names with a sharp pencil, on tape if the face is "
-        "painted. A card's edge, or its two diamonds, are set on it.",
+        "Strike each line that the part's page names with a sharp pencil. A card's edge, or its "
+        "two diamonds, are set on it.",
         f"{FOLD}{rounded}",
         "Awl: lightly, look, then firmly.",
         "Lift the paper. Check each mark with the rule; one that is not on its pencil line is "

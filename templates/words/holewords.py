@@ -7,8 +7,8 @@ from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 
-SIDE_HOLES = "Try the stop on scrap: a hole through shows outside."
-PARTITION_HOLES = "Try the stop on scrap: a hole through shows behind."
+SIDE_HOLES = "Try the stop: a hole through shows outside."
+PARTITION_HOLES = "Try the stop: a hole through shows behind."
 """What stands for the holes of a side where they are a partition's: it has no outside."""
 
 

@@ -19,7 +19,7 @@ BOX_STANDS = "Stand the real drawer box where the page says: the holes must lie 
 FALSE_HELD = "A false front is held at its box: the holes must lie over the rail or the blocks."
 FALSE_SCREWS = (
     f"Screws come from behind, through the rail or the blocks: the tool sets no hole there. Bore "
-    f"them {BIT} dia where the front's holes come, or as the leaflet has them."
+    f"their holes {BIT} dia where the front's holes come, or as the leaflet has them."
 )
 """Common practice of the trade, no source."""
 MARK = (
@@ -27,7 +27,7 @@ MARK = (
     f"{BIT} mm transfer punch, never an awl. Rows 25 to 32 up want an extended bit."
 )
 SCREW = "Screw the box on from inside. Try it on the first drawer."
-CORNER = "DRAWER BOX: its {} LOWER CORNER stands here. No holes: its own are marked through it."
+CORNER = "DRAWER BOX: its {} LOWER CORNER stands here. Mark through its holes."
 KITCHEN = (
     "Or in the kitchen: drawer on its slides, double-sided tape on its front, shims of the gap "
     "under the front; press it on, draw it out, clamp, screw from inside. The figures are then "

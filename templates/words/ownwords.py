@@ -37,13 +37,12 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
         if reference.kind == "index":
             found.setdefault(reference.edge, {})[_line(view, reference)] = reference
         middle = middle or reference.kind == "middle"
-    how = ", across BOTH boards" if view.face == "inside" and not view.state.stand else ""
     for edge, lines in found.items():
         name = edge_words(view, edge)
-        yield f"STRIKE {', '.join(lines)} from the {name}{how}."
+        yield f"STRIKE {', '.join(lines)} from the {name}."
     if middle:
         half = format_mm(view.width / 2)
-        yield f"MARK the MIDDLE of YOUR width: {half} as drawn."
+        yield f"MARK the MIDDLE: half YOUR width ({half})."
 
 
 def _line(view: FaceView, reference: Reference) -> str:

@@ -52,7 +52,8 @@ def test_every_hook_is_on_one_card(units: Unit, paper: str) -> None:
     assert faults_in_words(pages, alone) == []
     assert [clash for page in pages for clash in clashes_of_print(page)] == []
     text = " ".join(page.text for page in pages)
-    assert text.count("DRILL THIS FACE: BACK OF DRAWER BOX") == 2
+    assert text.count("DRILL THIS FACE: BACK OF DRAWER BOX") == 1
+    assert "ALSO B2-ROLLOUT-1, code" in text
     assert "NOTCH 38.0 x 13.0 high" in " ".join(text.split())
 
 

@@ -49,11 +49,16 @@ def test_a_front_comes_after_its_box_however_pages_were_shared() -> None:
 
 
 def test_the_sheets_of_a_part_are_counted_in_the_order_of_the_pages() -> None:
-    """1 of 2 before 2 of 2."""
+    """1 of 2 before 2 of 2, rows among another part's words too; one alone is not counted."""
     told: dict[str, list[str]] = {}
     for plan in sheets().plans:
         for spot in plan.spots:
-            told.setdefault(spot.field.words.view.part, []).append(spot.field.words.sheet)
+            for words in (spot.field.words, *spot.field.words.also):
+                told.setdefault(words.view.part, []).append(words.sheet)
     for said in told.values():
-        assert said == [f"sheet {row} of {len(said)}" for row in range(1, len(said) + 1)]
+        assert said == (
+            [f"sheet {row} of {len(said)}" for row in range(1, len(said) + 1)]
+            if len(said) > 1
+            else [""]
+        )
     assert max(map(len, told.values())) > 1

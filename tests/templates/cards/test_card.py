@@ -135,7 +135,7 @@ def test_four_slides_stand_over_bottom_edge_and_whole_inches(side: str, edge: st
         assert f"{line:.1f}" in bold(card)
         words = " ".join(texts(card))
         assert f"{over:.1f} over" in words
-        assert "36.4 from" in words
+        assert "36.4 raw edge" in words
         assert "164.4 raw" in words
 
 

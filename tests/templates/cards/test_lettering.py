@@ -32,7 +32,7 @@ def test_on_an_index_line_both_distances_are_written() -> None:
     """Third slide of the worked example: 275.3 from the bottom end, 21.3 above 10 in."""
     found = label(INDEX, 275.3 - 254.0)
     assert found.mm == "275.3"
-    assert "21.3 from this line" in found.small
+    assert "21.3 from line" in found.small
 
 
 def test_from_the_middle_no_end_is_written() -> None:

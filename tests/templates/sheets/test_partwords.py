@@ -52,16 +52,17 @@ def test_a_door_is_named_with_its_hand() -> None:
 
 
 @pytest.mark.parametrize(
-    ("wall", "place"),
+    ("wall", "part", "place"),
     [
-        ("north", "NORTH WALL, BOX B3"),
-        ("East Wall", "EAST WALL, BOX B3"),
-        ("", "BOX B3"),
+        ("north", "SINK-1", "NORTH WALL, BOX B3"),
+        ("East Wall", "SINK-1", "EAST WALL, BOX B3"),
+        ("north", "B3-1", "NORTH WALL"),
+        ("", "B3-1", "BOX B3"),
     ],
 )
-def test_a_place_is_wall_and_box(wall: str, place: str) -> None:
-    """WALL is said once."""
-    assert place_of(wall, "B3") == place
+def test_a_place_is_wall_and_box(wall: str, part: str, place: str) -> None:
+    """WALL is said once; the box only where the part's ID does not say it."""
+    assert place_of(wall, "B3", part) == place
 
 
 def test_a_front_is_placed_by_the_one_above_it() -> None:
@@ -79,8 +80,8 @@ def test_a_door_says_what_to_mount() -> None:
     facts = " ".join(texts(words.facts["back"]))
     assert "Tab 5.0" in facts
     assert "Plates 3.0 high" in facts
-    assert words.place == "NORTH WALL, BOX B3, under B3-1"
-    assert words.measure.startswith("454.0 x 613.0 x 19")
+    assert words.place == "NORTH WALL, under B3-1"
+    assert words.measure == "Size 454.0 x 613.0."
 
 
 @pytest.mark.parametrize(("through", "words"), [
@@ -129,17 +130,17 @@ def test_a_side_says_which_plates_it_carries() -> None:
     side = side_of(layout, "B3-SIDE-L")
     facts = " ".join(texts(words_of_side(layout, side).facts["inside"]))
     assert "Plates 3.0 high for B3-2." in facts
-    assert words_of_side(layout, side).measure.startswith("774.7 x 584.2 x 18.3")
+    assert words_of_side(layout, side).measure == "Size 774.7 x 584.2."
 
 
 def test_a_drawer_box_names_its_front() -> None:
-    """And its three sizes."""
+    """And the size of its face."""
     drawer = front("B3-1").drawer
     assert drawer
     words = words_of_drawer_box(worked_layout("in"), drawer, front("B3-1"))
     assert words.kind == "DRAWER BOX"
     assert words.place.endswith("behind B3-1")
-    assert words.measure.startswith("409.6 x 88.9 x 533.0 long")
+    assert words.measure == "Size 409.6 x 88.9."
 
 
 def test_findings_stand_on_the_sheets_they_concern() -> None:

@@ -181,3 +181,9 @@ def test_a_card_that_would_touch_the_words_is_made_smaller(tmp_path: Path) -> No
     job.write_text(NARROW, encoding="utf-8")
     sheets = make_sheets(lay_out(read_in_hand(job)), PAPERS["common"])
     assert any("B1-1-2" in sheet.parts for sheet in sheets)
+
+
+def test_a_field_as_large_as_the_room_finds_room() -> None:
+    """A sum of its pieces is off by what a float is: 0.1 + 0.2 is more than 0.3."""
+    (page,) = share_pages((((188.8, 0.1 + 0.2),),), ((188.8, 0.3),), 3.0)
+    assert [field for field, _, _ in page.fields] == [0]

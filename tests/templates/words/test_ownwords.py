@@ -91,7 +91,7 @@ def test_the_lines_of_cards_are_named_in_the_parts_own_figures() -> None:
 def test_a_middle_is_marked_at_half_the_width() -> None:
     """A drawer front 454.0 wide: 227.0."""
     view = only_cards("B3-1", "front")[0].view
-    assert "MIDDLE of YOUR width: 227.0 as drawn" in own(view)
+    assert "MIDDLE: half YOUR width (227.0)" in own(view)
 
 
 def test_a_side_and_a_partition_are_struck_with_an_offcut_under_the_partition() -> None:

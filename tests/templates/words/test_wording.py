@@ -13,8 +13,8 @@ from tests.templates.worked import only_cards
 @pytest.mark.parametrize(
     ("value", "words"),
     [
-        (254.0, "SET THIS EDGE 10 in (254.0) FROM THE BOTTOM END"),
-        (250.0, "SET THIS EDGE 250.0 (9 27/32 in) FROM THE BOTTOM END"),
+        (254.0, "SET THIS EDGE 10 in (254.0) FROM BOTTOM END"),
+        (250.0, "SET THIS EDGE 250.0 (9 27/32 in) FROM BOTTOM END"),
     ],
 )
 def test_an_index_line_is_named_by_a_figure_that_a_tape_shows(value: float, words: str) -> None:
