@@ -113,6 +113,25 @@ class Answers:
                 kind="application/pdf",
             )
 
+    def stations(self, name: str) -> Reply:
+        """Give the stations of a part, with its rows alone."""
+        from jigs.bench.chosenrows import choose_rows
+        from templates.binding.jobstations import bind_stations
+        from templates.page.paper import PAPERS
+        from templates.writers.pdf import write_pdf
+
+        with self._lock:
+            now = self._current.now()
+            part, _ = self._find(now, name)
+            layout = now.scan.layout
+            chosen = choose_rows(layout, now.scan.stations, frozenset({part}))
+            if not chosen:
+                raise Refused(404, f"{part} has no station", "It has no holes, or is held back.")
+            pages = bind_stations(layout, chosen, PAPERS["common"]).pages
+            return Reply(
+                body=write_pdf(pages, title=f"{part}: {layout.job.name}"), kind="application/pdf"
+            )
+
     def elevations(self) -> Reply:
         """Give the walls, to print."""
         from cli.drawing import bind_walls, draw_walls
@@ -202,6 +221,7 @@ def _host(now: "Now", *, marks: bool) -> "Host":
         href=_address,
         marks=marks,
         sheet=lambda part: f"{_address(part)}/sheet.pdf",
+        stations=lambda part: f"{_address(part)}/stations.pdf",
         photo=lambda part: f"{_address(part)}/photo",
         faults=now.faults,
         drawings="/elevations.pdf",

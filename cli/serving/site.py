@@ -88,6 +88,7 @@ def _route(answers: Answers) -> "WSGIApplication":
     get("/p/<name>", lambda name: answers.part(name, marks=may_mark()))
     get("/p/<name>/photo", answers.photo)
     get("/p/<name>/sheet.pdf", answers.sheet)
+    get("/p/<name>/stations.pdf", answers.stations)
     get("/elevations.pdf", answers.elevations)
     get("/style.css", answers.style)
     get("/scan.js", answers.script)

@@ -36,11 +36,11 @@ def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
     if not views and not rows:
         return None
     unit = scan.layout.job.shown
-    sheet = None
-    if host.sheet is not None and views:
-        sheet = tag(
-            "p", tag("a", "Its sheet at full scale (PDF)", href=host.sheet(part.id), class_="sheet")
-        )
+    links = (
+        ("Its stations at full scale (PDF)", host.stations if any(row.settings for _, row in rows)
+         else None),
+        ("Its sheet at full scale (PDF)", host.sheet if views else None),
+    )  # fmt: skip
     return section(
         "Holes",
         *(_face(view, unit) for view in views),
@@ -48,7 +48,11 @@ def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
         tag("ul", *(_at_station(station, row, unit) for station, row in rows), class_="stations")
         if rows
         else None,
-        sheet,
+        *(
+            tag("p", tag("a", words, href=address(part.id), class_="sheet"))
+            for words, address in links
+            if address is not None
+        ),
     )
 
 

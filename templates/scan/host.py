@@ -16,6 +16,8 @@ class Host:
     """Whether steps can be marked, notes written and photos taken; else the pages only tell."""
     sheet: Callable[[str], str] | None = None
     """The address of a part's sheet, where there are sheets."""
+    stations: Callable[[str], str] | None = None
+    """The address of a part's stations, where there are any."""
     photo: Callable[[str], str] | None = None
     """The address of a part's photo."""
     book: bool = False

@@ -1,12 +1,15 @@
 """What is done next with a part: one large button, its caution, what it waits for, all steps."""
 
-from jigs.progress.standing import Standing, Step
+from collections.abc import Sequence
+
+from jigs.ground.grouped import grouped
+from jigs.progress.standing import Standing, Step, Wait
 from jigs.progress.tracked import Tracked
 from templates.scan.frame import section
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag
 from templates.scan.scan import Scan
-from templates.words.stepwords import step_cautions, step_done, step_order, wait_words
+from templates.words.stepwords import after_words, step_cautions, step_done, step_order, wait_words
 
 
 def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html | None:
@@ -16,7 +19,7 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
     step = standing.next
     said: list[Html | None] = []
     if host.book:
-        return section("Steps", _in_full(scan, part, standing)) if standing.steps else None
+        return section("Steps", _in_full(scan, part, standing, host)) if standing.steps else None
     if step is not None:
         order = step_order(step, rows, unit)
         cautions = step_cautions(step, part, rows)
@@ -41,21 +44,34 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
     return section("Next", *said, kind="work") if said else None
 
 
-def _in_full(scan: Scan, part: Tracked, standing: Standing) -> Html:
-    """List all steps as orders: a book does not know which are done."""
+def _in_full(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html:
+    """List all steps as orders, each with what it waits for: a book does not know what is done."""
     rows, unit = scan.rows(part.id), scan.layout.job.shown
+    waits = scan.courses[part.id].waits
     cautions = dict.fromkeys(
         text for step in standing.steps for text in step_cautions(step, part, rows)
     )
     return join(
         (
-            tag("ol", *(tag("li", step_order(step, rows, unit)) for step in standing.steps),
+            tag("ol", *(_order(step_order(step, rows, unit), waits.get(step.key, ()), host)
+                  for step in standing.steps),
                 class_="full"),
             tag("p", tag("b", "Caution. "), " ".join(cautions), class_="caution")
             if cautions
             else None,
         )
     )  # fmt: skip
+
+
+def _order(order: str, waits: Sequence[Wait], host: Host) -> Html:
+    """Say an order, and after what: `Hang it, after W2-SIDE-L: plates and slides on`."""
+    said: list[str] = [order]
+    for words, parts in grouped((after_words(wait), wait.part) for wait in waits).items():
+        said.append("; after " if len(said) > 1 else ", after ")
+        for number, part in enumerate(parts):
+            said += [", " if number else "", tag("a", part, href=host.href(part))]
+        said.append(f": {words}")
+    return tag("li", *said)
 
 
 def _form(host: Host, part: str, verb: str, step: Step, words: str, kind: str) -> Html:

@@ -55,9 +55,9 @@ class Scan:
     def __init__(self, read: Layout) -> None:
         """Take a job as it was laid out: its cut list, its stations, its parts' steps are found."""
         layout = self.layout = as_printed(read)
-        stations = plan_stations(layout)
+        self.stations = plan_stations(layout)
         self.tracked = track(layout, cut_list(layout))
-        self.courses = plan_courses(layout, self.tracked, stations)
+        self.courses = plan_courses(layout, self.tracked, self.stations)
         self.parts = {part.id: part for part in self.tracked}
         self.walls = [
             WallPicture(elevation, f"wall-{number}")
@@ -71,7 +71,7 @@ class Scan:
             for front in seen.fronts
         }
         self._rows = grouped(
-            (row.part.id, (station, row)) for station in stations for row in station.rows
+            (row.part.id, (station, row)) for station in self.stations for row in station.rows
         )
         self._views = grouped((view.part, view) for view in shop_of(layout).views.values())
         self._in_box = grouped((box, part.id) for part in self.tracked for box in part.boxes)

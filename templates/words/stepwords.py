@@ -191,6 +191,11 @@ def wait_words(wait: Wait) -> str:
     )
 
 
+def after_words(wait: Wait) -> str:
+    """Say what has to be done with a part before the step of another, behind its ID and a colon."""
+    return "released" if wait.step is None else step_done(wait.step)
+
+
 def list_title(step: Step) -> str:
     """Name the list of parts whose next step this is: `Backs to paint, coat 2`."""
     return f"{LISTED[step.kind]}{_coat(step)}"

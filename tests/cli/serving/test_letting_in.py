@@ -7,7 +7,9 @@ import pytest
 from tests.cli.serving.asking import Browser, marks, stranger
 
 
-@pytest.mark.parametrize("address", ["/", "/p/B1-2", "/p/B1-2/sheet.pdf", "/p/B1-2/photo", "/x"])
+@pytest.mark.parametrize(
+    "address", ["/", "/p/B1-2", "/p/B1-2/sheet.pdf", "/p/B1-2/stations.pdf", "/p/B1-2/photo", "/x"]
+)
 def test_without_the_key_nothing_is_shown(other: Browser, address: str) -> None:
     """Nor told whether there is such a page."""
     got = other.get(address)

@@ -100,6 +100,10 @@ def test_a_part_has_its_sheet(browser: Browser) -> None:
     got = browser.get("/p/B1-2/sheet.pdf")
     assert (got.headers["Content-Type"], got.body[:5]) == ("application/pdf", b"%PDF-")
     assert browser.get("/p/B1-BACK/sheet.pdf").status == 404
+    assert browser.get("/p/B1-BACK/stations.pdf").status == 404
+    stations = browser.get("/p/B1-2/stations.pdf")
+    assert stations.status == 200
+    assert stations.body.startswith(b"%PDF")
     assert browser.get("/elevations.pdf").body[:5] == b"%PDF-"
 
 

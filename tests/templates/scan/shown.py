@@ -13,7 +13,11 @@ from templates.scan.markup import VOID
 from templates.scan.scan import Scan
 
 SERVED = Host(
-    href="/p/{}".format, marks=True, sheet="/p/{}/sheet.pdf".format, photo="/p/{}/photo".format
+    href="/p/{}".format,
+    marks=True,
+    sheet="/p/{}/sheet.pdf".format,
+    stations="/p/{}/stations.pdf".format,
+    photo="/p/{}/photo".format,
 )
 """As on a server, where one may mark."""
 

@@ -58,3 +58,12 @@ def test_each_wall_is_drawn_once() -> None:
     assert len(walls) == len(shown.scan.walls)
     used = {str(node.given["href"])[1:] for node in root.all("use")}
     assert used == walls
+
+
+def test_each_step_says_after_what_it_comes() -> None:
+    """Without a server too one sees what a door waits for, and gets there by a touch."""
+    shown = show(workshop())
+    [page] = (node for node in read(book(shown.scan)).all("article") if node.given["id"] == "T1-1")
+    [hung] = (step for step in page.one("ol").all("li") if step.text.startswith("Hang it"))
+    assert hung.text == "Hang it, after T1-SIDE-L: plates and slides on"
+    assert hung.one("a").given["href"] == "#T1-SIDE-L"
