@@ -119,7 +119,7 @@ def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
 @pytest.mark.slow
 @given(jobs(), papers)
 @settings(
-    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
+    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )
 def test_no_text_touches_anything_in_many_jobs(job: Job, paper: Paper) -> None:
     """The same, at length."""

@@ -118,9 +118,9 @@ def test_every_dot_that_is_touched_belongs_to_a_dark_module(
     assert len(symbols) == len(SOME)
 
 
-AT_ONCE = {("roll-50x25", 203), ("a4-2x7", 300)}
+AT_ONCE = {("roll-50x25", 203), ("a4-2x7", 203)}
 """Small labels off a roll and large ones on a sheet; the others at length."""
-FINE = {("roll-62x29", 300), ("roll-62x29", 600), ("letter-3x10", 600)}
+FINE = {("a4-2x7", 300), ("roll-62x29", 600)}
 """Where modules have more than the four dots of 203 an inch, which are read on all labels."""
 
 
