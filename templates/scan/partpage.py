@@ -12,7 +12,7 @@ from jigs.ground.problems import OPEN_CODES
 from jigs.progress.course import CUT
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked
-from jigs.room.along import along_wall
+from jigs.room.seen import along_wall
 from templates.labels.piecewords import HIDDEN, STICK
 from templates.scan.drilled import drilled
 from templates.scan.frame import Banner, banner, section, whole_page

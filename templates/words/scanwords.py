@@ -17,7 +17,7 @@ from jigs.given.job import FrontKind
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_mm
 from jigs.ground.problems import Problem
-from jigs.room.along import along_wall
+from jigs.room.seen import along_wall
 from templates.words.fittingwords import work_words
 from templates.words.payload import Payload, Phrase, spell
 from templates.words.piecenames import PIECE_WORDS, WHERE
