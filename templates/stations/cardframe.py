@@ -81,20 +81,15 @@ def card_frames(card: StationCard) -> list[CardFrame]:
     wide = [_extent(xs, x_edge, 0.0, dx, x_window, HEAD) for dx in GROW_X]
     lows = GROW_Y if "y" in card.lines else (0.0,)
     high = [_extent(ys, y_edge, low, more, y_window, 0.0) for low in lows for more in GROW_Y]
-    frames = [_card_frame(card, x0, y0, x1, y1) for x0, x1 in wide for y0, y1 in high]
-    return sorted(frames, key=room_taken)
-
-
-def _card_frame(card: StationCard, x0: float, y0: float, x1: float, y1: float) -> CardFrame:
-    """Give the borders of a card that covers so much of a face."""
     out = {edge.edge: outside(edge) for edge in card.edges}
-    box = (
-        x0 - out.get("left", 0.0),
-        y0 - out.get("bottom", 0.0),
-        x1 + out.get("right", 0.0),
-        y1 + out.get("top", 0.0),
-    )
-    return CardFrame(face=(x0, y0, x1, y1), box=box)
+    left, bottom = out.get("left", 0.0), out.get("bottom", 0.0)
+    right, top = out.get("right", 0.0), out.get("top", 0.0)
+    frames = [
+        CardFrame(face=(x0, y0, x1, y1), box=(x0 - left, y0 - bottom, x1 + right, y1 + top))
+        for x0, x1 in wide
+        for y0, y1 in high
+    ]
+    return sorted(frames, key=room_taken)
 
 
 def _extent(

@@ -265,20 +265,23 @@ def _qr(mark: Qr) -> str:
 def _qr_path(text: str, short: float) -> str:
     """Runs of dark modules as rectangles of one path: filled apart, they would show seams."""
     matrix = qr_matrix(text)
-    at, long = _qr_figures(len(matrix), short)
-    runs: list[str] = []
-    for y, row in enumerate(reversed(matrix)):
-        for run in _RUN.finditer(bytes(row)):
-            start, end = run.span()
-            runs.append(f"{at[start]} {at[y]} {long[end - start]} {long[1]} re")
-    return " ".join(runs)
+    begins, ends = _qr_figures(len(matrix), short)
+    return " ".join(
+        [
+            begins[run.start()] + end[run.end() - run.start()]
+            for row, end in zip(reversed(matrix), ends, strict=True)
+            for run in _RUN.finditer(bytes(row))
+        ]
+    )
 
 
 @lru_cache(maxsize=64)
-def _qr_figures(modules: int, short: float) -> tuple[list[str], list[str]]:
-    """Write where each module begins, and how long each run is, both drawn `short` at each end."""
-    at = [f"{start + short:g}" for start in range(modules)]
-    return at, [f"{count - 2 * short:g}" for count in range(modules + 1)]
+def _qr_figures(modules: int, short: float) -> tuple[list[str], list[list[str]]]:
+    """Write where each module of a row begins, and of each row how a run of so many modules goes
+    on, both drawn `short` at each end."""
+    begins = [f"{start + short:g} " for start in range(modules)]
+    long = [f"{count - 2 * short:g}" for count in range(modules + 1)]
+    return begins, [[f"{at}{run} {long[1]} re" for run in long] for at in begins]
 
 
 def _texts(texts: Sequence[Text], words: _Words) -> list[str]:
