@@ -13,6 +13,9 @@ from cli.options import with_job
 from cli.output import write_text
 from cli.terminal import draw, tell
 
+ALONE = "Only this computer sees the pages; --lan lets the telephones of its network in."
+NO_NETWORK = "No network is up: only this computer sees the pages."
+
 
 @click.command()
 @with_job
@@ -37,7 +40,7 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
     from cli.serving.access import Gate
     from cli.serving.answers import Answers
     from cli.serving.current import Current
-    from cli.serving.links import kept_bases, kept_port, local_name
+    from cli.serving.links import Link, kept_bases, kept_port, local_name
     from cli.serving.localname import said_on_network
     from cli.serving.server import network_address, server_of, take_port
     from cli.serving.site import make_site
@@ -67,11 +70,13 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
                 names=(f"{name}.local", socket.gethostname(), f"{socket.gethostname()}.local"),
             ),
         )  # fmt: skip
-        _show([figures or "127.0.0.1", *(["127.0.0.1"] if figures else [])], listens, store.key)
-        if lan and not figures:
-            tell("No network is up: only this computer can see the pages.")
+        home = Link(f"http://127.0.0.1:{listens}", store.key).home
         if figures:
+            _show([Link(f"http://{figures}:{listens}", store.key).home, home])
             end.enter_context(said_on_network(name, listens, [figures]))
+        else:
+            write_text("-", f"{home}\n", sources=())
+            tell(NO_NETWORK if lan else ALONE)
         tell("Ctrl-C ends it.")
         server = server_of(site, taken)
         end.callback(server.close)
@@ -79,12 +84,11 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
     tell("Ended; everything that was marked is kept.")
 
 
-def _show(hosts: Sequence[str], port: int, key: str) -> None:
-    """Say the addresses, and draw the first one's symbol where it can be scanned."""
-    from cli.serving.links import Link
+def _show(links: Sequence[str]) -> None:
+    """Say the addresses, and draw the symbol of the first, that of the network, where it can be
+    scanned. One of this computer alone would lead a telephone to itself."""
     from cli.serving.shown import may_show, symbol_lines
 
-    links = [Link(f"http://{host}:{port}", key).home for host in hosts]
     write_text("-", "".join(f"{link}\n" for link in links), sources=())
     if may_show():
         draw(symbol_lines(links[0]))

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from templates.scan.host import Host
 
 LONGEST_NOTE = 2000
+LATEST = 50
+"""Entries of a part's history that its page shows; `progress --history` has them all."""
 HTML, CSS, JS = (f"text/{kind}; charset=utf-8" for kind in ("html", "css", "javascript"))
 _UNSEEN = re.compile(
     "[\x00-\x09\x0b-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]"
@@ -90,7 +92,7 @@ class Answers:
             part, standing = self._find(now, name)
             if part != name:
                 return Reply(status=303, goes_to=_address(part))
-            events = tuple(map(_event, reversed(self._store.history(part))))
+            events = tuple(map(_event, reversed(self._store.history(part)[-LATEST:])))
             page = part_page(
                 now.scan, part, replace(standing, history=events), _host(now, marks=marks)
             )

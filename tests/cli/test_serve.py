@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from cli.serving.links import printed_link
-from cli.serving.server import SETTINGS
+from cli.serving.server import SETTINGS, network_address
 from cli.serving.site import MOST_BYTES
 from cli.serving.store import store_file
 from tests.cli.conftest import Run
@@ -73,6 +73,7 @@ def test_it_ends_with_0_and_what_was_marked_is_in_one_file(small: Path) -> None:
             code, said = server.end(how)
         assert code == 0
         assert server.key not in said
+        assert "--lan" in said
         assert [path.name for path in small.parent.glob("*.sqlite*")] == [store_file(small).name]
         keys.append(server.key)
         assert printed_link(small, "").key == server.key
@@ -93,6 +94,30 @@ def test_a_job_with_faults_is_not_served_and_leaves_nothing(faulty: Path, run: R
     assert result.exit_code == 1
     assert "hieght" in result.stderr
     assert [path.name for path in faulty.parent.rglob("*.sqlite*")] == []
+
+
+class Probe(socket.socket):
+    """A socket of a computer whose way to others begins at an address, "" for none."""
+
+    at = ""
+
+    def connect(self, address: object) -> None:
+        if not self.at:
+            raise OSError(101, "Network is unreachable")
+
+    def getsockname(self) -> tuple[str, int]:
+        return self.at, 40_000
+
+
+@pytest.mark.parametrize(
+    ("at", "address"), [("192.168.7.20", "192.168.7.20"), ("127.0.0.1", ""), ("", "")]
+)
+def test_the_networks_address_is_the_one_that_leads_to_others(
+    at: str, address: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nothing is sent to find it; without a network there is none."""
+    monkeypatch.setattr("socket.socket", type("At", (Probe,), {"at": at}))
+    assert network_address() == address
 
 
 def test_a_stream_cannot_be_served(run: Run) -> None:

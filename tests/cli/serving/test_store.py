@@ -2,8 +2,6 @@
 
 import sqlite3
 import stat
-import subprocess
-import sys
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
@@ -211,43 +209,3 @@ def test_one_module_speaks_to_the_database() -> None:
         if "sqlite3" in path.read_text(encoding="utf-8")
     ]
     assert users == ["store.py"]
-
-
-KILLED = """
-import sys, threading, time
-from pathlib import Path
-from cli.serving.store import Store
-store = Store(Path(sys.argv[1]))
-lock = threading.Lock()
-def client(number):
-    for count in range(10_000):
-        step = f"{number}-{count}"
-        store.mark(f"B{number}-{count % 7}", step, "7K4F")
-        with lock:
-            print(step, flush=True)
-for number in range(8):
-    threading.Thread(target=client, args=(number,), daemon=True).start()
-time.sleep(60)
-"""
-
-
-@pytest.mark.slow
-def test_no_mark_is_lost_when_the_process_is_killed(tmp_path: Path) -> None:
-    """Eight clients mark; the process dies amid them: whatever was acknowledged is there."""
-    for turn in range(3):
-        file = tmp_path / f"{turn}.sqlite"
-        process = subprocess.Popen(
-            [sys.executable, "-c", KILLED, str(file)], stdout=subprocess.PIPE, text=True, cwd=ROOT
-        )
-        assert process.stdout is not None
-        with process:
-            told = [process.stdout.readline().strip() for _ in range(300)]
-            process.kill()
-            told += process.stdout.read().split()
-        assert len(told) >= 300
-        store = Store(file)
-        marked = {step for kept in store.kept().values() for step in kept.marks}
-        assert set(told) <= marked
-        assert store._one("pragma integrity_check") == "ok"
-        assert len(marked) == store._one("select count(*) from history")
-        store.close()
