@@ -11,7 +11,8 @@ from jigs.given.job import FrontSpec
 from jigs.progress.standing import Event, Standing
 from templates.scan.homepage import home_page
 from templates.scan.host import Host
-from templates.scan.partpage import part_page
+from templates.scan.partpage import SIZES, part_page
+from templates.scan.style import STYLE
 from tests.jigs.sample import box, lay
 from tests.templates.kitchens import galley, workshop
 from tests.templates.scan.shown import SERVED, Node, Shown, done, read, show
@@ -203,3 +204,11 @@ def test_a_list_has_what_is_ready_and_what_waits_apart() -> None:
     ready, waiting = found.all("ul")
     assert [name.text for name in ready.all("b")] == ["B3-2", "W1-1L"]
     assert [name.text for name in waiting.all("b")] == ["B3-1"]
+
+
+def test_every_length_of_an_id_has_its_size_of_letters() -> None:
+    """An ID is as large as the width holds, the longest on two lines."""
+    assert all(f".n{size} {{ font-size:" in STYLE for size in SIZES)
+    assert sorted(SIZES) == list(SIZES)
+    root = page_of(show(workshop()), "B3-1")
+    assert root.one("h1").given["class"] == "id n4"
