@@ -40,7 +40,7 @@ BASES: tuple[BoxKind, ...] = ("base", "drawer", "sink")
 ON_FLOOR: tuple[BoxKind, ...] = (*BASES, "tall")
 
 
-Measured = Literal["height", "plinth", "toe", "toe-depth", "worktop", "wall-depth"]
+AdviceOn = Literal["height", "plinth", "toe", "toe-depth", "worktop", "wall-depth"]
 """What is held against a range: a base unit's height above the floor, height of a plinth or toe,
 how far a toe stands back, a worktop's depth and a wall unit's."""
 
@@ -50,7 +50,7 @@ class Advice:
     """What stands outside a published range: the box, what it measures, the range, its source."""
 
     box: str
-    what: Measured
+    what: AdviceOn
     figures: tuple[float, ...]
     """What it measures, mm; of a worktop how far it would stand out, and the box's depth."""
     published: tuple[float, ...]
@@ -108,7 +108,7 @@ def _heights(boxes: Iterable[BoxSpec]) -> Iterator[Advice]:
 
 
 def _toes(
-    standing: Iterable[tuple[BoxSpec, float]], kind: Measured, least: float, source: str
+    standing: Iterable[tuple[BoxSpec, float]], kind: AdviceOn, least: float, source: str
 ) -> Iterator[Advice]:
     for box, floor in standing:
         high = box.above_floor + box.legs - floor

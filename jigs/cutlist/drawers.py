@@ -35,11 +35,11 @@ no source); mm."""
 FROM_CLEARANCE = 12.0
 """A pocket screw keeps this from the screws that hold the drawer's front; mm (common practice)."""
 
-Corner = tuple[float, float, float]
+PlaceInBox = tuple[float, float, float]
 """A place in a box, as a `Block` counts it; mm."""
 
 
-def behind_front(front: Front, drawer: DrawerBox) -> tuple[Corner, tuple[float, ...]]:
+def behind_front(front: Front, drawer: DrawerBox) -> tuple[PlaceInBox, tuple[float, ...]]:
     """Give the lower left front corner of a front's drawer box in its box, and the heights above
     its underside of the screws near its ends that hold the front; mm."""
     z = front.make.thickness if front.place.overlay == "inset" else 0.0
@@ -53,7 +53,7 @@ def cut_drawer(
     build: Build,
     drawer: DrawerShape,
     wall: str,
-    corner: Corner,
+    corner: PlaceInBox,
     front: str | None = None,
     rows: Iterable[float] = (),
 ) -> tuple[tuple[Piece, ...], tuple[Unclear, ...]]:

@@ -17,7 +17,7 @@ from typing import Literal, TypedDict, cast
 from jigs.given.confirming import RecordKind
 from jigs.ground.geometry import Fitting, FittingKind, Purpose
 
-Across = Literal["hinge-edge", "front-edge", "nearer-edge", "middle", "as-stated"]
+AcrossFrom = Literal["hinge-edge", "front-edge", "nearer-edge", "middle", "as-stated"]
 """Which edge a fitting is set out from across its part: that of a door's hinges; a side's front
 edge; the nearer one, but of a box already together the front edge; a front's own middle where it
 stands about it; the one that a leaflet counts from."""
@@ -48,7 +48,7 @@ class Kind:
     """What its holes are for, the one that names the work first."""
     record: RecordKind | None
     """The kind of hardware record whose numbers decide its holes; None: no record does."""
-    across: Across
+    across: AcrossFrom
     up: Up
     bought: Bought
     bore: Bore | None = None

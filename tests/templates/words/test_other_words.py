@@ -17,7 +17,7 @@ from templates.lists.ordertables import order_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.guide import guides_for
-from templates.words import payload
+from templates.words import payload, saying
 from templates.words.facewords import FACE_WORDS
 from templates.words.guidewords import GUIDES
 from templates.words.holewords import HOLE_WORDS
@@ -152,3 +152,16 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
     ):
         for word in words:
             assert word in text
+
+
+def test_a_finding_says_itself_in_other_words(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Its code and what it holds back stay; fact and remedy are those of the table."""
+    said = {"fact": "einzelne Tür, und keiner sagte die Seite", "remedy": "nenne hinged"}
+    words = {**saying.finding_words(), "hand-not-stated": said}
+    monkeypatch.setattr(saying, "finding_words", lambda: words)
+    saying.say.cache_clear()
+    try:
+        text = make().order
+    finally:
+        saying.say.cache_clear()
+    assert "HELD BACK: hand not stated: einzelne Tür, und keiner sagte die Seite" in text
