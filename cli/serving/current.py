@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from jigs.box.parts import Layout
     from templates.scan.scan import Scan
 
+OLDER = "These pages are of the job as it was before; as it is now it cannot be shown"
 Stamps = Mapping[Path, tuple[int, int, int] | None]
 """Of each file that a job is read from: when it was written, its length, which file it is."""
 
@@ -52,7 +53,7 @@ class Current:
                 try:
                     self._now = self._make(self._asked.lay_out(echo=False))
                 except Exception as error:
-                    self._now = replace(self._now, faults=self._told(error))
+                    self._now = replace(self._now, faults=(OLDER, *self._told(error)))
                 # As the files were before they were read: one that was written meanwhile is read
                 # once more.
                 self._stamps = self._stamp(stamps)
@@ -72,7 +73,7 @@ class Current:
         if isinstance(error, OSError):
             return (f"{self._asked.path.name} cannot be read: {why(error)}.",)
         tell(f"The job cannot be laid out: {type(error).__name__}. See 'jigsheet check'.")
-        return ("The job as it is now cannot be laid out; 'check' tells why.",)
+        return ("It cannot be laid out; 'check' tells why.",)
 
     def _make(self, layout: "Layout") -> Now:
         from templates.scan.scan import Scan
