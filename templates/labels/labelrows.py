@@ -138,11 +138,11 @@ def _grow(
     holds = [row for row in rows if row.worth == _HOLD]
     codes = [row for row in rows if row.worth == _CODE]
     kept = [(row, line) for row, line in growing if any(row is other for other in rows)]
+    sizes = [row for row, line in kept if line.large]
     for size in (2.0, 2.2, SMALL):
-        before = most
+        enlarge(sizes, size)
         for row, line in kept:
-            enlarge([row], min(size, before) if line.small else size)
-            before = row.size
+            enlarge([row], min([size, *(each.size for each in sizes if line.small)]))
         for row in codes:
             enlarge([row], size)
     for size in (4.0, 4.5, 5.0, 5.5, 6.0, 7.0):
@@ -153,6 +153,7 @@ def _grow(
         enlarge([row], min(3.5, line.most, largest()))
     for size in (8.0, 9.0):
         enlarge(names, size)
+    kept = [(row, line) for row, line in kept if not line.small]
     for row, line in kept:
         enlarge([row], min(3.5, line.most, largest()))
     for hold in holds:

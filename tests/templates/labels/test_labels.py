@@ -315,6 +315,29 @@ def test_the_stripe_is_on_the_end_that_goes_to_the_front(stock: Stock, part: str
     assert min(reaches) < 25.4 / 203  # a roll's page ends at the last whole dot
 
 
+@EVERY
+def test_inches_are_never_larger_than_millimetres(stock: Stock) -> None:
+    """Nor do they stand before them."""
+    for words in workshop_looks():
+        (page,) = label_pages(workshop(), [words], stock)
+        texts = [mark for mark in page.marks if isinstance(mark, Text)]
+        mm, inches = (
+            [
+                mark
+                for mark in texts
+                for line in words.lines
+                if getattr(line, kind)
+                for way in line.ways
+                if mark.text in way.split("\n") and mark.text != "CUT"
+            ]
+            for kind in ("large", "small")
+        )
+        if inches:
+            assert mm, words.part
+            assert max(mark.size for mark in inches) <= min(mark.size for mark in mm)
+            assert max(mark.y for mark in inches) < min(mark.y for mark in mm)
+
+
 HIGH = [name for name, stock in LABELS.items() if stock.height >= 36]
 
 
