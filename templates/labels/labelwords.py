@@ -118,7 +118,7 @@ def words_of_side_label(
         )
     lines = [
         Wording(ways=ways, worth=10, most=5.0, bold=True),
-        place_line(side.wall, side.box, ""),
+        place_line(side.board, side.wall, side.box, ""),
         *_side_sizes(side, piece),
     ]
     if side.missing:
@@ -167,7 +167,7 @@ def words_of_drawer_box_label(
     """Give the words for a drawer box; its label sticks under the bottom, arrow to the front."""
     lines = [
         Wording(ways=("DRAWER BOX", "BOX"), worth=9, most=5.0, bold=True),
-        place_line(front.wall, front.box, f"BEHIND {front.id}"),
+        place_line(drawer.id, front.wall, front.box, f"BEHIND {front.id}"),
     ]
     if front.withheld:
         lines.insert(1, reason_line(front.held[0], layout.job.shown))
@@ -193,6 +193,7 @@ def words_of_rollout_label(
     lines = [
         Wording(ways=("ROLLOUT, DRAWER BOX", "ROLLOUT"), worth=9, most=5.0, bold=True),
         place_line(
+            rollout.id,
             rollout.wall,
             rollout.box,
             f"BEHIND {', '.join(rollout.behind)}" if rollout.behind else "",

@@ -119,7 +119,7 @@ def _place(piece: Piece) -> Wording:
     if piece.kind in DRAWER_KINDS:
         rollout = piece.id.rpartition("-")[0]
         owner = f"DRAWER {piece.front}" if piece.front else rollout
-    return place_line(piece.wall, piece.box, owner)
+    return place_line(piece.id, piece.wall, piece.box, owner)
 
 
 def _details(piece: Piece) -> list[Wording]:

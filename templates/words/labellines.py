@@ -102,6 +102,7 @@ def hung_line(layout: Layout, front: Front) -> Wording:
     above, below = hung_under(layout, front), hung_over(layout, front)
     way, beside = ("UNDER", above) if above else ("OVER", below)
     return place_line(
+        front.id,
         front.wall,
         front.box,
         f"{way} {beside.id}" if beside else "",
@@ -176,19 +177,26 @@ def cut_lines(piece: Piece) -> list[Wording]:
     ]
 
 
-def place_line(wall: str, box: str, neighbour: str, whole: str = "") -> Wording:
-    """Say where a part goes: its wall, its box, and what it is beside; `whole`: this in full."""
-    name = bare_wall(wall)
-    tail = f"BOX {box}, {neighbour}" if neighbour else f"BOX {box}"
-    full = (f"{name} {WALL}, {tail}", f"{name}, {tail}") if name else ()
-    if whole:
-        full = (f"{name} {WALL}, BOX {box}, {whole}" if name else f"BOX {box}, {whole}", *full)
-    own = f"BOX {box}"
-    short = (tail, neighbour, own) if neighbour else (own,)
-    bare = (f"{name}, {own}",) if name and len(f"{name}, {own}") > len(tail) else ()
-    return Wording(
-        ways=tuple(dict.fromkeys((*full, *bare, *short))), worth=7, most=3.5, figure=True
-    )
+def place_line(part: str, wall: str, box: str, neighbour: str, whole: str = "") -> Wording:
+    """Say where a part goes: its wall, its box, and what it is beside; `whole`: this in full. A box
+    that the part's ID spells goes before its wall does."""
+    own, name = f"BOX {box}", bare_wall(wall)
+    tail = f"{own}, {neighbour}" if neighbour else own
+    ways = [f"{own}, {whole}"] if whole else []
+    ways.append(tail)
+    if name:
+        ways = [*(f"{name} {WALL}, {way}" for way in ways), f"{name}, {tail}"]
+    if name and part.startswith(f"{box}-"):
+        if neighbour:
+            ways += [f"{name} {WALL}, {neighbour}", f"{name}, {neighbour}"]
+        ways += [f"{name} {WALL}", name, neighbour or own]
+    else:
+        ways += sorted(filter(None, (name and f"{name}, {own}", tail)), key=len, reverse=True)
+        ways += [neighbour, own] if neighbour else [own]
+    # A longer wording does not fit either where a shorter one did not.
+    longest = [min(map(len, ways[:at]), default=len(way) + 1) for at, way in enumerate(ways)]
+    ways = [way for way, most in zip(ways, longest, strict=True) if len(way) < most]
+    return Wording(ways=tuple(ways), worth=7, most=3.5, figure=True)
 
 
 def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:

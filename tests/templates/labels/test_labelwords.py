@@ -13,6 +13,7 @@ from templates.labels.labelwords import (
 )
 from templates.sheets.partwords import words_of_side
 from templates.words.findings import check_text, closing_text, incomplete_words
+from templates.words.labellines import place_line
 from templates.words.scanwords import side_payload
 from tests.jigs.sample import box, front_of, lay, side_of
 from tests.templates.kitchens import galley
@@ -105,13 +106,33 @@ def test_a_hand_is_never_without_the_room() -> None:
                 assert way.endswith("ROOM")
 
 
-def test_a_long_walls_name_goes_after_the_neighbour() -> None:
-    """Where not both find room: the wall is a place, the neighbour only helps."""
-    layout = galley(wall="Södra långväggen å é α")
-    *_, place = words_of_front_label(layout, front_of(layout, "B3-2")).lines[:3]
-    assert place.ways.index("SÖDRA LÅNGVÄGGEN Å É Α, BOX B3") < place.ways.index(
-        "BOX B3, UNDER B3-1"
+def test_the_wall_stays_longer_than_a_box_that_the_id_spells() -> None:
+    """Of B3-2 nobody need be told that it belongs to B3; where not all finds room, the wall is the
+    place, and what it hangs under only helps."""
+    for wall, shown in (("Södra långväggen å é α", "SÖDRA LÅNGVÄGGEN Å É Α"), ("north", "NORTH")):
+        layout = galley(wall=wall)
+        *_, place = words_of_front_label(layout, front_of(layout, "B3-2")).lines[:3]
+        assert place.ways[:5] == (
+            f"{shown} WALL, BOX B3, UNDER DRAWER B3-1",
+            f"{shown} WALL, BOX B3, UNDER B3-1",
+            f"{shown}, BOX B3, UNDER B3-1",
+            f"{shown} WALL, UNDER B3-1",
+            f"{shown}, UNDER B3-1",
+        )
+        assert place.ways[5:7] == (f"{shown} WALL", shown)
+
+
+def test_a_box_that_the_id_does_not_spell_stays() -> None:
+    """A front with a name of its own is told its box to the last."""
+    assert place_line("LARDER-2", "north", "B3", "UNDER B3-1").ways == (
+        "NORTH WALL, BOX B3, UNDER B3-1",
+        "NORTH, BOX B3, UNDER B3-1",
+        "BOX B3, UNDER B3-1",
+        "NORTH, BOX B3",
+        "UNDER B3-1",
+        "BOX B3",
     )
+    assert place_line("B3-2", "", "B3", "").ways == ("BOX B3",)
 
 
 def test_wordings_grow_shorter() -> None:
