@@ -141,7 +141,7 @@ def _symbols(
             wide, high = (qr_side(text, side) + raster.slack for side in (across, up))
             if high > field.height:
                 continue
-            for lettered in (True, False):
+            for lettered in (True, False) if at_end else (True,):
                 stripe = (stripe_width(at_end, field) if lettered else STRIPE) if at_end else 0.0
                 for footed in (False, True) if field.width < NARROW else (False,):
                     beside = stripe + (0.0 if footed else arrow) + field.margin

@@ -35,7 +35,7 @@ def qr_matrix(text: str) -> Matrix:
     """Give the modules of the symbol of a text, without its quiet zone."""
     symbol = _symbol(text, version=(_modules(text) - 17) // 4)
     symbol.make(fit=False)
-    return tuple(tuple(map(bool, row)) for row in symbol.modules)
+    return tuple(map(tuple, symbol.modules))
 
 
 @lru_cache(maxsize=4096)
