@@ -13,10 +13,18 @@ import gc
 from collections.abc import Generator
 
 import pytest
-from hypothesis import Phase, settings
+from hypothesis import HealthCheck, Phase, settings
 
 settings.register_profile(
-    "as found", phases=(Phase.explicit, Phase.generate), derandomize=True, deadline=None
+    "as found",
+    phases=(Phase.explicit, Phase.generate),
+    derandomize=True,
+    deadline=None,
+    suppress_health_check=(
+        HealthCheck.too_slow,
+        HealthCheck.data_too_large,
+        HealthCheck.function_scoped_fixture,
+    ),
 )
 settings.load_profile("as found")
 gc.disable()

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front, Layout
@@ -153,9 +153,7 @@ def _by_box(layout: Layout) -> dict[str, list[Front]]:
 
 @pytest.mark.slow
 @given(kitchens())
-@settings(
-    max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=30)
 def test_fronts_and_reveals_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None:
     """Along any level line the fronts and gaps of a box are its width, along any plumb line its
     height; with panels, appliances and fillers they are the wall, with floor and counter its
@@ -188,9 +186,7 @@ def test_fronts_and_reveals_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None
 
 @pytest.mark.slow
 @given(kitchens())
-@settings(
-    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=20)
 def test_parts_are_the_boxes_and_the_wall(kitchen: Kitchen) -> None:
     """A bottom and two sides are a box's width, its finished sides its height; with the panels'
     thickness, the appliances and the fillers less what is scribed off they are the wall."""

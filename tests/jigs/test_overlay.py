@@ -181,7 +181,7 @@ def test_inset_and_others_do_not_mix(tmp_path: Path) -> None:
     count=st.integers(1, 4),
     hand=st.sampled_from(("left", "right")),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_sizes_close_and_hardware_agrees(
     overlay: Overlay, width: int, height: int, count: int, hand: str
 ) -> None:

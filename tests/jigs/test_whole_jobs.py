@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.box.parts import Layout, Side
 from jigs.given.job import BoxSpec, ColumnSpec, Job
@@ -16,9 +16,7 @@ from tests.jobs import jobs
 
 
 @given(jobs(most_boxes=2))
-@settings(
-    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=10)
 def test_holes_of_any_job(made: Job) -> None:
     """Inside their parts, apart, clear of glass and panels; cups, slides and faces agree."""
     assert faults_in_holes(lay_out(made)) == []
@@ -26,9 +24,7 @@ def test_holes_of_any_job(made: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=60, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=60)
 def test_holes_of_many_jobs(made: Job) -> None:
     """The same, at length."""
     assert faults_in_holes(lay_out(made)) == []

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.labelstock import Stock, faults_of_stock
@@ -40,13 +40,7 @@ def roll(width: float, height: float, margin: float) -> Stock:
     st.sampled_from(sorted(LAYOUTS)),
 )
 # Found cases are not made smaller: each costs the drawing of some pages.
-@settings(
-    max_examples=3,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.too_slow],
-    phases=[Phase.explicit, Phase.generate],
-)
+@settings(max_examples=3)
 def test_whatever_the_size_nothing_is_clipped_and_id_and_code_stay(
     size: tuple[float, float],
     margin: float,

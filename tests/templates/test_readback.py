@@ -8,7 +8,7 @@ from typing import Any, get_args
 
 import pdfplumber
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
@@ -352,9 +352,7 @@ def _check(job: Job, paper: Paper) -> None:
 
 
 @given(jobs(most_boxes=1), papers)
-@settings(
-    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=2)
 def test_any_job_can_be_read_back(job: Job, paper: Paper) -> None:
     """Holes, data, words and clear print, on every paper."""
     _check(job, paper)
@@ -362,9 +360,7 @@ def test_any_job_can_be_read_back(job: Job, paper: Paper) -> None:
 
 @pytest.mark.slow
 @given(jobs(), papers)
-@settings(
-    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=12)
 def test_any_of_many_jobs_can_be_read_back(job: Job, paper: Paper) -> None:
     """The same, at length."""
     _check(job, paper)
@@ -372,9 +368,7 @@ def test_any_of_many_jobs_can_be_read_back(job: Job, paper: Paper) -> None:
 
 @pytest.mark.slow
 @given(jobs(most_boxes=2))
-@settings(
-    max_examples=4, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=4)
 def test_any_symbol_of_many_jobs_is_read(job: Job) -> None:
     """From the dots of every page."""
     layout = lay_out(job)

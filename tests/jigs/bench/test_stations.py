@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 import templates.demo
 from jigs.bench.boxtable import box_tables
@@ -92,9 +92,7 @@ def test_all_holes_of_an_uneven_box() -> None:
 
 
 @given(jobs(most_boxes=2))
-@settings(
-    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=5)
 def test_all_holes_of_any_job(made: Job) -> None:
     """Held or not, wide or narrow."""
     check_holes(lay_out(made))
@@ -102,9 +100,7 @@ def test_all_holes_of_any_job(made: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=30)
 def test_all_holes_of_many_jobs(made: Job) -> None:
     """The same, at length."""
     check_holes(lay_out(made))

@@ -160,7 +160,7 @@ def check_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30)
 def test_every_hole_of_every_side_is_on_a_stick_in_many_jobs(job: Job) -> None:
     """Each board is on one stick, each of its holes on a line that names the board."""
     check_every_hole_of_every_side_is_on_a_stick(job)

@@ -288,7 +288,7 @@ def columns_of_fronts(draw: st.DrawFn) -> tuple[tuple[FrontSpec, ...], int]:
     partition=st.sampled_from((None, 16.0, 19.0, 25.0)),
     height=st.integers(650, 1100),
 )
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30)
 def test_any_box_of_columns(
     made: tuple[tuple[FrontSpec, ...], int], overlay: Overlay, partition: float | None, height: int
 ) -> None:

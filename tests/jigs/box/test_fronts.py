@@ -188,7 +188,7 @@ def test_a_front_cut_a_little_long_only_warns() -> None:
     assert kinds(placed) == ["end-reveal"]
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(
     st.lists(st.none() | st.floats(60, 200), min_size=1, max_size=7),
     st.floats(400, 2400),

@@ -81,7 +81,7 @@ def test_fronts_by_columns_from_the_lowest_up() -> None:
     assert groups == [["B1-2", "B1-1"], ["B1-4", "B1-3"]]
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=8)
 @whatever(jobs())
 def test_a_plan_holds_no_words(kitchen: Job) -> None:
     """In whatever unit findings are told, and however often, a box is planned alike."""

@@ -235,7 +235,7 @@ def test_shelves_below_a_box_on_legs(tmp_path: Path, shelf: str) -> None:
     ),
     hands=st.lists(st.sampled_from(("left", "right")), min_size=3, max_size=3),
 )
-@settings(max_examples=20, deadline=None, derandomize=True)
+@settings(max_examples=20)
 def test_pins_in_any_box(
     columns: int, overlay: Overlay, height: int, depth: float, shelves: list[ShelfSpec],
     hands: list[str],

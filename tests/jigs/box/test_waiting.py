@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import product
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
@@ -255,9 +255,7 @@ def jobs_with_open_doors(draw: st.DrawFn, most_boxes: int) -> tuple[Job, list[st
 
 @pytest.mark.slow
 @given(jobs_with_open_doors(most_boxes=2))
-@settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=40)
 def test_ready_parts_of_many_jobs_stay_as_they_are(made: tuple[Job, list[str]]) -> None:
     """State the hands either way: nothing that was ready moves, and no two holes meet."""
     settle(*made)

@@ -215,7 +215,7 @@ rows = st.lists(
 )  # fmt: skip
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(rows, eighths, eighths, eighths, st.sampled_from(("in", "mm")))
 def test_what_stands_along_a_wall_adds_up_to_it(
     row: list[tuple[float, PanelKind | None, PanelKind | None, float | None]],

@@ -125,7 +125,7 @@ eighths = st.integers(0, 8 * 2500).map(lambda n: n / 8)
 
 
 @given(st.lists(st.none() | eighths, min_size=2, max_size=5))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_what_is_not_held_stands_apart(places: list[float | None]) -> None:
     """Whatever the places: without the boxes held, no two of a row overlap."""
     made = _job(*(box(name=f"B{k}", x=x) for k, x in enumerate(places)))

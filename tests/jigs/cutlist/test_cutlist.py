@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list
@@ -38,9 +38,7 @@ def check_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
 
 
 @given(jobs())
-@settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=8)
 def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
     """Each piece has a size, a name of its own, and as many places as it is cut."""
     check_whatever_a_kitchen_has_can_be_cut(made)
@@ -48,9 +46,7 @@ def test_whatever_a_kitchen_has_can_be_cut(made: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=40)
 def test_whatever_a_kitchen_has_can_be_cut_in_many_jobs(made: Job) -> None:
     """The same, at length."""
     check_whatever_a_kitchen_has_can_be_cut(made)

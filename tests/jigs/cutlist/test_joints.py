@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.boxes import cut_box
@@ -128,9 +128,7 @@ def check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made: Job) -> Non
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=40, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=40)
 def test_no_screw_comes_within_25_of_a_hole_unless_it_is_told_in_many_jobs(made: Job) -> None:
     """Reckoned anew from the places of pieces and boards, for kitchens of every kind."""
     check_no_screw_comes_within_25_of_a_hole_unless_it_is_told(made)

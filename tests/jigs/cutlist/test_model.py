@@ -74,7 +74,7 @@ def cut(made: Job) -> tuple[Piece, ...]:
 
 
 @given(jobs())
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30)
 def test_nothing_overlaps_but_the_back_in_its_grooves(made: Job) -> None:
     """The back goes into each side by the groove less half its play, and into nothing else."""
     depth = made.build.groove - made.build.back_play / 2
@@ -89,7 +89,7 @@ def test_nothing_overlaps_but_the_back_in_its_grooves(made: Job) -> None:
 
 
 @given(jobs())
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30)
 def test_the_box_comes_out_as_the_job_says(made: Job) -> None:
     """Its outside is width x height x depth, and each piece fills its place when it is finished."""
     spec, pieces = made.boxes[0], cut(made)
@@ -100,7 +100,7 @@ def test_the_box_comes_out_as_the_job_says(made: Job) -> None:
 
 
 @given(jobs())
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=30)
 def test_what_must_touch_touches(made: Job) -> None:
     """Whatever is screwed meets an upright board at both ends; the back closes against all."""
     pieces = cut(made)
@@ -121,7 +121,7 @@ def test_what_must_touch_touches(made: Job) -> None:
 
 
 @given(jobs())
-@settings(max_examples=20, deadline=None, derandomize=True)
+@settings(max_examples=20)
 def test_widths_and_heights_add_up(made: Job) -> None:
     """Bottom and two sides are the width; bottom, partition and top are the height."""
     spec, pieces, t = made.boxes[0], cut(made), made.material.side
@@ -140,7 +140,7 @@ STACK = (
 
 
 @given(_lengths(300, 900), _lengths(650, 900), st.sampled_from(UNITS))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_drawer_boxes_stand_free_in_their_box(width: float, height: float, units: Unit) -> None:
     """A drawer's pieces meet only in the grooves of its bottom, and nothing of the box."""
     layout = lay(box(*STACK, kind="drawer", width=width, height=height), units=units)

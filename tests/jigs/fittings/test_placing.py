@@ -133,7 +133,7 @@ def _twentieths(low: int, high: int) -> st.SearchStrategy[float]:
 
 
 @pytest.mark.slow
-@settings(max_examples=80, deadline=None, derandomize=True)
+@settings(max_examples=80)
 @given(
     _twentieths(170, 2400),
     _twentieths(-20, 900),

@@ -174,7 +174,7 @@ def test_all_faults_of_a_job_are_told_at_once(tmp_path: Path) -> None:
     st.tuples(st.floats(35, 130), st.floats(18, 65)),
     st.tuples(st.floats(0, 30), st.floats(0, 40)),
 )
-@settings(max_examples=100, deadline=None, derandomize=True)
+@settings(max_examples=100)
 def test_whatever_has_no_fault_lies_on_its_sheet_apart(
     columns: int,
     rows: int,

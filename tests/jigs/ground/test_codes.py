@@ -115,7 +115,7 @@ def test_the_code_is_the_same_in_another_process() -> None:
     assert run.stdout.strip() == part_code(454.0, 613.0, 19.05, [])
 
 
-@settings(derandomize=True, max_examples=50)
+@settings(max_examples=50)
 @given(holes)
 def test_a_hole_more_is_another_code(hole: Hole) -> None:
     """No hole is lost in the code."""

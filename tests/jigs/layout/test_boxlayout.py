@@ -131,7 +131,7 @@ def test_an_opening_has_no_front() -> None:
 KINDS: list[FrontKind] = ["door", "pair", "drawer", "pullout", "false-front", "opening"]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     st.lists(
         st.tuples(st.sampled_from(KINDS), st.none() | st.floats(80, 500)), min_size=1, max_size=5

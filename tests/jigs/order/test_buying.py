@@ -232,7 +232,7 @@ def check_counts_add_up_to_what_is_drilled(job: Job) -> None:
 
 
 @given(jobs())
-@settings(max_examples=6, deadline=None, derandomize=True)
+@settings(max_examples=6)
 def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
     """Hinges are as many as plates on the sides, pulls as fittings on fronts, boxes as drawers."""
     check_counts_add_up_to_what_is_drilled(job)
@@ -240,7 +240,7 @@ def test_counts_add_up_to_what_is_drilled(job: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=40)
 def test_counts_add_up_to_what_is_drilled_in_many_jobs(job: Job) -> None:
     """The same, at length."""
     check_counts_add_up_to_what_is_drilled(job)

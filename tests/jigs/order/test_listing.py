@@ -132,7 +132,7 @@ def test_no_synonym_means_two_columns() -> None:
 
 
 @given(st.binary(max_size=200))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_garbage_is_told_as_faults(tmp_path_factory: pytest.TempPathFactory, data: bytes) -> None:
     """Whatever bytes there are, they are a list or they have faults."""
     folder = tmp_path_factory.mktemp("garbage")

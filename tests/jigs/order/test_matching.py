@@ -188,7 +188,7 @@ six_pairs = st.lists(st.tuples(noise, noise), min_size=6, max_size=6)
 
 
 @given(six_pairs, st.booleans(), st.randoms())
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_what_is_within_tolerance_always_matches(
     offs: list[tuple[float, float]], named: bool, order: Random
 ) -> None:
@@ -198,7 +198,7 @@ def test_what_is_within_tolerance_always_matches(
 
 @pytest.mark.slow
 @given(six_pairs, st.booleans(), st.randoms())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_of_many_what_is_within_tolerance_always_matches(
     offs: list[tuple[float, float]], named: bool, order: Random
 ) -> None:
@@ -223,7 +223,7 @@ def check_within(offs: list[tuple[float, float]], named: bool, order: Random) ->
 
 
 @given(st.sampled_from(ORDERED), noise, noise, st.booleans())
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 def test_exchanged_sizes_are_always_told(front: Ordered, dx: float, dy: float, named: bool) -> None:
     """Width and height swapped: an error that holds the front, which keeps its ordered size."""
     check_exchanged(front, dx, dy, named)
@@ -231,7 +231,7 @@ def test_exchanged_sizes_are_always_told(front: Ordered, dx: float, dy: float, n
 
 @pytest.mark.slow
 @given(st.sampled_from(ORDERED), noise, noise, st.booleans())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_many_exchanged_sizes_are_always_told(
     front: Ordered, dx: float, dy: float, named: bool
 ) -> None:
@@ -255,7 +255,7 @@ def check_exchanged(front: Ordered, dx: float, dy: float, named: bool) -> None:
     row, st.integers(2, 99), st.just(""), st.floats(100, 1000), st.floats(100, 1000),
     count=st.one_of(st.none(), st.integers(1, 4)),
 ), max_size=8))  # fmt: skip
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_no_piece_is_lost_and_none_is_used_twice(pieces: list[DeliveredPiece]) -> None:
     """Arrivals and what is left over make up the list; arrivals and missing the order."""
     pieces = [replace(piece, row=f"row {n}") for n, piece in enumerate(pieces)]

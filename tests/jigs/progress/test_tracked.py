@@ -1,6 +1,6 @@
 """What is kept track of: whatever has a label, each ID once."""
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import Job
@@ -26,7 +26,7 @@ def test_every_label_of_a_kitchen_has_its_part() -> None:
 
 
 @given(jobs())
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=12)
 def test_every_label_has_its_part_whatever_a_kitchen_has(job: Job) -> None:
     """Built boxes, rollouts, walls without a name: none has a label that finds nothing."""
     check_every_label_has_its_part(job)

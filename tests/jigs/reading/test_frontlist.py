@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.job import FRONT_KINDS
@@ -370,7 +370,7 @@ any_rows = st.lists(
 )
 
 
-@settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=30)
 @given(any_rows)
 def test_no_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> None:
     """Whatever stands below a header is a list or a ReadingError."""
@@ -378,7 +378,7 @@ def test_no_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> 
 
 
 @pytest.mark.slow
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60)
 @given(any_rows)
 def test_none_of_many_cells_raise_anything_else(tmp_path: Path, rows: list[list[str]]) -> None:
     """The same, at length."""

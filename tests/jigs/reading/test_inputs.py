@@ -4,7 +4,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
@@ -180,9 +180,7 @@ def test_summary_of_a_job_file(tmp_path: Path) -> None:
     )
 
 
-@settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=60)
 @given(
     st.lists(
         st.tuples(st.integers(0, len(LIST)), st.integers(0, 8), st.text(max_size=4)),

@@ -4,7 +4,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
@@ -325,9 +325,7 @@ MUTATED = st.lists(
 )
 
 
-@settings(
-    max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=120)
 @given(MUTATED)
 def test_mutated_files_raise_nothing_else(
     tmp_path: Path, changes: list[tuple[int, int, bytes]]
@@ -342,9 +340,7 @@ def test_mutated_files_raise_nothing_else(
         assert read_job_file(path).boxes
 
 
-@settings(
-    max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=80)
 @given(st.data())
 def test_wrong_values_raise_nothing_else(tmp_path: Path, data: st.DataObject) -> None:
     """Whatever stands behind a key, the file is read or is a reading fault."""
@@ -362,9 +358,7 @@ def test_wrong_values_raise_nothing_else(tmp_path: Path, data: st.DataObject) ->
         assert read_job_file(path).boxes
 
 
-@settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=60)
 @given(st.binary(max_size=200))
 def test_any_bytes_raise_nothing_else(tmp_path: Path, content: bytes) -> None:
     """Any bytes are a reading fault: no few bytes at random are a job."""

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 import xlsxwriter
-from hypothesis import HealthCheck, example, given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
@@ -322,9 +322,7 @@ def test_too_many_rows_or_columns_in_a_sheet(tmp_path: Path) -> None:
     )
 
 
-@settings(
-    max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=150)
 @given(st.binary(max_size=400))
 @example(b'"')
 @example(b"sep=\n")
@@ -342,12 +340,7 @@ def test_no_bytes_raise_anything_else(tmp_path: Path, data: bytes) -> None:
 
 
 @pytest.mark.slow
-@settings(
-    max_examples=15,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
-)
+@settings(max_examples=15)
 @given(st.integers(0, 5000), st.binary(min_size=1, max_size=40))
 def test_no_damaged_workbook_raises_anything_else(tmp_path: Path, at: int, new: bytes) -> None:
     """A workbook with a wrong patch in it is read or refused."""

@@ -45,7 +45,7 @@ def test_write_path() -> None:
     assert write_path(("box", 2, "front", 1, "height")) == "box[2].front[1].height"
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.text(alphabet="[]{}=,.\"'#\n\\ ab1", max_size=60))
 def test_index_lines_ends_on_anything(text: str) -> None:
     """Indexing any text ends, and no line lies outside the text."""
@@ -90,7 +90,7 @@ def paths(value: object, path: KeyPath = ()) -> set[KeyPath]:
     return found
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.dictionaries(KEYS, VALUES, max_size=4))
 def test_index_knows_every_path_the_reader_knows(values: dict[str, object]) -> None:
     """The index has exactly the paths that the standard reader gives."""

@@ -4,7 +4,7 @@ from dataclasses import replace
 from functools import cache
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.given.job import Job
 from jigs.ground.problems import error
@@ -107,9 +107,7 @@ def check_marks(job: Job, paper: Paper) -> None:
 
 
 @given(jobs(), papers)
-@settings(
-    max_examples=5, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=5)
 def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
     """No text on a text, a line, a hole or black, nothing outside the page: all kinds of fronts
     and boxes, all papers, both units, long names and three alphabets."""
@@ -118,9 +116,7 @@ def test_no_text_touches_anything(job: Job, paper: Paper) -> None:
 
 @pytest.mark.slow
 @given(jobs(), papers)
-@settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=8)
 def test_no_text_touches_anything_in_many_jobs(job: Job, paper: Paper) -> None:
     """The same, at length."""
     check_marks(job, paper)

@@ -211,9 +211,7 @@ def _check(layout: Layout) -> None:
 
 
 @given(jobs(most_boxes=1))
-@settings(
-    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=2)
 def test_a_shared_card_is_what_each_part_would_have(job: Job) -> None:
     """In any job: same size, same words, but for names and codes."""
     _check(lay_out(replace(job, boxes=(*job.boxes, *(renamed(each, 1) for each in job.boxes)))))
@@ -227,9 +225,7 @@ def test_in_the_demo_too() -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=1, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=1)
 def test_in_many_jobs_too(job: Job) -> None:
     """The same, at length."""
     _check(lay_out(replace(job, boxes=(*job.boxes, *(renamed(each, 1) for each in job.boxes)))))

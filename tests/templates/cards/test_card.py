@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.bench.marking import marks_of
 from jigs.given.hardware import PullRecord
@@ -305,9 +305,7 @@ def check_cards(job: Job, paper: Paper) -> None:
 
 
 @given(jobs(), papers)
-@settings(
-    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=2)
 def test_cards_keep_their_rules(job: Job, paper: Paper) -> None:
     """Each hole on one card, whole fittings together, references near and at round figures."""
     check_cards(job, paper)
@@ -315,9 +313,7 @@ def test_cards_keep_their_rules(job: Job, paper: Paper) -> None:
 
 @pytest.mark.slow
 @given(jobs(), papers)
-@settings(
-    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=20)
 def test_cards_of_many_jobs_keep_their_rules(job: Job, paper: Paper) -> None:
     """The same, at length."""
     check_cards(job, paper)

@@ -155,7 +155,7 @@ def near(found: Holes, expected: Holes) -> bool:
 
 
 @pytest.mark.slow
-@settings(max_examples=4, deadline=None, derandomize=True)
+@settings(max_examples=4)
 @given(job=jobs.jobs(most_boxes=2))
 def test_svg_and_dxf_have_the_holes_of_every_face(job: Job) -> None:
     """Whatever the job: the same holes, files told apart by name, the same bytes again."""

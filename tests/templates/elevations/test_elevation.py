@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given, settings
 
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec, Job
@@ -301,13 +301,7 @@ def check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: P
 
 
 @given(jobs(most_boxes=6), papers)
-@settings(
-    max_examples=4,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
-    phases=[Phase.explicit, Phase.generate],
-)
+@settings(max_examples=4)
 def test_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: Paper) -> None:
     """Any fronts, also such as do not close with their box, on any paper."""
     check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job, paper)
@@ -315,13 +309,7 @@ def test_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: Pa
 
 @pytest.mark.slow
 @given(jobs(most_boxes=6), papers)
-@settings(
-    max_examples=12,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
-    phases=[Phase.explicit, Phase.generate],
-)
+@settings(max_examples=12)
 def test_whatever_the_walls_of_many_jobs_have_it_is_true(job: Job, paper: Paper) -> None:
     """The same, at length."""
     check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job, paper)

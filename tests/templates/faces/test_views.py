@@ -132,7 +132,7 @@ def test_only_a_door_still_to_be_bored_can_be_reversible(
 
 
 @given(st.integers(0, 6), st.integers(100 * 8, 1200 * 8))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_mirroring_twice_changes_nothing(which: int, eighths: int) -> None:
     """A face turned over and back is the same face: holes, outlines and carried places."""
     fittings = [f for s in worked_layout("in").sides for f in s.fittings]

@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
@@ -38,9 +38,7 @@ def check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job
 
 
 @given(jobs())
-@settings(
-    max_examples=8, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=8)
 def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job) -> None:
     """Fronts, drawer boxes, rollouts and the whole cut list, in either order."""
     check_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made)
@@ -48,9 +46,7 @@ def test_every_part_has_its_label_and_each_piece_as_many_as_it_is_cut(made: Job)
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=25, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=25)
 def test_every_part_has_its_label_and_each_piece_as_many_in_many_jobs(
     made: Job,
 ) -> None:

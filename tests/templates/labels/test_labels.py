@@ -11,7 +11,7 @@ import pdfplumber
 import pypdfium2
 import pytest
 import zxingcpp
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.job import FrontSpec
@@ -191,13 +191,7 @@ PLACES = st.text(
     st.sampled_from(sorted(LABELS)),
 )
 # Found cases are not made smaller: each costs the drawing of some pages.
-@settings(
-    max_examples=3,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.too_slow],
-    phases=[Phase.explicit, Phase.generate],
-)
+@settings(max_examples=3)
 def test_whatever_the_names_and_sizes_nothing_overlaps(
     name: str, wall: str, width: float, height: float, reason: str, stock: str
 ) -> None:

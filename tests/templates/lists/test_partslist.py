@@ -6,7 +6,7 @@ import json
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.checks.cutting import with_cutting
 from jigs.given.build import Build
@@ -174,9 +174,7 @@ def test_tables_stand_in_columns() -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=10)
 def test_whatever_is_cut_can_be_listed(made: Job) -> None:
     """Text without ragged ends, every piece in each form, the same bytes for the same job."""
     parts = _list(made)

@@ -7,7 +7,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, Phase, assume, given, settings
+from hypothesis import assume, given, settings
 
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.ids import LONGEST
@@ -108,13 +108,7 @@ def test_a_size_that_is_unusual_reads_back_too(
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=8,
-    deadline=None,
-    derandomize=True,
-    phases=[Phase.explicit, Phase.generate],  # to shrink a kitchen takes a minute
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
-)
+@settings(max_examples=8)
 def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     """As a front list of as many fronts, leaves of a pair together; as delivered, all of them."""
     order = _order(job)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.given.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out
@@ -41,7 +41,7 @@ def check_all(job: Job) -> None:
 
 
 @given(jobs())
-@settings(max_examples=1, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=1)
 def test_any_job_has_its_pages(job: Job) -> None:
     """Parts without a size, names in other scripts, walls without a name."""
     check_all(job)
@@ -49,7 +49,7 @@ def test_any_job_has_its_pages(job: Job) -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(max_examples=4, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=4)
 def test_many_jobs_have_their_pages(job: Job) -> None:
     """The same, for more of them."""
     check_all(job)

@@ -5,7 +5,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import templates.demo
@@ -45,7 +45,7 @@ sizes = st.lists(st.tuples(st.integers(57, 130), st.integers(57, 180)), min_size
 
 
 @given(sizes)
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60)
 def test_what_is_laid_lies_clear(cards: list[Size]) -> None:
     """Clear of each other; a single card lies wherever there is room for it."""
     places = place_sizes(cards, (190.0, 250.0), 2.0)
@@ -130,9 +130,7 @@ def test_every_card_of_the_demo_lies_well(paper: str) -> None:
 
 @pytest.mark.slow
 @given(jobs(), papers)
-@settings(
-    max_examples=20, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=20)
 def test_every_card_of_generated_jobs_lies_well(job: Job, paper: Paper) -> None:
     """All kinds of fronts and boxes, all papers."""
     check_pages(lay_out(job), paper)

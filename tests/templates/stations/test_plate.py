@@ -12,7 +12,7 @@ import ezdxf
 import pytest
 from ezdxf import units
 from ezdxf.math import Vec2, is_point_in_polygon_2d
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
@@ -238,9 +238,7 @@ def test_a_plate_shifted_by_little_is_found() -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(
-    max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=12)
 def test_every_card_of_any_job_has_a_plate(made: Job) -> None:
     """Its words find room, and its files are written."""
     layout = lay_out(made)

@@ -7,7 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
@@ -184,9 +184,7 @@ def _check_job(job: Job, name: str) -> None:
 
 
 @given(jobs(most_boxes=1), st.sampled_from(LARGE))
-@settings(
-    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=2)
 def test_any_job_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
     """Every hole exactly once, in its place; data alike; nothing clashes."""
     _check_job(job, name)
@@ -194,9 +192,7 @@ def test_any_job_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
 
 @pytest.mark.slow
 @given(jobs(), st.sampled_from(LARGE))
-@settings(
-    max_examples=4, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=4)
 def test_any_of_many_jobs_can_be_read_back_from_large_paper(job: Job, name: str) -> None:
     """The same, at length."""
     _check_job(job, name)

@@ -190,7 +190,7 @@ def test_what_a_line_is_goes_on_below_where_there_is_room() -> None:
 
 @pytest.mark.slow
 @given(jobs())
-@settings(max_examples=8, deadline=None, derandomize=True)
+@settings(max_examples=8)
 def test_nothing_clashes_on_any_stick(job: Job) -> None:
     """No text on a text or a line, nothing outside the page, no figure cut short."""
     layout = lay_out(job)

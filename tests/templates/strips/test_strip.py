@@ -8,7 +8,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Layout
@@ -356,9 +356,7 @@ def test_boxes_and_fronts_in_hand_have_strips_too(
 
 @pytest.mark.slow
 @given(jobs(most_boxes=1), st.sampled_from(("common", "a3", "letter", "roll-610")))
-@settings(
-    max_examples=2, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=2)
 def test_any_job_can_be_read_back_with_strips(job: Job, name: str) -> None:
     """Every hole exactly once, on a strip or a card; nothing clashes."""
     _check_job(job, name)
@@ -366,9 +364,7 @@ def test_any_job_can_be_read_back_with_strips(job: Job, name: str) -> None:
 
 @pytest.mark.slow
 @given(jobs(), st.sampled_from(("common", "a3", "letter", "roll-610")))
-@settings(
-    max_examples=3, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
-)
+@settings(max_examples=3)
 def test_any_of_many_jobs_can_be_read_back_with_strips(job: Job, name: str) -> None:
     """The same, at length."""
     _check_job(job, name)

@@ -253,7 +253,7 @@ def test_an_independent_reader_reads_them(longest: int) -> None:
     st.text(max_size=40),
     st.booleans(),
 )
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_every_text_keeps_the_rules(name: str, wall: str, held: bool) -> None:
     """Dense alphabet, no more than the symbol holds, the ID in front, no dot between letters."""
     layout = lay(

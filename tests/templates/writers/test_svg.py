@@ -109,7 +109,7 @@ def test_two_spaces_stay_two() -> None:
 
 
 @given(st.text(max_size=30), st.text(max_size=12), st.text(max_size=12))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_whatever_is_written_the_drawing_can_be_parsed(text: str, name: str, layer: str) -> None:
     """XML 1.0, 2.2 allows no control characters: they go, all else stays."""
     mark = Text(x=1, y=1, text=text, name=name, layer=layer)
