@@ -6,7 +6,7 @@ of them, but those that are marked through a drawer box, and those of what is he
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast, get_args
 
 from jigs.bench.benchpart import BenchPart
@@ -82,16 +82,17 @@ def plan_stations(
     )
     names = _names([key for key, _ in ordered])
     stations = [
-        _station(layout, key, named, group)
+        with_rows(*_station(layout, key, named, group))
         for named, (key, group) in zip(names, ordered, strict=True)
     ]
     return with_held(layout, stations)
 
 
 def pin_station(layout: Layout, placed: Sequence[Placing], card: str) -> Station:
-    """Give what one pin card sets as a station by itself, for the sheets; `card` names it."""
-    key = _key(placed[0])
-    return _station(layout, key, (PINS, PINS), placed, lambda _: card)
+    """Give what one pin card sets as a station by itself, for the sheets; `card` names it. There
+    each face of a board is set by itself, whatever was bored through from the other one."""
+    station, rows = _station(layout, _key(placed[0]), (PINS, PINS), placed, lambda _: card)
+    return with_rows(station, [replace(row, bored=False) for row in rows])
 
 
 def _key(placing: Placing) -> _Key:
@@ -130,7 +131,7 @@ def _station(
     names: tuple[str, str],
     placed: Sequence[Placing],
     name_of: Callable[[int], str] = letter,
-) -> Station:
+) -> tuple[Station, list[Row]]:
     name, stem = names
     patterns = number_patterns(placed)
     rows: dict[tuple[BenchPart, str | None, Purpose], list[tuple[int, Placing]]] = {}
@@ -163,7 +164,7 @@ def _station(
         cards=cards,
         rows=(),
     )
-    return with_rows(station, made)
+    return station, made
 
 
 def _setting(placing: Placing, card: str) -> Setting:

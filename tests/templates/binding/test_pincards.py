@@ -119,6 +119,22 @@ def test_each_board_by_itself_has_its_own_card() -> None:
         assert len({part["part"] for part in card["parts"]}) == 1
 
 
+PARTED = box_text(
+    "B1", "open", 'kind = "opening"',
+    more="columns = [{width = 400}, {share = 1}]\n" + SHELF.format(200, 500),
+).replace("width = 457.2", "width = 900")  # fmt: skip
+"""Pins at the same heights in both columns meet in their partition of 18.3."""
+
+
+@pytest.mark.parametrize("each", [False, True])
+def test_a_partition_bored_through_is_set_from_each_face(each: bool) -> None:
+    """Each face has its own paper, with --each its own card too."""
+    data = data_of(PARTED, each=each)
+    assert faults_in(data, PARTED) == ([], [])
+    faces = [(part["part"], part["side"]) for card in pin_cards(data) for part in card["parts"]]
+    assert {side for part, side in faces if part == "B1-PARTITION-1"} == {"left", "right"}
+
+
 def test_paper_alone_says_where_every_pin_is_bored() -> None:
     """Lines, crosses and edges as they are read on the boards' pages, the card as it lies."""
     assert faults_on_paper(pages_of(PANTRY), layout_of(PANTRY)) == []
