@@ -57,6 +57,10 @@ class Event:
     """The key of the step; it may be one that the part no longer has."""
 
 
+WORKED: frozenset[StepKind] = frozenset({"cut", "banded", "bored"})
+"""What is done to a part by its figures."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
     """How far a part is. A book knows nothing done: `steps` alone, and `done` empty."""
@@ -81,6 +85,13 @@ class Standing:
     """Whether the job has the part no more."""
     history: tuple[Event, ...] = ()
     """The newest first."""
+
+    @property
+    def outdated_work(self) -> tuple[Step, ...]:
+        """The steps in which it was worked on by figures that it no longer has."""
+        return tuple(
+            step for step in self.steps if step.key in self.outdated and step.kind in WORKED
+        )
 
     @property
     def next(self) -> Step | None:

@@ -9,7 +9,13 @@ from templates.scan.frame import section
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag
 from templates.scan.scan import Scan
-from templates.words.stepwords import after_words, step_cautions, step_done, step_order, wait_words
+from templates.words.stepwords import (
+    after_words,
+    step_cautions,
+    step_done,
+    step_order,
+    wait_words,
+)
 
 
 def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html | None:
@@ -102,7 +108,7 @@ def _step(step: Step, standing: Standing, following: Step | None) -> Html:
     state = "done" if done else "now" if step == following else "todo"
     mark = {"done": "✓", "now": "▶", "todo": "○"}[state]
     told = {"done": "done: ", "now": "next: ", "todo": "to come: "}[state]
-    old = " (under an older code)" if step.key in standing.outdated else ""
+    old = " (by older figures)" if step in standing.outdated_work else ""
     return tag(
         "li",
         tag("span", mark, aria_hidden="true"),

@@ -28,13 +28,16 @@ from templates.words.pagewords import (
     DRAWER_STANDS,
     front_stands,
     kind_words,
+    made_before,
     open_counts,
     piece_stands,
     side_stands,
+    stale_words,
 )
 from templates.words.saying import reason_of, say
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
+from templates.words.stepwords import step_done
 from templates.words.wallwords import wall_title
 
 SIZES = (4, 5, 6, 7, 8, 9, 10, 12, 14, 17, 20, 24, 30)
@@ -96,12 +99,12 @@ def _banners(part: Tracked, standing: Standing, unit: Unit) -> Iterator[Html]:
 def _banners_of(standing: Standing) -> Iterator[Html]:
     if standing.vanished:
         yield banner(Banner.HOLD, "The job has this part no more.", "What was noted of it is kept.")
+    made = [step_done(step) for step in standing.outdated_work]
+    if made:
+        fact, remedy = made_before(made)
+        yield banner(Banner.HOLD, fact, remedy)
     if standing.stale:
-        yield banner(
-            Banner.OPEN,
-            f"Paper with code {standing.stale} is stale.",
-            "Its holes or its size have changed: print its sheet and its label anew.",
-        )
+        yield banner(Banner.OPEN, *stale_words(standing.stale))
 
 
 def open_of(part: Tracked) -> tuple[OpenNumber, ...]:

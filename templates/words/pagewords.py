@@ -41,6 +41,22 @@ def open_counts(numbers: Sequence[OpenNumber]) -> str:
     return f"{counted(len(numbers), 'number')} of {records}: measure before you drill."
 
 
+def stale_words(code: str) -> tuple[str, str]:
+    """Say of paper with a code that its part no longer has what that means."""
+    return (
+        f"Paper with code {code} is stale.",
+        "Its holes or its size have changed: print its sheet and its label anew.",
+    )
+
+
+def made_before(done: Sequence[str]) -> tuple[str, str]:
+    """Say of a part that was worked on before its holes or its size changed what that means."""
+    return (
+        f"{', '.join(done).capitalize()} before its figures changed.",
+        "Compare every figure with the part before you go on.",
+    )
+
+
 def kind_words(part: Tracked) -> str:
     """Say what a part is and its hand: `door, hinges LEFT`, `left side`, `3 shelves alike`."""
     if part.drawer is not None:
