@@ -3,7 +3,9 @@
 import re
 from collections import Counter
 from pathlib import Path
+from urllib.error import HTTPError
 from urllib.parse import parse_qs, unquote, urlsplit
+from urllib.request import urlopen
 
 import numpy as np
 import pypdfium2
@@ -16,6 +18,7 @@ from cli.linkbase import LONGEST, read_base
 from cli.serving.links import Link
 from cli.serving.store import open_store, store_file
 from tests.cli.conftest import Run
+from tests.served import served
 
 QR_ALONE = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
 
@@ -24,7 +27,7 @@ def read_symbols(labels: Path) -> list[str]:
     """Give what an independent reader makes of all symbols, page by page."""
     found = []
     for page in pypdfium2.PdfDocument(labels):
-        pixels = np.ascontiguousarray(page.render(scale=300 / 72, grayscale=True).to_numpy())
+        pixels = np.ascontiguousarray(page.render(scale=150 / 72, grayscale=True).to_numpy())
         found += [code.text for code in zxingcpp.read_barcodes(pixels.squeeze(), formats=QR_ALONE)]
     return found
 
@@ -50,6 +53,23 @@ def test_each_symbol_leads_to_its_part_with_the_key_that_is_kept(
     assert {tuple(parse_qs(link.query)["k"]) for link in links} == {(key,)}
     (host,) = {link.netloc for link in links}
     assert re.fullmatch(r"jig[a-z0-9-]*\.local:\d+", host)
+
+
+def test_what_is_read_off_a_label_opens_its_parts_page(
+    run: Run, small: Path, tmp_path: Path
+) -> None:
+    """Printed before anything was served, read by an independent reader, asked of the server: the
+    page of that part, and without the key none."""
+    out = tmp_path / "labels.pdf"
+    assert run("labels", small, "--payload", "link", "-o", out).exit_code == 0
+    printed = {urlsplit(link) for link in read_symbols(out)}
+    with served(small.parent, str(small), "--port", "0") as server:
+        for link in sorted(printed)[:: len(printed) // 3]:
+            part = link.path.rpartition("/")[2]
+            with urlopen(f"{server.base}{link.path}?{link.query}", timeout=10) as answer:
+                assert f">{part}<" in answer.read().decode()
+            with pytest.raises(HTTPError, match="403"):
+                urlopen(f"{server.base}{link.path}", timeout=10)
 
 
 def test_an_address_of_ones_own_needs_no_server(run: Run, small: Path, tmp_path: Path) -> None:
