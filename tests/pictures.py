@@ -57,7 +57,7 @@ BROWSER = (
 )  # fmt: skip
 
 PIECES = (
-    "B1-SIDE-L", "B1-BOTTOM", "B1-BACK", "B1-1-BOX-BACK", "T1-FIXED-1", "B5-PANEL-R",
+    "B2-SIDE-L", "B2-BOTTOM", "B2-BACK", "B2-1-BOX-BACK", "T1-FIXED-1", "B5-PANEL-R",
     "NORTH-FILLER-L", "NORTH-TOE-1-FRONT", "S2-ROLLOUT-1-SIDE",
 )  # fmt: skip
 """Parts on the picture of pieces' labels."""
