@@ -1,11 +1,11 @@
 """What stands on which page: the contents of the first page, part by part or in the order of the
 stations, in columns."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from templates.page.marks import Mark
-from templates.page.pieces import MarkBlock, flow, least_height, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
 from templates.stations.stationset import StationSet
 from templates.words.stationwords import station_title
 
@@ -15,6 +15,10 @@ GUTTER = 5.0
 """Between two columns of a list, mm."""
 MOST_BOXES = 60
 """Of more boxes there is no list: it would find no room."""
+
+
+INDEX = "WHERE THE PARTS OF A BOX ARE DRILLED: BOX, PAGES"
+"""The title of the list of boxes at the stations."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,26 @@ def station_contents(stations: StationSet, width: float, room: float) -> MarkBlo
     return in_columns(heading, lines, STATIONS, width, room) or in_columns(
         heading, [("", run)] if lines else [], 1, width, room
     )
+
+
+def station_index(
+    stations: StationSet, width: float, room: float, *, listed: bool
+) -> MarkBlock | None:
+    """Set the list of boxes with the pages on which their parts are drilled, below that of the
+    stations where that is not `listed` before; None: no room."""
+    first = None if listed else station_contents(stations, width, room)
+    left = room if first is None else room - first.height - GAP
+    boxes = [("", line) for line in _by_box(_drilled_at(stations))]
+    index = in_columns(INDEX, boxes, NARROW, width, left)
+    return stacked([first, index]) if first and index else first or index
+
+
+def _drilled_at(stations: StationSet) -> Iterator[ContentsEntry]:
+    """Give the page of each station at which a part is drilled."""
+    for station in stations.stations:
+        page = stations.numbered(station)[0][0]
+        for part in dict.fromkeys(row.part for row in station.rows):
+            yield ContentsEntry(box=part.box, part=part.id, pages=(page,))
 
 
 def in_columns(

@@ -3,17 +3,17 @@ second part where only the first is made, then station after station in the orde
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import partial
 
 from jigs.bench.cost import PaperCost, cost_of
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
-from templates.binding.contents import station_contents
+from templates.binding.contents import station_contents, station_index
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
 from templates.page.marks import Page
 from templates.page.paper import Paper
+from templates.page.pieces import MarkBlock
 from templates.sheets.guide import guide_page
 from templates.stations.stationset import StationSet, make_stations
 from templates.words.coverwords import STATIONS
@@ -70,9 +70,24 @@ def bind_stations(
     if articles is not None:
         marks = tuple(first_of_station_pages(stations, articles, paper, guide + 1))
     made = make_stations(layout, stations, paper, before=guide + len(marks), cards=guide)
+    listed = False
+
+    def on_cover(width: float, room: float) -> MarkBlock | None:
+        nonlocal listed
+        block = station_contents(made, width, room)
+        listed = block is not None
+        return block
+
     front = (
-        *cover.pages(partial(station_contents, made)),
-        guide_page(CARDS, card_steps(stations), ("fold", "windows"), paper, guide),
+        *cover.pages(on_cover),
+        guide_page(
+            CARDS,
+            card_steps(stations),
+            ("fold", "windows"),
+            paper,
+            guide,
+            lambda width, room: station_index(made, width, room, listed=listed),
+        ),
         *marks,
     )
     return StationFile(layout=layout, front=tuple(paper.scaled(page) for page in front), laid=made)

@@ -2,7 +2,7 @@
 reading type, in front of the sheets whose pages point to them.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jigs.ground.geometry import FittingKind
@@ -99,12 +99,21 @@ class Guides:
 
 
 def guide_page(
-    title: str, steps: Sequence[str], pictures: Iterable[Picture], paper: Paper, number: int
+    title: str,
+    steps: Sequence[str],
+    pictures: Iterable[Picture],
+    paper: Paper,
+    number: int,
+    below: Callable[[float, float], MarkBlock | None],
 ) -> Page:
-    """Draw a page with one guide: numbered steps, pictures beside them."""
+    """Draw a page with one guide: numbered steps, pictures beside them; `below` gives what stands
+    below them in a width and a room, mm."""
     numbers = [str(row) for row, _ in enumerate(steps, start=1)]
     beside = stacked([PICTURES[each]() for each in pictures])
-    return _page(paper, [_guide(paper, title, numbers, steps, beside)], number, title)
+    guide = _guide(paper, title, numbers, steps, beside)
+    room = paper.height - EDGE - BOTTOM_STRIP - guide.height
+    more = below(paper.width - LEFT_STRIP - EDGE, room)
+    return _page(paper, [guide, *([more] if more is not None else [])], number, title)
 
 
 def _guide(

@@ -6,7 +6,7 @@ from dataclasses import replace
 from jigs.bench.station import Row, Station
 from jigs.given.cautions import SPRUNG
 from templates.stations.stationview import Shop
-from templates.words.boardfacts import drawer_box_facts, plate_facts
+from templates.words.boardfacts import drawer_box_facts
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.frontfacts import (
     back_facts,
@@ -19,11 +19,25 @@ from templates.words.ownwords import where_box_stands
 from templates.words.rowwords import warning_words
 from templates.words.sentence import Sentence
 
+SEVERAL = 3
+"""What so many rows have to say is said once above them, and of which."""
 
-def said_of_all(shop: Shop, station: Station) -> tuple[str, ...]:
-    """Give what all rows of a station have to say that are not held back: it stands above them."""
-    said = [said_in_row(shop, row) for row in station.rows if not row.held]
-    return tuple(text for text in said[0] if all(text in each for each in said)) if said else ()
+
+def said_above(shop: Shop, station: Station) -> dict[str, str]:
+    """Give what all rows of a station have to say that are not held back, or several of them, as
+    it stands above the rows: the words of a row, with the parts that they are or are not for."""
+    said = [(row.part.id, said_in_row(shop, row)) for row in station.rows if not row.held]
+    above: dict[str, str] = {}
+    for text in dict.fromkeys(text for _, facts in said for text in facts):
+        mine = [part for part, facts in said if text in facts]
+        others = [part for part, facts in said if text not in facts]
+        if not others:
+            above[text] = text
+        elif len(mine) >= SEVERAL and len(others) <= len(mine):
+            above[text] = f"{text} (Not {', '.join(others)}.)"
+        elif len(mine) >= SEVERAL:
+            above[text] = f"{', '.join(mine)}: {text}"
+    return above
 
 
 def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
@@ -48,12 +62,5 @@ def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:
             yield from (Sentence(text) for text in where_box_stands(replace(view, marks=None)))
     elif part.id in shop.drawers:
         yield from drawer_box_facts(shop.drawers[part.id])
-    elif part.board is not None and row.purpose == "plate":
-        side = next(
-            side
-            for side in shop.layout.sides
-            if (side.board, side.column, side.side) == (part.id, part.board.column, part.board.side)
-        )
-        yield from plate_facts(shop.layout, side)
     elif row.serves and row.serves in shop.fronts and shop.fronts[row.serves].kind == "lift":
         yield Sentence(SPRUNG)

@@ -7,6 +7,7 @@ from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
+from jigs.box.parts import Side
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
@@ -24,6 +25,7 @@ from templates.stations.stationrows import (
     stretches_width,
 )
 from templates.stations.stationview import Shop
+from templates.words.boardfacts import plate_facts
 from templates.words.heightwords import held_lines
 from templates.words.rowwords import NEXT, cross_words, open_names
 from templates.words.sidewords import (
@@ -207,6 +209,13 @@ def _ways(settings: Sequence[Setting], part: BenchPart) -> Iterator[str]:
         yield f"{words}, {row_words(rows)}"
 
 
+def _sides(shop: Shop, table: BoxTable) -> list[Side]:
+    """Give the boards of a table as they are laid out, without what is held back."""
+    boards = [(part.id, part.board) for part in (table.left, table.right) if part is not None]
+    faces = [(name, board.column, board.side) for name, board in boards if board is not None]
+    return [side for side in shop.layout.sides if (side.board, side.column, side.side) in faces]
+
+
 def _rows(station: Station, part: BenchPart) -> list[Row]:
     return [row for row in station.rows if row.part == part]
 
@@ -219,6 +228,7 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
         *sums_of_board(table),
         *punch_words(rows),
         *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
+        *(fact.text for fact in plate_facts(shop.layout, *_sides(shop, table))),
         *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]
     held = held_lines(table, shop.layout.job.shown)

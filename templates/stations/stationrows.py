@@ -4,7 +4,7 @@ Each row has the part's ID and code, its size with blanks for what is measured, 
 line with boxes to tick, and sums that close on the part. Rows are blocks that flow down the page.
 """
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 
@@ -16,7 +16,7 @@ from templates.cards.ticks import BOX, tick_box
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
-from templates.stations.rowfacts import said_in_row, said_of_all
+from templates.stations.rowfacts import said_above, said_in_row
 from templates.stations.stationview import Shop
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
@@ -87,8 +87,10 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     head = _captions(station, usual, width)
     taken = NextCard()
     kind_told = names_kind(station, shop.views_of(station))
-    told = said_of_all(shop, station)
-    blocks = [
+    told = said_above(shop, station)
+    if told:  # on each page that the table goes on to
+        head = joined(paragraph(" ".join(told.values()), width, bold=True), head)
+    return [
         TableBlock(
             block=_row_block(
                 shop, row, all_open, usual, taken, width, kind_told=kind_told, told=told
@@ -97,10 +99,6 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
         )
         for row in station.rows
     ]
-    if told:
-        above = paragraph(" ".join(told), width, bold=True)
-        blocks[0] = replace(blocks[0], head=joined(above, head))
-    return blocks
 
 
 def joined(first: MarkBlock, second: MarkBlock) -> MarkBlock:
@@ -193,7 +191,7 @@ def _row_block(
     width: float,
     *,
     kind_told: bool,
-    told: Sequence[str],
+    told: Container[str],
 ) -> MarkBlock:
     """Lay out one row; it names its open numbers where they are not all that its station has.
     `kind_told`: the title says what kind of part it is; `told`: what is said above of all."""

@@ -13,7 +13,7 @@ from templates.stations.stationpage import PlacedCard, StationPage, station_page
 from templates.stations.stationview import shop_of
 from templates.words.openwords import open_data
 from templates.words.stationsteps import as_on, cards_on, steps
-from templates.words.stationwords import reason_words
+from templates.words.stationwords import by_hand_words, reason_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +56,8 @@ def make_stations(
     steps_on: dict[tuple[str, ...], int] = {}
     where = "" if cards is None else cards_on(cards)
     for station in laid:
-        own = steps(station)
+        fronts = (shop.fronts.get(row.part.id) for row in station.rows)
+        own = steps(station, counterbored=any(f and f.screws.counterbore for f in fronts))
         told = (as_on(steps_on[own]),) if own in steps_on else own
         page = len(sheets) + before + 1
         if own:
@@ -66,7 +67,9 @@ def make_stations(
             station,
             paper,
             page,
-            reason=" ".join(filter(None, (reason_words(station, laid), where))),
+            reason=" ".join(
+                filter(None, (reason_words(station, laid), by_hand_words(station, laid), where))
+            ),
             told=told,
         )
     return StationSet(paper=paper, stations=laid, sheets=tuple(sheets), before=before)

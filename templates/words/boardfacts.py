@@ -70,11 +70,11 @@ def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     return (*plates, *(Sentence(fact) for fact in facts))
 
 
-def plate_facts(layout: Layout, side: Side) -> Iterator[Sentence]:
-    """Say which fronts' plates of a side are how high."""
-    fronts = parts_of_box(layout, side.box).fronts
+def plate_facts(layout: Layout, *sides: Side) -> Iterator[Sentence]:
+    """Say which fronts' plates of a box's sides are how high."""
+    fronts = [front for side in sides for front in parts_of_box(layout, side.box).fronts]
     plates: dict[tuple[float, bool], dict[str, None]] = {}
-    for fitting in side.fittings:
+    for fitting in (fitting for side in sides for fitting in side.fittings):
         if fitting.kind == "plate" and fitting.part:
             choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
             if choice is not None:

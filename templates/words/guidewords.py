@@ -61,6 +61,7 @@ _SET = "Set the cards: A to E."
 _PUNCHED = "Punch: F, G."
 _DONE = "Done: H."
 _SCREWS = "Stop on the bit; bore the pilots. Measure the screw: one too long shows in the face."
+_COUNTERBORE = "Where the page says so, counterbore for the pull screws."
 _STOP = "Set the depth stop and try bit, stop and bore on scrap. Clamp the part. Bore."
 
 GUIDES: Mapping[Work, GuideWords] = {
@@ -93,7 +94,7 @@ GUIDES: Mapping[Work, GuideWords] = {
             BOX_FIRST,
             f"{_SET} {STAND}",
             MARK,
-            f"Take the box off, lift the paper. {_SCREWS}",
+            f"Take the box off, lift the paper. {_SCREWS} {_COUNTERBORE}",
             f"{SCREW} {_DONE}",
             KITCHEN,
             ADJUSTERS,

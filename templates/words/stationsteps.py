@@ -31,29 +31,28 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
     lines = any(card.lines for card in cards)
     steps: tuple[tuple[object, str], ...] = (
         (True, f"Write ID, TOP{boards} on the face you drill (its label is underneath). Measure "
-            "the part; write its size on the blanks of its row."),
-        (lines, "Strike the lines of its row with a sharp pencil, on tape if the face is painted; "
-         "carry them over the edge. Does the sum close on the part you measured? Tick. After "
-         "inches, + or - is a little more or less: over 0.1 mm."),
-        (True, "Cut out the card that the row names, with its windows and crossed corners."),
+            "the part; fill in its row."),
+        (lines, "Strike its lines with a sharp pencil, on tape if the face is painted; carry them "
+         "over the edge. Does the sum close on the part you measured? Tick. + or - behind inches: "
+         "a little more or less."),
+        (True, "Cut out the card that the row names, its windows and crossed corners."),
         ("fold" in ways, FOLD),
         ("butt" in ways, ROUNDED),
         (lines, f"Where the card has a line, {LINE_SHOWS}."),
         (any(each.turned for each in settings), "TURNED: the card lies half round; its other "
          "title reads right."),
         (any(card.numbered for card in cards), f"Crosses -1 to +3: {BORE_CROSSES}."),
-        (any(card.outline for card in cards), "Where the card shows your hardware, lay yours on "
-         "it: it must match."),
+        (any(card.outline for card in cards), "Lay your hardware on the one drawn: it must "
+         "match."),
         (True, "Punch lightly, then firmly. Lift the paper: a mark that is not on its pencil line "
          "is punched anew."),
         (True, "Try bit and stop on scrap. Clamp the part. Bore; tick; write DRILLED on its "
          "label."),
         (any(card.copies > 1 for card in cards), f"Folds wear: a card serves {SETTINGS_A_CARD} "
-         f"settings, one for shelf pins {SETTINGS_A_PIN_CARD}, one for clearance holes all. Where "
-         f"a row says {NEXT.removesuffix(':')}, cut out a fresh copy."),
-        (any(card.copies > 1 for card in cards), "Or glue one on hardboard and bore 2 mm guide "
-         "holes: a straight strip screwed along the black takes the fold's place, and it serves "
-         "for all."),
+         f"settings, one for shelf pins {SETTINGS_A_PIN_CARD}, one for clearance holes all. "
+         f"{NEXT} cut out a fresh copy."),
+        (any(card.copies > 1 for card in cards), "Or glue one on hardboard, bore 2 mm guide "
+         "holes, screw a straight strip along the black in the fold's place: it serves for all."),
     )  # fmt: skip
     return tuple(text for wanted, text in steps if wanted)
 
@@ -65,11 +64,13 @@ def as_on(page: int) -> str:
 
 def cards_on(page: int) -> str:
     """Say on which page of the file stands how a card is used."""
-    return f"How a card is used: page {page}."
+    return f"Cards: page {page}."
 
 
-def steps(station: Station) -> tuple[str, ...]:
-    """Give the steps that are a station's own; its cautions stand beside its bits."""
+def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
+    """Give the steps that are a station's own; its cautions stand beside its bits. `counterbored`:
+    backs are for the pulls' screws, before the box hides them."""
+    bored = "Counterbore the back for the pull's screws. " if counterbored else ""
     match station.work:
         case "sides":
             return (
@@ -83,7 +84,7 @@ def steps(station: Station) -> tuple[str, ...]:
                 "Set both cards, one at each lower corner.",
                 STAND,
                 MARK,
-                f"Take it off, bore. {SCREW} {ADJUSTERS}",
+                f"Take it off, bore. {bored}{SCREW} {ADJUSTERS}",
                 KITCHEN,
             )
         case "cups":
@@ -93,7 +94,7 @@ def steps(station: Station) -> tuple[str, ...]:
                 "Lay your hinge on the card: cup and both screws must match.",
             )
         case "fronts-on-boxes":
-            return (BOX_STANDS, f"{SCREW} {ADJUSTERS}", KITCHEN)
+            return (BOX_STANDS, f"{bored}{SCREW} {ADJUSTERS}", KITCHEN)
         case "false-fronts":
             return (FALSE_HELD, FALSE_SCREWS)
         case _:

@@ -25,6 +25,10 @@ PATTERN_WORDS = {
 }
 """What tells the stations for pulls from each other."""
 
+MARKED_WORDS = "Marked through their drawer boxes."
+PILOTS_WORDS = "Pilots from paper, not marked through their drawer boxes."
+"""What tells the stations for fronts on drawer boxes from each other."""
+
 RECORD_WORDS: dict[Work, str] = {
     "sides": "hardware", "drawer-boxes": "slide", "rear-hooks": "slide", "cups": "hinge",
     "pulls": "pull", "fronts-on-boxes": "slide", "false-fronts": "slide", "pulls-through": "pull",
@@ -75,6 +79,8 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
         return ""
     if station.pattern in PATTERN_WORDS:
         return PATTERN_WORDS[station.pattern]
+    if station.work == "fronts-on-boxes" and any(o.marked != station.marked for o in alike):
+        return MARKED_WORDS if station.marked else PILOTS_WORDS
     mine, theirs = (
         dict.fromkeys(name for each in group for card in each.cards for name in card.records)
         for group in ([station], alike)
@@ -83,6 +89,18 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
     if not own or not theirs:
         return ""
     return f"For {RECORD_WORDS[station.work]} {', '.join(own)}, not {', '.join(theirs)}."
+
+
+def by_hand_words(station: Station, others: Iterable[Station]) -> str:
+    """Say at the station for sides which of them have holes by hand, and where; else ""."""
+    if station.work != "sides":
+        return ""
+    return " ".join(
+        f"Holes by hand in {', '.join(dict.fromkeys(row.part.id for row in other.rows))}: "
+        f"{station_title(other)}."
+        for other in others
+        if other.work == "by-hand" and other.face == "inside"
+    )
 
 
 def names_kind(station: Station, views: Iterable[FaceView]) -> bool:

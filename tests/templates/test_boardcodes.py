@@ -27,10 +27,11 @@ CODE = re.compile(r"code ([0-9A-Z]{4})")
 
 
 def on_sheets(layout: Layout) -> Iterator[tuple[str, str]]:
-    """Give board and code as each sheet, and each card on it, has them."""
+    """Give board and code as each sheet, and each card on it, has them; a pin card's is its own."""
     boards = {side.board for side in layout.sides}
     for sheet in make_sheets(layout, PAPERS["common"], only=boards):
-        if len(sheet.parts) == 1:
+        pins = any("SHELF PINS: CARD" in m.text for m in sheet.page.marks if isinstance(m, Text))
+        if len(sheet.parts) == 1 and not pins:
             yield from ((sheet.parts[0], code) for code in codes_on(sheet.page))
 
 
