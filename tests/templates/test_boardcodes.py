@@ -5,7 +5,7 @@ import csv
 import io
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import pytest
 
@@ -16,7 +16,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json
 from templates.lists.partslist import parts_csv, parts_json
-from templates.page.marks import Page, Text
+from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from tests.templates.kitchens import labels_of
 from tests.templates.labelpages import label_pages
@@ -27,12 +27,15 @@ CODE = re.compile(r"code ([0-9A-Z]{4})")
 
 
 def on_sheets(layout: Layout) -> Iterator[tuple[str, str]]:
-    """Give board and code as each sheet, and each card on it, has them; a pin card's is its own."""
+    """Give board and code as each sheet, and each card on it, has them; a pin card has a code of
+    its own, and names no board."""
     boards = {side.board for side in layout.sides}
-    for sheet in make_sheets(layout, PAPERS["common"], only=boards):
-        pins = any("SHELF PINS: CARD" in m.text for m in sheet.page.marks if isinstance(m, Text))
-        if len(sheet.parts) == 1 and not pins:
-            yield from ((sheet.parts[0], code) for code in codes_on(sheet.page))
+    sheets = make_sheets(layout, PAPERS["common"], only=boards)
+    pins = [placed.card for _, placed in sheets.cards if placed.card.own_frame]
+    others = {code for card in pins for code in codes_in(card.marks)}
+    for sheet in sheets:
+        if len(sheet.parts) == 1:
+            yield from ((sheet.parts[0], code) for code in codes_on(sheet.page) - others)
 
 
 def on_labels(layout: Layout) -> Iterator[tuple[str, str]]:
@@ -43,9 +46,13 @@ def on_labels(layout: Layout) -> Iterator[tuple[str, str]]:
         yield from ((words.part, code) for code in codes_on(page) if words.part in boards)
 
 
-def codes_on(page: Page) -> list[str]:
+def codes_on(page: Page) -> set[str]:
     """Give all codes that are written on a page."""
-    return CODE.findall("\n".join(mark.text for mark in page.marks if isinstance(mark, Text)))
+    return codes_in(page.marks)
+
+
+def codes_in(marks: Iterable[Mark]) -> set[str]:
+    return {*CODE.findall("\n".join(mark.text for mark in marks if isinstance(mark, Text)))}
 
 
 def in_lists(layout: Layout) -> Iterator[tuple[str, str]]:
