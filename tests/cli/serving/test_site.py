@@ -6,6 +6,7 @@ from urllib.parse import quote
 
 import pytest
 
+from cli.serving import site
 from cli.serving.access import HEADERS
 from tests.cli.serving.asking import Browser, marks, stranger
 from tests.cli.serving.test_photos import photo
@@ -202,6 +203,15 @@ def test_an_error_has_neither_the_key_nor_a_file_in_it(browser: Browser, address
     assert browser.key not in got.text
     assert "root:" not in got.text
     assert "schema" not in got.text
+
+
+def test_no_address_takes_a_path_and_no_cookie_is_decoded() -> None:
+    """A part of an address ends at the next stroke, `..` and all; a signed cookie of bottle's is a
+    pickle, which runs what is in it."""
+    text = Path(site.__file__).read_text(encoding="utf-8")
+    assert "/p/<name>" in text
+    for trap in (":path", ":re", "secret", "get_cookie", "static_file", "debug"):
+        assert trap not in text
 
 
 def test_an_error_of_ours_tells_nothing(
