@@ -54,20 +54,20 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
     layout = asked.lay_out()
     with ExitStack() as end:
         store = end.enter_context(open_store(asked.path))
-        if new_key:
-            store.renew_key()
         current = Current(asked, store, layout)
         taken = end.enter_context(take_port(kept_port(store) if port is None else port, lan=lan))
         listens = int(taken.getsockname()[1])
         if port:
             store.keep_fact("port", str(port))
+        if new_key:
+            store.renew_key()
         name, figures = local_name(store, layout.job.name), network_address() if lan else ""
         site = make_site(
             Answers(current, store),
             Gate(
-                key=store.key,
-                bases=partial(kept_bases, store), port=listens, lan=lan, open_reading=open_reading,
+                key=store.key, port=listens, lan=lan, open_reading=open_reading,
                 names=(f"{name}.local", socket.gethostname(), f"{socket.gethostname()}.local"),
+                bases=partial(kept_bases, store),
             ),
         )  # fmt: skip
         home = Link(f"http://127.0.0.1:{listens}", store.key).home

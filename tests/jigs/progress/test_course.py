@@ -5,7 +5,10 @@ The order of the work, and what is done with each kind of part: common practice,
 
 from collections.abc import Mapping
 from dataclasses import replace
+from graphlib import TopologicalSorter
 from pathlib import Path
+
+from hypothesis import given, settings
 
 from jigs.bench.stations import plan_stations
 from jigs.cutlist.cutlist import cut_list
@@ -15,8 +18,10 @@ from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.given.stated import Boring, Hung, OpenedBy
 from jigs.layout.layout import lay_out
 from jigs.progress.course import Course, plan_courses
+from jigs.progress.kept import NOTHING, Kept, stand
 from jigs.progress.tracked import track
 from tests.jigs.sample import PULL, box, job
+from tests.jobs import jobs
 
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 DOOR = FrontSpec(id="B1-2", kind="door", hinged="left")
@@ -158,3 +163,46 @@ def test_what_the_delivered_list_names_has_arrived() -> None:
     made = courses(replace(job(BOX), delivery=came))
     assert made["B1-2"].given == {"arrived"}
     assert made["B1-1"].given == frozenset()
+
+
+@settings(max_examples=10)
+@given(jobs())
+def test_no_part_waits_for_itself_in_a_circle(made: Job) -> None:
+    """Of whatever kitchen: each step has a key of its own, waits for what is there, and comes to
+    its turn, whatever of the job is not held back."""
+    planned = courses(made)
+    before: dict[tuple[str, str], list[tuple[str, str]]] = {}
+    for part, course in planned.items():
+        keys = [step.key for step in course.steps]
+        assert len(set(keys)) == len(keys)
+        assert course.waits.keys() | course.given <= set(keys)
+        for earlier, key in zip((None, *keys), keys, strict=False):
+            before[part, key] = [] if earlier is None else [(part, earlier)]
+            for wait in course.waits.get(key, ()):
+                if wait.step is not None:
+                    assert wait.step in planned[wait.part].steps
+                    before[part, key].append((wait.part, wait.step.key))
+    assert len([*TopologicalSorter(before).static_order()]) == len(before)
+
+
+@settings(max_examples=10)
+@given(jobs())
+def test_what_is_not_held_back_is_done_step_by_step(made: Job) -> None:
+    """Who always does what is ready comes to the end of all that nothing holds back."""
+    layout = lay_out(made)
+    parts = track(layout, cut_list(layout))
+    planned = plan_courses(layout, parts, plan_stations(layout))
+    kept: dict[str, Kept] = {}
+    while ready := [
+        standing
+        for standing in stand(parts, planned, kept).values()
+        if standing.next is not None and not standing.waits
+    ]:
+        for standing in ready:
+            assert standing.next is not None
+            marks = {**kept.get(standing.part, NOTHING).marks, standing.next.key: ""}
+            kept[standing.part] = Kept(marks=marks)
+    left = [each for each in stand(parts, planned, kept).values() if each.next is not None]
+    if not layout.has_held:
+        assert left == []
+    assert all(each.waits for each in left)
