@@ -4,7 +4,7 @@ The head says what the part is and which face is drilled; it lies across the she
 down one column. The steps and notes follow it in columns.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from jigs.ground.geometry import Face
@@ -157,21 +157,33 @@ def notes_of(view: FaceView, words: PartWords, *, first: bool) -> tuple[Sentence
     return (*facts, *applies)
 
 
-def body(
-    view: FaceView, own: tuple[str, ...], notes: Sequence[Sentence], width: float
-) -> list[MarkBlock]:
+Piece = Callable[[float], list[MarkBlock]]
+"""What is said, to be set so many mm wide: in one block as a rule."""
+
+
+def said_in(text: str, *, bold: bool = False) -> Piece:
+    """Give a paragraph as a piece."""
+    return lambda width: [paragraph(text, width, bold=bold)]
+
+
+def joined(pieces: Sequence[Piece]) -> Piece:
+    """Make one piece of several, never split."""
+    return lambda width: [stacked(set_in(pieces, width))]
+
+
+def set_in(pieces: Iterable[Piece], width: float) -> list[MarkBlock]:
+    """Set pieces `width` mm wide."""
+    return [block for piece in pieces for block in piece(width)]
+
+
+def body(view: FaceView, own: Sequence[str], notes: Sequence[Sentence]) -> list[Piece]:
     """Give what a part's page says of the work: where its steps stand and what is its own in them
-    (`own`), the caution of what is bored, its notes."""
-    return [
-        *open_pieces(view, width),
-        stacked([paragraph(text, width) for text in own]),
-        paragraph(cautions_here(view), width, bold=True),
-        *(paragraph(note.text, width, bold=note.bold) for note in notes),
-    ]
-
-
-def open_pieces(view: FaceView, width: float) -> list[MarkBlock]:
-    """Say before anything is drilled that open numbers decide the holes of a face; page 1 lists
-    them."""
+    (`own`), the caution of what is bored, its notes; before them that open numbers, which page 1
+    lists, decide the holes."""
     line = open_line(view.open, "page 1")
-    return [paragraph(line, width, bold=True)] if line else []
+    return [
+        *([said_in(line, bold=True)] if line else []),
+        joined([said_in(text) for text in own]),
+        said_in(cautions_here(view), bold=True),
+        *(said_in(note.text, bold=note.bold) for note in notes),
+    ]

@@ -2,21 +2,26 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Self
 
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import Mark
-from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
+from templates.page.pieces import GAP, flow, least_height, moved
 from templates.page.space import Box
 from templates.sheets.panel import (
     PartWords,
+    Piece,
     body,
     figures_of,
     head_across,
     head_down,
+    joined,
     notes_of,
+    said_in,
+    set_in,
 )
 from templates.sheets.picture import Numbered
 from templates.sheets.pintable import PinRows, pin_pieces
@@ -91,23 +96,23 @@ class SheetWords:
         """Give what is said where the cards of the face go on."""
         return replace(self, elsewhere=(), pins=(), also=(), own=self.own[-1:], first=False)
 
-    def body(self, width: float) -> list[MarkBlock]:
-        """Give what is said below the head, as pieces `width` mm wide."""
+    def body(self) -> list[Piece]:
+        """Give what is said below the head, worded once for all widths that are tried."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
         first = box_first(self.view, self.box_page)
         own = (*([line] if line else []), *self.own, *self._own())
         return [
             *(
-                paragraph(said, width, bold=True)
+                said_in(said, bold=True)
                 for said in (where and f"ALSO FOR THIS PART: {where}.", first)
                 if said
             ),
-            *body(self.view, own, self._notes(), width),
-            *(pin_pieces(self.view, self.pins, width) if self.pins else ()),
-            *(each.row(self, width) for each in self.also),
+            *body(self.view, own, self._notes()),
+            *([partial(pin_pieces, self.view, self.pins)] if self.pins else ()),
+            *(each.row(self) for each in self.also),
         ]
 
-    def row(self, leader: "SheetWords", width: float) -> MarkBlock:
+    def row(self, leader: "SheetWords") -> Piece:
         """Give the row of a face whose cards are all those of another one, as one piece: what
         is its own."""
         where = _where(self.elsewhere)
@@ -124,7 +129,7 @@ class SheetWords:
         own += [note.text for note in notes if note not in shared]
         bold = " ".join(filter(None, (head, first, line)))
         plain = " ".join([*figures_of(self.view, self.part), *own])
-        return stacked([paragraph(bold, width, bold=True), paragraph(plain, width)])
+        return joined([said_in(bold, bold=True), said_in(plain)])
 
     def _own(self) -> tuple[str, ...]:
         lines = (*self.set_on, *(line for card in self.elsewhere for line in card.set_on))
@@ -171,25 +176,30 @@ class Setting:
 
 def settings_of(words: SheetWords, widths: Iterable[float]) -> list[Setting]:
     """Give the ways to set words: in a column of each usual width, and across these widths."""
-    across = [_across(words, width) for width in widths if width >= ACROSS]
-    return [*(in_column(words, width) for width in COLUMNS), *(each for each in across if each)]
+    below = words.body()
+    across = [_across(words, below, width) for width in widths if width >= ACROSS]
+    columns = [_in_column(words, below, width) for width in COLUMNS]
+    return [*columns, *(each for each in across if each)]
 
 
 def in_column(words: SheetWords, width: float) -> Setting:
     """Set words in one column."""
-    pieces = [*head_down(words.view, words.part, None, words.sheet, width)]
-    pieces += words.body(width)
+    return _in_column(words, words.body(), width)
+
+
+def _in_column(words: SheetWords, below: Sequence[Piece], width: float) -> Setting:
+    pieces = [*head_down(words.view, words.part, None, words.sheet, width), *set_in(below, width)]
     return Setting(width, sum(piece.height + GAP for piece in pieces))
 
 
-def _across(words: SheetWords, width: float) -> Setting | None:
+def _across(words: SheetWords, below: Sequence[Piece], width: float) -> Setting | None:
     """Set words across, in as many columns as make them lowest."""
     head = head_across(words.view, words.part, None, words.sheet, width)
     found: list[Setting] = []
     for columns in (2, 3, 4):
         column = _column(width, columns)
         if column >= NARROWEST:
-            least = least_height(words.body(column), columns, 400.0)
+            least = least_height(set_in(below, column), columns, 400.0)
             if least is not None:
                 found.append(Setting(width, head.height + least, columns))
     return min(found, key=lambda setting: setting.height, default=None)
@@ -207,16 +217,16 @@ def set_words(words: SheetWords, cards: Sequence[Card], setting: Setting) -> tup
     if not setting.columns:
         top = 0.0
         pieces = [*head_down(words.view, words.part, shown, words.sheet, width)]
-        for piece in [*pieces, *words.body(width)]:
+        for piece in [*pieces, *set_in(words.body(), width)]:
             marks += moved(piece.marks, 0.0, top)
             top -= piece.height + GAP
         return tuple(marks)
     head = head_across(words.view, words.part, shown, words.sheet, width)
     marks += head.marks
     column = _column(width, setting.columns)
-    body = words.body(column)
-    places = flow(body, setting.columns, setting.height - head.height + 1e-6)
+    below = set_in(words.body(), column)
+    places = flow(below, setting.columns, setting.height - head.height + 1e-6)
     assert places is not None, "the words were measured with the same pieces"
-    for piece, (number, down) in zip(body, places, strict=True):
+    for piece, (number, down) in zip(below, places, strict=True):
         marks += moved(piece.marks, number * (column + COLUMN_GAP), -head.height - down)
     return tuple(marks)

@@ -24,6 +24,7 @@ from templates.cards.card import Card, share_card
 from templates.cards.ticks import MOST
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.sheets.panel import set_in
 from templates.words.guidewords import guide_steps
 from templates.words.wording import LADDER, LADDER_OF_SEVERAL
 from templates.writers.pdf import write_pdf
@@ -236,7 +237,7 @@ def test_parts_whose_cards_all_stand_with_another_have_a_row_there() -> None:
     plans = make_sheets(several(3), COMMON).plans
     told = [spot.field.words for plan in plans for spot in plan.spots]
     (words,) = [each for each in told if each.view.face == "back" and each.view.hinge_edge]
-    marks = [mark for piece in words.body(80.0) for mark in piece.marks]
+    marks = [mark for piece in set_in(words.body(), 80.0) for mark in piece.marks]
     text = " ".join(mark.text for mark in marks if isinstance(mark, Text))
     assert words.view.part == "B3-2"
     assert text.count("STRIKE ") == 1

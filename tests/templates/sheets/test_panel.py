@@ -6,7 +6,7 @@ import pytest
 
 from templates.page.marks import Mark, Qr, Text
 from templates.page.typeface import text_box
-from templates.sheets.panel import PartWords, body, head_across, head_down, notes_of, title
+from templates.sheets.panel import PartWords, body, head_across, head_down, notes_of, set_in, title
 from templates.sheets.partwords import words_of_front
 from templates.words.sentence import Sentence
 from templates.writers.qr import QUIET, qr_side
@@ -87,9 +87,8 @@ def test_the_body_says_what_applies() -> None:
     words = replace(door_words(), notes=(incomplete, Sentence("ASSUMED: side 18.")))
     said: dict[bool, str] = {}
     for first in (True, False):
-        pieces = body(
-            view, ("STEPS: page 2.", "STRIKE 7 in."), notes_of(view, words, first=first), 80.0
-        )
+        own = ("STEPS: page 2.", "STRIKE 7 in.")
+        pieces = set_in(body(view, own, notes_of(view, words, first=first)), 80.0)
         marks = [mark for piece in pieces for mark in piece.marks if isinstance(mark, Text)]
         said[first] = " ".join(mark.text for mark in marks)
         for needed in (
