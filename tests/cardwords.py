@@ -225,7 +225,7 @@ _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _EACH_END = re.compile(r"(\d+\.\d) mm from each end")
 _FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")
 _STANDS = re.compile(
-    r"Drawer box: (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
+    r"Its box: (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
     r"([^;]*); (\d+\.\d) up"
 )
 _FROM_LINE = re.compile(r"(\d+\.\d) from line")

@@ -12,6 +12,7 @@ from functools import partial
 from jigs.bench.cost import PaperCost
 from jigs.bench.firstarticle import first_articles, trial
 from jigs.box.parts import Layout
+from jigs.ground.geometry import FittingKind
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts
@@ -165,6 +166,11 @@ class _Face:
     leader: int | None = None
 
     @property
+    def kinds(self) -> set[FittingKind]:
+        """Give the kinds of what is bored in it."""
+        return {fitting.kind for fitting in self.words.view.fittings}
+
+    @property
     def as_row(self) -> SheetWords:
         """Give its words with the cards that stand with other parts."""
         elsewhere = tuple(use.elsewhere for use in self.uses if not use.own)
@@ -196,8 +202,12 @@ def _with_rows(
 ) -> list[Field]:
     """Give the fields of a face with rows in the first of them: if it is the only one, all cards
     that they name are beside them."""
+    own = {card.number for card in cards}
     beside = [
-        replace(row, elsewhere=tuple(replace(card, here=True) for card in row.elsewhere))
+        replace(
+            row,
+            elsewhere=tuple(replace(card, here=card.number in own) for card in row.elsewhere),
+        )
         for row in rows
     ]
     found: list[Field] = []
@@ -209,14 +219,18 @@ def _with_rows(
 
 
 def _lead(faces: Sequence[_Face]) -> None:
-    """Find the faces that have all their cards from one other."""
+    """Find the faces that have no card of their own, and which other has most of theirs: the same
+    things are bored in it."""
     owner = {
         use.card.number: number for number, face in enumerate(faces) for use in face.uses if use.own
     }
     for face in faces:
-        owners = {owner[use.card.number] for use in face.uses}
-        if len(owners) == 1 and not any(use.own for use in face.uses) and not face.crosses:
-            (face.leader,) = owners
+        if face.crosses or not face.uses or any(use.own for use in face.uses):
+            continue
+        owners = Counter(owner[use.card.number] for use in face.uses)
+        leader = max(owners, key=lambda number: (owners[number], number))
+        if len(owners) == 1 or face.kinds == faces[leader].kinds:
+            face.leader = leader
 
 
 def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:

@@ -32,7 +32,7 @@ def sums(view: FaceView) -> list[str]:
         where = f" from the {edge_words(view, 'bottom').lower()}" if view.state.stand else ""
         return [f"Up{where}: {from_low}."]
     if view.marks is not None and view.face == "back":
-        result.append(f"Drawer box: {marks_words(view.marks)}")
+        result.append(f"Its box: {marks_words(view.marks)}")
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
         result.append(f"Across: {closing_words(across, view.width)}.")

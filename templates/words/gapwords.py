@@ -35,10 +35,11 @@ def _range(found: tuple[float, float], unit: Unit) -> str:
 
 def gaps_here(front: Front) -> str:
     """Say a front's own gaps: to the box's edge, or to the front beside it."""
-    return (
-        f"Gaps: left {format_mm(front.gaps.left)}, right {format_mm(front.gaps.right)}, "
-        f"top {format_mm(front.gaps.top)}, bottom {format_mm(front.gaps.bottom)}."
-    )
+    gaps = front.gaps
+    left, right, top, bottom = map(format_mm, (gaps.left, gaps.right, gaps.top, gaps.bottom))
+    across = f"sides {left}" if left == right else f"left {left}, right {right}"
+    up = f"top and bottom {top}" if top == bottom else f"top {top}, bottom {bottom}"
+    return f"Gaps: {across}, {up}."
 
 
 def job_reveals(layout: Layout) -> str:

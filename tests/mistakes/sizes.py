@@ -72,7 +72,7 @@ SIZES = (
         2,
         "neither is stated",
         BARE + box(LEFT),
-        Says("sheet", "Gaps: left 1.6, right 1.6, top 3.0, bottom 1.6", "B1-1"),
+        Says("sheet", "Gaps: sides 1.6, top 3.0, bottom 1.6", "B1-1"),
         Says("sheet", "ASSUMED: 11 numbers: page 1.", "B1-1"),
         Says("first page", "side reveal 1.6 mm"),
         Says("order", "side reveal 1.6 mm"),

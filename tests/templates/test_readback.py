@@ -212,7 +212,7 @@ def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> Non
 
 
 WRONG_WORDS = [
-    ("B1-1", "Drawer box: 13.1", "Drawer box: 17.8"),
+    ("B1-1", "Its box: 13.1", "Its box: 17.8"),
     ("B1-1", "17.8", "13.1"),
     ("B1-1", "RIGHT;", "LEFT;"),
     ("B1-1", "30.7", "12.4"),

@@ -116,7 +116,7 @@ def test_the_wide_gap_tells_which_way_up() -> None:
     assert "WIDE GAP BELOW" not in " ".join(texts(low))
     raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
     high = words_of_front(worked_layout("in"), raised).facts["back"]
-    assert "WIDE GAP BELOW THE BOX: BOTTOM." in texts(high)
+    assert "WIDE GAP BELOW: BOTTOM." in texts(high)
     even = (drawer.height - drawer.drawer.height) / 2
     for more, told in ((1.0, False), (2.0, True)):  # 2 wider below, which no eye sees; 4 wider
         moved = replace(drawer, drawer=replace(drawer.drawer, y=even + more))
@@ -209,9 +209,9 @@ def test_a_front_whose_gaps_are_others_says_its_own_alone() -> None:
     box the lower drawer alone has the job's gaps at each edge."""
     uneven, plain = laid_out(UNEVEN), laid_out(PLAIN)
     for layout, name, gaps in (
-        (uneven, "B1-1", "left 6.0, right 3.2, top 3.2, bottom 3.2"),
+        (uneven, "B1-1", "left 6.0, right 3.2, top and bottom 3.2"),
         (uneven, "B1-3", "left 3.2, right 1.6, top 3.2, bottom 1.6"),
-        (plain, "B1-1", "left 1.6, right 1.6, top 3.2, bottom 3.2"),
+        (plain, "B1-1", "sides 1.6, top and bottom 3.2"),
         (plain, "B1-2", ""),
     ):
         found = words_of_front(layout, front_of(layout, name))
