@@ -4,9 +4,11 @@ laid on each of its parts; a drawer box set on its corners, its own holes markin
 Written from the meaning of the data; nothing is taken from the functions that make it.
 """
 
+from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
-from tests.stationholes import Found, Where
+from tests.stationholes import Found, Where, compare, listed_in
 
 WITHIN = 0.05
 """mm."""
@@ -28,58 +30,49 @@ def _used(card: dict[str, Any], of_part: dict[str, Any]) -> list[dict[str, Any]]
     return list(card["holes"]) if used is None else [card["holes"][index] for index in used]
 
 
-def holes_of(data: dict[str, Any], listed: dict[str, Any]) -> list[Found]:
-    """Give every hole that the cards come to, in the axes of its part; widths and depths are those
-    of the list of holes. What sets a card agrees with where it is said to lie."""
-    sizes = _sizes(listed)
-    found: list[Found] = []
+def unlike_holes(
+    data: dict[str, Any], listed: dict[str, Any], *, pilots: bool = False
+) -> tuple[list[Found], list[Found]]:
+    """Give the holes of the list that the cards do not come to, and what is too much or stands
+    elsewhere; cards as data say no depth. What sets a card agrees with where it is said to lie."""
+    wanted = [replace(hole, depth=None) for hole in listed_in(listed, pilots=pilots)]
+    return compare(wanted, _set_out(data, listed))
+
+
+def _set_out(data: dict[str, Any], listed: dict[str, Any]) -> Iterator[Found]:
+    """Give every hole that the cards come to, in the axes of its part, whose size as seen is that
+    of the list."""
+    sizes: dict[Where, tuple[float, float]] = {}
+    for part in (*listed["fronts"], *listed["boxes"], *listed["sides"]):
+        name = part.get("id") or part.get("part") or part["board"]
+        for face in {hole.get("face", "inside") for hole in part["holes"]}:
+            where = (name, face, part.get("column"), part.get("side"))
+            sizes[where] = part.get("depth_mm") or part["width_mm"], part["height_mm"]
     for card in by_part(data):
         where = (card["part"], card["face"], card.get("column"), card.get("side"))
-        width, height, depths = sizes[where]
+        if not card["holes"]:
+            continue
+        width, height = sizes[where]
         way = -1 if card.get("turned") else 1
         x0, y0 = card["origin_mm"]
         for line in card["index"]:
-            at, length, low = (
-                ((line["at_mm"] - x0) * way, width, "left")
-                if line["from"] in ("left", "right", "middle-x")
-                else ((line["at_mm"] - y0) * way, height, "bottom")
-            )
+            upright = line["from"] in ("left", "right", "middle-x")
+            at = (line["at_mm"] - (x0 if upright else y0)) * way
+            length = width if upright else height
             value = length / 2 if line["value_mm"] is None else line["value_mm"]
-            told = value if line["from"] == low or line["value_mm"] is None else length - value
+            told = length - value if line["from"] in ("right", "top") else value
             assert abs(told - at) <= WITHIN, (where, line)
         behind = card["face"] in ("back", "box-back") or card.get("side") == "right"
         for hole in card["holes"]:
             x, y = (hole["x_mm"] - x0) * way, (hole["y_mm"] - y0) * way
-            found.append(
-                Found(
-                    where=where,
-                    purpose=hole["purpose"],
-                    x=width - x if behind else x,
-                    y=y,
-                    diameter=hole["diameter_mm"],
-                    depth=depths[hole["purpose"], hole["diameter_mm"]],
-                )
+            yield Found(
+                where=where,
+                purpose=hole["purpose"],
+                x=width - x if behind else x,
+                y=y,
+                diameter=hole["diameter_mm"],
+                depth=None,
             )
-    return found
-
-
-def _sizes(listed: dict[str, Any]) -> dict[Where, tuple[float, float, dict[Any, Any]]]:
-    """Give each face's size as seen, and the depth of each kind of hole in it: cards as data say
-    none."""
-    parts = [
-        *((part["id"], None, None, part["width_mm"], part) for part in listed["fronts"]),
-        *((part["part"], None, None, part["width_mm"], part) for part in listed["boxes"]),
-        *((part["board"], part["column"], part["side"], part["depth_mm"], part)
-          for part in listed["sides"]),
-    ]  # fmt: skip
-    found: dict[Where, tuple[float, float, dict[Any, Any]]] = {}
-    for name, column, side, width, part in parts:
-        for hole in part["holes"]:
-            face = hole.get("face", "inside")
-            key = (name, face, column, side)
-            depths = found.setdefault(key, (width, part["height_mm"], {}))[2]
-            depths[hole["purpose"], hole["diameter_mm"]] = hole["depth_mm"]
-    return found
 
 
 def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:

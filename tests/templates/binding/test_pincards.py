@@ -17,8 +17,7 @@ from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
 from tests.jobtexts import box_text
 from tests.readback import PrintedPage, read_pages
-from tests.sheetholes import holes_of
-from tests.stationholes import compare, listed_in
+from tests.sheetholes import unlike_holes
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
 
@@ -58,8 +57,7 @@ def pin_cards(data: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def faults_in(data: dict[str, Any], text: str) -> tuple[list[Any], list[Any]]:
-    listed = json.loads(holes_json(layout_of(text)))
-    return compare(listed_in(listed), holes_of(data, listed))
+    return unlike_holes(data, json.loads(holes_json(layout_of(text))))
 
 
 @pytest.mark.parametrize("text", [PANTRY, UNEVEN])
@@ -73,10 +71,8 @@ def test_every_hole_comes_out_once_from_the_data_alone(text: str, each: bool) ->
 @pytest.mark.parametrize(("paper", "strip"), [("common", True), ("a3", False), ("roll-914", False)])
 def test_pins_that_a_long_card_has_are_on_no_pin_card(paper: str, strip: bool) -> None:
     """Of a board with a strip the front row is on it; on a whole face all are."""
-    layout = layout_of(PANTRY)
-    listed = json.loads(holes_json(layout))
-    data = json.loads(sheets_json(make_sheets(layout, named_paper(paper), strip=strip)))
-    assert compare(listed_in(listed), holes_of(data, listed)) == ([], [])
+    made = make_sheets(layout_of(PANTRY), named_paper(paper), strip=strip)
+    assert faults_in(json.loads(sheets_json(made)), PANTRY) == ([], [])
 
 
 @pytest.mark.parametrize("wrong", ["line", "turned", "crosses", "part"])
