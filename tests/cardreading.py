@@ -282,7 +282,8 @@ def face_of(field: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> Wanted
     parts = {part for part, _ in wanted}
     bold = [run.text for run in field.runs if run.bold]
     # A very long name is broken over two lines.
-    named = [name for name in (*bold, *map("".join, pairwise(bold))) if name in parts]
+    named = [name for run, after in pairwise([*bold, ""]) for name in (run, run + after)
+             if name in parts]  # fmt: skip
     drill = [words for _, words in wanted if f"DRILL THIS FACE: {words}" in field.text]
     return wanted.get((named[0], max(drill, key=len))) if named and drill else None
 

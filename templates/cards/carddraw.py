@@ -153,7 +153,8 @@ def _draw_notes(space: Space, plan: CardPlan) -> None:
 def _draw_outlines(space: Space, plan: CardPlan) -> None:
     """The hardware as it lies, and the part's other edges: a second check, never a cut."""
     view = plan.view
-    name_drawer_box(space, view, plan.lined, plan.inside)
+    if plan.fitting.stands is None:
+        name_drawer_box(space, view, plan.lined, plan.inside)
     draw_hardware(space, view, (plan.fitting,), plan.drawn_on)
     referenced = {r.edge for r in (plan.across, plan.up) if r.kind == "edge"}
     if plan.ladder_v is not None:
@@ -186,8 +187,8 @@ Run = tuple[tuple[float, float], tuple[float, float]]
 
 
 def name_drawer_box(space: Space, view: FaceView, lined: Box, inside: Box) -> None:
-    """Name the outline of the drawer box behind a front that is not marked through it."""
-    box = view.drawer_outline if view.marks is None else ()
+    """Name the outline of the drawer box behind a front, on a card that does not place it."""
+    box = view.drawer_outline
     for a, b in pairwise((*box, box[0]) if box else ()):
         if name_line(space, (a, b), (DRAWER_BOX,), lined, inside):
             break
@@ -220,10 +221,11 @@ def name_line(space: Space, run: Run, ways: Sequence[str], lined: Box, inside: B
 
 def draw_hardware(space: Space, view: FaceView, fittings: Sequence[Fitting], inside: Box) -> None:
     """Draw the outlines of hardware, of the drawer box behind a front, and of its thin panel."""
+    placed = any(fitting.stands is not None for fitting in fittings)
     polygons = [polygon for fitting in fittings for polygon in fitting.outline]
     for polygon in (*polygons, view.drawer_outline, view.opening):
         if polygon:
-            set_on = polygon is view.drawer_outline and view.marks is not None
+            set_on = placed and polygon is view.drawer_outline
             dash, width = _SET_ON if set_on else _LYING
             space.add_between_texts((*polygon, polygon[0]), inside, dash, width)
 

@@ -309,9 +309,12 @@ class CardPlan:
             max(centre + label.height / 2, row + ARM)
             for centre, label, row in zip(self.row_centres, self.row_labels, self.rows, strict=True)
         ]
-        for (start, end), row in zip(pairwise(ends), self.rows[1:], strict=True):
-            free = min(row - ARM, end - self.row_labels[0].height) - start
-            if free > height + 2 * CLEAR:
+        # No line from a hole to its figure across runs through what stands there.
+        spans = [[v for u, v in self.places if abs(u - column) < 1e-5] for column in self.columns]
+        for (start, end), (row, after) in zip(pairwise(ends), pairwise(self.rows), strict=True):
+            free = min(after - ARM, end - self.row_labels[0].height) - start
+            crossed = any(min(span) > row + 1e-5 or max(span) < after - 1e-5 for span in spans)
+            if free > height + 2 * CLEAR and not crossed:
                 return start + CLEAR + height
         return None
 

@@ -40,7 +40,7 @@ def fill_card(
     what the card is called, and its number. Say whether there was room."""
     hardware = [fitting for fitting, _, _ in fittings]
     # A drawer box that is stood on its outline is drawn first: words keep off its corners.
-    stood_on = view.marks is not None
+    stood_on = any(fitting.stands is not None for fitting in hardware)
     if stood_on:
         draw_hardware(space, view, hardware, inside)
     if not _write(space, view, fittings, title, room):
