@@ -50,6 +50,7 @@ def share_pages(
             for way in WAYS
         ]
         page = max(tries, key=lambda page: _worth(page, fields))
+        assert page.fields, "each field finds room on a page by itself"
         pages.append(page)
         taken = {field for field, _, _ in page.fields}
         rest = [field for field in rest if field not in taken]
@@ -81,7 +82,7 @@ def _fill(
         area = sum(width * height for width, height in sizes)
         for size in order:
             wide, high = fields[field][size]
-            if area + wide * high > room[0] * room[1]:
+            if area + wide * high > room[0] * room[1] + 1.0:  # too much for a close look
                 continue
             found = place_sizes([*sizes, (wide, high)], room, gap)
             if found is not None:

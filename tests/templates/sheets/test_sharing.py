@@ -72,6 +72,16 @@ def fields_on(fields: Sequence[tuple[Size, ...]], *rooms: Size) -> list[list[int
     return [[field for field, _, _ in page.fields] for page in share_pages(fields, rooms, 2.0)]
 
 
+def test_a_field_that_takes_all_of_a_page_has_one() -> None:
+    """As large as the room to the last bit but one of a sum: it is laid, and nothing runs on."""
+    high = 342.0 - 12.3
+    room = (194.7, high - 6e-14)
+    assert room[1] < high
+    for fields in ([((194.7, high),)], [((90.0, 60.0),), ((194.7, high),)]):
+        pages = share_pages(fields, (room,), 3.0)
+        assert sum(len(page.fields) for page in pages) == len(fields)
+
+
 def test_fields_follow_in_order_but_for_a_few_that_still_find_room() -> None:
     """The third is too high beside the first two, the fourth is not; one far behind is not
     asked."""
