@@ -16,6 +16,8 @@ from templates.page.space import Box
 
 Size = tuple[float, float]
 """Width and height, mm."""
+Order = tuple[int, ...]
+"""Which rectangle is laid first, which next."""
 
 SLIP = 1e-6
 """Lengths that differ by less are the same, mm."""
@@ -47,10 +49,10 @@ def lay(sizes: Sequence[Size], room: Size) -> tuple[Size, ...] | None:
     return tuple((x, y) for x, y, _, _ in laid)
 
 
-def orders(sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
+def orders(sizes: Sequence[Size]) -> Iterator[Order]:
     """The orders in which rectangles are laid, each once."""
     rows = range(len(sizes))
-    seen: set[tuple[int, ...]] = set()
+    seen: set[Order] = set()
     for order in (
         tuple(rows),
         tuple(sorted(rows, key=lambda row: -sizes[row][1])),

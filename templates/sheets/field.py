@@ -4,11 +4,11 @@ The words stand at the field's upper left corner, the cards beside and below the
 and then as far left as it goes. A face that finds no room in one field goes on in a further one.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from templates.cards.card import Card
-from templates.page.packing import Size, lay, orders
+from templates.page.packing import Order, Size, lay, orders
 from templates.sheets.sheetwords import Setting, SheetWords, settings_of
 
 GUTTER = 2.0
@@ -98,7 +98,8 @@ def _shapes(
     """Give the ways to lay some cards beside words, but for those of which another one is no
     wider and no higher."""
     sizes = [(card.width, card.height) for card in cards]
-    found = [shape for setting in settings for shape in _laid(setting, sizes, rooms)]
+    ways = tuple(orders(sizes))
+    found = [shape for setting in settings for shape in _laid(setting, sizes, ways, rooms)]
     kept: list[Shape] = []
     for shape in sorted(found, key=lambda shape: (shape.width, shape.height)):
         if not kept or shape.height < kept[-1].height - 0.5:
@@ -106,8 +107,12 @@ def _shapes(
     return tuple(sorted(kept, key=lambda shape: shape.width * shape.height))
 
 
-def _laid(setting: Setting, sizes: Sequence[Size], rooms: Sequence[Size]) -> Iterator[Shape]:
-    """Lay cards beside words that are set in one way, in fields of several widths."""
+def _laid(
+    setting: Setting, sizes: Sequence[Size], ways: Iterable[Order], rooms: Sequence[Size]
+) -> Iterator[Shape]:
+    """Lay cards beside words that are set in one way, in several orders, in fields of several
+    widths."""
+    most, tallest = max(width for width, _ in rooms), max(height for _, height in rooms)
     row = sum(width + GUTTER for width, _ in sizes)
     widest = max((width for width, _ in sizes), default=0.0)
     ends = {setting.width, setting.width + GUTTER + widest, setting.width + row, row, widest}
@@ -115,12 +120,14 @@ def _laid(setting: Setting, sizes: Sequence[Size], rooms: Sequence[Size]) -> Ite
     grown = [(width + GUTTER, height + GUTTER) for width, height in sizes]
     words = (setting.width + GUTTER, setting.height + GUTTER)
     for end in ends:
-        if end < max(setting.width, widest) or end > max(width for width, _ in rooms) + 1e-6:
+        if end < max(setting.width, widest) or end > most + 1e-6:
             continue
-        for order in orders(sizes):
+        for order in ways:
             # Packing lays things low; upside down, that is high.
-            places = lay([words, *(grown[row] for row in order)], (end + GUTTER, 1e6))
-            assert places is not None, "there is no limit"
+            room = (end + GUTTER, tallest + GUTTER)
+            places = lay([words, *(grown[row] for row in order)], room)
+            if places is None:
+                continue
             corners = dict(zip(order, places[1:], strict=True))
             wide = max([setting.width, *(corners[k][0] + sizes[k][0] for k in order)])
             high = max([setting.height, *(corners[k][1] + sizes[k][1] for k in order)])
