@@ -15,6 +15,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from jigs.cutlist.trimmings import LONGEST_TAG
 from jigs.ground.latin import plain_capitals
 from templates.words.wallwords import wall_title, without_wall
 
@@ -53,7 +54,7 @@ class Payload:
     """What is said of its hand, behind what it is."""
     brief: int = 0
     """How shortly the core is said: 1 wall and place, 2 the code beside them, 3 the hand alone
-    for what it is."""
+    for what it is, 4 no wall whose name begins as the ID does (LACZNI-TOE-1, of LACZNIK WALL)."""
 
     @property
     def text(self) -> str:
@@ -63,7 +64,7 @@ class Payload:
     @property
     def core(self) -> str:
         """What no label leaves out."""
-        return replace(self, phrases=(), brief=3)._all
+        return replace(self, phrases=(), brief=4)._all
 
     def fit(self, longest: int) -> str:
         """Give as much as a symbol takes: what is worth least goes first. Where not even the core
@@ -99,7 +100,7 @@ class Payload:
         if self.phrases:
             least = min(reversed(range(len(self.phrases))), key=lambda at: self.phrases[at][1])
             return replace(self, phrases=self.phrases[:least] + self.phrases[least + 1 :])
-        if self.brief < 3:
+        if self.brief < 4:
             return replace(self, brief=self.brief + 1)
         if self.wall:
             bare = without_wall(self.wall)[:-1].rstrip()
@@ -123,7 +124,10 @@ class Payload:
         if not self.brief:
             return where
         named = without_wall(self.wall).split()
-        return [" ".join(where if set(named) - spelt or not any(self.place) else where[:1])]
+        most = LONGEST_TAG if self.brief > 3 else None
+        if not any(self.place) or any(word[:most] not in spelt for word in named):
+            return [" ".join(where)]
+        return [" ".join(each for each in where if each != self.wall)]
 
     @property
     def _all(self) -> str:

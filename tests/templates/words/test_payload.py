@@ -1,5 +1,6 @@
 """The QR text: dense, short, the ID first, and what is worth least goes first."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -34,6 +35,20 @@ def test_names_are_spelt_in_the_dense_alphabet(name: str, spelt: str) -> None:
     """Accents go, alphabets are written in ours, other signs vanish, dots and colons become
     spaces."""
     assert spell(name) == spelt
+
+
+def test_a_wall_whose_tag_the_id_has_goes_where_nothing_else_fits() -> None:
+    """Pieces of a wall are called by the first six letters of its name (`HARBOU-TOE-1`): these tell
+    the wall, before modules are made smaller for it."""
+    toe = Payload(
+        part="HARBOU-TOE-1-SLEEPER", words=(), wall="HARBOURSIDE WALL",
+        place=("UNDER 1ST TO 3RD BOX FROM LEFT", "UNDER 1ST TO 3RD FROM LEFT"), code="W5QC",
+    )  # fmt: skip
+    assert " / HARBOURSIDE WALL UNDER 1ST TO 3RD FROM LEFT / CODE " in toe.fit(80)
+    assert toe.fit(61) == "HARBOU-TOE-1-SLEEPER / UNDER 1ST TO 3RD FROM LEFT CODE W5QC"
+    assert toe.core == toe.fit(61)
+    other = replace(toe, part="QUAY-TOE-1-SLEEPER")
+    assert "HARBOURSIDE WALL" in other.core
 
 
 def test_what_is_worth_least_goes_first() -> None:
