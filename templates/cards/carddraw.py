@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
-from jigs.ground.geometry import FaceEdge, Fitting, Hole
+from jigs.ground.geometry import FaceEdge, Fitting, Hole, rectangle
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, CardPlan
 from templates.cards.lettering import bit_note, hole_note
@@ -38,8 +38,7 @@ def draw_card(plan: CardPlan, number: int) -> tuple[Mark, ...]:
     draw_middle_names(space, plan)
     _draw_notes(space, plan)
     _draw_outlines(space, plan)
-    x0, y0, x1, y1 = plan.box
-    space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1))))
+    space.add(Outline(points=rectangle(*plan.box)))
     return tuple(space.marks)
 
 

@@ -13,6 +13,7 @@ from jigs.fittings.slide import hole_above_drawer
 from jigs.given.confirming import Record, record_kind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
+from jigs.ground.geometry import rectangle
 from templates.hardware.pulldraw import pull_corner, pull_on_drawer
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.dimensions import SCALES, across, frame, hatching, sized, upward
@@ -196,7 +197,7 @@ def _cup_plan(record: HingeRecord, boards: Boards) -> list[Mark]:
         Circle(x=line, y=half, diameter=screw),
         Circle(x=line, y=-half, diameter=screw),
         Outline(
-            points=((left, -reach), (right, -reach), (right, reach), (left, reach)), dash="dashed"
+            points=rectangle(left, -reach, right, reach), dash="dashed"
         ),
         Line(x1=-4.0, y1=0.0, x2=wide, y2=0.0, dash="axis"),
         Line(x1=line, y1=-outer, x2=line, y2=outer, dash="axis"),
@@ -296,7 +297,7 @@ def _slide_places(record: SlideRecord) -> list[Mark]:
     places = [x for x in (*record.fixing_at, *record.carry_at) if x <= record.length]
     marks: list[Mark] = [
         Line(x1=0.0, y1=-8.0, x2=0.0, y2=10.0, width=WIDE),
-        Outline(points=((0.4, -5.0), (length, -5.0), (length, 5.0), (0.4, 5.0)), dash="dashed"),
+        Outline(points=rectangle(0.4, -5.0, length, 5.0), dash="dashed"),
     ]
     for row, x in enumerate(places):
         at = x / scale

@@ -1,6 +1,7 @@
 """A pull drawn in its two places: the corner of a door, and a drawer front; reduced. mm."""
 
 from jigs.given.hardware import PullRecord
+from jigs.ground.geometry import rectangle
 from templates.page.dimensions import SCALES, across, frame, upward
 from templates.page.marks import WIDE, Circle, Line, Mark, Outline, Text
 from templates.words.hardwarewords import lettered
@@ -26,9 +27,8 @@ def pull_corner(record: PullRecord, room: float) -> list[Mark]:
         Line(x1=x, y1=holes[-1] - foot / 2 - 4.0, x2=x, y2=room - 2.0, dash="axis"),
         *(Line(x1=x - foot, y1=y, x2=x + foot, y2=y) for y in holes),
         Outline(
-            points=(
-                (x - foot / 2, holes[-1] - foot / 2), (x + foot / 2, holes[-1] - foot / 2),
-                (x + foot / 2, holes[0] + foot / 2), (x - foot / 2, holes[0] + foot / 2),
+            points=rectangle(
+                x - foot / 2, holes[-1] - foot / 2, x + foot / 2, holes[0] + foot / 2
             ),
             dash="dashed",
         ),

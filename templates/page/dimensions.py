@@ -8,6 +8,7 @@ outside and the value stands beside them. Millimetres on the page.
 import math
 from typing import Literal
 
+from jigs.ground.geometry import rectangle
 from templates.page.marks import MEDIUM, Area, Line, Mark, Outline, Text
 from templates.page.typeface import text_width
 
@@ -33,7 +34,7 @@ def sized(letter: str, value: float) -> str:
 
 def frame(x0: float, y0: float, x1: float, y1: float, width: float = MEDIUM) -> Outline:
     """Draw a rectangle between two corners."""
-    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=width)
+    return Outline(points=rectangle(x0, y0, x1, y1), width=width)
 
 
 def across(

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Protocol
 
+from jigs.ground.geometry import rectangle
 from templates.faces.faceview import FaceView
 from templates.page.bars import up_arrow
 from templates.page.marks import MEDIUM, Area, Line, Outline, Text
@@ -46,17 +47,8 @@ def picture(view: FaceView, cards: Sequence[Numbered], width: float) -> MarkBloc
     bottom = -(height + h) / 2
     space = Space()
     space.add(*up_arrow(6.0, -height / 2 - 12.6, 25.0))
-    space.add(
-        Outline(
-            points=(
-                (left, bottom),
-                (left + w, bottom),
-                (left + w, bottom + h),
-                (left, bottom + h),
-            ),
-            width=MEDIUM,
-        )
-    )
+    face = (left, bottom, left + w, bottom + h)
+    space.add(Outline(points=rectangle(*face), width=MEDIUM))
     if view.opening:
         points = tuple((left + x * scale, bottom + y * scale) for x, y in view.opening)
         space.add(Outline(points=points))
@@ -66,16 +58,7 @@ def picture(view: FaceView, cards: Sequence[Numbered], width: float) -> MarkBloc
     edge = view.hinge_edge or view.front_edge
     if edge in ("left", "right"):
         x = left - 1.2 if edge == "left" else left + w + 0.2
-        space.add(
-            Area(
-                points=(
-                    (x, bottom),
-                    (x + 1.0, bottom),
-                    (x + 1.0, bottom + h),
-                    (x, bottom + h),
-                )
-            )
-        )
+        space.add(Area(points=rectangle(x, bottom, x + 1.0, bottom + h)))
         words = "HINGES" if view.hinge_edge else "FRONT"
         if h > text_width(words, 2.5) + 1.0:
             at = left - 2.3 if edge == "left" else left + w + 4.6
@@ -83,24 +66,14 @@ def picture(view: FaceView, cards: Sequence[Numbered], width: float) -> MarkBloc
     for fitting in view.fittings:
         for hole in fitting.holes:
             x, y = left + hole.x * scale, bottom + hole.y * scale
-            space.add(
-                Area(
-                    points=(
-                        (x - 0.35, y - 0.35),
-                        (x + 0.35, y - 0.35),
-                        (x + 0.35, y + 0.35),
-                        (x - 0.35, y + 0.35),
-                    )
-                )
-            )
+            space.add(Area(points=rectangle(x - 0.35, y - 0.35, x + 0.35, y + 0.35)))
     frames: list[Box] = []
     for card in cards:
         x0, y0 = left + max(card.box[0], 0.0) * scale, bottom + max(card.box[1], 0.0) * scale
         x1 = left + min(card.box[2], view.width) * scale
         y1 = bottom + min(card.box[3], view.height) * scale
         frames.append((x0, y0, x1, y1))
-        space.add(Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), dash="dashed"))
-    face = (left, bottom, left + w, bottom + h)
+        space.add(Outline(points=rectangle(x0, y0, x1, y1), dash="dashed"))
     for card, frame in zip(cards, frames, strict=True):
         _number(space, str(card.number), frame, face, (13.0, -height, width, 0.0))
     return MarkBlock(height=height + 0.3, marks=tuple(space.marks))

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from jigs.ground.geometry import rectangle
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar
@@ -194,4 +195,4 @@ def _long_bar(height: float) -> list[Mark]:
 
 def _frame(x: float, y: float, width: float, height: float) -> Outline:
     x0, y0, x1, y1 = x - PAD, y - PAD, x + width + PAD, y + height + PAD
-    return Outline(points=((x0, y0), (x1, y0), (x1, y1), (x0, y1)), width=FRAME)
+    return Outline(points=rectangle(x0, y0, x1, y1), width=FRAME)

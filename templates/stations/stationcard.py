@@ -12,7 +12,7 @@ from functools import partial
 from itertools import groupby
 
 from jigs.bench.station import Station, StationCard
-from jigs.ground.geometry import Axis, FaceEdge
+from jigs.ground.geometry import Axis, FaceEdge, rectangle
 from templates.cards.carddraw import draw_holes
 from templates.cards.flap import BAND, FREE, Lines, cross_out, flap_texts, flap_words, fullest
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
@@ -130,8 +130,7 @@ def _draw(
         return None
     for polygon in card.outline:
         space.add_between_texts((*polygon, polygon[0]), frame.face, "dashed", THIN)
-    bx0, by0, bx1, by1 = frame.box
-    space.add(Outline(points=((bx0, by0), (bx1, by0), (bx1, by1), (bx0, by1))))
+    space.add(Outline(points=rectangle(*frame.box)))
     return space
 
 
