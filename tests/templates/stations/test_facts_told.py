@@ -42,8 +42,9 @@ def told(layout: Layout, *, pilots: bool = False) -> list[tuple[Station, dict[st
     found = []
     made = make_stations(layout, stations, PAPERS["common"])
     for station in stations:
-        ids, at, words = {row.part.id for row in station.rows}, "", dict[str, str]()
+        ids, words = {row.part.id for row in station.rows}, dict[str, str]()
         for _, sheet in made.numbered(station):
+            at = ""  # what is said above stands on each page of rows
             for mark in sheet.page.marks:
                 if isinstance(mark, Text):
                     at = mark.text if mark.text in ids and mark.bold else at
