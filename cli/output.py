@@ -1,4 +1,5 @@
-"""Writing: a file appears whole or not at all, and never over something the job is read from."""
+"""Writing: a file appears whole or not at all, and never over something the job is read from, nor
+over what was marked."""
 
 import contextlib
 import errno
@@ -14,6 +15,9 @@ from pathlib import Path
 from cli.failures import Failure
 from cli.terminal import abandon, plain, why
 
+MARKS = ".marks.sqlite"
+"""How the name of the file ends, beside a job, that keeps what was marked: nobody can make it
+anew."""
 _ASIDE = ".jigsheet-"
 """How the name of a file begins that is not yet in its place."""
 _PATIENCE = 10.0
@@ -138,6 +142,11 @@ def guard(target: str, sources: Iterable[Path]) -> None:
     path = Path(target)
     if path.is_dir():
         raise Failure(f"'{target}' is a folder; give the name of a file in it.")
+    if os.path.realpath(path).lower().removesuffix("-wal").removesuffix("-shm").endswith(MARKS):
+        raise Failure(
+            f"'{target}' is where what was marked is kept; it is not overwritten. Give another "
+            "name with -o."
+        )
     for source in sources:
         if path.exists() and source.exists() and path.samefile(source):
             raise Failure(

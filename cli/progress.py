@@ -32,7 +32,6 @@ def progress(
 
     It is what was marked on the pages of 'serve', also while they are served.
     """
-    from cli.serving.store import store_file
     from templates.lists.progresslist import (
         history_csv,
         history_text,
@@ -59,7 +58,7 @@ def progress(
             if _is_chosen(standing.part, scan.parts, chosen)
         ]
         text = progress_text(standings) if form == "text" else progress_csv(standings, scan.parts)
-    write_text(output, text, sources=(*layout.job.sources, store_file(asked.path)))
+    write_text(output, text, sources=layout.job.sources)
     asked.end(narrow(layout, chosen))
 
 

@@ -1,5 +1,6 @@
 """`jigsheet serve`: the scan pages, on this computer or on its network."""
 
+import signal
 import socket
 from collections.abc import Sequence
 from contextlib import ExitStack
@@ -80,6 +81,8 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
         tell("Ctrl-C ends it.")
         server = server_of(site, taken)
         end.callback(server.close)
+        # A shell has what a script starts in the background ignore it.
+        signal.signal(signal.SIGINT, signal.default_int_handler)
         server.run()
     tell("Ended; everything that was marked is kept.")
 

@@ -10,7 +10,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
-RUN = "from cli.main import main; main()"
+RUN = (
+    "import signal; signal.signal(signal.SIGINT, signal.SIG_IGN); from cli.main import main; main()"
+)
+"""As a shell starts what a script leaves in the background."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -150,8 +150,9 @@ class Answers:
             raise Refused(404, "No photo", "There is no photo of this part.")
         return Reply(body=data, kind="image/jpeg")
 
-    def mark(self, name: str, step: str) -> Reply:
-        """Mark a step of a part as done."""
+    def mark(self, name: str, step: str, code: str) -> Reply:
+        """Mark a step of a part as done, by the figures of the page on which it was pressed: the
+        job may have been edited since. `code`: that of the part there, "" where none was sent."""
         now, part = self._part_of_job(name)
         course = now.scan.courses[part]
         if step not in {each.key for each in course.steps}:
@@ -160,7 +161,9 @@ class Answers:
         if any(wait.step is None for wait in course.waits.get(step, ())):
             raise Refused(409, f"{part} is held back", "Nothing more is done with it until the "
                           "job says what is missing.")  # fmt: skip
-        self._store.mark(part, step, now.scan.parts[part].code)
+        kept = self._store.kept().get(part)
+        known = kept is not None and code in kept.codes
+        self._store.mark(part, step, code if known else now.scan.parts[part].code)
         return Reply(status=303, goes_to=_address(part))
 
     def undo(self, name: str, step: str) -> Reply:

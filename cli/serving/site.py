@@ -92,7 +92,7 @@ def _route(answers: Answers) -> "WSGIApplication":
     get("/elevations.pdf", answers.elevations)
     get("/style.css", answers.style)
     get("/scan.js", answers.script)
-    post("/p/<name>/mark", lambda name: answers.mark(name, said("step")))
+    post("/p/<name>/mark", lambda name: answers.mark(name, said("step"), said("code")))
     post("/p/<name>/undo", lambda name: answers.undo(name, said("step")))
     post("/p/<name>/note", lambda name: answers.note(name, said("note")))
     post("/p/<name>/photo", photo)

@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from cli.failures import Failure
+from cli.output import MARKS
 from cli.terminal import why
 
 if TYPE_CHECKING:
@@ -74,7 +75,7 @@ def store_file(job: Path) -> Path:
     >>> store_file(Path("kitchen/job.toml")).name
     'job.toml.marks.sqlite'
     """
-    return job.with_name(f"{job.name}.marks.sqlite")
+    return job.with_name(f"{job.name}{MARKS}")
 
 
 def _new_key() -> str:

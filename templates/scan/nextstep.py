@@ -31,7 +31,7 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
         cautions = step_cautions(step, part, rows)
         if host.marks and all(wait.step is not None for wait in standing.waits):
             kind = "next later" if standing.waits else "next"
-            said.append(_form(host, part.id, "mark", step, order, kind))
+            said.append(_form(host, part, "mark", step, order, kind))
         else:
             said.append(tag("p", order, class_="next"))
         if cautions:
@@ -40,7 +40,7 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
         said.append(tag("p", "All done.", class_="next"))
     if host.marks and standing.last is not None:
         undo = f"Undo: {step_done(standing.last)}"
-        said.append(_form(host, part.id, "undo", standing.last, undo, "undo"))
+        said.append(_form(host, part, "undo", standing.last, undo, "undo"))
     if standing.waits:
         said.append(_waits(standing, host))
     if standing.steps:
@@ -80,13 +80,14 @@ def _order(order: str, waits: Sequence[Wait], host: Host) -> Html:
     return tag("li", *said)
 
 
-def _form(host: Host, part: str, verb: str, step: Step, words: str, kind: str) -> Html:
-    """Make a button that marks a step or takes it back."""
+def _form(host: Host, part: Tracked, verb: str, step: Step, words: str, kind: str) -> Html:
+    """Make a button that marks a step, done by the figures that stand here, or takes it back."""
     return tag(
         "form",
         tag("input", type="hidden", name="step", value=step.key),
+        tag("input", type="hidden", name="code", value=part.code) if verb == "mark" else None,
         tag("button", words, class_=kind),
-        method="post", action=f"{host.href(part)}/{verb}",
+        method="post", action=f"{host.href(part.id)}/{verb}",
     )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from cli.failures import Failure
 from cli.output import make_folder, write_bytes, write_text
+from cli.serving.store import store_file
 
 
 def names(folder: Path) -> set[str]:
@@ -40,6 +41,20 @@ def test_a_new_output_takes_the_permissions_of_the_house(tmp_path: Path) -> None
     finally:
         os.umask(old)
     assert (tmp_path / "new").stat().st_mode & 0o777 == 0o666 & ~0o027
+
+
+@pytest.mark.parametrize("more", ["", "-wal"])
+@pytest.mark.parametrize("linked", [False, True])
+def test_what_was_marked_is_never_written_over(more: str, linked: bool, tmp_path: Path) -> None:
+    """By no command, whether or not it knows the job; nor the log that belongs to it."""
+    kept = Path(f"{store_file(tmp_path / 'job.toml')}{more}")
+    kept.write_bytes(b"marks")
+    target = tmp_path / "holes.csv" if linked else kept
+    if linked:
+        target.symlink_to(kept)
+    with pytest.raises(Failure, match="marked"):
+        write_bytes(str(target), b"holes", sources=())
+    assert kept.read_bytes() == b"marks"
 
 
 @pytest.mark.parametrize("link", [os.symlink, os.link, None], ids=["symlink", "hard link", "same"])

@@ -84,11 +84,3 @@ def test_only_chosen_parts_are_listed(run: Run, small: Path) -> None:
     assert "B9-1" not in {row["part"] for row in box}
     history = rows(run("progress", small, "--history", "--only", "B1-1", "--format", "csv").stdout)
     assert [row["what"] for row in history] == ["done", "undone"]
-
-
-def test_the_marks_are_not_written_over(run: Run, small: Path) -> None:
-    """Nor the job."""
-    before = store_file(marked(small)).read_bytes()
-    for target in (store_file(small), small):
-        assert run("progress", small, "-o", target).exit_code == 1
-    assert store_file(small).read_bytes() == before

@@ -129,6 +129,20 @@ def test_an_edited_job_is_read_anew_and_the_marks_stay(browser: Browser) -> None
     assert marks(browser) == ["arrived"]
 
 
+def test_what_was_done_by_a_page_before_the_edit_was_done_by_its_figures(browser: Browser) -> None:
+    """A door is bored, the job is edited, and only then is the button pressed: the mark has the
+    code of that page, so that the next one warns. A code that the part never had counts for
+    nothing."""
+    browser.get("/p/B1-2")
+    (old,) = browser.store.kept()["B1-2"].codes
+    edit(browser.job, 'width = "18"', 'width = "20"')
+    browser.post("/p/B1-2/mark", {"step": "bored-cups", "code": old})
+    assert browser.store.kept()["B1-2"].marks == {"bored-cups": old}
+    assert "before its figures changed" in browser.get("/p/B1-2").text
+    browser.post("/p/B1-2/mark", {"step": "arrived", "code": SCRIPT})
+    assert browser.store.kept()["B1-2"].marks["arrived"] == browser.store.kept()["B1-2"].codes[-1]
+
+
 def test_a_fault_in_the_job_is_said_and_the_last_layout_stays(browser: Browser) -> None:
     """Until it is mended; a file that is gone for a moment is one too."""
     before = browser.get("/p/B1-2").text

@@ -77,7 +77,8 @@ def test_the_button_is_the_next_step_and_undo_takes_back_the_last() -> None:
     mark, undo = (form for form in root.one("section", "work").all("form"))
     assert mark.given["action"] == "/p/B3-2/mark"
     assert mark.given["method"] == "post"
-    assert mark.one("input").given["value"] == "bored-cups"
+    sent = {field.given["name"]: field.given["value"] for field in mark.all("input")}
+    assert sent == {"step": "bored-cups", "code": shown.scan.parts["B3-2"].code}
     assert mark.one("button").text.startswith("Bore the cups: station CUPS RIGHT, line")
     assert undo.given["action"] == "/p/B3-2/undo"
     assert undo.one("input").given["value"] == "arrived"
