@@ -17,6 +17,8 @@ class _Group:
     sizes that its page has room for."""
 
     number: int
+    first: Card
+    """As it is for the first of them alone."""
     card: Card
     rooms: Sequence[Size]
     members: list[Member] = field(default_factory=list)
@@ -66,15 +68,19 @@ class Cards:
         key = None if self.each else card_key(card)
         group = self._open.get(key) if key is not None else None
         if group is not None:
-            member = _member(card, group.card)
+            member = _member(card, group.first)
             members = [*group.members, member]
-            shared = share_card(group.card, members)
-            # It names each part that it serves, and grows: as far as its page has room for it.
-            if len(members) <= MOST and fits(shared, group.rooms):
+            shared = share_card(group.first, members)
+            # It names each part that it serves, and grows: as far as its page has room for it, and
+            # it has itself below its ladder.
+            crowded = shared.plan is not None and shared.plan.shortage > 0.0
+            if len(members) <= MOST and fits(shared, group.rooms) and not crowded:
                 group.card, group.members = shared, members
                 return Use(group=group, own=False, member=member)
         member = _member(card, card)
-        group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
+        group = _Group(
+            number=self.next_number(), first=card, card=card, rooms=rooms, members=[member]
+        )
         if key is not None:
             self._open[key] = group
         return Use(group=group, own=True, member=member)

@@ -18,7 +18,7 @@ from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
-from templates.cards.setout import choose_references
+from templates.cards.setout import CLEAR, choose_references
 from templates.cards.ticks import Member, join_names
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -137,12 +137,24 @@ def share_card(card: Card, members: Sequence[Member]) -> Card:
     assert plan is not None, "what is drawn already serves its part alone"
     serves = join_names([member.serves for member in members if member.serves])
     fitting = replace(plan.fitting, part=serves or None)
-    together = CardPlan(
-        card.view, fitting, plan.across, plan.up,
-        with_ladder=plan.with_ladder, members=tuple(members),
-        alike=plan.alike or plan.inside,
-    )  # fmt: skip
-    return replace(card, plan=together, box=together.box, members=tuple(members))
+    across, up = plan.across, plan.up
+    while True:
+        together = CardPlan(
+            card.view, fitting, across, up,
+            with_ladder=plan.with_ladder, members=tuple(members), alike=plan.inside,
+        )  # fmt: skip
+        if together.shortage <= 0.0 or up.kind != "index":
+            break
+        # Its boxes to tick find no room below the ladder: the line goes lower, as far as there is
+        # one for them.
+        lowest = min(v for _, v in together.places)
+        further = max(0.0, lowest - CLEAR) + together.shortage
+        across, lower = choose_references(card.view, card.fitting, lowered=further)
+        if lower == up:
+            break
+        up = lower
+    shown = replace(_planned(together), number=card.number, fittings=card.fittings)
+    return replace(shown, members=tuple(members))
 
 
 def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Card, ...]:

@@ -30,9 +30,12 @@ from templates.words.wording import LADDER, LADDER_OF_SEVERAL
 from templates.writers.pdf import write_pdf
 from tests.cardreading import faults_on_paper
 from tests.cardwords import faults_in_words
+from tests.clashes import clashes_of_print
 from tests.jigs.sample import box, job, lay
 from tests.jobs import jobs, renamed
+from tests.jobtexts import box_text
 from tests.readback import read_pages
+from tests.templates.printed import laid_out
 
 COMMON = PAPERS["common"]
 BASE = box(
@@ -260,6 +263,19 @@ def _find_room(made: Sheets) -> None:
         wide, high = pages[page]
         assert 0.0 <= x0 + placed.dx < x1 + placed.dx <= wide
         assert 0.0 <= y0 + placed.dy < y1 + placed.dy <= high
+
+
+@pytest.mark.parametrize("below", [61, 72, 83, 90])
+def test_a_card_below_a_ladder_serves_no_more_parts_than_it_has_room_to_name(below: int) -> None:
+    """A top hinge so far below the end of two doors: its words and boxes keep off its holes."""
+    hinged = f'kind = "door"\nhinged = "left"\nhinges_at = [100, {770 - below}]'
+    layout = laid_out(box_text("B1", "base", hinged) + box_text("B2", "base", hinged))
+    doors = {front.id for front in layout.fronts}
+    made = make_sheets(layout, COMMON, only=doors)
+    tops = [placed.card for _, placed in made.cards if placed.card.ladder is not None]
+    assert {part for card in tops for part in card.parts} == doors
+    for page in read_pages(write_pdf(made.pages)):
+        assert clashes_of_print(page) == []
 
 
 def test_a_card_serves_as_many_parts_as_its_page_has_room_to_name() -> None:
