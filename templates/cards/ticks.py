@@ -20,7 +20,7 @@ ROW = 4.4
 """Pitch of rows with tick boxes, mm."""
 SHORT = 24
 """Letters of a name that still stands large on a card."""
-OWN_CODES = "tick each part:"
+OWN_CODES = "tick:"
 """Of a card for several parts, where one for a single part has its code."""
 NO_TICKS = MarkBlock(height=0.0, marks=())
 """Of a card for one part."""

@@ -154,7 +154,7 @@ def caption_stretches(station: Station, figures: str) -> list[Stretch]:
         pieces.append(Stretch("struck, checked", tick=True))
     pieces.append(Stretch("bored", tick=True))
     if station.work == "cups":
-        pieces.append(Stretch("| sum: between, punch to punch, as on the side"))
+        pieces.append(Stretch("| sum: punch to punch as on the side"))
     return pieces
 
 

@@ -29,7 +29,7 @@ FRONT_SHORT = FRONT_WORDS | {
 MIDDLE_WORDS = "CUT BOTH DIAMONDS OUT; set on the MIDDLE."
 """How a card is set on the middle of a part."""
 
-ASSEMBLED = "BOX ASSEMBLED? Cut here, stand on the bottom panel."
+ASSEMBLED = "BOX ASSEMBLED? Cut here, stand it on the panel."
 """What stands at a card's line for a box that is together already."""
 
 LADDER = "EDGE LADDER: CUT AT YOUR HEIGHT"

@@ -4,12 +4,14 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.bench.stations import plan_stations
 from templates.binding import jobsheets
-from templates.binding.contents import ContentsEntry, contents
+from templates.binding.contents import ContentsEntry, contents, station_index
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.page.pieces import MarkBlock
+from templates.stations.stationset import make_stations
 from templates.words.guidewords import EVERY, GUIDES
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
@@ -80,3 +82,20 @@ def test_a_job_of_many_boxes_has_no_contents(monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setattr(jobsheets, "MOST_BOXES", 0)
     first = next(iter(make_sheets(small_layout(), PAPERS["common"]).pages))
     assert not any("CONTENTS" in mark.text for mark in first.marks if isinstance(mark, Text))
+
+
+def test_the_index_of_stations_has_each_box_with_the_pages_of_its_stations() -> None:
+    """Below the list of stations where the first page had no room for that; nothing without."""
+    layout = small_layout()
+    made = make_stations(layout, plan_stations(layout), PAPERS["common"], before=2)
+    pages: dict[str, set[int]] = {}
+    for station in made.stations:
+        for row in station.rows:
+            pages.setdefault(row.part.box, set()).add(made.numbered(station)[0][0])
+    said = words(station_index(made, 180.0, 100.0, listed=True))
+    for box, found in pages.items():
+        assert f"{box} {min(found)}" in said
+        assert str(max(found)) in said
+    assert "SIDES" not in said
+    assert "SIDES" in words(station_index(made, 180.0, 100.0, listed=False))
+    assert station_index(made, 180.0, 3.0, listed=True) is None

@@ -12,8 +12,10 @@ from jigs.given.job import FrontSpec
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_drawer_box, words_of_front
+from templates.stations import rowfacts
 from templates.stations.stationrows import NextCard, setting_stretches
 from templates.stations.stationset import make_stations
+from templates.stations.stationview import shop_of
 from tests.jigs.bench.test_heldrows import kitchen
 from tests.jigs.bench.test_stations import demo
 
@@ -114,3 +116,22 @@ def test_each_of_two_figures_says_what_it_counts_from() -> None:
     said = [each.text for each in setting_stretches(setting, frozenset(), NextCard())]
     figures = ["60.0", '2 3/8-"', "FROM THE TOP,", "192.6", '7 19/32-"', "FROM THE LEFT"]
     assert said == ["A", *figures, "", ""]
+
+
+def test_what_several_rows_say_stands_once_above_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of four rows: what all say plain, what three say with the one that does not, of a few with
+    their names; what two say stays with them."""
+    layout = kitchen(*(FrontSpec(id=f"B-{row}", kind="drawer") for row in range(1, 7)))
+    (station,) = (each for each in plan_stations(layout) if each.work == "drawer-boxes")
+    ids = [row.part.id for row in station.rows]
+    assert len(ids) == 7
+    said = {
+        part: ("All.", *(["Most."] if row < 6 else []), *(["Few."] if row < 3 else []),
+               *(["Two."] if row < 2 else []))
+        for row, part in enumerate(ids)
+    }  # fmt: skip
+    monkeypatch.setattr(rowfacts, "said_in_row", lambda shop, row: said[row.part.id])
+    above = rowfacts.said_above(shop_of(layout), station)
+    assert list(above.values()) == [
+        "All.", f"Most. (Not {ids[6]}.)", f"{', '.join(ids[:3])}: Few."
+    ]  # fmt: skip

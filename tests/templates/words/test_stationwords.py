@@ -1,0 +1,61 @@
+"""What tells stations from each other, and which of them a board has besides."""
+
+from dataclasses import replace
+from functools import cache
+
+from jigs.bench.station import Station
+from jigs.bench.stations import plan_stations
+from jigs.given.job import FrontSpec
+from templates.words.stationsteps import steps
+from templates.words.stationwords import (
+    MARKED_WORDS,
+    PILOTS_WORDS,
+    by_hand_words,
+    reason_words,
+)
+from tests.jigs.bench.test_heldrows import kitchen
+
+
+@cache
+def stations(*, pilots: bool = False) -> tuple[Station, ...]:
+    layout = kitchen(
+        FrontSpec(id="B-1", kind="drawer", height=150.0),
+        FrontSpec(id="B-2", kind="drawer", height=250.0),
+        FrontSpec(id="B-3", kind="door", hinged="left"),
+    )
+    return tuple(plan_stations(layout, pilots=pilots))
+
+
+def of(work: str, *, pilots: bool = False) -> Station:
+    return next(each for each in stations(pilots=pilots) if each.work == work)
+
+
+def test_fronts_marked_through_are_told_from_fronts_with_pilots() -> None:
+    """Where both are in one job; one alone needs no reason."""
+    marked, paper = of("fronts-on-boxes"), of("fronts-on-boxes", pilots=True)
+    assert marked.marked
+    assert not paper.marked
+    assert reason_words(marked, (marked, paper)) == MARKED_WORDS
+    assert reason_words(paper, (marked, paper)) == PILOTS_WORDS
+    assert reason_words(marked, (marked,)) == ""
+
+
+def test_the_sides_name_where_their_holes_by_hand_are() -> None:
+    """Those inside a box, of whatever kit; what is drilled by hand in a front concerns no side."""
+    sides = of("sides")
+    inside = replace(sides, name="by-hand-b-3", work="by-hand", pattern="B-3")
+    front = replace(inside, face="back")
+    (words,) = {by_hand_words(sides, (sides, inside, front))}
+    boards = dict.fromkeys(row.part.id for row in sides.rows)
+    assert words == f"Holes by hand in {', '.join(boards)}: BY HAND B-3."
+    assert by_hand_words(sides, (sides, front)) == ""
+    assert by_hand_words(of("cups"), (sides, inside)) == ""
+
+
+def test_the_counterbore_is_a_step_before_the_box_is_fixed() -> None:
+    """Whether the front is marked through its box or has pilots; where none is, none is asked."""
+    for pilots in (False, True):
+        station = of("fronts-on-boxes", pilots=pilots)
+        said = " ".join(steps(station, counterbored=True))
+        assert said.index("Counterbore the back") < said.index("Screw the box on")
+        assert "Counterbore" not in " ".join(steps(station))
