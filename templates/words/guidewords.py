@@ -131,7 +131,7 @@ GUIDES: Mapping[Work, GuideWords] = {
         pictures=("book",),
         steps=(
             "Figures count from the FINISHED front edge; those marked raw, from the board's edge "
-            "before its band.",
+            "before its band; over panel: up from the bottom panel of a box already together.",
             "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
             "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
             "Strike slide and shelf lines, and each line the pages name, across BOTH at once. "

@@ -39,7 +39,7 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
         middle = middle or reference.kind == "middle"
     for edge, lines in found.items():
         name = edge_words(view, edge)
-        yield f"STRIKE {', '.join(lines)} from the {name}."
+        yield f"STRIKE from the {name}: {', '.join(lines)}."
     if middle:
         half = format_mm(view.width / 2)
         yield f"MARK the MIDDLE: half YOUR width ({half})."
