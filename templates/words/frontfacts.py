@@ -42,7 +42,7 @@ def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
     yield from hanging_facts(layout, front)
     yield from hinge_facts(front)
     if front.wide_below:
-        yield Sentence("WIDE GAP BELOW: BOTTOM.")
+        yield Sentence("WIDE GAP BELOW THE BOX.")
     if front.screws.through_box or front.screws.counterbore:
         yield Sentence(_pull_screws(front))
     if front.kind == "lift":

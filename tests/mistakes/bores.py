@@ -110,7 +110,11 @@ BORES = (
         job(box(TOP, LEFT)),
         Drawn(lambda made: bars(made, PAPERS["common"]), [(150.0, 100.0)]),
         Says("sheet", "150.0 ±0.3", "B1-2"),
-        Says("sheet", "Bars wrong: page 1.", "B1-2"),
+        Says(
+            "sheet",
+            "Measure both bars of the part's page with a steel rule; wrong: page 1.",
+            "B1-2",
+        ),
         Says("first page", "Wrong? Print again at 100 %, actual size. Still? Calibrate"),
     ),
     planted(
@@ -131,14 +135,14 @@ BORES = (
         "hinges on the left: bored from the back",
         job(box(LEFT)),
         Drawn(cup_as_seen, 454.0 - 22.5),
-        Says("sheet", "Back up, top away: the hinge edge is on your RIGHT", "B1-1"),
+        Says("sheet", "Back up, top away: hinge edge on your RIGHT", "B1-1"),
     ),
     planted(
         4,
         "hinges on the right: a paper of its own, nothing to mirror",
         job(box(RIGHT)),
         Drawn(cup_as_seen, 22.5),
-        Says("sheet", "Back up, top away: the hinge edge is on your LEFT", "B1-1"),
+        Says("sheet", "Back up, top away: hinge edge on your LEFT", "B1-1"),
     ),
     planted(
         4,
@@ -148,7 +152,9 @@ BORES = (
             lambda made: side(made.layout, "B1-SIDE-L").code == side(made.layout, "B1-SIDE-R").code,
             False,
         ),
-        Says("sheet", "INSIDE OF LEFT SIDE Inside up, top away from you", "B1-SIDE-L"),
+        Says(
+            "sheet", "INSIDE OF LEFT SIDE Inside up, top away: FRONT edge on your LEFT", "B1-SIDE-L"
+        ),
     ),
     planted(6, "5 too great", job(box(LEFT), constant="20"), Held("overlay", "B1-1")),
     planted(6, "a half hinge's", job(box(LEFT), constant="5.5"), Held("overlay", "B1-1")),
@@ -288,7 +294,7 @@ BORES = (
         14,
         "a drawer front",
         job(box(TOP, LEFT)),
-        Says("sheet", "WIDE GAP BELOW THE BOX IS THE BOTTOM", "B1-1"),
+        Says("sheet", "WIDE GAP BELOW THE BOX.", "B1-1"),
         Says("label", "WIDE GAP BELOW", "B1-1"),
         Says("sheet", "UP B1-1 LEFT END, FROM BEHIND", "B1-1"),
     ),
@@ -296,7 +302,7 @@ BORES = (
         14,
         "a side",
         job(box(LEFT)),
-        Says("sheet", "Inside up, top away from you: the FRONT edge is on your LEFT", "B1-SIDE-L"),
+        Says("sheet", "Inside up, top away: FRONT edge on your LEFT", "B1-SIDE-L"),
         Says("sheet", "UP B1-SIDE-L BOTTOM PLATE", "B1-SIDE-L"),
     ),
     planted(
@@ -335,7 +341,7 @@ BORES = (
         job(box(TOP, LEFT)),
         # 15.9 + 19.05 - 3 = 31.95: of the usual lengths 28; 25 + 3 stay below 16 + 12 - 3.
         Drawn(lambda made: front(made.layout, "B1-1").screws.fixing, 28),
-        Says("sheet", "Front screws 28.0 long at most", "B1-1"),
+        Says("sheet", "Front screws 28.0 at most", "B1-1"),
     ),
     planted(
         23,

@@ -116,7 +116,7 @@ def test_the_wide_gap_tells_which_way_up() -> None:
     assert "WIDE GAP BELOW" not in " ".join(texts(low))
     raised = replace(drawer, drawer=replace(drawer.drawer, y=50.0))
     high = words_of_front(worked_layout("in"), raised).facts["back"]
-    assert "WIDE GAP BELOW: BOTTOM." in texts(high)
+    assert "WIDE GAP BELOW THE BOX." in texts(high)
     even = (drawer.height - drawer.drawer.height) / 2
     for more, told in ((1.0, False), (2.0, True)):  # 2 wider below, which no eye sees; 4 wider
         moved = replace(drawer, drawer=replace(drawer.drawer, y=even + more))
