@@ -104,6 +104,7 @@ def _space_of(
     return DrawerSpace(
         record=record,
         front_bottom=front.place.y,
+        front_top=front.top,
         ceiling=ceiling,
         shelf_above=min((low for low, _ in carcass.shelves if low > underside), default=None),
         shelf_below=max((high for low, high in carcass.shelves if low <= underside), default=None),

@@ -2,14 +2,17 @@
 
 Every drawer box stands equally far above its own front's bottom edge; its height is what the
 next drawer, stretcher or top above it leaves, and it stays below the bottom edge of the front
-above it, which it would strike as it is pulled out. With the grid on for slides a drawer is raised
-until its hole line meets the 32 mm grid, where that costs nothing.
+above it, which it would strike as it is pulled out. A gap wider than usual gives nothing more, or
+the box would be seen above its own front: it ends 2 below where a front one usual gap of 3.2 above
+its own would begin, so no more than 1.2 above its own front's top edge (derived). With the grid on
+for slides a drawer is raised until its hole line meets the 32 mm grid, where that costs nothing.
 
 The golden box's top drawer, over a door (a 33, b 14):
 
 >>> from jigs.given.hardware import SlideRecord
 >>> runner = SlideRecord(name="runner", fixing_height=33.0, drawer_rise=14.0)
->>> top = DrawerSpace(record=runner, front_bottom=619.1, ceiling=774.7 - 18.3)
+>>> top = DrawerSpace(record=runner, front_bottom=619.1, front_top=771.5,
+...                   ceiling=774.7 - 18.3)
 >>> (place,) = place_drawers([top], side=18.3, reveal_bottom=1.6, units="in", start=19.35,
 ...                          on_grid=False)
 >>> [round(y, 4) for y in (place.bottom, place.hole, place.greatest, place.height)]
@@ -32,6 +35,12 @@ CLEAR_OF_DRAWER = 25.0
 CLEAR_OF_FRONT = 2.0
 """A drawer box's top to the bottom edge of the front above it, under which it is pulled out; mm.
 Common practice, no source."""
+
+USUAL_GAP = 3.2
+"""Between two fronts of a column; mm. Common practice, no source."""
+
+ABOVE_FRONT = USUAL_GAP - CLEAR_OF_FRONT
+"""How far a drawer box may stand above its own front's top edge at most; mm. Derived."""
 
 CLEAR_OF_RAIL = 10.0
 """A drawer box's top to a stretcher, top or rail above it; mm. Common practice, no source."""
@@ -83,8 +92,8 @@ def least_height(units: Unit) -> float:
 class DrawerSpace:
     """One drawer of a column before it is placed; heights from the side's bottom end, mm.
 
-    `front_bottom`: its front's bottom edge. `ceiling`: underside of the stretcher, top or rail
-    next above it; None where the next thing above is the next drawer of the column.
+    `front_bottom`, `front_top`: its front's lower and upper edge. `ceiling`: underside of the
+    stretcher, top or rail next above it; None where that is the next drawer of the column.
     `shelf_above`: underside of the lowest fixed shelf above its underside; `shelf_below`: upper
     face of the highest other one; None where there is none. `front_above`: bottom edge of the
     front next above it, None where there is none. `height`: the drawer box's, where it is given.
@@ -92,6 +101,7 @@ class DrawerSpace:
 
     record: SlideRecord
     front_bottom: float
+    front_top: float
     ceiling: float | None = None
     shelf_above: float | None = None
     shelf_below: float | None = None
@@ -105,8 +115,8 @@ class DrawerPlace:
 
     `bottom`: the drawer box's underside. `rise`: the same above its own front's bottom edge
     (d_fb). `hole`: the line of the slide's holes. `room`: the box height that the clearances
-    leave; `greatest`: the one that also passes under the front above; `height`: the one given, or
-    chosen. `moved`: how far the grid raised it.
+    leave; `greatest`: the one that also passes under the front above and, where none is given, is
+    not seen above its own; `height`: the one given, or chosen. `moved`: how far the grid raised it.
     """
 
     bottom: float
@@ -211,9 +221,13 @@ def _first_given(given: float | None, chosen: float) -> float:
 
 
 def _greatest(drawers: Sequence[DrawerSpace], bottoms: Sequence[float], place: int) -> float:
-    room = _room(drawers, bottoms, place)
-    above = drawers[place].front_above
-    return room if above is None else min(room, above - CLEAR_OF_FRONT - bottoms[place])
+    drawer, bottom = drawers[place], bottoms[place]
+    greatest = _room(drawers, bottoms, place)
+    if drawer.front_above is not None:
+        greatest = min(greatest, drawer.front_above - CLEAR_OF_FRONT - bottom)
+    if drawer.height is None:
+        greatest = min(greatest, drawer.front_top + ABOVE_FRONT - bottom)
+    return greatest
 
 
 def into_shelf(drawer: DrawerSpace, bottom: float) -> float:

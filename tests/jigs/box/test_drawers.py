@@ -1,5 +1,6 @@
 """The drawers of a column."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -32,13 +33,23 @@ def stack(
     for height in heights:
         edge = bottom + height + GAP
         drawers.append(
-            DrawerSpace(record=RUNNER, front_bottom=bottom, front_above=edge, height=given)
+            DrawerSpace(
+                record=RUNNER,
+                front_bottom=bottom,
+                front_top=edge - GAP,
+                front_above=edge,
+                height=given,
+            )
         )
         bottom = edge
     last = drawers.pop()
     drawers.append(
         DrawerSpace(
-            record=RUNNER, front_bottom=last.front_bottom, ceiling=HEIGHT - SIDE, height=given
+            record=RUNNER,
+            front_bottom=last.front_bottom,
+            front_top=last.front_top,
+            ceiling=HEIGHT - SIDE,
+            height=given,
         )
     )
     return place_drawers(
@@ -88,10 +99,13 @@ def test_the_golden_hole_lines_step_by_whole_pitches() -> None:
 def test_space_by_front_height(front: float, top: float, others: float) -> None:
     """Room for the top drawer and for others, derived: front + 1.6 - 18.3 - 10 - 30.7, and the
     front below another less what they keep."""
+    low, high = HEIGHT - REVEAL - 2 * front - GAP, HEIGHT - REVEAL - front
     lower, upper = place_drawers(
         [
-            DrawerSpace(record=RUNNER, front_bottom=HEIGHT - REVEAL - 2 * front - GAP),
-            DrawerSpace(record=RUNNER, front_bottom=HEIGHT - REVEAL - front, ceiling=HEIGHT - SIDE),
+            DrawerSpace(record=RUNNER, front_bottom=low, front_top=low + front),
+            DrawerSpace(
+                record=RUNNER, front_bottom=high, front_top=high + front, ceiling=HEIGHT - SIDE
+            ),
         ],
         side=SIDE,
         reveal_bottom=REVEAL,
@@ -115,10 +129,39 @@ def test_a_box_passes_under_the_front_above() -> None:
     assert stack(GOLDEN, given=165.1)[1].too_high == pytest.approx(165.1 - (417.6 - 2 - 256.3))
 
 
+@pytest.mark.parametrize(
+    ("gap", "over"), [(1.5, -0.5), (3.0, 1.0), (3.2, 1.2), (6.0, 1.2), (10.0, 1.2), (25.0, 1.2)]
+)
+def test_a_wide_gap_gives_no_box_more_height(gap: float, over: float) -> None:
+    """Derived: 2 below the front above, but no more than 3.2 - 2 above the box's own front."""
+    top = REVEAL + 238.0
+    spaces = [
+        DrawerSpace(record=RUNNER, front_bottom=REVEAL, front_top=top, front_above=top + gap),
+        DrawerSpace(
+            record=RUNNER, front_bottom=top + gap, front_top=top + gap + 400, ceiling=HEIGHT - SIDE
+        ),
+    ]
+    for stated in (None, 215.0):
+        spaces[0] = replace(spaces[0], height=stated)
+        box, _ = place_drawers(
+            spaces, side=SIDE, reveal_bottom=REVEAL, units="mm", start=START, on_grid=False
+        )
+        # What is given is held back by what it would strike alone.
+        most = top + over if stated is None else top + gap - 2
+        assert box.greatest == pytest.approx(min(most - box.bottom, box.room))
+
+
 def test_a_drawer_over_a_door_follows_the_same_rule() -> None:
     """Derived: 774.7 - 3.2 - 152.4 = 619.1, the drawer 30.7 above, its holes 19 above that."""
     (drawer,) = place_drawers(
-        [DrawerSpace(record=RUNNER, front_bottom=HEIGHT - 3.2 - 6 * 25.4, ceiling=HEIGHT - SIDE)],
+        [
+            DrawerSpace(
+                record=RUNNER,
+                front_bottom=HEIGHT - 3.2 - 6 * 25.4,
+                front_top=HEIGHT - 3.2,
+                ceiling=HEIGHT - SIDE,
+            )
+        ],
         side=SIDE,
         reveal_bottom=REVEAL,
         units="in",
@@ -190,7 +233,11 @@ def test_the_lowest_drawer_does_not_sink_below_what_its_slide_needs() -> None:
     tight = SlideRecord(name="tight", fixing_height=33.0, drawer_rise=14.0, least_rise=14.0)
     for record, moved in ((tight, 0.0), (RUNNER, -0.4)):
         (drawer,) = place_drawers(
-            [DrawerSpace(record=record, front_bottom=REVEAL, ceiling=HEIGHT - SIDE)],
+            [
+                DrawerSpace(
+                    record=record, front_bottom=REVEAL, front_top=770.0, ceiling=HEIGHT - SIDE
+                )
+            ],
             side=SIDE,
             reveal_bottom=REVEAL,
             units="mm",
@@ -212,10 +259,18 @@ def test_drawers_keep_their_clearances(heights: list[float], start: float, on_gr
     bottom = REVEAL
     for height in heights:
         edge = bottom + height + GAP
-        drawers.append(DrawerSpace(record=RUNNER, front_bottom=bottom, front_above=edge))
+        drawers.append(
+            DrawerSpace(
+                record=RUNNER, front_bottom=bottom, front_top=bottom + height, front_above=edge
+            )
+        )
         bottom = edge
+    last = drawers.pop()
     top = DrawerSpace(
-        record=RUNNER, front_bottom=drawers.pop().front_bottom, ceiling=bottom - GAP + REVEAL - SIDE
+        record=RUNNER,
+        front_bottom=last.front_bottom,
+        front_top=last.front_top,
+        ceiling=bottom - GAP + REVEAL - SIDE,
     )
     placed, plain = (
         place_drawers(
