@@ -24,6 +24,7 @@ COMMANDS: tuple[str, ...] = (
     "labels",
     "parts",
     "elevations",
+    "gaps",
     "order",
     "book",
     "pack",

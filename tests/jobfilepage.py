@@ -11,6 +11,7 @@ from pathlib import Path
 from textwrap import dedent
 
 from jigs.given.build import Build, Paint
+from jigs.given.gapspec import Exactness, RoomAir, Wood
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec, Material, Reveal
 from jigs.given.stated import (
@@ -31,6 +32,7 @@ RECORDS: dict[str, type] = {"hinge": HingeRecord, "slide": SlideRecord, "pull": 
 """Tables whose values are inherited: what is not said is what the record has that it is like."""
 VALUES: dict[str, tuple[type, ...]] = {
     "material": (Material,), "reveal": (Reveal,), "paint": (Paint,), "build": (Build,),
+    "gaps": (Exactness,), "wood": (Wood,), "room": (RoomAir,),
     "leaflet": (Leaflet,), "wall": (WallSpec,), "wall.appliance": (Appliance,),
     "box": (BoxSpec,), "box.rollout": (RolloutSpec,),
     "box.front": (

@@ -14,7 +14,7 @@ ROOT = Path(__file__).parents[1]
 ROOMS: dict[str, tuple[str, ...]] = {
     "jigs": (
         "ground", "given", "fittings", "reading", "box", "cutlist", "room", "checks", "layout",
-        "order", "bench", "progress",
+        "order", "gaps", "bench", "progress",
     ),
     "templates": (
         "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations", "lists",

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from jigs.box.carcass import Carcass
 from jigs.box.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
-from jigs.given.job import COUNTER_BOXES, BoxSpec
+from jigs.box.leastgap import UNDER_COUNTER, stands_under_counter
+from jigs.given.job import BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, error, warning
 
@@ -12,10 +13,6 @@ NOT_CLOSED = "reveals-do-not-close"
 """The finding on sizes that miss their box by more than a reveal can take."""
 LEAST_COLUMN = 50.0
 """A column narrower than this is a slip; mm (common practice, no source)."""
-UNDER_COUNTER = 3.0
-"""Least reveal above a front that closes under a counter; mm (common practice, no source)."""
-HIGHEST_COUNTER = 1050.0
-"""An appliance's place higher than this has no counter over it; mm (common practice, no source)."""
 
 
 def check_closing(carcass: Carcass, column: Column) -> tuple[Problem, ...]:
@@ -41,14 +38,6 @@ def check_counter(carcass: Carcass, column: Column) -> tuple[Problem, ...]:
         and front.place.overlay != "inset"
         and front.kind != "opening"
         and front.gaps.top < UNDER_COUNTER - SLACK
-    )
-
-
-def stands_under_counter(box: BoxSpec) -> bool:
-    """Tell whether a counter lies on a box, or over the appliance whose place it is."""
-    low = box.above_floor + box.height <= HIGHEST_COUNTER + SLACK
-    return box.kind in COUNTER_BOXES or (
-        box.kind == "open" and low and any(front.kind == "panel" for front in box.fronts)
     )
 
 

@@ -15,8 +15,8 @@ it hangs before.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.leastgap import UNDER_COUNTER, stands_under_counter
 from jigs.box.parts import Front
-from jigs.checks.closing import UNDER_COUNTER, stands_under_counter
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, row_of
 from jigs.given.wallspec import EndKind, WallSpec

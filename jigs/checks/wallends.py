@@ -17,10 +17,9 @@ Filler of projection + 6, restrictor: common practice, no source. 35 + 6 = 41.
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
-from math import sqrt
 
+from jigs.box.leastgap import LEAST_DRAWER, least_at_free_edge
 from jigs.box.parts import Front
-from jigs.fittings.hinge import USUAL_TAB
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxSpec, Job
@@ -35,10 +34,6 @@ SPARE = 6.0
 """Left between what opens and what it would strike; mm (common practice, no source)."""
 SEEN = 0.1
 """A filler short by no more than this is as wide as it should be: our figures show no less; mm."""
-LEAST_EDGE = 0.5
-"""Left between a door's free edge, as it swings, and a wall; mm (common practice, no source)."""
-LEAST_DRAWER = 1.0
-"""Left between a drawer and a wall; mm (common practice, no source)."""
 STOPS: tuple[EndKind, ...] = ("wall", "casing", "panel")
 """What an end of a wall may have that fronts strike."""
 
@@ -165,11 +160,7 @@ def _check_edge(front: Front, what: str, gap: float) -> Iterator[Problem]:
     """Find a free edge, or a drawer, that rubs on what stands beside it."""
     if front.place.overlay == "inset" or front.kind in ("false-front", "panel"):
         return
-    least = LEAST_DRAWER
-    if front.kind == "door":
-        radius = front.width - (front.hinge.tab if front.hinge else USUAL_TAB)
-        # Conservative: about a fixed pivot at the rim of the cup (derived).
-        least = LEAST_EDGE + sqrt(radius**2 + front.make.thickness**2) - radius
+    least = least_at_free_edge(front) if front.kind == "door" else LEAST_DRAWER
     if gap >= least - SLACK:
         return
     yield warning("edge-at-end", front.id, gap=gap, beside=what, least=least)

@@ -16,6 +16,8 @@ from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
 from jigs.ground.keys import Key
 
 Making = Literal["made", "ordered"]
+Method = Literal["sprayed", "brushed"]
+SizesAre = Literal["before", "after"]
 MOST_NAILERS = 4
 
 
@@ -68,6 +70,10 @@ class Paint:
     """How many coats."""
     spread: Annotated[float, Key(Range(3, 20, unit="m2 a litre"), most=100.0)] = 10.0
     """What one litre covers in one coat, m2; the tin says it; 10 is common practice, no source."""
+    method: Annotated[Method | None, Key()] = None
+    """How it is laid on: brushed, a film is thicker."""
+    sizes: Annotated[SizesAre | None, Key()] = None
+    """Whether the fronts have their sizes before they are painted, or after."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,7 @@ from typing import Annotated, Literal
 
 from jigs.given.build import Build, Paint
 from jigs.given.delivery import DeliveredList, Delivery
+from jigs.given.gapspec import GapSpec
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.printer import Printer
@@ -343,6 +344,7 @@ class Job:
     delivery: Delivery | None = None
     walls: tuple[WallSpec, ...] = ()
     paint: Paint = field(default_factory=Paint)
+    gaps: GapSpec = field(default_factory=GapSpec)
     printers: Mapping[str, "Printer"] = field(default_factory=dict)
     stocks: Mapping[str, Stock] = field(default_factory=dict)
     doubts: tuple[Doubt, ...] = ()

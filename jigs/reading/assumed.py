@@ -10,6 +10,7 @@ its size or a place on it is computed from.
 from collections.abc import Iterable
 
 from jigs.fittings.kinds import KINDS, by_rank
+from jigs.given.gapspec import Exactness
 from jigs.given.job import (
     COUNTER_BOXES,
     BoxSpec,
@@ -27,6 +28,8 @@ from jigs.ground.lengths import format_length
 MATERIAL_WORDS = called(Material, "material")
 REVEAL_WORDS = called(Reveal, "reveal")
 USE_WORDS = called(Use, "use")
+EXACT_WORDS = called(Exactness, "gaps")
+"""Of these none decides a hole: they are told beside gaps alone."""
 WORDS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS}
 """Keys of a job in the words of the trade."""
 

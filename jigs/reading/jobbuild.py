@@ -1,5 +1,5 @@
 """What holds for all boxes of a job file: that they are frameless, `[material]`, `[reveal]`,
-`[build]`, `[paint]`. What they leave open is as usual.
+`[build]`. What they leave open is as usual.
 
 The hinge plates and slides of frameless boxes are screwed to the sides themselves, 37 mm behind
 their front edges. A face frame stands before the sides and reaches past them inwards: its hinges
@@ -17,7 +17,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
-from jigs.given.build import Build, Paint
+from jigs.given.build import Build
 from jigs.given.job import Material, Reveal
 from jigs.ground.believable import Range
 from jigs.ground.errors import LengthError
@@ -111,15 +111,6 @@ def read_build(table: Table | None) -> Build:
     build = read_over(table, Build())
     table.close()
     return build
-
-
-def read_paint(table: Table | None) -> Paint:
-    """Read the number of coats and what a litre covers, in m2 a coat."""
-    if table is None:
-        return Paint()
-    paint = read_over(table, Paint())
-    table.close()
-    return paint
 
 
 def _doubt_names(material: Table, *, sold_as: bool) -> None:

@@ -17,19 +17,23 @@ in its own `units`, else in the job's. A name stands in one of the two files alo
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TypeVar
 
+from jigs.given.build import Paint
 from jigs.given.delivery import DeliveredList
+from jigs.given.gapspec import Exactness, GapSpec, RoomAir, Wood
 from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
 from jigs.given.job import ACCEPTED, Grid, Job, Use
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value
+from jigs.reading.assumed import EXACT_WORDS
+from jigs.reading.fieldkeys import read_over
 from jigs.reading.jobboxes import Shelves, read_boxes
 from jigs.reading.jobbuild import (
     read_build,
     read_material,
-    read_paint,
     read_reveal,
     refuse_frame_keys,
 )
@@ -50,6 +54,8 @@ MOST_INCHES = 200.0
 """No box is as large as 200 in, 5 m."""
 
 MOST_SHOWN = 3
+
+Value = TypeVar("Value")
 
 
 def bare_number(value: object) -> float | None:
@@ -179,9 +185,13 @@ def _read_job(
     tolerance = fronts.length("tolerance", Range(0.2, 5)) if fronts else None
     if fronts:
         fronts.close()
+    open_fronts = ["fronts.tolerance"] if tolerance is None else []
     grid = _read_grid(top.table("grid"))
     build = read_build(top.table("build"))
-    paint = read_paint(top.table("paint"))
+    paint = _read_values(top.table("paint"), Paint())
+    exact, open_exact = _read_exact(top.table("gaps"))
+    wood = _read_values(top.table("wood"), Wood())
+    air = _read_values(top.table("room"), RoomAir())
     printers = read_printers(top.table("printer"))
     stocks = read_stocks(top.table("stock"))
     hardware_file = top.text("hardware_file")
@@ -235,13 +245,16 @@ def _read_job(
             grid=grid,
             build=build,
             paint=paint,
+            gaps=GapSpec(exact=exact, wood=wood, air=air),
             printers=printers,
             stocks=stocks,
             use=use,
             boxes=boxes,
             walls=walls,
             doubts=(*book.doubts, *(shared.book.doubts if shared else ())),
-            assumed=frozenset({*open_material, *open_reveal, *read.assumed}),
+            assumed=frozenset(
+                {*open_material, *open_reveal, *open_exact, *open_fronts, *read.assumed}
+            ),
         ),
         shelves,
     )
@@ -267,6 +280,21 @@ def _check_schema(top: Table) -> None:
 
 def _or_else(given: float | None, standard: float) -> float:
     return standard if given is None else given
+
+
+def _read_values(table: Table | None, standard: Value) -> Value:
+    """Read a table whose keys all stand beside the fields of a value."""
+    if table is None:
+        return standard
+    value = read_over(table, standard)
+    table.close()
+    return value
+
+
+def _read_exact(table: Table | None) -> tuple[Exactness, set[str]]:
+    """Read how true boxes and joints come out. Gives also the keys of the defaults."""
+    unsaid = {key for key in EXACT_WORDS if table is None or key.partition(".")[2] not in table}
+    return _read_values(table, Exactness()), unsaid
 
 
 def _read_grid(table: Table | None) -> Grid:

@@ -19,6 +19,7 @@ WRITTEN = {
     "sheets": {"work/sheets.pdf"},
     "labels": {"work/labels.pdf"},
     "parts": set(),
+    "gaps": set(),
     "progress": set(),
     "order": set(),
     "elevations": {"work/elevations.pdf"},

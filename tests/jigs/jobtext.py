@@ -30,6 +30,12 @@ between = "1/8"
 
 [fronts]
 increment = "1/32"
+tolerance = "1.6 mm"
+
+[gaps]
+box = "0.8 mm"
+joint = "0.5 mm"
+square = "0.4 mm"
 
 [grid]
 hinges = true

@@ -52,7 +52,7 @@ def test_bare_numbers_have_the_units_of_their_file(tmp_path: Path, line: str, mm
 @pytest.mark.parametrize(
     ("text", "fault"),
     [
-        ('[hinge.mine]\nlike = "cup35-full"\n', "job.toml:35: hinge.mine: the name is taken"),
+        ('[hinge.mine]\nlike = "cup35-full"\n', "job.toml:41: hinge.mine: the name is taken"),
         ('[hinge.shed]\nlike = "cup35-fulk"\n', "my-hardware.toml:2: hinge.shed.like: unknown"),
         ('[box]\nid = "B9"\n', "my-hardware.toml:1: box: unknown key"),
         ("schema = 2\n", "my-hardware.toml:1: schema: not known"),

@@ -1,0 +1,237 @@
+"""What of a job bears on its gaps, cause by cause, and the budget of each gap.
+
+How far a box's error moves a gap is the part of the box's size that the gap takes: between two
+fronts of one box what lies between their middles, at its end what lies between the last middle and
+the end. What was measured stands in place of its tolerance.
+"""
+
+from collections.abc import Iterator, Mapping, Set
+from dataclasses import dataclass, replace
+from math import sqrt
+from typing import Literal
+
+from jigs.box.columns import place_columns
+from jigs.box.inhand import Measured, lean_of
+from jigs.box.parts import Front, Layout
+from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
+from jigs.gaps.beside import EDGES, Axis, Edge, Meeting, find_gaps
+from jigs.gaps.budget import Budget, Cause, verdict_of, weigh
+from jigs.gaps.cures import with_cure
+from jigs.gaps.film import film_of
+from jigs.gaps.needs import least_of
+from jigs.gaps.wood import BOARD_MOVES, change_of, coefficient, is_valid, moisture_in
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import BoxSpec, Job
+from jigs.given.stated import Both, Taped
+
+ADJUSTS = 2.0
+"""How far the side screws of its hinges move a door either way; mm (from memory)."""
+SHIFTS = 0.5
+"""How far a screwed front moves in its clearance holes of 5 about screws of 4, either way; mm
+(derived)."""
+
+LeftOut = Literal["film", "air", "species", "plywood"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GapBudgets:
+    """All gaps of a job, and what of it was left out of the sums because nobody says it."""
+
+    budgets: tuple[Budget, ...]
+    left_out: tuple[LeftOut, ...]
+    outside: tuple[float, ...]
+    """Moistures at which the wood's coefficients do not hold, %: movement is rough there."""
+
+
+def reckon_gaps(layout: Layout) -> GapBudgets:
+    """Reckon the budget of every gap of a job."""
+    reckoner = Reckoner.of(layout)
+    return GapBudgets(
+        budgets=tuple(with_cure(reckoner.budget(gap), layout.job) for gap in find_gaps(layout)),
+        left_out=tuple(reckoner.left_out()),
+        outside=reckoner.outside,
+    )
+
+
+def choose_gaps(found: GapBudgets, names: Set[str] | None) -> GapBudgets:
+    """Give the gaps of the parts, boxes and walls that are named, in capitals; None for all."""
+    if names is None:
+        return found
+
+    def is_chosen(gap: Meeting) -> bool:
+        boxes = {front.box for front, _ in gap.sides}
+        return not names.isdisjoint({*gap.names, *boxes, gap.wall.upper()})
+
+    return replace(found, budgets=tuple(b for b in found.budgets if is_chosen(b.gap)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reckoner:
+    """What of a job decides how its gaps come out."""
+
+    job: Job
+    boxes: Mapping[str, BoxSpec]
+    taped: Mapping[str, Taped]
+    """What was measured of the fronts in hand."""
+    film: tuple[float, float] | None
+    rise: float | None
+    """By how much the wood is damper in the dampest season than as it was made; % of moisture."""
+    outside: tuple[float, ...] = ()
+
+    @classmethod
+    def of(cls, layout: Layout) -> "Reckoner":
+        """Take from a job what its gaps hang on."""
+        job, air = layout.job, layout.job.gaps.air
+        damp = (
+            None if air.dampest is None
+            else moisture_in(humidity=air.dampest, temperature=air.temperature)
+        )  # fmt: skip
+        solid = job.material.front_kind in ("hardwood", "softwood")
+        reached = (air.made_at, damp) if damp is not None and solid else ()
+        return cls(
+            job=job,
+            boxes={box.id: box for box in layout.boxes},
+            taped={
+                front.id: front.spec.measured
+                for box in layout.boxes
+                for front in place_columns(job, box).fronts
+            },
+            film=film_of(job.paint),
+            rise=None if damp is None else damp - air.made_at,
+            outside=tuple(moisture for moisture in reached if not is_valid(moisture)),
+        )
+
+    def left_out(self) -> Iterator[LeftOut]:
+        """Name what no sum holds, because the job does not say it."""
+        kind = self.job.material.front_kind
+        if self.film is None:
+            yield "film"
+        if self.rise is None:
+            yield "air"
+        elif kind == "plywood":
+            yield "plywood"
+        elif kind != "mdf" and self.job.gaps.wood.species is None:
+            yield "species"
+
+    def budget(self, gap: Meeting) -> Budget:
+        """Reckon one gap."""
+        causes, least = tuple(self.causes(gap)), least_of(gap)
+        left = weigh(gap.nominal, causes)
+        return Budget(
+            gap=gap, least=least, causes=causes, left=left,
+            verdict=verdict_of(left, least.width),
+            adjust=sum(adjusts(front, gap.axis) for front, _ in gap.sides),
+        )  # fmt: skip
+
+    def causes(self, gap: Meeting) -> Iterator[Cause]:
+        """Give all that moves a gap."""
+        if gap.in_one_box:
+            assert gap.other is not None, "two fronts are in one box"
+            shares = self._centre(gap.other, gap.axis) - self._centre(gap.one, gap.axis)
+            yield from self._box(gap.one.box, gap.axis, shares)
+        else:
+            for front, edge in gap.sides:
+                centre = self._centre(front, gap.axis)
+                share = 1.0 - centre if edge in ("right", "top") else centre
+                yield from self._box(front.box, gap.axis, share)
+            if gap.beside in ("front", "box", "panel", "filler"):
+                half = self.job.gaps.exact.joint / 2
+                boxes = " ".join(sorted({gap.one.box, gap.other.box if gap.other else gap.beside}))
+                yield Cause("joint", f"joint {boxes} {gap.edge}", half, half)
+        for front, edge in gap.sides:
+            yield from self._front(front, edge)
+
+    def _centre(self, front: Front, axis: Axis) -> float:
+        """Give where a front's middle is in its box, a part of the box's size."""
+        box, place = self.boxes[front.box], front.place
+        if axis == "x":
+            return (place.x + front.width / 2) / box.width
+        return (place.y + front.height / 2) / box.height
+
+    def _box(self, name: str, axis: Axis, share: float) -> Iterator[Cause]:
+        """Give what a box does to a gap that takes such a share of its size."""
+        box = self.boxes[name]
+        source = f"box {name} {axis}"
+        taped = box.measured.width if axis == "x" else box.measured.height
+        if taped is None:
+            yield Cause("box-size", source, 0.0, self.job.gaps.exact.box * share)
+            return
+        size = box.width if axis == "x" else box.height
+        off, taper = (sum(taped) / 2 - size) * share, abs(taped[0] - taped[1]) / 2 * share
+        if off or taper:
+            yield Cause("box-as-built", source, off, taper)
+
+    def _front(self, front: Front, edge: Edge) -> Iterator[Cause]:
+        """Give what a front does to the gap at one of its edges."""
+        axis, taped = EDGES[edge], self.taped.get(front.id, Taped())
+        across = _in_hand(taped, front, axis)
+        source = f"front {front.id} {axis}"
+        if across is None:
+            yield Cause("front-size", source, 0.0, -self.job.tolerance / 2)
+        elif across[0] != across[1]:
+            yield Cause("front-as-measured", source, 0.0, -abs(across[0] - across[1]) / 4)
+        # Of two fronts that meet each has its part, so that both together are the whole.
+        lean = self.job.gaps.exact.square / sqrt(2)
+        if taped.diagonals is not None and across is not None:
+            size = Measured(width=front.width, height=front.height)
+            lean = lean_of(taped.diagonals, size) / 2
+        yield Cause("out-of-square", f"square {front.id} {edge}", 0.0, lean)
+        if self.film is not None and self.film[1] > 0:
+            low, high = self.film
+            yield Cause("paint-film", f"film {front.id}", -(low + high) / 2, -(high - low) / 2)
+        yield from self._season(front, edge)
+
+    def _season(self, front: Front, edge: Edge) -> Iterator[Cause]:
+        """Give by how much a front grows at an edge till the dampest season."""
+        if self.rise is None:
+            return
+        kind, wood = self.job.material.front_kind, self.job.gaps.wood
+        size = front.width if EDGES[edge] == "x" else front.height
+        least = most = 0.0
+        moving = size
+        if kind == "mdf":
+            least, most = (size * part for part in BOARD_MOVES)
+        elif kind != "plywood" and wood.species is not None:
+            moving = self._across_grain(front, EDGES[edge])
+            part = coefficient(wood.species, wood.sawn)
+            least = most = change_of(moving, part, self.rise)
+        if least == most == 0.0:
+            return
+        share = self._share(front, edge, moving)
+        half = (most - least) / 2 * share
+        yield Cause("seasons", f"season {front.id}", -(least + most) / 2 * share, -half)
+
+    def _share(self, front: Front, edge: Edge, moving: float) -> float:
+        """Give the part of a front's growth that comes out at one of its edges: a door is held at
+        its cups, so that nearly all goes to its free edge; other fronts about their middle."""
+        if front.kind != "door" or front.hinged is None or EDGES[edge] == "y" or moving <= 0:
+            return 0.5
+        record = self.job.hinges.get(front.hinge.record) if front.hinge else None
+        tab = front.hinge.tab if front.hinge else USUAL_TAB
+        held = min(cup_from_edge(record or HingeRecord(name=""), tab) / moving, 1.0)
+        return held if edge == front.hinged else 1.0 - held
+
+    def _across_grain(self, front: Front, axis: Axis) -> float:
+        """Give how much of a front's size is wood across the grain, mm."""
+        frame = front.make.frame
+        if frame is not None:
+            return 2 * (frame.stile if axis == "x" else frame.rail)
+        upright = front.height >= front.width
+        if self.job.gaps.wood.grain is not None:
+            upright = self.job.gaps.wood.grain == "vertical"
+        if axis == "x":
+            return front.width if upright else 0.0
+        return 0.0 if upright else front.height
+
+
+def _in_hand(taped: Taped, front: Front, axis: Axis) -> Both | None:
+    """Give a front's size as measured, where it stands there so: what was refused does not."""
+    found, size = (taped.width, front.width) if axis == "x" else (taped.height, front.height)
+    return found if found and abs(sum(found) / 2 - size) < 0.01 else None
+
+
+def adjusts(front: Front, axis: Axis) -> float:
+    """Give how far a front can be moved along an axis once it is in its place, mm either way."""
+    if front.kind == "door":
+        return ADJUSTS if axis == "x" and front.hinged is not None else 0.0
+    return SHIFTS if front.kind in ("drawer", "false-front") else 0.0

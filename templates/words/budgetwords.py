@@ -1,0 +1,130 @@
+"""The gap budget in words: what is beside a front, what takes from a gap, what would cure it, what
+was assumed and what left out."""
+
+from collections.abc import Iterator, Sequence
+
+from jigs.gaps.beside import Beside, Meeting
+from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, Verdict
+from jigs.gaps.reckoning import GapBudgets, LeftOut
+from jigs.gaps.wood import VALID
+from jigs.given.job import Job
+from jigs.ground.lengths import format_mm
+from templates.words.textlines import counted
+
+BESIDE_WORDS: dict[Beside, str] = {
+    "front": "", "box": "box", "panel": "end panel", "filler": "filler", "wall": "wall",
+    "casing": "casing", "appliance": "appliance", "board": "its own box", "counter": "counter",
+}  # fmt: skip
+SIGNS: dict[Verdict, str] = {"holds": "", "marginal": "?", "rubs": "X", "unknown": "-"}
+"""Beside a verdict, so that it is seen without colour."""
+VERDICT_WORDS: dict[Verdict, str] = {
+    "holds": "holds", "marginal": "marginal", "rubs": "rubs", "unknown": "not known",
+}  # fmt: skip
+CAUSE_WORDS: dict[CauseName, str] = {
+    "box-size": "how true the box is",
+    "box-as-built": "the box as it was built",
+    "joint": "the joint between the boxes",
+    "front-size": "how true the front is",
+    "front-as-measured": "the front, measured, tapers",
+    "out-of-square": "out-of-square",
+    "paint-film": "the film of paint",
+    "seasons": "the wood in the damp season",
+}
+LEFT_OUT_WORDS: dict[LeftOut, str] = {
+    "film": "the film of paint ([paint] method, sizes)",
+    "air": "the seasons ([room] dampest)",
+    "species": "the seasons ([wood] species)",
+    "plywood": "the seasons (plywood: no figures)",
+}
+TITLE = "Gap budget"
+CUT_FIRST = (
+    "An adjuster moves a gap, it makes none: what is too narrow here is changed before the fronts "
+    "are ordered or bored."
+)
+
+
+def gap_name(gap: Meeting) -> str:
+    """Name a gap by what is on both sides of it."""
+    beside = BESIDE_WORDS[gap.beside]
+    ends = [gap.one.id, " ".join(filter(None, (beside, gap.other.id if gap.other else gap.name)))]
+    if gap.other is None and gap.edge in ("left", "bottom"):
+        ends.reverse()
+    return f"{ends[0]} {'|' if gap.axis == 'x' else '/'} {ends[1]}"
+
+
+def cure_words(cure: Cure, job: Job) -> str:
+    """Say what would make a gap hold."""
+    match cure.kind:
+        case "sizes-after":
+            return "Order the fronts in their size AFTER paint, and say so to the painter."
+        case "other-hand":
+            return "Hinge one of the two doors on its other edge."
+        case "closer":
+            return (
+                f"Have the fronts made true to +-{format_mm(cure.by)} mm in place of +-"
+                f"{format_mm(job.tolerance)}, and write it on the order."
+            )
+        case "board":
+            return "Order one-piece fronts of MDF: they move less than wood."
+        case "wider":
+            return (
+                f"Plan the gap {format_mm(cure.by)} mm wider: a smaller front, its reveal larger."
+            )
+        case "plane":
+            return (
+                f"Its fronts are in hand: set them apart where the gaps beside have room, or take "
+                f"{format_mm(cure.by)} mm off an edge that carries no hinge."
+            )
+
+
+def count_words(budgets: Sequence[Budget]) -> str:
+    """Say how many gaps hold and how many do not."""
+    count = {verdict: sum(b.verdict == verdict for b in budgets) for verdict in VERDICT_WORDS}
+    said = [
+        f"{count[verdict]} {VERDICT_WORDS[verdict]}"
+        for verdict in ("rubs", "marginal", "holds", "unknown")
+        if count[verdict]
+    ]
+    return f"{counted(len(budgets), 'gap')}: {', '.join(said)}." if budgets else "No gaps."
+
+
+def meaning_words() -> Iterator[str]:
+    """Say what the figures and the verdicts mean."""
+    yield (
+        f"Each gap in mm: as planned; from the least to the most that it comes to, "
+        f"{CONFIDENCE:.0%} sure, in the dampest season; the least that it needs to open."
+    )
+    yield (
+        "holds: even the least is enough. marginal (?): what is likeliest is enough, the least is "
+        "not. rubs (X): not even what is likeliest is enough."
+    )
+    yield CUT_FIRST
+
+
+def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
+    """Say what stands in for numbers nobody gave, and what was left out."""
+    exact = job.gaps.exact
+    figures = {
+        "gaps.box": f"boxes true to +-{format_mm(exact.box)} ([gaps] box)",
+        "gaps.joint": f"joints open up to {format_mm(exact.joint)} ([gaps] joint)",
+        "gaps.square": f"gaps out of square by +-{format_mm(exact.square)} ([gaps] square)",
+        "fronts.tolerance": f"fronts true to +-{format_mm(job.tolerance)} ([fronts] tolerance)",
+    }
+    assumed = [words for key, words in figures.items() if key in job.assumed]
+    if assumed:
+        yield f"ASSUMED, common practice: {', '.join(assumed)}; mm."
+    if found.left_out:
+        said = "; ".join(LEFT_OUT_WORDS[each] for each in found.left_out)
+        yield f"NOT IN THE SUM, because nothing says it: {said}."
+    if found.outside:
+        yield (
+            f"The wood comes to {' and '.join(f'{each:.1f}' for each in found.outside)} % of "
+            f"moisture; its figures hold from {VALID[0]:g} to {VALID[1]:g} %: that is rough."
+        )
+    if any(budget.least.open for budget in found.budgets):
+        yield (
+            "* A least gap that rests on a hinge's least reveal that nobody has looked up: write "
+            "least_reveal, and confirm it."
+        )
+    if any(budget.least.width is None for budget in found.budgets):
+        yield "not known: for fronts so thick only the hinge's leaflet knows the least reveal."

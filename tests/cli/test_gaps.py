@@ -1,0 +1,81 @@
+"""`jigsheet gaps`: the same gaps for people, for a spreadsheet and as data."""
+
+import csv
+import json
+from pathlib import Path
+
+from tests.cli.conftest import SMALL, Run
+
+DAMP = """\
+[wood]
+species = "sugar maple"
+[room]
+dampest = 65
+[paint]
+method = "brushed"
+sizes = "before"
+[gaps]
+box = "0.5 mm"
+joint = 0
+square = "0.4 mm"
+[fronts]
+tolerance = "0.8 mm"
+"""
+
+
+def test_a_small_job_in_words(run: Run, small: Path) -> None:
+    """What was assumed and what was left out stands above the gaps."""
+    told = run("gaps", small).stdout
+    assert "ASSUMED, common practice: boxes true to +-0.8 ([gaps] box)" in told
+    assert "NOT IN THE SUM, because nothing says it: the film of paint" in told
+    assert "B1-2 / B1-1" in told
+    assert "B1-1 / counter" in told
+
+
+def test_what_is_said_is_not_assumed(run: Run, small: Path) -> None:
+    """Each key takes its words away; a slab of maple that grows is seen to rub, with its cure."""
+    solid = SMALL.replace('front = "3/4"\n', 'front = "3/4"\nfront_kind = "hardwood"\n')
+    second = SMALL[SMALL.index("[[box]]") :].replace('"B1"', '"B2"')
+    small.write_text(solid + second + DAMP, encoding="utf-8")
+    told = run("gaps", small).stdout
+    assert "ASSUMED" not in told
+    assert "NOT IN THE SUM" not in told
+    assert "B1-2 | B2-2" in told
+    assert "X  rubs" in told
+    assert "Order one-piece fronts of MDF: they move less than wood." in told
+
+
+def test_as_data_and_for_a_spreadsheet(run: Run, demo_job: Path) -> None:
+    """Both hold the same gaps; one name alone stands beside a counter, a wall, a panel."""
+    data = json.loads(run("gaps", demo_job, "--format", "json").stdout)
+    rows = list(csv.DictReader(run("gaps", demo_job, "--format", "csv").stdout.splitlines()))
+    assert data["schema"] == 1
+    assert len(data["gaps"]) == len(rows) > 40
+    for gap, row in zip(data["gaps"], rows, strict=True):
+        alone = gap["beside"] in ("counter", "wall", "casing", "panel", "filler", "board")
+        assert len(gap["between"]) == (1 if alone else 2)
+        assert [row["front"], row["other"]] == [*gap["between"], ""][:2]
+        assert gap["worst_mm"] <= gap["low_mm"] <= gap["high_mm"] <= gap["widest_mm"]
+        assert float(row["low_mm"]) == gap["low_mm"]
+        assert row["verdict"] == gap["verdict"]
+        assert (gap["cure"] is None) == (gap["verdict"] == "holds")
+        assert {cause["name"] for cause in gap["causes"]} >= {row["takes_most"]}
+
+
+def test_only_what_is_asked_for(run: Run, demo_job: Path) -> None:
+    """A box by its name."""
+    data = json.loads(run("gaps", demo_job, "--format", "json", "--only", "w1").stdout)
+    assert {name for gap in data["gaps"] for name in gap["between"]} == {"W1-1", "T1", "W2-1L"}
+
+
+def test_delivered_fronts_replace_their_tolerance(run: Run, demo_job: Path, tmp_path: Path) -> None:
+    """The gap beside a measured front is known better."""
+    listed = tmp_path / "came.csv"
+    listed.write_text("id,width,height\nB1-2,454.0 mm,613.0 mm\n", encoding="utf-8")
+
+    def spread(*more: str) -> float:
+        told = run("gaps", demo_job, "--format", "json", *more).stdout
+        [gap] = [g for g in json.loads(told)["gaps"] if g["between"] == ["B1-2", "B2-4"]]
+        return float(gap["high_mm"] - gap["low_mm"])
+
+    assert spread("--delivered", str(listed)) < spread()
