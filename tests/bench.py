@@ -118,7 +118,11 @@ def draw_bare(pages: list[tuple[int, int, int]]) -> float:
             canvas.circle(100, at, 7)
         for at in range(strings):
             canvas.drawString(20, at, "454.0 x 613.0 mm")
-        code = qrcode.QRCode(border=0, error_correction=qrcode.constants.ERROR_CORRECT_M)
+        code = qrcode.QRCode(
+            border=0,
+            error_correction=qrcode.constants.ERROR_CORRECT_M,
+            mask_pattern=3,  # as ours
+        )
         code.add_data(
             f"B{number}-2 DOOR HINGES LEFT / NORTH WALL / 3RD BOX FROM LEFT / UNDER B{number}-1"
         )
