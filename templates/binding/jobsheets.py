@@ -13,6 +13,7 @@ from jigs.bench.cost import PaperCost
 from jigs.bench.firstarticle import first_articles, trial
 from jigs.box.parts import Layout
 from jigs.ground.geometry import FittingKind
+from jigs.ground.grouped import grouped
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts
@@ -148,10 +149,11 @@ def _fields(
             crosses = pins.use(view, made, sizes)
             faces.append(_Face(words=replace(words, own=own), uses=uses, crosses=crosses))
     _lead(faces)
+    led = grouped((face.leader, face) for face in faces if face.leader is not None)
     fields: list[Field] = []
-    for face in faces:
+    for number, face in enumerate(faces):
         if face.leader is None:
-            fields += face.fields(faces, pins, rooms)
+            fields += face.fields(led.get(number, []), pins, rooms)
     return fields
 
 
@@ -176,17 +178,14 @@ class _Face:
         elsewhere = tuple(use.elsewhere for use in self.uses if not use.own)
         return replace(self.words, elsewhere=elsewhere)
 
-    def fields(
-        self, faces: Sequence["_Face"], pins: PinCards, rooms: Sequence[Size]
-    ) -> list[Field]:
-        """Give its fields; the faces that it leads have rows in the first of them, where there is
-        room for all, else fields of their own."""
+    def fields(self, led: Sequence["_Face"], pins: PinCards, rooms: Sequence[Size]) -> list[Field]:
+        """Give its fields; the faces that it leads, `led`, have rows in the first of them, where
+        there is room for all, else fields of their own."""
         view = self.words.view
         lines = tuple(row for each in self.crosses for row in pins.rows(each, view))
         words = replace(self.as_row, pins=lines)
         here = [use.card for use in self.uses if use.own]
         here += [pins.drawn(each) for each in self.crosses if each.stands_with(view)]
-        led = [face for face in faces if face.leader is not None and faces[face.leader] is self]
         try:
             return _with_rows(words, [face.as_row for face in led], here, rooms)
         except NoRoomError:
