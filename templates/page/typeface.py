@@ -198,7 +198,10 @@ def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
     used = 0.0
     space = text_width(" ", size, bold)
     limit = width + _EXACT
-    for word in known(text).split():
+    words = known(text).split()
+    if words and text_width(whole := " ".join(words), size, bold) <= limit:
+        return [whole]
+    for word in words:
         wide = text_width(word, size, bold)
         if line and used + space + wide <= limit:
             line.append(word)
