@@ -34,7 +34,7 @@ def said_above(shop: Shop, station: Station) -> dict[str, str]:
         if not others:
             above[text] = text
         elif len(mine) >= SEVERAL and len(others) <= len(mine):
-            above[text] = f"{text} (Not {', '.join(others)}.)"
+            above[text] = f"All but {', '.join(others)}: {text}"
         elif len(mine) >= SEVERAL:
             above[text] = f"{', '.join(mine)}: {text}"
     return above

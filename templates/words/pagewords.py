@@ -85,7 +85,7 @@ def front_stands(front: Front) -> tuple[str, ...]:
     elif any(hole.face == "back" for hole in front.holes):
         said.append("Dashed: holes in its back.")
     if front.kind == "door" and front.hinged and not front.bored and front.holes:
-        said.append(REVERSIBLE if front.reversible else NOT_REVERSIBLE)
+        said += () if front.reversible else (NOT_REVERSIBLE,)
     return tuple(said)
 
 
@@ -98,7 +98,6 @@ def side_stands(side: Side) -> tuple[str, ...]:
     return (f"Arrow up: the {hand} side of its box.", f"This inside looks {inner}.", FRONT_EDGE)
 
 
-REVERSIBLE = "Reversible: turned half round, its holes fall on the same places."
 FRONT_EDGE = "The black edge is its front, towards you."
 DRAWER_STANDS = "Arrow up: it stands on its bottom, this face towards you."
 LIES = "Seen from above: the arrow points to its front edge, towards you."

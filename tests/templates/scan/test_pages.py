@@ -8,6 +8,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
+from jigs.given.stated import Hung
 from jigs.progress.standing import Event, Standing
 from templates.scan.homepage import home_page
 from templates.scan.host import Host
@@ -45,6 +46,16 @@ def check_sound(root: Node) -> None:
     for name in ("input", "textarea"):
         for node in root.all(name):
             assert node.given.get("type") == "hidden" or node in labelled
+
+
+def test_no_door_with_its_hand_is_called_reversible() -> None:
+    """Its cups may mirror top to bottom, but a door that has its hand, and its pull, is not turned:
+    only that it is NOT reversible is told."""
+    for heights, told in (((97.75, 673.75), False), ((97.75, 672.25), True)):
+        door = FrontSpec(id="B1-1", kind="door", hinged="left", hung=Hung(hinges_at=heights))
+        text = page_of(show(lay(box(door))), "B1-1").text.lower()
+        assert ("not reversible" in text) is told
+        assert text.count("reversible") == told
 
 
 @pytest.mark.parametrize("layout", KITCHENS)

@@ -133,5 +133,5 @@ def test_what_several_rows_say_stands_once_above_them(monkeypatch: pytest.Monkey
     monkeypatch.setattr(rowfacts, "said_in_row", lambda shop, row: said[row.part.id])
     above = rowfacts.said_above(shop_of(layout), station)
     assert list(above.values()) == [
-        "All.", f"Most. (Not {ids[6]}.)", f"{', '.join(ids[:3])}: Few."
+        "All.", f"All but {ids[6]}: Most.", f"{', '.join(ids[:3])}: Few."
     ]  # fmt: skip
