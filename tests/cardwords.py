@@ -52,11 +52,22 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             if face is None:
                 faults.append(f"page {page.number}: no part or face named")
                 continue
-            door = doors.get(face.part)
-            fixed = door is not None and face.face == "back" and not door.reversible
-            if ("NOT REVERSIBLE" in field.text) is not fixed:
-                faults.append(f"{face.part}: NOT REVERSIBLE is {'missing' if fixed else 'wrong'}")
             own, *rows = _told_beside(field)
+            named = [face, *(wanted[row.split(",")[0], face.words] for row in rows)]
+            fixed = [
+                (door := doors.get(each.part)) is not None
+                and each.face == "back"
+                and not door.reversible
+                for each in named
+            ]
+            # In a row only what the words above it do not say of all.
+            faults += [
+                f"{each.part}: NOT REVERSIBLE is {'missing' if is_so else 'wrong'}"
+                for each, text, is_so, above in zip(
+                    named, (own, *rows), fixed, (False, *(fixed[0] for _ in rows)), strict=True
+                )
+                if ("NOT REVERSIBLE" in text) is not (is_so and not above)
+            ]
             found = _faults_beside(field, own, face, codes, guides)
             found += _faults_on_cards(field, face, codes, wanted)
             for row in rows:

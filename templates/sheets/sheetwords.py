@@ -25,6 +25,7 @@ from templates.sheets.panel import (
 )
 from templates.sheets.picture import Numbered
 from templates.sheets.pintable import PinRows, pin_pieces
+from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.fittingwords import Work
 from templates.words.guidewords import guide_line
 from templates.words.openwords import open_line
@@ -126,6 +127,8 @@ class SheetWords:
         shared = _alike(leader)
         notes = notes_of(self.view, self.part, first=True)
         own = [words for words in self._own() if words not in told]
+        if self.view.reversible is False and leader.view.reversible is not False:
+            own.insert(0, NOT_REVERSIBLE)
         own += [note.text for note in notes if note not in shared]
         bold = " ".join(filter(None, (head, first, line)))
         plain = " ".join([*figures_of(self.view, self.part), *own])
