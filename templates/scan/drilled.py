@@ -9,8 +9,6 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
 from templates.scan.facepicture import (
-    FROM_LEFT,
-    FROM_RIGHT,
     across,
     distance_words,
     face_picture,
@@ -23,6 +21,7 @@ from templates.scan.scan import Scan
 from templates.words.facewords import drilled_words, seen_words
 from templates.words.holewords import HOLE_WORDS, bore_words, operations
 from templates.words.markingwords import marks_words
+from templates.words.pagewords import counted_from
 from templates.words.rowwords import open_names, setting_name, sum_words
 from templates.words.saying import finding_name
 from templates.words.stationwords import station_title
@@ -60,7 +59,6 @@ def _face(view: FaceView, unit: Unit) -> Html:
     """Show a face: its picture, what is bored, every hole as a row of a table."""
     name = drilled_words(view)
     holes = [(fitting, hole) for fitting in view.fittings for hole in fitting.holes]
-    low = view.datums.get("bottom", 0.0)
     table = tag(
         "details",
         tag("summary", f"The {len(holes)} holes as a table"),
@@ -76,9 +74,7 @@ def _face(view: FaceView, unit: Unit) -> Html:
         tag("h3", f"DRILL THIS FACE: {name}"),
         tag("p", seen_words(view)),
         face_picture(view, unit, alt),
-        tag("p", f"{FROM_LEFT} from the left edge, {FROM_RIGHT} from the right edge, ↑ up from "
-            f"{'the bottom panel' if low else 'the bottom edge'}, as this face lies before you.",
-            class_="small"),
+        tag("p", counted_from(view), class_="small"),
         *(tag("p", text) for text in operations(tuple(hole for _, hole in holes), view.thickness)),
         tag("p", marks_words(view.marks)) if view.marks is not None else None,
         table if holes else None,

@@ -8,6 +8,7 @@ that it can be set by itself on a line struck there.
 
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import Literal
 
 from jigs.ground.geometry import Fitting, Hole
 from jigs.ground.lengths import Unit, format_mm
@@ -257,17 +258,17 @@ def _draw_scale(space: Space, piece: _Piece) -> None:
     def skip(value: float) -> bool:
         return value < start or any(abs(value - hole) < 6.5 for hole in near)
 
-    along = "up" if strip.up.inward > 0 else "down"
+    along: Literal["up", "down"] = "up" if strip.up.inward > 0 else "down"
     x, y = piece.x(strip.width), piece.y(piece.low)
     space.add(
         *ticks(
-            x, y, piece.low, piece.high, along="up" if along == "up" else "down",
-            side=-1 if inward > 0 else 1, unit=unit, width=FAINT, skip=skip,
+            x, y, piece.low, piece.high, along=along, side=-1 if inward > 0 else 1, unit=unit,
+            width=FAINT, skip=skip,
         )
     )  # fmt: skip
     figures = numbers(
         piece.x(strip.width - 5.8), y, piece.low, piece.high,
-        along="up" if along == "up" else "down", anchor="end" if inward > 0 else "start", unit=unit,
+        along=along, anchor="end" if inward > 0 else "start", unit=unit,
     )  # fmt: skip
     # A figure keeps clear of the end, and of the ladder's lines below a measured one.
     stop = piece.high - (4.0 if piece.last and _laddered(strip) else 2.0)

@@ -8,6 +8,7 @@ from jigs.cutlist.piece import Block, Piece
 from jigs.given.confirming import OpenNumber, by_record
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.progress.tracked import Tracked
+from templates.faces.faceview import FaceView
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.piecenames import PIECE_WORDS
 from templates.words.textlines import counted
@@ -39,6 +40,20 @@ def open_counts(numbers: Sequence[OpenNumber]) -> str:
     """Say how many numbers are open, and of which hardware: `6 numbers of hinge main, pull bar`."""
     records = ", ".join(f"{kind} {name}" for kind, name in sorted(by_record(numbers)))
     return f"{counted(len(numbers), 'number')} of {records}: measure before you drill."
+
+
+def counted_from(view: FaceView) -> str:
+    """Say from where the figures of a drilled face count, by the arrows before them; of a board
+    whose band may still be to come, that they are those of the finished one."""
+    low = "the bottom panel" if "bottom" in view.datums else "the bottom edge"
+    said = (
+        f"→ from the left edge, ← from the right edge, ↑ up from {low}, as this face lies before "
+        "you."
+    )
+    if view.state.raw or view.state.band <= 0.0:
+        return said
+    bare = format_mm(view.state.band)
+    return f"{said} The front edge is the FINISHED one: before its band is on, {bare} mm less."
 
 
 def stale_words(code: str) -> tuple[str, str]:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.given.job import FrontSpec
+from jigs.given.job import BandState, FrontSpec
 from jigs.given.stated import Hung
 from jigs.progress.standing import Event, Standing
 from templates.scan.homepage import home_page
@@ -147,6 +147,16 @@ def test_what_a_part_waits_for_is_named_and_linked() -> None:
 
 def banners(root: Node, kind: str) -> list[str]:
     return [each.text for each in root.all("div", kind)]
+
+
+@pytest.mark.parametrize(("band", "told"), [(None, True), ("on", False), ("later", False)])
+def test_a_board_that_may_be_bare_says_that_its_figures_are_of_the_finished_edge(
+    band: BandState | None, told: bool
+) -> None:
+    """37.0 behind the finished edge is 36.4 behind the bare one (a band of 0.6)."""
+    door = box(FrontSpec(id="B1-1", kind="door", hinged="left"))
+    said = page_of(show(lay(replace(door, band=band))), "B1-SIDE-L").one("div", "face").text
+    assert ("FINISHED one: before its band is on, 0.6 mm less" in said) is told
 
 
 def test_a_held_part_says_so_on_top_with_its_reason_and_remedy() -> None:
