@@ -23,7 +23,7 @@ from jigs.box.parts import Front
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import TOUCHING, end_boxes, place_job
+from jigs.given.walls import TOUCHING, end_boxes, faces_out, place_job
 from jigs.given.wallspec import Appliance, EndKind, WallEnd
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
@@ -54,11 +54,13 @@ def check_wall_ends(
                         found = tuple(check_front(job, front, hand, end, end.filler + distance))
                         told |= {(problem.part, problem.code) for problem in found}
                         yield from found
-    flush = WallEnd(stands="panel")
     for box in boxes:
         for hand in HANDS:
             if box.panels.at(hand) == "flush":
                 for front in at_end(by_box[box.id], hand):
+                    # Beside fronts that cover the sides an inset one lies behind the panel's edge.
+                    reach = faces_out(job, box) if front.place.overlay == "inset" else 0.0
+                    flush = WallEnd(stands="panel", reach=reach or None)
                     for problem in check_front(job, front, hand, flush, 0.0):
                         if (problem.part, problem.code) not in told:
                             yield problem
@@ -224,9 +226,7 @@ def _room(
 
 def _fronts_of(job: Job, other: BoxSpec | Appliance) -> float:
     """Give how far the fronts of a box stand out before its front edge; mm."""
-    if not isinstance(other, BoxSpec) or other.overlay == "inset" or not other.fronts:
-        return 0.0
-    return job.build.bumper + job.material.front
+    return faces_out(job, other) if isinstance(other, BoxSpec) and other.fronts else 0.0
 
 
 def _check(

@@ -2,14 +2,14 @@
 the names of all that belongs to a wall.
 
 A filler is cut wider than its place, to be scribed to the wall. An end panel flush with the faces
-of the fronts is as deep as box, bumper and front together; one that the fronts cover is as deep
-as the box. Either is cut deeper at the wall edge for scribing, but at an island, where a back
-closes the run and covers the panels' edges. Panels at boxes that stand go down to the floor. All
-common practice, no source.
+of the fronts is as deep as box, bumper and front together; one that the fronts cover, or beside
+fronts that are all inset, is as deep as the box. Either is cut deeper at the wall edge for
+scribing, but at an island, where a back closes the run and covers the panels' edges. Panels at
+boxes that stand go down to the floor. All common practice, no source.
 
 The golden box: 584.2 + 2 + 19.05, and 15 to scribe.
 
->>> flush = panel_depth(584.2, front=19.05, bumper=2.0, flush=True)
+>>> flush = panel_depth(584.2, out=19.05 + 2.0, flush=True)
 >>> round(flush, 4), round(flush + 15, 4)
 (605.25, 620.25)
 
@@ -26,7 +26,7 @@ from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
+from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, faces_out, place_job
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
@@ -70,9 +70,10 @@ def name_wall_piece(tag: str, *words: str) -> str:
 LETTERS: tuple[tuple[Hand, str], ...] = (("left", "L"), ("right", "R"))
 
 
-def panel_depth(box_depth: float, *, front: float, bumper: float, flush: bool) -> float:
-    """Give an end panel's depth before scribing: flush with the fronts' faces, or covered; mm."""
-    return box_depth + front + bumper if flush else box_depth
+def panel_depth(box_depth: float, *, out: float, flush: bool) -> float:
+    """Give an end panel's depth before scribing: flush with the fronts' faces, which stand `out`
+    before the box, or covered; mm."""
+    return box_depth + out if flush else box_depth
 
 
 def filler(
@@ -142,13 +143,14 @@ def end_fillers(
 
 def end_panel(
     job: Job, name: str, *, box: str, wall: str, box_depth: float, height: float, flush: bool,
-    scribed: bool = True, over: float = 0.0,
+    out: float, scribed: bool = True, over: float = 0.0,
 ) -> Piece:  # fmt: skip
-    """Give an end panel at a box `box_depth` deep, `height` high; mm. `over`: as much of its
-    height is more than it needs where the floor is highest."""
+    """Give an end panel at a box `box_depth` deep, `height` high, whose fronts stand `out` before
+    it; mm. `over`: as much of its height is more than it needs where the floor is highest."""
     scribe = job.build.panel_scribe if scribed else 0.0
-    deep = panel_depth(box_depth, front=job.material.front, bumper=job.build.bumper, flush=flush)
-    words = "flush with the faces of the fronts" if flush else "the fronts cover its front edge"
+    deep = panel_depth(box_depth, out=out, flush=flush)
+    covered = not flush and out > SLACK
+    words = "the fronts cover its front edge" if covered else "flush with the faces of the fronts"
     if scribe:
         words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
     words += floor_words(over)
@@ -168,7 +170,8 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         replace(
             end_panel(
                 job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
-                height=panel_height(box), flush=kind == "flush", scribed=not box.panels.back,
+                height=panel_height(box), flush=kind == "flush", out=faces_out(job, box),
+                scribed=not box.panels.back,
                 over=floor_under(job, box),
             ),
             hand=hand,
@@ -209,12 +212,12 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
 
 def _panel_block(job: Job, box: BoxSpec, hand: Hand, *, flush: bool) -> Block:
     """Give where the end panel at one side of a box stands, scribed."""
-    thick, bumper = job.material.front, job.build.bumper
+    thick, out = job.material.front, faces_out(job, box)
     high = panel_height(box)
     return Block(
         x=-thick if hand == "left" else box.width, y=box.height - high,
-        z=-thick - bumper if flush else 0.0,
-        dx=thick, dy=high, dz=panel_depth(box.depth, front=thick, bumper=bumper, flush=flush),
+        z=-out if flush else 0.0,
+        dx=thick, dy=high, dz=panel_depth(box.depth, out=out, flush=flush),
     )  # fmt: skip
 
 

@@ -177,6 +177,14 @@ def boxes_at_end(job: Job, wall: str, hand: Hand) -> tuple[BoxSpec, ...]:
     )
 
 
+def faces_out(job: Job, box: BoxSpec) -> float:
+    """Give how far the faces of a box's fronts stand out before its front edges: not at all where
+    all lie between its sides; mm."""
+    overlays = {front.overlay or box.overlay for front in box.fronts if front.kind != "opening"}
+    inset = (overlays or {box.overlay}) == {"inset"}
+    return 0.0 if inset else job.build.bumper + job.material.front
+
+
 def end_boxes(
     boxes: Sequence[BoxSpec],
     wall: str,

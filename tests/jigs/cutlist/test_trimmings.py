@@ -15,8 +15,8 @@ from jigs.cutlist.trimmings import (
     trim_boxes,
 )
 from jigs.given.build import Build
-from jigs.given.job import BoxSpec, FrontMaterial
-from jigs.given.stated import EndPanels
+from jigs.given.job import BoxSpec, FrontMaterial, FrontSpec
+from jigs.given.stated import EndPanels, PanelKind
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.geometry import Hand
@@ -38,10 +38,11 @@ def test_a_filler_is_wider_than_its_place() -> None:
 @pytest.mark.parametrize(("flush", "depth"), [(True, DB + T + BUMPER), (False, DB)])
 def test_an_end_panel_is_flush_with_the_faces_or_covered(flush: bool, depth: float) -> None:
     """Depth Db + T + bumper, or Db; 15 more at the wall edge (common practice, no source)."""
-    assert panel_depth(DB, front=T, bumper=BUMPER, flush=flush) == pytest.approx(depth)
+    assert panel_depth(DB, out=T + BUMPER, flush=flush) == pytest.approx(depth)
     piece = end_panel(
-        job(box()), "B1-PANEL-L", box="B1", wall="north", box_depth=DB, height=876.3, flush=flush
-    )
+        job(box()), "B1-PANEL-L", box="B1", wall="north", box_depth=DB, height=876.3, flush=flush,
+        out=T + BUMPER,
+    )  # fmt: skip
     assert (piece.length, piece.width) == pytest.approx((876.3, depth + 15))
     assert piece.stuff == "front"
 
@@ -50,10 +51,29 @@ def test_nothing_to_scribe_is_not_spoken_of() -> None:
     """panel_scribe = 0, as on an island."""
     made = replace(job(box()), build=Build(panel_scribe=0.0, scribe=0.0))
     piece = end_panel(
-        made, "B1-PANEL-L", box="B1", wall="", box_depth=DB, height=876.3, flush=False
+        made, "B1-PANEL-L", box="B1", wall="", box_depth=DB, height=876.3, flush=False, out=21.05
     )
     assert piece.note == "the fronts cover its front edge"
     assert not filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).note
+
+
+@pytest.mark.parametrize("panel", ["flush", "covered"])
+def test_beside_inset_fronts_an_end_panel_is_as_deep_as_the_box(panel: PanelKind) -> None:
+    """Db and 15 to scribe: fronts between the sides neither stand out nor cover the panel. Where
+    one of the box's fronts covers the sides, T + bumper more; the inset door, hung at the panel,
+    then strikes it."""
+    door = FrontSpec(id="B1-1", kind="door", hinged="right")
+    inset = replace(box(door), overlay="inset", panels=EndPanels(right=panel))
+    piece = _trimmed(inset)["B1-PANEL-R"]
+    assert (piece.width, piece.blocks[0].z, piece.blocks[0].dz) == pytest.approx((DB + 15, 0, DB))
+    assert piece.note.startswith("flush with the faces of the fronts; ")
+    assert not any(found.code == "wall-filler" for found in lay_out(job(inset)).problems)
+    over = FrontSpec(id="B1-2", kind="drawer", height=150.0, overlay="full")
+    mixed = replace(inset, fronts=(over, door))
+    out = T + BUMPER if panel == "flush" else 0.0
+    assert _trimmed(mixed)["B1-PANEL-R"].width == pytest.approx(DB + out + 15)
+    struck = [found.part for found in lay_out(job(mixed)).problems if found.code == "wall-filler"]
+    assert struck == (["B1-1"] if panel == "flush" else [])
 
 
 @pytest.mark.parametrize(
