@@ -15,10 +15,8 @@ def check(
     output: str,
 ) -> None:
     """Say what is wrong or doubtful about JOB, each with its remedy."""
-    from jigs.checks.cutting import with_cutting
     from templates.words.findings import check_text
 
-    read = asked.lay_out(output, echo=False)
-    layout = with_cutting(read)[0]
+    layout = asked.lay_out(output, echo=False)
     write_text(output, check_text(layout), sources=layout.job.sources)
     asked.end(layout, told=True)

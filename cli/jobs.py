@@ -26,18 +26,20 @@ class Asked:
     """A list of what has arrived, in place of one that the job names."""
 
     def lay_out(self, *targets: str, echo: bool = True) -> "Layout":
-        """Read the job and lay it out; its echo line goes to standard error.
+        """Read the job and lay it out, with all that 'check' says of it; its echo line goes to
+        standard error.
 
         `targets` are what will be written: none may be what the job is read from. Raises
         ReadingError with all faults of the job.
         """
+        from jigs.checks.cutting import with_cutting
         from jigs.layout.layout import lay_out
         from jigs.order.matching import read_in_hand
 
         read = read_in_hand(self.path, self.units, self.delivered)
         for target in targets:
             guard(target, read.sources)
-        layout = lay_out(read)
+        layout, _ = with_cutting(lay_out(read))
         if echo and layout.echo:
             tell(layout.echo)
         return layout

@@ -59,9 +59,10 @@ def parts(
 def list_parts(asked: Asked, only: tuple[str, ...], target: str) -> "PartsList":
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
-    from jigs.checks.cutting import with_cutting
+    from jigs.cutlist.cutlist import cut_job
     from jigs.order.partslist import choose_parts
 
-    layout, cut = with_cutting(asked.lay_out(target))
+    layout = asked.lay_out(target)
+    cut = cut_job(layout)
     names = select(layout, only, more=(piece.id for piece in cut.pieces))
     return choose_parts(narrow(layout, names), cut, names)

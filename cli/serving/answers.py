@@ -5,6 +5,7 @@ import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime
+from itertools import takewhile
 from typing import TYPE_CHECKING
 
 from cli.serving.access import Refused
@@ -152,8 +153,11 @@ class Answers:
 
     def mark(self, name: str, step: str, code: str) -> Reply:
         """Mark a step of a part as done, by the figures of the page on which it was pressed: the
-        job may have been edited since. `code`: that of the part there, "" where none was sent."""
-        now, part = self._part_of_job(name)
+        job may have been edited since. `code`: that of the part there, "" where none was sent.
+        Its steps are marked in their order: hung says that the holes are bored."""
+        from templates.words.stepwords import step_done
+
+        now, part, standing = self._part_of_job(name)
         course = now.scan.courses[part]
         if step not in {each.key for each in course.steps}:
             steps = ", ".join(each.key for each in course.steps)
@@ -161,6 +165,10 @@ class Answers:
         if any(wait.step is None for wait in course.waits.get(step, ())):
             raise Refused(409, f"{part} is held back", "Nothing more is done with it until the "
                           "job says what is missing.")  # fmt: skip
+        before = takewhile(lambda each: each.key != step, course.steps)
+        if open_steps := [each for each in before if each.key not in standing.done]:
+            raise Refused(409, f"{part} is not so far yet", "Mark first what comes before, as it "
+                          f"is done: {'; '.join(map(step_done, open_steps))}.")  # fmt: skip
         kept = self._store.kept().get(part)
         known = kept is not None and code in kept.codes
         self._store.mark(part, step, code if known else now.scan.parts[part].code)
@@ -199,13 +207,13 @@ class Answers:
         do(part, "" if tracked is None else tracked.code)
         return Reply(status=303, goes_to=_address(part))
 
-    def _part_of_job(self, name: str) -> "tuple[Now, str]":
+    def _part_of_job(self, name: str) -> "tuple[Now, str, Standing]":
         with self._lock:
             now = self._current.now()
             part, standing = self._find(now, name)
         if standing.vanished:
             raise Refused(409, f"{part} is no longer in the job", "What was kept of it stays.")
-        return now, part
+        return now, part, standing
 
     def _find(self, now: "Now", name: str) -> "tuple[str, Standing]":
         part = name.strip().upper()

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jigs.progress.course import Course
-from jigs.progress.standing import Standing, Wait
+from jigs.progress.standing import WORKED, Standing, Wait
 from jigs.progress.tracked import Tracked
 
 
@@ -67,7 +67,9 @@ def _stand(
         last=next((steps[key] for key in reversed([*kept.marks]) if key in steps), None),
         stale=before[-1] if before else "",
         outdated=frozenset(
-            key for key, code in kept.marks.items() if part.code and code not in ("", part.code)
+            key
+            for key, code in kept.marks.items()
+            if part.code and code not in ("", part.code) and key.partition("-")[0] in WORKED
         ),
     )
 

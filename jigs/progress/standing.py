@@ -58,7 +58,7 @@ class Event:
 
 
 WORKED: frozenset[StepKind] = frozenset({"cut", "banded", "bored"})
-"""What is done to a part by its figures."""
+"""What is done to a part by its figures: the rest stays done whatever its code becomes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +80,8 @@ class Standing:
     stale: str = ""
     """The code that it had before, where it had another one: paper that carries it is stale."""
     outdated: frozenset[str] = frozenset()
-    """The keys of the steps that were marked when it had another code."""
+    """The keys of the steps in which it was worked on by figures that it no longer has; one may be
+    of a step that the part no longer has."""
     vanished: bool = False
     """Whether the job has the part no more."""
     history: tuple[Event, ...] = ()
@@ -88,10 +89,8 @@ class Standing:
 
     @property
     def outdated_work(self) -> tuple[Step, ...]:
-        """The steps in which it was worked on by figures that it no longer has."""
-        return tuple(
-            step for step in self.steps if step.key in self.outdated and step.kind in WORKED
-        )
+        """Those of the steps that it still has."""
+        return tuple(step for step in self.steps if step.key in self.outdated)
 
     @property
     def next(self) -> Step | None:

@@ -31,7 +31,10 @@ def progress_text(standings: Iterable[Standing]) -> str:
         lines += wrapped(f"{list_title(each.step)} ({len(names)}): {', '.join(names)}", "", "  ")
     for title, parts in (
         ("Its code changed, its printed paper is stale", [s.part for s in known if s.stale]),
-        ("Done to another code, to be looked at", [s.part for s in known if s.outdated]),
+        (
+            "Cut, banded or bored to another code, to be looked at",
+            [s.part for s in known if s.outdated],
+        ),
         ("No longer in the job", [s.part for s in standings if s.vanished]),
     ):
         if parts:

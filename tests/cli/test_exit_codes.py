@@ -1,5 +1,6 @@
 """Every command's exit code and streams: 0 done, 1 faults or errors, 2 wrong usage."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -58,6 +59,17 @@ def test_a_good_job_ends_with_0(command: str, run: Run, small: Path) -> None:
     result = run(command, small)
     assert result.exit_code == 0, result.output
     assert files_below(small.parent) == WRITTEN[command]
+
+
+def test_every_command_counts_the_warnings_that_check_says(run: Run, small: Path) -> None:
+    """Those of the cut list too, such as a shelf that sags."""
+    box = '[[box]]\nid = "O1"\nkind = "open"\nwidth = "48"\nheight = "30"\ndepth = "12"\n'
+    small.write_text(f"{small.read_text('utf-8')}{box}[[box.shelf]]\nadjustable = true\n", "utf-8")
+    checked = run("check", small).stdout
+    assert "[shelf-sag]" in checked
+    [said] = re.findall(r"^\d+ warnings?(?=\.)", checked, re.MULTILINE)
+    for command in ("holes", "parts", "progress", "order"):
+        assert f"{said}: see " in run(command, small).stderr
 
 
 @pytest.mark.parametrize("command", ON_A_JOB)

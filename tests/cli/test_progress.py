@@ -18,6 +18,7 @@ def marked(job: Path) -> Path:
     with open_store(job) as store:
         store.saw({"B1-2": "7K4F"})
         store.mark("B1-2", "arrived", "7K4F")
+        store.mark("B1-2", "bored-cups", "7K4F")
         store.note("B1-2", "=dent, lower edge\nlook again", "7K4F")
         store.mark("B1-1", "arrived", "")
         store.undo("B1-1", "arrived", "")
@@ -37,11 +38,11 @@ def test_a_job_of_which_nothing_is_marked_is_all_to_be_done(run: Run, small: Pat
 def test_parts_are_listed_by_their_next_step(run: Run, small: Path) -> None:
     """What is stale, doubtful or gone is said too."""
     result = run("progress", marked(small))
-    assert result.stdout.startswith("1 of ")
+    assert result.stdout.startswith("2 of ")
     assert f"{LISTED['arrived']} (1): B1-1" in result.stdout
     assert f"{LISTED['bored']} (1): B1-2" in result.stdout
     assert "stale: B1-2" in result.stdout
-    assert "Done to another code, to be looked at: B1-2" in result.stdout
+    assert "Cut, banded or bored to another code, to be looked at: B1-2\n" in result.stdout
     assert "No longer in the job: B9-1" in result.stdout
 
 
@@ -51,9 +52,9 @@ def test_a_spreadsheet_has_a_row_for_each_part(run: Run, small: Path) -> None:
         row["part"]: row for row in rows(run("progress", marked(small), "--format", "csv").stdout)
     }
     door = found["B1-2"]
-    assert (door["wall"], door["box"], door["done"]) == ("north", "B1", "arrived")
-    assert (door["next"], door["code_before"]) == ("bored-cups", "7K4F")
-    assert door["done_to_another_code"] == "arrived"
+    assert (door["wall"], door["box"], door["done"]) == ("north", "B1", "arrived bored-cups")
+    assert (door["next"], door["code_before"]) == ("bored-pulls", "7K4F")
+    assert door["done_to_another_code"] == "bored-cups"
     assert door["note"] == "'=dent, lower edge\nlook again"
     assert (found["B9-1"]["done"], found["B9-1"]["in_the_job"]) == ("hung", "no")
     assert found["B1-1-BOX"]["waits_for"].startswith("B1-1-BOX-SIDE:")
@@ -64,6 +65,7 @@ def test_the_history_has_all_that_ever_happened(run: Run, small: Path) -> None:
     found = rows(run("progress", marked(small), "--history", "--format", "csv").stdout)
     assert [(row["part"], row["what"], row["said"]) for row in found] == [
         ("B1-2", "done", "arrived"),
+        ("B1-2", "done", "bored-cups"),
         ("B1-2", "note", "'=dent, lower edge\nlook again"),
         ("B1-1", "done", "arrived"),
         ("B1-1", "undone", "arrived"),

@@ -56,6 +56,19 @@ def test_a_step_that_a_part_has_not_is_refused(browser: Browser) -> None:
     assert browser.store.history() == ()
 
 
+def test_a_step_waits_for_those_before_it(browser: Browser) -> None:
+    """Hung would say that it is bored: the message names what to mark first, in order."""
+    got = browser.post("/p/B1-2/mark", {"step": "hung"})
+    assert got.status == 409
+    assert "not so far yet" in got.text
+    assert "Mark first what comes before, as it is done: arrived; cups bored" in got.text
+    assert browser.post("/p/B1-2/mark", {"step": "bored-cups"}).status == 409
+    assert browser.store.history() == ()
+    for step in ("arrived", "bored-cups"):
+        assert browser.post("/p/B1-2/mark", {"step": step}).status == 303
+    assert marks(browser) == ["arrived", "bored-cups"]
+
+
 def test_what_is_held_back_may_arrive_and_no_more(held: Path) -> None:
     """A door without a hand is not painted or hung."""
     with stranger(held) as opened:
@@ -133,14 +146,15 @@ def test_what_was_done_by_a_page_before_the_edit_was_done_by_its_figures(browser
     """A door is bored, the job is edited, and only then is the button pressed: the mark has the
     code of that page, so that the next one warns. A code that the part never had counts for
     nothing."""
-    browser.get("/p/B1-2")
+    browser.post("/p/B1-2/mark", {"step": "arrived"})
     (old,) = browser.store.kept()["B1-2"].codes
     edit(browser.job, 'width = "18"', 'width = "20"')
     browser.post("/p/B1-2/mark", {"step": "bored-cups", "code": old})
-    assert browser.store.kept()["B1-2"].marks == {"bored-cups": old}
+    assert browser.store.kept()["B1-2"].marks["bored-cups"] == old
     assert "before its figures changed" in browser.get("/p/B1-2").text
-    browser.post("/p/B1-2/mark", {"step": "arrived", "code": SCRIPT})
-    assert browser.store.kept()["B1-2"].marks["arrived"] == browser.store.kept()["B1-2"].codes[-1]
+    browser.post("/p/B1-2/mark", {"step": "bored-pulls", "code": SCRIPT})
+    door = browser.store.kept()["B1-2"]
+    assert door.marks["bored-pulls"] == door.codes[-1]
 
 
 def test_a_fault_in_the_job_is_said_and_the_last_layout_stays(browser: Browser) -> None:

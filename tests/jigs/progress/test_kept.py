@@ -59,13 +59,15 @@ def test_what_is_held_back_waits_whatever_was_marked() -> None:
 
 
 def test_a_changed_code_makes_paper_stale_and_marks_doubtful() -> None:
-    """What was bored to the old figures is told from what was done since."""
-    own = Kept(marks={"arrived": "7K4F", "bored-cups": "Q8RD"}, codes=("7K4F", "Q8RD"))
+    """Of what was done before, that alone which figures rule: a front has arrived all the same."""
+    old, now = dict.fromkeys(("arrived", "bored-cups", "bored-pulls", "hung"), "7K4F"), "Q8RD"
+    own = Kept(marks=old, codes=("7K4F", now))
     assert (door({"B1-2": own}).stale, door({"B1-2": own}).outdated) == (
         "7K4F",
-        frozenset({"arrived"}),
+        frozenset({"bored-cups", "bored-pulls"}),  # holes that the part has no more are in it too
     )
-    same = Kept(marks={"arrived": "Q8RD"}, codes=("Q8RD",))
+    assert door({"B1-2": own}).outdated_work == (CUPS,)
+    same = Kept(marks={"bored-cups": now}, codes=(now,))
     assert (door({"B1-2": same}).stale, door({"B1-2": same}).outdated) == ("", frozenset())
 
 
