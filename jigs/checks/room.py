@@ -20,7 +20,7 @@ from jigs.box.parts import Front
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, row_of
 from jigs.given.wallspec import EndKind, WallSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import HANDS, SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem, error, warning
 from jigs.room.seen import SAME, Taken, run_of, taken_by
@@ -35,7 +35,7 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> Iterator[Prob
     for wall in job.walls:
         own = [each for each in taken if each.wall == wall.name]
         boxes = [box for box in job.boxes if box.wall == wall.name and not box.inferred]
-        yield from _check_length(wall, own)
+        yield from _check_length(wall, own, boxes)
         yield from _check_ends(wall, own)
         yield from _check_fillers(wall, own)
         yield from _check_ceiling(wall, own)
@@ -44,12 +44,16 @@ def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> Iterator[Prob
             yield from _check_floor(wall, box)
 
 
-def _check_length(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
+def _check_length(
+    wall: WallSpec, own: Sequence[Taken], boxes: Sequence[BoxSpec]
+) -> Iterator[Problem]:
     if wall.length is None or not own:
         return
     run = run_of(wall, own)
     spare = wall.length - run
     fillers = wall.left.filler + wall.right.filler
+    blind = [box for box in boxes if box.blind and wall.end(box.blind.hand).stands == "corner"]
+    corners = sum(wall.end(hand).stands == "corner" for hand in HANDS)
     if spare + fillers < -SAME - SLACK:
         yield error(
             "wall-short",
@@ -59,6 +63,7 @@ def _check_length(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
             run=run,
             length=wall.length,
             short=-spare,
+            blind=blind[0].id if blind else None,
             fillers=bool(fillers),
             without=-spare - fillers,
         )
@@ -71,6 +76,7 @@ def _check_length(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
             run=run,
             length=wall.length,
             short=-spare,
+            blind=blind[0].id if blind else None,
         )
     elif spare > SAME + SLACK and wall.left.stands in CLOSED and wall.right.stands in CLOSED:
         yield warning(
@@ -80,6 +86,7 @@ def _check_length(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:
             run=run,
             length=wall.length,
             gap=spare,
+            corner=corners > len(blind),
             fillers=fillers + spare,
         )
 

@@ -59,7 +59,8 @@ def corner_lines(
 ) -> Mapping[tuple[str, Hand], float]:
     """Give how far beyond the line of the base boxes that of the wall boxes lies, by wall and
     end: at an inside corner the depth of the other run's base boxes less that of its wall boxes;
-    mm. A tall box that stands there is as deep for both."""
+    mm. A tall box that stands there is as deep for both. Beside a blind box, which goes on behind
+    the other run, the base boxes' line is the room's wall."""
     lines: dict[tuple[str, Hand], float] = {}
     corners: list[tuple[WallSpec, Hand, Hand]] = [
         (wall, hand, there)
@@ -80,6 +81,9 @@ def corner_lines(
         high = [box.depth for box in other if box.kind == "wall"] or [
             box.depth for box in other if any(_overlap(box, one) for one in hung)
         ]
+        own = end_boxes(boxes, wall.name, hand, flat, wall.appliances, panel)
+        if any(box.blind is not None and box.blind.hand == hand for box, _ in own):
+            low = [0.0]
         if hung and low:
             lines[wall.name, hand] = max(low) - max(high, default=0.0)
     return lines

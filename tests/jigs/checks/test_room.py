@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
-from jigs.given.stated import EndPanels, PanelKind
+from jigs.given.stated import BlindEnd, EndPanels, PanelKind
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
@@ -103,6 +103,20 @@ def test_a_wall_shorter_than_its_boxes(length: float, level: str) -> None:
     told = count_words([problem], "in")
     held = "No part is held back, but it cannot be built so."
     assert told.endswith(held if level == "error" else "Nothing is held back.")
+
+
+@pytest.mark.parametrize("off", [-300.0, -1.0, 300.0])
+def test_from_where_a_length_counts_at_a_corner(off: float) -> None:
+    """From the other run's boxes, as the remedy for a gap says; beside a blind box, which goes on
+    behind these, from the room's wall, as the remedy for a short wall says."""
+    wall = replace(ended(RUN + off), right=WallEnd(stands="corner", filler=45.0))
+    plain, last = box(name="B1"), box(name="B2")
+    blind = replace(last, blind=BlindEnd(hand="right", reach=250.0))
+    for end in (last, blind):
+        (problem,) = found(plain, end, wall=wall)
+        remedy = remedy_of(problem)
+        assert ("in the corner of B2 from the room's wall" in remedy) is (off < 0 and end is blind)
+        assert ("not from the room's wall" in remedy) is (off > 0 and end is last)
 
 
 def test_the_fillers_that_close_a_gap() -> None:

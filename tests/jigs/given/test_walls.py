@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from jigs.given.job import BoxSpec
-from jigs.given.stated import EndPanels
+from jigs.given.stated import BlindEnd, EndPanels
 from jigs.given.walls import corner_lines, end_boxes, neighbours, place_boxes
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.geometry import Hand
@@ -142,6 +142,16 @@ def test_wall_boxes_count_from_the_other_runs_wall_boxes(other: list[BoxSpec], l
     # At the right end places count from the left as ever.
     places = place_boxes([*rows(), *other], corner("right"))
     assert (places["B1"], places["W1"]) == (0.0, 0.0)
+
+
+@pytest.mark.parametrize(("hung", "x"), [(True, 60.0 + WALL_DEEP), (False, 60.0)])
+def test_a_blind_box_begins_at_the_rooms_wall(hung: bool, x: float) -> None:
+    """It goes on behind the other run: its filler counts from the room's wall, that of the wall
+    boxes from the other run's wall boxes, as deep as these beyond it (derived)."""
+    first, wall_box = rows()
+    blind = replace(first, blind=BlindEnd(hand="left", reach=BASE_DEEP + 60.0))
+    places = place_boxes([blind, wall_box, *west(hung=hung)], corner("left"))
+    assert (places["B1"], places["W1"]) == pytest.approx((60.0, x))
 
 
 @pytest.mark.parametrize("hand", ["left", "right"])
