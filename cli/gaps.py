@@ -26,12 +26,14 @@ def gaps(
     open; what would help. What was measured, and what --delivered lists, stands in place of its
     tolerance.
     """
+    from jigs.gaps.chance import chance_of
     from jigs.gaps.reckoning import choose_gaps, reckon_gaps
     from templates.lists.gaplist import gaps_csv, gaps_json, gaps_text
 
     layout = asked.lay_out(output)
     names = select(layout, only)
     found = choose_gaps(reckon_gaps(layout), names)
+    chance = chance_of(found.budgets, layout.job.reveal.between) if form != "csv" else None
     write = {"text": gaps_text, "csv": gaps_csv, "json": gaps_json}[form]
-    write_text(output, write(found, layout.job), sources=layout.job.sources)
+    write_text(output, write(found, layout.job, chance), sources=layout.job.sources)
     asked.end(narrow(layout, names))

@@ -234,6 +234,14 @@ def measure_scan(folder: Path) -> None:
     say("serve: ms for a part's page", taken * 1000, "30")
 
 
+def measure_gaps(folder: Path) -> None:
+    """Measure the gap budget of 1000 fronts, with 100,000 kitchens drawn."""
+    job = write_job(folder, 1000)
+    seconds, memory = spend((*JIGSHEET, "gaps", job.name, "--format", "json"), folder)
+    say("gaps: s for 1000 fronts and 100,000 kitchens", seconds, "12")
+    say("gaps: MB at most", memory, "300")
+
+
 def processor_of(process: int) -> float:
     """Give the processor's time that a process has taken till now, s (proc(5), from memory)."""
     fields = Path(f"/proc/{process}/stat").read_text(encoding="ascii").rpartition(")")[2].split()
@@ -248,6 +256,7 @@ def main() -> None:
         measure_growth,
         measure_throughput,
         measure_labels,
+        measure_gaps,
     )
     with tempfile.TemporaryDirectory() as folder:
         for part in parts:

@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterable, Sequence
 
 from jigs.gaps.budget import CONFIDENCE, Budget
+from jigs.gaps.chance import Chance
 from jigs.gaps.reckoning import GapBudgets
 from jigs.given.job import Job
 from jigs.ground.grouped import grouped
@@ -17,6 +18,7 @@ from templates.words.budgetwords import (
     SIGNS,
     TITLE,
     VERDICT_WORDS,
+    chance_words,
     count_words,
     cure_words,
     gap_name,
@@ -32,12 +34,12 @@ COLUMNS = (
 WORST_FIRST = ("rubs", "unknown", "marginal", "holds")
 
 
-def gaps_text(found: GapBudgets, job: Job) -> str:
+def gaps_text(found: GapBudgets, job: Job, chance: Chance | None) -> str:
     """Give the gap budget for a terminal."""
-    return listing_text(gaps_listing(found, job))
+    return listing_text(gaps_listing(found, job, chance))
 
 
-def gaps_listing(found: GapBudgets, job: Job) -> Listing:
+def gaps_listing(found: GapBudgets, job: Job, chance: Chance | None) -> Listing:
     """Give the gaps wall by wall, the worst first, and what would help."""
     walls = grouped((budget.gap.wall, budget) for budget in found.budgets)
     cures = grouped(
@@ -63,6 +65,7 @@ def gaps_listing(found: GapBudgets, job: Job) -> Listing:
                 )
             ),
             *(_wall(wall, budgets) for wall, budgets in walls.items()),
+            *([_chance(chance)] if chance else []),
             *(
                 [Section(title="What would help, the cheapest", blocks=tuple(helps))]
                 if helps
@@ -70,6 +73,11 @@ def gaps_listing(found: GapBudgets, job: Job) -> Listing:
             ),
         ),
     )
+
+
+def _chance(chance: Chance) -> Section:
+    words = tuple(Words(text=text, indent=2) for text in chance_words(chance))
+    return Section(title="The whole kitchen", blocks=words)
 
 
 def _wall(wall: str, budgets: Sequence[Budget]) -> Section:
@@ -116,8 +124,9 @@ def _most(budget: Budget) -> str:
     return f"{CAUSE_WORDS[name]}, {format_mm(takes)}"
 
 
-def gaps_csv(found: GapBudgets, job: Job) -> str:
-    """Give a row for each gap."""
+def gaps_csv(found: GapBudgets, job: Job, chance: Chance | None) -> str:
+    """Give a row for each gap; the chance of all of them has none."""
+    del chance
     return csv_text(COLUMNS, (_row(budget, job) for budget in found.budgets))
 
 
@@ -153,7 +162,7 @@ def spaced(name: str) -> str:
     return name.replace("-", " ")
 
 
-def gaps_json(found: GapBudgets, job: Job) -> str:
+def gaps_json(found: GapBudgets, job: Job, chance: Chance | None) -> str:
     """Give all of it as data."""
     data = {
         "schema": SCHEMA,
@@ -162,6 +171,16 @@ def gaps_json(found: GapBudgets, job: Job) -> str:
         "assumed": sorted(k for k in job.assumed if k.split(".")[0] in ("gaps", "fronts")),
         "left_out": [LEFT_OUT_WORDS[each] for each in found.left_out],
         "moisture_outside": [number(each) for each in found.outside],
+        "chance": chance
+        and {
+            "planned": number(chance.planned),
+            "gaps": chance.gaps,
+            "trials": chance.trials,
+            "seed": chance.seed,
+            "curve": [
+                {"gap_mm": number(at), "chance": number(share)} for at, share in chance.curve
+            ],
+        },
         "gaps": [_data(budget, job) for budget in found.budgets],
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from jigs.gaps.beside import Beside, Meeting
 from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, Verdict
+from jigs.gaps.chance import Chance
 from jigs.gaps.reckoning import GapBudgets, LeftOut
 from jigs.gaps.wood import VALID
 from jigs.given.job import Job
@@ -99,6 +100,30 @@ def meaning_words() -> Iterator[str]:
         "not. rubs (X): not even what is likeliest is enough."
     )
     yield CUT_FIRST
+
+
+def chance_words(chance: Chance) -> Iterator[str]:
+    """Say how likely it is that all gaps stay open, and how that falls with the reveal."""
+    yield (
+        f"All {chance.gaps} gaps, counters apart, stay open in {percent(chance.planned)} of "
+        f"{chance.trials:,} kitchens drawn at random within these limits (seed {chance.seed}): so "
+        "likely no front has to be planed."
+    )
+    curve = ", ".join(f"{at:g}: {percent(share)}" for at, share in chance.curve[::2])
+    yield f"With this gap between fronts, mm, and half of it at their ends: {curve}."
+
+
+def percent(share: float) -> str:
+    """Write a part of 1: what is not all is never written as all, nor what is something as nothing.
+
+    >>> percent(0.5), percent(1.0), percent(0.9999), percent(0.001)
+    ('50 %', '100 %', 'over 99 %', 'under 1 %')
+    """
+    if 0.0 < share < 0.01:
+        return "under 1 %"
+    if 0.99 < share < 1.0:
+        return "over 99 %"
+    return f"{share:.0%}".replace("%", " %")
 
 
 def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:

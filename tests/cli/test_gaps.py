@@ -62,6 +62,19 @@ def test_as_data_and_for_a_spreadsheet(run: Run, demo_job: Path) -> None:
         assert {cause["name"] for cause in gap["causes"]} >= {row["takes_most"]}
 
 
+def test_the_chance_of_the_whole_kitchen(run: Run, demo_job: Path) -> None:
+    """It stands with its seed below the walls, and as data with its curve from 4 to 1 mm."""
+    data = json.loads(run("gaps", demo_job, "--format", "json").stdout)["chance"]
+    assert (data["trials"], data["seed"]) == (100_000, 14)
+    curve = {row["gap_mm"]: row["chance"] for row in data["curve"]}
+    assert (max(curve), min(curve)) == (4.0, 1.0)
+    assert curve[3.0] < data["planned"] < curve[3.25]
+    told = run("gaps", demo_job).stdout
+    assert (
+        f"All {data['gaps']} gaps, counters apart, stay open in {data['planned']:.0%}"[:-1] in told
+    )
+
+
 def test_only_what_is_asked_for(run: Run, demo_job: Path) -> None:
     """A box by its name."""
     data = json.loads(run("gaps", demo_job, "--format", "json", "--only", "w1").stdout)
