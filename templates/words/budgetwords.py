@@ -123,7 +123,7 @@ def percent(share: float) -> str:
         return "under 1 %"
     if 0.99 < share < 1.0:
         return "over 99 %"
-    return f"{share:.0%}".replace("%", " %")
+    return f"{100 * share:.0f} %"
 
 
 def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
