@@ -19,7 +19,14 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from jigs.given.hardware import Confirmed, HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import (
+    Confirmed,
+    HingeKind,
+    HingeRecord,
+    NumberStanding,
+    PullRecord,
+    SlideRecord,
+)
 from jigs.ground.geometry import SLACK
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
@@ -81,7 +88,7 @@ def derive(like: RecordType, *, name: str, given: Mapping[str, Any]) -> RecordTy
     very piece of hardware was looked up or measured.
     """
     numbers = [key for key in given if key != "confirmed"]
-    standing: Mapping[str, Standing] = {**like.standing, **dict.fromkeys(numbers, "user")}
+    standing: Mapping[str, NumberStanding] = {**like.standing, **dict.fromkeys(numbers, "user")}
     nothing: Mapping[str, Confirmed] = MappingProxyType({})
     changes = {"confirmed": nothing, **given}
     changes |= {"name": name, "like": like.name, "standing": standing}
@@ -116,13 +123,13 @@ def _keep_reached(slide: SlideRecord) -> SlideRecord:
     )
 
 
-def _read_records(file: str) -> Iterator[tuple[str, dict[str, Any], Mapping[str, Standing]]]:
+def _read_records(file: str) -> Iterator[tuple[str, dict[str, Any], Mapping[str, NumberStanding]]]:
     """Read a file of families: each record's name, its values in mm, their standing."""
     data = tomllib.loads(files("jigs.fittings.records").joinpath(file).read_text(encoding="utf-8"))
     for family in data["family"]:
         stated = {**data["base"][family.pop("base")], **family}
         names = stated.pop("names")
-        standing: Mapping[str, Standing] = MappingProxyType(
+        standing: Mapping[str, NumberStanding] = MappingProxyType(
             {key: value["standing"] for key, value in stated.items() if isinstance(value, dict)}
         )
         for index, name in enumerate(names):

@@ -16,7 +16,7 @@ from jigs.ground.keys import Key, Rests, keys_of
 
 Confirmed = Literal["leaflet", "measured", "confirmed"]
 """How a number was found; `confirmed` where the person did not say how."""
-Standing = Literal["P", "C", "M", "D", "user"]
+NumberStanding = Literal["P", "C", "M", "D", "user"]
 """Published, common practice, from memory, derived, or given by the user."""
 
 HingeKind = Literal["full", "half", "inset"]
@@ -79,7 +79,7 @@ class HingeRecord:
     least_reveal: Annotated[tuple[tuple[float, float], ...], Key(Range(0.2, 8))] = ()
     """The least gap that the hinge swings in, by the door's thickness: `[["19 mm", "0.9 mm"]]`."""
     confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
-    standing: Mapping[str, Standing] = field(default_factory=dict)
+    standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +147,7 @@ class SlideRecord:
     hook_inset: Annotated[float | None, Key(Range(1, 60, zero=True), rests=("box-back",))] = None
     """How far in they stand from the drawer side's inner face."""
     confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
-    standing: Mapping[str, Standing] = field(default_factory=dict)
+    standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 
 
 UNDER_ALONE = frozenset(("fixing_height", "drawer_rise"))
@@ -192,7 +192,7 @@ class PullRecord:
     projection: Annotated[float, Key(Range(6, 90, zero=True))] = 35.0
     """Projection out from the face."""
     confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
-    standing: Mapping[str, Standing] = field(default_factory=dict)
+    standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 
 
 def _rests(values: type) -> Mapping[str, frozenset[Rests]]:

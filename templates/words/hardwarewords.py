@@ -6,10 +6,10 @@ from string import ascii_lowercase
 
 from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
-from jigs.given.hardware import HingeKind, HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import HingeKind, HingeRecord, NumberStanding, PullRecord, SlideRecord
 from templates.words.textlines import columned
 
-STANDINGS: Mapping[Standing, str] = {
+STANDINGS: Mapping[NumberStanding, str] = {
     "P": "published", "C": "common practice", "M": "from memory: confirm it", "D": "derived",
     "user": "given by you",
 }  # fmt: skip

@@ -14,7 +14,7 @@ from jigs.fittings.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord, Standing
+from jigs.given.hardware import HingeRecord, NumberStanding, PullRecord, SlideRecord
 from tests.jigs.sample import SURE
 
 
@@ -72,7 +72,7 @@ def test_records_are_unconfirmed_and_state_their_standing(
     assert record.like is None
     names = {field.name for field in dataclasses.fields(record)}
     assert set(record.standing) <= names
-    assert set(record.standing.values()) <= set(get_args(Standing))
+    assert set(record.standing.values()) <= set(get_args(NumberStanding))
 
 
 @pytest.mark.parametrize("record", every_record(), ids=lambda record: record.name)
