@@ -13,7 +13,8 @@ from tests.readback import PrintedCard, PrintedPage, Ring, Run
 
 CARD = re.compile(r"SHELF PINS: CARD (\d+)")
 _ROWS = re.compile(
-    r"PIN CARD (\d+), page (\d+): (.+?); at each line, its crosses: (.+?)(?= PIN CARD | Pin lines)"
+    r"PIN CARD (\d+), code (\w{4}), page (\d+): (.+?); at each line, its crosses: (.+?)"
+    r"(?= PIN CARD | Pin lines)"
 )
 _LINE = re.compile(r'(\d+\.\d) [^"]*" ([-+\d, to]+?)(?= \d+\.\d |$)')
 _BESIDE = re.compile(r"on a line (\d+\.\d) from the (FRONT|REAR) edge")
@@ -26,6 +27,7 @@ class Table:
     count."""
 
     card: int
+    code: str
     page: int
     where: str
     lines: tuple[tuple[float, tuple[int, ...]], ...]
@@ -40,12 +42,12 @@ def card_number(card: PrintedCard) -> int | None:
 
 def tables_of(field: PrintedPage) -> Iterator[Table]:
     """Read the lines that a board's page names for pin cards."""
-    for number, page, where, rows in _ROWS.findall(field.text):
+    for number, code, page, where, rows in _ROWS.findall(field.text):
         front = _FRONT.search(field.text)
         assert front is not None, "a board's page says on which side its front edge lies"
         lines = tuple((float(up), _crosses(words)) for up, words in _LINE.findall(rows))
         yield Table(
-            card=int(number), page=int(page), where=where, lines=lines,
+            card=int(number), code=code, page=int(page), where=where, lines=lines,
             front_left=front[1] == "LEFT",
         )  # fmt: skip
 
@@ -76,6 +78,8 @@ def bore_pins(
         if table.card not in pins:
             faults.append(f"no pin card {table.card}")
             continue
+        if f"code {table.code}" not in pins[table.card].text:
+            faults.append(f"pin card {table.card} has another code than {table.code}")
         for x, up, ring in _bored(table, pins[table.card], width, across):
             within = 0.01 if pins[table.card].bands else 0.0501
             match = [

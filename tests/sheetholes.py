@@ -88,7 +88,7 @@ def faults_of_marks(data: dict[str, Any], listed: dict[str, Any]) -> list[str]:
         if len(corners) != 2:
             faults.append(f"{front['id']}: {len(corners)} corners")
             continue
-        (left, low), (right, up) = corners
+        (left, low), (right, up) = sorted(corners)
         if abs(right - left - size["width_mm"]) > WITHIN or abs(up - low) > WITHIN:
             faults.append(f"{front['id']}: no box stands on {corners}")
         found = [
@@ -106,7 +106,7 @@ def _corners_of(card: dict[str, Any]) -> list[dict[str, float]]:
 
 
 def _corners(data: dict[str, Any], front: dict[str, Any]) -> list[Spot]:
-    """Where the cards for a front stand its box, the left one first, mm on its back as seen: each
+    """Where the cards for a front stand its box, mm on its back as seen, in any order: each
     card laid by its own edges and lines."""
     cards = [card for card in by_part(data) if card["part"] == front["id"] and "stands" in card]
     return [

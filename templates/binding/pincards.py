@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from jigs.bench.benchpart import board_face
 from jigs.bench.placing import Alike, Placing, shape_of
 from jigs.bench.sides import place_pins
-from jigs.bench.station import SETTINGS_A_PIN_CARD, Setting, Station, StationCard
+from jigs.bench.station import SETTINGS_A_PIN_CARD, Place, Setting, Station, StationCard
 from jigs.bench.stations import pin_station
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import kind_of
@@ -108,19 +108,22 @@ class PinCards:
     def rows(self, pins: PinCard, view: FaceView) -> Iterator[PinRows]:
         """Give the lines of a face that a card is set on, those where it lies alike together."""
         assert view.side is not None, "boards alone have pins"
+        station = self._station(pins)
+        (card,) = station.cards
         fronts: dict[PinLine, set[bool]] = {}
-        where: dict[PinLine, str] = {}
-        for of, placing, setting in _settings(pins, self._station(pins)):
+        where: dict[tuple[PinLine, Place | None], str] = {}
+        for of, placing, setting in _settings(pins, station):
             if of is view and setting.y is not None:
                 height = round(setting.y.value - view.state.low, 3)
                 line = PinLine(height, cross_numbers(setting.holes or (), setting.turned))
-                where[line] = beside_words(setting, view.side)
+                words = beside_words(setting, view.side)
                 if setting.x is None:
                     fronts.setdefault(line, set()).add(placing.x.start == view.side)
-                    where[line] = row_words(fronts[line])
+                    words = row_words(fronts[line])
+                where[line, setting.x] = words
         for words in dict.fromkeys(where.values()):
-            lines = tuple(line for line, its in where.items() if its == words)
-            yield PinRows(card=pins.number, where=words, lines=lines)
+            lines = tuple(line for (line, _), its in where.items() if its == words)
+            yield PinRows(card=pins.number, code=card.code, where=words, lines=lines)
 
     def _station(self, pins: PinCard) -> Station:
         if pins.number not in self._stations:

@@ -12,7 +12,7 @@ from templates.faces.faceview import FaceView
 from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph, stacked
 from templates.page.typeface import PITCH, wrap
-from templates.words.pinwords import card_line, pins_line, sum_line
+from templates.words.pinwords import pin_card_line, pins_line, sum_line
 
 ROW = 5.2
 """Pitch of the lines, mm."""
@@ -29,10 +29,11 @@ class PinLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PinRows:
-    """Lines on which one card is set at the same edges (`where`), and the page of that card: as
-    wide as any, until it is known."""
+    """Lines on which one card, with a code of its own, is set at the same edges (`where`), and the
+    page of that card: as wide as any, until it is known."""
 
     card: int
+    code: str
     where: str
     lines: tuple[PinLine, ...]
     page: int = 888
@@ -43,7 +44,9 @@ def pin_pieces(view: FaceView, rows: Sequence[PinRows], width: float) -> list[Ma
     first line."""
     pieces = [paragraph(pins_line(view), width)]
     for each in rows:
-        head = paragraph(card_line(each.card, each.page, each.where), width, bold=True)
+        head = paragraph(
+            pin_card_line(each.card, each.code, each.page, each.where), width, bold=True
+        )
         first, *others = _lines(each.lines, width)
         pieces += [stacked([head, first]), *others]
     heights = {line.height for each in rows for line in each.lines}

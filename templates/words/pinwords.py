@@ -21,9 +21,11 @@ def pins_line(view: FaceView) -> str:
     return f"{bored} Strike these lines up from the {edge_words(view, 'bottom')}{both}."
 
 
-def card_line(card: int, page: int, where: str) -> str:
-    """Say which card is set on the lines that follow, and at which edges."""
-    return f"PIN {CARD.format(card)}, page {page}: {where.strip()}; at each line, its crosses:"
+def pin_card_line(card: int, code: str, page: int, where: str) -> str:
+    """Say which card is set on the lines that follow, by the code that stands on it, and at which
+    edges."""
+    name = f"PIN {CARD.format(card)}, code {code}, page {page}"
+    return f"{name}: {where.strip()}; at each line, its crosses:"
 
 
 def sum_line(view: FaceView, heights: Iterable[float]) -> str:
