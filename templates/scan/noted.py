@@ -4,7 +4,7 @@ from jigs.progress.standing import Event, Standing
 from templates.scan.frame import section
 from templates.scan.host import Host
 from templates.scan.markup import Html, tag
-from templates.words.stepwords import step_done
+from templates.words.stepwords import key_words
 
 
 def noted(standing: Standing, host: Host) -> Html | None:
@@ -53,8 +53,7 @@ def _form(host: Host, part: str, verb: str, words: str, content: Html) -> Html:
 
 def _event(event: Event, standing: Standing) -> Html:
     """Say what was done when."""
-    steps = {step.key: step_done(step) for step in standing.steps}
-    step = steps.get(event.step, event.step.replace("-", " "))
+    step = key_words(standing.steps, event.step)
     words = {
         "done": step,
         "undone": f"undone: {step}",

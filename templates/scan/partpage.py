@@ -37,7 +37,7 @@ from templates.words.pagewords import (
 from templates.words.saying import reason_of, say
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
-from templates.words.stepwords import step_done
+from templates.words.stepwords import key_words
 from templates.words.wallwords import wall_title
 
 SIZES = (4, 5, 6, 7, 8, 9, 10, 12, 14, 17, 20, 24, 30)
@@ -99,7 +99,10 @@ def _banners(part: Tracked, standing: Standing, unit: Unit) -> Iterator[Html]:
 def _banners_of(standing: Standing) -> Iterator[Html]:
     if standing.vanished:
         yield banner(Banner.HOLD, "The job has this part no more.", "What was noted of it is kept.")
-    made = [step_done(step) for step in standing.outdated_work]
+    work = [step.key for step in standing.outdated_work]
+    made = [
+        key_words(standing.steps, key) for key in dict.fromkeys([*work, *sorted(standing.outdated)])
+    ]
     if made:
         fact, remedy = made_before(made)
         yield banner(Banner.HOLD, fact, remedy)

@@ -173,6 +173,11 @@ def step_cautions(
             assert_never(step.kind)
 
 
+def key_words(steps: Iterable[Step], key: str) -> str:
+    """Say by its key what was done, also a step that the part has no more."""
+    return {step.key: step_done(step) for step in steps}.get(key, key.replace("-", " "))
+
+
 def step_done(step: Step) -> str:
     """Say that a step is done: `back painted, coat 2`, `cups bored`."""
     if step.work is not None:

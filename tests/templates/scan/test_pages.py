@@ -178,6 +178,9 @@ def test_stale_paper_and_a_part_that_is_gone_are_told() -> None:
                     outdated=frozenset({"bored-cups"}))  # fmt: skip
     [said] = banners(page_of(shown, "B3-2", bored), "hold")
     assert said.startswith("HOLD: Cups bored before its figures changed. Compare every figure")
+    other = replace(bored, outdated=frozenset({"bored-cups", "bored-by-hand"}))
+    [said] = banners(page_of(shown, "B3-2", other), "hold")
+    assert said.startswith("HOLD: Cups bored, bored by hand before its figures changed."), "gone"
     gone = Standing(part="B7-1", steps=(), note="dented", vanished=True)
     root = page_of(shown, "B7-1", gone)
     check_sound(root)
