@@ -3,11 +3,13 @@
 import sys
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 import click
 
 from cli.jobs import on_terminal
+from cli.output import make_folder, write_text
 from cli.selection import narrow
 from cli.terminal import tell
 
@@ -179,6 +181,31 @@ def bind(layout: "Layout", pages: Iterable["Page"], what: str) -> bytes:
     from templates.writers.pdf import write_pdf
 
     return write_pdf(pages, title=_title(layout, what))
+
+
+def is_single(target: str) -> bool:
+    """Tell whether drawings go into one file there, and not into a folder."""
+    return target == "-" or target.lower().endswith(".svg")
+
+
+def write_drawings(
+    target: str, drawings: Sequence[tuple[str, "Page"]], sources: Iterable[Path]
+) -> None:
+    """Write drawings as SVG, each by its name into a folder, or a single one into its file."""
+    from templates.writers.svg import write_svg
+
+    single = is_single(target)
+    if single and len(drawings) > 1:
+        raise click.BadParameter(
+            f"{len(drawings)} drawings do not go into one file; choose a wall with --only, or "
+            "give a folder.",
+            param_hint="'-o'",
+        )
+    if not single:
+        make_folder(Path(target))
+    for name, page in drawings:
+        file = target if single else str(Path(target) / f"{name}.svg")
+        write_text(file, write_svg(page), sources=sources)
 
 
 def draw_lists(layout: "Layout", listings: Iterable["Listing"], paper: str) -> tuple[bytes, int]:

@@ -1,13 +1,12 @@
 """`jigsheet elevations`: each wall as it is seen from the room, to scale."""
 
-from pathlib import Path
 from typing import Literal
 
 import click
 
 from cli.jobs import Asked
 from cli.options import format_option, only_option, output_by_form, paper_option, with_job
-from cli.output import make_folder, write_bytes, write_text
+from cli.output import write_bytes
 from cli.selection import select
 from cli.terminal import tell
 
@@ -36,31 +35,25 @@ def elevations(
 
     With --only, the walls on which these parts stand.
     """
-    from cli.drawing import bind_walls, draw_walls, tell_unprintable
+    from cli.drawing import (
+        bind_walls,
+        draw_walls,
+        is_single,
+        tell_unprintable,
+        write_drawings,
+    )
     from templates.elevations.elevationbox import ROOMY
     from templates.words.textlines import counted
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]
-    single = form == "pdf" or target == "-" or target.lower().endswith(".svg")
+    single = form == "pdf" or is_single(target)
     layout = asked.lay_out(*((target,) if single else ()))
     sheets, concerned = draw_walls(layout, paper, select(layout, only))
     sources = layout.job.sources
     if form == "pdf":
         write_bytes(target, bind_walls(layout, sheets), sources=sources)
     else:
-        from templates.writers.svg import write_svg
-
-        if single and len(sheets) > 1:
-            raise click.BadParameter(
-                f"{len(sheets)} drawings do not go into one file; choose a wall with --only, or "
-                "give a folder.",
-                param_hint="'-o'",
-            )
-        if not single:
-            make_folder(Path(target))
-        for sheet in sheets:
-            file = target if single else str(Path(target) / f"{sheet.name}.svg")
-            write_text(file, write_svg(sheet.page), sources=sources)
+        write_drawings(target, [(sheet.name, sheet.page) for sheet in sheets], sources)
     if target != "-":
         tell(f"{target}: {counted(len(sheets), 'sheet')}. To check by, not to drill by.")
         small = [sheet.page.entry for sheet in sheets if sheet.reduction > ROOMY]

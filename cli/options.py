@@ -89,10 +89,20 @@ def paper_option(command: Command) -> Command:
 
 
 def paper_for_pdf(form: str | None) -> None:
-    """Refuse --paper for a form that is on none."""
+    """Refuse --paper for a form that is on none, where a PDF alone is on paper."""
+    _paper_for(form, ("pdf",))
+
+
+def paper_for_drawings(form: str) -> None:
+    """Refuse --paper for a form that is on none, where drawings are on paper too."""
+    _paper_for(form, ("pdf", "svg"))
+
+
+def _paper_for(form: str | None, drawn: Sequence[str]) -> None:
     given = click.get_current_context().get_parameter_source("paper")
-    if given is not click.core.ParameterSource.DEFAULT and form != "pdf":
-        raise click.UsageError("--paper is for --format pdf; the other forms are on no paper.")
+    if given is not click.core.ParameterSource.DEFAULT and form not in drawn:
+        said = " and ".join(drawn)
+        raise click.UsageError(f"--paper is for --format {said}; the other forms are on no paper.")
 
 
 def printer_option(command: Command) -> Command:

@@ -18,7 +18,7 @@ ROOMS: dict[str, tuple[str, ...]] = {
     ),
     "templates": (
         "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations", "lists",
-        "labels", "elevations", "hardware", "binding", "scan",
+        "labels", "elevations", "gaps", "hardware", "binding", "scan",
     ),
 }  # fmt: skip
 """Of each package from the top down: a room imports only those before it."""

@@ -62,7 +62,7 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
     "templates/words/capitals.py": ("letters of one script", {"ήΉ", "GREEK", "ιυΙΥ"}),
     "templates/words/wallwords.py": ("the word that the person may have said too", {"WALL"}),
     "templates/writers/pdf.py": ("operators of the format", {" l ", " m "}),
-    "cli/elevations.py": ("the ending of a file", {".svg"}),
+    "cli/drawing.py": ("the ending of a file", {".svg"}),
     "templates/writers/svg.py": ("classes of characters", {"Cc", "Cf", "Cs", "Co", "Cn"}),
 }  # fmt: skip
 """Where a literal has a capital or words all the same: why, and which."""

@@ -6,8 +6,6 @@ recommended one (ISO 5455) that the paper holds; a wall too long even for 1:50 g
 sheets. Nothing is drilled from them.
 """
 
-import re
-import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -31,6 +29,7 @@ from templates.elevations.elevationroom import (
     room_notes,
 )
 from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
+from templates.elevations.filenames import file_name
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.typeface import wrap
@@ -155,7 +154,7 @@ def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
             page, reduction = _draw(stretch, layout, paper, sheet, gaps)
             yield Drawn(
                 page=page, elevation=stretch, reduction=reduction,
-                name=_file_name(stretch, number, len(stretches), names),
+                name=file_name(stretch, number, len(stretches), names),
             )  # fmt: skip
 
 
@@ -382,16 +381,3 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
 def _write_notes(notes: Sequence[str]) -> Iterator[Mark]:
     for row, note in enumerate(reversed(notes)):
         yield Text(x=_EDGE + 1.0, y=_EDGE + TITLE + 0.6 + row * _NOTE, text=note, size=1.8)
-
-
-def _file_name(elevation: Elevation, number: int, count: int, names: dict[str, int]) -> str:
-    """Name a sheet's file after its wall, in plain small letters: `elevation-north`."""
-    words = elevation.wall if elevation.placed else "boxes"
-    folded = unicodedata.normalize("NFKD", words.casefold())
-    plain = re.sub(r"[^a-z0-9]+", "-", "".join(c for c in folded if not unicodedata.combining(c)))
-    name = f"elevation-{plain.strip('-') or 'wall'}"
-    if number == 1:
-        names[name] = names.get(name, 0) + 1
-    if names[name] > 1:
-        name = f"{name}-{names[name]}"
-    return name if count == 1 else f"{name}-sheet-{number}"

@@ -18,11 +18,13 @@ from templates.words.budgetwords import (
     SIGNS,
     TITLE,
     VERDICT_WORDS,
+    WORST_FIRST,
     chance_words,
     count_words,
     cure_words,
     gap_name,
     meaning_words,
+    open_words,
     unsaid_words,
 )
 
@@ -31,7 +33,6 @@ COLUMNS = (
     "wall", "front", "beside", "other", "axis", "nominal_mm", "least_mm", "open", "low_mm",
     "high_mm", "worst_mm", "verdict", "takes_most", "takes_mm", "adjust_mm", "cure",
 )  # fmt: skip
-WORST_FIRST = ("rubs", "unknown", "marginal", "holds")
 
 
 def gaps_text(found: GapBudgets, job: Job, chance: Chance | None) -> str:
@@ -47,7 +48,9 @@ def gaps_listing(found: GapBudgets, job: Job, chance: Chance | None) -> Listing:
         for budget in _worst_first(found.budgets)
         if budget.cure is not None
     )
-    stamped = [Words(text=text, stamp=True) for text in unsaid_words(found, job)]
+    stamped = [
+        Words(text=text, stamp=True) for text in (*unsaid_words(found, job), *open_words(found))
+    ]
     helps = [
         block
         for words, names in cures.items()

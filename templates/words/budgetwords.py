@@ -18,6 +18,7 @@ BESIDE_WORDS: dict[Beside, str] = {
 }  # fmt: skip
 SIGNS: dict[Verdict, str] = {"holds": "", "marginal": "?", "rubs": "X", "unknown": "-"}
 """Beside a verdict, so that it is seen without colour."""
+WORST_FIRST: tuple[Verdict, ...] = ("rubs", "unknown", "marginal", "holds")
 VERDICT_WORDS: dict[Verdict, str] = {
     "holds": "holds", "marginal": "marginal", "rubs": "rubs", "unknown": "not known",
 }  # fmt: skip
@@ -31,11 +32,23 @@ CAUSE_WORDS: dict[CauseName, str] = {
     "paint-film": "the film of paint",
     "seasons": "the wood in the damp season",
 }
+CAUSE_LETTERS: dict[CauseName, str] = {
+    "box-size": "B", "box-as-built": "B", "joint": "J", "front-size": "F",
+    "front-as-measured": "F", "out-of-square": "S", "paint-film": "P", "seasons": "W",
+}  # fmt: skip
+LETTERS = "B box, J joint, F front, S out of square, P paint, W wood or board in the damp season"
+"""On the chart, where a cause has no room for its name."""
 LEFT_OUT_WORDS: dict[LeftOut, str] = {
     "film": "the film of paint ([paint] method, sizes)",
     "air": "the seasons ([room] dampest)",
     "species": "the seasons ([wood] species)",
     "plywood": "the seasons (plywood: no figures)",
+}
+LEGEND: dict[Verdict, str] = {
+    "holds": "holds: even the least that it comes to is enough",
+    "marginal": "marginal: likely enough, but the least is not",
+    "rubs": "rubs: not even what is likeliest is enough",
+    "unknown": "not known: the hinge's leaflet says what it needs",
 }
 TITLE = "Gap budget"
 CUT_FIRST = (
@@ -78,6 +91,15 @@ def cure_words(cure: Cure, job: Job) -> str:
             )
 
 
+def drawing_words() -> Iterator[str]:
+    """Say what the figures of a drawing are."""
+    yield (
+        f"Beside each gap: its sign, and the least that it comes to in mm, {CONFIDENCE:.0%} sure, "
+        "in the dampest season; below 0 the two would overlap."
+    )
+    yield CUT_FIRST
+
+
 def count_words(budgets: Sequence[Budget]) -> str:
     """Say how many gaps hold and how many do not."""
     count = {verdict: sum(b.verdict == verdict for b in budgets) for verdict in VERDICT_WORDS}
@@ -106,8 +128,8 @@ def chance_words(chance: Chance) -> Iterator[str]:
     """Say how likely it is that all gaps stay open, and how that falls with the reveal."""
     yield (
         f"All {chance.gaps} gaps, counters apart, stay open in {percent(chance.planned)} of "
-        f"{chance.trials:,} kitchens drawn at random within these limits (seed {chance.seed}): so "
-        "likely no front has to be planed."
+        f"{chance.trials:,} kitchens drawn at random within these limits (seed {chance.seed}): "
+        "this is how likely it is that no front has to be planed."
     )
     curve = ", ".join(f"{at:g}: {percent(share)}" for at, share in chance.curve[::2])
     yield f"With this gap between fronts, mm, and half of it at their ends: {curve}."
@@ -146,6 +168,10 @@ def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
             f"The wood comes to {' and '.join(f'{each:.1f}' for each in found.outside)} % of "
             f"moisture; its figures hold from {VALID[0]:g} to {VALID[1]:g} %: that is rough."
         )
+
+
+def open_words(found: GapBudgets) -> Iterator[str]:
+    """Say which gaps are judged by a number that nobody has looked up, and which not at all."""
     if any(budget.least.open for budget in found.budgets):
         yield (
             "* A least gap that rests on a hinge's least reveal that nobody has looked up: write "

@@ -3,6 +3,9 @@
 import csv
 import json
 from pathlib import Path
+from xml.etree import ElementTree
+
+import pdfplumber
 
 from tests.cli.conftest import SMALL, Run
 
@@ -92,3 +95,34 @@ def test_delivered_fronts_replace_their_tolerance(run: Run, demo_job: Path, tmp_
         return float(gap["high_mm"] - gap["low_mm"])
 
     assert spread("--delivered", str(listed)) < spread()
+
+
+def test_drawn_on_paper_and_one_by_one(run: Run, demo_job: Path, tmp_path: Path) -> None:
+    """A page a wall, and one of the worst; the same as drawings."""
+    assert run("gaps", demo_job, "--format", "pdf", "-o", str(tmp_path / "g.pdf")).exit_code == 0
+    with pdfplumber.open(tmp_path / "g.pdf") as pdf:
+        said = [page.extract_text() for page in pdf.pages]
+    assert ["NORTH WALL: GAPS" in said[0], "SOUTH WALL: GAPS" in said[1]] == [True, True]
+    assert "THE WORST GAPS" in said[2]
+    result = run("gaps", demo_job, "--format", "svg", "-o", str(tmp_path / "drawn"))
+    assert result.exit_code == 0, result.output
+    drawn = sorted(path.name for path in (tmp_path / "drawn").iterdir())
+    assert drawn == ["gaps-north.svg", "gaps-south.svg", "gaps-worst.svg"]
+    for name in drawn:
+        assert ElementTree.parse(tmp_path / "drawn" / name).getroot().tag.endswith("svg")
+
+
+def test_a_job_without_gaps_draws_nothing(run: Run, small: Path) -> None:
+    """An open shelf has no front."""
+    text = SMALL[: SMALL.index("  [[box.front]]")].replace('"base"', '"open"')
+    small.write_text(text, encoding="utf-8")
+    result = run("gaps", small, "--format", "pdf")
+    assert result.exit_code == 1
+    assert "Nothing to draw" in result.stderr
+    assert not (small.parent / "gaps.pdf").exists()
+    assert run("gaps", small).stdout.startswith("No gaps.")
+
+
+def test_paper_is_for_drawings(run: Run, small: Path) -> None:
+    """A list for the terminal is on none."""
+    assert run("gaps", small, "--paper", "a4").exit_code == 2
