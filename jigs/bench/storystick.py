@@ -19,7 +19,9 @@ from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import Fitting, FittingKind, Hand
 
-_Height = tuple[float, FittingKind, str, tuple[str, Hand]]
+StickKind = FittingKind | Literal["fixed-shelf"]
+"""What is struck from a stick: lines of holes, and the upper faces of fixed shelves."""
+_Height = tuple[float, StickKind, str, tuple[str, Hand]]
 """A hole's height, mm; what it is, the part it serves, and the face it is in: board and hand."""
 SAME = 0.05
 """Heights nearer than this are one line: half of what is printed; mm."""
@@ -27,12 +29,13 @@ SAME = 0.05
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StickLine:
-    """A height at which holes stand: above the boards' bottom end, mm; what they are, the parts
-    they serve (none for shelf pins) and the boards they are in. `only`: the faces that alone have
-    it, as short names (`("B4 L+R", "B3 L")`); none where every face of the stick has it."""
+    """A height at which holes stand, or a fixed shelf's upper face: above the boards' bottom end,
+    mm; what they are, the parts they serve (none for shelf pins) and the boards they are in.
+    `only`: the faces that alone have it, as short names (`("B4 L+R", "B3 L")`); none where every
+    face of the stick has it."""
 
     y: float
-    kind: FittingKind
+    kind: StickKind
     serves: tuple[str, ...]
     boards: tuple[str, ...]
     only: tuple[str, ...] = ()
@@ -76,10 +79,11 @@ def round_key(height: float) -> float:
 
 
 def find_sticks(layout: Layout, boards: Collection[str] | None = None) -> tuple[Stick, ...]:
-    """Give a stick for each family of sides with holes, the longest first; `boards` None: all."""
+    """Give a stick for each family of sides with holes or fixed shelves, the longest first;
+    `boards` None: all."""
     families: dict[tuple[float, float, bool], list[Side]] = {}
     for side in layout.sides:
-        if side.holes and (boards is None or side.board in boards):
+        if (side.holes or side.shelves) and (boards is None or side.board in boards):
             key = (round_key(side.height), round_key(side.bottom), bool(side.partition))
             families.setdefault(key, []).append(side)
     order = sorted(families, key=lambda key: (-key[0], key[1:]))
@@ -94,6 +98,7 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
                 (hole.y, fitting.kind, fitting.part or "", (side.board, side.side))
                 for hole in fitting.holes
             ]
+        heights += [(y, "fixed-shelf", "", (side.board, side.side)) for y in side.shelves]
     spacers = {
         (spacer.box, spacer.part): spacer
         for side in sides
@@ -123,7 +128,8 @@ def _stick(layout: Layout, sides: list[Side]) -> Stick:
 def _lines(heights: list[_Height], sides: Sequence[Side]) -> tuple[StickLine, ...]:
     """Join what stands at one height and is of one kind."""
     rows: list[list[_Height]] = []
-    for kind in by_rank(entry[1] for entry in heights):
+    kinds = by_rank(kind for _, kind, _, _ in heights if kind != "fixed-shelf")
+    for kind in (*kinds, "fixed-shelf"):
         last: list[_Height] = []
         for entry in sorted(entry for entry in heights if entry[1] == kind):
             if last and entry[0] - last[0][0] <= SAME:

@@ -225,6 +225,8 @@ class Side:
     legs: float = 0.0
     """How far the bottom panel's underside stands above a side's end, where the sides run to the
     floor; mm."""
+    shelves: tuple[float, ...] = ()
+    """The upper faces of the fixed shelves that meet it, above its bottom end, from below; mm."""
     missing: tuple[str, ...] = ()
     """The held fronts and rollouts whose holes are left out of it."""
     trial_of: tuple[str, ...] = ()

@@ -32,6 +32,7 @@ from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.build import Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import format_mm
 
 FULL_TOP = ("wall", "tall", "open")
 
@@ -137,7 +138,9 @@ class Across:
                 x=left, y=low, z=start,
                 dx=right - left, dy=high - low, dz=self.whole.inside_depth - start,
             )  # fmt: skip
-            pieces.append(self.piece(f"FIXED-{number}", "fixed-shelf", block, banded=True))
+            piece = self.piece(f"FIXED-{number}", "fixed-shelf", block, banded=True)
+            up = f"upper face {format_mm(high)} above the sides' bottom end"
+            pieces.append(replace(piece, note=up))
         return pieces
 
 

@@ -191,7 +191,8 @@ def finish_sides(job: Job, plan: BoxPlan, held: Held) -> tuple[Side, ...]:
     sides: list[Side] = []
     for face in plan.faces:
         fittings, _ = bore_through(face, held.work)
-        side = _finish(job, plan.columns.carcasses[0], face, fittings, held.missing[face.key])
+        carcass = plan.columns.carcasses[face.column - 1]
+        side = _finish(job, carcass, face, fittings, held.missing[face.key])
         other = next(
             (o for o in plan.faces if o.column == face.column and o.hand != face.hand), None
         )
@@ -246,6 +247,13 @@ def _finish(
         partition=face.partition,
         code="",
         fittings=renumber(face.lowered(fittings)),
+        shelves=tuple(
+            sorted(
+                high - face.base
+                for _, high in carcass.shelves
+                if 0.0 < high - face.base < face.height
+            )
+        ),
         missing=missing,
         assumed=list_assumed(
             job,

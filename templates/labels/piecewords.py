@@ -141,7 +141,14 @@ def _details(piece: Piece) -> list[Wording]:
         up = format_mm(piece.blocks[0].y + piece.blocks[0].dy)
         lines.append(
             Wording(
-                ways=(f"UPPER FACE {up} UP IN THE BOX", f"UPPER FACE {up} UP"), worth=4, figure=True
+                ways=(
+                    f"UPPER FACE {up} FROM SIDES' BOTTOM END",
+                    f"UPPER FACE {up} FROM BOTTOM END",
+                    f"TOP {up} FROM BOTTOM END",
+                    f"TOP {up} FROM\nBOTTOM END",
+                ),
+                worth=8,
+                figure=True,
             )
         )
     if piece.cutouts:

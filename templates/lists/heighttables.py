@@ -23,6 +23,7 @@ from templates.lists.listing import (
     shown,
     sizes_shown,
 )
+from templates.words.boardfacts import shelf_facts
 from templates.words.heightwords import (
     HOW,
     LETTERS,
@@ -91,6 +92,8 @@ def _row(table: BoxTable, line: HeightLine) -> Row:
 
 def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
     sides = [side for side in layout.sides if (side.box, side.column) == (table.box, table.column)]
+    for text in shelf_facts(*sides):
+        yield Words(text=text, stamp=True)
     for text in (*sums_of_board(table), *across_words(sides)):
         yield Words(text=text)
     for text in (*open_lines(sides), *held_lines(table, layout.job.shown)):

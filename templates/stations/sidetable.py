@@ -25,7 +25,7 @@ from templates.stations.stationrows import (
     stretches_width,
 )
 from templates.stations.stationview import Shop
-from templates.words.boardfacts import plate_facts
+from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
 from templates.words.rowwords import NEXT, cross_words, open_names
 from templates.words.sidewords import (
@@ -216,12 +216,19 @@ def _sides(shop: Shop, table: BoxTable) -> list[Side]:
     return [side for side in shop.layout.sides if (side.board, side.column, side.side) in faces]
 
 
+def _both(shop: Shop, table: BoxTable) -> list[Side]:
+    """Give both boards of a table's column, also where nothing is bored in one."""
+    column = (table.box, table.column)
+    return [side for side in shop.layout.sides if (side.box, side.column) == column]
+
+
 def _rows(station: Station, part: BenchPart) -> list[Row]:
     return [row for row in station.rows if row.part == part]
 
 
 def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkBlock:
-    """The sums that close, punch to punch, what is open, held, or to be known of the boards."""
+    """The sums that close, punch to punch, what is open, to be known of the boards, or held, and
+    where fixed shelves stand."""
     rows = [row for part in (table.left, table.right) if part for row in _rows(station, part)]
     numbers = tuple(dict.fromkeys(number for row in rows for number in row.open))
     notes = [
@@ -234,7 +241,9 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
     held = held_lines(table, shop.layout.job.shown)
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = 0.0
-    for text, bold in (*((n, False) for n in notes), *((h, True) for h in held)):
+    shelves = shelf_facts(*_both(shop, table))
+    loud = ((text, True) for text in (*shelves, *held))
+    for text, bold in (*((text, False) for text in notes), *loud):
         for line in wrap(text, 2.5, bold, width - 2.0):
             y -= PITCH
             marks.append(Text(x=2.0, y=y - 0.2, text=line, bold=bold))

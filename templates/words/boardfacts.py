@@ -8,7 +8,7 @@ from jigs.box.boxparts import parts_of_box
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG
-from jigs.ground.lengths import format_mm
+from jigs.ground.lengths import format_inches, format_mm
 from templates.words.sentence import Sentence
 
 
@@ -43,7 +43,7 @@ def incomplete(side: Side) -> tuple[Sentence, ...]:
 
 def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
     """Give what holds for the work on the inside of a side or on a face of a partition."""
-    plates, facts = plate_facts(layout, side), list[str]()
+    plates, facts = plate_facts(layout, side), list(shelf_facts(side))
     fronts = parts_of_box(layout, side.box).fronts
     lifts = {front.id for front in fronts if front.kind == "lift"}
     if any(fitting.part in lifts for fitting in side.fittings):
@@ -68,6 +68,20 @@ def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:
             f"side is {format_mm(side.depth - side.band)} deep until then."
         )
     return (*plates, *(Sentence(fact) for fact in facts))
+
+
+def shelf_facts(*sides: Side) -> Iterator[str]:
+    """Say how high the fixed shelves of a column stand, for a line of their own across its boards,
+    those without any hole too: counted from where all heights of a board count."""
+    told: dict[str, dict[str, None]] = {}
+    for side in sides:
+        above = side.bottom if side.assembled else 0.0
+        for high in side.shelves:
+            up = f"{format_mm(high - above)} ({format_inches(high - above)} in)"
+            told.setdefault(up, {})[side.side.upper()] = None
+    for up, hands in told.items():
+        where = "on both boards" if len(hands) > 1 else f"on the {', '.join(hands)} board"
+        yield f"FIXED SHELF: strike its UPPER FACE too, {where} {up} up."
 
 
 def plate_facts(layout: Layout, *sides: Side) -> Iterator[Sentence]:

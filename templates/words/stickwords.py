@@ -5,6 +5,8 @@ from jigs.bench.storystick import Stick, StickLine
 from templates.words.fittingwords import words_of
 from templates.words.openwords import open_line
 
+SHELF = "fixed shelf, upper face"
+
 
 def striking(stick: Stick) -> str:
     """Say on which boards the lines are struck."""
@@ -48,11 +50,15 @@ def cautions(stick: Stick) -> list[str]:
 
 def line_ways(line: StickLine) -> tuple[str, ...]:
     """Say what a line is: with the parts it serves, with their number, and alone."""
-    kind, count = words_of(line.kind).stick, len(line.serves)
+    kind, count = _kind_words(line), len(line.serves)
     counted = (f"{kind} of {count}: list",) if count > 1 else ()
     return (line_words(line), *counted, kind)
 
 
 def line_words(line: StickLine) -> str:
     parts = ", ".join(line.serves)
-    return f"{words_of(line.kind).stick} {parts}".strip()
+    return f"{_kind_words(line)} {parts}".strip()
+
+
+def _kind_words(line: StickLine) -> str:
+    return SHELF if line.kind == "fixed-shelf" else words_of(line.kind).stick
