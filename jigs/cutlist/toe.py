@@ -6,6 +6,10 @@ longer than a sheet is parted at a joint between two boxes. An appliance that st
 ends a run. Where the floor is not level, a platform is as high as its highest point leaves: it is
 set there first, and shimmed up elsewhere. All common practice, no source.
 
+Its front runs on under the filler beside its end box: to the wall, or at an inside corner to the
+front of the other run's platform, which is set back as far behind that run's boxes: filler and 75.
+A blind box goes on into its corner by itself. Derived.
+
 >>> [round(place, 1) for place in sleeper_places(1500.0, 18.0, 600.0)]
 [0.0, 494.0, 988.0, 1482.0]
 """
@@ -19,9 +23,10 @@ from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.totals import SHEETS
 from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, place_job
-from jigs.ground.geometry import SLACK
+from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
+from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
+from jigs.ground.lengths import format_mm
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:
@@ -44,12 +49,17 @@ def stands(box: BoxSpec) -> bool:
 def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a platform, wall by wall, each run from left to right."""
     places = place_job(job)
+    beyond = _beyond(job)
     walls = grouped((box.wall, box) for box in job.boxes if stands(box))
     runs: list[list[BoxSpec]] = []
     for boxes in walls.values():
         last: BoxSpec | None = None
         for box in sorted(boxes, key=lambda box: places[box.id]):
-            if last is not None and _joined(last, box, places) and _fits(job, runs[-1], box):
+            if (
+                last is not None
+                and _joined(last, box, places)
+                and _fits(job, (*runs[-1], box), beyond)
+            ):
                 runs[-1].append(box)
             else:
                 runs.append([box])
@@ -65,16 +75,33 @@ def _joined(left: BoxSpec, right: BoxSpec, places: Mapping[str, float]) -> bool:
     )
 
 
-def _fits(job: Job, run: Sequence[BoxSpec], box: BoxSpec) -> bool:
+def _fits(job: Job, run: Sequence[BoxSpec], beyond: Mapping[tuple[str, Hand], float]) -> bool:
     long, _ = SHEETS[job.units]
-    return sum(each.width for each in (*run, box)) <= long + SLACK
+    ends = beyond.get((run[0].id, "left"), 0.0) + beyond.get((run[-1].id, "right"), 0.0)
+    return sum(box.width for box in run) + ends <= long + SLACK
+
+
+def _beyond(job: Job) -> dict[tuple[str, Hand], float]:
+    """Give how far a platform's front runs on beyond a box at an end of its wall; mm. Beside an end
+    panel, which goes down to the floor, it ends."""
+    return {
+        (box.id, hand): end.filler + (job.build.toe_back if end.stands == "corner" else 0.0)
+        for wall in job.walls
+        for hand in HANDS
+        for end in [wall.end(hand)]
+        if end.filler
+        for box in boxes_at_end(job, wall.name, hand)
+        if stands(box)
+        and box.panels.at(hand) is None
+        and not (box.blind is not None and box.blind.hand == hand)
+    }
 
 
 def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     """Give the pieces of all toe platforms; `tags`: the walls' short names."""
     made: list[Piece] = []
     numbers: dict[str, int] = {}
-    places = place_job(job)
+    places, beyond = place_job(job), _beyond(job)
     floors = {wall.name: wall.floor_high for wall in job.walls}
     for run in find_runs(job):
         wall = run[0].wall
@@ -88,6 +115,8 @@ def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             length=length, height=height, depth=run[0].depth - job.build.toe_back,
             under=tuple(box.id for box in run), shimmed=floors.get(wall, 0.0) > SLACK,
             start=places[run[0].id], foot=floors.get(wall, 0.0),
+            left=beyond.get((run[0].id, "left"), 0.0),
+            right=beyond.get((run[-1].id, "right"), 0.0),
         )  # fmt: skip
     return made
 
@@ -95,14 +124,19 @@ def toe_pieces(job: Job, tags: Mapping[str, str]) -> list[Piece]:
 def platform(
     job: Job, name: str, wall: str, *, length: float, height: float, depth: float,
     under: tuple[str, ...], shimmed: bool = False, start: float = 0.0, foot: float = 0.0,
+    left: float = 0.0, right: float = 0.0,
 ) -> list[Piece]:  # fmt: skip
     """Give the pieces of one platform; mm. `shimmed`: the floor under it is not level. `start`:
-    its left end along the wall; `foot`: the floor's high point."""
+    its left end along the wall; `foot`: the floor's high point. `left`, `right`: how far its front
+    runs on beyond its ends."""
     thick = job.material.side
     sleepers = sleeper_places(length, thick, job.build.sleepers)
     fore = job.build.toe_back
     between = depth - 2 * thick
     note = f"under {', '.join(under)}"
+    for more, hand in ((left, "left"), (right, "right")):
+        if more:
+            note += f"; {format_mm(more)} of it runs on under the filler at the {hand}"
     if shimmed:
         note += "; set it at the floor's high point first, shim it up elsewhere"
 
@@ -128,7 +162,10 @@ def platform(
 
     standing = [block(place, thick, thick, between) for place in sleepers]
     return [
-        piece("FRONT", "toe-front", length, block(0.0, 0.0, length, thick)),
+        piece(
+            "FRONT", "toe-front", left + length + right,
+            block(-left, 0.0, left + length + right, thick),
+        ),
         piece("BACK", "toe-back", length, block(0.0, depth - thick, length, thick)),
         piece("SLEEPER", "sleeper", between, *standing),
-    ]
+    ]  # fmt: skip

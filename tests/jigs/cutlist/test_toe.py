@@ -7,9 +7,12 @@ import pytest
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.cutlist.toe import find_runs, sleeper_places
+from jigs.cutlist.toe import find_runs, sleeper_places, toe_pieces
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.stated import NOTED
+from jigs.given.stated import NOTED, BlindEnd, EndPanels
+from jigs.given.walls import place_job
+from jigs.given.wallspec import WallEnd, WallSpec
+from jigs.ground.geometry import HANDS, Hand
 from tests.jigs.sample import box, job, lay
 
 PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=NOTED)
@@ -62,6 +65,44 @@ def test_a_run_longer_than_a_sheet_is_parted_between_boxes() -> None:
     """Six boxes of 457.2 are 2743.2; five are 2286, less than 8 ft (2438.4)."""
     runs = _runs(*(box(name=f"B{k}") for k in range(1, 7)))
     assert [len(run) for run in runs] == [5, 1]
+
+
+@pytest.mark.parametrize(
+    ("end", "more"),
+    [
+        (WallEnd(stands="wall", filler=60.0), 60.0),
+        (WallEnd(stands="corner", filler=60.0), 60.0 + 75.0),
+        (WallEnd(stands="corner"), 0.0),
+        (WallEnd(stands="open"), 0.0),
+    ],
+)
+@pytest.mark.parametrize("hand", HANDS)
+def test_its_front_runs_on_under_a_filler(hand: Hand, end: WallEnd, more: float) -> None:
+    """To the wall, or to the other platform's front, 75 behind the line of that run's boxes
+    (derived); not beside an end panel, nor beside a blind end. Nothing else grows."""
+    wall = WallSpec(name="north", left=end) if hand == "left" else WallSpec(name="north", right=end)
+    first, last = box(), box(name="B2")
+    panel, blind = EndPanels(left="flush", right="flush"), BlindEnd(hand=hand, reach=250.0)
+    for change, extra in (({}, more), ({"panels": panel}, 0.0), ({"blind": blind}, 0.0)):
+        boxes = [replace(each, **change) for each in (first, last)]
+        if "panels" in change:  # between the two boxes there is none
+            boxes = [replace(first, panels=EndPanels(left="flush")),
+                     replace(last, panels=EndPanels(right="flush"))]  # fmt: skip
+        made = replace(job(*boxes), walls=(wall,))
+        front, back, _ = toe_pieces(made, {"north": "NORTH"})
+        assert front.length == pytest.approx(2 * 457.2 + extra)
+        assert back.length == pytest.approx(2 * 457.2)
+        begins = place_job(made)["B1"] - (extra if hand == "left" else 0.0)
+        assert (front.on_wall[0].x, front.on_wall[0].dx) == pytest.approx((begins, front.length))
+        assert ("under the filler" in front.note) is (extra > 0)
+
+
+def test_a_run_with_what_is_under_its_filler_is_no_longer_than_a_sheet() -> None:
+    """Five boxes of 457.2 and 152.4 are 2438.4, an eighth of an inch more is too long."""
+    for filler, parts in ((152.4, 1), (155.6, 2)):
+        wall = WallSpec(name="north", left=WallEnd(stands="wall", filler=filler))
+        made = replace(job(*(box(name=f"B{k}") for k in range(1, 6))), walls=(wall,))
+        assert len(find_runs(made)) == parts
 
 
 @pytest.mark.parametrize("length", [381.0, 618.0, 619.0, 1500.0, 2438.4])
