@@ -37,7 +37,8 @@ def test_it_stands_on_both_boards_wherever_these_are_set_out(assembled: bool) ->
         assert f"UPPER FACE too, on the {side.side.upper()} board {up}" in facts
     (stick,) = find_sticks(layout)
     (line,) = (line for line in stick.lines if line.kind == "fixed-shelf")
-    assert (line.y, line.boards) == (pytest.approx(AT), ("B1-SIDE-L", "B1-SIDE-R"))
+    assert line.y == pytest.approx(AT)
+    assert line.boards == ("B1-SIDE-L", "B1-SIDE-R")
 
 
 def test_its_piece_and_its_label_say_from_where() -> None:
