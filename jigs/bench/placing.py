@@ -13,9 +13,9 @@ from typing import cast
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.marking import Marks
-from jigs.bench.station import OPPOSITE, CardEdge, Closing, Corner, How, Place, Start, Work
+from jigs.bench.station import CardEdge, Closing, Corner, How, Place, Start, Work
 from jigs.bench.storystick import Spacer
-from jigs.ground.geometry import SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
+from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
 
 FOLD_REACH = 160.0
 """How far the nearest hole may lie from an edge that its card is folded over; mm (our choice)."""

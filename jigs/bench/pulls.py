@@ -25,9 +25,8 @@ from jigs.bench.placing import (
     set_out_from,
     settle,
 )
-from jigs.bench.station import OPPOSITE
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import SLACK, FaceEdge, Fitting, Hole
+from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hole
 
 ENOUGH_CORNERS = 2
 """So many fronts with a pull at one distance have a card for the corner, which says besides which

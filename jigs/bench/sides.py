@@ -22,10 +22,10 @@ from jigs.bench.placing import (
     on_edge,
     on_line,
 )
-from jigs.bench.station import OPPOSITE, Closing
+from jigs.bench.station import Closing
 from jigs.bench.storystick import spacer_of
 from jigs.box.parts import Layout, Side
-from jigs.ground.geometry import SLACK, FaceEdge, Fitting, Hole, Purpose
+from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hole, Purpose
 from jigs.ground.grid import PITCH
 
 CROSSES = 3

@@ -36,10 +36,6 @@ Work = Literal[
 ]  # fmt: skip
 """What a station does, in the order of the work."""
 
-OPPOSITE: dict[FaceEdge, FaceEdge] = {
-    "left": "right", "right": "left", "bottom": "top", "top": "bottom",
-}  # fmt: skip
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bit:

@@ -14,19 +14,17 @@ from typing import Literal
 from jigs.box.leastgap import stands_under_counter
 from jigs.box.parts import Front, Layout
 from jigs.given.wallspec import WallSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.gapsmade import BESIDE
 from jigs.room.seen import SAME, Seen, SeenFront, SeenStrip, taken_by
 
-Axis = Literal["x", "y"]
-Edge = Literal["left", "right", "bottom", "top"]
-Beside = Literal[
+NextTo = Literal[
     "front", "box", "panel", "filler", "wall", "casing", "appliance", "board", "counter"
 ]
-AXES: dict[Axis, tuple[Edge, Edge]] = {"x": ("right", "left"), "y": ("top", "bottom")}
+AXES: dict[Axis, tuple[FaceEdge, FaceEdge]] = {"x": ("right", "left"), "y": ("top", "bottom")}
 """Along each axis, the edges of what is before a gap and of what is behind it."""
-EDGES: dict[Edge, Axis] = {"left": "x", "right": "x", "bottom": "y", "top": "y"}
+EDGES: dict[FaceEdge, Axis] = {"left": "x", "right": "x", "bottom": "y", "top": "y"}
 OVERLAP = 5.0
 """Two fronts that reach into each other by up to this still have a gap, below 0; mm."""
 LEVEL = 20.0
@@ -41,9 +39,9 @@ class Meeting:
 
     one: Front
     """The front; of two the left or the lower one."""
-    edge: Edge
+    edge: FaceEdge
     """Its edge at the gap."""
-    beside: Beside
+    beside: NextTo
     """What is on the other side."""
     other: Front | None = None
     """The other front, if it is one."""
@@ -65,15 +63,12 @@ class Meeting:
         return EDGES[self.edge]
 
     @property
-    def facing(self) -> Edge:
+    def facing(self) -> FaceEdge:
         """The edge of the other front at the gap."""
-        opposite: dict[Edge, Edge] = {
-            "left": "right", "right": "left", "bottom": "top", "top": "bottom",
-        }  # fmt: skip
-        return opposite[self.edge]
+        return OPPOSITE[self.edge]
 
     @property
-    def sides(self) -> tuple[tuple[Front, Edge], ...]:
+    def sides(self) -> tuple[tuple[Front, FaceEdge], ...]:
         """The fronts at the gap, each with its edge there."""
         own = ((self.one, self.edge),)
         return own if self.other is None else (*own, (self.other, self.facing))
@@ -98,7 +93,7 @@ class _Thing:
     bottom: float
     right: float
     top: float
-    beside: Beside
+    beside: NextTo
     face: float
     front: Front | None = None
     name: str = ""
@@ -248,7 +243,7 @@ def _boards(seen: Seen, wall: str) -> Iterator[Meeting]:
     inset = [each for each in seen.fronts if each.front.place.overlay == "inset"]
     for each in inset:
         front = each.front
-        gaps: dict[Edge, float] = {
+        gaps: dict[FaceEdge, float] = {
             "left": front.gaps.left, "right": front.gaps.right,
             "bottom": front.gaps.bottom, "top": front.gaps.top,
         }  # fmt: skip

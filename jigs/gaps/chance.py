@@ -11,7 +11,7 @@ is planed, so those gaps do not count here.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jigs.gaps.beside import Beside
+from jigs.gaps.beside import NextTo
 from jigs.gaps.budget import Budget
 
 TRIALS = 100_000
@@ -22,7 +22,7 @@ BLOCK = 16
 """Gaps that are reckoned at a time."""
 REVEALS = tuple(4.0 - step / 4 for step in range(13))
 """The gaps between fronts for which the chance is told, 4 to 1; mm."""
-SHARES: dict[Beside, float] = {
+SHARES: dict[NextTo, float] = {
     "front": 1.0, "box": 0.5, "panel": 0.5, "filler": 0.5, "appliance": 0.5,
 }  # fmt: skip
 """How much a gap shrinks with the gap between two fronts: at one edge it is half of that."""

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 
 from jigs.box.leastgap import LEAST_DRAWER, UNDER_COUNTER, least_at_free_edge
 from jigs.box.parts import Front
-from jigs.gaps.beside import EDGES, Edge, Meeting
+from jigs.gaps.beside import EDGES, Meeting
+from jigs.ground.geometry import FaceEdge
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,11 +51,11 @@ def least_hinged_elsewhere(gap: Meeting) -> float | None:
     return max(min(known), *free) if len(known) == len(needs) else None
 
 
-def _is_hinge_edge(front: Front, edge: Edge) -> bool:
+def _is_hinge_edge(front: Front, edge: FaceEdge) -> bool:
     return front.kind == "door" and front.hinged == edge and front.place.overlay != "inset"
 
 
-def _need(front: Front, edge: Edge) -> Least:
+def _need(front: Front, edge: FaceEdge) -> Least:
     """Give what a front needs at one of its edges."""
     if front.kind == "false-front":
         return Least(width=0.0)

@@ -14,7 +14,7 @@ from jigs.box.columns import place_columns
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
-from jigs.gaps.beside import EDGES, Axis, Edge, Meeting, find_gaps
+from jigs.gaps.beside import EDGES, Meeting, find_gaps
 from jigs.gaps.budget import Budget, Cause, verdict_of, weigh
 from jigs.gaps.cures import with_cure
 from jigs.gaps.film import film_of
@@ -23,6 +23,7 @@ from jigs.gaps.wood import BOARD_MOVES, change_of, coefficient, is_valid, moistu
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
+from jigs.ground.geometry import Axis, FaceEdge
 
 ADJUSTS = 2.0
 """How far the side screws of its hinges move a door either way; mm (from memory)."""
@@ -161,7 +162,7 @@ class Reckoner:
         if off or taper:
             yield Cause("box-as-built", source, off, taper)
 
-    def _front(self, front: Front, edge: Edge) -> Iterator[Cause]:
+    def _front(self, front: Front, edge: FaceEdge) -> Iterator[Cause]:
         """Give what a front does to the gap at one of its edges."""
         axis, taped = EDGES[edge], self.taped.get(front.id, Taped())
         across = _in_hand(taped, front, axis)
@@ -181,7 +182,7 @@ class Reckoner:
             yield Cause("paint-film", f"film {front.id}", -(low + high) / 2, -(high - low) / 2)
         yield from self._season(front, edge)
 
-    def _season(self, front: Front, edge: Edge) -> Iterator[Cause]:
+    def _season(self, front: Front, edge: FaceEdge) -> Iterator[Cause]:
         """Give by how much a front grows at an edge till the dampest season."""
         if self.rise is None:
             return
@@ -201,7 +202,7 @@ class Reckoner:
         half = (most - least) / 2 * share
         yield Cause("seasons", f"season {front.id}", -(least + most) / 2 * share, -half)
 
-    def _share(self, front: Front, edge: Edge, moving: float) -> float:
+    def _share(self, front: Front, edge: FaceEdge, moving: float) -> float:
         """Give the part of a front's growth that comes out at one of its edges: a door is held at
         its cups, so that nearly all goes to its free edge; other fronts about their middle."""
         if front.kind != "door" or front.hinged is None or EDGES[edge] == "y" or moving <= 0:

@@ -42,11 +42,6 @@ def _table() -> Mapping[str, Moves]:
     return {name: Moves(**row) for name, row in tomllib.loads(text).items()}
 
 
-def list_species() -> tuple[str, ...]:
-    """Name the woods of the table."""
-    return tuple(_table())
-
-
 def coefficient(species: Species, sawn: Sawn) -> float:
     """Give how much a board moves across its width for each % of moisture, a part of it."""
     found = _table()[species]

@@ -27,6 +27,10 @@ Face = Literal["front", "back", "inside", "box-front", "box-back"]
 """The face a hole is drilled from."""
 FaceEdge = Literal["left", "right", "bottom", "top"]
 """An edge of a face as seen by the driller."""
+OPPOSITE: dict[FaceEdge, FaceEdge] = {
+    "left": "right", "right": "left", "bottom": "top", "top": "bottom",
+}  # fmt: skip
+"""The edge on the other side."""
 Axis = Literal["x", "y"]
 """Of a face as seen: x to the right, y up."""
 

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.station import OPPOSITE, Station, StationCard
+from jigs.bench.station import Station, StationCard
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import Face, FaceEdge, Hand
+from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hand
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,

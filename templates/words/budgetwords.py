@@ -3,7 +3,7 @@ was assumed and what left out."""
 
 from collections.abc import Iterator, Sequence
 
-from jigs.gaps.beside import Beside, Meeting
+from jigs.gaps.beside import Meeting, NextTo
 from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, Verdict
 from jigs.gaps.chance import Chance
 from jigs.gaps.reckoning import GapBudgets, LeftOut
@@ -12,7 +12,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from templates.words.textlines import counted
 
-BESIDE_WORDS: dict[Beside, str] = {
+BESIDE_WORDS: dict[NextTo, str] = {
     "front": "", "box": "box", "panel": "end panel", "filler": "filler", "wall": "wall",
     "casing": "casing", "appliance": "appliance", "board": "its own box", "counter": "counter",
 }  # fmt: skip

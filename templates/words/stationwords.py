@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
-from jigs.bench.station import OPPOSITE, Bit, Place, Start, Station, StationCard, Work
-from jigs.ground.geometry import Face, FaceEdge, Hole, Purpose
+from jigs.bench.station import Bit, Place, Start, Station, StationCard, Work
+from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hole, Purpose
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import (

@@ -1,10 +1,12 @@
 """Moisture and movement of wood, against the Wood Handbook (FPL-GTR-190, 2010)."""
 
+import tomllib
+from importlib.resources import files
 from typing import get_args
 
 import pytest
 
-from jigs.gaps.wood import change_of, coefficient, is_valid, list_species, moisture_in
+from jigs.gaps.wood import change_of, coefficient, is_valid, moisture_in
 from jigs.given.gapspec import Species
 
 HUMIDITY = (20, 30, 40, 50, 60, 70, 80)
@@ -88,4 +90,5 @@ def test_it_holds_from_6_to_14_percent() -> None:
 
 def test_every_wood_that_a_job_may_name_is_in_the_table() -> None:
     """The words of the job file and the table are the same."""
-    assert list_species() == get_args(Species)
+    text = files("jigs.gaps").joinpath("species.toml").read_text(encoding="utf-8")
+    assert tuple(tomllib.loads(text)) == get_args(Species)
