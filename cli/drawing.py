@@ -10,7 +10,7 @@ import click
 
 from cli.jobs import on_terminal
 from cli.output import make_folder, write_text
-from cli.selection import narrow
+from cli.selection import boxes_with, narrow
 from cli.terminal import tell
 
 if TYPE_CHECKING:
@@ -163,10 +163,7 @@ def draw_walls(
     if only is None:
         return list(drawn), layout
     chosen = narrow(layout, only)
-    boxes = {front.box for front in chosen.fronts} | {side.box for side in chosen.sides}
-    boxes |= {box.id for box in layout.boxes if box.id in only} | {
-        box.id for box in layout.boxes if box.wall.upper() in only
-    }
+    boxes = boxes_with(layout, chosen, only)
     sheets = [sheet for sheet in drawn if boxes & sheet.boxes]
     return sheets, narrow(layout, frozenset().union(*(sheet.boxes for sheet in sheets)))
 

@@ -26,6 +26,7 @@ COMMANDS: tuple[str, ...] = (
     "elevations",
     "gaps",
     "order",
+    "hang",
     "book",
     "pack",
     "serve",

@@ -88,6 +88,14 @@ def narrow(layout: "Layout", only: Collection[str] | None) -> "Layout":
     )
 
 
+def boxes_with(layout: "Layout", chosen: "Layout", only: Collection[str]) -> frozenset[str]:
+    """Give the boxes that were chosen, or of which a part was; `chosen`: the narrowed layout."""
+    boxes = {front.box for front in chosen.fronts} | {side.box for side in chosen.sides}
+    return frozenset(
+        boxes | {box.id for box in layout.boxes if {box.id, box.wall.upper()} & set(only)}
+    )
+
+
 def nothing_drawn(chosen: "Layout") -> str:
     """Say why none of the chosen parts has a sheet; `chosen` is the narrowed layout."""
     held = [part.id for part in chosen.units if part.withheld]

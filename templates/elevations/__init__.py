@@ -2,5 +2,6 @@
 
 `elevation` chooses scale and places of what `jigs.room.elevation` saw, `elevationbox` draws boxes
 and finds room for words, `chains` the dimensions, `elevationtitle` the frame. A mark's `layer` and
-`name` become class and ID in an SVG; on paper they are not seen.
+`name` become class and ID in an SVG; on paper they are not seen. `hangpage` sets the
+pages of a wall before its boxes are set: `hangdraw` draws it bare, `hanglist` words it.
 """

@@ -186,7 +186,7 @@ def _draw(
         *wrap(care, 1.8, False, room),
     )
     # A ceiling that would make all else smaller is said in words alone.
-    for reduction, shown in ((n, one) for n in SCALES for one in _with_and_without(elevation)):
+    for reduction, shown in ((n, one) for n in SCALES for one in with_and_without(elevation)):
         plan = _Plan(elevation=shown, reduction=reduction, unit=layout.job.units, notes=told)
         left, low, right, high = shown.extent
         margins = plan.margins(Scale(reduction, 0.0, 0.0))
@@ -215,7 +215,7 @@ def _draw(
     return Page(width=width, height=height, marks=tuple(marks), entry=sheet.wall), reduction
 
 
-def _with_and_without(elevation: Elevation) -> tuple[Elevation, ...]:
+def with_and_without(elevation: Elevation) -> tuple[Elevation, ...]:
     """Give a wall with its ceiling and without, as far as it has one."""
     spec = elevation.spec
     if spec is None or spec.ceiling is None:

@@ -88,10 +88,10 @@ def _widest(listing: Listing) -> float:
 
 def _blocks(listing: Listing, width: float) -> Iterator[TableBlock]:
     for section in listing.sections:
-        yield from _section(section, width)
+        yield from section_blocks(section, width)
 
 
-def _section(section: Section, width: float) -> Iterator[TableBlock]:
+def section_blocks(section: Section, width: float) -> Iterator[TableBlock]:
     """Give a section's blocks; its title stays with the first."""
     lead: MarkBlock | None = None
     if section.title:

@@ -24,6 +24,7 @@ WRITTEN = {
     "progress": set(),
     "order": set(),
     "elevations": {"work/elevations.pdf"},
+    "hang": {"work/hang.pdf"},
     "book": {"work/book.html"},
     "pack": {
         f"pack/{name}"
@@ -181,6 +182,9 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["elevations", "JOB", "--format", "dxf"],
         ["elevations", "JOB", "--paper", "b5"],
         ["elevations", "JOB", "--only", "B7"],
+        ["hang", "JOB", "--format", "svg"],
+        ["hang", "JOB", "--paper", "b5"],
+        ["hang", "JOB", "--only", "B7"],
         ["pack", "JOB", "--only", "B1"],
     ],
     ids=" ".join,

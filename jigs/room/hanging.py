@@ -1,0 +1,77 @@
+"""How the boxes of each wall are set: lines, order, sums, and the pieces that close a run."""
+
+from dataclasses import dataclass
+
+from jigs.box.parts import Layout
+from jigs.cutlist.cutlist import cut_list
+from jigs.cutlist.piece import Piece
+from jigs.given.walls import lines_of
+from jigs.room.alongwall import Along, Stretch, rows_along, spaces_of
+from jigs.room.elevation import Elevation, see_walls
+from jigs.room.seen import Seen
+from jigs.room.settingorder import Begin, Setting, find_begin, order_boxes
+from jigs.room.striking import Nailed, Strike, boxes_of, find_nailed, find_strikes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hanging:
+    """What is to be known of one wall before its boxes are set."""
+
+    elevation: Elevation
+    strikes: tuple[Strike, ...]
+    begin: Begin | None
+    """None where nobody said where the boxes stand."""
+    order: tuple[Setting, ...]
+    rows: tuple[Along, ...]
+    spaces: tuple[Stretch, ...]
+    """What is left open for appliances."""
+    nailed: tuple[Nailed, ...]
+    platforms: tuple[Piece, ...]
+    """The fronts of the toe platforms."""
+    scribed: tuple[Piece, ...]
+    """Fillers, and end panels with wood to spare at the wall."""
+    hung_line: float = 0.0
+    """How far beyond the line at the left, from which what stands is measured, that of the wall
+    boxes lies: at an inside corner; mm."""
+
+    @property
+    def boxes(self) -> frozenset[str]:
+        """The IDs of all that stands or hangs there."""
+        return frozenset(seen.box.id for seen in self.elevation.boxes)
+
+    def place_of(self, seen: Seen) -> tuple[float, float]:
+        """Give from where to where a box reaches, from its own line at the left; mm."""
+        line = self.hung_line if seen.box.kind == "wall" else 0.0
+        return seen.x + line, seen.right + line
+
+
+def plan_hanging(layout: Layout) -> tuple[Hanging, ...]:
+    """Give each wall of a job on which a box is set, in the job's order."""
+    pieces = cut_list(layout)
+    lines = lines_of(layout.job)
+    return tuple(
+        _plan(elevation, pieces, lines.get((elevation.wall, "left"), 0.0))
+        for elevation in see_walls(layout)
+        if boxes_of(elevation)
+    )
+
+
+def _plan(elevation: Elevation, pieces: tuple[Piece, ...], hung_line: float) -> Hanging:
+    begin = find_begin(elevation)
+    own = [piece for piece in pieces if elevation.placed and piece.wall == elevation.wall]
+    return Hanging(
+        elevation=elevation,
+        strikes=find_strikes(elevation),
+        begin=begin,
+        order=order_boxes(elevation, begin) if begin else (),
+        rows=rows_along(elevation),
+        spaces=spaces_of(elevation) if begin else (),
+        nailed=find_nailed(elevation, (p for p in pieces if p.kind == "nailer")),
+        platforms=tuple(piece for piece in own if piece.kind == "toe-front"),
+        scribed=tuple(
+            piece
+            for piece in own
+            if piece.kind == "filler" or (piece.kind == "end-panel" and piece.spare)
+        ),
+        hung_line=hung_line,
+    )

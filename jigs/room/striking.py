@@ -1,0 +1,112 @@
+"""The level lines to strike on a wall before a box is set, and where screws find something to hold.
+
+All heights count up from the one level line through the floor's HIGH point: what stands there can
+be shimmed up elsewhere, never sunk. A box stands on the top of its toe platform, which is set to
+its line; what hangs is set on its bottom's. The tops of base boxes and tall ones say at once
+whether a row is level. Screws go through the nailers, which are put to the same wall. Common
+practice, no source; the heights are the job's (derived: less the floor's high point).
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from jigs.cutlist.boxes import is_place
+from jigs.cutlist.piece import Piece
+from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
+from jigs.room.elevation import SAME_LEVEL, Elevation
+from jigs.room.seen import Seen
+
+LineFor = Literal["toe", "base-top", "tall-top", "hung-bottom"]
+"""What a line is struck for: top of toe platforms, tops of base boxes or of tall ones, bottoms of
+what hangs or stands on another box."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strike:
+    """A line to strike: `up` mm above the floor's high point; what it is for, with the IDs of the
+    boxes from the left."""
+
+    up: float
+    serves: tuple[tuple[LineFor, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nailed:
+    """Boxes whose nailers stand at one height: `bands` from their lower edge to their upper one,
+    from the top down, mm above the floor's high point."""
+
+    boxes: tuple[str, ...]
+    bands: tuple[tuple[float, float], ...]
+
+
+def find_strikes(elevation: Elevation) -> tuple[Strike, ...]:
+    """Give the lines of a wall from below; heights that are one level are one line."""
+    ends = sorted(_ends(elevation), key=lambda end: (end[0], end[1]))
+    runs: list[list[tuple[float, LineFor, str]]] = []
+    for end in ends:
+        if runs and end[0] - runs[-1][0][0] <= SAME_LEVEL:
+            runs[-1].append(end)
+        else:
+            runs.append([end])
+    at = {seen.box.id: seen.x for seen in elevation.boxes}
+    return tuple(
+        Strike(
+            up=run[0][0] - elevation.floor_high,
+            serves=tuple(
+                (kind, tuple(sorted(boxes, key=lambda name: at[name])))
+                for kind, boxes in grouped((kind, name) for _, kind, name in run).items()
+            ),
+        )
+        for run in runs
+    )
+
+
+def _ends(elevation: Elevation) -> Iterator[tuple[float, LineFor, str]]:
+    """Give each height that wants a line, above the job's level line; mm."""
+    for seen in boxes_of(elevation):
+        name = seen.box.id
+        if seen.hangs:
+            yield seen.bottom, "hung-bottom", name
+            continue
+        if seen.on_platform:
+            yield seen.bottom, "toe", name
+        yield seen.top, "tall-top" if seen.box.kind == "tall" else "base-top", name
+
+
+def boxes_of(elevation: Elevation) -> tuple[Seen, ...]:
+    """Give the boxes of a wall that are set; an appliance's place is none."""
+    return tuple(seen for seen in elevation.boxes if not is_place(seen.box))
+
+
+def find_nailed(elevation: Elevation, nailers: Iterable[Piece]) -> tuple[Nailed, ...]:
+    """Give where the nailers of a wall's boxes stand, those alike together, what hangs first."""
+    pieces = grouped((piece.box, piece) for piece in nailers)
+    found: dict[tuple[tuple[float, float], ...], list[str]] = {}
+    for seen in sorted(boxes_of(elevation), key=_hung_then_tall):
+        low = seen.bottom - elevation.floor_high
+        bands = _bands(low, pieces.get(seen.box.id, ()))
+        if bands:
+            found.setdefault(bands, []).append(seen.box.id)
+    return tuple(Nailed(boxes=tuple(boxes), bands=bands) for bands, boxes in found.items())
+
+
+def _bands(low: float, nailers: Sequence[Piece]) -> tuple[tuple[float, float], ...]:
+    blocks = [block for piece in nailers for block in piece.blocks]
+    ends = [(round(low + block.y, 6), round(low + block.y + block.dy, 6)) for block in blocks]
+    return tuple(sorted(ends, reverse=True))
+
+
+def _hung_then_tall(seen: Seen) -> tuple[bool, bool, float]:
+    return not seen.hangs, seen.box.kind != "tall", seen.x
+
+
+def room_above(elevation: Elevation) -> float | None:
+    """Give what is left between the highest box and the ceiling, None where no ceiling is said;
+    mm."""
+    spec, boxes = elevation.spec, boxes_of(elevation)
+    if spec is None or spec.ceiling is None or not boxes:
+        return None
+    room = spec.ceiling - max(seen.top for seen in boxes)
+    return 0.0 if abs(room) < SLACK else room

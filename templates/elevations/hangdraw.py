@@ -1,0 +1,187 @@
+"""A wall before its boxes are set: the boxes bare, each with the number of its turn, and the level
+lines to strike, their heights large beside them.
+
+A line runs over the whole wall and out to its figure; what a word stands on it leaves out. Heights
+count up from the level line through the floor's high point, which is drawn too.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from jigs.cutlist.boxes import is_place
+from jigs.ground.lengths import format_inches, format_mm
+from jigs.room.elevation import Elevation
+from jigs.room.seen import Seen
+from jigs.room.striking import LineFor, Strike, find_strikes
+from templates.elevations.elevationbox import Scale, Style, draw_boxes
+from templates.elevations.elevationroom import GROUND, draw_ground, draw_room, end_width
+from templates.page.marks import THIN, Line, Mark, Text
+from templates.page.pieces import MarkBlock, moved
+from templates.page.space import Space, spread
+from templates.page.typeface import PITCH, shorten, text_width, wrap
+from templates.words.hangwords import LEVEL, line_meaning, line_words
+
+BESIDE = 64.0
+"""Room for the figures at the right of the wall, mm."""
+STRUCK = 0.5
+"""Width of a line to strike, mm (ISO 128)."""
+_BEYOND, _LEAD = 4.0, 6.0
+"""How far a line runs on beyond the wall at its left, and its leader at the right; mm."""
+_FIGURE, _OTHER, _WORDS = 5.0, 3.5, 2.5
+"""Lettering: a height, the same in inches, what it is for; mm (ISO 3098)."""
+_ROW = 7.4
+"""What a figure takes above its words, mm."""
+_MOST = 2
+"""Lines that the IDs of a line's boxes take beside its figure."""
+_TURN = (7.0, 5.0, 3.5, 2.5)
+"""Lettering of a box's turn, the largest first; mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Label:
+    """What stands beside a line: its height on the page, its figures, its words."""
+
+    y: float
+    figure: str
+    inches: str
+    words: Sequence[str]
+
+    @property
+    def height(self) -> float:
+        """The room that it takes, mm."""
+        return (_ROW if self.figure else 0.0) + len(self.words) * PITCH + 1.2
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnWall:
+    """A wall drawn, and how wide it is with its figures, mm."""
+
+    block: MarkBlock
+    width: float
+
+
+def draw_wall(
+    elevation: Elevation, turns: Mapping[str, int], reduction: int, width: float
+) -> DrawnWall | None:
+    """Draw a wall or a stretch of it at a scale, `width` mm wide at most; None where it is wider.
+    `turns`: the boxes' numbers in the order of setting."""
+    bare = _bare(elevation)
+    left, low, right, high = bare.extent
+    x0 = _BEYOND + end_width(bare.left)
+    end = x0 + (right - left) / reduction + end_width(bare.right)
+    if end + _LEAD + BESIDE > width:
+        return None
+    scale = Scale(reduction, x0 - left / reduction, 0.0)
+    strikes = find_strikes(elevation)
+    told: set[LineFor] = set()
+    labels = [_level_label(bare, scale), *(_label(bare, each, scale, told) for each in strikes)]
+    floor = scale.up(min(0.0, low)) - GROUND
+    middles = spread([each.y for each in labels], [each.height for each in labels], floor)
+    top = max(scale.up(high), *(m + e.height / 2 for m, e in zip(middles, labels, strict=True)))
+    space = Space()
+    space.add(*draw_ground(bare, scale), *draw_room(bare, scale))
+    for boxes in bare.clear_of_each_other():
+        space.add(*draw_boxes(boxes, Style(scale, "mm")))
+    for seen in bare.boxes:
+        space.add(*_turn(seen, turns.get(seen.box.id), scale, [e.y for e in labels]))
+    for label in labels[1:]:
+        points = [(0.0, label.y), (end, label.y)]
+        space.add_between_texts(points, (0.0, floor, width, top), "", STRUCK)
+    for label, middle in zip(labels, middles, strict=True):
+        space.add(*_beside(label, middle, end))
+    bottom = min(floor, *(m - e.height / 2 for m, e in zip(middles, labels, strict=True)))
+    marks = tuple(moved(tuple(space.marks), 0.0, -top))
+    return DrawnWall(MarkBlock(height=top - bottom, marks=marks), end + _LEAD + BESIDE)
+
+
+def _bare(elevation: Elevation) -> Elevation:
+    """Give a wall without the fronts, which come last."""
+    boxes = tuple(replace(seen, fronts=(), openings=()) for seen in elevation.boxes)
+    return replace(elevation, boxes=boxes)
+
+
+def _level_label(elevation: Elevation, scale: Scale) -> _Label:
+    return _Label(y=scale.up(elevation.floor_high), figure="", inches="", words=(LEVEL,))
+
+
+def _label(elevation: Elevation, strike: Strike, scale: Scale, told: set[LineFor]) -> _Label:
+    """Word a line; what it means for the hand, once for all lines of a kind, as `told`."""
+    said: list[str] = []
+    for kind, boxes in strike.serves:
+        named = wrap(line_words(kind, boxes), _WORDS, False, BESIDE)
+        if len(named) > _MOST:
+            rest = " ".join(named[_MOST - 1 :])
+            named = [*named[: _MOST - 1], shorten(rest, _WORDS, False, BESIDE)]
+        said += named
+        if kind not in told:
+            told.add(kind)
+            said += wrap(line_meaning(kind), _WORDS, False, BESIDE)
+    return _Label(
+        y=scale.up(strike.up + elevation.floor_high),
+        figure=format_mm(strike.up),
+        inches=f'{format_inches(strike.up)}"',
+        words=said,
+    )
+
+
+def _beside(label: _Label, middle: float, end: float) -> Iterator[Mark]:
+    """Write what stands beside a line, and lead to it."""
+    x = end + _LEAD
+    top = middle + label.height / 2 - 0.6
+    level = top - (_FIGURE if label.figure else _WORDS) * 0.62
+    yield Line(x1=end, y1=label.y, x2=x - 1.0, y2=level, width=THIN)
+    if label.figure:
+        y = top - _FIGURE * 1.1
+        yield Text(x=x, y=y, text=label.figure, size=_FIGURE, bold=True)
+        wide = text_width(label.figure, _FIGURE, True)
+        yield Text(x=x + wide + 2.0, y=y, text=label.inches, size=_OTHER)
+        top -= _ROW
+    for row, words in enumerate(label.words):
+        yield Text(x=x, y=top - _WORDS * 1.12 - row * PITCH, text=words, size=_WORDS)
+
+
+def _turn(seen: Seen, number: int | None, scale: Scale, lines: Sequence[float]) -> Iterator[Mark]:
+    """Write a box's turn about its middle, clear of the `lines`, its ID below, as large as it
+    holds; of an appliance's place, and where no order is said, the ID alone."""
+    wide, high = seen.box.width / scale.reduction - 1.4, seen.box.height / scale.reduction - 1.4
+    x = scale.across(seen.x + seen.box.width / 2)
+    low, high_end = scale.up(seen.bottom), scale.up(seen.top)
+    name, digits = seen.box.id, "" if number is None else str(number)
+    for size in _TURN if digits else ():
+        small = min(size, _OTHER)
+        fits = text_width(digits, size, True) <= wide and text_width(name, small) <= wide
+        down = 0.4 * size + 1.15 * small
+        y = _clear(low, high_end, down + 0.4 * small, 1.15 * size, lines)
+        if fits and 1.55 * (size + small) <= high and y is not None:
+            yield Text(x=x, y=y, text=digits, size=size, bold=True, anchor="middle")
+            yield Text(x=x, y=y - down, text=name, size=small, anchor="middle")
+            return
+    words = f"{digits} {name}".strip()
+    shown = name if is_place(seen.box) else words
+    for size in (_OTHER, _WORDS):
+        if text_width(shown, size, True) <= wide and 1.5 * size <= high:
+            y = _clear(low, high_end, 0.5 * size, 1.2 * size, lines) or (low + high_end - size) / 2
+            yield Text(x=x, y=y, text=shown, size=size, bold=True, anchor="middle")
+            return
+    if wide >= 1.5 * _WORDS and text_width(shown, _WORDS, True) <= high:
+        half = text_width(shown, _WORDS, True) / 2
+        y = _clear(low, high_end, half, half, lines) or (low + high_end) / 2
+        yield Text(
+            x=x + _WORDS / 2, y=y, text=shown, size=_WORDS, bold=True, anchor="middle", angle=90
+        )
+
+
+def _clear(
+    low: float, high: float, below: float, above: float, lines: Sequence[float]
+) -> float | None:
+    """Give a height for words that reach so far `below` and `above` it, as near to the middle
+    between `low` and `high` as no line strikes them; None if all do."""
+    middle = (low + high + below - above) / 2
+    tries = sorted(
+        (low + below + (high - low - below - above) * step / 16 for step in range(1, 16)),
+        key=lambda y: abs(y - middle),
+    )
+    return next(
+        (y for y in tries if not any(y - below - 0.6 < line < y + above + 0.6 for line in lines)),
+        None,
+    )

@@ -1,0 +1,216 @@
+"""How a wall's boxes are set, and how a job's fronts are hung, as lists: for a screen as they are,
+on paper beside the drawing."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from jigs.box.parts import Layout
+from jigs.given.cautions import APPLIANCES
+from jigs.ground.lengths import Unit
+from jigs.room.furnishing import Furnished, furnish_boxes
+from jigs.room.hanging import Hanging
+from templates.lists.listing import (
+    Column,
+    Group,
+    Listing,
+    Row,
+    Section,
+    Shown,
+    Table,
+    Words,
+    shown,
+    sizes_shown,
+)
+from templates.words.hanghow import (
+    ADJUST,
+    ADJUST_HOW,
+    AGAIN,
+    BOXES,
+    CARE,
+    EACH,
+    FRONTS,
+    SCREWS,
+    box_steps,
+    care_lines,
+    front_steps,
+    fronts_words,
+    held_words,
+)
+from templates.words.hangwords import (
+    CLOSES,
+    LINES,
+    NOT_SAID,
+    ORDER,
+    SCREW_HOW,
+    SCREWED,
+    SUMS,
+    begin_words,
+    filler_words,
+    floor_line,
+    from_words,
+    legs_words,
+    line_meaning,
+    line_words,
+    nailed_words,
+    not_said,
+    platform_words,
+    room_words,
+    setting_words,
+    space_words,
+    spare_words,
+    sum_words,
+    turn_words,
+    unplaced_words,
+)
+from templates.words.wallwords import wall_title
+
+
+def wall_name(hanging: Hanging) -> str:
+    """Name a wall, or the boxes that stand at none."""
+    return wall_title(hanging.elevation.wall) if hanging.elevation.placed else "BOXES"
+
+
+def lines_section(hanging: Hanging, unit: Unit, title: str = LINES) -> Section:
+    """List the lines of a wall from below."""
+    rows = [
+        Row(cells=(sizes_shown((line.up,), unit), *shown(line_words(*serves)),
+                   Shown(line_meaning(serves[0]))))
+        for line in hanging.strikes
+        for serves in line.serves
+    ]  # fmt: skip
+    columns = (Column(measured=True), Column(), Column(runs_on=True))
+    table = Table(columns=columns, groups=(Group(rows=tuple(rows)),), heads=False)
+    return Section(title=title, blocks=(floor_words(hanging, unit), table))
+
+
+def floor_words(hanging: Hanging, unit: Unit) -> Words:
+    """Say what the heights of a wall count from."""
+    return Words(text=floor_line(hanging.elevation, unit))
+
+
+def wall_sections(hanging: Hanging, unit: Unit, first: Sequence[str]) -> Iterator[Section]:
+    """Give what is to be known of a wall besides its lines; `first`: what must be settled before
+    boards are cut."""
+    if first:
+        yield Section(blocks=tuple(Words(text=text, stamp=True) for text in first))
+    yield Section(title=ORDER, blocks=tuple(_order(hanging, unit)))
+    sums = [sum_words(row) for row in hanging.rows]
+    if sums:
+        said = filter(None, (*sums, spare_words(hanging.elevation, hanging.rows)))
+        yield Section(title=SUMS, blocks=tuple(Words(text=text) for text in said))
+    closes = [*platform_words(hanging.platforms, unit)]
+    if legs := [seen.box.id for seen in hanging.elevation.standing if seen.box.legs]:
+        closes.append(legs_words(legs))
+    closes += [filler_words(piece) for piece in hanging.scribed]
+    closes += room_words(hanging.elevation, unit)
+    if closes:
+        yield Section(title=CLOSES, blocks=tuple(Words(text=text) for text in closes))
+    if hanging.nailed:
+        bands = [Words(text=nailed_words(each)) for each in hanging.nailed]
+        yield Section(title=SCREWED, blocks=(Words(text=SCREW_HOW, stamp=True), *bands))
+    if lacking := tuple(not_said(hanging.elevation)):
+        yield Section(blocks=(Words(text=NOT_SAID.format("; ".join(lacking))),))
+
+
+def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
+    if hanging.begin is None:
+        yield Words(text=unplaced_words())
+        return
+    yield Words(text=" ".join(filter(None, (begin_words(hanging.begin),
+                                            turn_words(hanging.order)))))  # fmt: skip
+    rows = [
+        Row(
+            cells=(
+                *shown(f"{setting.number}", setting.seen.box.id),
+                *(sizes_shown((end,), unit, named=False) for end in hanging.place_of(setting.seen)),
+                *shown(setting_words(setting)),
+            )
+        )
+        for setting in hanging.order
+    ]
+    columns = (
+        Column(ticks="each", right=True), Column(head="box"), Column(head="from", measured=True),
+        Column(head="to", measured=True), Column(runs_on=True),
+    )  # fmt: skip
+    yield Table(columns=columns, groups=(Group(rows=tuple(rows)),))
+    yield Words(text=from_words(hanging, unit))
+    spaces = [space_words(space, unit) for space in hanging.spaces]
+    if spaces:
+        yield Words(text=" ".join((*spaces, APPLIANCES)))
+
+
+def wall_listing(hanging: Hanging, layout: Layout, first: Sequence[str]) -> Listing:
+    """List all of a wall, its lines too."""
+    unit = layout.job.shown
+    name = wall_name(hanging)
+    sections = (
+        lines_section(hanging, unit, f"{name}. {LINES}"),
+        *wall_sections(hanging, unit, first),
+    )
+    return Listing(title=name, job=layout.job.name, sections=sections)
+
+
+def how_listing(layout: Layout, hangings: Sequence[Hanging]) -> Listing:
+    """List how boxes are set and fronts are hung, of what these walls have."""
+    furnished = [(hanging, furnish_boxes(layout, hanging)) for hanging in hangings]
+    boxes = [each for _, found in furnished for each in found]
+    names = {seen.box.id for hanging in hangings for seen in hanging.elevation.boxes}
+    fronts = [front for front in layout.fronts if front.box in names]
+    steps = box_steps(
+        layout.job.material.side,
+        hung=any(seen.hangs for hanging in hangings for seen in hanging.elevation.boxes),
+        toe=any(hanging.platforms for hanging in hangings),
+        scribed=any(hanging.scribed for hanging in hangings),
+    )
+    after = front_steps(
+        drawers=any(each.drawers for each in boxes),
+        doors=any(front.kind == "door" for front in fronts),
+        fronts=any(each.fronts for each in boxes),
+        lifts=any(front.kind == "lift" for front in fronts),
+        pulls=any(front.pull is not None for front in fronts),
+    )
+    sections = [
+        Section(title=BOXES, blocks=_numbered(steps)),
+        Section(title=FRONTS, blocks=_numbered(after)),
+    ]
+    if any(front.kind == "door" for front in fronts):
+        sections.append(Section(title=ADJUST, blocks=_adjusting()))
+    sections.append(Section(title=CARE, blocks=tuple(Words(text=text) for text in care_lines())))
+    if boxes:
+        sections.append(Section(title=EACH, blocks=tuple(_each_box(furnished))))
+    kept = tuple(section for section in sections if section.blocks)
+    return Listing(title="Setting and hanging", job=layout.job.name, sections=kept)
+
+
+def _numbered(steps: Iterable[str]) -> tuple[Words, ...]:
+    return tuple(Words(text=f"{number} {text}") for number, text in enumerate(steps, start=1))
+
+
+def _adjusting() -> tuple[Table | Words, ...]:
+    columns = (Column(head="screw"), Column(head="moves"), Column(runs_on=True))
+    rows = tuple(Row(cells=shown(*row)) for row in SCREWS)
+    table = Table(columns=columns, groups=(Group(rows=rows),))
+    return Words(text=ADJUST_HOW), table, Words(text=AGAIN)
+
+
+def _each_box(
+    furnished: Sequence[tuple[Hanging, Sequence[Furnished]]],
+) -> Iterator[Table | Words]:
+    columns = (
+        Column(head="box"),
+        Column(head="drawer boxes, from below", ticks="filled"),
+        Column(head="doors", ticks="filled"),
+        Column(head="other fronts, from below", ticks="filled", runs_on=True),
+    )
+    groups = tuple(
+        Group(
+            title=wall_name(hanging),
+            rows=tuple(
+                Row(cells=shown(each.box, ", ".join(each.drawers), ", ".join(each.doors),
+                                fronts_words(each.fronts)))
+                for each in found
+            ),
+            notes=tuple(Words(text=text, stamp=True) for text in held_words(found)),
+        )
+        for hanging, found in furnished
+    )  # fmt: skip
+    yield Table(columns=columns, groups=groups)

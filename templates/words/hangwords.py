@@ -1,0 +1,255 @@
+"""What a person on the ladder reads of one wall: its lines, the order of its boxes, the sums along
+it, what closes it, and what nobody stated.
+
+>>> line_words("toe", ("B1", "B2"))
+'top of the toe platforms, under B1, B2'
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from jigs.cutlist.piece import Piece
+from jigs.given.walls import TOUCHING
+from jigs.given.wallspec import WallSpec
+from jigs.ground.geometry import SLACK
+from jigs.ground.grouped import grouped
+from jigs.ground.lengths import Unit, format_length, format_mm
+from jigs.room.alongwall import Along, Stretch
+from jigs.room.elevation import Elevation
+from jigs.room.hanging import Hanging
+from jigs.room.settingorder import Begin, Setting
+from jigs.room.striking import LineFor, Nailed, room_above
+from templates.words.sumwords import closing_words
+
+LEVEL = "0: level with the floor's HIGH point"
+LINES = "Lines to strike, level, up from the floor's high point"
+ORDER = "In which order"
+SUMS = "Along the wall, mm"
+TITLE = "lines and order"
+SCALE = "SCALE 1:{}, seen from the room. Measure nothing off the paper: the figures hold. {}"
+CLOSES = "What stands under it and closes it"
+SCREWED = "Where it is screwed"
+NOT_SAID = "NOT STATED: {}. Measure it before you strike a line."
+SIGNS = "+ or -: a little more or less."
+
+_LINES: dict[LineFor, tuple[str, str]] = {
+    "toe": (
+        "top of the toe platforms, under",
+        "shims go below the platforms",
+    ),
+    "base-top": (
+        "top of",
+        "the counter lies here",
+    ),
+    "hung-bottom": (
+        "bottom of",
+        "upper edge of the strip that carries them",
+    ),
+    "tall-top": ("top of tall", "both upper corners on it"),
+}
+"""What each line is, before the boxes' IDs, and what it means for the hand."""
+
+_STANDS = {"filler": "filler", "panel": "end panel", "open": "open"}
+
+
+def line_words(kind: LineFor, boxes: Iterable[str]) -> str:
+    """Say what a line is struck for."""
+    return f"{_LINES[kind][0]} {', '.join(boxes)}"
+
+
+def line_meaning(kind: LineFor) -> str:
+    """Say what a line means for the hand."""
+    return _LINES[kind][1]
+
+
+def floor_line(elevation: Elevation, unit: Unit) -> str:
+    """Say where the level line lies."""
+    how = (
+        "Find the floor's HIGH point where the boxes will stand, with a long level or a laser; "
+        "carry its level round the wall. Every height here is up from there."
+    )
+    high = elevation.floor_high
+    if high > SLACK:
+        return (
+            f"{how} The job counts from a line {format_length(high, unit)} lower: taken off here."
+        )
+    return f"{how} The job has no floor_high here: its own heights are taken from that point."
+
+
+def begin_words(begin: Begin) -> str:
+    """Say where the order begins, and why."""
+    side = f"the {begin.hand} end" if begin.hand else ""
+    match begin.at:
+        case "corner":
+            return (
+                f"From the inside corner at {side}: nothing can give way there later. Set the "
+                "corner boxes of both walls before you go on along either."
+            )
+        case "tall":
+            several = len(begin.boxes) > 1
+            names = ", ".join(begin.boxes)
+            whose = "their sides" if several else "its side"
+            return f"From {names} outwards: all else runs against {whose}."
+        case "end":
+            return f"From {side}: the one fixed thing here; what is left over goes to the other."
+        case "left":
+            return "From the left end: no corner, no tall box, no wall at an end is stated."
+
+
+def unplaced_words() -> str:
+    """Say that an order wants walls."""
+    return (
+        "Where these boxes stand is not known, so no order is said and nothing adds up: give them "
+        "a wall, and x where one stands apart."
+    )
+
+
+def setting_words(setting: Setting) -> str:
+    """Say what is done with a box in its turn, shortly."""
+    said = ["two people"] if setting.heavy else []
+    if setting.number == 1:
+        said.append("plumb, level: all others follow it")
+    elif setting.beside:
+        said.append(f"clamp to {', '.join(setting.beside)}")
+    else:
+        said.append("stands apart: by its figures")
+    if setting.seen.box.kind == "tall":
+        said.append("fix before you load it")
+    return "; ".join(said)
+
+
+def turn_words(order: Sequence[Setting]) -> str:
+    """Say why the rounds of the order follow each other."""
+    turns = {setting.turn for setting in order}
+    if "hung" in turns and turns - {"hung"}:
+        return "What hangs before the base boxes: you stand at the wall, and nothing is in the way."
+    return ""
+
+
+def from_words(hanging: Hanging, unit: Unit) -> str:
+    """Say what the figures along the wall count from, and which stands first."""
+    figures = "mm (in)" if unit == "mm" else "in (mm)"
+    if hanging.elevation.left == "corner":
+        return (
+            f"From, to: {figures} from the corner's line: the front edges of the other wall's "
+            "base boxes; of wall boxes those of its wall boxes, or the room's wall if it has none."
+        )
+    return f"From, to: {figures} along the wall from its left end, edge to edge."
+
+
+def space_words(space: Stretch, unit: Unit) -> str:
+    """Say what is left open for an appliance."""
+    wide = format_length(space.end - space.start, unit)
+    return (
+        f"Keep open for {space.id}: {wide}, from {format_mm(space.start)} to "
+        f"{format_mm(space.end)} mm."
+    )
+
+
+def sum_words(row: Along) -> str:
+    """Write the widths of a row so that they add up as printed."""
+    places = [each.end for each in row.stretches[:-1]]
+    start = row.stretches[0].start
+    said = [f" {each.id or _STANDS[each.stands]}" for each in row.stretches]
+    name = "Hanging" if row.hangs else "On the floor"
+    ends = [place - start for place in places]
+    return f"{name}: {closing_words(ends, row.stretches[-1].end - start, said)}."
+
+
+def spare_words(elevation: Elevation, rows: Sequence[Along]) -> str:
+    """Say what the floor's row leaves of the wall."""
+    row = next((each for each in rows if not each.hangs), None)
+    if row is None or not row.known:
+        return ""
+    closed = elevation.right in ("wall", "casing", "corner")
+    if row.spare <= SLACK:
+        return "Nothing to spare: measure the wall at the floor, the counter and the top first."
+    spare = format_mm(row.spare)
+    if closed:
+        return (
+            f"{spare} to spare before the right end, which the figures do not reach: settle what "
+            "takes it before anything is set."
+        )
+    return f"{spare} stay free at the right end."
+
+
+def filler_words(piece: Piece) -> str:
+    """Say how a filler or an end panel is closed to the wall."""
+    spare = format_mm(piece.spare)
+    if piece.kind == "end-panel":
+        return f"{piece.id}: {spare} too deep; scribe its rear edge to the wall."
+    place = format_mm(piece.width - piece.spare)
+    at = f"{piece.id}, {piece.hand} of {', '.join(piece.beside)}: place {place}"
+    if not piece.spare:
+        return f"{at}, nothing to scribe: it holds the corner open."
+    return f"{at}, cut {format_mm(piece.width)}: scribe it LAST, at most {spare} off its wall edge."
+
+
+def platform_words(pieces: Iterable[Piece], unit: Unit) -> Iterator[str]:
+    """Say how high toe platforms are, those alike together, and where the shims go."""
+    for high, alike in grouped((round(piece.width, 4), piece) for piece in pieces).items():
+        under = "; ".join(", ".join(piece.beside) for piece in alike)
+        yield (
+            f"Toe platforms {format_length(high, unit)} high, under {under}: no shim at the "
+            "floor's high point, elsewhere below them as much as the floor falls."
+        )
+
+
+def legs_words(boxes: Iterable[str]) -> str:
+    """Say where the shims of boxes go whose sides run to the floor."""
+    return (
+        f"{', '.join(boxes)}: sides run to the floor: no shim at its high point, elsewhere under "
+        "both ends of each side."
+    )
+
+
+def nailed_words(nailed: Nailed) -> str:
+    """Say at which heights a box has wood behind its back."""
+    bands = " and ".join(f"{format_mm(low)} to {format_mm(high)}" for low, high in nailed.bands)
+    return f"{', '.join(nailed.boxes)}: {bands}"
+
+
+SCREW_HOW = (
+    "PROBE for studs, pipes and cables along these heights BEFORE YOU DRILL. Nailers stand there "
+    "at the boxes' backs: screw through them into studs or solid blocking, never into board alone. "
+    "Millimetres up from the high point:"
+)
+
+
+def not_said(elevation: Elevation) -> Iterator[str]:
+    """Name what the job does not state of a wall, with the key that would."""
+    spec = elevation.spec
+    if spec is None:
+        yield "ceiling, counter, floor, ends and length of the wall (no [[wall]])"
+        return
+    yield from (words for words, known in _said(spec) if not known)
+
+
+def _said(spec: WallSpec) -> Iterator[tuple[str, bool]]:
+    yield "ceiling", spec.ceiling is not None
+    yield "counter", spec.counter is not None
+    yield "counter's thickness", spec.counter is None or spec.counter_thickness is not None
+    yield "length of the wall", spec.length is not None
+    yield "how far the floor falls (floor_high)", spec.floor_high > SLACK
+    yield "what stands at the left end", spec.left.stands is not None
+    yield "what stands at the right end", spec.right.stands is not None
+
+
+def room_words(elevation: Elevation, unit: Unit) -> Iterator[str]:
+    """Say where counter and ceiling are, up from the floor's high point, as far as stated."""
+    spec, high = elevation.spec, elevation.floor_high
+    if spec is None:
+        return
+    if spec.counter is not None:
+        under = spec.underside
+        lies = f", its underside {format_length(under - high, unit)}" if under is not None else ""
+        yield f"Counter: top {format_length(spec.counter - high, unit)} up{lies}."
+    room = room_above(elevation)
+    if spec.ceiling is not None and room is not None:
+        up = format_length(spec.ceiling - high, unit)
+        if room < -TOUCHING:
+            yield f"Ceiling {up} up at its lowest: the highest box does NOT fit below it."
+        else:
+            yield (
+                f"Ceiling {up} up at its lowest: {format_length(max(room, 0.0), unit)} over the "
+                "highest box."
+            )
