@@ -191,6 +191,12 @@ def _write_front(
     spots = _spots(seen.swing, within)
     lines = _swing_lines(seen.swing, place)
     blocks = [*_blocks(seen, style, x1 - x0), *_least(seen, within)]
+    if seen.swing is None:  # an ID alone stands at the left, so that its sizes find room beside it
+        full = [block for block in blocks if not all(word.bold for word in block[0])]
+        written = _write(space, full, within, spots)
+        if written:
+            return written
+        blocks, spots = blocks[len(full) :], sorted(spots, key=lambda spot: spot[0])
     written = _write(space, blocks, within, spots, avoid=lines)
     if not written and seen.swing == "top":  # its pull stands in the middle
         written = _write(space, blocks, within, _spots(None, within), avoid=lines)
@@ -207,7 +213,8 @@ def _write_sizes(
     space: Space, sizes: tuple[str, str], within: Box, spots: Sequence[tuple[float, float]]
 ) -> None:
     """Write a front's sizes apart from its ID: together below it, or else each where it finds
-    room, the job's unit first from the top."""
+    room, the job's unit first from the top; at last that unit's alone, whole figures without
+    their zero."""
     x0, y0, x1, y1 = within
     below, above = ((x0 + x1) / 2, y0), ((x0 + x1) / 2, y1)
     large, small = (_Word(size, 1.8) for size in sizes)
@@ -216,6 +223,12 @@ def _write_sizes(
     upwards = sorted(spots, key=lambda spot: spot[1])
     if _write(space, [((large,), False)], within, [above, *reversed(upwards)]):
         _write(space, [((small,), False)], within, [below, *upwards])
+        return
+    brief = _Word(" x ".join(size.removesuffix(".0") for size in sizes[0].split(" x ")), 1.8)
+    spare = CLEAR - TIGHT
+    low = (x0, y0 - spare, x1, y1 + spare)
+    if not _write(space, [((brief,), False)], within, spots):
+        _write(space, [((brief,), False)], low, _spots(None, low), TIGHT)
 
 
 def _draw_pull(fitting: Fitting, seen: SeenFront, scale: Scale) -> Iterator[Mark]:

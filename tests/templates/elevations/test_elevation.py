@@ -168,6 +168,27 @@ def test_every_id_is_in_the_drawing_whole_or_as_its_number(demo: Layout) -> None
     assert {"oven", "dishwasher", "pullout", "lift", "false front"} & words >= {"oven"}
 
 
+def test_low_drawer_fronts_have_their_size_too() -> None:
+    """Beside the ID, in the job's unit, whole millimetres without their zero where room is short:
+    a drawer front of 105 under its pull, a narrow one of 171, one of 60."""
+    lows = ((783.0, 105.0), (431.0, 171.0), (783.0, 60.0))
+    layout = lay(
+        *(
+            box(FrontSpec(id=f"B{k}-1", kind="drawer", height=high),
+                FrontSpec(id=f"B{k}-2", kind="drawer"), name=f"B{k}", width=wide, height=770.0)
+            for k, (wide, high) in enumerate(lows)
+        ),
+        box(FrontSpec(id="T-1", kind="door", hinged="left"), name="T", height=2300.0, kind="tall"),
+        units="mm",
+    )  # fmt: skip
+    [drawn] = draw(layout)
+    words = " ".join(m.text for m in drawn.page.marks if isinstance(m, Text))
+    for front in layout.fronts:
+        wide, high = (f"{size:.1f}" for size in (front.width, front.height))
+        brief = f"{wide.removesuffix('.0')} x {high.removesuffix('.0')}"
+        assert f"{wide} x {high}" in words or brief in words, front.id
+
+
 def test_pulls_stand_over_their_holes(demo: Layout) -> None:
     """A bar from foot to foot over both holes, a knob round its one."""
     from templates.page.marks import Area, Circle
