@@ -193,8 +193,7 @@ def _write_front(
     blocks = [*_blocks(seen, style, x1 - x0), *_least(seen, within)]
     if seen.swing is None:  # an ID alone stands at the left, so that its sizes find room beside it
         full = [block for block in blocks if not all(word.bold for word in block[0])]
-        written = _write(space, full, within, spots)
-        if written:
+        if written := _write(space, full, within, spots):
             return written
         blocks, spots = blocks[len(full) :], sorted(spots, key=lambda spot: spot[0])
     written = _write(space, blocks, within, spots, avoid=lines)
@@ -203,31 +202,27 @@ def _write_front(
     if written:
         return written
     # A low drawer front: capitals alone stand nearer to its edges.
-    spare = CLEAR - TIGHT
-    y0 = max(place[0][1] + TIGHT, low + TIGHT)
+    spare, y0 = CLEAR - TIGHT, max(place[0][1], low) + TIGHT
     within = (x0 - spare, y0, x1 + spare, y1 + spare)
     return _write(space, _least(seen, within), within, _spots(seen.swing, within), TIGHT)
 
 
 def _write_sizes(
-    space: Space, sizes: tuple[str, str], within: Box, spots: Sequence[tuple[float, float]]
+    space: Space, sizes: Iterable[str], within: Box, spots: Sequence[tuple[float, float]]
 ) -> None:
     """Write a front's sizes apart from its ID: together below it, or else each where it finds
-    room, the job's unit first from the top; at last that unit's alone, whole figures without
-    their zero."""
+    room, the job's unit first from the top; at last that one alone, `780 x 105`."""
     x0, y0, x1, y1 = within
     below, above = ((x0 + x1) / 2, y0), ((x0 + x1) / 2, y1)
-    large, small = (_Word(size, 1.8) for size in sizes)
+    large, small, brief = (_Word(size, 1.8) for size in sizes)
     if _write(space, [((large, small), False)], within, [below, above, *spots]):
         return
     upwards = sorted(spots, key=lambda spot: spot[1])
     if _write(space, [((large,), False)], within, [above, *reversed(upwards)]):
         _write(space, [((small,), False)], within, [below, *upwards])
         return
-    brief = _Word(" x ".join(size.removesuffix(".0") for size in sizes[0].split(" x ")), 1.8)
-    spare = CLEAR - TIGHT
-    low = (x0, y0 - spare, x1, y1 + spare)
     if not _write(space, [((brief,), False)], within, spots):
+        low = (x0, y0 - CLEAR + TIGHT, x1, y1 + CLEAR - TIGHT)
         _write(space, [((brief,), False)], low, _spots(None, low), TIGHT)
 
 
@@ -268,13 +263,11 @@ def _blocks(seen: SeenFront, style: Style, room: float) -> Iterator[tuple[_Block
     front = seen.front
     said = (_Word(HOLD, 2.5, True, hold=True),) if front.withheld else ()
     note = shorten(_said_of(seen), 1.8, False, room)
-    large, small = _sizes(seen, style.unit)
+    large, small, _ = _sizes(seen, style.unit)
 
     def full(head: float, size: float) -> _Block:
-        notes = (_Word(note, size),) if note else ()
-        return (
-            _Word(front.id, head, True), *said, *notes, _Word(large, size), _Word(small, 1.8)
-        )  # fmt: skip
+        words = [*([_Word(note, size)] if note else []), _Word(large, size), _Word(small, 1.8)]
+        return (_Word(front.id, head, True), *said, *words)
 
     heads = (3.5, 2.5) if style.scale.reduction <= ROOMY else (2.5,)
     fullest = [full(head, size) for head in heads for size in (2.5, 1.8) if size < head]
@@ -308,11 +301,12 @@ def _least(seen: SeenFront, within: Box) -> Iterator[tuple[_Block, bool]]:
             yield (_Word(short, 1.8, True),), turned
 
 
-def _sizes(seen: SeenFront, unit: Unit) -> tuple[str, str]:
-    """Write width x height of a front in the job's unit, and in the other one."""
+def _sizes(seen: SeenFront, unit: Unit) -> tuple[str, str, str]:
+    """Write width x height of a front in the job's unit, in the other one, and in brief."""
     wide, high = worded(seen.front.width, unit), worded(seen.front.height, unit)
     large, small = (f"{w} x {h}".replace('"', "") for w, h in zip(wide, high, strict=True))
-    return large, small
+    brief = " x ".join(size[0].removesuffix(".0") for size in (wide, high)).replace('"', "")
+    return large, small, brief
 
 
 def _said_of(seen: SeenFront) -> str:

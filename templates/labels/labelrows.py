@@ -7,10 +7,11 @@ only at last. The ID, HOLD and the code always stay.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jigs.ground.geometry import SLACK
 from templates.labels.labelmarks import BASE_LINE, SMALL
 from templates.labels.labelwords import LabelWords
 from templates.page.marks import Mark, Text
-from templates.page.typeface import EM_PER_CAP, shorten, text_width
+from templates.page.typeface import ASCENT, EM_PER_CAP, shorten, text_box, text_width
 from templates.words.labellines import Wording
 
 LEAST_LETTERING = 1.8
@@ -96,10 +97,13 @@ def set_rows(
         row.size -= over / len(names)
     _grow(rows, name_rows, growing, width, height, named or _SIZES[0])
     marks: list[Mark] = []
-    at = top - max(0.0, (height - _height(rows)) / 2)
+    white = max(0.0, height - _height(rows))
+    rising = min(white, _rising(rows))
+    share = rising / _rising(rows) if rising else 0.0
+    at = top - (white - rising) / 2
     for row in rows:
         for part in row.text.split("\n"):
-            at -= row.size * EM_PER_CAP
+            at -= row.size * EM_PER_CAP + share * _rise(part, row)
             marks.append(
                 Text(x=x, y=at + row.size * BASE_LINE, text=part, size=row.size, bold=row.bold)
             )
@@ -127,13 +131,14 @@ def _grow(
         for row in row_or_rows:
             row.size = size
         wide = max(_wide(row.text, row.size, row.bold) for row in row_or_rows)
-        if wide > width or _height(rows) > height:
+        if wide > width or _height(rows) + _rising(rows) > height:
             for row, old in zip(row_or_rows, before, strict=True):
                 row.size = old
 
-    def largest() -> float:
-        """No word is larger than the ID."""
-        return names[0].size if names else most
+    def largest(line: Wording) -> float:
+        """No word is larger than the ID, none but what the part is larger than its size."""
+        bounds = names[:1] if line.bold or line.large else names[:1] + sizes[:1]
+        return min([most, *(row.size for row in bounds)])
 
     holds = [row for row in rows if row.worth == _HOLD]
     codes = [row for row in rows if row.worth == _CODE]
@@ -150,23 +155,36 @@ def _grow(
     for hold in holds:
         enlarge([hold], 7.0)
     for row, line in kept[:1]:
-        enlarge([row], min(3.5, line.most, largest()))
+        enlarge([row], min(3.5, line.most, largest(line)))
     for size in (8.0, 9.0):
         enlarge(names, size)
     kept = [(row, line) for row, line in kept if not line.small]
+    for size in (3.0, 3.5):
+        enlarge(sizes, min([size, *(row.size for row in names[:1])]))
     for row, line in kept:
-        enlarge([row], min(3.5, line.most, largest()))
+        enlarge([row], min(3.5, line.most, largest(line)))
     for hold in holds:
         enlarge([hold], 10.0)
     for size in (4.0, 4.5, 5.0):
         for row, line in kept:
-            enlarge([row], min(size, line.most, largest()))
+            enlarge([row], min(size, line.most, largest(line)))
     for size in (10.0, 11.0, 12.0):
         enlarge(names, size)
 
 
 def _height(rows: list[_Row]) -> float:
     return sum(row.size * (1 + row.text.count("\n")) for row in rows) * EM_PER_CAP
+
+
+def _rising(rows: list[_Row]) -> float:
+    """Give what the accents of capitals want between the lines, mm."""
+    return sum(_rise(part, row) for row in rows for part in row.text.split("\n"))
+
+
+def _rise(text: str, row: _Row) -> float:
+    """Give how far a line's accents stand above the room of its letters, mm."""
+    top = text_box(Text(x=0.0, y=0.0, text=text, size=row.size, bold=row.bold))[3]
+    return top - row.size * (EM_PER_CAP - BASE_LINE) if top > row.size * ASCENT + SLACK else 0.0
 
 
 def _wide(text: str, size: float, bold: bool) -> float:

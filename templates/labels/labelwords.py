@@ -26,6 +26,7 @@ from templates.words.labellines import (
     reason_line,
     size_lines,
     stick_line,
+    told_lines,
 )
 from templates.words.payload import Payload, Phrase
 from templates.words.scanwords import (
@@ -72,14 +73,7 @@ def words_of_front_label(layout: Layout, front: Front, work: Sequence[Phrase] = 
         lines[1:1] = open_lines(front.open)
         if front.drawer is not None:
             lines.append(drawer_line(front, front.drawer))
-        lines += [
-            Wording(ways=(f"{name}: {text}", text), worth=worth)
-            for name, text, worth in (
-                ("Note", front.make.note, 2),
-                ("Finish", front.make.finish, 3),
-            )
-            if text
-        ]
+        lines += told_lines(front.make.note, front.make.finish)
     return LabelWords(
         part=front.id,
         box=front.box,

@@ -32,7 +32,7 @@ ELLIPSIS = "…"
 _EXACT = 1e-9
 """A line may be so much longer than its room, mm: lengths added up in another order differ."""
 
-_ASCENT = 1.09
+ASCENT = 1.09
 _DESCENT = 0.385
 """Room kept above and below the base line, in capital heights, whatever the letters: the
 ascenders of b, d, l, and the font's own descent of 265/1000 em."""
@@ -132,7 +132,7 @@ def _unit_heights(text: str, bold: bool) -> tuple[float, float]:
     inks = [_ink(character, bold) for character in set(known(text))]
     return (
         min([-_DESCENT, *(low for low, _ in inks)]),
-        max([_ASCENT, *(high for _, high in inks)]),
+        max([ASCENT, *(high for _, high in inks)]),
     )
 
 

@@ -23,21 +23,22 @@ SEVERAL = 3
 """What so many rows have to say is said once above them, and of which."""
 
 
-def said_above(shop: Shop, station: Station) -> dict[str, str]:
+def said_above(shop: Shop, station: Station) -> dict[str, list[str]]:
     """Give what all rows of a station have to say that are not held back, or several of them, as
-    it stands above the rows: the words of a row, with the parts that they are or are not for."""
+    it stands above the rows: what is said of the same parts together, what is said of all first.
+    The key says for which parts it is."""
     said = [(row.part.id, said_in_row(shop, row)) for row in station.rows if not row.held]
-    above: dict[str, str] = {}
+    above: dict[str, list[str]] = {"": []}
     for text in dict.fromkeys(text for _, facts in said for text in facts):
         mine = [part for part, facts in said if text in facts]
         others = [part for part, facts in said if text not in facts]
         if not others:
-            above[text] = text
+            above[""].append(text)
         elif len(mine) >= SEVERAL and len(others) <= len(mine):
-            above[text] = f"All but {', '.join(others)}: {text}"
+            above.setdefault(f"All but {', '.join(others)}: ", []).append(text)
         elif len(mine) >= SEVERAL:
-            above[text] = f"{', '.join(mine)}: {text}"
-    return above
+            above.setdefault(f"{', '.join(mine)}: ", []).append(text)
+    return {who: texts for who, texts in above.items() if texts}
 
 
 def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:

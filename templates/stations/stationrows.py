@@ -87,9 +87,11 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     head = _captions(station, usual, width)
     taken = NextCard()
     kind_told = names_kind(station, shop.views_of(station))
-    told = said_above(shop, station)
+    above = said_above(shop, station)
+    told = {text for texts in above.values() for text in texts}
     if told:  # on each page that the table goes on to
-        head = joined(paragraph(" ".join(told.values()), width, bold=True), head)
+        words = " ".join(who + " ".join(texts) for who, texts in above.items())
+        head = joined(paragraph(words, width, bold=True), head)
     return [
         TableBlock(
             block=_row_block(

@@ -216,6 +216,14 @@ def size_lines(sizes: tuple[float, float, float]) -> list[Wording]:
     ]
 
 
+def told_lines(note: str, finish: str) -> list[Wording]:
+    """Say on one line what the job tells of a part in its own words; what finds no room is cut
+    short, its finish first, which is in the order too."""
+    told = [(name, text) for name, text in (("Note", note), ("Finish", finish)) if text]
+    named = ". ".join(f"{name}: {text}" for name, text in told)
+    return [Wording(ways=(named, "; ".join(text for _, text in told)), worth=3)] if told else []
+
+
 def reason_line(held: Problem, unit: Unit) -> Wording:
     """Say why a part is held: the finding's name alone where the fact is too long."""
     return Wording(ways=(reason_of(held, unit), finding_name(held)), worth=8)

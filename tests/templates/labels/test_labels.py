@@ -16,11 +16,12 @@ from hypothesis import strategies as st
 
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
+from jigs.given.stated import FrontWords
 from jigs.ground.problems import error
 from templates.labels.labelwords import LabelWords
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Area, Mark, Outline, Page, Qr, Text
-from templates.page.typeface import known
+from templates.page.typeface import known, text_box
 from templates.writers.pdf import POINT, write_pdf
 from templates.writers.qr import QUIET, qr_side
 from tests.jigs.sample import box, lay
@@ -335,3 +336,21 @@ def test_labels_start_where_the_sheet_was_left() -> None:
 def test_nothing_wanted_is_no_page() -> None:
     """No label, no sheet."""
     assert label_pages(galley(), (), STOCKS["a4-3x7"]) == ()
+
+
+def test_size_outranks_the_walls_name_and_accents_keep_clear_of_the_line_above() -> None:
+    """A short place would grow before the size; a comma above an accent would touch it. Its own
+    note stands whole, what is longer with the finish is cut short."""
+    told = FrontWords(note="für Jörg – zawiasy", finish="Grün „Łąka“, Ölfarbe ΣΔ")
+    door = FrontSpec(id="B1-1", kind="door", hinged="left", words=told)
+    layout = lay(box(door, wall="Łódź-Wand"))
+    [label] = [words for words in labels_of(layout) if words.part == "B1-1"]
+    [page] = label_pages(layout, [label], STOCKS["a4-2x7"])
+    texts = [mark for mark in page.marks if isinstance(mark, Text)]
+    rows = sorted((text for text in texts if text.anchor == "start"), key=lambda text: -text.y)
+    [wall] = [row for row in rows if "ŁÓDŹ-WAND" in row.text]
+    size = next(row for row in rows if " x " in row.text)
+    assert wall.size <= size.size
+    over = rows[rows.index(wall) - 1]
+    assert text_box(wall)[3] <= text_box(over)[1] + 0.05
+    assert any(row.text.startswith("für Jörg – zawiasy; Grün") for row in rows)

@@ -177,9 +177,9 @@ def test_a_note_and_a_finish_go_first_where_room_is_short() -> None:
             )
         )
     )
-    *others, note, finish = words_of_front_label(layout, front_of(layout, "B1-1")).lines
-    assert [note.ways[0], finish.ways[0]] == ["Note: oven", "Finish: sage"]
-    assert max(note.worth, finish.worth) < min(line.worth for line in others)
+    *others, told = words_of_front_label(layout, front_of(layout, "B1-1")).lines
+    assert told.ways == ("Note: oven. Finish: sage", "oven; sage")
+    assert told.worth < min(line.worth for line in others)
 
 
 def test_a_front_held_back_says_its_size_as_planned() -> None:

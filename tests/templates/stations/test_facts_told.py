@@ -119,19 +119,21 @@ def test_each_of_two_figures_says_what_it_counts_from() -> None:
 
 
 def test_what_several_rows_say_stands_once_above_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Of four rows: what all say plain, what three say with the one that does not, of a few with
-    their names; what two say stays with them."""
+    """What all say plain, what most say with the one that does not, together with what else is said
+    of the same, of a few with their names; what two say stays with them."""
     layout = kitchen(*(FrontSpec(id=f"B-{row}", kind="drawer") for row in range(1, 7)))
     (station,) = (each for each in plan_stations(layout) if each.work == "drawer-boxes")
     ids = [row.part.id for row in station.rows]
     assert len(ids) == 7
     said = {
-        part: ("All.", *(["Most."] if row < 6 else []), *(["Few."] if row < 3 else []),
+        part: ("All.", *(["Most.", "More."] if row < 6 else []), *(["Few."] if row < 3 else []),
                *(["Two."] if row < 2 else []))
         for row, part in enumerate(ids)
     }  # fmt: skip
     monkeypatch.setattr(rowfacts, "said_in_row", lambda shop, row: said[row.part.id])
     above = rowfacts.said_above(shop_of(layout), station)
-    assert list(above.values()) == [
-        "All.", f"All but {ids[6]}: Most.", f"{', '.join(ids[:3])}: Few."
-    ]  # fmt: skip
+    assert above == {
+        "": ["All."],
+        f"All but {ids[6]}: ": ["Most.", "More."],
+        f"{', '.join(ids[:3])}: ": ["Few."],
+    }
