@@ -71,6 +71,10 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
                 bases=partial(kept_bases, store),
             ),
         )  # fmt: skip
+        server = server_of(site, taken)
+        end.callback(server.close)
+        # A shell has what a script starts in the background ignore it.
+        signal.signal(signal.SIGINT, signal.default_int_handler)
         home = Link(f"http://127.0.0.1:{listens}", store.key).home
         if figures:
             _show([Link(f"http://{figures}:{listens}", store.key).home, home])
@@ -79,10 +83,6 @@ def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key
             write_text("-", f"{home}\n", sources=())
             tell(NO_NETWORK if lan else ALONE)
         tell("Ctrl-C ends it.")
-        server = server_of(site, taken)
-        end.callback(server.close)
-        # A shell has what a script starts in the background ignore it.
-        signal.signal(signal.SIGINT, signal.default_int_handler)
         server.run()
     tell("Ended; everything that was marked is kept.")
 

@@ -15,6 +15,7 @@ import pytest
 from click.testing import CliRunner
 
 from cli.main import COMMANDS, main
+from cli.serving.links import PORT
 from tests.served import served
 
 ROOT = Path(__file__).parents[1]
@@ -39,8 +40,10 @@ def run(line: str, folder: Path) -> str:
     words = line.split("#")[0].split()
     assert words[0] == "jigsheet"
     if words[1] == "serve":
-        with served(folder, *words[2:]) as server:
-            return re.sub(r"\?k=\S+", "?k=KEY", "".join(server.told))
+        # On any port that is free: another program may listen on the usual one.
+        with served(folder, *words[2:], "--port", "0") as server:
+            told = "".join(server.told).replace(f":{server.port}/", f":{PORT}/")
+            return re.sub(r"\?k=\S+", "?k=KEY", told)
     with chdir(folder):
         done = CliRunner().invoke(main, words[1:], prog_name="jigsheet")
     assert done.exit_code == 0, done.output

@@ -178,7 +178,7 @@ def test_a_space_left_out_is_told_over_all_keys(ranges: dict[Key, set[float]]) -
     assert stays < 0.08 * slips
 
 
-INCHES = JOB.replace("[grid]", "tolerance = 1\n[grid]").replace(
+INCHES = JOB.replace('tolerance = "1.6 mm"', "tolerance = 1").replace(
     "[use]", "[build]\nshelf_play = 0\n[use]"
 )
 
