@@ -13,6 +13,8 @@ from cli.serving.store import Store, open_store
 PORT = 8032
 """Where the pages are served if nothing else is said: 32 mm, and no service is known to be there
 (from memory)."""
+USUAL_PORTS = {"http": ":80", "https": ":443"}
+"""Of the kinds of address that a base may have."""
 BASE = "base "
 """How the names begin under which bases are kept."""
 LONGEST_NAME = 10
@@ -51,8 +53,10 @@ def printed_link(job: Path, name: str, base: str | None = None) -> Link:
     with open_store(job) as store:
         if base is None:
             return Link(f"http://{local_name(store, name)}.local:{kept_port(store)}", store.key)
-        where = urlsplit(base)
-        origin = f"{where.scheme}://{where.netloc}".lower()
+        where = urlsplit(base.lower())
+        # A browser leaves out the port that is the usual one.
+        host = where.netloc.removesuffix(USUAL_PORTS[where.scheme])
+        origin = f"{where.scheme}://{host}"
         store.keep_fact(f"{BASE}{origin}", origin)
         return Link(base.rstrip("/"), store.key)
 

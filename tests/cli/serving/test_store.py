@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from cli.failures import Failure
-from cli.serving.links import Link, local_name, printed_link
+from cli.serving.links import Link, kept_bases, local_name, printed_link
 from cli.serving.store import PRAGMAS, Store, open_store, store_file
 from jigs.progress.kept import Kept
 
@@ -182,6 +182,22 @@ def test_links_stay_from_one_start_to_the_next(job: Path) -> None:
     with open_store(job) as store:
         store.keep_fact("port", "9001")
     assert printed_link(job, "").base.endswith(":9001")
+
+
+@pytest.mark.parametrize(
+    ("base", "kept"),
+    [
+        ("http://Bench:80/", "http://bench"),
+        ("https://kitchen.example:443", "https://kitchen.example"),
+        ("https://kitchen.example:80", "https://kitchen.example:80"),
+        ("http://[fe80::1]:80", "http://[fe80::1]"),
+    ],
+)
+def test_an_address_is_kept_as_a_browser_says_it(base: str, kept: str, job: Path) -> None:
+    """Without the port that is the usual one (RFC 9110, 4.2.1 and 4.2.2, from memory)."""
+    assert printed_link(job, "", base).base == base.rstrip("/")
+    with open_store(job) as store:
+        assert kept_bases(store) == (kept,)
 
 
 def test_jobs_have_names_and_keys_of_their_own(tmp_path: Path) -> None:
