@@ -108,6 +108,7 @@ def _check_box(
         several=len(names) > 1,
         names=names,
         free=max(0.0, free),
+        behind=-free if free < -SLACK else None,
         needed=needed,
         thick=thick,
         out=maybe_open(out, open=unsure),

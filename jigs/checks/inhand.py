@@ -62,7 +62,9 @@ def check_gaps_in_hand(
 
 
 def _gap(front: str, other: str, gap: float) -> Problem:
-    return warning("gap-in-hand", front, gap=gap, other=other, least=LEAST_GAP, also=(other,))
+    return warning(
+        "gap-in-hand", front, one=front, other=other, gap=gap, least=LEAST_GAP, also=(other,)
+    )
 
 
 def _check_size(front: PlacedFront, hand: FrontInHand) -> Iterator[Problem]:

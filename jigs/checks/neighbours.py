@@ -31,7 +31,13 @@ def check_sight_line(left: BoxSpec, one: Front, right: BoxSpec, other: Front) ->
     if not _is_nearly(difference := abs(here - there)):
         return
     yield warning(
-        "sight-line", other.id, case="beside", other=one.id, differ=difference, also=(one.id,)
+        "sight-line",
+        other.id,
+        case="beside",
+        one=other.id,
+        other=one.id,
+        differ=difference,
+        also=(one.id,),
     )
 
 
@@ -94,7 +100,13 @@ def _check_pair(
     if not near:
         return
     yield warning(
-        "sight-line", front.id, case="below", other=lower.id, differ=min(near), also=(lower.id,)
+        "sight-line",
+        front.id,
+        case="below",
+        one=front.id,
+        other=lower.id,
+        differ=min(near),
+        also=(lower.id,),
     )
 
 
@@ -189,6 +201,7 @@ def _check_hinges(
     yield warning(
         "hinge-to-hinge",
         other.id,
+        one=other.id,
         other=one.id,
         gap=gap,
         needed=maybe_open(needed, open=one.least_reveal.open or other.least_reveal.open),

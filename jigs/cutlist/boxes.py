@@ -42,6 +42,12 @@ class BoxPieces:
     nailers_inside: bool = False
 
 
+BLIND_NOTE = (
+    "its face level with the front edges; screwed from behind to cleats at side, bottom, top"
+)
+"""How a blind panel stands and is held: common practice, no source."""
+
+
 def is_place(box: BoxSpec) -> bool:
     """Tell whether a box is only the place of an appliance."""
     return box.kind == "open" and any(front.kind == "panel" for front in box.fronts)
@@ -183,6 +189,7 @@ def _blind_panel(job: Job, whole: Carcass) -> list[Piece]:
             band=band_for(band, high, (edge,)),
             grain="length",
             blocks=(Block(x=left, y=whole.floor, z=0.0, dx=wide, dy=high, dz=whole.side),),
+            note=BLIND_NOTE,
         )
     ]
 

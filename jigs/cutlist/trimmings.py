@@ -87,6 +87,7 @@ def filler(
 
 def wall_fillers(job: Job, tags: Mapping[str, str]) -> list[Piece]:
     """Give the fillers at the ends of all walls; only against a wall or a casing are they scribed.
+    None stands beside a blind box in its corner, behind the other run, where nobody sees it.
 
     `tags`: the walls' short names.
     """
@@ -99,17 +100,23 @@ def wall_fillers(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         for piece in end_fillers(
             job, tags[wall.name], wall.name, hand,
             width=end.filler, scribed=end.stands not in ("corner", "panel"),
+            hidden=end.stands == "corner",
         )
     ]  # fmt: skip
 
 
 def end_fillers(
-    job: Job, tag: str, wall: str, hand: Hand, *, width: float, scribed: bool = True
-) -> list[Piece]:
+    job: Job, tag: str, wall: str, hand: Hand, *, width: float, scribed: bool = True,
+    hidden: bool = False,
+) -> list[Piece]:  # fmt: skip
     """Give the fillers, `width` wide before scribing, at one end of a wall: one beside each box
-    that stands nearest to that end, from the floor up; mm."""
+    that stands nearest to that end, from the floor up; mm. `hidden`: beside a blind end none."""
     places = place_job(job)
-    beside = sorted(boxes_at_end(job, wall, hand), key=lambda box: box.above_floor)
+    beside = [
+        box
+        for box in sorted(boxes_at_end(job, wall, hand), key=lambda box: box.above_floor)
+        if not (hidden and box.blind is not None and box.blind.hand == hand)
+    ]
     letter = dict(LETTERS)[hand]
     names = [letter] if len(beside) == 1 else [f"{letter}{k}" for k in range(1, len(beside) + 1)]
     made = []

@@ -9,6 +9,7 @@ from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.pull import COUNTERBORE_DIAMETER
 from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
+from jigs.given.job import BoxSpec
 from jigs.ground.lengths import format_mm
 from templates.words.gapwords import gaps_here, has_job_reveals
 from templates.words.leafletwords import leaflet_facts
@@ -59,7 +60,8 @@ def hanging_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
     """Say how a front hangs: its gaps where they are not those of the job, the least by the
     leaflet."""
     if not has_job_reveals(front, layout):
-        yield Sentence(gaps_here(front))
+        blind = _box_of(layout, front).blind
+        yield Sentence(gaps_here(front, None if blind is None else blind.hand))
     if front.kind == "door" and front.hinged:
         own = front.gaps.left if front.hinged == "left" else front.gaps.right
         if front.least_reveal is not None and not front.least_reveal.open:
@@ -87,7 +89,7 @@ def _before(front: Front) -> Iterator[Sentence]:
 
 def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
     """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
-    box = next(box for box in layout.boxes if box.id == front.box)
+    box = _box_of(layout, front)
     if box.blind is None:
         return ()
     if box.blind.hand == "left":
@@ -97,6 +99,10 @@ def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
     hand = box.blind.hand.upper()
     how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
     return (f"BLIND PANEL on the {hand}: this front {how}.",)
+
+
+def _box_of(layout: Layout, front: Front) -> BoxSpec:
+    return next(box for box in layout.boxes if box.id == front.box)
 
 
 def measured_facts(front: Front) -> Iterator[Sentence]:

@@ -3,7 +3,7 @@ before they are bought; on the sheets those of the job or of a front."""
 
 from jigs.box.boxparts import parts_of_box
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
 from jigs.room.gapsmade import SAME, GapsMade
 
@@ -33,11 +33,14 @@ def _range(found: tuple[float, float], unit: Unit) -> str:
     return f"{format_length(low, unit)} to {format_length(high, unit)}"
 
 
-def gaps_here(front: Front) -> str:
-    """Say a front's own gaps: to the box's edge, or to the front beside it."""
+def gaps_here(front: Front, blind: Hand | None = None) -> str:
+    """Say a front's own gaps: to the box's edge, or to the front beside it; none on the side where
+    it laps a `blind` panel."""
     gaps = front.gaps
     left, right, top, bottom = map(format_mm, (gaps.left, gaps.right, gaps.top, gaps.bottom))
     across = f"sides {left}" if left == right else f"left {left}, right {right}"
+    if blind is not None:
+        across = f"right {right}" if blind == "left" else f"left {left}"
     up = f"top and bottom {top}" if top == bottom else f"top {top}, bottom {bottom}"
     return f"Gaps: {across}, {up}."
 

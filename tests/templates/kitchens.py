@@ -80,7 +80,7 @@ def workshop() -> Layout:
         WallSpec(
             name="north",
             left=WallEnd(stands="wall", filler=41.0),
-            right=WallEnd(stands="corner", filler=60.0),
+            right=WallEnd(stands="panel", filler=60.0),
             appliances=(Appliance(id="FRIDGE", width=600.0, height=1800.0, x=985.0),),
         ),
     )

@@ -104,6 +104,21 @@ def test_a_blind_panel_is_the_filler() -> None:
     assert f"make blind_right {650 + 60 - (650 - 16.4 - 584.2):.1f} mm" in remedy_of(problem, "mm")
 
 
+@pytest.mark.parametrize(("reach", "words"), [
+    (500.0, f"it would end {16.4 + 584.2 - 500:.1f} mm "),
+    (650.0, f"it passes the run opposite with {650 - 16.4 - 584.2:.1f} mm "),
+])  # fmt: skip
+def test_a_front_that_ends_behind_the_run_opposite_is_told_by_how_much(
+    reach: float, words: str
+) -> None:
+    blind = replace(
+        box(door("B1-1", "left"), width=1066.8), blind=BlindEnd(hand="right", reach=reach)
+    )
+    (problem,) = found(blind, box(drawer("C1-1"), name="C1"), filler=0.0)
+    assert words in fact_of(problem, "mm")
+    assert ("behind the front edges of the boxes opposite" in fact_of(problem)) is (reach < 600)
+
+
 def test_a_box_in_the_corner_is_seen_from_both_walls() -> None:
     """The other wall's last box, when the corner is its left end."""
     end = WallEnd(stands="corner", meets="south")

@@ -95,4 +95,6 @@ def test_hinged_back_to_back_over_a_partition(increment: float | None) -> None:
     assert (gap > 3.2 + 1e-6) is (increment is not None)
     assert (one.gaps.right, other.gaps.left) == pytest.approx((gap, gap))
     [problem] = [p for p in layout.problems if p.code == "hinge-to-hinge"]
+    # It stands on both doors' papers, so that it names both.
+    assert fact_of(problem, "mm").startswith("B and A are hinged back to back")
     assert f"with a gap of {format_length(gap, 'mm')}" in fact_of(problem, "mm")

@@ -54,10 +54,11 @@ def test_a_filler_stands_between_its_wall_and_its_box() -> None:
 
 
 def test_a_platform_stands_under_its_boxes_set_back() -> None:
-    """From the floor to the boxes, 75 behind their front edges; its sleepers reach from its front
-    to its back."""
+    """From the floor to the boxes, 75 behind their front edges, its front under the filler to the
+    wall; its sleepers reach from its front to its back."""
     front, back = (PIECES[f"NORTH-TOE-1-{word}"].on_wall[0] for word in ("FRONT", "BACK"))
-    assert (front.x, front.dx) == pytest.approx((PLACES["T1"], 2 * 457.2))
+    assert (front.x, front.dx) == pytest.approx((PLACES["T1"] - 41, 41 + 2 * 457.2))
+    assert (back.x, back.dx) == pytest.approx((PLACES["T1"], 2 * 457.2))
     assert (front.y, front.dy, front.z) == pytest.approx((0.0, 101.6, 75.0))
     assert back.z + back.dz == pytest.approx(584.2)
     for sleeper in PIECES["NORTH-TOE-1-SLEEPER"].on_wall:

@@ -13,12 +13,13 @@ from jigs.cutlist.trimmings import (
     island_back,
     panel_depth,
     trim_boxes,
+    wall_fillers,
 )
 from jigs.given.build import Build
 from jigs.given.job import BoxSpec, FrontMaterial, FrontSpec
-from jigs.given.stated import EndPanels, PanelKind
+from jigs.given.stated import BlindEnd, EndPanels, PanelKind
 from jigs.given.walls import boxes_at_end, end_boxes, place_job
-from jigs.given.wallspec import WallEnd, WallSpec
+from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from jigs.room.elevation import see_walls
@@ -55,6 +56,15 @@ def test_nothing_to_scribe_is_not_spoken_of() -> None:
     )
     assert piece.note == "the fronts cover its front edge"
     assert not filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).note
+
+
+@pytest.mark.parametrize(("stands", "there"), [("corner", False), ("wall", True)])
+def test_no_filler_is_cut_that_stands_behind_the_other_run(stands: EndKind, there: bool) -> None:
+    """A blind box goes on into its corner; at a wall its filler is seen."""
+    blind = replace(box(), blind=BlindEnd(hand="right", reach=250.0))
+    wall = WallSpec(name="north", right=WallEnd(stands=stands, filler=60.0))
+    pieces = wall_fillers(replace(job(blind), walls=(wall,)), {"north": "NORTH"})
+    assert [piece.id for piece in pieces] == ["NORTH-FILLER-R"] * there
 
 
 @pytest.mark.parametrize("panel", ["flush", "covered"])
