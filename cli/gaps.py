@@ -43,6 +43,7 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
     """
     from cli.drawing import is_single
     from jigs.gaps.chance import chance_of
+    from jigs.gaps.even import even_rows
     from jigs.gaps.reckoning import choose_gaps, reckon_gaps
     from templates.lists.gaplist import gaps_csv, gaps_json, gaps_text
 
@@ -56,7 +57,11 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
         _draw(layout, found, chance, paper, target, form)
     else:
         write = {"text": gaps_text, "csv": gaps_csv, "json": gaps_json}[form]
-        write_text(target, write(found, layout.job, chance), sources=layout.job.sources)
+        write_text(
+            target,
+            write(found, layout.job, chance, even_rows(found.budgets)),
+            sources=layout.job.sources,
+        )
     asked.end(narrow(layout, names))
 
 

@@ -1,5 +1,5 @@
 """The gaps between fronts, and whether they stay open: `wood` and `film` say what a front gains,
 `beside` which gaps there are, `needs` what each needs, `budget` what it can come to, `reckoning`
-puts them together for a job, `cures` says what would help, `chance` how likely it is that all stay
-open.
+puts them together for a job, `cures` says what would help, `even` where measured fronts sit,
+`chance` how likely it is that all stay open.
 """

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 
 from jigs.gaps.budget import CONFIDENCE, Budget
 from jigs.gaps.chance import Chance
+from jigs.gaps.even import Settled
 from jigs.gaps.reckoning import GapBudgets
 from jigs.given.job import Job
 from jigs.ground.grouped import grouped
@@ -15,6 +16,7 @@ from templates.lists.listtext import listing_text
 from templates.words.budgetwords import (
     CAUSE_WORDS,
     LEFT_OUT_WORDS,
+    SETTING,
     SIGNS,
     TITLE,
     VERDICT_WORDS,
@@ -25,6 +27,7 @@ from templates.words.budgetwords import (
     gap_name,
     meaning_words,
     open_words,
+    row_words,
     unsaid_words,
 )
 
@@ -35,12 +38,14 @@ COLUMNS = (
 )  # fmt: skip
 
 
-def gaps_text(found: GapBudgets, job: Job, chance: Chance | None) -> str:
+def gaps_text(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]) -> str:
     """Give the gap budget for a terminal."""
-    return listing_text(gaps_listing(found, job, chance))
+    return listing_text(gaps_listing(found, job, chance, rows))
 
 
-def gaps_listing(found: GapBudgets, job: Job, chance: Chance | None) -> Listing:
+def gaps_listing(
+    found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]
+) -> Listing:
     """Give the gaps wall by wall, the worst first, and what would help."""
     walls = grouped((budget.gap.wall, budget) for budget in found.budgets)
     cures = grouped(
@@ -68,6 +73,7 @@ def gaps_listing(found: GapBudgets, job: Job, chance: Chance | None) -> Listing:
                 )
             ),
             *(_wall(wall, budgets) for wall, budgets in walls.items()),
+            *([_setting(rows)] if rows else []),
             *([_chance(chance)] if chance else []),
             *(
                 [Section(title="What would help, the cheapest", blocks=tuple(helps))]
@@ -75,6 +81,14 @@ def gaps_listing(found: GapBudgets, job: Job, chance: Chance | None) -> Listing:
                 else []
             ),
         ),
+    )
+
+
+def _setting(rows: Sequence[Settled]) -> Section:
+    words = (*map(row_words, rows), SETTING)
+    return Section(
+        title="Where each front sits for even gaps, mm",
+        blocks=tuple(Words(text=text, indent=2) for text in words),
     )
 
 
@@ -127,9 +141,9 @@ def _most(budget: Budget) -> str:
     return f"{CAUSE_WORDS[name]}, {format_mm(takes)}"
 
 
-def gaps_csv(found: GapBudgets, job: Job, chance: Chance | None) -> str:
-    """Give a row for each gap; the chance of all of them has none."""
-    del chance
+def gaps_csv(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]) -> str:
+    """Give a row for each gap; chance and rows have none."""
+    del chance, rows
     return csv_text(COLUMNS, (_row(budget, job) for budget in found.budgets))
 
 
@@ -165,7 +179,7 @@ def spaced(name: str) -> str:
     return name.replace("-", " ")
 
 
-def gaps_json(found: GapBudgets, job: Job, chance: Chance | None) -> str:
+def gaps_json(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]) -> str:
     """Give all of it as data."""
     data = {
         "schema": SCHEMA,
@@ -184,6 +198,15 @@ def gaps_json(found: GapBudgets, job: Job, chance: Chance | None) -> str:
                 {"gap_mm": number(at), "chance": number(share)} for at, share in chance.curve
             ],
         },
+        "rows": [
+            {
+                **in_mm(before=row.before, then=row.then),
+                "moves": [
+                    {"front": name, "right_mm": number(move)} for name, move in row.moves.items()
+                ],
+            }
+            for row in rows
+        ],
         "gaps": [_data(budget, job) for budget in found.budgets],
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"

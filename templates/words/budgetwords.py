@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from jigs.gaps.beside import Meeting, NextTo
 from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, Verdict
 from jigs.gaps.chance import Chance
+from jigs.gaps.even import WORTH, Settled
 from jigs.gaps.reckoning import GapBudgets, LeftOut
 from jigs.gaps.wood import VALID
 from jigs.given.job import Job
@@ -133,6 +134,25 @@ def chance_words(chance: Chance) -> Iterator[str]:
     )
     curve = ", ".join(f"{at:g}: {percent(share)}" for at, share in chance.curve[::2])
     yield f"With this gap between fronts, mm, and half of it at their ends: {curve}."
+
+
+SETTING = (
+    "Doors by the side screws of their hinges (about 2 mm either way, from memory: the leaflet "
+    "says), drawer fronts in their holes before the screws are tight."
+)
+
+
+def row_words(row: Settled) -> str:
+    """Say where the fronts of a row sit so that its gaps come out even."""
+    moves = ", ".join(
+        f"{name} {format_mm(abs(move))} to the {'right' if move > 0 else 'left'}"
+        for name, move in row.moves.items()
+        if abs(move) > WORTH
+    )
+    return (
+        f"{moves}: the tightest gap of this row then has {format_mm(row.then)} more than it "
+        f"needs, in place of {format_mm(row.before)}."
+    )
 
 
 def percent(share: float) -> str:

@@ -2,10 +2,12 @@
 
 import csv
 import json
+from math import hypot
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pdfplumber
+import pytest
 
 from tests.cli.conftest import SMALL, Run
 
@@ -126,3 +128,29 @@ def test_a_job_without_gaps_draws_nothing(run: Run, small: Path) -> None:
 def test_paper_is_for_drawings(run: Run, small: Path) -> None:
     """A list for the terminal is on none."""
     assert run("gaps", small, "--paper", "a4").exit_code == 2
+
+
+def test_measured_fronts_are_set_for_even_gaps(run: Run, small: Path) -> None:
+    """A door that came 1.2 too wide gives half of it back to its hinge edge; as planned there is
+    nothing to set."""
+    wall = '[[wall]]\nname = "north"\nleft = "wall"\nright = "wall"\n'
+    small.write_text(SMALL + wall, encoding="utf-8")
+    assert "even gaps" not in run("gaps", small).stdout
+    wide = SMALL + '  measured_width = ["455.2 mm", "455.2 mm"]\n' + wall
+    small.write_text(wide, encoding="utf-8")
+    told = run("gaps", small).stdout
+    assert "Where each front sits for even gaps, mm" in told
+    [row] = [
+        row
+        for row in json.loads(run("gaps", small, "--format", "json").stdout)["rows"]
+        if row["moves"][0]["front"] == "B1-2"
+    ]
+    assert row["then_mm"] > row["before_mm"]
+    # Left 1.5875 and 1.5875 - 1.175 at the right; they need 0.91 and 0.904 (derived).
+    [move] = row["moves"]
+    width = 455.2
+    edge = 0.5 + hypot(width - 5, 19.05) - (width - 5)
+    excess = width - (457.2 - 2 * 1.5875)
+    assert move["right_mm"] == pytest.approx(
+        -((1.5875 - 0.91) - (1.5875 - excess - edge)) / 2, abs=1e-3
+    )
