@@ -27,8 +27,9 @@ from jigs.ground.problems import Problem
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
 """Where a figure is counted from: an edge of the face as seen, or the middle between two."""
-How = Literal["fold", "butt"]
-"""How a card lies on an edge: its flap folded over it, or its cut end butted to a block there."""
+How = Literal["fold", "butt", "panel"]
+"""How a card lies on an edge: its flap folded over it, or its cut end butted to a block there or,
+on sheets, stood on the panel of a box already together."""
 
 Work = Literal[
     "sides", "drawer-boxes", "rear-hooks", "cups", "pulls", "fronts-on-boxes", "false-fronts",

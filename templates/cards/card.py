@@ -12,8 +12,8 @@ its place on the page.
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
 
+from jigs.bench.station import How
 from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
@@ -28,9 +28,6 @@ from templates.page.space import Box
 NEIGHBOURS = 100.0
 """Screws that are further apart, up or across, have cards of their own, mm."""
 
-How = Literal["fold", "butt", "panel"]
-"""How a card lies on an edge: its flap folded over it, or its cut end butted to a block there or
-stood on the panel of a box already together."""
 StruckLine = tuple[Hashable, ...]
 """A line on a face: the part, which face of it, from where and how far."""
 
