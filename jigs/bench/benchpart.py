@@ -10,7 +10,7 @@ from typing import Literal
 
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Front, Side
-from jigs.given.confirming import OpenNumber, rests_on
+from jigs.given.confirming import OpenNumber, resting
 from jigs.given.edges import BevelledEdge
 from jigs.ground.geometry import Face, Fitting, Hand, turned_over
 
@@ -84,7 +84,7 @@ def front_face(front: Front, face: Literal["front", "back"]) -> BenchPart:
         ordered=front.ordered,
         rounded=front.make.edge_radius > 0.0,
         bevel=front.make.bevel,
-        open=_resting(front.open, face),
+        open=resting(front.open, face),
     )
 
 
@@ -111,7 +111,7 @@ def board_face(side: Side) -> BenchPart:
             raw=side.band_state == "later" and band > 0.0,
             missing=side.missing,
         ),
-        open=_resting(side.open, "inside"),
+        open=resting(side.open, "inside"),
     )
 
 
@@ -125,7 +125,7 @@ def drawer_face(box: AnyDrawer, face: Literal["box-front", "box-back"]) -> Bench
         width=box.width,
         height=box.height,
         thickness=box.side,
-        open=_resting(box.open, face),
+        open=resting(box.open, face),
     )
 
 
@@ -149,7 +149,3 @@ def _is_turned(part: BenchPart) -> bool:
 def _on_face(fitting: Fitting, face: Face) -> Fitting:
     holes = tuple(hole for hole in fitting.holes if hole.face == face)
     return fitting if len(holes) == len(fitting.holes) else replace(fitting, holes=holes)
-
-
-def _resting(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
-    return tuple(number for number in numbers if rests_on(number, face))

@@ -9,7 +9,7 @@ from dataclasses import replace
 from jigs.bench.benchpart import BenchPart, board_face, drawer_face, front_face
 from jigs.bench.cups import hinge_edge
 from jigs.bench.station import Row, Station, Work
-from jigs.box.parts import Front, Layout
+from jigs.box.parts import Layout
 from jigs.ground.geometry import Purpose
 from jigs.ground.problems import Problem
 
@@ -36,19 +36,19 @@ def _among(rows: Sequence[Row], held: Sequence[Row]) -> tuple[Row, ...]:
 
 def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Row]]:
     reasons = {unit.id: unit.held for unit in layout.units if unit.held}
-    doors = {front.id for front in layout.fronts if _swings(front)}
+    doors = {front.id for front in layout.fronts if front.swings}
     for front in layout.fronts:
         if not front.held:
             continue
         back = front_face(front, "back")
-        if _swings(front) and not front.bored:
+        if front.swings and not front.bored:
             record = front.hinge.record if front.hinge else None
             hand = [station for station in _of(stations, "cups")
                     if station.hand == hinge_edge(front)]  # fmt: skip
             for station in _drawn_for(hand, record) or hand[:1]:
                 yield station.name, _row(back, front.id, "cup", front.held)
         for station in _drawn_for(_of(stations, "pulls"), front.pull):
-            alike = any((row.part.id in doors) == _swings(front) for row in station.rows)
+            alike = any((row.part.id in doors) == front.swings for row in station.rows)
             if alike:
                 face = front_face(front, "front")
                 yield station.name, _row(face, front.id, "pull", front.held)
@@ -78,10 +78,6 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
                 purpose: Purpose = "plate" if name in doors else "slide"
                 if name in reasons:
                     yield station.name, _row(part, name, purpose, reasons[name])
-
-
-def _swings(front: Front) -> bool:
-    return front.kind == "door" and front.hinged is not None
 
 
 def _of(stations: Sequence[Station], work: Work) -> list[Station]:

@@ -35,19 +35,14 @@ corner it is; fewer share one that is set on a line (our choice)."""
 
 def place_pull_cards(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:
     """Place the pulls of all fronts: those of doors, then the others, in the layout's order."""
-    doors = [front for front in layout.fronts if _has_corner(front)]
-    others = [front for front in layout.fronts if not _has_corner(front)]
+    doors = [front for front in layout.fronts if front.swings]
+    others = [front for front in layout.fronts if not front.swings]
     return [
         *settle(
             (option for front in doors for option in _of_front(front, reach)), enough=ENOUGH_CORNERS
         ),
         *settle(option for front in others for option in _of_front(front, reach)),
     ]
-
-
-def _has_corner(front: Front) -> bool:
-    """Tell whether a front swings about an upright edge, so that its pull stands at the other."""
-    return front.kind == "door" and front.hinged is not None
 
 
 def _of_front(front: Front, reach: float) -> Iterator[Option]:
@@ -68,7 +63,7 @@ def _of_front(front: Front, reach: float) -> Iterator[Option]:
                 record=pull.record,
                 closing=closing_both_ways(part, holes),
             )
-            if _has_corner(front) and front.hinged:
+            if front.swings and front.hinged:
                 yield _on_door(bare, OPPOSITE[front.hinged], reach)
             else:
                 end: FaceEdge = "bottom" if front.kind == "lift" else "top"

@@ -167,6 +167,11 @@ class Front:
         return bool(self.held)
 
     @property
+    def swings(self) -> bool:
+        """Whether it hangs by an upright edge."""
+        return self.kind == "door" and self.hinged is not None
+
+    @property
     def wide_below(self) -> bool:
         """Whether the back shows wider below its drawer box than above, by what an eye can tell:
         3 mm (common practice, no source)."""

@@ -10,7 +10,7 @@ from dataclasses import replace
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.kinds import kind_of
-from jigs.given.confirming import OpenNumber, Record, open_numbers, rests_on
+from jigs.given.confirming import OpenNumber, Record, open_numbers, resting
 from jigs.given.job import Job
 from jigs.ground.geometry import Fitting
 from jigs.ground.keys import Rests
@@ -57,10 +57,7 @@ class OpenCuts:
     pieces of drawer boxes and rollouts."""
 
     def __init__(self, layout: Layout) -> None:
-        self._drawers = {
-            drawer.id: tuple(number for number in drawer.open if rests_on(number, "cut"))
-            for drawer in layout.drawers
-        }
+        self._drawers = {drawer.id: resting(drawer.open, "cut") for drawer in layout.drawers}
 
     def of(self, piece: str) -> tuple[OpenNumber, ...]:
         """Give those of a piece by its ID, which begins with its drawer box's."""

@@ -114,6 +114,11 @@ def rests_on(number: OpenNumber, *rests: Rests) -> bool:
     return bool(tables[number.kind][number.key] & set(rests))
 
 
+def resting(numbers: Iterable[OpenNumber], *rests: Rests) -> tuple[OpenNumber, ...]:
+    """Give those of some open numbers on which one of `rests` rests."""
+    return tuple(number for number in numbers if rests_on(number, *rests))
+
+
 def open_keys(record: Record, *rests: Rests) -> tuple[str, ...]:
     """Name the open numbers of a record by their keys."""
     return tuple(number.key for number in open_numbers(record, *rests))

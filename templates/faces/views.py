@@ -10,7 +10,7 @@ from dataclasses import replace
 from jigs.bench.marking import Marks, marked_holes, marks_of
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Side
-from jigs.given.confirming import OpenNumber, rests_on
+from jigs.given.confirming import resting
 from jigs.ground.geometry import Face, Fitting, Hole, mirror_x, other_hand, turned_over
 from jigs.ground.lengths import MM_PER_INCH, Unit
 from templates.faces.faceview import BoardState, FaceView
@@ -31,10 +31,6 @@ def _on_face(fittings: Iterable[Fitting], face: Face) -> tuple[Fitting, ...]:
 
 def _part(fitting: Fitting, holes: tuple[Hole, ...]) -> Fitting:
     return replace(fitting, holes=holes, outline=())
-
-
-def _open(numbers: Iterable[OpenNumber], face: Face) -> tuple[OpenNumber, ...]:
-    return tuple(number for number in numbers if rests_on(number, face))
 
 
 def views_of_front(front: Front, unit: Unit, *, pilots: bool = False) -> tuple[FaceView, ...]:
@@ -59,7 +55,7 @@ def _back_of_front(front: Front, unit: Unit, pilots: bool) -> FaceView:
         _face_of_front(front, unit),
         face="back",
         fittings=back,
-        open=_open(front.open, "back"),
+        open=resting(front.open, "back"),
         marks=marks,
         hinge_edge=None if hinged is None else other_hand(hinged),
         ladder=hinged is not None and front.make.bevel is None,
@@ -78,7 +74,7 @@ def _face_of_front(front: Front, unit: Unit) -> FaceView:
         height=front.height,
         thickness=front.make.thickness,
         fittings=_on_face(front.fittings, "front"),
-        open=_open(front.open, "front"),
+        open=resting(front.open, "front"),
         hinge_edge=front.hinged if front.kind == "door" else None,
         reversible=None,
         opening=front.make.frame.opening if front.make.frame else (),
@@ -135,7 +131,7 @@ def view_of_side(side: Side, unit: Unit) -> FaceView | None:
         part=side.board,
         code=side.code,
         face="inside",
-        open=_open(side.open, "inside"),
+        open=resting(side.open, "inside"),
         width=side.depth,
         height=side.height,
         thickness=side.thickness,
@@ -176,7 +172,7 @@ def view_of_drawer_box(
         height=drawer.height,
         thickness=thickness,
         fittings=drawer.fittings,
-        open=_open(drawer.open, "box-front"),
+        open=resting(drawer.open, "box-front"),
         marks=marks,
         step=INDEX_STEP[unit],
     )
@@ -194,7 +190,7 @@ def view_of_drawer_back(part: str, code: str, box: AnyDrawer, unit: Unit) -> Fac
         height=box.height,
         thickness=box.side,
         fittings=tuple(turned_over(fitting, box.width) for fitting in box.rear),
-        open=_open(box.open, "box-back"),
+        open=resting(box.open, "box-back"),
         step=INDEX_STEP[unit],
     )
 
