@@ -109,6 +109,9 @@ class Budget:
     verdict: Verdict
     adjust: float
     """How far the adjusters can move the gap's two sides, together; mm."""
+    dry: float | None = None
+    """What it likely comes to in the driest season; None where nobody says how dry it becomes;
+    mm."""
     cure: Cure | None = None
     """None where it holds, or where only a leaflet knows what it needs."""
 

@@ -5,7 +5,7 @@ fronts of one box what lies between their middles, at its end what lies between 
 the end. What was measured stands in place of its tolerance.
 """
 
-from collections.abc import Iterator, Mapping, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from math import sqrt
 from typing import Literal
@@ -15,7 +15,7 @@ from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
 from jigs.gaps.beside import EDGES, Meeting, find_gaps
-from jigs.gaps.budget import Budget, Cause, verdict_of, weigh
+from jigs.gaps.budget import Budget, Cause, Left, verdict_of, weigh
 from jigs.gaps.cures import with_cure
 from jigs.gaps.film import film_of
 from jigs.gaps.needs import least_of
@@ -77,18 +77,24 @@ class Reckoner:
     film: tuple[float, float] | None
     rise: float | None
     """By how much the wood is damper in the dampest season than as it was made; % of moisture."""
+    fall: float | None = None
+    """The same of the driest season, below 0 where it is drier."""
     outside: tuple[float, ...] = ()
 
     @classmethod
     def of(cls, layout: Layout) -> "Reckoner":
         """Take from a job what its gaps hang on."""
         job, air = layout.job, layout.job.gaps.air
-        damp = (
-            None if air.dampest is None
-            else moisture_in(humidity=air.dampest, temperature=air.temperature)
-        )  # fmt: skip
+
+        def comes_to(humidity: float | None) -> float | None:
+            if humidity is None:
+                return None
+            return moisture_in(humidity=humidity, temperature=air.temperature)
+
+        damp, dry = comes_to(air.dampest), comes_to(air.driest)
         solid = job.material.front_kind in ("hardwood", "softwood")
-        reached = (air.made_at, damp) if damp is not None and solid else ()
+        seasons = [moisture for moisture in (dry, damp) if moisture is not None]
+        reached = (air.made_at, *seasons) if seasons and solid else ()
         return cls(
             job=job,
             boxes={box.id: box for box in layout.boxes},
@@ -99,6 +105,7 @@ class Reckoner:
             },
             film=film_of(job.paint),
             rise=None if damp is None else damp - air.made_at,
+            fall=None if dry is None else dry - air.made_at,
             outside=tuple(moisture for moisture in reached if not is_valid(moisture)),
         )
 
@@ -121,6 +128,7 @@ class Reckoner:
         return Budget(
             gap=gap, least=least, causes=causes, left=left,
             verdict=verdict_of(left, least.width),
+            dry=self._dry(gap, left, causes),
             adjust=sum(adjusts(front, gap.axis) for front, _ in gap.sides),
         )  # fmt: skip
 
@@ -184,23 +192,36 @@ class Reckoner:
 
     def _season(self, front: Front, edge: FaceEdge) -> Iterator[Cause]:
         """Give by how much a front grows at an edge till the dampest season."""
-        if self.rise is None:
-            return
+        least, most = self._growth(front, edge, self.rise)
+        if most or least:
+            yield Cause("seasons", f"season {front.id}", -(least + most) / 2, -(most - least) / 2)
+
+    def _dry(self, gap: Meeting, left: Left, causes: Sequence[Cause]) -> float | None:
+        """Give what a gap likely comes to in the driest season, mm; None where nobody says how
+        dry it becomes. MDF and what is unknown are as they were made."""
+        if self.fall is None:
+            return None
+        grown = sum(cause.shift for cause in causes if cause.name == "seasons")
+        fall = self.fall if self.job.material.front_kind != "mdf" else None
+        shrunk = sum(max(self._growth(front, edge, fall)) for front, edge in gap.sides)
+        return left.middle - grown - shrunk
+
+    def _growth(self, front: Front, edge: FaceEdge, rise: float | None) -> tuple[float, float]:
+        """Give by how much a front grows at an edge with so much more moisture, least and most;
+        mm."""
         kind, wood = self.job.material.front_kind, self.job.gaps.wood
         size = front.width if EDGES[edge] == "x" else front.height
         least = most = 0.0
         moving = size
+        if rise is None:
+            return 0.0, 0.0
         if kind == "mdf":
             least, most = (size * part for part in BOARD_MOVES)
         elif kind != "plywood" and wood.species is not None:
             moving = self._across_grain(front, EDGES[edge])
-            part = coefficient(wood.species, wood.sawn)
-            least = most = change_of(moving, part, self.rise)
-        if least == most == 0.0:
-            return
+            least = most = change_of(moving, coefficient(wood.species, wood.sawn), rise)
         share = self._share(front, edge, moving)
-        half = (most - least) / 2 * share
-        yield Cause("seasons", f"season {front.id}", -(least + most) / 2 * share, -half)
+        return least * share, most * share
 
     def _share(self, front: Front, edge: FaceEdge, moving: float) -> float:
         """Give the part of a front's growth that comes out at one of its edges: a door is held at

@@ -56,7 +56,7 @@ class RoomAir:
     dampest: Annotated[float | None, Key(Range(30, 90, unit="%"), most=100.0)] = None
     """Humidity in the dampest season, % RH."""
     temperature: Annotated[float, Key(Range(10, 32, unit="C"), most=60.0)] = 21.0
-    """Temperature of the room, in degrees Celsius."""
+    """Temperature of the room, in degrees Celsius; `"70 F"` is read too."""
     made_at: Annotated[float, Key(Range(5, 16, unit="%"), most=30.0)] = 8.0
     """Moisture of the wood when the fronts are made, %; 8 is common practice, no source."""
 

@@ -1,8 +1,10 @@
-"""Weights, loads and densities written with a unit of their own: `"100 lb"`, `"45 lb/ft3"`.
+"""Weights, loads, densities and temperatures with a unit of their own: `"100 lb"`, `"70 F"`.
 
-A number without a unit is in the unit of its key, kg or kg/m3. Lengths have a grammar of their own
-(`jigs.ground.lengths`).
+A number without a unit is in the unit of its key: kg, kg/m3, degrees Celsius. Lengths have a
+grammar of their own (`jigs.ground.lengths`).
 
+>>> parse_quantity("50 F", "C")
+10.0
 >>> parse_quantity("100 lb", "kg"), parse_quantity("12.5 kg", "kg"), parse_quantity("3 ft", "kg")
 (45.359237, 12.5, None)
 """
@@ -14,10 +16,11 @@ from fractions import Fraction
 UNITS: Mapping[str, Mapping[str, str]] = {
     "kg": {"kg": "kg", "g": "g", "lb": "lb", "oz": "oz"},
     "kg/m3": {"kg/m3": "kg/m**3", "g/cm3": "g/cm**3", "lb/ft3": "lb/ft**3"},
+    "C": {"C": "degC", "F": "degF"},
 }
 """By the unit of a key, those that may be written there, and what the units library calls them."""
 
-_WRITTEN = re.compile(r"([0-9]+(?:[.,][0-9]+)?) *([a-z]+(?:/[a-z]+3)?)")
+_WRITTEN = re.compile(r"([0-9]+(?:[.,][0-9]+)?) *([a-zA-Z]+(?:/[a-z]+3)?)")
 
 
 def parse_quantity(text: str, unit: str) -> float | None:

@@ -191,7 +191,7 @@ def _read_job(
     paint = _read_values(top.table("paint"), Paint())
     exact, open_exact = _read_exact(top.table("gaps"))
     wood = _read_values(top.table("wood"), Wood())
-    air = _read_values(top.table("room"), RoomAir())
+    air = _read_air(top.table("room"))
     printers = read_printers(top.table("printer"))
     stocks = read_stocks(top.table("stock"))
     hardware_file = top.text("hardware_file")
@@ -289,6 +289,17 @@ def _read_values(table: Table | None, standard: Value) -> Value:
     value = read_over(table, standard)
     table.close()
     return value
+
+
+def _read_air(table: Table | None) -> RoomAir:
+    """Read how damp the room becomes."""
+    if table is None:
+        return RoomAir()
+    air = read_over(table, RoomAir())
+    if air.driest is not None and air.dampest is not None and air.driest > air.dampest:
+        table.note("driest", f"damper than dampest ({table.given('driest')} given)")
+    table.close()
+    return air
 
 
 def _read_exact(table: Table | None) -> tuple[Exactness, set[str]]:

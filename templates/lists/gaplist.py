@@ -24,6 +24,7 @@ from templates.words.budgetwords import (
     chance_words,
     count_words,
     cure_words,
+    dry_words,
     gap_name,
     meaning_words,
     open_words,
@@ -68,7 +69,7 @@ def gaps_listing(
             Section(
                 blocks=(
                     Words(text=count_words(found.budgets), hang=0),
-                    *(Words(text=text) for text in meaning_words()),
+                    *(Words(text=text) for text in (*meaning_words(), *dry_words(found.budgets))),
                     *stamped,
                 )
             ),
@@ -226,6 +227,7 @@ def _data(budget: Budget, job: Job) -> dict[str, object]:
             high=left.high,
             worst=left.worst,
             widest=left.widest,
+            driest=budget.dry,
             adjust=budget.adjust,
         ),
         "open": ["least_reveal"] if budget.least.open else [],

@@ -168,6 +168,17 @@ def percent(share: float) -> str:
     return f"{100 * share:.0f} %"
 
 
+def dry_words(budgets: Sequence[Budget]) -> Iterator[str]:
+    """Say how far the gaps open in the driest season."""
+    dry = [(budget.dry, budget) for budget in budgets if budget.dry is not None]
+    if dry:
+        most, widest = max(dry, key=lambda each: each[0])
+        yield (
+            f"In the driest season the widest of them likely comes to {format_mm(most)}: "
+            f"{gap_name(widest.gap)}."
+        )
+
+
 def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
     """Say what stands in for numbers nobody gave, and what was left out."""
     exact = job.gaps.exact

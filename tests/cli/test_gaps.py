@@ -154,3 +154,12 @@ def test_measured_fronts_are_set_for_even_gaps(run: Run, small: Path) -> None:
     assert move["right_mm"] == pytest.approx(
         -((1.5875 - 0.91) - (1.5875 - excess - edge)) / 2, abs=1e-3
     )
+
+
+def test_a_room_is_drier_when_it_is_driest(run: Run, small: Path) -> None:
+    """Exchanged seasons are a fault of the file; a temperature may be in its own unit."""
+    small.write_text(SMALL + "[room]\ndriest = 60\ndampest = 40\n", encoding="utf-8")
+    assert "room.driest: damper than dampest (60 given)" in run("gaps", small).stderr
+    air = '[room]\ndriest = 30\ndampest = 60\ntemperature = "70 F"\n'
+    small.write_text(SMALL + air, encoding="utf-8")
+    assert "In the driest season the widest" in run("gaps", small).stdout

@@ -208,6 +208,15 @@ def test_a_solid_slab_of_450_rubs_even_at_an_eighth() -> None:
     assert lying.verdict == "holds"
 
 
+def test_in_the_dry_season_gaps_open() -> None:
+    """At 30 % RH and 21 C wood comes to 6.2 % (Table 4-2), from 8: a slab of 454 shrinks by
+    454 x 0.00353 x 1.8 (derived); nobody says how dry it becomes: nothing is said."""
+    dry = replace(DAMP, driest=30.0)
+    found = planted(door("left"), 3.2, gaps=replace(DAMP_MAPLE, air=dry))
+    assert found.dry == pytest.approx(3.2 + 454 * 0.00353 * 1.8, abs=0.1)
+    assert planted(door("left"), 3.2).dry is None
+
+
 def test_cures_go_by_their_cost() -> None:
     """Sizes after paint where the film decides; another hand where two hinges meet; closer fronts;
     else a wider gap."""
