@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, panel_height
-from jigs.given.job import BoxKind, BoxSpec
-from jigs.given.walls import TOUCHING, boxes_at_end, place_job
+from jigs.given.job import BoxKind, BoxSpec, Job
+from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
 from jigs.given.wallspec import EndKind, WallSpec
-from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 
@@ -30,7 +30,9 @@ SAME_LEVEL = 0.5
 class Elevation:
     """One wall, its boxes from left to right. `placed`: they stand as they will on the wall.
     `left`, `right`: what stands at its ends, None where it is not said. `spec`: the wall as given,
-    None where it is not."""
+    None where it is not. `lines`: of each inside corner, how far beyond the end of its figures the
+    line of the wall boxes lies, below 0 before it; mm. `blind`: the corners into which a blind box
+    goes on, where figures reach to the room's wall."""
 
     wall: str
     boxes: tuple[Seen, ...]
@@ -39,6 +41,14 @@ class Elevation:
     right: EndKind | None = None
     appliances: tuple[SeenAppliance, ...] = ()
     spec: WallSpec | None = None
+    lines: tuple[tuple[Hand, float], ...] = ()
+    blind: tuple[Hand, ...] = ()
+
+    def ends_at(self, hand: Hand) -> EndKind | None:
+        """Give what its figures reach to at one end: in a blind corner the room's wall."""
+        if hand in self.blind:
+            return "wall"
+        return self.left if hand == "left" else self.right
 
     @property
     def standing(self) -> tuple[Seen, ...]:
@@ -112,7 +122,7 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     places = place_job(layout.job)
     fronts = grouped((front.box, front) for front in layout.fronts)
     specs = {spec.name: spec for spec in layout.job.walls}
-    fillers = _find_fillers(layout)
+    fillers, lines = _find_fillers(layout), lines_of(layout.job)
     walls: dict[str, list[Seen]] = {}
     row: list[Seen] = []
     for box in layout.boxes:
@@ -130,12 +140,27 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
             right=specs[wall].right.stands if wall in specs else None,
             appliances=_see_appliances(specs.get(wall), places),
             spec=specs.get(wall),
+            lines=tuple(
+                (hand, lines.get((wall, hand), 0.0))
+                for hand in HANDS
+                if wall in specs and specs[wall].end(hand).stands == "corner"
+            ),
+            blind=tuple(_blind_corners(layout.job, wall, specs)),
         )
         for wall, boxes in walls.items()
     ]
     if row:
         seen_walls.append(Elevation(wall="", boxes=tuple(row), placed=False))
     return tuple(seen_walls)
+
+
+def _blind_corners(job: Job, wall: str, specs: Mapping[str, WallSpec]) -> Iterator[Hand]:
+    """Give the inside corners of a wall into which a blind box goes on."""
+    for hand in HANDS:
+        if wall in specs and specs[wall].end(hand).stands == "corner":
+            beside = boxes_at_end(job, wall, hand)
+            if any(box.blind is not None and box.blind.hand == hand for box in beside):
+                yield hand
 
 
 def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
@@ -167,6 +192,14 @@ def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
             boxes=tuple(boxes),
             left=elevation.left if number == 0 else None,
             right=elevation.right if number == last else None,
+            lines=tuple(
+                (hand, line)
+                for hand, line in elevation.lines
+                if number == (0 if hand == "left" else last)
+            ),
+            blind=tuple(
+                hand for hand in elevation.blind if number == (0 if hand == "left" else last)
+            ),
             appliances=tuple(a for a in elevation.appliances if stretch_of(a) == number),
         )
         for number, boxes in enumerate(stretches)

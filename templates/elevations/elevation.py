@@ -115,12 +115,12 @@ class _Plan:
     def margins(self, scale: Scale) -> tuple[float, float, float, float]:
         """Give the room needed left, below, right and above of what is drawn, mm."""
         chains = self.chains(scale)
-        left = _EDGE + OFF + end_width(self.elevation.left)
+        left = _EDGE + OFF + end_width(self.elevation.ends_at("left"))
         if "left" in chains:
             left += chains["left"].reach + 1.5
         if "fronts" in chains:
             left += chains["fronts"].reach + 1.5
-        right = _EDGE + end_width(self.elevation.right)
+        right = _EDGE + end_width(self.elevation.ends_at("right"))
         if "right" in chains:
             right += OFF + ABOVE + chains["right"].reach
         below = _EDGE + GROUND
@@ -247,7 +247,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         if "top-all" in chains:
             at += chains["top"].reach - ABOVE + _ROW
             yield from replace(chains["top-all"], at=at).marks([tops[0], tops[-1]])
-    x = scale.across(left) - end_width(shown.left)
+    x = scale.across(left) - end_width(shown.ends_at("left"))
     start = x - OFF / 2
     x -= OFF
     if "fronts" in chains:
@@ -264,7 +264,7 @@ def _draw_chains(plan: _Plan, scale: Scale) -> Iterator[Mark]:
         ]
         yield from replace(chains["left"], at=x).marks(starts)
     if "right" in chains:
-        x = scale.across(right) + end_width(shown.right)
+        x = scale.across(right) + end_width(shown.ends_at("right"))
         at = x + OFF + ABOVE
         starts = [x + OFF / 2] * len(chains["right"].ends)
         yield from replace(chains["right"], at=at).marks(starts)

@@ -42,8 +42,8 @@ def draw_ground(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
     floor, roof = scale.up(0.0), scale.up(top)
     ends: list[float] = []
     for stands, x, out in (
-        (elevation.left, scale.across(left), -1.0),
-        (elevation.right, scale.across(right), 1.0),
+        (elevation.ends_at("left"), scale.across(left), -1.0),
+        (elevation.ends_at("right"), scale.across(right), 1.0),
     ):
         ends.append(x if stands in BUILT else x + out * OFF / 2)
         if stands in BUILT or stands == "corner":
@@ -97,6 +97,7 @@ def room_notes(elevation: Elevation, unit: Unit, chained: Sequence[float]) -> It
     """Say the heights of ceiling, counter and floor; nothing where none is given; and of
     boxes that hang and are not among the `chained` heights."""
     yield from _unchained_notes(elevation, chained, unit)
+    yield from _corner_notes(elevation, unit)
     spec = elevation.spec
     if spec is None:
         return
@@ -115,6 +116,20 @@ def room_notes(elevation: Elevation, unit: Unit, chained: Sequence[float]) -> It
             f"The floor's high point is {format_length(spec.floor_high, unit)} above the line "
             "that heights count from: set the boxes from there, shim the toe, never the fronts."
         )
+
+
+def _corner_notes(elevation: Elevation, unit: Unit) -> Iterator[str]:
+    """Say what is drawn at an inside corner, and from where `x` of wall boxes counts there."""
+    for hand, line in elevation.lines:
+        words = f"Corner on the {hand}: "
+        if hand in elevation.blind:
+            words += "the room's wall, behind the boxes round it"
+        else:
+            words += "its line is no wall but the front edges of the base boxes round it"
+        if hand == "left" and elevation.hanging and abs(line) > SLACK:
+            far = f"{format_length(abs(line), unit)} {'beyond' if line > 0.0 else 'before'} it"
+            words += f"; x of wall boxes counts from their own line, {far}"
+        yield f"{words}."
 
 
 def _unchained_notes(elevation: Elevation, chained: Sequence[float], unit: Unit) -> Iterator[str]:

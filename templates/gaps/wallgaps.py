@@ -79,7 +79,7 @@ def _draw(
     ]
     foot = _EDGE + _TITLE + len(notes) * _PITCH + 2.0 + GROUND
     left, low, right, high = elevation.extent
-    ends = OFF + max(end_width(elevation.left), end_width(elevation.right))
+    ends = OFF + max(end_width(elevation.ends_at("left")), end_width(elevation.ends_at("right")))
     for reduction in SCALES:
         free_x = width - 2 * (_SIDE + ends) - (right - left) / reduction
         free_y = height - foot - 2 * _SIDE - (high - low) / reduction

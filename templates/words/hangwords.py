@@ -128,6 +128,11 @@ def turn_words(order: Sequence[Setting]) -> str:
 def from_words(hanging: Hanging, unit: Unit) -> str:
     """Say what the figures along the wall count from, and which stands first."""
     figures = "mm (in)" if unit == "mm" else "in (mm)"
+    if "left" in hanging.elevation.blind:
+        return (
+            f"From, to: {figures} from the room's wall, behind the other wall's boxes; of wall "
+            "boxes from the front edges of its wall boxes, or the room's wall if it has none."
+        )
     if hanging.elevation.left == "corner":
         return (
             f"From, to: {figures} from the corner's line: the front edges of the other wall's "

@@ -1,11 +1,19 @@
 """What an elevation says of the room in words."""
 
+from dataclasses import replace
+
+import pytest
+
 from jigs.given.job import FrontSpec
+from jigs.given.stated import BlindEnd
+from jigs.given.wallspec import WallEnd, WallSpec
+from jigs.ground.geometry import HANDS, Hand, other_hand
+from jigs.layout.layout import lay_out
 from templates.elevations.elevation import draw_elevations
-from templates.page.marks import Text
+from templates.page.marks import Line, Text
 from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
-from tests.jigs.sample import box, lay
+from tests.jigs.sample import box, job, lay
 
 
 def test_what_hangs_outside_of_the_chain_is_said_in_words() -> None:
@@ -23,3 +31,37 @@ def test_what_hangs_outside_of_the_chain_is_said_in_words() -> None:
     assert "W1: from 1470.0 mm" in words
     assert "W2: from" not in words
     assert clashes_of_marks(drawn.page) == []
+
+
+@pytest.mark.parametrize("blind", [False, True])
+@pytest.mark.parametrize("hand", HANDS)
+def test_a_corner_says_what_its_line_is(hand: Hand, blind: bool) -> None:
+    """The front edges round it, not hatched; the room's wall, hatched, where a blind box goes on
+    into it. How far off the wall boxes' own line is, where their `x` counts from it: the depths'
+    difference beyond that of the base boxes, the wall boxes' depth before the room's wall."""
+    end = WallEnd(stands="corner", filler=60.0, meets="west")
+    other = WallEnd(stands="corner", meets="north")
+    north, west = WallSpec(name="north", left=end), WallSpec(name="west", right=other)
+    if hand == "right":
+        north, west = WallSpec(name="north", right=end), WallSpec(name="west", left=other)
+    door = FrontSpec(id="B1-1", kind="door", hinged=other_hand(hand))
+    hung = box(name="W1", kind="wall", above_floor=1400.0, height=720.0, depth=320.0)
+    closed = BlindEnd(hand=hand, reach=700.0) if blind else None
+    boxes = (
+        replace(box(door, width=1066.8), blind=closed),
+        hung,
+        replace(box(name="C1", depth=600.0), wall="west"),
+        replace(hung, id="D1", wall="west"),
+    )
+    layout = lay_out(replace(job(*boxes, units="mm"), walls=(north, west)))
+    page = next(draw_elevations(layout, PAPERS["common"])).page
+    assert clashes_of_marks(page) == []
+    said = " ".join(mark.text for mark in page.marks if isinstance(mark, Text))
+    assert f"Corner on the {hand}: " in said
+    assert ("the room's wall, behind the boxes round it" in said) is blind
+    far = "320.0 mm (12 19/32+ in) before it" if blind else "280.0 mm (11 1/32- in) beyond it"
+    assert (f"counts from their own line, {far}" in said) is (hand == "left")
+    (wall,) = (m for m in page.marks if isinstance(m, Line) and m.layer == "wall")
+    hatch = [m for m in page.marks if isinstance(m, Line) and m.layer == "ground"]
+    beyond = [m for m in hatch if m.y1 > wall.y1 + 10.0]
+    assert bool(beyond) is blind
