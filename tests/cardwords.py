@@ -44,7 +44,7 @@ def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]
             continue
         faults += [
             f"page {page.number}: {words!r} is missing"
-            for words in ("SCALE 1:1", "100 %")
+            for words in ("100 %",)
             if words not in page.text
         ]
         for field in page.fields:
@@ -111,7 +111,7 @@ def _faults_told(text: str, face: Wanted, codes: dict[str, str]) -> list[str]:
         for words in (f"code {codes[face.part]}", "Yours ____", size)
         if words not in text
     ]
-    sums = SUM.findall(re.sub(" from the (LEFT|RIGHT)", "", text))
+    sums = SUM.findall(re.sub(" (LEFT|RIGHT)(?= [+=])", "", text))
     if not sums:
         faults.append("no sum")
     for terms, total in sums:
@@ -236,7 +236,7 @@ _OVER_PANEL = re.compile(r"(-?\d+\.\d) over panel")
 _EACH_END = re.compile(r"(\d+\.\d) mm from each end")
 _FROM_ENDS = re.compile(r"(\d+\.\d) mm in from the LEFT end as you look, (\d+\.\d) from the RIGHT")
 _STANDS = re.compile(
-    r"Its box: (\d+\.\d) from the LEFT \+ [\d.]+ \+ (\d+\.\d) from the RIGHT = [\d.]+"
+    r"Its box: (\d+\.\d) LEFT \+ [\d.]+ \+ (\d+\.\d) RIGHT = [\d.]+"
     r"([^;]*); (\d+\.\d) up"
 )
 _FROM_LINE = re.compile(r"(\d+\.\d) from line")

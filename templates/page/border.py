@@ -38,7 +38,7 @@ def border_marks(
         marks.append(Text(x=width - EDGE, y=5.2, text=CARE, bold=True, anchor="end"))
     if holes or brief:
         printed = f" {paper.correction}" if paper.printer else ""
-        words = f"SCALE 1:1, 100 %, {width:.5g} x {height:.5g} mm."
+        words = f"100 %, {width:.5g} x {height:.5g} mm."
         marks.append(Text(x=3.0, y=9.2, text=f"{words}{printed}"))
         return marks
     marks.append(Text(x=3.0, y=5.2, text=_BARS))

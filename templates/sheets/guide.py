@@ -15,7 +15,6 @@ from templates.page.typeface import text_width
 from templates.sheets.guidedraw import PICTURES, fold_picture
 from templates.words.fittingwords import Work, work_of
 from templates.words.guidewords import (
-    CARES,
     EVERY,
     GUIDES,
     LETTERS,
@@ -28,7 +27,7 @@ from templates.words.guidewords import (
 )
 
 COLUMN, BETWEEN = 56.0, 6.0
-"""Width of pictures and cautions, and between them and the steps; mm."""
+"""Width of pictures, and between them and the steps; mm."""
 WIDEST = 155.0
 """The longest lines that are easily read, mm."""
 SIZE = 3.5
@@ -82,9 +81,7 @@ class Guides:
 
     def _blocks(self) -> Iterator[tuple[Work | None, MarkBlock]]:
         traits = {trait for each in self.wanted.values() for trait in each.traits}
-        cares = paragraph(" ".join(CARES), COLUMN, bold=True)
-        beside = stacked([fold_picture(), cares])
-        yield None, _guide(self.paper, EVERY, "ABCDEFGH", every_steps(traits), beside)
+        yield None, _guide(self.paper, EVERY, "ABCDEFGH", every_steps(traits), fold_picture())
         letters = LETTERS.format(self.first)
         for work, wanted in self.wanted.items():
             words, steps = GUIDES[work], guide_steps(work, wanted.traits, wanted.kinds)

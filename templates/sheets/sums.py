@@ -23,7 +23,7 @@ def sums(view: FaceView) -> list[str]:
         cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
         text = f"{closing_words(cups, view.height)}."
         if len(cups) > 1:
-            text += f" Punch to punch {steps_between(cups)}, as on the box side."
+            text += f" Punch to punch {steps_between(cups)}."
         return [text, *_beside_cups(view)]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])

@@ -3,7 +3,7 @@ order it is worked through."""
 
 from dataclasses import dataclass
 
-EITHER = "PRINT THIS ONE OR THE OTHER: every hole has the same place in both."
+EITHER = "PRINT THIS ONE OR THE OTHER: their holes are the same."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,19 +27,17 @@ SHEETS = CoverWords(
     name="Drilling sheets",
     title="Drilling sheets at full scale: a sheet for each part",
     ready=("has sheets", "have sheets"),
-    other=f"{EITHER} These sheets suit odd and single parts, a part replaced, a first front; for "
-    "what repeats, stations.pdf asks for fewer cards and folds.",
-    order="1 Measure the two bars on this page, then on each sheet. 2 A sheet and its label carry "
-    "the same code: if they differ, the paper is stale. 3 One part at a time: sheet, label, part "
-    "together on the bench.",
+    other=f"{EITHER} Sheets suit single parts, a part replaced, a first front; for what repeats, "
+    "stations.pdf asks for fewer cards and folds.",
+    order="1 Measure both bars, here and on each page. 2 Code of sheet and label differ? The paper "
+    "is stale. 3 One part at a time: sheet, label, part together.",
     reveals=True,
 )
 STATIONS = CoverWords(
     name="Drilling stations",
     title="Stations at full scale: a page for each setting of the drill",
     ready=("is at these stations", "are at these stations"),
-    other=f"{EITHER} sheets.pdf has a sheet for each part: for odd and single parts, a part "
-    "replaced, a first front, long strips.",
-    order="1 Measure both bars, here and on each page. 2 A row's code is that on the part's label, "
-    "or the paper is stale. 3 One station at a time: one bit, one stop, all its parts.",
+    other=f"{EITHER} sheets.pdf suits single parts, a part replaced, a first front, long strips.",
+    order="1 Measure both bars, here and on each page. 2 Code of row and label differ? The paper "
+    "is stale. 3 One station at a time: one bit, one stop, all its parts.",
 )

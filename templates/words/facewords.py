@@ -30,7 +30,7 @@ def seen_words(view: FaceView) -> str:
     mine, other = hand.upper(), other_hand(hand).upper()
     match view.face:
         case "front" if view.hinge_edge:
-            return f"Face up, top away: hinges on the {mine}, free edge on your {other}."
+            return f"Top away: hinges on the {mine}, free edge on your {other}."
         case "front":
             return FRONT_LIES
         case "back" if view.hinge_edge:
@@ -48,8 +48,8 @@ def seen_words(view: FaceView) -> str:
 PANEL = "BOTTOM PANEL'S FACE"
 """What names the bottom panel's upper face on a side, where paper is not cut there."""
 NOT_REVERSIBLE = "NOT REVERSIBLE."
-FRONT_LIES = "Face up, top away."
-BACK_LIES = "Back up, top away: its right end is LEFT from the room."
+FRONT_LIES = "Top away."
+BACK_LIES = "Top away: its right end is LEFT from the room."
 BOX_FRONT_LIES = "Box on its bottom, its front towards you."
 BOX_BACK_LIES = "Box on its bottom, its back towards you: its right end is LEFT from the room."
 """How fronts and drawer boxes lie."""
@@ -58,18 +58,18 @@ BOX_BACK_LIES = "Box on its bottom, its back towards you: its right end is LEFT 
 def door_lies(hand: Hand) -> str:
     """Say how a door lies on its face, its hinge edge on one hand of whoever drills it."""
     return (
-        f"Hinges {other_hand(hand).upper()} from the room. Back up, top away: hinge edge on your "
+        f"Hinges {other_hand(hand).upper()} from the room. Top away: hinge edge on your "
         f"{hand.upper()}."
     )
 
 
 def _board_lies(view: FaceView) -> str:
-    face = f"This face, towards column {view.column}," if view.partition else "Inside"
-    how = f"{face} up"
+    face = f"his face, towards column {view.column}, up" if view.partition else ""
+    how = f"T{face}, top away" if face else "Top away"
     if view.state.stand:
-        how = f"BOX lying {f'with {face.lower()} up' if view.partition else 'on this side'}"
+        how = f"BOX lying {f'with t{face}' if face else 'on this side'}, top away"
     edge = (view.front_edge or "left").upper()
-    return f"{how}, top away: FRONT edge on your {edge}."
+    return f"{how}: FRONT edge on your {edge}."
 
 
 def edge_words(view: FaceView, edge: FaceEdge) -> str:

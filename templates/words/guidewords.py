@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 from jigs.fittings.kinds import KINDS, by_rank, kind_of, rank_of
-from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
 from templates.words.fittingwords import Work, words_of, work_of
@@ -48,44 +47,42 @@ EVERY = "EVERY CARD, IN THIS ORDER"
 LETTERS = "A to H: page {}."
 """Where they stand."""
 FOLD = (
-    f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the folded "
-    "flap; hold the card with four strips of low-tack tape."
+    f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the flap; "
+    "hold the card with four strips of low-tack tape."
 )
 ROUNDED = (
-    "Edges rounded: no fold. Cut where white meets black, clamp a straight block to the edge, "
-    "3 mm proud, and butt the paper to it."
+    "Edges rounded: no fold. Cut where white meets black; butt the paper to a straight block "
+    "clamped on the edge, 3 mm proud."
 )
 LINE_SHOWS = "the pencil line shows in both windows and runs on in the card's long line"
 BORE_CROSSES = "bore these numbers of the pin card and no others"
 _SET = "Set the cards: A to E."
 _PUNCHED = "Punch: F, G."
 _DONE = "Done: H."
-_SCREWS = "Stop on the bit; bore the pilots. Measure the screw: one too long shows in the face."
-_COUNTERBORE = "Where the page says so, counterbore for the pull screws."
-_STOP = "Set the depth stop and try bit, stop and bore on scrap. Clamp the part. Bore."
+_SCREWS = "Set the stop; bore the pilots; measure the screw."
+_COUNTERBORE = "Counterbore for the pull screws where the page says so."
+_STOP = "Try bit and stop on scrap. Clamp. Bore."
 
 GUIDES: Mapping[Work, GuideWords] = {
     "hinges": GuideWords(
         title="DOORS, FROM BEHIND: HINGES",
         steps=(
             "Hold the door at its box, arrow up: the cups must face the plates.",
-            "Lay it on a blanket, back up, TOP away from you.",
-            f"{_SET} Cut the top one's ladder at the height YOU measured; of a card for several "
-            "doors the tallest is first, and for each that is shorter it is cut again.",
-            f"Lay your hinge on the drawing: cup and both screws must match. {_PUNCHED} From "
-            "punch to punch it must be what the page says.",
+            "Lay it on a blanket, back up.",
+            f"{_SET} Cut the top one's ladder at the height YOU measured; of several doors the "
+            "tallest first, cut again for each shorter one.",
+            f"Lay your hinge on the drawing: cup and both screws must match. {_PUNCHED} Punch to "
+            "punch is as on the box side.",
             "Set the stop from the bit's RIM, not from its point; bore the first cup in scrap. "
-            f"Clamp the door. Bore. {_DONE}",
+            f"Clamp. Bore. {_DONE}",
         ),
     ),
     "pulls": GuideWords(
         title="FROM THE FACE: PULLS AND KNOBS",
         steps=(
-            f"{_SET} A middle is half the width YOU measured, from both ends: the two marks must "
-            "meet.",
+            f"{_SET} Mark a middle from both ends: the marks must meet.",
             f"Lay your pull on the drawing: its holes must match. {_PUNCHED}",
-            "Clamp scrap behind. Drill from THIS face; if it is painted, a 2 mm pilot first. "
-            f"{_DONE}",
+            f"Clamp scrap behind. Drill from THIS face; painted: 2 mm pilot first. {_DONE}",
         ),
     ),
     "marking": GuideWords(
@@ -94,7 +91,7 @@ GUIDES: Mapping[Work, GuideWords] = {
             BOX_FIRST,
             f"{_SET} {STAND}",
             MARK,
-            f"Take the box off, lift the paper. {_SCREWS} {_COUNTERBORE}",
+            f"Take off box and paper. {_SCREWS} {_COUNTERBORE}",
             f"{SCREW} {_DONE}",
             KITCHEN,
             ADJUSTERS,
@@ -104,7 +101,7 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="DRAWER FRONTS, FROM BEHIND: PILOTS",
         steps=(
             _SET,
-            "Stand the real drawer box on its drawing: it must stand where the page says.",
+            "Stand the real drawer box on its drawing, where the page says.",
             f"{FALSE_HELD} {FALSE_SCREWS}",
             f"{_PUNCHED} {_SCREWS} {_DONE}",
         ),
@@ -115,11 +112,9 @@ GUIDES: Mapping[Work, GuideWords] = {
             "Stand the box on its bottom, the face to drill towards you.",
             ("marked", "The box comes before its front, which is marked through its holes."),
             ("pilots", "The front's pilots come before the holes in the box's front."),
-            f"{_SET} Cards that overlap: one after the other. Where a notch is cut already, the "
-            "fold hangs free.",
+            f"{_SET} Cards that overlap: one after the other. Over a notch the fold hangs free.",
             "Back: hold the slide's rear end to the drawing: its hook must meet the hole.",
-            f"{_PUNCHED} Clamp a block behind; hold the box with clamps, not with your hand. Bore "
-            f"from outside. {_DONE}",
+            f"{_PUNCHED} Clamp the box, a block behind. Bore from outside. {_DONE}",
             (
                 "pilots",
                 "Front: stand the box on the front, each hole over its pilot; then screw it on.",
@@ -130,12 +125,11 @@ GUIDES: Mapping[Work, GuideWords] = {
         title="BOX SIDES, INSIDE",
         pictures=("book",),
         steps=(
-            "Figures count from the FINISHED front edge; those marked raw, from the board's edge "
-            "before its band; over panel: up from the bottom panel of a box already together.",
-            "Lay LEFT and RIGHT together like an open book: insides up, tops away from you, FRONT "
-            "edges touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
-            "Strike slide and shelf lines, and each line the pages name, across BOTH at once. "
-            f"{_SET}",
+            "Figures count from the FINISHED front edge; raw: from the edge before its band; over "
+            "panel: up from the bottom panel of a box already together.",
+            "Lay LEFT and RIGHT like an open book: insides up, tops away from you, FRONT edges "
+            "touching, bottoms on one stop. The RIGHT side lies on your LEFT.",
+            f"Strike slide and shelf lines, and those the pages name, across BOTH at once. {_SET}",
             (
                 "partition",
                 "A partition stands on the bottom panel: its page says what lies between it and "
@@ -168,8 +162,6 @@ GUIDES: Mapping[Work, GuideWords] = {
 }
 """The guide of each kind of work, in the order in which a kitchen is drilled."""
 
-CARES = CAUTIONS[:4]
-"""The cautions of all drilling."""
 FOLD_RIGHT, FOLD_BLACK, FOLD_WHITE = "RIGHT", "WRONG: black on the face", "WRONG: white on the edge"
 """What stands below the three folds."""
 BLOCK, PAPER_FACE = "BLOCK", "paper on the face"
@@ -204,19 +196,16 @@ def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
     """Give the steps that every card has, A to H, for parts with these traits."""
     rounded = f" {ROUNDED}" if "rounded" in traits else ""
     return (
-        "Measure both bars of the part's page with a steel rule; wrong: page 1. Do ID and code "
-        "agree with the part's label?",
-        "Write ID and TOP, on a side FRONT too, on the face you drill, on tape if it is painted. "
-        "Measure the part; fill in its page.",
-        "Cut out the cards with their crossed corners; cut the diamonds out too: the pencil line "
-        "is seen through them.",
-        "Strike each line that the part's page names with a sharp pencil. A card's edge, or its "
-        "two diamonds, are set on it.",
+        "Measure both bars with a steel rule; wrong: page 1. Do ID and code agree with the label?",
+        "Write ID and TOP, on a side FRONT too, on the face you drill; painted: on tape. That face "
+        "lies up, TOP away from you. Measure the part; fill in its page.",
+        "Cut out the cards, their crossed corners and diamonds.",
+        "Strike the lines that the page names with a sharp pencil. Set the card's edge, or its two "
+        "diamonds, on them.",
         f"{FOLD}{rounded}",
         "Awl: lightly, look, then firmly.",
-        "Lift the paper. Check each mark with the rule; one that is not on its pencil line is "
-        "punched anew.",
-        "Tick the part off; write DRILLED on its label.",
+        "Lift the paper. Measure each mark; one that is not on its pencil line is punched anew.",
+        "Tick; write DRILLED on the label.",
     )
 
 

@@ -9,33 +9,31 @@ from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 from templates.words.sumwords import closing_words
 
 BIT = bare_mm(CLEARANCE_DIAMETER)
-BOX_FIRST = "Bore the drawer box first; a box that its maker bored is measured first."
+BOX_FIRST = "Bore the drawer box first; measure one that its maker bored."
 STAND = (
-    "Stand the drawer box, bored before, on BOTH drawn corners: one alone lets it tilt (on a "
-    "narrow front one card lies over the other). The sum must close on the front you measured; "
-    "clamp the box."
+    "Stand the bored drawer box on BOTH drawn corners: one alone lets it tilt (on a narrow front "
+    "one card lies over the other). The sum must close on the front you measured. Clamp."
 )
 BOX_STANDS = "Stand the real drawer box where the page says: the holes must lie over it."
-FALSE_HELD = "A false front is held at its box: the holes must lie over the rail or the blocks."
+FALSE_HELD = "Hold a false front at its box: its holes must lie over the rail or the blocks."
 FALSE_SCREWS = (
-    f"Screws come from behind, through the rail or the blocks: the tool sets no hole there. Bore "
-    f"their holes {BIT} dia where the front's holes come, or as the leaflet has them."
+    f"Screws come from behind, through these: the tool sets no hole there. Bore them {BIT} dia "
+    "where the front's holes come, or as the leaflet has them."
 )
 """Common practice of the trade, no source."""
 MARK = (
     f"Mark the front through the box's holes with a {BIT} mm brad-point bit turned by hand, or a "
-    f"{BIT} mm transfer punch, never an awl. Rows 25 to 32 up want an extended bit."
+    f"{BIT} mm transfer punch, never an awl. Rows 25 to 32 up: an extended bit."
 )
 SCREW = "Screw the box on from inside. Try it on the first drawer."
 CORNER = "DRAWER BOX: its {} LOWER CORNER stands here. Mark through its holes."
 KITCHEN = (
     "Or in the kitchen: drawer on its slides, double-sided tape on its front, shims of the gap "
-    "under the front; press it on, draw it out, clamp, screw from inside. The figures are then "
-    "the check."
+    "under the front; press on, draw out, clamp, screw from inside. The figures are the check."
 )
 ADJUSTERS = (
-    "Adjusters instead of screws: the marks are their centres; set a stop of their own, and see "
-    "what it leaves under them."
+    "Adjusters instead of screws: the marks are their centres; set their own stop, see what it "
+    "leaves."
 )
 
 
@@ -51,7 +49,7 @@ def marks_words(marks: Marks) -> str:
     left, right = format_mm(marks.in_left), format_mm(marks.in_right)
     whole = closing_words((marks.in_left, marks.in_left + marks.width),
                           marks.in_left + marks.width + marks.in_right,
-                          (" from the LEFT", "", " from the RIGHT"))  # fmt: skip
+                          (" LEFT", "", " RIGHT"))  # fmt: skip
     gap = ""
     if left != right:
         gap = f", WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"

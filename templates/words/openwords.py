@@ -20,18 +20,23 @@ def open_words(numbers: Iterable[OpenNumber]) -> tuple[str, ...]:
 
 
 def open_line(numbers: Iterable[OpenNumber], where: str = "") -> str:
-    """Say in one line which records have open numbers, and how many; "" where none has.
+    """Say in one line which records have open numbers; "" where none has.
 
-    `where` says where they are listed: `OPEN: slide runner, 3 numbers: page 1`.
+    `where` says where they are listed, `OPEN: slide runner: page 1`; else how many they are is
+    said, `OPEN: slide runner, 3 numbers`.
     """
     found = by_record(numbers)
     if not found:
         return ""
     tail = f": {where}" if where else ""
     counts = [(f"{kind} {name}", len(of_it)) for (kind, name), of_it in sorted(found.items())]
-    first, *rest = (f"{name}, {count}" for name, count in counts)
-    noun = "number" if counts[0][1] == 1 else "numbers"
-    line = f"{STAMP}: {'; '.join([f'{first} {noun}', *rest])}{tail}"
+    if where:
+        said = ", ".join(name for name, _ in counts)
+    else:
+        first, *rest = (f"{name}, {count}" for name, count in counts)
+        noun = "number" if counts[0][1] == 1 else "numbers"
+        said = "; ".join([f"{first} {noun}", *rest])
+    line = f"{STAMP}: {said}{tail}"
     if len(line.split()) <= MOST_WORDS:
         return line
     total = sum(count for _, count in counts)

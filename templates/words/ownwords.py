@@ -31,27 +31,18 @@ def box_first(view: FaceView, page: int | None) -> str:
 
 def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
     """Say which lines are struck, from each edge the lowest first, and where the middle is."""
-    found: dict[FaceEdge, dict[str, Reference]] = {}
+    found: dict[FaceEdge, dict[str, None]] = {}
     middle = False
     for reference in sorted(references, key=lambda each: each.value):
         if reference.kind == "index":
-            found.setdefault(reference.edge, {})[_line(view, reference)] = reference
+            found.setdefault(reference.edge, {})[line_words(reference)] = None
         middle = middle or reference.kind == "middle"
     for edge, lines in found.items():
         name = edge_words(view, edge)
-        yield f"STRIKE from the {name}: {', '.join(lines)}."
+        yield f"STRIKE from {name}: {', '.join(lines)}."
     if middle:
         half = format_mm(view.width / 2)
-        yield f"MARK the MIDDLE: half YOUR width ({half})."
-
-
-def _line(view: FaceView, reference: Reference) -> str:
-    """Write how far a line lies from its edge; over the bottom panel too, where a box may be
-    together already."""
-    words, panel = line_words(reference), view.state.panel
-    if reference.edge != "bottom" or panel is None or reference.value <= panel:
-        return words
-    return f"{words} = {format_mm(reference.value - panel)} over panel"
+        yield f"MIDDLE: half YOUR width ({half})."
 
 
 def _laid(view: FaceView) -> Iterator[str]:

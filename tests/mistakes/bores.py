@@ -112,7 +112,7 @@ BORES = (
         Says("sheet", "150.0 ±0.3", "B1-2"),
         Says(
             "sheet",
-            "Measure both bars of the part's page with a steel rule; wrong: page 1.",
+            "Measure both bars with a steel rule; wrong: page 1.",
             "B1-2",
         ),
         Says("first page", "Wrong? Print again at 100 %, actual size. Still? Calibrate"),
@@ -135,14 +135,14 @@ BORES = (
         "hinges on the left: bored from the back",
         job(box(LEFT)),
         Drawn(cup_as_seen, 454.0 - 22.5),
-        Says("sheet", "Back up, top away: hinge edge on your RIGHT", "B1-1"),
+        Says("sheet", "Top away: hinge edge on your RIGHT", "B1-1"),
     ),
     planted(
         4,
         "hinges on the right: a paper of its own, nothing to mirror",
         job(box(RIGHT)),
         Drawn(cup_as_seen, 22.5),
-        Says("sheet", "Back up, top away: hinge edge on your LEFT", "B1-1"),
+        Says("sheet", "Top away: hinge edge on your LEFT", "B1-1"),
     ),
     planted(
         4,
@@ -152,9 +152,7 @@ BORES = (
             lambda made: side(made.layout, "B1-SIDE-L").code == side(made.layout, "B1-SIDE-R").code,
             False,
         ),
-        Says(
-            "sheet", "INSIDE OF LEFT SIDE Inside up, top away: FRONT edge on your LEFT", "B1-SIDE-L"
-        ),
+        Says("sheet", "INSIDE OF LEFT SIDE Top away: FRONT edge on your LEFT", "B1-SIDE-L"),
     ),
     planted(6, "5 too great", job(box(LEFT), constant="20"), Held("overlay", "B1-1")),
     planted(6, "a half hinge's", job(box(LEFT), constant="5.5"), Held("overlay", "B1-1")),
@@ -302,7 +300,7 @@ BORES = (
         14,
         "a side",
         job(box(LEFT)),
-        Says("sheet", "Inside up, top away: FRONT edge on your LEFT", "B1-SIDE-L"),
+        Says("sheet", "Top away: FRONT edge on your LEFT", "B1-SIDE-L"),
         Says("sheet", "UP B1-SIDE-L BOTTOM PLATE", "B1-SIDE-L"),
     ),
     planted(

@@ -38,7 +38,7 @@ def test_both_ends_are_said_as_the_driller_sees_them() -> None:
     sheets = make_sheets(layout, PAPERS["common"])
     pages = read_pages(write_pdf(sheets.pages, title="Uneven"))
     words = " ".join(run.text for page in pages for run in page.runs)
-    assert "Its box: 13.1 from the LEFT + 389.0 + 17.8 from the RIGHT = 419.9" in words
+    assert "Its box: 13.1 LEFT + 389.0 + 17.8 RIGHT = 419.9" in words
     assert words.count("WIDE GAP ON YOUR RIGHT; 30.7") == 1
     said = next(page for page in pages if "WIDE GAP ON YOUR RIGHT" in page.text)
     (number,) = re.findall(r"BORE B1-1-BOX FIRST: page (\d+)\.", said.text)

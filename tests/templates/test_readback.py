@@ -278,7 +278,6 @@ def test_the_bars_are_true() -> None:
         assert "150.0 ±0.3" in page.text
         assert "100.0 ±0.2" in page.text
         assert "100 %" in page.text
-        assert "SCALE 1:1" in page.text
         for card in page.cards:
             fifty = [
                 stroke

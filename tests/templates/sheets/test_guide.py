@@ -8,7 +8,6 @@ from templates.page.ownpaper import named_paper
 from templates.page.paper import PAPERS
 from templates.sheets.guide import Guides, Wanted
 from templates.words.guidewords import (
-    CARES,
     EVERY,
     FOLD_BLACK,
     GUIDES,
@@ -45,7 +44,7 @@ def test_guides_share_pages_and_nothing_on_them_meets(name: str) -> None:
             if isinstance(mark, Text):
                 assert mark.y > 0.0
     everywhere = " ".join(map(said, pages))
-    for words in (EVERY, " ".join(CARES), FOLD_BLACK, *every_steps(TRAITS)):
+    for words in (EVERY, FOLD_BLACK, *every_steps(TRAITS)):
         assert everywhere.count(words) == 1
         assert words in said(pages[0])
     for work, number in guides.at.items():

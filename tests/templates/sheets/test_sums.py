@@ -72,9 +72,9 @@ def test_a_drawer_box_is_summed_across_its_front() -> None:
     """22.2 in from each end (worked example); in the uneven box 13.05 and 17.8, as seen from the
     back."""
     (text,) = sums(only_cards("B1-4", "back")[0].view)
-    assert "Its box: 22.2 from the LEFT + 409.6 + 22.2 from the RIGHT = 454.0; 30.7 up" in text
+    assert "Its box: 22.2 LEFT + 409.6 + 22.2 RIGHT = 454.0; 30.7 up" in text
     (text,) = sums(only_cards("B1-1", "back", "uneven")[0].view)
-    assert "Its box: 13.1 from the LEFT + 389.0 + 17.8 from the RIGHT = 419.9, WIDE" in text
+    assert "Its box: 13.1 LEFT + 389.0 + 17.8 RIGHT = 419.9, WIDE" in text
     assert "WIDE GAP ON YOUR RIGHT" in text
     assert "30.7" in text
 

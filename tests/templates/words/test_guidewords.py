@@ -35,7 +35,7 @@ def view_of(part: str, face: str) -> FaceView:
     ("B3-2", "front", "pulls", "Lay your pull on the drawing"),
     ("B1-4", "back", "marking", "on BOTH drawn corners"),
     ("B3-1-BOX", "box-front", "drawer-box", "the face to drill towards you"),
-    ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT together like an open book"),
+    ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT like an open book"),
 ])  # fmt: skip
 def test_a_face_has_the_steps_of_its_work(part: str, face: str, work: Work, words: str) -> None:
     """They say what is peculiar to the work, and name each lettered step at most once."""
@@ -52,11 +52,11 @@ def test_there_is_one_way_to_fold_and_to_block() -> None:
     steps = every_steps(())
     assert steps[0].startswith("Measure both bars")
     (step,) = [step for step in steps if TRUE_FOLD in step]
-    assert step.index("Fold each flap down") < step.index("block against the folded flap")
+    assert step.index("Fold each flap down") < step.index("block against the flap")
     assert "push" not in " ".join(steps)
     (more,) = set(every_steps({"rounded"})) - set(steps)
     assert more.startswith(step)
-    assert "butt the paper to it" in more
+    assert "butt the paper to a straight block" in more
 
 
 def test_each_kind_of_fitting_has_a_guide() -> None:
@@ -95,7 +95,7 @@ def test_a_front_is_marked_through_its_box_by_its_own_bit() -> None:
     """Never by an awl, which leans in a hole of 5; and who says when."""
     steps = " ".join(guide_steps("marking", (), ()))
     for words in ("Bore the drawer box first", "5 mm brad-point bit turned by hand", "transfer "
-                  "punch, never an awl", "25 to 32 up want an extended bit", "Try it on the first "
+                  "punch, never an awl", "25 to 32 up: an extended bit", "Try it on the first "
                   "drawer", "in the kitchen", "Adjusters"):  # fmt: skip
         assert words in steps
 

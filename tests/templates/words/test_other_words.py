@@ -144,7 +144,10 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
         (first.scanned, ("DOOR HINGES", "HOLD")),
         (first.order, ("door", "hinge", "pair of slides")),
         (other.sheets, ("RÜCKSEITE TÜR", "INNEN LEFT SIDE", "KASTENFRONT", "Topf", "Platte")),
-        (first.sheets, ("DOORS, FROM BEHIND: HINGES", "Measure both bars of the part's page")),
+        (
+            first.sheets,
+            ("DOORS, FROM BEHIND: HINGES", "Measure both bars with a steel rule; wrong"),
+        ),
         (other.sheets, ("ANLEITUNG hinges", "Schritt 0")),
         (other.labels, ("TÜR, HINGES LEFT", "SCHUBLADENFRONT", "BODEN", "KASTENSEITE")),
         (other.scanned, ("TUR HINGES", "HALT")),

@@ -84,7 +84,7 @@ def test_the_lines_of_cards_are_named_in_the_parts_own_figures() -> None:
     cards = [card for card in only_cards("B3-2", "back") if card.index]
     (line,) = (reference for card in cards for reference in card.index)
     said = own(cards[0].view)
-    assert f"STRIKE from the BOTTOM EDGE: {line.value / 25.4:.0f} in ({line.value:.1f})." in said
+    assert f"STRIKE from BOTTOM EDGE: {line.value / 25.4:.0f} in ({line.value:.1f})." in said
     assert own(only_cards("B3-2", "front")[0].view) == ""
 
 
