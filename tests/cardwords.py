@@ -81,7 +81,7 @@ def _told_beside(field: PrintedPage) -> list[str]:
     """Give what is said of a face beside its cards, and of each other that has a row with it."""
     on_cards = {run for card in field.cards for run in card.runs}
     told = " ".join(run.text for run in field.runs if run not in on_cards)
-    return re.split(r"ALSO (?=\S+ ?\S*, sheet \d+ of)", told)
+    return re.split(r"ALSO (?=\S+ ?\S*, sheet \d+/)", told)
 
 
 def _faults_beside(
@@ -102,9 +102,9 @@ def _faults_beside(
 def _faults_told(text: str, face: Wanted, codes: dict[str, str]) -> list[str]:
     """Look for what is said of the part itself: code, size, blanks, sums."""
     size = (
-        f"Size {_tenths(face.height)} x {_tenths(face.width)}"
+        f"{_tenths(face.height)} x {_tenths(face.width)}"
         if face.face == "inside"
-        else f"Size {_tenths(face.width)} x {_tenths(face.height)}"
+        else f"{_tenths(face.width)} x {_tenths(face.height)}"
     )
     faults = [
         f"{words!r} is missing"

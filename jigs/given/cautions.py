@@ -24,7 +24,7 @@ APPLIANCES = (
     "Range, oven, hood, dishwasher, sockets: licensed trades, the appliance's instructions and "
     "local code."
 )
-CARE = "CLAMP. Guard eyes, ears, lungs. NO GLOVES."
+CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
 """What stands on every page that has holes, in one line."""
 
 SPRUNG = "A lift's arms are sprung: never release one without its door."

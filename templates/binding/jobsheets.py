@@ -251,7 +251,7 @@ def _told(plans: Sequence[Plan], start: int) -> Iterator[Plan]:
             for view in spot.field.words.views:
                 told[view.part] += 1
                 count = sheets[view.part]
-                names.append(f"sheet {told[view.part]} of {count}" if count > 1 else "")
+                names.append(f"sheet {told[view.part]}/{count}" if count > 1 else "")
             spots.append(spot.told(page, cards, boxes).numbered(names))
         yield replace(plan, spots=tuple(spots))
 

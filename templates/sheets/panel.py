@@ -33,7 +33,7 @@ class PartWords:
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),
-    `measure` the size of its face (`Size 454.0 x 613.0.`), `payload` the text of its QR
+    `measure` the size of its face (`454.0 x 613.0.`), `payload` the text of its QR
     symbol, `facts` what holds for the work on one face, `notes` what applies to the part,
     `face_notes` what of it on the face of a front, where all of it does not; None for all.
     """
@@ -100,7 +100,7 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
 
 def figures_of(view: FaceView, words: PartWords) -> list[str]:
     """Give a part's size, the blanks for what is measured, the sums that close."""
-    return [words.measure, YOURS, *sums(view)]
+    return [f"{words.measure} {YOURS}", *sums(view)]
 
 
 def head_across(
@@ -180,7 +180,7 @@ def body(view: FaceView, own: Sequence[str], notes: Sequence[Sentence]) -> list[
     """Give what a part's page says of the work: where its steps stand and what is its own in them
     (`own`), the caution of what is bored, its notes; before them that open numbers, which page 1
     lists, decide the holes."""
-    line = open_line(view.open, "page 1")
+    line = open_line(view.open, brief=True)
     return [
         *([said_in(line, bold=True)] if line else []),
         joined([said_in(text) for text in own]),

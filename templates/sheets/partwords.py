@@ -90,7 +90,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
     return PartWords(
         part=drawer.id,
         kind="DRAWER BOX",
-        place=f"{place_of(front.wall, front.box, drawer.id)}, behind {front.id}",
+        place=place_of(front.wall, front.box, drawer.id),
         job=layout.job.name,
         code=drawer.code,
         measure=face_measure(drawer.width, drawer.height),

@@ -17,7 +17,7 @@ from templates.page.packing import Size, place_sizes
 
 Sizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
-AHEAD = 16
+AHEAD = 40
 """How many fields behind the first that finds no room are asked."""
 WAYS: tuple[Callable[[Size], float], ...] = (
     lambda size: size[0] * size[1],

@@ -70,7 +70,7 @@ class SheetWords:
     guides: Mapping[Work, int]
     elsewhere: tuple[Elsewhere, ...] = ()
     first: bool = True
-    sheet: str = "sheet 88 of 88"
+    sheet: str = "sheet 88/88"
     """Which of its part's; as wide as any, until it is known."""
     own: tuple[str, ...] = ()
     """What is to be done besides with long paper; the last of it on each page."""
@@ -103,11 +103,7 @@ class SheetWords:
         first = box_first(self.view, self.box_page)
         own = (*([line] if line else []), *self.own, *self._own())
         return [
-            *(
-                said_in(said, bold=True)
-                for said in (where and f"ALSO FOR THIS PART: {where}.", first)
-                if said
-            ),
+            *(said_in(said, bold=True) for said in (where and f"ALSO {where}.", first) if said),
             *body(self.view, own, self._notes()),
             *([partial(pin_pieces, self.view, self.pins)] if self.pins else ()),
             *(each.row(self) for each in self.also),
@@ -121,8 +117,8 @@ class SheetWords:
         head = (
             f"ALSO {self.view.part}{sheet}, code {self.view.code}{f': {where}' if where else ''}."
         )
-        first, line = box_first(self.view, self.box_page), open_line(self.view.open, "page 1")
-        line = "" if line == open_line(leader.view.open, "page 1") else line
+        first, line = box_first(self.view, self.box_page), open_line(self.view.open, brief=True)
+        line = "" if line == open_line(leader.view.open, brief=True) else line
         told = leader._own()
         shared = _alike(leader)
         notes = notes_of(self.view, self.part, first=True)

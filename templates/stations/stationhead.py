@@ -96,7 +96,7 @@ class Heading:
         """How the parts lie, what tells it from its like, bits, open numbers, cautions."""
         lies = filter(None, (lying_words(self.station), self.reason))
         bits = (bit_words(bit) for bit in self.station.bits)
-        line = open_line(open_at(self.station), "page 1")
+        line = open_line(open_at(self.station), "page 1", brief=True)
         return [
             paragraph(" ".join(lies), width),
             paragraph(" ".join(bits), width, bold=True),

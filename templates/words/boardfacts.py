@@ -14,7 +14,7 @@ from templates.words.sentence import Sentence
 
 def face_measure(width: float, height: float) -> str:
     """Say how large a face is; its label has all sizes, in inches too."""
-    return f"Size {format_mm(width)} x {format_mm(height)}."
+    return f"{format_mm(width)} x {format_mm(height)}."
 
 
 def drawer_box_facts(drawer: AnyDrawer) -> tuple[Sentence, ...]:

@@ -113,7 +113,7 @@ def slide_lines(view: FaceView, fitting: Fitting) -> Iterator[str]:
     yield "LAY YOUR SLIDE HERE."
     if fitting.carry:
         places = ", ".join(bare_mm(_from_front(view, x)) for x in fitting.carry)
-        yield f"At {places}: carry the line back, or mark through the slide."
+        yield f"{places}: carry the line back, or mark through the slide."
     elif len(fitting.holes) == 1:
         yield "The others: mark through the slide, on this line."
 

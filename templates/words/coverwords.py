@@ -29,8 +29,8 @@ SHEETS = CoverWords(
     ready=("has sheets", "have sheets"),
     other=f"{EITHER} Sheets suit single parts, a part replaced, a first front; for what repeats, "
     "stations.pdf asks for fewer cards and folds.",
-    order="1 Measure both bars, here and on each page. 2 Code of sheet and label differ? The paper "
-    "is stale. 3 One part at a time: sheet, label, part together.",
+    order="1 Code of sheet and label differ? The paper is stale. 2 One part at a time: sheet, "
+    "label, part together.",
     reveals=True,
 )
 STATIONS = CoverWords(

@@ -50,8 +50,8 @@ PANEL = "BOTTOM PANEL'S FACE"
 NOT_REVERSIBLE = "NOT REVERSIBLE."
 FRONT_LIES = "Top away."
 BACK_LIES = "Top away: its right end is LEFT from the room."
-BOX_FRONT_LIES = "Box on its bottom, its front towards you."
-BOX_BACK_LIES = "Box on its bottom, its back towards you: its right end is LEFT from the room."
+BOX_FRONT_LIES = "On its bottom, front towards you."
+BOX_BACK_LIES = "On its bottom, back towards you: its right end is LEFT from the room."
 """How fronts and drawer boxes lie."""
 
 

@@ -53,9 +53,9 @@ def job_reveals(layout: Layout) -> str:
     if any(front.place.overlay == "inset" for front in layout.fronts):
         inset = f"; {format_mm(reveal.inset)} all round an inset one"
     return (
-        f"Reveals, mm: {format_mm(reveal.side)} from a front's edge to its own box's edge, "
-        f"{format_mm(reveal.between)} between two fronts of one box, "
-        f"{format_mm(2 * reveal.side)} of two boxes side by side{inset}."
+        f"Reveals, mm: {format_mm(reveal.side)} to the box's own edge, "
+        f"{format_mm(reveal.between)} between fronts of one box, "
+        f"{format_mm(2 * reveal.side)} of two boxes{inset}."
     )
 
 

@@ -22,9 +22,10 @@ from templates.words.markingwords import (
     STAND,
 )
 
-Trait = Literal["rounded", "standing", "partition", "marked", "pilots", "pins"]
+Trait = Literal["rounded", "standing", "partition", "marked", "pilots", "pins", "open"]
 """What not every part is: its edges rounded, its box together, a partition; a drawer box through
-which its front is marked, or whose front has pilots of its own; rows of shelf pins."""
+which its front is marked, or whose front has pilots of its own; rows of shelf pins; open
+numbers."""
 Picture = Literal["fold", "book", "windows"]
 """What is told by a picture: how a flap is folded, how the two sides of a box lie, how a card
 is set on a line."""
@@ -188,6 +189,7 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
         "marked": view.face == "box-front" and view.marks is not None,
         "pilots": view.face == "box-front" and view.marks is None,
         "pins": any(kind_of(fitting).on_crosses for fitting in view.fittings),
+        "open": bool(view.open),
     }
     return frozenset(trait for trait, is_so in traits.items() if is_so)
 
@@ -195,8 +197,10 @@ def traits_of(view: FaceView) -> frozenset[Trait]:
 def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
     """Give the steps that every card has, A to H, for parts with these traits."""
     rounded = f" {ROUNDED}" if "rounded" in traits else ""
+    unsure = " OPEN on it: page 1." if "open" in traits else ""
     return (
-        "Measure both bars with a steel rule; wrong: page 1. Do ID and code agree with the label?",
+        f"Measure both bars with a steel rule; wrong: page 1.{unsure} Do ID and code agree with "
+        "the label?",
         "Write ID and TOP, on a side FRONT too, on the face you drill; painted: on tape. That face "
         "lies up, TOP away from you. Measure the part; fill in its page.",
         "Cut out the cards, their crossed corners and diamonds.",

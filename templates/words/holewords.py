@@ -5,11 +5,8 @@ from typing import TypedDict
 
 from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
-from templates.faces.faceview import FaceView
 
-SIDE_HOLES = "Try the stop: a hole through shows outside."
-PARTITION_HOLES = "Try the stop: a hole through shows behind."
-"""What stands for the holes of a side where they are a partition's: it has no outside."""
+SIDE_HOLES = "Try the stop: a hole through shows."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,8 +17,6 @@ class HoleWords:
     """What they are called in an operation."""
     caution: str
     """The short caution beside its step (common practice, no source)."""
-    in_partition: str = ""
-    """The caution in a partition, where it is another."""
 
 
 _ByPurpose = TypedDict("_ByPurpose", {
@@ -41,11 +36,11 @@ HOLE_WORDS: _ByPurpose = {
     ),
     "pull": HoleWords(
         name="Pull",
-        caution="Block clamped behind; painted: 2 mm pilot first.",
+        caution="Block behind; painted: 2 mm pilot first.",
     ),
-    "plate": HoleWords(name="Plate", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
-    "slide": HoleWords(name="Slide", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
-    "shelf": HoleWords(name="Shelf pin", caution=SIDE_HOLES, in_partition=PARTITION_HOLES),
+    "plate": HoleWords(name="Plate", caution=SIDE_HOLES),
+    "slide": HoleWords(name="Slide", caution=SIDE_HOLES),
+    "shelf": HoleWords(name="Shelf pin", caution=SIDE_HOLES),
     "clearance": HoleWords(
         name="Clearance",
         caution="Clamp the box, a block behind.",
@@ -80,12 +75,6 @@ def bore_words(hole: Hole, thickness: float) -> str:
         f"{bare_mm(hole.diameter)} dia, {bare_mm(hole.depth)} deep, BLIND, "
         f"leaves {bare_mm(thickness - hole.depth)}"
     )
-
-
-def caution_of(view: FaceView, purpose: Purpose) -> str:
-    """Give the caution of an operation on a face: a partition has no outside."""
-    words = HOLE_WORDS[purpose]
-    return (view.partition and words.in_partition) or words.caution
 
 
 def bare_mm(value: float) -> str:

@@ -11,8 +11,8 @@ from templates.words.sumwords import closing_words
 BIT = bare_mm(CLEARANCE_DIAMETER)
 BOX_FIRST = "Bore the drawer box first; measure one that its maker bored."
 STAND = (
-    "Stand the bored drawer box on BOTH drawn corners: one alone lets it tilt (on a narrow front "
-    "one card lies over the other). The sum must close on the front you measured. Clamp."
+    "Stand the bored drawer box on BOTH drawn corners: one alone lets it tilt (narrow front: the "
+    "cards overlap). The sum must close on the front you measured. Clamp."
 )
 BOX_STANDS = "Stand the real drawer box where the page says: the holes must lie over it."
 FALSE_HELD = "Hold a false front at its box: its holes must lie over the rail or the blocks."

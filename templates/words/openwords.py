@@ -19,18 +19,18 @@ def open_words(numbers: Iterable[OpenNumber]) -> tuple[str, ...]:
     )
 
 
-def open_line(numbers: Iterable[OpenNumber], where: str = "") -> str:
-    """Say in one line which records have open numbers; "" where none has.
+def open_line(numbers: Iterable[OpenNumber], where: str = "", *, brief: bool = False) -> str:
+    """Say in one line which records have open numbers, and how many; "" where none has.
 
-    `where` says where they are listed, `OPEN: slide runner: page 1`; else how many they are is
-    said, `OPEN: slide runner, 3 numbers`.
+    `where` says where they are listed: `OPEN: slide runner, 3 numbers: page 1`; `brief`: the
+    records alone, where all pages say the rest once.
     """
     found = by_record(numbers)
     if not found:
         return ""
     tail = f": {where}" if where else ""
     counts = [(f"{kind} {name}", len(of_it)) for (kind, name), of_it in sorted(found.items())]
-    if where:
+    if brief:
         said = ", ".join(name for name, _ in counts)
     else:
         first, *rest = (f"{name}, {count}" for name, count in counts)

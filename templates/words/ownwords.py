@@ -11,7 +11,7 @@ from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.words.cardwords import drawer_ends
 from templates.words.facewords import drilled_words, edge_words, line_words, mate_words
-from templates.words.holewords import HOLE_WORDS, caution_of
+from templates.words.holewords import HOLE_WORDS
 from templates.words.markingwords import pilot_words
 
 
@@ -95,7 +95,7 @@ def where_box_stands(view: FaceView) -> Iterator[str]:
 def cautions_here(view: FaceView) -> str:
     """Give the caution of each thing that is bored in a face, each once, in one line."""
     kinds = by_rank(fitting.kind for fitting in view.fittings)
-    cautions = [caution_of(view, KINDS[kind].holes[0]) for kind in kinds]
+    cautions = [HOLE_WORDS[KINDS[kind].holes[0]].caution for kind in kinds]
     through = any(hole.depth is None for fitting in view.fittings for hole in fitting.holes)
     if view.face == "inside" and through:
         cautions = [f"THROUGH: once, from one face. {HOLE_WORDS['manual'].caution}", *cautions]

@@ -26,7 +26,7 @@ FRONT_SHORT = FRONT_WORDS | {
 """The same where room is scarce."""
 
 
-MIDDLE_WORDS = "CUT BOTH DIAMONDS OUT; set on the MIDDLE."
+MIDDLE_WORDS = "CUT DIAMONDS OUT; set on the MIDDLE."
 """How a card is set on the middle of a part."""
 
 ASSEMBLED = "BOX ASSEMBLED? Cut here, stand it on the panel."

@@ -91,8 +91,8 @@ def test_it_says_what_is_ready_and_the_two_meanings_of_the_reveal() -> None:
     found = words(begin_cover(worked_layout("in"), PAPERS["common"], SHEETS).pages()[0])
     assert "Test galley" in found
     assert "3 fronts have sheets. No number is open." in found
-    assert "1.6 from a front's edge to its own box's edge" in found
-    assert "3.2 between two fronts of one box" in found
+    assert "1.6 to the box's own edge" in found
+    assert "3.2 between fronts of one box" in found
     assert NO_CODE in found
     assert "HOLD" not in found
     assert "OPEN NUMBERS" not in found
@@ -182,7 +182,7 @@ def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: 
     page = begin_cover(troubled(count), PAPERS[paper], STATIONS).pages(listing)[0]
     found = words(page)
     assert clashes_of_marks(page) == []
-    assert "sheets.pdf has a sheet" in found
+    assert "sheets.pdf suits single parts" in found
     assert ("SIDES: " in found) == (count < 60)
     if count < 60:
         titles = [each.name.replace("-", " ").upper() for each in made().stations]

@@ -245,7 +245,7 @@ def test_parts_whose_cards_all_stand_with_another_have_a_row_there() -> None:
     assert words.view.part == "B3-2"
     assert text.count("STRIKE ") == 1
     for part in ("B3R-2", "B3S-2"):
-        assert f"ALSO {part}, sheet 1 of 2, code" in text
+        assert f"ALSO {part}, sheet 1/2, code" in text
 
 
 LONG = replace(
@@ -319,4 +319,4 @@ def test_a_ladder_for_several_doors_is_cut_for_the_tallest_first() -> None:
         said = [mark.text for mark in top.marks if isinstance(mark, Text)]
         assert [text for text in said if text in (LADDER, LADDER_OF_SEVERAL)] == [words]
     steps = " ".join(guide_steps("hinges", (), ()))
-    assert "the tallest is first, and for each that is shorter it is cut again" in steps
+    assert "of several doors the tallest first, cut again for each shorter one" in steps

@@ -49,7 +49,7 @@ def test_a_front_comes_after_its_box_however_pages_were_shared() -> None:
 
 
 def test_the_sheets_of_a_part_are_counted_in_the_order_of_the_pages() -> None:
-    """1 of 2 before 2 of 2, rows among another part's words too; one alone is not counted."""
+    """1/2 before 2/2, rows among another part's words too; one alone is not counted."""
     told: dict[str, list[str]] = {}
     for plan in sheets().plans:
         for spot in plan.spots:
@@ -57,7 +57,7 @@ def test_the_sheets_of_a_part_are_counted_in_the_order_of_the_pages() -> None:
                 told.setdefault(words.view.part, []).append(words.sheet)
     for said in told.values():
         assert said == (
-            [f"sheet {row} of {len(said)}" for row in range(1, len(said) + 1)]
+            [f"sheet {row}/{len(said)}" for row in range(1, len(said) + 1)]
             if len(said) > 1
             else [""]
         )

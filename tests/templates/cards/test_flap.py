@@ -123,7 +123,7 @@ def test_a_card_without_a_flap_says_how_it_is_set() -> None:
     (card,) = [card for card in cards_of(layout) if card.view.face == "front"]
     assert not card.edges
     assert "SET THIS EDGE 360.0" in words(card)
-    assert "CUT BOTH DIAMONDS OUT; set on the MIDDLE" in words(card)
+    assert "CUT DIAMONDS OUT; set on the MIDDLE" in words(card)
 
 
 def test_an_edge_drawn_across_a_card_is_named() -> None:

@@ -27,7 +27,7 @@ def test_every_page_with_holes_says_what_care_they_want(name: str) -> None:
 
 def test_the_care_names_each_danger() -> None:
     """And that no glove belongs near a spindle."""
-    for word in ("CLAMP", "eyes", "ears", "lungs", "NO GLOVES"):
+    for word in ("CLAMP", "Eyes", "ears", "lungs", "NO GLOVES"):
         assert word in CARE
 
 

@@ -19,7 +19,7 @@ from tests.clashes import clashes_of_marks
 from tests.templates.printed import laid_out
 from tests.uneven import UNEVEN
 
-TRAITS: set[Trait] = {"rounded", "standing", "partition", "pilots", "marked"}
+TRAITS: set[Trait] = {"rounded", "standing", "partition", "pilots", "marked", "open"}
 
 
 def said(page: Page) -> str:

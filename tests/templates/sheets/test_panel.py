@@ -34,10 +34,10 @@ def test_the_title_names_the_part_in_full(part: str, width: float) -> None:
         place="FENSTERWAND SÜD GRÖSSER RAUM WALL, BOX B3, UNDER B3-1, " * 3,
         job="Ферма Заречная, a job whose name goes on and on " * 3,
     )
-    piece = title(words, "sheet 12 of 13", width)
+    piece = title(words, "sheet 12/13", width)
     found = lines(piece.marks)
     assert part in found
-    assert f"sheet 12 of 13, code {words.code}" in found
+    assert f"sheet 12/13, code {words.code}" in found
     symbol = next(mark for mark in piece.marks if isinstance(mark, Qr))
     assert symbol.text == words.payload
     quiet = QUIET * symbol.module
@@ -56,26 +56,26 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
     view, words = cards[0].view, door_words()
     marks: tuple[Mark, ...]
     if down:
-        pieces = head_down(view, words, cards, "sheet 1 of 2", 62.0)
+        pieces = head_down(view, words, cards, "sheet 1/2", 62.0)
         marks = tuple(mark for piece in pieces for mark in piece.marks)
     else:
-        marks = head_across(view, words, cards, "sheet 1 of 2", 188.0).marks
+        marks = head_across(view, words, cards, "sheet 1/2", 188.0).marks
     text = " ".join(lines(marks))
     for needed in (
         "B3-2",
         "DOOR, HINGES LEFT",
-        "sheet 1 of 2",
+        "sheet 1/2",
         "DRILL THIS FACE: BACK OF DOOR",
         "hinge edge on your RIGHT",
         "NOT REVERSIBLE",
-        "Size 454.0 x 613.0",
+        "454.0 x 613.0",
         "Yours ____",
         "97.8 + 416.0 + 99.2 = 613.0",
         "UP",
     ):
         assert needed in text
     turned = replace(view, reversible=True)
-    piece = head_across(turned, words, cards, "sheet 1 of 2", 188.0)
+    piece = head_across(turned, words, cards, "sheet 1/2", 188.0)
     assert "NOT REVERSIBLE" not in " ".join(lines(piece.marks))
 
 

@@ -81,7 +81,7 @@ def test_a_door_says_what_to_mount() -> None:
     assert "Tab 5.0" in facts
     assert "Plates 3.0 high" in facts
     assert words.place == "NORTH WALL, under B3-1"
-    assert words.measure == "Size 454.0 x 613.0."
+    assert words.measure == "454.0 x 613.0."
 
 
 @pytest.mark.parametrize(("through", "words"), [
@@ -130,17 +130,17 @@ def test_a_side_says_which_plates_it_carries() -> None:
     side = side_of(layout, "B3-SIDE-L")
     facts = " ".join(texts(words_of_side(layout, side).facts["inside"]))
     assert "Plates 3.0 high for B3-2." in facts
-    assert words_of_side(layout, side).measure == "Size 774.7 x 584.2."
+    assert words_of_side(layout, side).measure == "774.7 x 584.2."
 
 
-def test_a_drawer_box_names_its_front() -> None:
+def test_a_drawer_box_has_its_fronts_name_and_place() -> None:
     """And the size of its face."""
     drawer = front("B3-1").drawer
     assert drawer
     words = words_of_drawer_box(worked_layout("in"), drawer, front("B3-1"))
     assert words.kind == "DRAWER BOX"
-    assert words.place.endswith("behind B3-1")
-    assert words.measure == "Size 409.6 x 88.9."
+    assert (words.part, words.place) == ("B3-1-BOX", "NORTH WALL")
+    assert words.measure == "409.6 x 88.9."
 
 
 def test_findings_stand_on_the_sheets_they_concern() -> None:

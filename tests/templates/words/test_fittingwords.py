@@ -58,7 +58,7 @@ def test_a_slide_names_the_places_that_are_not_on_paper(side: str) -> None:
     """261 from the front edge on either side, carried back with a square."""
     card = only_cards(side, "inside")[0]
     words = " ".join(card_lines(card.view, card.fitting))
-    assert "At 261: carry the line back" in words
+    assert "261: carry the line back" in words
 
 
 def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:

@@ -13,9 +13,8 @@ def test_every_operation_has_its_short_caution() -> None:
     purposes: tuple[Purpose, ...] = get_args(Purpose)
     assert set(HOLE_WORDS) == set(purposes)
     for words in (HOLE_WORDS[purpose] for purpose in purposes):
-        for caution in (words.caution, *([words.in_partition] if words.in_partition else [])):
-            assert caution.endswith(".")
-            assert len(caution) <= 80
+        assert words.caution.endswith(".")
+        assert len(words.caution) <= 80
 
 
 def test_an_operation_says_what_is_left() -> None:

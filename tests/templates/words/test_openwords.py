@@ -58,15 +58,15 @@ def number(kind: str, record: str, key: str, value: Value = 15.0) -> OpenNumber:
     return made if kind == "hinge" else replace(made, kind="slide" if kind == "slide" else "pull")
 
 
-def test_the_line_of_a_page_names_the_records() -> None:
-    """`page 1` lists their numbers, which are counted where no page does."""
+def test_the_line_of_a_page_names_the_record_and_counts() -> None:
+    """`page 1` lists them; a page of sheets names the records alone."""
     one = [number("slide", "runner", key) for key in ("fixing_height", "drawer_rise", "fixing_at")]
-    assert open_line(one, "page 1") == "OPEN: slide runner: page 1"
-    assert open_line(one) == "OPEN: slide runner, 3 numbers"
-    assert open_line(one[:1]) == "OPEN: slide runner, 1 number"
+    assert open_line(one, "page 1") == "OPEN: slide runner, 3 numbers: page 1"
+    assert open_line(one[:1], "page 1") == "OPEN: slide runner, 1 number: page 1"
+    assert open_line(one, brief=True) == "OPEN: slide runner"
     two = [*one, number("hinge", "mine", "constant")]
-    assert open_line(two, "page 1") == "OPEN: hinge mine, slide runner: page 1"
-    assert open_line(two) == "OPEN: hinge mine, 1 number; slide runner, 3"
+    assert open_line(two, "page 1") == "OPEN: hinge mine, 1 number; slide runner, 3: page 1"
+    assert open_line(two, brief=True) == "OPEN: hinge mine, slide runner"
     assert open_line([], "page 1") == ""
 
 
@@ -114,12 +114,12 @@ def test_each_page_says_what_decides_its_own_holes() -> None:
         page = [mark.text for mark in marks if isinstance(mark, Text)]
         face = next(text for text in page if text.startswith("DRILL THIS FACE"))
         # A narrow way to set the words breaks the line.
-        said.setdefault(face, set()).update(re.findall(r"OPEN: .*?: page 1", " ".join(page)))
-    assert said["DRILL THIS FACE: BACK OF DRAWER FRONT"] == {"OPEN: slide runner: page 1"}
-    assert said["DRILL THIS FACE: FRONT FACE"] == {"OPEN: pull bar: page 1"}
-    assert said["DRILL THIS FACE: BACK OF DOOR"] == {"OPEN: hinge mine: page 1"}
-    assert said["DRILL THIS FACE: INSIDE OF LEFT SIDE"] == {"OPEN: slide runner: page 1"}
-    both = "OPEN: hinge mine, slide runner: page 1"
+        said.setdefault(face, set()).update(re.findall(r"OPEN: .*?(?= STEPS)", " ".join(page)))
+    assert said["DRILL THIS FACE: BACK OF DRAWER FRONT"] == {"OPEN: slide runner"}
+    assert said["DRILL THIS FACE: FRONT FACE"] == {"OPEN: pull bar"}
+    assert said["DRILL THIS FACE: BACK OF DOOR"] == {"OPEN: hinge mine"}
+    assert said["DRILL THIS FACE: INSIDE OF LEFT SIDE"] == {"OPEN: slide runner"}
+    both = "OPEN: hinge mine, slide runner"
     assert said["DRILL THIS FACE: INSIDE OF RIGHT SIDE"] == {both}
     listed = " ".join(first)
     for line in ('constant = "15 mm"', 'plates = ["0 mm", "2 mm", "3 mm"]', 'centers = "160 mm"',
@@ -242,7 +242,7 @@ def test_bare_faces_and_cards_as_data_say_it(sure: bool) -> None:
     said = [mark for mark in texts if "OPEN" in mark.text]
     assert bool(said) is not sure
     assert all(mark.y >= door.height + 10.0 for mark in said)
-    assert (b"OPEN: hinge mine" in face_dxf(door)) is not sure
+    assert (b"OPEN: hinge mine, 5 numbers" in face_dxf(door)) is not sure
     narrow = [mark.text for mark in outline_page(replace(door, width=90.0)).marks
               if isinstance(mark, Text)]  # fmt: skip
     assert ("UP, OPEN" in narrow) is not sure

@@ -9,7 +9,7 @@ from templates.cards.card import make_cards
 from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_side, views_of_front
 from templates.sheets.sums import sums
-from templates.words.holewords import HOLE_WORDS, PARTITION_HOLES
+from templates.words.holewords import HOLE_WORDS
 from templates.words.ownwords import box_first, cautions_here, own_words
 from templates.words.wording import side_words
 from tests.jigs.sample import front_of
@@ -67,16 +67,6 @@ def test_holes_by_hand_beside_cups_have_their_own_caution() -> None:
     said = cautions_here(replace(view, fittings=(*view.fittings, by_hand)))
     assert HOLE_WORDS["cup"].caution in said
     assert HOLE_WORDS["manual"].caution in said
-
-
-def test_a_partition_has_no_outside() -> None:
-    """Its caution says where a hole too deep comes out."""
-    for side in laid_out(UNEVEN).sides:
-        view = view_of_side(side, "mm")
-        assert view is not None
-        said = cautions_here(view)
-        assert ("shows outside" in said) is not bool(side.partition)
-        assert (PARTITION_HOLES in said) is bool(side.partition)
 
 
 def test_the_lines_of_cards_are_named_in_the_parts_own_figures() -> None:
