@@ -26,6 +26,7 @@ from templates.words.rowwords import open_names, setting_name, sum_words
 from templates.words.saying import finding_name
 from templates.words.stationwords import station_title
 from templates.words.stepwords import lines_words
+from templates.words.textlines import counted
 
 
 def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
@@ -61,14 +62,14 @@ def _face(view: FaceView, unit: Unit) -> Html:
     holes = [(fitting, hole) for fitting in view.fittings for hole in fitting.holes]
     table = tag(
         "details",
-        tag("summary", f"The {len(holes)} holes as a table"),
+        tag("summary", f"{counted(len(holes), 'hole')} as a table"),
         tag(
             "table",
             tag("tr", tag("th", "across", scope="col"), tag("th", "up", scope="col")),
             *(_group(view, words, of_it, unit) for words, of_it in _alike(view, holes).items()),
         ),
     )
-    alt = f"{name}: its holes with their distances; the table below has the same figures."
+    alt = f"{name}: its holes with their distances; the table below has them all."
     return tag(
         "div",
         tag("h3", f"DRILL THIS FACE: {name}"),

@@ -1,12 +1,14 @@
 """The picture of a drilled face as the driller sees it, each hole with its two distances.
 
-Distances stand beside the face and below it, one for each height and each line down that has holes:
-heights from the bottom, on boards all depths from the front edge, else each from the nearer end. An
+Distances stand beside the face and below it, one for each height and each line down that has holes;
+of many shelf pins at even steps the first, the last and the step (the table has them all). Heights
+count from the bottom, on boards all depths from the front edge, else each from the nearer end. An
 arrow before the figure says which way it is counted.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from jigs.ground.geometry import SLACK, FaceEdge, rectangle
 from jigs.ground.lengths import Unit
@@ -30,6 +32,8 @@ PITCH = 16.0
 """From one figure to the next."""
 LEAST_HOLE = 5.0
 """Least diameter of a hole as it is drawn."""
+ROW = 4
+"""So many shelf pins at even steps, and more, have figures for the first and the last alone."""
 SAME = 0.05
 """Places nearer to each other than this have one figure, mm: they read the same."""
 UP, FROM_LEFT, FROM_RIGHT = "↑", "→", "←"
@@ -88,16 +92,44 @@ def distance_words(distance: Distance, unit: Unit) -> str:
     return f"{distance.way} {figure_words(distance.value, unit)}"
 
 
+def beside(view: FaceView, unit: Unit) -> list[tuple[float, str]]:
+    """Give what is written beside a face, from below, each with its height on it, mm."""
+    others = [y for each in view.fittings if each.kind != "shelf" for _, y in each.places]
+    rows: list[list[Distance]] = []
+    for each in heights_of(view):
+        row = rows[-1] if rows else []
+        pin = all(abs(each.at - y) > SAME for y in others)
+        steps = [after.at - before.at for before, after in pairwise([*row, each])]
+        if pin and row and all(abs(step - steps[0]) <= SAME for step in steps):
+            row.append(each)
+        else:
+            rows.append([each])
+        if not pin:
+            rows.append([])
+    said: list[tuple[float, str]] = []
+    for row in filter(None, rows):
+        if len(row) < ROW:
+            said += ((each.at, distance_words(each, unit)) for each in row)
+            continue
+        low, high = row[0], row[-1]
+        step = figure_words((high.at - low.at) / (len(row) - 1), unit)
+        said.append((low.at, distance_words(low, unit)))
+        said.append(((low.at + high.at) / 2, f"every {step}"))
+        said.append((high.at, distance_words(high, unit)))
+    return said
+
+
 def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
     """Draw a face with its holes and their distances; `alt` says in words what it is."""
     heights, depths = heights_of(view), depths_of(view)
-    left = _room(heights, unit)
+    named = beside(view, unit)
+    left = _room(words for _, words in named)
     widest = (WIDE - left - RIGHT) / view.width
-    scale = min(max(MOST_HIGH, len(heights) * PITCH) / view.height, widest)
+    scale = min(max(MOST_HIGH, len(named) * PITCH) / view.height, widest)
     wide, high = view.width * scale, view.height * scale
-    ends = _spread([each.at * scale for each in heights])
+    ends = _spread([at * scale for at, _ in named])
     # Where heights are many, their figures stand out under the face and over it.
-    foot = max(_room(depths, unit), PITCH - min(ends, default=0.0))
+    foot = max(_room(distance_words(each, unit) for each in depths), PITCH - min(ends, default=0.0))
     height = foot + max(high + TOP, max(ends, default=0.0) + PITCH)
     marks = _face_marks(view, left, foot, scale)
     places = places_on(view)
@@ -114,10 +146,11 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
                        diameter=max(hole.diameter * scale, LEAST_HOLE), layer="hole")
             )  # fmt: skip
     figures: list[Mark] = []
-    for each, end in zip(heights, ends, strict=True):
-        y, at = foot + end, foot + each.at * scale
-        marks.append(Line(x1=left - 12.0, y1=y, x2=left - 2.0, y2=at, layer="lead"))
-        words = distance_words(each, unit)
+    of_lines = {each.at for each in heights}
+    for (level, words), end in zip(named, ends, strict=True):
+        y, at = foot + end, foot + level * scale
+        if level in of_lines:
+            marks.append(Line(x1=left - 12.0, y1=y, x2=left - 2.0, y2=at, layer="lead"))
         figures.append(Text(x=left - 15.0, y=y - FIGURE / 2, text=words, size=FIGURE, anchor="end"))
     ends = _spread([left + each.at * scale for each in depths])
     for each, x in zip(depths, ends, strict=True):
@@ -132,10 +165,9 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
     return drawing(marks, WIDE, height, "face", alt)
 
 
-def _room(distances: Sequence[Distance], unit: Unit) -> float:
+def _room(words: Iterable[str]) -> float:
     """Give the room that figures take beside a face, whatever face a telephone has."""
-    longest = max((len(figure_words(each.value, unit)) for each in distances), default=0)
-    return 22.0 + (longest + 2) * FIGURE * SIGN
+    return 22.0 + max(map(len, words), default=2) * FIGURE * SIGN
 
 
 def _spread(wanted: Sequence[float]) -> list[float]:

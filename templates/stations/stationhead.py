@@ -16,6 +16,7 @@ from templates.words.stationwords import (
     bit_words,
     cautions,
     drilled_line,
+    hand_words,
     lying_words,
     station_title,
 )
@@ -60,7 +61,7 @@ class Heading:
 
     def beside(self, width: float, number: int) -> MarkBlock:
         """Lay a page's title down a column, beside cards as high as the page."""
-        name, code = station_title(self.station), f"station code {self.station.code}"
+        name, code = station_title(self.station), _hand_and_code(self.station)
         return _stacked(
             [
                 paragraph(name, width, size=5.0, bold=True),
@@ -112,8 +113,9 @@ def _in_pairs(station: Station) -> bool:
 
 
 def _title(station: Station, size: float, width: float) -> MarkBlock:
-    """Write the title and the station's code behind it, smaller where both find no room so."""
-    name, code = station_title(station), f"station code {station.code}"
+    """Write the title, and behind it on which hand and the station's code, smaller where both find
+    no room so."""
+    name, code = station_title(station), _hand_and_code(station)
     room = width - 4.0 - text_width(code, 2.5, True)
     size = next((s for s in (size, 5.0, 3.5) if text_width(name, s, True) <= room), 2.5)
     marks: tuple[Mark, ...] = (
@@ -121,6 +123,10 @@ def _title(station: Station, size: float, width: float) -> MarkBlock:
         Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12, text=code, bold=True),
     )
     return MarkBlock(height=size * 1.6, marks=marks)
+
+
+def _hand_and_code(station: Station) -> str:
+    return ", ".join(filter(None, (hand_words(station), f"station code {station.code}")))
 
 
 def _stacked(pieces: list[MarkBlock]) -> MarkBlock:

@@ -57,10 +57,12 @@ BOX_BACK_LIES = "On its bottom, back towards you: its right end is LEFT from the
 
 def door_lies(hand: Hand) -> str:
     """Say how a door lies on its face, its hinge edge on one hand of whoever drills it."""
-    return (
-        f"Hinges {other_hand(hand).upper()} from the room. Top away: hinge edge on your "
-        f"{hand.upper()}."
-    )
+    return f"{door_hangs(hand)} Top away: hinge edge on your {hand.upper()}."
+
+
+def door_hangs(hand: Hand) -> str:
+    """Say how a door hangs whose hinge edge is on that hand of whoever drills its back."""
+    return f"Hinges {other_hand(hand).upper()} from the room."
 
 
 def _board_lies(view: FaceView) -> str:

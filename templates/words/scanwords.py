@@ -22,11 +22,11 @@ from templates.words.fittingwords import work_words
 from templates.words.payload import Payload, Phrase, spell
 from templates.words.piecenames import PIECE_WORDS, WHERE
 from templates.words.saying import finding_name
-from templates.words.stationwords import FROM_WORDS, station_title
+from templates.words.stationwords import FROM_WORDS, hand_words, station_title
 from templates.words.wallwords import WALL, wall_title
 from templates.words.wording import FRONT_WORDS
 
-NEXT, STATION, LINES, NEIGHBOUR, HEIGHT, INCOMPLETE = range(1, 7)
+HAND, NEXT, STATION, LINES, NEIGHBOUR, HEIGHT, INCOMPLETE = range(7)
 """What a phrase is worth, by what it says: the lesser goes first."""
 
 NEXT_FRONT: dict[FrontKind, str] = {
@@ -53,23 +53,24 @@ def station_phrases(stations: Sequence[Station]) -> Mapping[str, tuple[Phrase, .
     said: dict[str, dict[Phrase, None]] = {}
     for station in stations:
         for row in station.rows:
-            if not row.withheld and (phrase := _at(station, row)) is not None:
-                said.setdefault(row.part.id, {})[phrase] = None
+            if not row.withheld and (phrases := _at(station, row)):
+                said.setdefault(row.part.id, {}).update(dict.fromkeys(phrases))
     return {part: tuple(phrases) for part, phrases in said.items()}
 
 
-def _at(station: Station, row: Row) -> Phrase | None:
+def _at(station: Station, row: Row) -> tuple[Phrase, ...]:
     title = station_title(station)
     if station.work == "sides":  # the ID of a side spells the name of its only station
-        return (title, STATION) if station.name != station.work else None
+        return ((title, STATION),) if station.name != station.work else ()
     if station.work == "cups":
         places = [setting.y for setting in row.settings if setting.y is not None]
         lines = " ".join(format_mm(place.value) for place in places)
         ends = " ".join({FROM_WORDS[place.start].upper(): None for place in places})
-        return f"{title} {lines} {ends}".rstrip(), LINES
+        at = f"{title} {lines} {ends}".rstrip()
+        return (at, LINES), (hand_words(station).upper(), HAND)
     if row.marks is not None and not row.marks.maker_bored:
-        return f"{title} AFTER ITS BOX", STATION
-    return title, STATION
+        return ((f"{title} AFTER ITS BOX", STATION),)
+    return ((title, STATION),)
 
 
 def front_payload(layout: Layout, front: Front, work: Sequence[Phrase] = ()) -> Payload:

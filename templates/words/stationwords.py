@@ -12,7 +12,7 @@ from templates.words.facewords import (
     BOX_BACK_LIES,
     BOX_FRONT_LIES,
     FRONT_LIES,
-    door_lies,
+    door_hangs,
     drilled_words,
 )
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
@@ -51,10 +51,16 @@ def station_title(station: Station) -> str:
     return f"BY HAND {station.pattern}{letter.replace('-', ' ')}"
 
 
+def hand_words(station: Station) -> str:
+    """Say behind the name of a station for doors what its hand is: the name follows the face that
+    is drilled, not how the door hangs; "" at any other."""
+    return f"hinge edge on your {station.hand.upper()}" if station.hand else ""
+
+
 def lying_words(station: Station) -> str:
     """Say how the parts lie at a station, and of doors on which hand they hang."""
     if station.hand is not None:
-        return door_lies(station.hand)
+        return f"{door_hangs(station.hand)} Top away."
     match station.face:
         case "inside":
             return OPEN_BOOK if station.work == "sides" else "Inside up, top away from you."

@@ -14,7 +14,7 @@ from jigs.ground.lengths import Unit
 from jigs.progress.standing import Step, StepKind, Wait
 from jigs.progress.tracked import Tracked
 from templates.words.pagewords import line_figure
-from templates.words.stationwords import FROM_WORDS, cautions, station_title
+from templates.words.stationwords import FROM_WORDS, cautions, hand_words, station_title
 from templates.words.textlines import counted
 
 BORE: dict[Work, str] = {
@@ -95,7 +95,8 @@ SAW = "Guard on, push stick; eye, ear, dust protection."
 
 def step_order(step: Step, rows: Sequence[tuple[Station, Row]], unit: Unit) -> str:
     """Say what is to be done, and of what is bored at which station, on which lines: `Bore the
-    cups: station CUPS RIGHT, lines 106.7 and 618.7 up`. `rows` are the part's at its stations."""
+    cups: station CUPS RIGHT, hinge edge on your RIGHT, lines 106.7 and 618.7 up`. `rows` are the
+    part's at its stations."""
     if step.kind != "bored":
         return f"{ORDERS[step.kind]}{_coat(step)}"
     here = [(station, row) for station, row in rows if station.work == step.work and not row.bored]
@@ -105,8 +106,9 @@ def step_order(step: Step, rows: Sequence[tuple[Station, Row]], unit: Unit) -> s
     order = MARKED if marked else BORE[step.work]
     titles = list(dict.fromkeys(station_title(station) for station, _ in here))
     noun = "station" if len(titles) == 1 else "stations"
-    lines = lines_words((row for _, row in here), unit)
-    return f"{order}: {noun} {', '.join(titles)}{f', {lines}' if lines else ''}"
+    hands = dict.fromkeys(hand_words(station) for station, _ in here)
+    said = [*titles, *hands, lines_words((row for _, row in here), unit)]
+    return f"{order}: {noun} {', '.join(filter(None, said))}"
 
 
 def lines_words(rows: Iterable[Row], unit: Unit) -> str:

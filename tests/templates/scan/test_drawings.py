@@ -157,6 +157,22 @@ def test_no_figure_stands_on_another(part: str) -> None:
             assert all(step > 12.5 for step in steps)
 
 
+def test_many_pins_have_figures_for_the_first_and_the_last_and_their_step() -> None:
+    """Forty figures, and as many lines to them, would be a grey wedge; plates and slides keep
+    theirs. The picture is no higher than its face and its figures ask for."""
+    [view] = show(workshop()).scan.views("T1-SIDE-R")
+    svg = read(face_picture(view, "mm", "face")).one("svg")
+    said = [text.text for text in svg.all("text") if text.text.startswith("↑")]
+    every = [text.text for text in svg.all("text") if text.text.startswith("every 32.0")]
+    pins = {y for each in view.fittings if each.kind == "shelf" for _, y in each.places}
+    own = {y for each in view.fittings if each.kind != "shelf" for _, y in each.places}
+    assert every
+    assert len(said) < len(pins | own) / 2
+    figures = {float(text.split()[1]) for text in said}
+    assert {round(y, 1) for y in (*own, min(pins), max(pins))} <= figures
+    assert float(str(svg.given["viewbox"]).split()[3]) < 800.0
+
+
 def test_a_left_side_has_its_front_edge_on_the_left_seen_from_inside() -> None:
     """As it lies inside up with its top away, and as it stands in its box."""
     for hand, side in (("left", 0), ("right", 1)):

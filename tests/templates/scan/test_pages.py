@@ -90,7 +90,9 @@ def test_the_button_is_the_next_step_and_undo_takes_back_the_last() -> None:
     assert mark.given["method"] == "post"
     sent = {field.given["name"]: field.given["value"] for field in mark.all("input")}
     assert sent == {"step": "bored-cups", "code": shown.scan.parts["B3-2"].code}
-    assert mark.one("button").text.startswith("Bore the cups: station CUPS RIGHT, line")
+    assert mark.one("button").text.startswith(
+        "Bore the cups: station CUPS RIGHT, hinge edge on your RIGHT, line"
+    )
     assert undo.given["action"] == "/p/B3-2/undo"
     assert undo.one("input").given["value"] == "arrived"
     assert undo.one("button").text == "Undo: arrived"

@@ -108,7 +108,8 @@ def walls_of(layout: Layout) -> dict[str, str]:
 
 
 def test_a_doors_text_is_that_of_the_worked_example() -> None:
-    """Third on its wall, under its drawer; at the station by its name, lines and all."""
+    """Third on its wall, under its drawer; at the station by its name, lines and all; where there
+    is room, what the hand of that name is: it is the other one of the door."""
     others = (box(FrontSpec(id=f"B{n}-1", kind="door", hinged="left"), name=f"B{n}",
                   wall="North wall") for n in (1, 2))  # fmt: skip
     last = box(*GIVEN, name="B3", wall="North wall")
@@ -118,6 +119,9 @@ def test_a_doors_text_is_that_of_the_worked_example() -> None:
         r"CUPS RIGHT 97\.8 513\.8 UP / CODE [0-9A-Z]{4}",
         text,
     )
+    text = said(last, longest=200)["B3-2"]
+    assert "DOOR HINGES LEFT" in text
+    assert " / CUPS RIGHT 97.8 513.8 UP / HINGE EDGE ON YOUR RIGHT / " in text
 
 
 def test_a_sides_text_is_that_of_the_worked_example() -> None:
