@@ -41,7 +41,8 @@ def furnish_boxes(layout: Layout, hanging: Hanging) -> tuple[Furnished, ...]:
     they are set; an appliance's panel last."""
     fronts = grouped((front.box, front) for front in layout.fronts)
     order = [setting.seen for setting in hanging.order]
-    order += [seen for seen in hanging.elevation.boxes if seen not in order]
+    turned = {seen.box.id for seen in order}
+    order += [seen for seen in hanging.elevation.boxes if seen.box.id not in turned]
     made = (_furnish(layout, seen, fronts.get(seen.box.id, ())) for seen in order)
     return tuple(each for each in made if each.drawers or each.doors or each.fronts or each.held)
 

@@ -7,18 +7,17 @@ hangs, while nothing stands in the way below, then what stands on the floor, at 
 on another box. Common practice, no source.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import inf
 from typing import Literal
 
-from jigs.given.job import BoxSpec
 from jigs.given.walls import TOUCHING, neighbours
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
-from jigs.room.striking import boxes_of
+from jigs.room.striking import boxes_of, carriers_of
 
 BeginsAt = Literal["corner", "tall", "end", "left"]
 """What an order begins at, the first that there is."""
@@ -100,48 +99,48 @@ def order_boxes(elevation: Elevation, begin: Begin) -> tuple[Setting, ...]:
     if first:
         start = min(seen.x for seen in first)
 
+    turns = {seen.box.id: _turn(seen, begin, elevation) for seen in boxes}
+
     def rank(seen: Seen) -> tuple[int, int, float, float]:
         """Give its round; in it, to the right of the start rightwards, then leftwards."""
-        turn = TURNS.index(_turn(seen, begin))
+        turn = TURNS.index(turns[seen.box.id])
         if seen.x >= start - SLACK:
             return turn, 0, seen.x, seen.bottom
         return turn, 1, -seen.right, seen.bottom
 
-    touching = _touching(boxes)
-    made: list[Setting] = []
-    for number, seen in enumerate(sorted(boxes, key=rank), start=1):
-        before = [each.seen.box.id for each in made]
-        made.append(
-            Setting(
-                number=number, seen=seen, turn=_turn(seen, begin),
-                beside=tuple(name for name in before if name in touching[seen.box.id]),
-            )
-        )  # fmt: skip
-    return tuple(made)
+    touching = _touching(elevation)
+    ranked = sorted(boxes, key=rank)
+    number_of = {seen.box.id: number for number, seen in enumerate(ranked, start=1)}
+    return tuple(
+        Setting(
+            number=number, seen=seen, turn=turns[seen.box.id],
+            beside=tuple(
+                sorted(
+                    (name for name in touching[seen.box.id] if number_of[name] < number),
+                    key=lambda name: number_of[name],
+                )
+            ),
+        )
+        for number, seen in enumerate(ranked, start=1)
+    )  # fmt: skip
 
 
-def _turn(seen: Seen, begin: Begin) -> Turn:
+def _turn(seen: Seen, begin: Begin, elevation: Elevation) -> Turn:
     if seen.box.id in begin.boxes:
         return "tall"
-    if seen.box.kind == "wall":
-        return "hung"
-    return "stacked" if seen.hangs else "floor"
+    if carriers_of(seen, elevation):
+        return "stacked"
+    return "hung" if seen.hangs else "floor"
 
 
-def _touching(boxes: Sequence[Seen]) -> dict[str, set[str]]:
+def _touching(elevation: Elevation) -> dict[str, set[str]]:
     """Give, by ID, the boxes that touch another: side by side, or one upon the other."""
+    boxes = boxes_of(elevation)
     found: dict[str, set[str]] = {seen.box.id: set() for seen in boxes}
-    places = {seen.box.id: seen.x for seen in boxes}
-    specs: list[BoxSpec] = [seen.box for seen in boxes]
-    for one, other in (*neighbours(specs, places), *_upon(boxes)):
-        found[one.id].add(other.id)
-        found[other.id].add(one.id)
+    beside = neighbours([seen.box for seen in boxes], {seen.box.id: seen.x for seen in boxes})
+    pairs = [(one.id, other.id) for one, other in beside]
+    pairs += [(s.box.id, each.box.id) for s in boxes for each in carriers_of(s, elevation)]
+    for one, other in pairs:
+        found[one].add(other)
+        found[other].add(one)
     return found
-
-
-def _upon(boxes: Sequence[Seen]) -> Iterator[tuple[BoxSpec, BoxSpec]]:
-    for one in boxes:
-        for other in boxes:
-            over = min(one.right, other.right) - max(one.x, other.x)
-            if over > TOUCHING and abs(one.top - other.bottom) <= TOUCHING:
-                yield one.box, other.box

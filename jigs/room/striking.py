@@ -13,6 +13,7 @@ from typing import Literal
 
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.piece import Piece
+from jigs.given.walls import TOUCHING
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.room.elevation import SAME_LEVEL, Elevation
@@ -20,7 +21,7 @@ from jigs.room.seen import Seen
 
 LineFor = Literal["toe", "base-top", "tall-top", "hung-bottom"]
 """What a line is struck for: top of toe platforms, tops of base boxes or of tall ones, bottoms of
-what hangs or stands on another box."""
+what hangs. A box that stands on another needs none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +69,8 @@ def _ends(elevation: Elevation) -> Iterator[tuple[float, LineFor, str]]:
     for seen in boxes_of(elevation):
         name = seen.box.id
         if seen.hangs:
-            yield seen.bottom, "hung-bottom", name
+            if not carriers_of(seen, elevation):
+                yield seen.bottom, "hung-bottom", name
             continue
         if seen.on_platform:
             yield seen.bottom, "toe", name
@@ -78,6 +80,18 @@ def _ends(elevation: Elevation) -> Iterator[tuple[float, LineFor, str]]:
 def boxes_of(elevation: Elevation) -> tuple[Seen, ...]:
     """Give the boxes of a wall that are set; an appliance's place is none."""
     return tuple(seen for seen in elevation.boxes if not is_place(seen.box))
+
+
+def carriers_of(seen: Seen, elevation: Elevation) -> tuple[Seen, ...]:
+    """Give the boxes on which a box stands that is no wall box, and is above the floor."""
+    if seen.box.kind == "wall" or not seen.hangs:
+        return ()
+    return tuple(
+        other
+        for other in boxes_of(elevation)
+        if abs(other.top - seen.bottom) <= TOUCHING
+        and min(seen.right, other.right) - max(seen.x, other.x) > TOUCHING
+    )
 
 
 def find_nailed(elevation: Elevation, nailers: Iterable[Piece]) -> tuple[Nailed, ...]:

@@ -127,8 +127,8 @@ def _draw_body(seen: Seen, scale: Scale) -> Iterator[Mark]:
     place = scale.area(seen.x, seen.bottom, box.width, box.height)
     yield Outline(points=place, dash=dash, layer="box", name=box.id)
     if box.legs:
-        below = scale.area(seen.x, seen.bottom - box.legs, box.width, box.legs)
-        yield Outline(points=below, layer="legs")
+        legs = scale.area(seen.x, seen.bottom, box.width, box.legs)
+        yield Outline(points=legs, layer="legs")
     for strip in seen.strips:
         yield Outline(
             points=scale.area(strip.x, strip.y, strip.width, strip.height),

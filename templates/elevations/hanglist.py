@@ -38,6 +38,7 @@ from templates.words.hanghow import (
 from templates.words.hangwords import (
     CLOSES,
     LINES,
+    NO_SUM,
     NOT_SAID,
     ORDER,
     SCREW_HOW,
@@ -94,8 +95,10 @@ def wall_sections(hanging: Hanging, unit: Unit, first: Sequence[str]) -> Iterato
         yield Section(blocks=tuple(Words(text=text, stamp=True) for text in first))
     yield Section(title=ORDER, blocks=tuple(_order(hanging, unit)))
     sums = [sum_words(row) for row in hanging.rows]
-    if sums:
-        said = filter(None, (*sums, spare_words(hanging.elevation, hanging.rows)))
+    if hanging.begin is not None:
+        rows = {setting.seen.hangs for setting in hanging.order}
+        none = [NO_SUM] if len(sums) < len(rows) else []
+        said = filter(None, (*sums, *none, spare_words(hanging.elevation, hanging.rows)))
         yield Section(title=SUMS, blocks=tuple(Words(text=text) for text in said))
     closes = [*platform_words(hanging.platforms, unit)]
     if legs := [seen.box.id for seen in hanging.elevation.standing if seen.box.legs]:
@@ -115,8 +118,6 @@ def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
     if hanging.begin is None:
         yield Words(text=unplaced_words())
         return
-    yield Words(text=" ".join(filter(None, (begin_words(hanging.begin),
-                                            turn_words(hanging.order)))))  # fmt: skip
     rows = [
         Row(
             cells=(
@@ -132,6 +133,8 @@ def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
         Column(head="to", measured=True), Column(runs_on=True),
     )  # fmt: skip
     yield Table(columns=columns, groups=(Group(rows=tuple(rows)),))
+    yield Words(text=" ".join(filter(None, (begin_words(hanging.begin),
+                                            turn_words(hanging.order)))))  # fmt: skip
     yield Words(text=from_words(hanging, unit))
     spaces = [space_words(space, unit) for space in hanging.spaces]
     if spaces:

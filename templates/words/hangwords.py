@@ -38,7 +38,7 @@ _LINES: dict[LineFor, tuple[str, str]] = {
     ),
     "base-top": (
         "top of",
-        "the counter lies here",
+        "the counter lies on them",
     ),
     "hung-bottom": (
         "bottom of",
@@ -90,7 +90,7 @@ def begin_words(begin: Begin) -> str:
             whose = "their sides" if several else "its side"
             return f"From {names} outwards: all else runs against {whose}."
         case "end":
-            return f"From {side}: the one fixed thing here; what is left over goes to the other."
+            return f"From {side}, which cannot move: what is left over goes to the other."
         case "left":
             return "From the left end: no corner, no tall box, no wall at an end is stated."
 
@@ -160,11 +160,20 @@ def sum_words(row: Along) -> str:
     return f"{name}: {closing_words(ends, row.stretches[-1].end - start, said)}."
 
 
+NO_SUM = "Two stand in one place: no sum. Run 'jigsheet check'."
+
+
 def spare_words(elevation: Elevation, rows: Sequence[Along]) -> str:
     """Say what the floor's row leaves of the wall."""
     row = next((each for each in rows if not each.hangs), None)
-    if row is None or not row.known:
+    length = elevation.spec.length if elevation.spec else None
+    if row is None or length is None:
         return ""
+    if not row.known:
+        return (
+            f"The wall is {format_mm(length)}: TOO SHORT. Settle that before anything is set: run "
+            "'jigsheet check'."
+        )
     closed = elevation.right in ("wall", "casing", "corner")
     if row.spare <= SLACK:
         return "Nothing to spare: measure the wall at the floor, the counter and the top first."

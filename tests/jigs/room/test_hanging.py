@@ -125,6 +125,19 @@ def test_what_stands_on_another_box_comes_last_and_is_joined_to_it() -> None:
     assert order(found) == ["B1", "B2"]
     assert found.order[1].turn == "stacked"
     assert found.order[1].beside == ("B1",)
+    assert [kind for line in found.strikes for kind, _ in line.serves] == ["toe", "base-top"]
+
+
+def test_what_hangs_is_no_wall_box_by_name_alone() -> None:
+    """Open shelves at 1400, nothing below that carries them: a line of their own, before the base
+    boxes, lifted by two."""
+    shelves = BoxSpec(
+        id="S1", kind="open", width=600, height=700, depth=300, above_floor=1400, wall="north"
+    )
+    found = plan(base("B1"), replace(shelves, x=0.0))
+    assert order(found) == ["S1", "B1"]
+    assert found.order[0].heavy
+    assert found.strikes[-1].serves == (("hung-bottom", ("S1",)),)
 
 
 def test_widths_add_up_to_the_wall() -> None:

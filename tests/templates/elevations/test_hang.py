@@ -10,6 +10,7 @@ from hypothesis import given, settings
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, Job
+from jigs.given.printer import Printer
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
@@ -151,6 +152,30 @@ def test_nothing_overlaps_in_the_demo_on_any_paper(demo: Layout) -> None:
             assert clashes_of_marks(page) == []
     for printed in read_pages(write_pdf(draw(demo), title="t")):
         assert clashes_of_print(printed) == []
+
+
+def test_a_tall_box_that_cannot_be_tilted_up_is_told_first() -> None:
+    """2200 x 584.2 measures 2276 across: more than a ceiling of 2250 leaves."""
+    tall = box(FrontSpec(id="T1-1", kind="door", hinged="left"), name="T1", kind="tall",
+               height=2200.0)  # fmt: skip
+    wall = WallSpec(name="north", ceiling=2250.0)
+    layout = lay(tall, units="mm")
+    layout = lay_out(replace(layout.job, walls=(wall,)))
+    said = " ".join(hang_text(layout, plan_hanging(layout)).split())
+    across = (2200.0**2 + 584.2**2) ** 0.5
+    assert "BEFORE YOU CUT: T1: 2200.0 mm (86 5/8- in) high" in said
+    assert f"measures {across:.1f} mm" in said
+
+
+def test_a_printers_error_is_corrected_on_pages_that_lie_and_stand() -> None:
+    """A page that lies has its axes changed."""
+    printer = Printer(name="garage", across=179.5, along=200.4)
+    across, along = 180.0 / 179.5, 200.0 / 200.4
+    layout = lay(box(FrontSpec(id="B1-1", kind="drawer")))
+    scales = {page.scale for page in draw(layout, PAPERS["a4"].corrected(printer).for_drawings)}
+    assert {tuple(round(each, 9) for each in scale) for scale in scales} == {
+        (round(along, 9), round(across, 9)), (round(across, 9), round(along, 9)),
+    }  # fmt: skip
 
 
 def long_wall(count: int) -> Layout:
