@@ -39,6 +39,13 @@ class Hanging:
         """The IDs of all that stands or hangs there."""
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 
+    @property
+    def blind_left(self) -> bool:
+        """Whether a box goes on behind the other run at the left: what stands is measured from the
+        room's wall then."""
+        blind = (seen.box.blind for seen in self.elevation.standing)
+        return any(each is not None and each.hand == "left" for each in blind)
+
     def place_of(self, seen: Seen) -> tuple[float, float]:
         """Give from where to where a box reaches, from its own line at the left; mm."""
         line = self.hung_line if seen.box.kind == "wall" else 0.0

@@ -12,14 +12,14 @@ from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
-from jigs.room.striking import LineFor, Strike, find_strikes
+from jigs.room.striking import Strike, find_strikes
 from templates.elevations.elevationbox import Scale, Style, draw_boxes
 from templates.elevations.elevationroom import GROUND, draw_ground, draw_room, end_width
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.space import Space, spread
-from templates.page.typeface import PITCH, shorten, text_width, wrap
-from templates.words.hangwords import LEVEL, line_meaning, line_words
+from templates.page.typeface import PITCH, shorten, text_width
+from templates.words.hangwords import LEVEL, line_words
 
 BESIDE = 64.0
 """Room for the figures at the right of the wall, mm."""
@@ -31,8 +31,8 @@ _FIGURE, _OTHER, _WORDS = 5.0, 3.5, 2.5
 """Lettering: a height, the same in inches, what it is for; mm (ISO 3098)."""
 _ROW = 7.4
 """What a figure takes above its words, mm."""
-_MOST = 2
-"""Lines that the IDs of a line's boxes take beside its figure."""
+_UNDER = 9.0
+"""How far labels may stand below the floor, mm."""
 _TURN = (7.0, 5.0, 3.5, 2.5)
 """Lettering of a box's turn, the largest first; mm."""
 
@@ -50,6 +50,17 @@ class _Label:
     def height(self) -> float:
         """The room that it takes, mm."""
         return (_ROW if self.figure else 0.0) + len(self.words) * PITCH + 1.2
+
+    @property
+    def middle(self) -> float:
+        """Where its own middle is wanted: its figure, or its words, level with the line."""
+        return self.y + self.down - self.height / 2
+
+    @property
+    def down(self) -> float:
+        """From its upper edge down to the middle of its figure, or of its words; mm."""
+        size = _FIGURE if self.figure else _WORDS
+        return 0.6 + size * 0.62
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +84,9 @@ def draw_wall(
         return None
     scale = Scale(reduction, x0 - left / reduction, 0.0)
     strikes = find_strikes(elevation)
-    told: set[LineFor] = set()
-    labels = [_level_label(bare, scale), *(_label(bare, each, scale, told) for each in strikes)]
+    labels = [_level_label(bare, scale), *(_label(bare, each, scale) for each in strikes)]
     floor = scale.up(min(0.0, low)) - GROUND
-    middles = spread([each.y for each in labels], [each.height for each in labels], floor)
+    middles = spread([e.middle for e in labels], [e.height for e in labels], floor - _UNDER)
     top = max(scale.up(high), *(m + e.height / 2 for m, e in zip(middles, labels, strict=True)))
     space = Space()
     space.add(*draw_ground(bare, scale), *draw_room(bare, scale))
@@ -104,18 +114,8 @@ def _level_label(elevation: Elevation, scale: Scale) -> _Label:
     return _Label(y=scale.up(elevation.floor_high), figure="", inches="", words=(LEVEL,))
 
 
-def _label(elevation: Elevation, strike: Strike, scale: Scale, told: set[LineFor]) -> _Label:
-    """Word a line; what it means for the hand, once for all lines of a kind, as `told`."""
-    said: list[str] = []
-    for kind, boxes in strike.serves:
-        named = wrap(line_words(kind, boxes), _WORDS, False, BESIDE)
-        if len(named) > _MOST:
-            rest = " ".join(named[_MOST - 1 :])
-            named = [*named[: _MOST - 1], shorten(rest, _WORDS, False, BESIDE)]
-        said += named
-        if kind not in told:
-            told.add(kind)
-            said += wrap(line_meaning(kind), _WORDS, False, BESIDE)
+def _label(elevation: Elevation, strike: Strike, scale: Scale) -> _Label:
+    said = [shorten(line_words(*serves), _WORDS, False, BESIDE) for serves in strike.serves]
     return _Label(
         y=scale.up(strike.up + elevation.floor_high),
         figure=format_mm(strike.up),
@@ -127,8 +127,9 @@ def _label(elevation: Elevation, strike: Strike, scale: Scale, told: set[LineFor
 def _beside(label: _Label, middle: float, end: float) -> Iterator[Mark]:
     """Write what stands beside a line, and lead to it."""
     x = end + _LEAD
-    top = middle + label.height / 2 - 0.6
-    level = top - (_FIGURE if label.figure else _WORDS) * 0.62
+    top = middle + label.height / 2
+    level = top - label.down
+    top -= 0.6
     yield Line(x1=end, y1=label.y, x2=x - 1.0, y2=level, width=THIN)
     if label.figure:
         y = top - _FIGURE * 1.1

@@ -14,7 +14,6 @@ from templates.lists.listing import (
     Listing,
     Row,
     Section,
-    Shown,
     Table,
     Words,
     shown,
@@ -49,8 +48,8 @@ from templates.words.hangwords import (
     floor_line,
     from_words,
     legs_words,
-    line_meaning,
     line_words,
+    meaning_words,
     nailed_words,
     not_said,
     platform_words,
@@ -72,20 +71,20 @@ def wall_name(hanging: Hanging) -> str:
 
 def lines_section(hanging: Hanging, unit: Unit, title: str = LINES) -> Section:
     """List the lines of a wall from below."""
-    rows = [
-        Row(cells=(sizes_shown((line.up,), unit), *shown(line_words(*serves)),
-                   Shown(line_meaning(serves[0]))))
+    rows = tuple(
+        Row(cells=(sizes_shown((line.up,), unit), *shown(line_words(*serves))))
         for line in hanging.strikes
         for serves in line.serves
-    ]  # fmt: skip
-    columns = (Column(measured=True), Column(), Column(runs_on=True))
-    table = Table(columns=columns, groups=(Group(rows=tuple(rows)),), heads=False)
-    return Section(title=title, blocks=(floor_words(hanging, unit), table))
+    )
+    columns = (Column(measured=True), Column(runs_on=True))
+    table = Table(columns=columns, groups=(Group(rows=rows),), heads=False)
+    return Section(title=title, blocks=(table, floor_words(hanging, unit)))
 
 
 def floor_words(hanging: Hanging, unit: Unit) -> Words:
-    """Say what the heights of a wall count from."""
-    return Words(text=floor_line(hanging.elevation, unit))
+    """Say what the heights of a wall count from, and what its lines mean."""
+    said = floor_line(hanging.elevation, unit), meaning_words(hanging.strikes)
+    return Words(text=" ".join(said))
 
 
 def wall_sections(hanging: Hanging, unit: Unit, first: Sequence[str]) -> Iterator[Section]:

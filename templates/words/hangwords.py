@@ -2,7 +2,7 @@
 it, what closes it, and what nobody stated.
 
 >>> line_words("toe", ("B1", "B2"))
-'top of the toe platforms, under B1, B2'
+'toe platforms under B1, B2'
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -17,7 +17,7 @@ from jigs.room.alongwall import Along, Stretch
 from jigs.room.elevation import Elevation
 from jigs.room.hanging import Hanging
 from jigs.room.settingorder import Begin, Setting
-from jigs.room.striking import LineFor, Nailed, room_above
+from jigs.room.striking import LineFor, Nailed, Strike, room_above
 from templates.words.sumwords import closing_words
 
 LEVEL = "0: level with the floor's HIGH point"
@@ -32,19 +32,13 @@ NOT_SAID = "NOT STATED: {}. Measure it before you strike a line."
 SIGNS = "+ or -: a little more or less."
 
 _LINES: dict[LineFor, tuple[str, str]] = {
-    "toe": (
-        "top of the toe platforms, under",
-        "shims go below the platforms",
-    ),
-    "base-top": (
-        "top of",
-        "the counter lies on them",
-    ),
+    "toe": ("toe platforms under", "Shims go below the toe platforms, till their tops are on it."),
+    "base-top": ("top of", "No base box higher, none lower: the counter lies on them."),
     "hung-bottom": (
         "bottom of",
-        "upper edge of the strip that carries them",
+        "What hangs stands meanwhile on a strip, its upper edge on the line, screwed into studs.",
     ),
-    "tall-top": ("top of tall", "both upper corners on it"),
+    "tall-top": ("top of tall", "A tall box has both upper corners on its line."),
 }
 """What each line is, before the boxes' IDs, and what it means for the hand."""
 
@@ -56,9 +50,10 @@ def line_words(kind: LineFor, boxes: Iterable[str]) -> str:
     return f"{_LINES[kind][0]} {', '.join(boxes)}"
 
 
-def line_meaning(kind: LineFor) -> str:
-    """Say what a line means for the hand."""
-    return _LINES[kind][1]
+def meaning_words(strikes: Iterable[Strike]) -> str:
+    """Say what the lines of a wall mean for the hand, each kind once."""
+    kinds = dict.fromkeys(kind for strike in strikes for kind, _ in strike.serves)
+    return " ".join(_LINES[kind][1] for kind in kinds)
 
 
 def floor_line(elevation: Elevation, unit: Unit) -> str:
@@ -134,9 +129,14 @@ def from_words(hanging: Hanging, unit: Unit) -> str:
             "boxes from the front edges of its wall boxes, or the room's wall if it has none."
         )
     if hanging.elevation.left == "corner":
+        base = "of base boxes from the front edges of the other wall's base boxes"
+        if hanging.blind_left:
+            base = (
+                "of base boxes from the room's wall, where the corner box goes on behind the rest"
+            )
         return (
-            f"From, to: {figures} from the corner's line: the front edges of the other wall's "
-            "base boxes; of wall boxes those of its wall boxes, or the room's wall if it has none."
+            f"From, to: {figures}, {base}; of wall boxes from the front edges of the other "
+            "wall's wall boxes, or from the room's wall if it has none."
         )
     return f"From, to: {figures} along the wall from its left end, edge to edge."
 

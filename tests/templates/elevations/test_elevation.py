@@ -397,14 +397,3 @@ def test_what_stands_over_a_capital_keeps_clear_of_the_title_blocks_line(
     [title] = [m for m in drawn.page.marks if isinstance(m, Text) and m.text.endswith(" WALL")]
     assert title.size == size
     assert text_box(title)[3] < FRAME + TITLE
-
-
-def test_the_sides_of_a_box_on_legs_stand_on_the_floor() -> None:
-    """Its bottom panel's underside is 100 above the floor, and nothing reaches below it."""
-    legs = replace(box(FrontSpec(id="B1-1", kind="drawer"), above_floor=0.0), legs=100.0)
-    [drawn] = draw(lay(legs))
-    marks = drawn.page.marks
-    [place] = [m for m in marks if isinstance(m, Outline) and m.layer == "legs"]
-    [floor] = [m.y1 for m in marks if isinstance(m, Line) and m.layer == "floor"]
-    heights = [(y - floor) * drawn.reduction for _, y in place.points]
-    assert sorted(heights) == pytest.approx([0.0, 0.0, 100.0, 100.0])

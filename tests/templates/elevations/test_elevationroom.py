@@ -1,4 +1,4 @@
-"""What an elevation says of the room in words."""
+"""What an elevation says and shows of the room."""
 
 from dataclasses import replace
 
@@ -10,7 +10,7 @@ from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.layout.layout import lay_out
 from templates.elevations.elevation import draw_elevations
-from templates.page.marks import Line, Text
+from templates.page.marks import Line, Outline, Text
 from templates.page.paper import PAPERS
 from tests.clashes import clashes_of_marks
 from tests.jigs.sample import box, job, lay
@@ -65,3 +65,14 @@ def test_a_corner_says_what_its_line_is(hand: Hand, blind: bool) -> None:
     hatch = [m for m in page.marks if isinstance(m, Line) and m.layer == "ground"]
     beyond = [m for m in hatch if m.y1 > wall.y1 + 10.0]
     assert bool(beyond) is blind
+
+
+def test_the_sides_of_a_box_on_legs_stand_on_the_floor() -> None:
+    """Its bottom panel's underside is 100 above the floor, and nothing reaches below it."""
+    legs = replace(box(FrontSpec(id="B1-1", kind="drawer"), above_floor=0.0), legs=100.0)
+    [drawn] = draw_elevations(lay(legs), PAPERS["common"])
+    marks = drawn.page.marks
+    [place] = [m for m in marks if isinstance(m, Outline) and m.layer == "legs"]
+    [floor] = [m.y1 for m in marks if isinstance(m, Line) and m.layer == "floor"]
+    heights = [(y - floor) * drawn.reduction for _, y in place.points]
+    assert sorted(heights) == pytest.approx([0.0, 0.0, 100.0, 100.0])

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.given.printer import Printer
+from jigs.given.stated import BlindEnd
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
@@ -176,6 +177,23 @@ def test_a_printers_error_is_corrected_on_pages_that_lie_and_stand() -> None:
     assert {tuple(round(each, 9) for each in scale) for scale in scales} == {
         (round(along, 9), round(across, 9)), (round(across, 9), round(along, 9)),
     }  # fmt: skip
+
+
+def test_places_at_a_corner_say_what_they_count_from() -> None:
+    """The other base boxes; beside a blind box, which goes on behind them, the wall."""
+    corner = box(FrontSpec(id="C1-1", kind="door", hinged="right"), name="C1", width=1000.0)
+    walls = (
+        WallSpec(name="north", left=WallEnd(stands="corner", meets="west")),
+        WallSpec(name="west", right=WallEnd(stands="corner", meets="north")),
+    )
+    other = replace(box(FrontSpec(id="B1-1", kind="drawer")), wall="west")
+    said = []
+    for blind in (None, BlindEnd(hand="left", reach=620.0)):
+        job = replace(lay(corner, other).job, walls=walls)
+        job = replace(job, boxes=(replace(corner, blind=blind), other))
+        text = hang_text(lay_out(job), plan_hanging(lay_out(job))[:1])
+        said.append("of base boxes from the room's wall" in " ".join(text.split()))
+    assert said == [False, True]
 
 
 def long_wall(count: int) -> Layout:
