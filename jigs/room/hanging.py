@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.given.walls import lines_of
 from jigs.room.alongwall import Along, Stretch, rows_along, spaces_of
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen
@@ -30,40 +29,25 @@ class Hanging:
     """The fronts of the toe platforms."""
     scribed: tuple[Piece, ...]
     """Fillers, and end panels with wood to spare at the wall."""
-    hung_line: float = 0.0
-    """How far beyond the line at the left, from which what stands is measured, that of the wall
-    boxes lies: at an inside corner; mm."""
 
     @property
     def boxes(self) -> frozenset[str]:
         """The IDs of all that stands or hangs there."""
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 
-    @property
-    def blind_left(self) -> bool:
-        """Whether a box goes on behind the other run at the left: what stands is measured from the
-        room's wall then."""
-        blind = (seen.box.blind for seen in self.elevation.standing)
-        return any(each is not None and each.hand == "left" for each in blind)
-
     def place_of(self, seen: Seen) -> tuple[float, float]:
         """Give from where to where a box reaches, from its own line at the left; mm."""
-        line = self.hung_line if seen.box.kind == "wall" else 0.0
+        line = dict(self.elevation.lines).get("left", 0.0) if seen.box.kind == "wall" else 0.0
         return seen.x + line, seen.right + line
 
 
 def plan_hanging(layout: Layout) -> tuple[Hanging, ...]:
     """Give each wall of a job on which a box is set, in the job's order."""
     pieces = cut_list(layout)
-    lines = lines_of(layout.job)
-    return tuple(
-        _plan(elevation, pieces, lines.get((elevation.wall, "left"), 0.0))
-        for elevation in see_walls(layout)
-        if boxes_of(elevation)
-    )
+    return tuple(_plan(elevation, pieces) for elevation in see_walls(layout) if boxes_of(elevation))
 
 
-def _plan(elevation: Elevation, pieces: tuple[Piece, ...], hung_line: float) -> Hanging:
+def _plan(elevation: Elevation, pieces: tuple[Piece, ...]) -> Hanging:
     begin = find_begin(elevation)
     own = [piece for piece in pieces if elevation.placed and piece.wall == elevation.wall]
     return Hanging(
@@ -80,5 +64,4 @@ def _plan(elevation: Elevation, pieces: tuple[Piece, ...], hung_line: float) -> 
             for piece in own
             if piece.kind == "filler" or (piece.kind == "end-panel" and piece.spare)
         ),
-        hung_line=hung_line,
     )

@@ -78,8 +78,8 @@ def draw_wall(
     `turns`: the boxes' numbers in the order of setting."""
     bare = _bare(elevation)
     left, low, right, high = bare.extent
-    x0 = _BEYOND + end_width(bare.left)
-    end = x0 + (right - left) / reduction + end_width(bare.right)
+    x0 = _BEYOND + end_width(bare.ends_at("left"))
+    end = x0 + (right - left) / reduction + end_width(bare.ends_at("right"))
     if end + _LEAD + BESIDE > width:
         return None
     scale = Scale(reduction, x0 - left / reduction, 0.0)

@@ -129,14 +129,9 @@ def from_words(hanging: Hanging, unit: Unit) -> str:
             "boxes from the front edges of its wall boxes, or the room's wall if it has none."
         )
     if hanging.elevation.left == "corner":
-        base = "of base boxes from the front edges of the other wall's base boxes"
-        if hanging.blind_left:
-            base = (
-                "of base boxes from the room's wall, where the corner box goes on behind the rest"
-            )
         return (
-            f"From, to: {figures}, {base}; of wall boxes from the front edges of the other "
-            "wall's wall boxes, or from the room's wall if it has none."
+            f"From, to: {figures} from the corner's line: the front edges of the other wall's "
+            "base boxes; of wall boxes those of its wall boxes, or the room's wall if it has none."
         )
     return f"From, to: {figures} along the wall from its left end, edge to edge."
 
