@@ -6,7 +6,7 @@ from pathlib import Path
 from jigs.given.job import Job
 from jigs.ground.errors import ReadingError, refusal
 from jigs.ground.lengths import Unit
-from jigs.reading.assumed import MATERIAL_WORDS, REVEAL_WORDS
+from jigs.reading.assumed import EXACT_WORDS, MATERIAL_WORDS, REVEAL_WORDS
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (
@@ -67,6 +67,8 @@ def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> J
                 {
                     *MATERIAL_WORDS,
                     *REVEAL_WORDS,
+                    *EXACT_WORDS,
+                    "fronts.tolerance",
                     *list_inferred(boxes),
                 }
             ),

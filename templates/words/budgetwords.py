@@ -88,7 +88,8 @@ def cure_words(cure: Cure, job: Job) -> str:
         case "plane":
             return (
                 f"Its fronts are in hand: set them apart where the gaps beside have room, or take "
-                f"{format_mm(cure.by)} mm off an edge that carries no hinge."
+                f"{format_mm(cure.by)} mm off an edge that carries no hinge. Clamp it; protect "
+                "eyes and ears."
             )
 
 

@@ -37,6 +37,15 @@ def test_a_small_job_in_words(run: Run, small: Path) -> None:
     assert "B1-1 / counter" in told
 
 
+def test_a_bare_list_assumes_all(run: Run, tmp_path: Path) -> None:
+    """Nobody has said how true anything is."""
+    listed = tmp_path / "fronts.csv"
+    listed.write_text("id,width,height,kind,hinged\nA1,400,700,door,left\n", encoding="utf-8")
+    told = " ".join(run("gaps", listed).stdout.split())
+    assert "ASSUMED, common practice: boxes true to +-0.8 ([gaps] box), joints" in told
+    assert "fronts true to +-1.6 ([fronts] tolerance)" in told
+
+
 def test_what_is_said_is_not_assumed(run: Run, small: Path) -> None:
     """Each key takes its words away; a slab of maple that grows is seen to rub, with its cure."""
     solid = SMALL.replace('front = "3/4"\n', 'front = "3/4"\nfront_kind = "hardwood"\n')
