@@ -11,6 +11,7 @@ import pytest
 
 from jigs.checks.advice import Subject, list_unchecked
 from jigs.checks.cutting import with_cutting
+from jigs.gaps.reckoning import reckon_gaps
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
@@ -20,6 +21,7 @@ from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.labellist import list_labels
 from templates.labels.labelwords import LabelWords
+from templates.lists.gaplist import gaps_text
 from templates.lists.ordertables import order_text
 from templates.lists.partstables import parts_text
 from templates.page.marks import Page, Text
@@ -28,7 +30,7 @@ from templates.words.findings import check_text
 from templates.words.uncheckedwords import unchecked_words
 from tests.said import fact_of
 
-Paper = Literal["check", "order", "parts", "sheet", "label", "elevation", "first page"]
+Paper = Literal["check", "order", "gaps", "parts", "sheet", "label", "elevation", "first page"]
 COMMON = PAPERS["common"]
 
 
@@ -56,6 +58,8 @@ class Made:
                 return order_text(make_order(layout, self.cut), layout.job)
             case "parts":
                 return parts_text(choose_parts(layout, self.cut))
+            case "gaps":
+                return gaps_text(reckon_gaps(layout), layout.job, None, ())
             case "label":
                 label = self.labels[part]
                 lines = [line.ways[0] for line in label.lines]

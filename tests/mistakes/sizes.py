@@ -28,6 +28,9 @@ def drawer_size(made: Made) -> tuple[float, float]:
     return drawer.width, drawer.length
 
 
+MAPLE = '\n[wood]\nspecies = "sugar maple"\n[room]\ndampest = 65\n'
+FILM = '[paint]\nmethod = "sprayed"\nsizes = "before"\n'
+
 SIZES = (
     planted(
         1,
@@ -155,6 +158,21 @@ SIZES = (
         "five-piece fronts of solid wood",
         job(box(f"{TOP}\nstile = 45", f"{LEFT}\nstile = 57"), front_kind='"softwood"'),
         Unchecked("seasons"),
+    ),
+    planted(
+        16,
+        "a painted pair of maple frames, 1.6 between them",
+        job(box(f"{PAIR}\nstile = 57"), front_kind='"hardwood"', between="1.6") + MAPLE + FILM,
+        Says("gaps", "B1-1L | B1-1R 1.6 -"),
+        Says("gaps", "X rubs the wood in the damp season,"),
+        Says("gaps", "mm wider: a smaller front, its reveal larger. B1-1L | B1-1R"),
+    ),
+    planted(
+        16,
+        "solid slabs of 454",
+        job(box(LEFT), box(LEFT, name="B2"), front_kind='"hardwood"') + MAPLE,
+        Says("gaps", "B1-1 | B2-1 3.2 -"),
+        Says("gaps", "Order one-piece fronts of MDF: they move less than wood. B1-1 | B2-1"),
     ),
     planted(
         17,
