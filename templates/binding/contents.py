@@ -17,7 +17,7 @@ MOST_BOXES = 60
 """Of more boxes there is no list: it would find no room."""
 
 
-INDEX = "WHERE THE PARTS OF A BOX ARE DRILLED: BOX, PAGES"
+INDEX = "PAGES OF EACH BOX"
 """The title of the list of boxes at the stations."""
 
 
@@ -54,7 +54,7 @@ def station_contents(stations: StationSet, width: float, room: float) -> MarkBlo
         cards = sum(card.copies for card in station.cards)
         settings = sum(card.settings for card in station.cards)
         lines.append((str(page), f"{station_title(station)}: {cards}, {settings}"))
-    heading = "STATIONS IN THE ORDER OF WORK: PAGE, NAME, CARDS TO CUT, SETTINGS"
+    heading = "ORDER OF WORK: PAGE, STATION, CARDS TO CUT, SETTINGS"
     run = f"{'; '.join(f'{page} {line}' for page, line in lines)}."
     return in_columns(heading, lines, STATIONS, width, room) or in_columns(
         heading, [("", run)] if lines else [], 1, width, room

@@ -24,7 +24,7 @@ def drawer_box_facts(drawer: AnyDrawer) -> tuple[Sentence, ...]:
     wide, high = drawer.notch
     return (
         Sentence(
-            f"Before it runs: bottom panel {format_mm(drawer.recess)} up from the underside; back "
+            f"Before it runs: bottom panel {format_mm(drawer.recess)} up; back "
             f"notched {format_mm(wide)} x {format_mm(high)} at both lower corners."
         ),
     )

@@ -72,6 +72,7 @@ def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
     letters = dict.fromkeys(
         setting.card for row in rows if row.purpose == "slide" for setting in row.settings
     )
+    said: list[str] = []
     for letter in sorted(letters):
         card = station.card(letter)
         if "x" in card.lines:
@@ -79,7 +80,9 @@ def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
         at = ", ".join(format_mm(abs(hole.x)) for hole in card.holes)
         carried = ", ".join(format_mm(abs(x)) for x in card.carry)
         more = f", by a square {carried}" if carried else ""
-        yield f"Card {letter}: {at}{more} from the FRONT edge."
+        said.append(f"card {letter} {at}{more}")
+    if said:
+        yield f"From the FRONT edge: {'; '.join(said)}."
     if any(row.spacer is not None for row in rows):
         yield "Spacers stand on the bottom panel."
 
@@ -104,7 +107,7 @@ def sums_of_board(table: BoxTable) -> Iterator[str]:
         words = closing_words((place - low for place in places), part.height - low)
         found.setdefault(words, []).append(name)
     for words, names in found.items():
-        yield f"{' and '.join(names)}: {words}"
+        yield f"{names[0] if len(names) == 1 else 'BOTH'}: {words}"
 
 
 def punch_words(rows: Iterable[Row]) -> Iterator[str]:

@@ -16,7 +16,7 @@ from templates.words.markingwords import (
 )
 from templates.words.rowwords import NEXT
 
-CARDS = "HOW A CARD IS USED: THE SAME AT EVERY STATION"
+CARDS = "EVERY CARD, AT EVERY STATION"
 """The title of the page that says so, before the first station."""
 
 
@@ -27,18 +27,17 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
     settings = [each for station in stations for row in station.rows for each in row.settings]
     works = {station.work for station in stations}
     ways = {edge.by for card in cards for edge in card.edges}
-    boards = " and, at a side's front edge, FRONT" if "sides" in works else ""
+    boards = ", on a side FRONT," if "sides" in works else ""
     lines = any(card.lines for card in cards)
     steps: tuple[tuple[object, str], ...] = (
         (True, f"Write ID, TOP{boards} on the face you drill (its label is underneath). Measure "
             "the part; fill in its row."),
         (lines, "Strike its lines with a sharp pencil, on tape if the face is painted; carry them "
-         "over the edge. Does the sum close on the part you measured? Tick. + or - behind inches: "
-         "a little more or less."),
+         "over the edge. Does the sum close on the part you measured? Tick."),
         (True, "Cut out the card that the row names, its windows and crossed corners."),
         ("fold" in ways, FOLD),
         ("butt" in ways, ROUNDED),
-        (lines, f"Where the card has a line, {LINE_SHOWS}."),
+        (lines, f"On a line: {LINE_SHOWS}."),
         (any(each.turned for each in settings), "TURNED: the card lies half round; its other "
          "title reads right."),
         (any(card.numbered for card in cards), f"Crosses -1 to +3: {BORE_CROSSES}."),
@@ -46,11 +45,9 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
          "match."),
         (True, "Punch lightly, then firmly. Lift the paper: a mark that is not on its pencil line "
          "is punched anew."),
-        (True, "Try bit and stop on scrap. Clamp the part. Bore; tick; write DRILLED on its "
-         "label."),
+        (True, "Try bit and stop on scrap. Clamp. Bore; tick; write DRILLED on the label."),
         (any(card.copies > 1 for card in cards), f"Folds wear: a card serves {SETTINGS_A_CARD} "
-         f"settings, one for shelf pins {SETTINGS_A_PIN_CARD}, one for clearance holes all. "
-         f"{NEXT} cut out a fresh copy."),
+         f"settings (shelf pins {SETTINGS_A_PIN_CARD}, clearance all). {NEXT} cut out a copy."),
         (any(card.copies > 1 for card in cards), "Or glue one on hardboard, bore 2 mm guide "
          "holes, screw a straight strip along the black in the fold's place: it serves for all."),
     )  # fmt: skip
@@ -74,8 +71,8 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
     match station.work:
         case "sides":
             return (
-                "Strike every line of a pair across BOTH at once, from the bottom ends; those of a "
-                "door and of its side from one lath. Punch to punch is as on the door.",
+                "Strike a pair's lines across BOTH at once, from the bottom ends; a door's and its "
+                "side's from one lath. Punch to punch is as on the door.",
                 "Part the two. A RIGHT side takes the card TURNED.",
                 "Mark all, then bore all with one stop.",
             )
@@ -89,8 +86,8 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
             )
         case "cups":
             return (
-                "Hold the first door at its box: the cups must face the plates. Mark the lines of "
-                "a door and of its side from one lath.",
+                "Hold the first door at its box: the cups must face the plates. Mark a door's and "
+                "its side's lines from one lath.",
                 "Lay your hinge on the card: cup and both screws must match.",
             )
         case "fronts-on-boxes":

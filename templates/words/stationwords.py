@@ -191,7 +191,7 @@ def corner_words(card: StationCard, *, turned: bool) -> str:
 
 
 FROM_WORDS: dict[Start, str] = {
-    "bottom": "up", "top": "from the top", "left": "from the left", "right": "from the right",
+    "bottom": "up", "top": "from top", "left": "from left", "right": "from right",
     "middle-x": "on the MIDDLE", "middle-y": "on the MIDDLE",
 }  # fmt: skip
 """Where a line is struck, behind its figure."""

@@ -146,7 +146,7 @@ def test_the_first_of_each_station(run: Run, demo_job: Path) -> None:
     assert {"B1-2", "B1-SIDE-L"} <= parts  # a door and its side: together they close on each other
     assert run("stations", demo_job, "--first").exit_code == 0
     _, cards, words, *_ = words_of(Path("stations.pdf"))
-    assert "HOW A CARD IS USED" in cards
+    assert "EVERY CARD, AT EVERY STATION" in cards
     assert "THE FIRST OF EACH STATION" in words
     assert "DOOR B1-2 with B1-SIDE-L" in words
 

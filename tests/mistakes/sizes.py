@@ -230,7 +230,7 @@ SIZES = (
         Says("parts", "its lower edge 13.0 mm (1/2+ in) above the lower edge"),
         Says(
             "sheet",
-            "Before it runs: bottom panel 13.0 up from the underside; back notched 38.0",
+            "Before it runs: bottom panel 13.0 up; back notched 38.0",
             "B1-1-BOX",
         ),
     ),

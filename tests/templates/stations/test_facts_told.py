@@ -106,7 +106,7 @@ def test_pilots_from_paper_have_steps_of_their_own() -> None:
             for place in (setting.y,)
             if place is not None and place.start == "top"
         ]
-        assert whole.count("FROM THE TOP") == len(struck)
+        assert whole.count("FROM TOP") == len(struck)
 
 
 def test_each_of_two_figures_says_what_it_counts_from() -> None:
@@ -114,7 +114,7 @@ def test_each_of_two_figures_says_what_it_counts_from() -> None:
         card="A", y=Place(start="top", value=60.0), x=Place(start="left", value=192.6)
     )
     said = [each.text for each in setting_stretches(setting, frozenset(), NextCard())]
-    figures = ["60.0", '2 3/8-"', "FROM THE TOP,", "192.6", '7 19/32-"', "FROM THE LEFT"]
+    figures = ["60.0", '2 3/8-"', "FROM TOP,", "192.6", '7 19/32-"', "FROM LEFT"]
     assert said == ["A", *figures, "", ""]
 
 
