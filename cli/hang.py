@@ -41,6 +41,7 @@ def hang(
     from jigs.layout.layout import as_printed
     from jigs.room.hanging import plan_hanging
     from templates.elevations.hangpage import hang_pages, hang_text
+    from templates.words.hangwords import NOTHING
     from templates.words.textlines import counted
 
     paper_for_pdf(form)
@@ -55,7 +56,9 @@ def hang(
         boxes = boxes_with(layout, narrow(layout, chosen), chosen)
         walls = tuple(wall for wall in walls if boxes & wall.boxes)
         concerned = narrow(layout, frozenset().union(*(wall.boxes for wall in walls)))
-    if form == "text":
+    if not walls:
+        tell(NOTHING)
+    elif form == "text":
         write_text(target, hang_text(concerned, walls), sources=layout.job.sources)
     else:
         printed = as_printed(concerned)

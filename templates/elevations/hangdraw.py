@@ -29,6 +29,8 @@ _BEYOND, _LEAD = 4.0, 6.0
 """How far a line runs on beyond the wall at its left, and its leader at the right; mm."""
 _FIGURE, _OTHER, _WORDS = 5.0, 3.5, 2.5
 """Lettering: a height, the same in inches, what it is for; mm (ISO 3098)."""
+_APART = 2.0
+"""Between two texts of a row, mm."""
 _ROW = 7.4
 """What a figure takes above its words, mm."""
 _UNDER = 9.0
@@ -39,17 +41,17 @@ _TURN = (7.0, 5.0, 3.5, 2.5)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Label:
-    """What stands beside a line: its height on the page, its figures, its words."""
+    """What stands beside a line, which is at `y` on the page: a row of texts, each with its
+    lettering, and words below it."""
 
     y: float
-    figure: str
-    inches: str
+    row: tuple[tuple[str, float], ...]
     words: Sequence[str]
 
     @property
     def height(self) -> float:
         """The room that it takes, mm."""
-        return (_ROW if self.figure else 0.0) + len(self.words) * PITCH + 1.2
+        return (_ROW if self.row else 0.0) + len(self.words) * PITCH + 1.2
 
     @property
     def middle(self) -> float:
@@ -59,7 +61,7 @@ class _Label:
     @property
     def down(self) -> float:
         """From its upper edge down to the middle of its figure, or of its words; mm."""
-        size = _FIGURE if self.figure else _WORDS
+        size = _FIGURE if self.row else _WORDS
         return 0.6 + size * 0.62
 
 
@@ -111,16 +113,18 @@ def _bare(elevation: Elevation) -> Elevation:
 
 
 def _level_label(elevation: Elevation, scale: Scale) -> _Label:
-    return _Label(y=scale.up(elevation.floor_high), figure="", inches="", words=(LEVEL,))
+    return _Label(y=scale.up(elevation.floor_high), row=(), words=(LEVEL,))
 
 
 def _label(elevation: Elevation, strike: Strike, scale: Scale) -> _Label:
-    said = [shorten(line_words(*serves), _WORDS, False, BESIDE) for serves in strike.serves]
+    figure, inches = format_mm(strike.up), f'{format_inches(strike.up)}"'
+    said = [line_words(*serves) for serves in strike.serves]
+    taken = text_width(figure, _FIGURE, True) + text_width(inches, _OTHER) + 2 * _APART
+    in_row = len(said) == 1 and taken + text_width(said[0], _WORDS) <= BESIDE
     return _Label(
         y=scale.up(strike.up + elevation.floor_high),
-        figure=format_mm(strike.up),
-        inches=f'{format_inches(strike.up)}"',
-        words=said,
+        row=((figure, _FIGURE), (inches, _OTHER), *(((said[0], _WORDS),) if in_row else ())),
+        words=() if in_row else [shorten(words, _WORDS, False, BESIDE) for words in said],
     )
 
 
@@ -128,15 +132,14 @@ def _beside(label: _Label, middle: float, end: float) -> Iterator[Mark]:
     """Write what stands beside a line, and lead to it."""
     x = end + _LEAD
     top = middle + label.height / 2
-    level = top - label.down
+    yield Line(x1=end, y1=label.y, x2=x - 1.0, y2=top - label.down, width=THIN)
     top -= 0.6
-    yield Line(x1=end, y1=label.y, x2=x - 1.0, y2=level, width=THIN)
-    if label.figure:
-        y = top - _FIGURE * 1.1
-        yield Text(x=x, y=y, text=label.figure, size=_FIGURE, bold=True)
-        wide = text_width(label.figure, _FIGURE, True)
-        yield Text(x=x + wide + 2.0, y=y, text=label.inches, size=_OTHER)
-        top -= _ROW
+    at = x
+    for text, size in label.row:
+        bold = size == _FIGURE
+        yield Text(x=at, y=top - _FIGURE * 1.1, text=text, size=size, bold=bold)
+        at += text_width(text, size, bold) + _APART
+    top -= _ROW if label.row else 0.0
     for row, words in enumerate(label.words):
         yield Text(x=x, y=top - _WORDS * 1.12 - row * PITCH, text=words, size=_WORDS)
 

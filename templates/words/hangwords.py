@@ -29,11 +29,15 @@ SCALE = "SCALE 1:{}, seen from the room. Measure nothing off the paper: the figu
 CLOSES = "What stands under it and closes it"
 SCREWED = "Where it is screwed"
 NOT_SAID = "NOT STATED: {}. Measure it before you strike a line."
+NOTHING = "Nothing to set: no box, only an appliance's place. No file is written."
 SIGNS = "+ or -: a little more or less."
 
 _LINES: dict[LineFor, tuple[str, str]] = {
     "toe": ("toe platforms under", "Shims go below the toe platforms, till their tops are on it."),
-    "base-top": ("top of", "No base box higher, none lower: the counter lies on them."),
+    "base-top": (
+        "top of",
+        "Of base boxes on one line none is higher, none lower: the counter lies on them.",
+    ),
     "hung-bottom": (
         "bottom of",
         "What hangs stands meanwhile on a strip, its upper edge on the line, screwed into studs.",

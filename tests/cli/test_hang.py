@@ -34,6 +34,17 @@ def test_the_unit_of_the_terminal_changes_no_byte_on_paper(run: Run, small: Path
     assert Path("a.pdf").read_bytes() == Path("b.pdf").read_bytes()
 
 
+def test_where_no_box_stands_nothing_is_written(run: Run, small: Path) -> None:
+    """A dishwasher's place alone is no box to set."""
+    head = small.read_text("utf-8").partition("  [[box.front]]")[0].replace('"base"', '"open"')
+    front = '  [[box.front]]\n  kind = "panel"\n  leaflet = "noted"\n'
+    small.write_text(head + front, encoding="utf-8")
+    result = run("hang", small)
+    assert result.exit_code == 0, result.output
+    assert "Nothing to set" in result.stderr
+    assert not Path("hang.pdf").exists()
+
+
 def test_text_is_on_no_paper_and_for_no_printer(run: Run, small: Path) -> None:
     """Wrong usage; nothing is written."""
     for more in (("--paper", "a3"), ("--printer", "garage")):
