@@ -164,7 +164,7 @@ def _front(seen: Seen, each: SeenFront) -> _Thing:
 def _strip(seen: Seen, strip: SeenStrip) -> _Thing:
     return _Thing(
         left=strip.x, bottom=strip.y, right=strip.x + strip.width, top=strip.y + strip.height,
-        beside=strip.kind, face=seen.box.depth,
+        beside="panel" if strip.kind == "panel" else "filler", face=seen.box.depth,
     )  # fmt: skip
 
 

@@ -13,7 +13,7 @@ from jigs.ground.geometry import SLACK
 from jigs.room.elevation import Elevation
 from jigs.room.seen import SAME
 
-StretchIs = Literal["box", "filler", "panel", "appliance", "open"]
+StretchIs = Literal["box", "filler", "panel", "hidden", "appliance", "open"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,7 @@ from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, panel_height
 from jigs.given.job import BoxKind, BoxSpec, Job
 from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
-from jigs.given.wallspec import EndKind, WallSpec
+from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
@@ -159,8 +159,12 @@ def _blind_corners(job: Job, wall: str, specs: Mapping[str, WallSpec]) -> Iterat
     for hand in HANDS:
         if wall in specs and specs[wall].end(hand).stands == "corner":
             beside = boxes_at_end(job, wall, hand)
-            if any(box.blind is not None and box.blind.hand == hand for box in beside):
+            if any(_is_blind(box, hand) for box in beside):
                 yield hand
+
+
+def _is_blind(box: BoxSpec, hand: Hand) -> bool:
+    return box.blind is not None and box.blind.hand == hand
 
 
 def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
@@ -247,15 +251,15 @@ def _overlap(one: Seen, other: Seen) -> bool:
     return all(min(a[k + 2], b[k + 2]) - max(a[k], b[k]) > SAME_LEVEL for k in (0, 1))
 
 
-def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], float]:
-    """Give the width of the filler at either hand of a box, by its ID: beside the boxes that stand
+def _find_fillers(layout: Layout) -> dict[tuple[str, Hand], WallEnd]:
+    """Give the end with its filler at either hand of a box, by its ID: beside the boxes that stand
     at an end of their wall."""
     return {
-        (box.id, hand): width
+        (box.id, hand): end
         for spec in layout.job.walls
         for hand, _ in LETTERS
-        for width in [spec.end(hand).filler]
-        if width > SLACK
+        for end in [spec.end(hand)]
+        if end.filler > SLACK
         for box in boxes_at_end(layout.job, spec.name, hand)
     }
 
@@ -265,7 +269,7 @@ def _see(
     box: BoxSpec,
     x: float,
     fronts: Mapping[str, Sequence[Front]],
-    fillers: Mapping[tuple[str, Hand], float],
+    fillers: Mapping[tuple[str, Hand], WallEnd],
 ) -> Seen:
     y = box.above_floor
     openings: tuple[SeenOpening, ...] = ()
@@ -295,7 +299,7 @@ def _see(
 
 
 def _strips(
-    box: BoxSpec, x: float, thickness: float, fillers: Mapping[tuple[str, Hand], float]
+    box: BoxSpec, x: float, thickness: float, fillers: Mapping[tuple[str, Hand], WallEnd]
 ) -> Iterator[SeenStrip]:
     """Give the end panels of a box, and beyond them its fillers."""
     for hand, letter in LETTERS:
@@ -309,9 +313,11 @@ def _strips(
                 width=thickness, height=height, covered=kind == "covered",
                 id=f"{box.id}-PANEL-{letter}",
             )  # fmt: skip
-        filler = fillers.get((box.id, hand), 0.0)
-        if filler:
+        filler = fillers.get((box.id, hand))
+        if filler is not None:
+            hidden = filler.stands == "corner" and _is_blind(box, hand)
             yield SeenStrip(
-                kind="filler", x=end - filler if hand == "left" else end, y=box.above_floor,
-                width=filler, height=box.height,
+                kind="hidden" if hidden else "filler", covered=hidden,
+                x=end - filler.filler if hand == "left" else end, y=box.above_floor,
+                width=filler.filler, height=box.height,
             )  # fmt: skip

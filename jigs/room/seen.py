@@ -138,10 +138,11 @@ class SeenOpening:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeenStrip:
-    """An end panel or a filler beside a box, on the wall; mm. `covered`: fronts lie over the
-    panel's front edge. `id` is empty for a filler."""
+    """An end panel or a filler beside a box, on the wall, or what is hidden between a blind box and
+    the room's wall, where no filler is; mm. `covered`: fronts lie over the panel's front edge, the
+    other run stands before what is hidden. `id` is empty but for a panel."""
 
-    kind: Literal["panel", "filler"]
+    kind: Literal["panel", "filler", "hidden"]
     x: float
     y: float
     width: float

@@ -46,7 +46,9 @@ _LINES: dict[LineFor, tuple[str, str]] = {
 }
 """What each line is, before the boxes' IDs, and what it means for the hand."""
 
-_STANDS = {"filler": "filler", "panel": "end panel", "open": "open"}
+_STANDS = {
+    "filler": "filler", "panel": "end panel", "hidden": "behind the other run", "open": "open",
+}  # fmt: skip
 
 
 def line_words(kind: LineFor, boxes: Iterable[str]) -> str:

@@ -6,9 +6,10 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, FrontSpec
-from jigs.given.stated import NOTED, EndPanels, FrontWords
-from jigs.given.wallspec import WallEnd, WallSpec
+from jigs.given.stated import NOTED, BlindEnd, EndPanels, FrontWords
+from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.layout.layout import lay_out
+from jigs.room.alongwall import rows_along
 from jigs.room.elevation import levels, part_wall, see_walls
 from tests import uneven
 from tests.jigs.sample import box, job, lay
@@ -140,6 +141,22 @@ def test_a_toe_platform_is_under_boxes_alone() -> None:
     [wall] = see_walls(layout)
     assert [seen.box.id for seen in wall.boxes if seen.on_platform] == ["B"]
     assert [seen.box.id for seen in wall.hanging] == ["F"]
+
+
+@pytest.mark.parametrize(
+    ("stands", "kind"), [("corner", "hidden"), ("wall", "filler"), ("panel", "filler")]
+)
+def test_behind_the_other_run_there_is_room_and_no_filler(stands: EndKind, kind: str) -> None:
+    """Beside a blind box that goes on into its corner; it keeps its place in what adds up."""
+    blind = replace(box(name="B1"), blind=BlindEnd(hand="right", reach=250.0))
+    spec = WallSpec(name="north", right=WallEnd(stands=stands, filler=60.0))
+    [wall] = see_walls(lay_out(replace(job(blind), walls=(spec,))))
+    [strip] = wall.boxes[0].strips
+    assert (strip.kind, strip.covered) == (kind, kind == "hidden")
+    assert wall.extent[2] == pytest.approx(457.2 + 60.0)
+    assert wall.ends_at("right") == ("wall" if stands == "corner" else stands)
+    [row] = rows_along(wall)
+    assert [each.stands for each in row.stretches] == ["box", kind]
 
 
 def test_fillers_stand_between_the_ends_of_a_wall_and_its_boxes() -> None:
