@@ -1,10 +1,11 @@
 """What holds for a part besides its holes, at its stations: the same as on its sheets."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from jigs.bench.station import Row, Station
 from jigs.given.cautions import SPRUNG
+from jigs.ground.problems import OF_HINGES
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
 from templates.words.facewords import NOT_REVERSIBLE
@@ -46,7 +47,16 @@ def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
     if row.held:
         return ()
     facts = [fact.text for fact in _facts(shop, row)]
-    return tuple(dict.fromkeys([*facts, *warning_words(row, shop.layout.job.shown)]))
+    warnings = warning_words(row, shop.layout.job.shown, _elsewhere(shop, row))
+    return tuple(dict.fromkeys([*facts, *warnings]))
+
+
+def _elsewhere(shop: Shop, row: Row) -> Collection[str]:
+    """Give what is said at a front's cups alone: what concerns its hinges, where they are bored."""
+    front = shop.fronts.get(row.part.id)
+    if row.purpose == "cup" or front is None:
+        return ()
+    return OF_HINGES if any(each.kind == "hinge" for each in front.fittings) else ("tab-moved",)
 
 
 def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:

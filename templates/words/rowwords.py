@@ -1,6 +1,6 @@
 """What a person reads in the row of a part at a station."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import groupby
 
 from jigs.bench.benchpart import BenchPart
@@ -87,9 +87,9 @@ def open_names(numbers: Iterable[OpenNumber]) -> str:
     return f"{STAMP}: {', '.join(dict.fromkeys(number.record for number in numbers))}."
 
 
-def warning_words(row: Row, unit: Unit) -> tuple[str, ...]:
-    """Give the findings that a row prints, what moved a hinge's tab at its cups alone; open numbers
-    have a line of their own."""
-    left_out = OPEN_CODES if row.purpose == "cup" else (*OPEN_CODES, "tab-moved")
+def warning_words(row: Row, unit: Unit, elsewhere: Collection[str]) -> tuple[str, ...]:
+    """Give the findings that a row prints: open numbers have a line of their own, what has a code
+    of `elsewhere` stands at another row of its part."""
+    left_out = {*OPEN_CODES, *elsewhere}
     found = (problem for problem in row.warnings if problem.code not in left_out)
     return tuple(dict.fromkeys(closed(fact_of(problem, unit)) for problem in found))

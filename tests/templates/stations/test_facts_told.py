@@ -1,6 +1,7 @@
 """What the sheets say of a part beside its holes stands at its stations too: once above all rows
 that have it, else in the part's row."""
 
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -9,6 +10,7 @@ from jigs.bench.station import Place, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
+from jigs.ground.problems import warning
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_drawer_box, words_of_front
@@ -16,8 +18,10 @@ from templates.stations import rowfacts
 from templates.stations.stationrows import NextCard, setting_stretches
 from templates.stations.stationset import make_stations
 from templates.stations.stationview import shop_of
+from templates.words.sentence import closed
 from tests.jigs.bench.test_heldrows import kitchen
 from tests.jigs.bench.test_stations import demo
+from tests.said import fact_of
 
 KITCHENS = ("drawers", pytest.param("demo", marks=pytest.mark.slow))
 ON_FRONTS = (
@@ -137,3 +141,25 @@ def test_what_several_rows_say_stands_once_above_them(monkeypatch: pytest.Monkey
         f"All but {ids[6]}: ": ["Most.", "More."],
         f"{', '.join(ids[:3])}: ": ["Few."],
     }
+
+
+def test_what_concerns_hinges_stands_at_the_cups_alone() -> None:
+    """A pull is bored whatever its hinges ask for; what else the check says stands at both."""
+    layout = layout_of("drawers")
+    found = (
+        warning("hinges-close", "B-3", spread=100.0, least=150.0),
+        warning("deeper-box", "B-3", hand="left", box="", other="H1", reach=199.3, room=0.0,
+                needed=6.0, pull=0.0, spare=0.0),
+    )  # fmt: skip
+    layout = replace(layout, problems=(*layout.problems, *found))
+    [cups, pulls] = (
+        rowfacts.said_in_row(shop_of(layout), row)
+        for station in plan_stations(layout)
+        if station.work in ("cups", "pulls")
+        for row in station.rows
+        if row.part.id == "B-3"
+    )
+    close, other = (closed(fact_of(problem)) for problem in found)
+    assert {close, other} <= {*cups}
+    assert other in pulls
+    assert close not in pulls
