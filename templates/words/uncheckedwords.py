@@ -20,23 +20,21 @@ _WORDS: dict[Subject, tuple[str, str]] = {
     "sides": ("holes in the sides", "no [[box.hole]]"),
     "hooks": ("rear hooks", "no hook numbers"),
     "loads": ("what slides bear", "no load"),
-    "seasons": ("paint and seasons", ""),
+    "seasons": ("paint and seasons", "jigsheet gaps"),
 }
-"""Each subject, and what would say it."""
+"""Each subject, and what would say it, or where it is reckoned."""
 _OF: dict[Subject, str] = {"hooks": "of slide ", "loads": "of slide ", "sides": "for "}
 
 
 def unchecked_words(found: Iterable[Unchecked]) -> str:
     """Name what was not checked: `Not checked, because nothing says it: ceiling (no ceiling of
-    north); paint and seasons.`"""
+    north); square (no diagonals of B2).`"""
     listed = "; ".join(_one(unchecked) for unchecked in found)
     return f"Not checked, because nothing says it: {listed}."
 
 
 def _one(unchecked: Unchecked) -> str:
     words, lacking = _WORDS[unchecked.subject]
-    if not lacking:
-        return words
     of = _OF.get(unchecked.subject, "of ")
     names = f" {of}{', '.join(unchecked.names)}" if unchecked.names else ""
     return f"{words} ({lacking}{names})"

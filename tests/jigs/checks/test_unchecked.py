@@ -88,7 +88,7 @@ def test_it_is_one_line() -> None:
     found = [Unchecked("wall"), Unchecked("square", ("B2", "B3")), Unchecked("seasons")]
     assert unchecked_words(found) == (
         "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
-        "square (no diagonals of B2, B3); paint and seasons."
+        "square (no diagonals of B2, B3); paint and seasons (jigsheet gaps)."
     )
 
 
@@ -97,7 +97,7 @@ def test_check_pack_and_order_say_it_and_that_no_number_is_open(sure: bool) -> N
     """The good news stands only where it is true."""
     slide = SURE if sure else replace(SURE, confirmed={})
     layout = lay_out(replace(job(box(DRAWER), slide=slide), walls=(NORTH,)))
-    line = "Not checked, because nothing says it: paint and seasons."
+    line = "Not checked, because nothing says it: paint and seasons (jigsheet gaps)."
     order = order_text(make_order(layout, cut_job(layout)), layout.job)
     for text in (
         check_text(layout),
