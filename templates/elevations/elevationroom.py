@@ -54,18 +54,32 @@ def draw_ground(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
     yield Line(x1=ends[0], y1=floor, x2=ends[1], y2=floor, width=0.5, layer="floor")
     yield from _hatch(ends[0], floor - GROUND, ends[1], floor)
     for run in _runs([box for box in elevation.boxes if box.on_platform]):
-        wide = run[-1].right - run[0].x
+        start, end = _toe_ends(run)
         high = min(elevation.floor_high, run[0].bottom)
-        toe = scale.area(run[0].x, high, wide, run[0].bottom - high)
+        toe = scale.area(start, high, end - start, run[0].bottom - high)
         yield Outline(points=toe, layer="toe")
         y1 = scale.up(run[0].bottom)
         step = scale.up(high) + 0.8
         while step < y1 - 0.4:
             yield Line(
-                x1=scale.across(run[0].x), y1=step, x2=scale.across(run[-1].right), y2=step,
+                x1=scale.across(start), y1=step, x2=scale.across(end), y2=step,
                 layer="toe",
             )  # fmt: skip
             step += 0.8
+
+
+def _toe_ends(run: Sequence[Seen]) -> tuple[float, float]:
+    """Give from where to where a run's toe is seen: under the fillers beside its end boxes too."""
+    start, end = run[0].x, run[-1].right
+    fillers = [
+        strip for seen in (run[0], run[-1]) for strip in seen.strips if strip.kind == "filler"
+    ]
+    for strip in fillers:
+        if abs(strip.x + strip.width - run[0].x) < SLACK:
+            start = strip.x
+        if abs(strip.x - run[-1].right) < SLACK:
+            end = strip.x + strip.width
+    return start, end
 
 
 def draw_room(elevation: Elevation, scale: Scale) -> Iterator[Mark]:

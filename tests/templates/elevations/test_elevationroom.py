@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec
-from jigs.given.stated import BlindEnd
+from jigs.given.stated import BlindEnd, EndPanels, PanelKind
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.layout.layout import lay_out
@@ -76,3 +77,18 @@ def test_the_sides_of_a_box_on_legs_stand_on_the_floor() -> None:
     [floor] = [m.y1 for m in marks if isinstance(m, Line) and m.layer == "floor"]
     heights = [(y - floor) * drawn.reduction for _, y in place.points]
     assert sorted(heights) == pytest.approx([0.0, 0.0, 100.0, 100.0])
+
+
+@pytest.mark.parametrize("panel", [None, "flush"])
+def test_a_toe_is_seen_under_the_filler_beside_it(panel: PanelKind | None) -> None:
+    """As its front is cut: to the wall, but not past an end panel, which goes down to the floor."""
+    wall = WallSpec(name="north", left=WallEnd(stands="wall", filler=60.0))
+    first = replace(box(name="B1"), panels=EndPanels(left=panel))
+    made = replace(job(first, box(name="B2"), units="mm"), walls=(wall,))
+    (drawn,) = draw_elevations(lay_out(made), PAPERS["common"])
+    (toe,) = (m for m in drawn.page.marks if isinstance(m, Outline) and m.layer == "toe")
+    xs = [x for x, _ in toe.points]
+    seen = (max(xs) - min(xs)) * drawn.reduction
+    assert seen == pytest.approx(2 * 457.2 + (0.0 if panel else 60.0))
+    (front,) = (piece for piece in cut_list(lay_out(made)) if piece.kind == "toe-front")
+    assert seen == pytest.approx(front.length)
