@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
+from jigs.ground.geometry import Hand
 from jigs.room.alongwall import Along, Stretch, rows_along, spaces_of
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen
@@ -35,10 +36,28 @@ class Hanging:
         """The IDs of all that stands or hangs there."""
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 
+    @property
+    def measured_from(self) -> Hand:
+        """The end of the wall that places are measured from: the one at which the order begins."""
+        at_right = self.begin is not None and self.begin.hand == "right"
+        return "right" if at_right and self.rows else "left"
+
+    def span_of(self, start: float, end: float, *, hung: bool = False) -> tuple[float, float]:
+        """Give a stretch of the wall as it is measured from that end; mm. What is `hung` counts
+        from its own line."""
+        line = dict(self.elevation.lines).get(self.measured_from, 0.0)
+        if self.measured_from == "left":
+            own = line if hung else 0.0
+            return start + own, end + own
+        row = self.rows[0]
+        closed = max(each.end for each in row.stretches if each.stands != "open")
+        base = closed - line if row.hangs else closed
+        own = base + line if hung else base
+        return own - end, own - start
+
     def place_of(self, seen: Seen) -> tuple[float, float]:
-        """Give from where to where a box reaches, from its own line at the left; mm."""
-        line = dict(self.elevation.lines).get("left", 0.0) if seen.box.kind == "wall" else 0.0
-        return seen.x + line, seen.right + line
+        """Give from where to where a box reaches; mm."""
+        return self.span_of(seen.x, seen.right, hung=seen.box.kind == "wall")
 
 
 def plan_hanging(layout: Layout) -> tuple[Hanging, ...]:

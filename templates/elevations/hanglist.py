@@ -97,7 +97,7 @@ def wall_sections(hanging: Hanging, unit: Unit, first: Sequence[str]) -> Iterato
     if hanging.begin is not None:
         rows = {setting.seen.hangs for setting in hanging.order}
         none = [NO_SUM] if len(sums) < len(rows) else []
-        said = filter(None, (*sums, *none, spare_words(hanging.elevation, hanging.rows)))
+        said = filter(None, (*sums, *none, spare_words(hanging)))
         yield Section(title=SUMS, blocks=tuple(Words(text=text) for text in said))
     closes = [*platform_words(hanging.platforms, unit)]
     if legs := [seen.box.id for seen in hanging.elevation.standing if seen.box.legs]:
@@ -135,7 +135,7 @@ def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
     yield Words(text=" ".join(filter(None, (begin_words(hanging.begin),
                                             turn_words(hanging.order)))))  # fmt: skip
     yield Words(text=from_words(hanging, unit))
-    spaces = [space_words(space, unit) for space in hanging.spaces]
+    spaces = [space_words(hanging, space, unit) for space in hanging.spaces]
     if spaces:
         yield Words(text=" ".join((*spaces, APPLIANCES)))
 

@@ -129,26 +129,27 @@ def turn_words(order: Sequence[Setting]) -> str:
 def from_words(hanging: Hanging, unit: Unit) -> str:
     """Say what the figures along the wall count from, and which stands first."""
     figures = "mm (in)" if unit == "mm" else "in (mm)"
-    if "left" in hanging.elevation.blind:
+    side, shown = hanging.measured_from, hanging.elevation
+    if side in shown.blind:
         return (
-            f"From, to: {figures} from the room's wall, behind the other wall's boxes; of wall "
-            "boxes from the front edges of its wall boxes, or the room's wall if it has none."
+            f"From, to: {figures} from the room's wall at the {side}, behind the other wall's "
+            "boxes; of wall boxes from the front edges of its wall boxes, or the room's wall if it "
+            "has none."
         )
-    if hanging.elevation.left == "corner":
+    if (shown.left if side == "left" else shown.right) == "corner":
         return (
-            f"From, to: {figures} from the corner's line: the front edges of the other wall's "
-            "base boxes; of wall boxes those of its wall boxes, or the room's wall if it has none."
+            f"From, to: {figures} from the {side} corner's line: the front edges of the other "
+            "wall's base boxes; of wall boxes those of its wall boxes, or the room's wall if it "
+            "has none."
         )
-    return f"From, to: {figures} along the wall from its left end, edge to edge."
+    return f"From, to: {figures} along the wall from its {side} end, edge to edge."
 
 
-def space_words(space: Stretch, unit: Unit) -> str:
+def space_words(hanging: Hanging, space: Stretch, unit: Unit) -> str:
     """Say what is left open for an appliance."""
+    start, end = hanging.span_of(space.start, space.end)
     wide = format_length(space.end - space.start, unit)
-    return (
-        f"Keep open for {space.id}: {wide}, from {format_mm(space.start)} to "
-        f"{format_mm(space.end)} mm."
-    )
+    return f"Keep open for {space.id}: {wide}, from {format_mm(start)} to {format_mm(end)} mm."
 
 
 def sum_words(row: Along) -> str:
@@ -164,9 +165,10 @@ def sum_words(row: Along) -> str:
 NO_SUM = "Two stand in one place: no sum. Run 'jigsheet check'."
 
 
-def spare_words(elevation: Elevation, rows: Sequence[Along]) -> str:
+def spare_words(hanging: Hanging) -> str:
     """Say what the floor's row leaves of the wall."""
-    row = next((each for each in rows if not each.hangs), None)
+    elevation = hanging.elevation
+    row = next((each for each in hanging.rows if not each.hangs), None)
     length = elevation.spec.length if elevation.spec else None
     if row is None or length is None:
         return ""
@@ -179,6 +181,11 @@ def spare_words(elevation: Elevation, rows: Sequence[Along]) -> str:
     if row.spare <= SLACK:
         return "Nothing to spare: measure the wall at the floor, the counter and the top first."
     spare = format_mm(row.spare)
+    if hanging.measured_from == "right":
+        return (
+            f"{spare} to spare: set from the right, it falls to the LEFT end. Settle what takes it "
+            "before anything is set."
+        )
     if closed:
         return (
             f"{spare} to spare before the right end, which the figures do not reach: settle what "

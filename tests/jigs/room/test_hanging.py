@@ -182,6 +182,37 @@ def test_wall_boxes_at_a_corner_count_from_their_own_line() -> None:
     assert found.place_of(seen) == pytest.approx((65, 65 + 600))
 
 
+def test_an_order_from_the_right_is_measured_from_the_right() -> None:
+    """Fillers of 45 and 65: the last box begins 65 from the right corner's line, whatever the wall
+    has to spare: it falls to the left."""
+    for length in (None, 2000.0):
+        wall = WallSpec(
+            name="north", length=length, left=WallEnd(stands="wall", filler=45.0),
+            right=WallEnd(stands="corner", filler=65.0),
+        )  # fmt: skip
+        layout = lay(base("B1"), base("B2", width=500.0), units="mm")
+        [found] = plan_hanging(replace(layout, job=replace(layout.job, walls=(wall,))))
+        assert found.measured_from == "right"
+        assert [found.place_of(each.seen) for each in found.order] == [
+            pytest.approx((65, 65 + 500)), pytest.approx((65 + 500, 65 + 500 + 600)),
+        ]  # fmt: skip
+
+
+def test_wall_boxes_at_a_right_corner_count_from_their_own_line() -> None:
+    """Opposite, base boxes are 584.2 deep and nothing hangs: their line is the room's wall, 584.2
+    beyond that of the base boxes."""
+    walls = (
+        WallSpec(name="north", right=WallEnd(stands="corner", meets="west")),
+        WallSpec(name="west", left=WallEnd(stands="corner", meets="north")),
+    )
+    opposite = replace(base("C1"), wall="west")
+    layout = lay(base("B1"), hung("W1", x=300.0), opposite, units="mm")
+    found = plan_hanging(replace(layout, job=replace(layout.job, walls=walls)))[0]
+    places = {each.seen.box.id: found.place_of(each.seen) for each in found.order}
+    assert places["B1"] == pytest.approx((0, 600))
+    assert places["W1"] == pytest.approx((600 + 584.2 - 900, 600 + 584.2 - 300))
+
+
 def test_boxes_that_stand_nowhere_have_lines_but_no_order() -> None:
     """Nothing is guessed: no place, no sum."""
     found = plan(box(replace(DOOR, id="A-1"), name="A", inferred=True))

@@ -192,7 +192,7 @@ def test_places_at_a_corner_say_what_they_count_from() -> None:
         job = replace(lay(corner, other).job, walls=walls)
         job = replace(job, boxes=(replace(corner, blind=blind), other))
         text = hang_text(lay_out(job), plan_hanging(lay_out(job))[:1])
-        said.append("from the room's wall, behind" in " ".join(text.split()))
+        said.append("from the room's wall at the left, behind" in " ".join(text.split()))
     assert said == [False, True]
 
 
