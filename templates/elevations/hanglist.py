@@ -161,6 +161,7 @@ def how_listing(layout: Layout, hangings: Sequence[Hanging]) -> Listing:
         layout.job.material.side,
         hung=any(seen.hangs for hanging in hangings for seen in hanging.elevation.boxes),
         toe=any(hanging.platforms for hanging in hangings),
+        tall=any(s.box.kind == "tall" for hanging in hangings for s in hanging.elevation.boxes),
         scribed=any(hanging.scribed for hanging in hangings),
     )
     after = front_steps(

@@ -19,7 +19,7 @@ LEAST_WOOD = 3.0
 """What a joining screw leaves of the second side; mm (common practice, no source)."""
 
 
-def box_steps(side: float, *, hung: bool, toe: bool, scribed: bool) -> Iterator[str]:
+def box_steps(side: float, *, hung: bool, toe: bool, tall: bool, scribed: bool) -> Iterator[str]:
     """Give the steps of setting boxes, whose sides are `side` mm thick."""
     yield (
         "Find the floor's high point, carry its level round, strike every line of the wall's page. "
@@ -33,7 +33,7 @@ def box_steps(side: float, *, hung: bool, toe: bool, scribed: bool) -> Iterator[
         yield (
             "Screw a straight strip into the studs, its upper edge on the line under the wall "
             "boxes. Two people: lift, stand the box on it, clamp it to its neighbour, screw "
-            "through both nailers into studs. The strip comes off when all hang."
+            "through its nailers into studs. The strip comes off when all hang."
         )
     if toe:
         yield (
@@ -52,7 +52,8 @@ def box_steps(side: float, *, hung: bool, toe: bool, scribed: bool) -> Iterator[
         f"for plates, slides, pins. Screws at most {format_mm(2 * side - LEAST_WOOD)} long: two "
         f"sides are {format_mm(2 * side)}. Look after each box: still on its line?"
     )
-    yield "A tall box is lifted by two, and fixed to the structure before anything is put in it."
+    if tall:
+        yield "A tall box: lifted by two, and fixed to the structure before anything is put in it."
     if scribed:
         yield (
             "Fillers and end panels last: hold one in its place, plumb, run a pencil along the "
