@@ -100,7 +100,14 @@ def _face_pieces(view: FaceView, width: float) -> list[MarkBlock]:
 
 def figures_of(view: FaceView, words: PartWords) -> list[str]:
     """Give a part's size, the blanks for what is measured, the sums that close."""
-    return [f"{words.measure} {YOURS}", *sums(view)]
+    return [words.measure, YOURS, *sums(view)]
+
+
+def _figure_lines(view: FaceView, words: PartWords, width: float) -> list[str]:
+    """Give them line by line, the blanks behind the size where both are one line."""
+    measure, yours, *closing = figures_of(view, words)
+    both = f"{measure} {yours}"
+    return [*([both] if text_width(both, 2.5) <= width else [measure, yours]), *closing]
 
 
 def head_across(
@@ -109,7 +116,6 @@ def head_across(
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
 
     `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
-    figures = figures_of(view, words)
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -120,13 +126,13 @@ def head_across(
     down = max(first.height, small.height)
     if beside:
         used, x = 0.0, left + PICTURE + 8.0
-        for piece in [paragraph(text, width - x) for text in figures]:
+        for piece in [paragraph(text, width - x) for text in _figure_lines(view, words, width - x)]:
             marks += moved(piece.marks, x, -used)
             used += piece.height + GAP
         down = max(down, used)
         below: list[MarkBlock] = []
     else:
-        below = [paragraph(" ".join(figures), width)]
+        below = [paragraph(" ".join(figures_of(view, words)), width)]
     for piece in [*_face_pieces(view, width), *below]:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + GAP
@@ -141,7 +147,7 @@ def head_down(
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(paragraph(text, width) for text in figures_of(view, words)),
+        *(paragraph(text, width) for text in _figure_lines(view, words, width)),
     ]
 
 
