@@ -94,8 +94,8 @@ class Cure:
     gap; where its fronts are in hand, one planed."""
 
     kind: CureKind
-    by: float = 0.0
-    """How much wider the gap is planned, or how true the fronts are made, +-; mm."""
+    more: float = 0.0
+    """How much wider the gap is to be besides; mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

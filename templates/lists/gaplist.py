@@ -24,8 +24,10 @@ from templates.words.budgetwords import (
     chance_words,
     count_words,
     cure_words,
+    cured_name,
     dry_words,
     gap_name,
+    kind_words,
     meaning_words,
     open_words,
     row_words,
@@ -50,7 +52,7 @@ def gaps_listing(
     """Give the gaps wall by wall, the worst first, and what would help."""
     walls = grouped((budget.gap.wall, budget) for budget in found.budgets)
     cures = grouped(
-        (cure_words(budget.cure, job), gap_name(budget.gap))
+        (kind_words(budget.cure.kind, job), cured_name(budget))
         for budget in _worst_first(found.budgets)
         if budget.cure is not None
     )
@@ -77,7 +79,12 @@ def gaps_listing(
             *([_setting(rows)] if rows else []),
             *([_chance(chance)] if chance else []),
             *(
-                [Section(title="What would help, the cheapest", blocks=tuple(helps))]
+                [
+                    Section(
+                        title="What would help, the cheapest; + how much wider, mm",
+                        blocks=tuple(helps),
+                    )
+                ]
                 if helps
                 else []
             ),

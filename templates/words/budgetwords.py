@@ -4,8 +4,9 @@ was assumed and what left out."""
 from collections.abc import Iterator, Sequence
 
 from jigs.gaps.beside import Meeting, NextTo
-from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, Verdict
+from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
 from jigs.gaps.chance import Chance
+from jigs.gaps.cures import BEST
 from jigs.gaps.even import WORTH, Settled
 from jigs.gaps.reckoning import GapBudgets, LeftOut
 from jigs.gaps.wood import VALID
@@ -69,28 +70,39 @@ def gap_name(gap: Meeting) -> str:
 
 def cure_words(cure: Cure, job: Job) -> str:
     """Say what would make a gap hold."""
-    match cure.kind:
+    words = kind_words(cure.kind, job)
+    if cure.kind in ("wider", "plane"):
+        return f"{words} By {format_mm(cure.more)} mm."
+    return f"{words} Plan the gap {format_mm(cure.more)} mm wider too." if cure.more else words
+
+
+def kind_words(kind: CureKind, job: Job) -> str:
+    """Say a cure of several gaps, behind whose names stands how much wider they are to be."""
+    match kind:
         case "sizes-after":
             return "Order the fronts in their size AFTER paint, and say so to the painter."
         case "other-hand":
             return "Hinge one of the two doors on its other edge."
         case "closer":
             return (
-                f"Have the fronts made true to +-{format_mm(cure.by)} mm in place of +-"
-                f"{format_mm(job.tolerance)}, and write it on the order."
+                f"Have the fronts made true to +-{format_mm(BEST)} mm in place of "
+                f"+-{format_mm(job.tolerance)}, and write it on the order."
             )
         case "board":
             return "Order one-piece fronts of MDF: they move less than wood."
         case "wider":
-            return (
-                f"Plan the gap {format_mm(cure.by)} mm wider: a smaller front, its reveal larger."
-            )
+            return "Plan the gap wider: a smaller front, its reveal larger."
         case "plane":
             return (
-                f"Its fronts are in hand: set them apart where the gaps beside have room, or take "
-                f"{format_mm(cure.by)} mm off an edge that carries no hinge. Clamp it; protect "
-                "eyes and ears."
+                "The fronts are in hand: set them apart where the gaps beside have room, or plane "
+                "an edge that carries no hinge. Clamp it; protect eyes and ears."
             )
+
+
+def cured_name(budget: Budget) -> str:
+    """Name a gap, and how much wider it is to be: `B1-2 | B2-2 +0.4`."""
+    more = budget.cure.more if budget.cure else 0.0
+    return f"{gap_name(budget.gap)} +{format_mm(more)}" if more else gap_name(budget.gap)
 
 
 def drawing_words() -> Iterator[str]:

@@ -165,7 +165,7 @@ SIZES = (
         job(box(f"{PAIR}\nstile = 57"), front_kind='"hardwood"', between="1.6") + MAPLE + FILM,
         Says("gaps", "B1-1L | B1-1R 1.6 -"),
         Says("gaps", "X rubs the wood in the damp season,"),
-        Says("gaps", "mm wider: a smaller front, its reveal larger. B1-1L | B1-1R"),
+        Says("gaps", "they move less than wood. B1-1L | B1-1R +"),
     ),
     planted(
         16,
