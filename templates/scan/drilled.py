@@ -117,7 +117,7 @@ def _at_station(station: Station, row: Row, unit: Unit) -> Html:
         return tag("li", name, ": bored already, through the partition.")
     cards = ", ".join(dict.fromkeys(setting_name(setting) for setting in row.settings))
     lines = lines_words([row], unit)
-    sums = [sum_words(closing) for closing in row.closing]
+    sums = [*dict.fromkeys(map(sum_words, row.closing))]
     said = [f"card {cards}" if cards else "", lines, *sums]
     if row.spacer is not None and row.spacer.above_panel > SLACK:
         high = format_length(row.spacer.above_panel, unit)

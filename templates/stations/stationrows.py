@@ -228,7 +228,7 @@ def _row_block(
         marks += set_stretches(chip, x, y)
         x += wide + APART
     sums = [marks_words(row.marks)] if row.marks else []
-    sums = sums or [f"{'; '.join(sum_words(closing) for closing in row.closing)}."]
+    sums = sums or [f"{'; '.join(dict.fromkeys(map(sum_words, row.closing)))}."]
     words = [text for text in said_in_row(shop, row) if text not in told]
     closed = " ".join(sums)
     if x + text_width(closed, 2.5) <= width:
