@@ -15,7 +15,7 @@ from jigs.room.seen import Seen
 from jigs.room.striking import Strike, find_strikes
 from templates.elevations.elevationbox import Scale, Style, draw_boxes
 from templates.elevations.elevationroom import GROUND, draw_ground, draw_room, end_width
-from templates.page.marks import THIN, Line, Mark, Text
+from templates.page.marks import THIN, Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.space import Space, spread
 from templates.page.typeface import PITCH, shorten, text_width
@@ -92,13 +92,20 @@ def draw_wall(
     top = max(scale.up(high), *(m + e.height / 2 for m, e in zip(middles, labels, strict=True)))
     space = Space()
     space.add(*draw_ground(bare, scale), *draw_room(bare, scale))
+    whole = (0.0, floor, width, top)
     for boxes in bare.clear_of_each_other():
-        space.add(*draw_boxes(boxes, Style(scale, "mm")))
-    for seen in bare.boxes:
-        space.add(*_turn(seen, turns.get(seen.box.id), scale, [e.y for e in labels]))
+        for seen in boxes:
+            space.add(*_turn(seen, turns.get(seen.box.id), scale, [e.y for e in labels]))
+        for mark in draw_boxes(boxes, Style(scale, "mm")):
+            if isinstance(mark, Outline) and len(boxes) > 1:  # one reaches into another's words
+                space.add_between_texts(
+                    (*mark.points, mark.points[0]), whole, mark.dash, mark.width
+                )
+            else:
+                space.add(mark)
     for label in labels[1:]:
         points = [(0.0, label.y), (end, label.y)]
-        space.add_between_texts(points, (0.0, floor, width, top), "", STRUCK)
+        space.add_between_texts(points, whole, "", STRUCK)
     for label, middle in zip(labels, middles, strict=True):
         space.add(*_beside(label, middle, end))
     bottom = min(floor, *(m - e.height / 2 for m, e in zip(middles, labels, strict=True)))
