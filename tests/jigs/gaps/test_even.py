@@ -4,7 +4,9 @@ import random
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
+import numpy as np
 import pytest
+from scipy.optimize import linprog
 
 from jigs.gaps.even import Spare, settle
 
@@ -93,3 +95,38 @@ def test_one_front_moves_rather_than_three() -> None:
     row: list[Spare] = [("A", name, 0.0) for name in ("B", "C", "D")]
     spare, moves = settle({"A": 1.0, "B": 0.0, "C": 0.0, "D": 0.0}, row)
     assert (spare, moves["A"]) == (1.0, -1.0)
+
+
+def solved(reach: dict[str, float], gaps: list[Spare]) -> tuple[float, float]:
+    """Give the greatest smallest spare, then the least sum of moves that has it, by a general
+    solver of linear programmes: of each front how far right and how far left, and the spare."""
+    names = list(reach)
+    rows = np.zeros((len(gaps), 2 * len(names) + 1))
+    for row, (left, right, _) in zip(rows, gaps, strict=True):
+        for name, sign in ((left, 1.0), (right, -1.0)):
+            if name is not None:
+                at = names.index(name)
+                row[at], row[len(names) + at] = sign, -sign
+        row[-1] = 1.0
+    own = np.array([spare for _, _, spare in gaps])
+    far = [(0.0, reach[name]) for name in names] * 2
+    cost = np.zeros(2 * len(names) + 1)
+    cost[-1] = -1.0
+    first = linprog(cost, A_ub=rows, b_ub=own, bounds=[*far, (None, None)], method="highs")
+    assert first.success, first.message
+    spare = float(first.x[-1])
+    then = linprog(
+        1.0 + cost, A_ub=rows, b_ub=own, method="highs", bounds=[*far, (spare - 1e-9,) * 2]
+    )
+    assert then.success, then.message
+    return spare, float(then.fun)
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_a_general_solver_finds_the_same(seed: int) -> None:
+    """scipy's linear programming (HiGHS), on made-up walls."""
+    reach, gaps = made_up(random.Random(1000 + seed))
+    spare, moves = settle(reach, gaps)
+    wanted, total = solved(reach, gaps)
+    assert spare == pytest.approx(wanted, abs=EPS)
+    assert sum(map(abs, moves.values())) == pytest.approx(total, abs=EPS)
