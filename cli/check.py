@@ -15,8 +15,9 @@ def check(
     output: str,
 ) -> None:
     """Say what is wrong or doubtful about JOB, each with its remedy."""
+    from jigs.checks.rubbing import before_order
     from templates.words.findings import check_text
 
-    layout = asked.lay_out(output, echo=False)
+    layout = before_order(asked.lay_out(output, echo=False))
     write_text(output, check_text(layout), sources=layout.job.sources)
     asked.end(layout, told=True)

@@ -42,16 +42,17 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
     tolerance.
     """
     from cli.drawing import is_single
+    from jigs.checks.rubbing import before_order
     from jigs.gaps.chance import chance_of
     from jigs.gaps.even import even_rows
-    from jigs.gaps.reckoning import choose_gaps, reckon_gaps
+    from jigs.gaps.reckoning import choose_gaps
     from templates.lists.gaplist import gaps_csv, gaps_json, gaps_text
 
     paper_for_drawings(form)
     target = output or {"pdf": "gaps.pdf", "svg": "gaps"}.get(form, "-")
-    layout = asked.lay_out(*((target,) if form != "svg" or is_single(target) else ()))
+    layout, reckoned = asked.reckon(*((target,) if form != "svg" or is_single(target) else ()))
     names = select(layout, only)
-    found = choose_gaps(reckon_gaps(layout), names)
+    found = choose_gaps(reckoned, names)
     chance = chance_of(found.budgets, layout.job.reveal.between) if form != "csv" else None
     if form in ("pdf", "svg"):
         _draw(layout, found, chance, paper, target, form)
@@ -62,7 +63,7 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
             write(found, layout.job, chance, even_rows(found.budgets)),
             sources=layout.job.sources,
         )
-    asked.end(narrow(layout, names))
+    asked.end(before_order(narrow(layout, names)))
 
 
 def _draw(

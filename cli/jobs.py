@@ -13,6 +13,7 @@ from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
+    from jigs.gaps.reckoning import GapBudgets
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,13 +27,17 @@ class Asked:
     """A list of what has arrived, in place of one that the job names."""
 
     def lay_out(self, *targets: str, echo: bool = True) -> "Layout":
-        """Read the job and lay it out, with all that 'check' says of it; its echo line goes to
-        standard error.
+        """Read the job and lay it out, with all that 'check' says of it."""
+        return self.reckon(*targets, echo=echo)[0]
+
+    def reckon(self, *targets: str, echo: bool = True) -> "tuple[Layout, GapBudgets]":
+        """Read the job, lay it out and reckon its gaps; its echo line goes to standard error.
 
         `targets` are what will be written: none may be what the job is read from. Raises
         ReadingError with all faults of the job.
         """
         from jigs.checks.cutting import with_cutting
+        from jigs.checks.rubbing import with_rubbing
         from jigs.layout.layout import lay_out
         from jigs.order.matching import read_in_hand
 
@@ -42,7 +47,7 @@ class Asked:
         layout, _ = with_cutting(lay_out(read))
         if echo and layout.echo:
             tell(layout.echo)
-        return layout
+        return with_rubbing(layout)
 
     def end(self, layout: "Layout", *faults: str, told: bool = False) -> None:
         """Tell on standard error what is held back, and how much else the check would say, if that

@@ -39,6 +39,7 @@ def order(
     output: str | None,
 ) -> None:
     """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
+    from jigs.checks.rubbing import before_order
     from jigs.cutlist.cutlist import cut_job
     from jigs.order.buying import make_order
     from templates.lists.orderlist import order_csv, order_json, order_sheets
@@ -49,7 +50,7 @@ def order(
         raise click.UsageError("--fronts is a CSV list; give it without --format.")
     paper_for_pdf(form)
     target = output or (f"order.{form}" if form in ("pdf", "xlsx") else "-")
-    layout = asked.lay_out(target)
+    layout = before_order(asked.lay_out(target))
     needed = make_order(layout, cut_job(layout))
     sources = layout.job.sources
     if form == "pdf":

@@ -69,6 +69,7 @@ def make_pack(
     )
     from jigs.bench.boxtable import box_tables
     from jigs.bench.stations import plan_stations
+    from jigs.checks.rubbing import before_order
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
@@ -137,4 +138,4 @@ def make_pack(
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
     write_text("-", closing_text(layout, costs, len(words), labels_of.name), sources=())
-    asked.end(layout, *no_room_words(sheets.no_room, sheet.name))
+    asked.end(before_order(layout), *no_room_words(sheets.no_room, sheet.name))

@@ -13,8 +13,8 @@ from pathlib import Path
 ROOT = Path(__file__).parents[1]
 ROOMS: dict[str, tuple[str, ...]] = {
     "jigs": (
-        "ground", "given", "fittings", "reading", "box", "cutlist", "room", "checks", "layout",
-        "order", "gaps", "bench", "progress",
+        "ground", "given", "fittings", "reading", "box", "cutlist", "room", "gaps", "checks",
+        "layout", "order", "bench", "progress",
     ),
     "templates": (
         "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations", "lists",

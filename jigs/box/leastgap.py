@@ -10,8 +10,9 @@ drawer passes; a door or a drawer passes under a counter. What never moves needs
 from math import hypot
 
 from jigs.box.parts import Front
-from jigs.fittings.hinge import USUAL_TAB
-from jigs.given.job import COUNTER_BOXES, BoxSpec
+from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.ground.geometry import SLACK
 
 LEAST_EDGE = 0.5
@@ -36,8 +37,18 @@ def swing_of_edge(width: float, *, tab: float, thickness: float) -> float:
 
 def least_at_free_edge(front: Front) -> float:
     """Give the least gap at a door's free edge; mm."""
-    tab = front.hinge.tab if front.hinge else USUAL_TAB
-    return LEAST_EDGE + swing_of_edge(front.width, tab=tab, thickness=front.make.thickness)
+    swing = swing_of_edge(front.width, tab=_tab(front), thickness=front.make.thickness)
+    return LEAST_EDGE + swing
+
+
+def held_from_edge(front: Front, job: Job) -> float:
+    """Give how far from its hinge edge a door is held, at the middle of its cups; mm."""
+    record = job.hinges.get(front.hinge.record) if front.hinge else None
+    return cup_from_edge(record or HingeRecord(name=""), _tab(front))
+
+
+def _tab(front: Front) -> float:
+    return front.hinge.tab if front.hinge else USUAL_TAB
 
 
 def stands_under_counter(box: BoxSpec) -> bool:

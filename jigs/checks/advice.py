@@ -6,7 +6,8 @@ from what others say of them, not from the standards themselves.
 
 What was not looked at is not doubtful, it is only not known. What is named is what stating it would
 let the check see: a wall's ends, its ceiling and counter, a built box's diagonals, what a slide
-bears. Paint and the seasons are never reckoned with.
+bears. Paint and the seasons are reckoned with where the
+job says what they hang on.
 """
 
 from collections.abc import Iterable, Iterator
@@ -15,6 +16,7 @@ from typing import Literal
 
 from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
+from jigs.gaps.reckoning import list_left_out
 from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH
@@ -132,10 +134,11 @@ def _worktops(boxes: Iterable[BoxSpec], front: float) -> Iterator[Advice]:
 
 Subject = Literal[
     "wall", "ends", "corner", "length", "ceiling", "counter", "underside", "square", "sides",
-    "hooks", "loads", "seasons",
+    "hooks", "loads", "film", "air", "species", "plywood",
 ]  # fmt: skip
 """`wall`: all that a wall states; `underside`: the counter's; `sides`: the holes in a box's sides
-for a kit or a lift; `hooks`: a slide's at the drawer's back; `loads`: what slides bear."""
+for a kit or a lift; `hooks`: a slide's at the drawer's back; `loads`: what slides bear;
+`film`, `air`, `species`, `plywood`: what the gap budget leaves out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +152,8 @@ class Unchecked:
 def list_unchecked(layout: Layout) -> tuple[Unchecked, ...]:
     """List what of a job was not checked."""
     found = [*_of_walls(layout), *_of_boxes(layout), *_of_slides(layout)]
-    return (*(one for one in found if one.names or one.subject == "wall"), Unchecked("seasons"))
+    said = (one for one in found if one.names or one.subject == "wall")
+    return (*said, *map(Unchecked, list_left_out(layout.job)))
 
 
 def _of_walls(layout: Layout) -> Iterator[Unchecked]:

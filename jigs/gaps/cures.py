@@ -31,7 +31,7 @@ def with_cure(budget: Budget, job: Job) -> Budget:
 
 def _choose(budget: Budget, job: Job) -> Cure:
     missing = _missing(budget, budget.causes)
-    ordered = any(cause.name == "front-size" for cause in budget.causes)
+    ordered = _is_ordered(budget, job)
     tried = [(kind, _missing(budget, *changed)) for kind, *changed in _changes(budget, job)]
     enough = next((Cure(kind) for kind, more in tried if more <= 0), None)
     if enough is not None:
@@ -41,6 +41,11 @@ def _choose(budget: Budget, job: Job) -> Cure:
         if more < missing:
             return Cure(kind, more)
     return Cure("wider" if ordered else "plane", missing)
+
+
+def _is_ordered(budget: Budget, job: Job) -> bool:
+    """Tell whether a front of a gap is still to be ordered."""
+    return not job.fronts_in_hand and any(cause.name == "front-size" for cause in budget.causes)
 
 
 def _missing(budget: Budget, causes: Sequence[Cause], least: float | None = None) -> float:
@@ -58,12 +63,12 @@ _Change = tuple[CureKind, Sequence[Cause]] | tuple[CureKind, Sequence[Cause], fl
 def _changes(budget: Budget, job: Job) -> Iterator[_Change]:
     """Give what each cure but a wider gap makes of a gap, the cheapest first."""
     gap, causes = budget.gap, budget.causes
-    if any(cause.name == "paint-film" for cause in causes):
+    if not job.fronts_in_hand and any(cause.name == "paint-film" for cause in causes):
         yield "sizes-after", [cause for cause in causes if cause.name != "paint-film"]
     elsewhere = least_hinged_elsewhere(gap) if is_hinge_to_hinge(gap) else None
     if elsewhere is not None:
         yield "other-hand", causes, elsewhere
-    if any(cause.name == "front-size" for cause in causes):
+    if _is_ordered(budget, job):
         if job.tolerance > BEST + SLACK:
             yield "closer", [_closer(cause, job) for cause in causes]
         wood = any(cause.name == "seasons" for cause in causes)

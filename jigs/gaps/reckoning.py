@@ -12,15 +12,14 @@ from typing import Literal
 
 from jigs.box.columns import place_columns
 from jigs.box.inhand import Measured, lean_of
+from jigs.box.leastgap import held_from_edge
 from jigs.box.parts import Front, Layout
-from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
 from jigs.gaps.beside import EDGES, Meeting, find_gaps
 from jigs.gaps.budget import Budget, Cause, Left, verdict_of, weigh
 from jigs.gaps.cures import with_cure
 from jigs.gaps.film import film_of
 from jigs.gaps.needs import least_of
 from jigs.gaps.wood import BOARD_MOVES, change_of, coefficient, is_valid, moisture_in
-from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
 from jigs.ground.geometry import Axis, FaceEdge
@@ -49,9 +48,22 @@ def reckon_gaps(layout: Layout) -> GapBudgets:
     reckoner = Reckoner.of(layout)
     return GapBudgets(
         budgets=tuple(with_cure(reckoner.budget(gap), layout.job) for gap in find_gaps(layout)),
-        left_out=tuple(reckoner.left_out()),
+        left_out=tuple(list_left_out(layout.job)),
         outside=reckoner.outside,
     )
+
+
+def list_left_out(job: Job) -> Iterator[LeftOut]:
+    """Name what no sum holds, because the job does not say it."""
+    kind = job.material.front_kind
+    if film_of(job.paint) is None:
+        yield "film"
+    if job.gaps.air.dampest is None:
+        yield "air"
+    elif kind == "plywood":
+        yield "plywood"
+    elif kind != "mdf" and job.gaps.wood.species is None:
+        yield "species"
 
 
 def choose_gaps(found: GapBudgets, names: Set[str] | None) -> GapBudgets:
@@ -108,18 +120,6 @@ class Reckoner:
             fall=None if dry is None else dry - air.made_at,
             outside=tuple(moisture for moisture in reached if not is_valid(moisture)),
         )
-
-    def left_out(self) -> Iterator[LeftOut]:
-        """Name what no sum holds, because the job does not say it."""
-        kind = self.job.material.front_kind
-        if self.film is None:
-            yield "film"
-        if self.rise is None:
-            yield "air"
-        elif kind == "plywood":
-            yield "plywood"
-        elif kind != "mdf" and self.job.gaps.wood.species is None:
-            yield "species"
 
     def budget(self, gap: Meeting) -> Budget:
         """Reckon one gap."""
@@ -228,9 +228,7 @@ class Reckoner:
         its cups, so that nearly all goes to its free edge; other fronts about their middle."""
         if front.kind != "door" or front.hinged is None or EDGES[edge] == "y" or moving <= 0:
             return 0.5
-        record = self.job.hinges.get(front.hinge.record) if front.hinge else None
-        tab = front.hinge.tab if front.hinge else USUAL_TAB
-        held = min(cup_from_edge(record or HingeRecord(name=""), tab) / moving, 1.0)
+        held = min(held_from_edge(front, self.job) / moving, 1.0)
         return held if edge == front.hinged else 1.0 - held
 
     def _across_grain(self, front: Front, axis: Axis) -> float:

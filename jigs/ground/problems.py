@@ -92,6 +92,7 @@ RANKS: dict[str, Rank] = {
     "exchanged-perhaps": 2,
     "floor-high": 2,
     "gap-in-hand": 2,
+    "gap-rubs": 2,
     "groove-too-deep": 2,
     "hidden-in-list": 2,
     "hinge-at-end": 2,

@@ -11,7 +11,7 @@ width. What has an opening, several columns or fronts of different widths is mor
 rows name no box, so that each front is read back as one by itself.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -19,6 +19,7 @@ from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.parts import Front, Layout
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.checks.inhand import REFUSALS
+from jigs.checks.rubbing import is_to_order
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
@@ -47,7 +48,8 @@ class FrontOrder:
 
     `bored`: the supplier bores its cups, `cups_at` above its bottom edge, their rims `tab` from
     its hinge edge (None: not said). `box_state`: of the box that it is ordered from. `again`: why
-    what was delivered is refused, () where nothing was. `grained`: a grain, which it has unless
+    what was delivered is refused, () where nothing was. `rubs`: a gap beside it surely
+    rubs, so that it is not to be made as it is. `grained`: a grain, which it has unless
     it is of mdf, runs with its height (common practice, no source).
     """
 
@@ -61,6 +63,7 @@ class FrontOrder:
     tab: float | None = None
     box_state: BoxState = "planned"
     again: tuple[Problem, ...] = ()
+    rubs: bool = False
     grained: bool = False
 
 
@@ -129,14 +132,16 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     }
     off = {problem.part for problem in layout.problems if problem.code == "box-differs"}
     states = {box.id: state_of(box, differs=box.id in off) for box in layout.boxes}
-    here = {front.id for front in layout.fronts if front.id in arrivals or front.ordered}
+    all_here = layout.job.fronts_in_hand
+    here = {f.id for f in layout.fronts if all_here or f.id in arrivals or f.ordered}
+    rubs = {problem.part for problem in layout.problems if is_to_order(problem)}
     wanted = [f for f in layout.fronts if (f.id not in here and not f.withheld) or _refused(f)]
     stopped = [part for part in layout.units if part.withheld and not _refused(part)]
     hung = {front.box for front in wanted} | {part.box for part in stopped}
     pushed = {name for name, spec in specs.items() if spec.opened_by.push_latch}
     items = count_items(layout, ready, cut, pushed)
     return Order(
-        fronts=tuple(_front(layout, front, specs[front.id], states) for front in wanted),
+        fronts=tuple(_front(layout, front, specs[front.id], states, rubs) for front in wanted),
         drawer_boxes=_drawer_boxes(layout, ready),
         items=items,
         banding=add_banding(cut.to_cut),
@@ -184,7 +189,11 @@ def _refused(part: Front | Rollout) -> bool:
 
 
 def _front(
-    layout: Layout, front: Front, spec: FrontSpec, states: dict[str, BoxState]
+    layout: Layout,
+    front: Front,
+    spec: FrontSpec,
+    states: Mapping[str, BoxState],
+    rubs: Collection[str | None],
 ) -> FrontOrder:
     job = layout.job
     width, height = front.ordered or (front.width, front.height)
@@ -200,6 +209,7 @@ def _front(
         tab=spec.boring.bored_tab if front.bored else None,
         box_state=states[front.box],
         again=front.held,
+        rubs=front.id in rubs,
         grained=job.material.front_kind != "mdf",
     )
 
@@ -286,8 +296,9 @@ def _rows(order: Order) -> Iterator[SupplierRow]:
             left, right = (fronts.get(leaf) for leaf in name_leaves(one.spec.id))
             if left and right:
                 if left is one:
+                    both = replace(one, rubs=left.rubs or right.rubs)
                     yield SupplierRow(
-                        id=one.spec.id, kind="pair", leaves=2, order=one, box=one.front.box
+                        id=one.spec.id, kind="pair", leaves=2, order=both, box=one.front.box
                     )
                 continue
         yield SupplierRow(id=name, kind=one.front.kind, leaves=1, order=one, box=one.front.box)

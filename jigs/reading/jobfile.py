@@ -183,6 +183,7 @@ def _read_job(
     fronts = top.table("fronts")
     increment = fronts.length("increment", Range(0.3, 13)) if fronts else None
     tolerance = fronts.length("tolerance", Range(0.2, 5)) if fronts else None
+    in_hand = fronts.flag("in_hand") if fronts else None
     if fronts:
         fronts.close()
     open_fronts = ["fronts.tolerance"] if tolerance is None else []
@@ -242,6 +243,7 @@ def _read_job(
             reveal=reveal,
             increment=increment,
             tolerance=_or_else(tolerance, ACCEPTED),
+            fronts_in_hand=bool(in_hand),
             grid=grid,
             build=build,
             paint=paint,

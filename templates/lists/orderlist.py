@@ -19,6 +19,7 @@ from templates.lists.cells import Cell, csv_text, in_mm, number
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
+    RUBS,
     SCREW_WORDS,
     SPARES,
     STATE_WORDS,
@@ -206,6 +207,7 @@ def _front_data(order: FrontOrder, unit: Unit) -> dict[str, Any]:
         "made": making(order),
         "box_state": order.box_state,
         "again": list(reasons_of(order.again, unit)),
+        "rubs": order.rubs,
     }
 
 
@@ -311,4 +313,5 @@ def _grain(order: FrontOrder) -> str:
 
 
 def _state(order: FrontOrder) -> str:
-    return "" if order.box_state == "measured" else f"box {STATE_WORDS[order.box_state]}"
+    box = "" if order.box_state == "measured" else f"box {STATE_WORDS[order.box_state]}"
+    return "; ".join(filter(None, (box, RUBS if order.rubs else "")))

@@ -13,8 +13,7 @@ from jigs.order.buying import FrontOrder, Order, SupplierRow, supplier_rows
 from jigs.reading.fieldkeys import FRONTS
 from jigs.reading.listcolumns import SIZES, ListColumn
 from templates.lists.cells import Cell, csv_text, number
-from templates.words.orderwords import STATE_WORDS, making
-from templates.words.saying import reasons_of
+from templates.words.orderwords import STATE_WORDS, doubts_of, making
 
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
@@ -76,7 +75,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
         "open": "; ".join(f"assumed: {words}" for words in front.assumed),
-        "description": ", ".join([_size(row, job.units), *making(one), *_again(one, job.shown)]),
+        "description": ", ".join([_size(row, job.units), *making(one), *doubts_of(one, job.shown)]),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)
 
@@ -97,7 +96,3 @@ def _size(row: SupplierRow, unit: Unit) -> str:
     """Give the size in both units, the job's first, for whoever reads no mm."""
     size = format_sizes((row.order.width, row.order.height, row.order.thickness), unit)
     return f"TWO leaves, each {size}" if row.leaves == 2 else size
-
-
-def _again(order: FrontOrder, unit: Unit) -> list[str]:
-    return [f"AGAIN: {why}" for why in reasons_of(order.again, unit)]

@@ -11,6 +11,7 @@ from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout
 from jigs.box.provenance import depending, open_in
 from jigs.checks.advice import advise, list_unchecked
+from jigs.checks.rubbing import RUBS
 from jigs.checks.slidegrid import OffRow, slides_off_row
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
@@ -65,7 +66,7 @@ def check_text(layout: Layout) -> str:
     lines.append("")
     gaps = gap_words(measure_gaps(layout), layout.job.shown)
     good = good_words(open_in(layout), held=layout.has_held)
-    for words in (gaps, *good, unchecked_words(list_unchecked(layout))):
+    for words in (gaps, *good, *unchecked_words(list_unchecked(layout))):
         lines += wrapped(words, "", "  ")
     if layout.job.assumptions:
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
@@ -119,11 +120,14 @@ def count_words(problems: Iterable[Problem], unit: Unit) -> str:
     warnings = len(findings) - len(errors)
     parts = [counted(len(errors), "error")] if errors else []
     parts += [counted(warnings, "warning")] if warnings else []
+    held = [finding for finding in errors if finding.code != RUBS]
     closing = "Nothing is held back."
-    if any(finding.parts for finding in errors):
+    if any(finding.parts for finding in held):
         closing = "What an error names is held back."
-    elif errors:
+    elif held:
         closing = "No part is held back, but it cannot be built so."
+    if len(held) < len(errors):
+        closing += " What rubs has its sheets, but is not to be ordered so."
     return f"{', '.join(parts)}. {closing}"
 
 
@@ -183,7 +187,7 @@ def closing_text(layout: Layout, costs: Mapping[str, str], labels: int, stock: s
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")
     if layout.job.delivery and layout.job.delivery.missing:
         lines.append(f"Not delivered yet: {', '.join(layout.job.delivery.missing)}.")
-    lines.append(unchecked_words(list_unchecked(layout)))
+    lines += unchecked_words(list_unchecked(layout))
     return "\n".join(lines) + "\n"
 
 

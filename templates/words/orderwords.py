@@ -41,6 +41,7 @@ STATE_WORDS: dict[BoxState, str] = {
 
 WANTED_PLATE = "the height wanted, its record lists none; the nearest that the leaflet has"
 """What is said of a plate of a hinge whose heights nobody stated."""
+RUBS = "ASK BEFORE IT IS MADE: a gap beside it rubs"
 SPARES = (
     "Spares: one more to each ten begun, since one is always dropped, stripped or bent; none of "
     "slides, which come in pairs (common practice, no source)."
@@ -73,6 +74,11 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
             f"BUILT OTHERWISE than the job says: {', '.join(order.differing)}. Put what the tape "
             "says into the job as the sizes of the box before its fronts are ordered."
         )
+    if rubs := [front.front.id for front in order.fronts if front.rubs]:
+        yield (
+            f"A GAP RUBS: do not order {', '.join(rubs)} as they are; 'jigsheet gaps' shows each "
+            "gap, and what helps."
+        )
     if order.held:
         yield (
             "Held back, not ordered, and in no sum here, nor are their drawer boxes, hardware, "
@@ -90,7 +96,7 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
         )
     held = bool(order.held) or any(front.again for front in order.fronts)
     yield from good_words(order.open, held=held)
-    yield unchecked_words(order.unchecked)
+    yield from unchecked_words(order.unchecked)
     if any(number.key == "fixing_at" and number.value == (37.0,) for number in order.open):
         yield (
             "Screws of slides are counted for the hole at 37 alone: add those for the holes that "
@@ -228,5 +234,12 @@ def said_of(order: FrontOrder, unit: Unit) -> Iterator[str]:
         yield f"hinges {front.hinged}"
     yield from making(order)
     yield from (word for word in (front.make.finish, front.make.note) if word)
+    yield from doubts_of(order, unit)
+
+
+def doubts_of(order: FrontOrder, unit: Unit) -> Iterator[str]:
+    """Say why a front is ordered again, and why it is not to be made as it is."""
     if order.again:
         yield f"AGAIN: {'; '.join(reasons_of(order.again, unit))}"
+    if order.rubs:
+        yield RUBS

@@ -20,17 +20,20 @@ _WORDS: dict[Subject, tuple[str, str]] = {
     "sides": ("holes in the sides", "no [[box.hole]]"),
     "hooks": ("rear hooks", "no hook numbers"),
     "loads": ("what slides bear", "no load"),
-    "seasons": ("paint and seasons", "jigsheet gaps"),
+    "film": ("paint between the fronts", "no method and sizes in [paint]"),
+    "air": ("the seasons", "no dampest in [room]"),
+    "species": ("the seasons", "no species in [wood]"),
+    "plywood": ("the seasons", "no figures for fronts of plywood"),
 }
-"""Each subject, and what would say it, or where it is reckoned."""
+"""Each subject, and what would say it."""
 _OF: dict[Subject, str] = {"hooks": "of slide ", "loads": "of slide ", "sides": "for "}
 
 
-def unchecked_words(found: Iterable[Unchecked]) -> str:
+def unchecked_words(found: Iterable[Unchecked]) -> tuple[str, ...]:
     """Name what was not checked: `Not checked, because nothing says it: ceiling (no ceiling of
-    north); square (no diagonals of B2).`"""
+    north); square (no diagonals of B2).`; nothing where all was."""
     listed = "; ".join(_one(unchecked) for unchecked in found)
-    return f"Not checked, because nothing says it: {listed}."
+    return (f"Not checked, because nothing says it: {listed}.",) if listed else ()
 
 
 def _one(unchecked: Unchecked) -> str:

@@ -10,6 +10,7 @@ import pdfplumber
 import pytest
 
 from tests.cli.conftest import SMALL, Run
+from tests.jigs.cases.kitchen import box, job
 
 DAMP = """\
 [wood]
@@ -172,3 +173,28 @@ def test_a_room_is_drier_when_it_is_driest(run: Run, small: Path) -> None:
     air = '[room]\ndriest = 30\ndampest = 60\ntemperature = "70 F"\n'
     small.write_text(SMALL + air, encoding="utf-8")
     assert "In the driest season the widest" in run("gaps", small).stdout
+
+
+SLABS = (
+    box('kind = "door"\nhinged = "left"'),
+    box('kind = "door"\nhinged = "left"', name="B2"),
+)
+
+
+@pytest.mark.parametrize("here", [False, True])
+def test_what_speaks_before_the_order_ends_with_1(run: Run, tmp_path: Path, here: bool) -> None:
+    """Where slabs rub; what is drilled by ends with 0, and with the fronts in hand all does."""
+    text = job(*SLABS) + '\n[wood]\nspecies = "sugar maple"\n[room]\ndampest = 65\n'
+    if here:
+        text = text.replace("[reveal]", "[fronts]\nin_hand = true\n[reveal]")
+    path = tmp_path / "job.toml"
+    path.write_text(text, encoding="utf-8")
+    for command in ("check", "order", "gaps"):
+        assert run(command, path).exit_code == (0 if here else 1), command
+    assert run("sheets", path, "-o", tmp_path / "sheets.pdf").exit_code == 0
+    order = json.loads(run("order", path, "--format", "json").stdout)
+    assert [front["rubs"] for front in order["fronts"]] == ([] if here else [True, True])
+    assert order["delivered"] == (["B1-1", "B2-1"] if here else [])
+    gaps = json.loads(run("gaps", path, "--format", "json").stdout)["gaps"]
+    cures = [gap["cure"] or "" for gap in gaps]
+    assert any("MDF" in cure for cure in cures) is not here

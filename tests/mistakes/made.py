@@ -1,5 +1,6 @@
 """What the tool makes of a job, on every paper, and the ways in which a mistake is met."""
 
+import csv
 import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -11,7 +12,7 @@ import pytest
 
 from jigs.checks.advice import Subject, list_unchecked
 from jigs.checks.cutting import with_cutting
-from jigs.gaps.reckoning import reckon_gaps
+from jigs.checks.rubbing import before_order, with_rubbing
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
@@ -24,9 +25,11 @@ from templates.labels.labelwords import LabelWords
 from templates.lists.gaplist import gaps_text
 from templates.lists.ordertables import order_text
 from templates.lists.partstables import parts_text
+from templates.lists.supplierlist import fronts_csv
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS
 from templates.words.findings import check_text
+from templates.words.orderwords import RUBS
 from templates.words.uncheckedwords import unchecked_words
 from tests.said import fact_of
 
@@ -43,7 +46,8 @@ class Made:
             path.write_text(job, encoding="utf-8")
             came.write_text(delivered, encoding="utf-8")
             self.job = read_in_hand(path, delivered=came if delivered else None)
-        self.layout, self.cut = with_cutting(lay_out(self.job))
+        layout, self.cut = with_cutting(lay_out(self.job))
+        self.layout, self.gaps = with_rubbing(layout)
 
     def words(self, paper: Paper, part: str = "") -> str:
         """Give the words of a paper, of a sheet or a label those of one part, in one line."""
@@ -53,13 +57,13 @@ class Made:
         layout = self.layout
         match paper:
             case "check":
-                return check_text(layout)
+                return check_text(before_order(layout))
             case "order":
                 return order_text(make_order(layout, self.cut), layout.job)
             case "parts":
                 return parts_text(choose_parts(layout, self.cut))
             case "gaps":
-                return gaps_text(reckon_gaps(layout), layout.job, None, ())
+                return gaps_text(self.gaps, layout.job, None, ())
             case "label":
                 label = self.labels[part]
                 lines = [line.ways[0] for line in label.lines]
@@ -118,6 +122,15 @@ class Warned:
 
 
 @dataclass(frozen=True, slots=True)
+class Stops:
+    """Told before the order: an error of check, marked on each of these fronts in the order and
+    in the supplier's list; their sheets are made."""
+
+    code: str
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Says:
     """Told: this paper says it, of every job or of this one."""
 
@@ -141,7 +154,7 @@ class Drawn:
     wanted: object
 
 
-Expect = Refused | Held | Warned | Says | Unchecked | Drawn
+Expect = Refused | Held | Warned | Stops | Says | Unchecked | Drawn
 
 
 def missed(made: Made, expect: Expect) -> str:
@@ -168,13 +181,15 @@ def missed(made: Made, expect: Expect) -> str:
             words = made.words(on, sheet or part or "")
             told = any(fact[1:].rstrip(".") in words for fact in facts)
             return "" if told else f"{code}: {facts[0]!r} stands not on {on}"
+        case Stops(code, parts):
+            return _not_stopped(made, code, parts)
         case Says(on, words, part):
             return "" if words in made.words(on, part) else f"{on} does not say {words!r}"
         case Unchecked(subject):
             found = [one for one in list_unchecked(layout) if one.subject == subject]
             if not found:
                 return f"{subject} counts as checked"
-            said = unchecked_words(found).rpartition(": ")[2].rstrip(".")
+            said = unchecked_words(found)[0].rpartition(": ")[2].rstrip(".")
             papers: tuple[Paper, ...] = ("check", "order")
             silent = [paper for paper in papers if said not in made.words(paper)]
             return f"{silent} do not say {said!r}" if silent else ""
@@ -182,6 +197,22 @@ def missed(made: Made, expect: Expect) -> str:
             drawn = fact(made)
             same = drawn == wanted or (_numbers(wanted) and drawn == pytest.approx(wanted))
             return "" if same else f"drawn {drawn}, wanted {wanted}"
+
+
+def _not_stopped(made: Made, code: str, parts: tuple[str, ...]) -> str:
+    found = [p for p in before_order(made.layout).problems if p.code == code and p.part in parts]
+    if {p.part for p in found if p.level == "error"} != set(parts):
+        return f"{code} is no error at all of {parts}"
+    order = make_order(made.layout, made.cut)
+    rows = list(csv.DictReader(fronts_csv(order, made.job).splitlines()))
+    marked = {row["id"] for row in rows if RUBS in row["description"]}
+    if any(part not in marked and part[:-1] not in marked for part in parts):
+        return f"the supplier's list marks {marked}, not {parts}"
+    if made.words("order").count(RUBS) < len(parts):
+        return f"the order does not mark {parts}"
+    withheld = {unit.id for unit in made.layout.units if unit.withheld}
+    bare = [part for part in parts if part in withheld or not made.pages(part)]
+    return f"{bare} have no sheet" if bare else ""
 
 
 def _numbers(value: object) -> bool:

@@ -2,7 +2,7 @@
 
 from tests.jigs.cases.kitchen import box, job
 from tests.jobtexts import HEAD
-from tests.mistakes.made import Drawn, Held, Made, Refused, Says, Unchecked, Warned
+from tests.mistakes.made import Drawn, Held, Made, Refused, Says, Stops, Unchecked, Warned
 from tests.mistakes.planted import (
     BARE,
     BUILT,
@@ -152,17 +152,18 @@ SIZES = (
         Held("sizes-exchanged", "B1-1"),
         delivered="id,width,height\nB1-1,152.4,454\nB1-2,454,614.3\n",
     ),
-    planted(16, "painted fronts, sized to fit", job(box(TOP, LEFT)), Unchecked("seasons")),
+    planted(16, "painted fronts, sized to fit", job(box(TOP, LEFT)), Unchecked("film")),
     planted(
         16,
         "five-piece fronts of solid wood",
         job(box(f"{TOP}\nstile = 45", f"{LEFT}\nstile = 57"), front_kind='"softwood"'),
-        Unchecked("seasons"),
+        Unchecked("air"),
     ),
     planted(
         16,
         "a painted pair of maple frames, 1.6 between them",
         job(box(f"{PAIR}\nstile = 57"), front_kind='"hardwood"', between="1.6") + MAPLE + FILM,
+        Stops("gap-rubs", ("B1-1L", "B1-1R")),
         Says("gaps", "B1-1L | B1-1R 1.6 -"),
         Says("gaps", "X rubs the wood in the damp season,"),
         Says("gaps", "they move less than wood. B1-1L | B1-1R +"),
@@ -171,6 +172,7 @@ SIZES = (
         16,
         "solid slabs of 454",
         job(box(LEFT), box(LEFT, name="B2"), front_kind='"hardwood"') + MAPLE,
+        Stops("gap-rubs", ("B1-1", "B2-1")),
         Says("gaps", "B1-1 | B2-1 3.2 -"),
         Says("gaps", "Order one-piece fronts of MDF: they move less than wood. B1-1 | B2-1"),
     ),

@@ -145,7 +145,8 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
         "on letter-2x5 labels.\n"
         "Not checked, because nothing says it: ends and corners, ceiling, counter (no [[wall]]); "
         "rear hooks (no hook numbers of slide undermount-533); what slides bear (no load of slide "
-        "undermount-533); paint and seasons (jigsheet gaps).\n"
+        "undermount-533); paint between the fronts (no method and sizes in [paint]); the "
+        "seasons (no dampest in [room]).\n"
     )
     assert has_errors(layout)
     assert "B1-2" in held_text(layout)
