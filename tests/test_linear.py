@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from jigs.checks.cutting import with_cutting
+from jigs.checks.rubbing import with_rubbing
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.order.partslist import choose_parts
@@ -68,6 +69,7 @@ def runs(folder: Path, boxes: int) -> dict[str, Callable[[], object]]:
         "read": lambda: read_job(path),
         "lay out": lambda: lay_out(job),
         "cut": lambda: with_cutting(layout),
+        "gaps": lambda: with_rubbing(layout),
         "check": lambda: check_text(layout),
         "holes": lambda: (holes_text(layout), holes_csv(layout), holes_json(layout)),
         "parts": lambda: parts_text(parts),
@@ -89,7 +91,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.mark.parametrize(
     "what",
     [
-        "read", "lay out", "cut", "check", "holes", "parts", "parts as data", "order",
+        "read", "lay out", "cut", "gaps", "check", "holes", "parts", "parts as data", "order",
         "order as text", "order as data", "supplier's list", "labels",
     ],
 )  # fmt: skip

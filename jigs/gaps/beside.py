@@ -9,6 +9,7 @@ own box about it.
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import floor
 from typing import Literal
 
 from jigs.box.leastgap import stands_under_counter
@@ -29,6 +30,8 @@ OVERLAP = 5.0
 """Two fronts that reach into each other by up to this still have a gap, below 0; mm."""
 LEVEL = 20.0
 """Faces that differ by more than this are not beside each other; mm (common practice)."""
+LANE = 1000.0
+"""Neighbours are looked for in lanes so wide, not along the whole wall; mm."""
 FAR = 1e5
 """Thicker than anything that stands in a kitchen; mm."""
 
@@ -171,18 +174,32 @@ def _strip(seen: Seen, strip: SeenStrip) -> _Thing:
 def _across(things: Sequence[_Thing], wall: str, axis: Axis) -> Iterator[Meeting]:
     """Give the gaps along one axis: of each thing to the next behind it."""
     row = sorted(things, key=lambda thing: thing.span(axis)[0])
-    starts = [thing.span(axis)[0] for thing in row]
+    lanes: dict[int, list[int]] = {}
+    for place, thing in enumerate(row):
+        for lane in _lanes(thing, axis):
+            lanes.setdefault(lane, []).append(place)
+    starts = {lane: [row[n].span(axis)[0] for n in own] for lane, own in lanes.items()}
     for one in row:
         end = one.span(axis)[1]
-        first, last = bisect_left(starts, end - OVERLAP), bisect_right(starts, end + BESIDE)
+        places: set[int] = set()
+        for lane in _lanes(one, axis):
+            first = bisect_left(starts[lane], end - OVERLAP)
+            last = bisect_right(starts[lane], end + BESIDE)
+            places.update(lanes[lane][first:last])
         near = [
             other
-            for other in row[first:last]
+            for other in (row[place] for place in sorted(places))
             if other is not one and _common(one, other, axis) > SAME
         ]
         for other in near:
             if _meet(one, other) and not any(_parts(third, other, axis) for third in near):
                 yield _meeting(one, other, wall, axis)
+
+
+def _lanes(thing: _Thing, axis: Axis) -> range:
+    """Number the lanes along an axis in which a thing stands: only what shares one is near."""
+    low, high = thing.across(axis)
+    return range(floor(low / LANE), floor(high / LANE) + 1)
 
 
 def _common(one: _Thing, other: _Thing, axis: Axis) -> float:
