@@ -1,5 +1,6 @@
 """`jigsheet gaps`: whether each gap of the kitchen stays open."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
@@ -13,10 +14,12 @@ from cli.options import (
     paper_option,
     with_job,
 )
-from cli.output import write_bytes, write_text
+from cli.output import guard, write_bytes, write_text
 from cli.selection import narrow, select
 
 if TYPE_CHECKING:
+    from collections.abc import Set
+
     from jigs.box.parts import Layout
     from jigs.gaps.chance import Chance
     from jigs.gaps.reckoning import GapBudgets
@@ -33,13 +36,26 @@ Form = Literal["text", "csv", "json", "pdf", "svg"]
     "to print, or a drawing each.",
 )
 @paper_option
+@click.option(
+    "--measured",
+    metavar="LIST",
+    type=click.Path(path_type=Path),
+    help="The gaps as they are now, in the file of --format csv: say which screws to turn.",
+)
 @output_by_form("standard output; pdf: gaps.pdf; svg: the folder gaps")
-def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: str | None) -> None:
+def gaps(
+    asked: Asked,
+    only: tuple[str, ...],
+    form: Form,
+    paper: str,
+    measured: Path | None,
+    output: str | None,
+) -> None:
     """Reckon whether the gaps between the fronts of JOB stay open.
 
     What boxes, joints, fronts, paint and the damp season may take from each; what it needs to
     open; what would help. What was measured, and what --delivered lists, stands in place of its
-    tolerance.
+    tolerance. With --measured: which screw of which front to turn, which way and how far.
     """
     from cli.drawing import is_single
     from jigs.checks.rubbing import before_order
@@ -49,9 +65,16 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
     from templates.lists.gaplist import gaps_csv, gaps_json, gaps_text
 
     paper_for_drawings(form)
-    target = output or {"pdf": "gaps.pdf", "svg": "gaps"}.get(form, "-")
+    if measured is not None and form == "svg":
+        raise click.UsageError("--measured makes lists: --format text, csv, json or pdf.")
+    target = output or {"pdf": "gaps.pdf" if measured is None else "screws.pdf", "svg": "gaps"}.get(
+        form, "-"
+    )
     layout, reckoned = asked.reckon(*((target,) if form != "svg" or is_single(target) else ()))
     names = select(layout, only)
+    if measured is not None:
+        _adjust(asked, layout, reckoned, names, measured, paper, target, form)
+        asked.end(narrow(layout, names))
     found = choose_gaps(reckoned, names)
     chance = chance_of(found.budgets, layout.job.reveal.between) if form != "csv" else None
     if form in ("pdf", "svg"):
@@ -64,6 +87,38 @@ def gaps(asked: Asked, only: tuple[str, ...], form: Form, paper: str, output: st
             sources=layout.job.sources,
         )
     asked.end(before_order(narrow(layout, names)))
+
+
+def _adjust(
+    asked: Asked,
+    layout: "Layout",
+    found: "GapBudgets",
+    names: "Set[str] | None",
+    measured: Path,
+    paper: str,
+    target: str,
+    form: Form,
+) -> None:
+    """Say which screws to turn."""
+    from cli.drawing import bind, tell_lists
+    from jigs.gaps.screws import choose_turns, plan_turns
+    from jigs.reading.measuredlist import read_measured
+    from templates.gaps.screwpage import screw_pages
+    from templates.lists.screwlist import screws_csv, screws_json, screws_listings, screws_text
+    from templates.page.ownpaper import named_paper
+
+    guard(target, (measured,))
+    sources = (*layout.job.sources, measured)
+    plan = plan_turns(layout, found, read_measured(measured, layout.job.shown))
+    plan = choose_turns(plan, names)
+    if form == "pdf":
+        listings = screws_listings(plan, layout.job, str(asked.path))
+        pages = list(screw_pages(listings, named_paper(paper).for_drawings))
+        write_bytes(target, bind(layout, pages, "screws to turn"), sources=sources)
+        tell_lists(target, len(pages))
+    else:
+        write = {"text": screws_text, "csv": screws_csv, "json": screws_json}[form]
+        write_text(target, write(plan, layout.job, str(asked.path)), sources=sources)
 
 
 def _draw(

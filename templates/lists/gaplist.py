@@ -36,8 +36,9 @@ from templates.words.budgetwords import (
 
 SCHEMA = 1
 COLUMNS = (
-    "wall", "front", "beside", "other", "axis", "nominal_mm", "least_mm", "open", "low_mm",
+    "wall", "front", "beside", "other", "axis", "edge", "nominal_mm", "least_mm", "open", "low_mm",
     "high_mm", "worst_mm", "verdict", "takes_most", "takes_mm", "adjust_mm", "cure",
+    "top_or_left_mm", "bottom_or_right_mm",
 )  # fmt: skip
 
 
@@ -150,7 +151,8 @@ def _most(budget: Budget) -> str:
 
 
 def gaps_csv(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]) -> str:
-    """Give a row for each gap; chance and rows have none."""
+    """Give a row for each gap, with two cells to fill in once it is measured; chance and rows have
+    none."""
     del chance, rows
     return csv_text(COLUMNS, (_row(budget, job) for budget in found.budgets))
 
@@ -164,6 +166,7 @@ def _row(budget: Budget, job: Job) -> Sequence[object]:
         gap.beside,
         gap.other.id if gap.other else gap.name,
         gap.axis,
+        gap.edge,
         number(gap.nominal),
         None if least is None else number(least),
         "least reveal" if budget.least.open else "",
@@ -175,6 +178,8 @@ def _row(budget: Budget, job: Job) -> Sequence[object]:
         number(takes),
         number(budget.adjust),
         cure_words(budget.cure, job) if budget.cure else "",
+        "",
+        "",
     )
 
 
@@ -227,6 +232,7 @@ def _data(budget: Budget, job: Job) -> dict[str, object]:
         "beside": gap.beside,
         "wall": gap.wall,
         "axis": gap.axis,
+        "edge": gap.edge,
         **in_mm(
             nominal=gap.nominal,
             least=budget.least.width,

@@ -1,0 +1,143 @@
+"""`gaps --measured`: the file of `--format csv` filled in, and which screws it asks to turn."""
+
+import csv
+import json
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from tests.cli.conftest import SMALL, Run
+
+WALL = '[[wall]]\nname = "north"\nleft = "wall"\nright = "wall"\n'
+PLANNED = 25.4 / 16
+"""Beside the door of the small job; mm."""
+
+
+@pytest.fixture
+def filled(run: Run, small: Path) -> Path:
+    """Give the list of a job whose door is 1 too far left: 1 at the left, 1 more at the right."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    rows = list(csv.DictReader(run("gaps", small, "--format", "csv").stdout.splitlines()))
+    for row in rows:
+        off = {"left": -1.0, "right": 1.0}.get(row["edge"])
+        if row["front"] == "B1-2" and off:
+            row["top_or_left_mm"] = f"{PLANNED + off}"
+    path = small.parent / "now.csv"
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.DictWriter(file, rows[0])
+        writer.writeheader()
+        writer.writerows(rows)
+    return path
+
+
+def test_the_file_of_gaps_filled_in(run: Run, small: Path, filled: Path) -> None:
+    """What was left empty was not measured; the door goes back to the right, off its side."""
+    result = run("gaps", small, "--measured", filled, "--format", "json")
+    assert result.exit_code == 0, result.output
+    data = json.loads(result.stdout)
+    [turn] = data["turns"]
+    assert turn["mm"] == pytest.approx(1.0, abs=1e-3)
+    assert (turn["front"], turn["screw"], turn["at"], turn["move"]) == (
+        "B1-2", "side", "all", "right",
+    )  # fmt: skip
+    assert turn["overlay_mm"] == pytest.approx(-1.0, abs=1e-3)
+    assert [gap["then_mm"] for gap in data["gaps"]] == [
+        pytest.approx([PLANNED, PLANNED], abs=1e-3)
+    ] * 2
+    rows = csv.DictReader(
+        run("gaps", small, "--measured", filled, "--format", "csv").stdout.split()
+    )
+    assert [(row["front"], row["move"]) for row in rows] == [("B1-2", "right")]
+
+
+def test_gaps_as_planned_ask_for_no_turn(run: Run, demo_job: Path, tmp_path: Path) -> None:
+    """Every gap of the demo finds its row again, as the file names it."""
+    rows = list(csv.DictReader(run("gaps", demo_job, "--format", "csv").stdout.splitlines()))
+    listed = tmp_path / "now.csv"
+    with listed.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.DictWriter(file, rows[0])
+        writer.writeheader()
+        writer.writerows({**row, "top_or_left_mm": row["nominal_mm"]} for row in rows)
+    told = run("gaps", demo_job, "--measured", listed, "--format", "json")
+    data = json.loads(told.stdout)
+    assert (data["turns"], data["beyond"]) == ([], [])
+    assert [gap["between"][0] for gap in data["gaps"]] == [row["front"] for row in rows]
+
+
+def test_in_words_and_on_a_page_for_the_ladder(run: Run, small: Path, filled: Path) -> None:
+    """Both say the same; symptoms and plugs come after the walls."""
+    told = run("gaps", small, "--measured", filled).stdout
+    assert "B1-2   side screw, all hinges  RIGHT  1.0  less overlay" in told
+    assert "lower edges to one line by eye" in told
+    assert f"jigsheet sheets {small} --only ID" in " ".join(told.split())
+    target = small.parent / "s.pdf"
+    result = run(
+        "gaps", small, "--measured", filled, "--format", "pdf", "-o", target, "--paper", "a4"
+    )
+    assert result.exit_code == 0, result.output
+    with pdfplumber.open(target) as pdf:
+        wall, rest = pdf.pages
+        first = wall.crop((0, 0, wall.width / 2, wall.height)).extract_text()
+        last = rest.extract_text()
+    assert {"RIGHT", "1.0", "less", "overlay"} <= {*first.split()}
+    assert "sits 2 mm low" in last
+
+
+def test_what_no_screw_reaches_is_said_once(run: Run, small: Path) -> None:
+    """A cause with all its gaps, and the front whose part is wrong with the sheet to bore anew."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    listed.write_text(
+        "front,axis,edge,measured (mm)\nB1-2,x,left,0.4\nB1-2,x,right,0.4\nB1-1,y,top,5.2\n",
+        encoding="utf-8",
+    )
+    told = " ".join(run("gaps", small, "--measured", listed).stdout.split())
+    assert told.count("The fronts are together too wide") == 1
+    assert "wall | B1-2 -1.2, B1-2 | wall -1.2" in told
+    # 3.2 planned, 5.2 measured, 0.5 of it in the holes.
+    assert "The screws are at their end. Still off their plan, mm: B1-1 / counter +1.5" in told
+    assert "B1-1: its slides stand at another height" in told
+    assert "sheets --only B1-1, its side: --only B1." in told
+
+
+def test_what_is_wrong_in_the_list_is_said_at_once(run: Run, small: Path) -> None:
+    """By row and column; nothing is written over the list itself."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    listed.write_text(
+        "front,edge,measured (mm),measured 2 (mm)\nB1-2,up,1.0,\nB1-2,left,1..0,\n,left,1.0,\n"
+        "B1-2,right,,2.0\nB7-1,left,1.0,\n",
+        encoding="utf-8",
+    )
+    result = run("gaps", small, "--measured", listed)
+    assert result.exit_code == 1
+    for words in (
+        "row 2, column edge: 'up' given; allowed: left, right, bottom, top",
+        "row 3, column measured (mm)", "row 4, column front: missing",
+        "row 5, column measured (mm): missing", "row 6: no such gap ('B7-1 left' given)",
+    ):  # fmt: skip
+        assert words in result.stderr
+    over = run("gaps", small, "--measured", listed, "-o", listed)
+    assert "is what the job is read from" in over.stderr
+    assert run("gaps", small, "--measured", listed, "--format", "svg").exit_code == 2
+
+
+def test_a_list_without_a_width_asks_for_one(run: Run, small: Path) -> None:
+    """As `gaps` wrote it."""
+    empty = small.parent / "now.csv"
+    empty.write_text(run("gaps", small, "--format", "csv").stdout, encoding="utf-8")
+    result = run("gaps", small, "--measured", empty)
+    assert result.exit_code == 1
+    assert "no gap in it was measured" in result.stderr
+
+
+def test_inches_are_told_from_millimetres(run: Run, small: Path) -> None:
+    """A bare number is in the job's unit; one that fits another alone is asked about."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    listed.write_text("front,edge,measured\nB1-2,left,1/32\n", encoding="utf-8")
+    data = json.loads(run("gaps", small, "--measured", listed, "--format", "json").stdout)
+    assert data["gaps"][0]["measured_mm"] == [pytest.approx(25.4 / 32, abs=1e-4)]
+    listed.write_text("front,edge,measured\nB1-2,left,2.4\n", encoding="utf-8")
+    assert "2.4 mm or 2.4 cm? write the unit" in run("gaps", small, "--measured", listed).stderr
