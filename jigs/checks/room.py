@@ -2,7 +2,8 @@
 counter and its floor; and two in the same place.
 
 A box that finds no room is drilled no differently. Where the wall is too short for its boxes,
-whatever its fillers, that is an error all the same: it cannot be built so. A counter lies on the
+whatever its fillers, that is an error all the same: it cannot be built so. What is left open before
+a wall at a run's right end wants a wider filler, whatever stands at its left. A counter lies on the
 boxes, and wants 3 above the fronts below it. Where the floor is not level, everything is set from
 its high point, and the toe is shimmed up elsewhere, never the fronts. Common practice, no source.
 
@@ -26,7 +27,7 @@ from jigs.ground.problems import Problem, error, warning
 from jigs.room.seen import SAME, Taken, run_of, taken_by
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
-"""Ends between which a run fills its wall."""
+"""Ends that a run is to reach."""
 
 
 def check_room(job: Job, by_box: Mapping[str, Sequence[Front]]) -> Iterator[Problem]:
@@ -78,17 +79,24 @@ def _check_length(
             short=-spare,
             blind=blind[0].id if blind else None,
         )
-    elif spare > SAME + SLACK and wall.left.stands in CLOSED and wall.right.stands in CLOSED:
-        yield warning(
-            "wall-gap",
-            None,
-            wall=wall.name,
-            run=run,
-            length=wall.length,
-            gap=spare,
-            corner=corners > len(blind),
-            fillers=fillers + spare,
-        )
+    elif wall.right.stands in CLOSED:
+        # A run with a closed end at the right alone may begin anywhere, but it ends there.
+        right_only = wall.left.stands not in CLOSED
+        if right_only:
+            fillers, run = wall.right.filler, max(each.ends for each in own) + wall.right.filler
+        gap = wall.length - run
+        if gap > SAME + SLACK:
+            yield warning(
+                "wall-gap",
+                None,
+                wall=wall.name,
+                right=right_only,
+                run=run,
+                length=wall.length,
+                gap=gap,
+                corner=corners > len(blind),
+                fillers=fillers + gap,
+            )
 
 
 def _check_ends(wall: WallSpec, own: Sequence[Taken]) -> Iterator[Problem]:

@@ -62,6 +62,25 @@ def test_a_wall_and_its_run(off: float, code: str | None) -> None:
     assert all("0.6 mm" in fact_of(p) for p in problems)
 
 
+@pytest.mark.parametrize("stands", ["panel", "open", None])
+@pytest.mark.parametrize(("off", "codes"), [(0.5, []), (57.2, ["wall-gap"]), (724.0, ["wall-gap"])])
+def test_a_gap_before_the_wall_at_the_right(
+    stands: EndKind | None, off: float, codes: list[str]
+) -> None:
+    """What is left open there is told whatever stands at the left, by what its filler would be."""
+    wall = replace(ended(RUN + off), left=WallEnd(stands=stands, filler=41.0))
+    problems = found(box(), box(name="B2"), wall=wall)
+    assert [p.code for p in problems] == codes
+    for problem in problems:
+        assert f"a gap of {off:.1f} mm" in fact_of(problem, "mm")
+        assert fact_of(problem).endswith("is left before its right end")
+        assert f"right_filler {45.0 + off:.1f} mm" in remedy_of(problem, "mm")
+    # Set to the right by an x it ends there; where nothing stands at the right, nothing is told.
+    reaching = (replace(box(), x=41.0 + off), box(name="B2"))
+    assert found(*reaching, wall=wall) == []
+    assert found(box(), box(name="B2"), wall=replace(wall, right=WallEnd(stands="open"))) == []
+
+
 @pytest.mark.parametrize(
     ("x", "panel", "codes"),
     [
@@ -143,8 +162,8 @@ def test_a_filler_beside_an_appliance(x: float, told: bool) -> None:
 
 
 def test_a_run_that_ends_in_the_room_leaves_no_gap() -> None:
-    """Only between two walls is there something to close."""
-    assert found(box(), wall=replace(ended(9000.0), left=WallEnd(stands="open"))) == []
+    """Only before a wall is there something to close."""
+    assert found(box(), wall=replace(ended(9000.0), right=WallEnd(stands="open"))) == []
 
 
 @pytest.mark.parametrize(("ceiling", "told"), [(101.6 + 2133.6, False), (2235.0, True)])
