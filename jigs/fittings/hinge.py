@@ -43,6 +43,9 @@ SKIN_UNDER_POINT = 1.0
 LEAST_REVEALS = ((19.0, 0.9), (20.0, 1.1), (21.0, 1.4), (22.0, 1.6), (24.0, 2.4))
 """Front thickness and the smallest reveal at its hinge edge; mm (from memory; the leaflet's own
 table replaces it)."""
+SAME_THICKNESS = 0.5
+"""A front this near to a row of such a table is as thick as the row says: leaflets count in whole
+millimetres, boards do not; mm (common practice, no source)."""
 PILOTS: dict[FrontMaterial, float] = {
     "mdf": 3.0, "hardwood": 3.0, "softwood": 2.5, "plywood": 2.5,
 }  # fmt: skip
@@ -155,13 +158,14 @@ def least_skin(record: HingeRecord) -> float:
 def least_reveal(record: HingeRecord, thickness: float) -> float | None:
     """Give the smallest reveal at the hinge edge, mm, for a front of this thickness.
 
-    Linear between the rows of the record's table, or of the common one; None outside it, where
-    only the leaflet knows.
+    Linear between the rows of the record's table, or of the common one. Beyond its ends the nearest
+    row holds within `SAME_THICKNESS`; None farther out, where only the leaflet knows.
     """
     rows = sorted(record.least_reveal or LEAST_REVEALS)
-    if not rows[0][0] - SLACK <= thickness <= rows[-1][0] + SLACK:
+    ends = rows[0][0], rows[-1][0]
+    if not ends[0] - SAME_THICKNESS - SLACK <= thickness <= ends[1] + SAME_THICKNESS + SLACK:
         return None
-    thickness = min(max(thickness, rows[0][0]), rows[-1][0])
+    thickness = min(max(thickness, ends[0]), ends[1])
     for (low, below), (high, above) in pairwise(rows):
         if thickness <= high:
             return below + (above - below) * (thickness - low) / (high - low)

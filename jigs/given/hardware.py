@@ -77,7 +77,8 @@ class HingeRecord:
     flange_width: Annotated[float, Key(Range(10, 60))] = 22.0
     """Width of what lies on the door."""
     least_reveal: Annotated[tuple[tuple[float, float], ...], Key(Range(0.2, 8))] = ()
-    """The least gap that the hinge swings in, by the door's thickness: `[["19 mm", "0.9 mm"]]`."""
+    """The least gap that the hinge swings in, by the door's thickness: `[["19 mm", "0.9 mm"]]`;
+    linear between rows, a row within 0.5 beyond them."""
     confirmed: Mapping[str, Confirmed] = field(default_factory=dict)
     standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 

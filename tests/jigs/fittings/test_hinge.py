@@ -227,10 +227,10 @@ def test_skin() -> None:
 @pytest.mark.parametrize(
     ("thickness", "reveal"),
     [(19, 0.9), (19.05, 0.9 + 0.05 * 0.2), (20, 1.1), (21.5, 1.5), (23, 2.0), (24, 2.4),
-     (18.9, None), (24.1, None)],
+     (18.9, 0.9), (18.5, 0.9), (18.4, None), (24.1, 2.4), (24.5, 2.4), (24.6, None)],
 )  # fmt: skip
 def test_least_reveal(thickness: float, reveal: float | None) -> None:
-    """Linear between the rows (from memory), nothing outside them."""
+    """Linear between the rows (from memory), the last row within 0.5 of it, else nothing."""
     got = least_reveal(HINGE, thickness)
     assert got == (None if reveal is None else pytest.approx(reveal))
 
@@ -240,3 +240,14 @@ def test_the_leaflets_table_replaces_the_common_one() -> None:
     record = HingeRecord(name="r", least_reveal=((16.0, 0.4), (18.0, 0.8)))
     assert least_reveal(record, 17) == pytest.approx(0.6)
     assert least_reveal(record, 19) is None
+
+
+@pytest.mark.parametrize(
+    ("inches", "reveal"), [(0.745, 1.0), (0.75, 1.0), (0.76, 1.0), (0.71, None), (13 / 16, None)]
+)
+def test_a_board_in_inches_meets_a_leaflet_in_whole_millimetres(
+    inches: float, reveal: float | None
+) -> None:
+    """A table of one row, for 19, counts for what is sold as 3/4, measured 18.9 or 19.05."""
+    record = HingeRecord(name="r", least_reveal=((19.0, 1.0),))
+    assert least_reveal(record, inches * 25.4) == reveal
