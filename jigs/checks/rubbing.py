@@ -88,7 +88,7 @@ def _in_hand(front: Front, job: Job) -> bool:
     if any(problem.code in REFUSALS for problem in front.held):
         return False
     arrived = job.delivery is not None and front.id in job.delivery.arrivals
-    return job.fronts_in_hand or arrived or front.ordered is not None or front.bored
+    return job.gaps.fronts_in_hand or arrived or front.ordered is not None or front.bored
 
 
 def _rests_on_assumed(gap: Meeting, job: Job) -> bool:

@@ -45,7 +45,9 @@ def _choose(budget: Budget, job: Job) -> Cure:
 
 def _is_ordered(budget: Budget, job: Job) -> bool:
     """Tell whether a front of a gap is still to be ordered."""
-    return not job.fronts_in_hand and any(cause.name == "front-size" for cause in budget.causes)
+    return not job.gaps.fronts_in_hand and any(
+        cause.name == "front-size" for cause in budget.causes
+    )
 
 
 def _missing(budget: Budget, causes: Sequence[Cause], least: float | None = None) -> float:
@@ -63,7 +65,7 @@ _Change = tuple[CureKind, Sequence[Cause]] | tuple[CureKind, Sequence[Cause], fl
 def _changes(budget: Budget, job: Job) -> Iterator[_Change]:
     """Give what each cure but a wider gap makes of a gap, the cheapest first."""
     gap, causes = budget.gap, budget.causes
-    if not job.fronts_in_hand and any(cause.name == "paint-film" for cause in causes):
+    if not job.gaps.fronts_in_hand and any(cause.name == "paint-film" for cause in causes):
         yield "sizes-after", [cause for cause in causes if cause.name != "paint-film"]
     elsewhere = least_hinged_elsewhere(gap) if is_hinge_to_hinge(gap) else None
     if elsewhere is not None:

@@ -71,3 +71,5 @@ class GapSpec:
     """What the fronts are of."""
     air: RoomAir = field(default_factory=RoomAir)
     """How damp the room becomes."""
+    fronts_in_hand: bool = False
+    """Whether all fronts are there already, measured or not: none is to be ordered."""

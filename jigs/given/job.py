@@ -319,7 +319,6 @@ class Job:
     `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
     that the job was read from. `tolerance`: how far a delivered front may be off its order, mm.
-    `fronts_in_hand`: all fronts are there already, measured or not.
     `delivered`: the list of what has arrived as it was read; `delivery`: the same, matched with the
     fronts. `walls`: what stands at their
     ends. `doubts`: numbers that are not usual, but for those of boxes and fronts."""
@@ -341,7 +340,6 @@ class Job:
     sources: tuple[Path, ...] = ()
     build: Build = field(default_factory=Build)
     tolerance: float = ACCEPTED
-    fronts_in_hand: bool = False
     delivered: DeliveredList | None = None
     delivery: Delivery | None = None
     walls: tuple[WallSpec, ...] = ()

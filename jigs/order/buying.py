@@ -132,7 +132,7 @@ def make_order(layout: Layout, cut: Cut) -> Order:
     }
     off = {problem.part for problem in layout.problems if problem.code == "box-differs"}
     states = {box.id: state_of(box, differs=box.id in off) for box in layout.boxes}
-    all_here = layout.job.fronts_in_hand
+    all_here = layout.job.gaps.fronts_in_hand
     here = {f.id for f in layout.fronts if all_here or f.id in arrivals or f.ordered}
     rubs = {problem.part for problem in layout.problems if is_to_order(problem)}
     wanted = [f for f in layout.fronts if (f.id not in here and not f.withheld) or _refused(f)]
