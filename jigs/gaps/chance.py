@@ -38,6 +38,8 @@ class Chance:
     """By the gap between two fronts, mm."""
     gaps: int
     """How many gaps it counts."""
+    unknown: int = 0
+    """How many it leaves out because nobody knows what they need."""
     trials: int
     seed: int
 
@@ -101,6 +103,7 @@ def chance_of(
         planned=share(reveal),
         curve=tuple((at, share(at)) for at in REVEALS),
         gaps=len(counted),
+        unknown=sum(budget.least.width is None for budget in budgets),
         trials=trials,
         seed=seed,
     )

@@ -205,6 +205,7 @@ def gaps_json(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence
         and {
             "planned": number(chance.planned),
             "gaps": chance.gaps,
+            "not_known": chance.unknown,
             "trials": chance.trials,
             "seed": chance.seed,
             "curve": [

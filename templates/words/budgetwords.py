@@ -20,7 +20,7 @@ BESIDE_WORDS: dict[NextTo, str] = {
 }  # fmt: skip
 SIGNS: dict[Verdict, str] = {"holds": "", "marginal": "?", "rubs": "X", "unknown": "-"}
 """Beside a verdict, so that it is seen without colour."""
-WORST_FIRST: tuple[Verdict, ...] = ("rubs", "unknown", "marginal", "holds")
+WORST_FIRST: tuple[Verdict, ...] = ("rubs", "marginal", "unknown", "holds")
 VERDICT_WORDS: dict[Verdict, str] = {
     "holds": "holds", "marginal": "marginal", "rubs": "rubs", "unknown": "not known",
 }  # fmt: skip
@@ -140,10 +140,15 @@ def meaning_words() -> Iterator[str]:
 
 def chance_words(chance: Chance) -> Iterator[str]:
     """Say how likely it is that all gaps stay open, and how that falls with the reveal."""
+    counts = f"All {chance.gaps} gaps, counters apart,"
+    more = ""
+    if chance.unknown:
+        counts = f"The {chance.gaps} gaps whose least is known, counters apart, all"
+        more = f" LEFT OUT: {chance.unknown} not known, what they need only the leaflet says."
     yield (
-        f"All {chance.gaps} gaps, counters apart, stay open in {percent(chance.planned)} of "
-        f"{chance.trials:,} kitchens drawn at random within these limits (seed {chance.seed}): "
-        "this is how likely it is that no front has to be planed."
+        f"{counts} stay open in {percent(chance.planned)} of {chance.trials:,} kitchens drawn at "
+        f"random within these limits (seed {chance.seed}): this is how likely it is that no front "
+        f"has to be planed.{more}"
     )
     curve = ", ".join(f"{at:g}: {percent(share)}" for at, share in chance.curve[::2])
     yield f"With this gap between fronts, mm, and half of it at their ends: {curve}."

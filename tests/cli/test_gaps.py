@@ -90,6 +90,23 @@ def test_the_chance_of_the_whole_kitchen(run: Run, demo_job: Path) -> None:
     )
 
 
+def test_gaps_that_are_not_known_are_left_out_by_name(run: Run, small: Path) -> None:
+    """Beside a front thicker than any table's the chance says how many it does not count, and
+    why; in the list and on the page they do not stand before those that are marginal."""
+    thick = SMALL.replace('front = "3/4"\n', 'front = "30 mm"\n')
+    second = SMALL[SMALL.index("[[box]]") :].replace('"B1"', '"B2"')
+    small.write_text(thick + second, encoding="utf-8")
+    data = json.loads(run("gaps", small, "--format", "json").stdout)
+    unknown = sum(gap["verdict"] == "unknown" for gap in data["gaps"])
+    assert data["chance"]["not_known"] == unknown > 0
+    told = " ".join(run("gaps", small).stdout.split())
+    counters = sum(gap["beside"] == "counter" for gap in data["gaps"])
+    known = len(data["gaps"]) - unknown - counters
+    assert f"The {known} gaps whose least is known, counters apart, all stay open in" in told
+    assert f"LEFT OUT: {unknown} not known" in told
+    assert told.index("marginal how true") < told.index("not known how true")
+
+
 def test_only_what_is_asked_for(run: Run, demo_job: Path) -> None:
     """A box by its name."""
     data = json.loads(run("gaps", demo_job, "--format", "json", "--only", "w1").stdout)
