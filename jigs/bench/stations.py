@@ -20,11 +20,12 @@ from jigs.bench.pulls import place_pull_cards
 from jigs.bench.screwed import place_box_corners, place_clearances, place_fixing_cards, place_hooks
 from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
-from jigs.box.boxparts import findings_at
+from jigs.box.boxparts import findings_at, findings_in_face
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
+from jigs.ground.problems import Problem
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
     purpose: kind.record
@@ -194,10 +195,18 @@ def _row(layout: Layout, placed: Sequence[Placing], settings: tuple[Setting, ...
         spacer=first.spacer,
         bored=all(placing.bored for placing in placed),
         warnings=tuple(
-            problem for problem in findings_at(layout, first.part.id) if problem.level == "warning"
+            problem for problem in _findings(layout, first.part) if problem.level == "warning"
         ),
         open=_open(placed),
     )
+
+
+def _findings(layout: Layout, part: BenchPart) -> tuple[Problem, ...]:
+    """The findings of a part, of a board those that concern this face of it."""
+    if part.board is None:
+        return findings_at(layout, part.id)
+    face = (part.board.column, part.board.side)
+    return findings_in_face(layout, part.box, part.id, face)
 
 
 def _open(placed: Sequence[Placing]) -> tuple[OpenNumber, ...]:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from jigs.box.boards import FaceKey
 from jigs.box.parts import Front, Layout, Side
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
@@ -53,6 +54,19 @@ def parts_of_box(layout: Layout, box: str) -> BoxParts:
 def findings_at(layout: Layout, part: str) -> tuple[Problem, ...]:
     """Give the findings that are printed on a part's sheets, in the check's order."""
     return tuple(_sort(layout).findings.get(part, ()))
+
+
+def findings_in_face(layout: Layout, box: str, board: str, face: FaceKey) -> tuple[Problem, ...]:
+    """Give the findings that are printed with one face of a box's board: those of a front that has
+    holes in a partition's other face alone stand there."""
+    served = {
+        (side.column, side.side): {fitting.part for fitting in side.fittings}
+        for side in parts_of_box(layout, box).sides
+        if side.board == board
+    }
+    here = served.pop(face, set())
+    there = {part for parts in served.values() for part in parts} - here
+    return tuple(each for each in findings_at(layout, board) if each.part not in there)
 
 
 def hung_under(layout: Layout, front: Front) -> Front | None:

@@ -1,11 +1,11 @@
 """A part's own words on its sheets: kind, place, size, and what applies to it."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 
-from jigs.box.boxparts import findings_at, hung_over, hung_under
+from jigs.box.boxparts import findings_at, findings_in_face, hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
-from jigs.ground.problems import OF_HINGES, OPEN_CODES
+from jigs.ground.problems import OF_HINGES, OPEN_CODES, Problem
 from templates.sheets.panel import PartWords
 from templates.words.boardfacts import (
     drawer_box_facts,
@@ -72,6 +72,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
 
 def words_of_side(layout: Layout, side: Side) -> PartWords:
     """Give the words of a box side's sheets."""
+    found = findings_in_face(layout, side.box, side.board, (side.column, side.side))
     return PartWords(
         part=side.board,
         kind=side_words(side).upper(),
@@ -81,7 +82,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         measure=face_measure(side.height, side.depth),
         payload=side_payload(layout, side).text,
         facts={"inside": side_facts(layout, side)},
-        notes=(*incomplete(side), *notes_for(layout, side.board, side.assumed)),
+        notes=(*incomplete(side), *_notes(layout, found, side.assumed)),
     )
 
 
@@ -121,8 +122,14 @@ def notes_for(
 ) -> tuple[Sentence, ...]:
     """Give the findings that are printed on a part's sheets, but for the codes that stand
     `elsewhere`; open numbers have a line of their own."""
-    left_out = (*OPEN_CODES, *elsewhere)
-    found = [problem for problem in findings_at(layout, part) if problem.code not in left_out]
+    found = [each for each in findings_at(layout, part) if each.code not in elsewhere]
+    return _notes(layout, found, assumed)
+
+
+def _notes(
+    layout: Layout, findings: Iterable[Problem], assumed: tuple[str, ...]
+) -> tuple[Sentence, ...]:
+    found = [problem for problem in findings if problem.code not in OPEN_CODES]
     # The facts alone: remedies stand in the check, where there is room for them. Four drawers on
     # one slide say the same of it.
     notes = list(dict.fromkeys(closed(fact_of(problem, layout.job.shown)) for problem in found))

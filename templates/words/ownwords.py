@@ -12,6 +12,7 @@ from templates.faces.reference import Reference
 from templates.words.cardwords import drawer_ends
 from templates.words.facewords import drilled_words, edge_words, line_words, mate_words
 from templates.words.holewords import HOLE_WORDS
+from templates.words.liftwords import lift_words
 from templates.words.markingwords import pilot_words
 
 
@@ -49,7 +50,7 @@ def _laid(view: FaceView) -> Iterator[str]:
     """Say how a board is laid whose lines are struck across it and the one across its column,
     where the two are not the sides of one box, level: those lie as on the guide page.
 
-    A partition stands on the bottom panel: an offcut of its board lifts it as high off the stop.
+    A partition stands on the bottom panel: what is of that height lifts it as high off the stop.
     """
     if view.face != "inside" or view.state.stand:
         return
@@ -64,8 +65,7 @@ def _laid(view: FaceView) -> Iterator[str]:
         if view.partition:
             yield f"{lay}, bottoms on one stop."
         return
-    lift = format_mm(abs(raised))
-    spacer = f"a block {lift} long" if view.on_legs else f"an offcut of the bottom's board ({lift})"
+    spacer = lift_words(raised, on_legs=view.on_legs)
     low, high = "this bottom", "the partition's"
     if raised < 0.0:
         low, high = "the side's bottom", "this one"

@@ -6,6 +6,7 @@ from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
+from templates.words.liftwords import lift_words
 from templates.words.stationwords import setting_figure
 from templates.words.sumwords import closing_words
 
@@ -25,14 +26,16 @@ def level_words(table: BoxTable) -> str:
     boards = [part.board for part in (table.left, table.right) if part is not None]
     if table.assembled:
         return "BOX ALREADY TOGETHER: heights above the bottom PANEL, each side by itself."
-    lifted = [board.base for board in boards if board is not None and board.base > SLACK]
-    if lifted:
-        return (
-            "Each height from its own board's end: an offcut of the bottom's board "
-            f"({format_mm(lifted[0])}) between the stop and the partition."
-        )
-    floor = [board.legs for board in boards if board is not None and board.legs > SLACK]
-    if floor:
+    bases = [board.base for board in boards if board is not None]
+    on_legs = any(board is not None and board.legs > SLACK for board in boards)
+    if max(bases, default=0.0) > SLACK:
+        own = "Each height from its own board's end"
+        raised = max(bases) - min(bases)
+        if raised <= SLACK:
+            return f"{own}."
+        lift = lift_words(raised, on_legs=on_legs)
+        return f"{own}: {lift} between the stop and the partition."
+    if on_legs:
         return "The sides run to the floor: heights from their ends there."
     return ""
 

@@ -91,10 +91,11 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
         dict.fromkeys(name for each in group for card in each.cards for name in card.records)
         for group in ([station], alike)
     )
-    own = [name for name in mine if name not in theirs]
-    if not own or not theirs:
+    if not mine or not theirs or mine.keys() == theirs.keys():
         return ""
-    return f"For {RECORD_WORDS[station.work]} {', '.join(own)}, not {', '.join(theirs)}."
+    others_own = [name for name in theirs if name not in mine]
+    without = f", not {', '.join(others_own)}" if others_own else ""
+    return f"For {RECORD_WORDS[station.work]} {', '.join(mine)}{without}."
 
 
 def by_hand_words(station: Station, others: Iterable[Station]) -> str:

@@ -1,0 +1,96 @@
+"""A box whose sides run to the floor and whose partition takes drawers on its left face and a
+half-overlay door, of another hinge, on its right one, beside a box of full-overlay doors."""
+
+from dataclasses import replace
+from functools import cache
+
+from jigs.bench.boxtable import box_tables
+from jigs.bench.station import Row, Station
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.ground.problems import warning
+from templates.faces.views import view_of_side
+from templates.sheets.partwords import words_of_side
+from templates.words.ownwords import own_words
+from templates.words.sidewords import level_words
+from templates.words.stationwords import reason_words
+from tests.jobtexts import box_text
+from tests.templates.printed import laid_out
+
+LEGS, BOTTOM = 101.6, 18.3
+HALF = """
+[hinge.other]
+like = "cup35-half"
+constant = 5.5
+plates = [0, 3]
+tabs = [5]
+cup_depth = 13
+fixing_spacing = 45
+fixing_inboard = 9.5
+confirmed = "measured"
+"""
+DRAWER = 'kind = "drawer"\ncolumn = 1\nslide = "undermount-457"'
+DOOR = 'kind = "door"\ncolumn = 2\nhinged = "left"\nhinge = "other"'
+BOX = box_text(
+    "B1", "base", f"{DRAWER}\nheight = 200", DRAWER, DOOR,
+    more=f"legs = {LEGS}\ncolumns = [{{width = 400}}, {{share = 1}}]\n"
+    "shelf = [{adjustable = true, column = 2, from = 300, to = 500}]",
+).replace("width = 457.2", "width = 900").replace("above_floor = 100\n", "")  # fmt: skip
+BESIDE = box_text("B2", "base", 'kind = "door"\nhinged = "left"')
+
+
+def job() -> Layout:
+    return laid_out(HALF + BOX + BESIDE)
+
+
+@cache
+def stations() -> tuple[Station, ...]:
+    return tuple(plan_stations(job()))
+
+
+def test_stations_and_sheets_lift_a_partition_on_legs_alike() -> None:
+    """The bottom panel stands on 101.6 of legs: its own thickness of 18.3 would set every line
+    that much lower on the partition."""
+    lift = f"a block {LEGS + BOTTOM:.1f} long"
+    tables = [table for table in box_tables(stations()) if table.box == "B1"]
+    assert len(tables) == 2
+    for table in tables:
+        assert f": {lift} between the stop and the partition" in level_words(table)
+    for side in job().sides:
+        if side.box == "B1":
+            view = view_of_side(side, "mm")
+            assert view is not None
+            assert lift in " ".join(own_words(view, ()))
+
+
+def test_a_station_names_all_hardware_that_it_is_for() -> None:
+    """What another one is for too, it does not deny."""
+    (sides,) = [each for each in stations() if each.work == "sides"]
+    own = {name for card in sides.cards for name in card.records}
+    assert own == {"undermount-457", "mine", "other"}
+    some = replace(sides, cards=tuple(c for c in sides.cards if "other" in c.records))
+    some = replace(some, cards=tuple(replace(card, records=("other",)) for card in some.cards))
+    both = (sides, some)
+    assert "other" in reason_words(sides, both)
+    assert ", not " not in reason_words(sides, both)
+    assert reason_words(some, both).startswith("For hardware other, not ")
+    assert reason_words(sides, (sides, replace(sides, name="sides-b"))) == ""
+
+
+def test_a_hinge_off_the_grid_is_said_where_it_is() -> None:
+    """On the right face of the partition, not beside the drawers on its left one."""
+    found = warning("hinge-off-grid", "B1-3", heights=(800.0,), also=("B1-PARTITION-1",))
+    layout = replace(job(), problems=(*job().problems, found))
+    faces = [side for side in layout.sides if side.partition]
+    assert {side.column for side in faces} == {1, 2}
+    for side in faces:
+        notes = " ".join(note.text for note in words_of_side(layout, side).notes)
+        assert ("No free grid place" in notes) == (side.column == 2)
+    rows: list[Row] = [
+        row
+        for station in plan_stations(layout)
+        for row in station.rows
+        if row.part.board is not None and row.part.board.partition
+    ]
+    columns = {row.part.board.column for row in rows if found in row.warnings and row.part.board}
+    assert columns == {2}
