@@ -7,11 +7,10 @@ from collections.abc import Iterator
 
 from jigs.fittings.kinds import KINDS, by_rank
 from templates.faces.faceview import FaceView
-from templates.words.cardwords import steps_between
 from templates.words.facewords import edge_words
 from templates.words.holewords import HOLE_WORDS
 from templates.words.markingwords import marks_words
-from templates.words.sumwords import closing_words
+from templates.words.sumwords import closing_words, punches_words
 
 
 def sums(view: FaceView) -> list[str]:
@@ -21,9 +20,9 @@ def sums(view: FaceView) -> list[str]:
     holes = [hole for fitting in view.fittings for hole in fitting.holes]
     if "hinge" in kinds:
         cups = sorted(hole.y for hole in holes if hole.purpose == "cup")
-        text = f"{closing_words(cups, view.height)}."
+        text = f"{closing_words(cups, view.height, steps=True)}."
         if len(cups) > 1:
-            text += f" Punch to punch {steps_between(cups)}."
+            text += f" Punch to punch {punches_words(cups)}."
         return [text, *_beside_cups(view)]
     if view.face == "inside":
         lines = _distinct([hole.y for hole in holes])
@@ -35,9 +34,9 @@ def sums(view: FaceView) -> list[str]:
         result.append(f"Its box: {marks_words(view.marks)}")
     across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
     if len(across) > 1:
-        result.append(f"Across: {closing_words(across, view.width)}.")
+        result.append(f"Across: {closing_words(across, view.width, steps=True)}.")
     if len(up) > 1 or (up and len(across) == 1):
-        result.append(f"Up: {closing_words(up, view.height)}.")
+        result.append(f"Up: {closing_words(up, view.height, steps=True)}.")
     return result
 
 
@@ -47,8 +46,8 @@ def _beside_cups(view: FaceView) -> Iterator[str]:
         holes = [hole for each in view.fittings if each.kind == kind for hole in each.holes]
         name = HOLE_WORDS[KINDS[kind].holes[0]].name
         across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
-        yield f"{name}, across: {closing_words(across, view.width)}."
-        yield f"{name}, up: {closing_words(up, view.height)}."
+        yield f"{name}, across: {closing_words(across, view.width, steps=True)}."
+        yield f"{name}, up: {closing_words(up, view.height, steps=True)}."
 
 
 def _distinct(values: list[float]) -> list[float]:

@@ -4,10 +4,9 @@ A kind that needs nothing of its own gives its name to `numbered`.
 """
 
 from collections.abc import Callable, Iterator
-from itertools import pairwise
 
 from jigs.ground.geometry import Fitting, Polygon
-from jigs.ground.lengths import count_tenths, format_inches, format_mm
+from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.holewords import bare_mm
 from templates.words.markingwords import CORNER
@@ -138,12 +137,6 @@ def drawer_ends(view: FaceView) -> tuple[str, str]:
     """
     xs = [x for x, _ in view.drawer_outline]
     return format_mm(min(xs)), format_mm(view.width - max(xs))
-
-
-def steps_between(places: list[float]) -> str:
-    """Write the distances from place to place, in the same figures as a sum that closes has."""
-    tenths = [count_tenths(place) for place in places]
-    return ", ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(tenths))
 
 
 def _centre(fitting: Fitting) -> float:

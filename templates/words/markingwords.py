@@ -49,7 +49,7 @@ def marks_words(marks: Marks) -> str:
     left, right = format_mm(marks.in_left), format_mm(marks.in_right)
     whole = closing_words((marks.in_left, marks.in_left + marks.width),
                           marks.in_left + marks.width + marks.in_right,
-                          (" LEFT", "", " RIGHT"))  # fmt: skip
+                          (" LEFT", "", " RIGHT"), steps=True)  # fmt: skip
     gap = ""
     if left != right:
         gap = f", WIDE GAP ON YOUR {'LEFT' if marks.in_left > marks.in_right else 'RIGHT'}"

@@ -76,9 +76,9 @@ def sum_words(closing: Closing) -> str:
     """Write a sum that closes on the part, up unless it says another way, `97.8 + 416.0 + 100.6 =
     614.4`; one across that reads the same from both ends is no sum of its own from the right."""
     way = {"bottom": "", "top": "down: ", "left": "across: ", "right": "across from the right: "}
-    words, start = closing_words(closing.places, closing.length), way[closing.start]
+    words, start = closing_words(closing.places, closing.length, steps=True), way[closing.start]
     mirrored = [closing.length - place for place in reversed(closing.places)]
-    if closing.start == "right" and closing_words(mirrored, closing.length) == words:
+    if closing.start == "right" and closing_words(mirrored, closing.length, steps=True) == words:
         start = way["left"]
     if closing.above > 0.0:
         start = "above the bottom panel: "

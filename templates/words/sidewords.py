@@ -8,7 +8,7 @@ from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
 from templates.words.liftwords import lift_words
 from templates.words.stationwords import setting_figure
-from templates.words.sumwords import closing_words
+from templates.words.sumwords import closing_words, punches_words
 
 BORED = "bored once, through from its other face: check"
 """Of a partition whose holes came through."""
@@ -120,7 +120,7 @@ def punch_words(rows: Iterable[Row]) -> Iterator[str]:
         if row.purpose != "plate" or row.held:
             continue
         for closing in row.closing:
-            steps = ", ".join(format_mm(step) for step in closing.between)
+            steps = punches_words(closing.places)
             if steps:
                 said.setdefault(steps, {})[row.serves or ""] = None
     for steps, served in said.items():

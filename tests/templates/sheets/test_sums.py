@@ -6,9 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from jigs.bench.marking import Marks
+from jigs.bench.station import Closing
 from jigs.ground.geometry import Fitting, Hole
 from templates.faces.views import views_of_front
 from templates.sheets.sums import sums
+from templates.words.markingwords import marks_words
+from templates.words.rowwords import sum_words
 from templates.words.sumwords import closing_words
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout
@@ -16,12 +20,12 @@ from tests.templates.worked import only_cards, worked_layout
 lengths = st.integers(1, 24_000).map(lambda tenths: tenths / 10 + 0.0375)
 
 
-@given(st.lists(lengths, max_size=8), lengths)
-def test_the_printed_figures_add_up(places: list[float], beyond: float) -> None:
+@given(st.lists(lengths, max_size=8), lengths, st.booleans())
+def test_the_printed_figures_add_up(places: list[float], beyond: float, steps: bool) -> None:
     """Whatever is rounded, the figures as printed come to the size as printed."""
     places = sorted(places)
-    length = (places[-1] if places else 0.0) + beyond
-    left, right = closing_words(places, length).split(" = ")
+    length = (places[-1] if places else 0.0) + beyond + 1.0
+    left, right = closing_words(places, length, steps=steps).split(" = ")
     terms = [
         figure
         for term in left.split(" + ")
@@ -39,6 +43,20 @@ def test_a_door_is_summed_from_cup_to_cup() -> None:
     (text,) = sums(only_cards("B3-2", "back")[0].view)
     assert text.startswith("97.8 + 416.0 + 99.2 = 613.0.")
     assert "Punch to punch 416.0" in text
+
+
+def test_a_door_and_its_side_have_one_figure_from_punch_to_punch() -> None:
+    """Off the grid the cups are 574.975 apart, from 94.9625 up: 575.0 in the door's sum and below
+    it, as beside the plates; what is left above takes the rounding."""
+    view = only_cards("B3-2", "back")[0].view
+    (hinge,) = {fitting.kind: fitting for fitting in view.fittings}.values()
+    cups = [hole for hole in hinge.holes if hole.purpose == "cup"][:1]
+    at = (94.9625, 94.9625 + 574.975)
+    moved = replace(hinge, holes=tuple(replace(cups[0], y=y) for y in at))
+    (text,) = sums(replace(view, fittings=(moved,), height=769.9375))
+    assert text == "95.0 + 575.0 + 99.9 = 769.9. Punch to punch 575.0."
+    closing = Closing(start="bottom", places=at, length=769.9375)
+    assert sum_words(closing) == "95.0 + 575.0 + 99.9 = 769.9"
 
 
 def test_holes_by_hand_beside_cups_are_summed_too() -> None:
@@ -77,6 +95,12 @@ def test_a_drawer_box_is_summed_across_its_front() -> None:
     assert "Its box: 13.1 LEFT + 389.0 + 17.8 RIGHT = 419.9, WIDE" in text
     assert "WIDE GAP ON YOUR RIGHT" in text
     assert "30.7" in text
+
+
+def test_a_drawer_box_keeps_its_own_width_in_the_sum() -> None:
+    """16.14 and 363.54 in a front of 404.8: the box is 363.5 wherever it is measured."""
+    marks = Marks(box="D", in_left=16.14, in_right=25.12, up=30.0, width=363.54)
+    assert marks_words(marks).startswith("16.1 LEFT + 363.5 + 25.2 RIGHT = 404.8")
 
 
 def test_screws_are_summed_both_ways() -> None:
