@@ -45,14 +45,14 @@ def tables_of(field: PrintedPage) -> Iterator[Table]:
     for number, code, page, where, rows in _ROWS.findall(field.text):
         front = _FRONT.search(field.text)
         assert front is not None, "a board's page says on which side its front edge lies"
-        lines = tuple((float(up), _crosses(words)) for up, words in _LINE.findall(rows))
+        lines = tuple((float(up), crosses_in(words)) for up, words in _LINE.findall(rows))
         yield Table(
             card=int(number), code=code, page=int(page), where=where, lines=lines,
             front_left=front[1] == "LEFT",
         )  # fmt: skip
 
 
-def _crosses(words: str) -> tuple[int, ...]:
+def crosses_in(words: str) -> tuple[int, ...]:
     found: list[int] = []
     for piece in words.split(", "):
         first, _, last = piece.partition(" to ")
@@ -102,7 +102,7 @@ def _bored(
     wide: across it, and up from where its heights count; mm. `band`: how far in from the face's own
     front edge the edge lies that the card goes over, where it is still bare."""
     for at, turned in _set_at(table, card, width, band):
-        crosses = dict(_numbered(card, turned=turned))
+        crosses = dict(numbered(card, turned=turned))
         (_, low) = _origin(card)
         for height, numbers in table.lines:
             for number in numbers:
@@ -139,7 +139,7 @@ def black_left(card: PrintedCard) -> bool:
 def _origin(card: PrintedCard) -> tuple[float, float]:
     """Where white meets black, or the line up a card that has no black; the height of its line
     across: the cross on it is 0, and a line runs through it."""
-    zero = next(ring for number, ring in _numbered(card, turned=False) if number == 0)
+    zero = next(ring for number, ring in numbered(card, turned=False) if number == 0)
     assert any(abs(s.y1 - zero.y) < 0.005 and abs(s.y2 - zero.y) < 0.005 and s.length > 15.0
                for s in card.strokes)  # fmt: skip
     if card.bands:
@@ -148,7 +148,7 @@ def _origin(card: PrintedCard) -> tuple[float, float]:
     return zero.x, zero.y
 
 
-def _numbered(card: PrintedCard, *, turned: bool) -> list[tuple[int, Ring]]:
+def numbered(card: PrintedCard, *, turned: bool) -> list[tuple[int, Ring]]:
     """Read the number of each cross, as it is read upright or with the card turned half round."""
     numbers = [run for run in card.runs
                if re.fullmatch(r"0|[-+]\d", run.text) and run.flipped is turned]  # fmt: skip

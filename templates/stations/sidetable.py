@@ -1,6 +1,6 @@
 """The table of a box's sides: every line that is struck across both, from below, lettered."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart
@@ -8,6 +8,7 @@ from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Side
+from jigs.ground.geometry import Hand
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
@@ -33,11 +34,12 @@ from templates.words.sidewords import (
     beside_words,
     column_title,
     distance_words,
+    edge_words,
     level_words,
     line_words,
     punch_words,
-    row_words,
     sums_of_board,
+    turn_words,
 )
 
 ROW = 5.4
@@ -132,29 +134,30 @@ def _line(
     served = wrap(", ".join(line.serves) or "pins", 2.5, False, COLUMNS[1] - SERVED - 1.0)
     for number, text in enumerate(served):
         marks.append(Text(x=SERVED, y=y - number * PITCH, text=text))
+    each_hand: tuple[tuple[Hand, float, BenchPart | None, float | None], ...] = (
+        ("left", COLUMNS[2], table.left, line.left),
+        ("right", COLUMNS[3], table.right, line.right),
+    )
     boards = [
         (hand, x, part, height)
-        for hand, x, part, height in (
-            ("LEFT", COLUMNS[2], table.left, line.left),
-            ("RIGHT", COLUMNS[3], table.right, line.right),
-        )
+        for hand, x, part, height in each_hand
         if part is not None and height is not None
     ]
     heights = [line.above_panel if table.assembled else height for _, _, _, height in boards]
     alike = not table.assembled and max(heights) - min(heights) <= SAME
     fresh: list[str] = []
-    said: dict[str, list[str]] = {}
+    said: dict[tuple[tuple[str, bool], ...], list[Hand]] = {}
     for row, ((hand, x, part, height), up) in enumerate(zip(boards, heights, strict=True)):
         low = y if alike else y - row * ROW
         bored = part is table.left and line.left_bored
         settings = [] if bored else _settings(station, part, line, height)
         fresh += [f"{NEXT} {each.card}" for each in settings if taken.is_next(each)]
-        ways = BORED if bored else "; ".join(_ways(settings, part))
+        ways = ((BORED, True),) if bored else tuple(_ways(station, settings, part))
         said.setdefault(ways, []).append(hand)
         marks += [] if bored else [tick_box(x, low - 0.3)]
         if alike and row:
             continue
-        named = [] if alike else [Stretch(hand)]
+        named = [] if alike else [Stretch(hand.upper())]
         pieces = [*named, *figure_stretches(up), Stretch("", tick=True)]
         assert stretches_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], (
             "the column holds every figure"
@@ -162,8 +165,8 @@ def _line(
         marks += set_stretches(pieces, COLUMNS[1], low, 1.0)
     words = [(text, True) for text in dict.fromkeys(fresh)]
     words += [
-        (text if len(said) == 1 else f"{' and '.join(hands)}: {text}", False)
-        for text, hands in said.items()
+        (("" if len(said) == 1 else f"{hands[0].upper()}: ") + _said(ways, hands), False)
+        for ways, hands in said.items()
     ]
     if extra := line_words(line, brief=True):
         last = words.pop()[0]
@@ -189,24 +192,25 @@ def _settings(station: Station, part: BenchPart, line: HeightLine, height: float
     ]
 
 
-def _ways(settings: Sequence[Setting], part: BenchPart) -> Iterator[str]:
-    """Name cards with what is used of them; how one lies where it is not as on all boards of its
-    hand, those of pins at the front and the rear edge once."""
+def _ways(
+    station: Station, settings: Sequence[Setting], part: BenchPart
+) -> Iterator[tuple[str, bool]]:
+    """Name cards with what is used of them and, of pins, the edge; and tell whether one lies as
+    the captions say: turned on the right."""
     assert part.board is not None, "a table is of boards alone"
-    usual = part.board.side == "right"
-    pins: dict[str, set[bool]] = {}
+    front = part.board.side
     for setting in settings:
-        words = f"{setting.card}{beside_words(setting, part.board.side)}"
+        words = f"{setting.card}{beside_words(setting, front)}"
         if setting.holes is not None:
             words += f", {cross_words(setting.holes, setting.turned)}"
-        if setting.holes is not None and setting.x is None:
-            pins.setdefault(words, set()).add(setting.turned == usual)
-        elif setting.turned == usual:
-            yield words
-        else:
-            yield f"{words}, {'' if setting.turned else 'not '}TURNED"
-    for words, rows in pins.items():
-        yield f"{words}, {row_words(rows)}"
+            if setting.x is None:
+                words += f", {edge_words(station.card(setting.card), setting.turned, front)}"
+        yield words, setting.turned == (front == "right")
+
+
+def _said(ways: Iterable[tuple[str, bool]], hands: Collection[Hand]) -> str:
+    """Say how the cards of a line lie on some boards, each where it is not as the captions say."""
+    return "; ".join(f"{words}{'' if usual else turn_words(hands)}" for words, usual in ways)
 
 
 def _sides(shop: Shop, table: BoxTable) -> list[Side]:

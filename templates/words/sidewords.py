@@ -3,8 +3,8 @@
 from collections.abc import Collection, Iterable, Iterator
 
 from jigs.bench.boxtable import BoxTable, HeightLine
-from jigs.bench.station import Row, Setting, Station
-from jigs.ground.geometry import SLACK, Hand
+from jigs.bench.station import Row, Setting, Station, StationCard
+from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import format_mm
 from templates.words.liftwords import lift_words
 from templates.words.stationwords import setting_figure
@@ -61,12 +61,26 @@ def beside_words(setting: Setting, front: Hand) -> str:
     return f" on a line {setting_figure(setting.x)[0]} from the {edge} edge"
 
 
-def row_words(as_lies: Collection[bool]) -> str:
-    """Say along which edges a card of pins is set: as all cards of its board lie, at the front
-    edge; else turned, at the rear edge."""
-    if len(as_lies) > 1:
+def row_words(fronts: Collection[bool]) -> str:
+    """Say along which edges a card of pins is set; `fronts`: of each, whether it is the front
+    one."""
+    if len(fronts) > 1:
         return "front and rear edge"
-    return "front edge" if True in as_lies else "rear edge"
+    return "front edge" if True in fronts else "rear edge"
+
+
+def edge_words(card: StationCard, turned: bool, front: Hand) -> str:
+    """Say over which edge of a board a card is folded as it lies; `front`: the side on which the
+    board's front edge lies."""
+    (edge,) = (each.edge for each in card.edges if each.edge in ("left", "right"))
+    return row_words({(OPPOSITE[edge] if turned else edge) == front})
+
+
+def turn_words(hands: Collection[Hand]) -> str:
+    """Say how a card lies on some boards where it is turned on the left, not on the right."""
+    if len(hands) > 1:
+        return ", TURNED on L, not on R"
+    return ", TURNED" if "left" in hands else ", not TURNED"
 
 
 def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:

@@ -73,7 +73,7 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
             return (
                 "Strike a pair's lines across BOTH at once, from the bottom ends; a door's and its "
                 "side's from one lath. Punch to punch is as on the door.",
-                "Part the two. A RIGHT side takes the card TURNED.",
+                "Part the two. A RIGHT side takes the card TURNED, unless its row says otherwise.",
                 "Mark all, then bore all with one stop.",
             )
         case "fronts-on-boxes" if station.marked:

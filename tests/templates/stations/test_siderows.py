@@ -1,0 +1,91 @@
+"""The rows of boards at their stations, read from paper alone, come to the holes of the list."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from jigs.bench.station import Station
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.given.job import Job
+from jigs.layout.layout import lay_out
+from templates.page.paper import PAPERS
+from templates.stations.stationset import make_stations
+from templates.writers.pdf import write_pdf
+from tests.jobs import jobs
+from tests.jobtexts import box_text
+from tests.readback import PrintedPage, read_pages
+from tests.siderows import faults_of_rows
+from tests.templates.printed import laid_out
+from tests.uneven import UNEVEN
+
+DOOR = 'kind = "door"\nhinged = "{}"\ncolumn = {}'
+DRAWER = 'kind = "drawer"\ncolumn = 1\nslide = "undermount-457"'
+PINS = "{{adjustable = true, column = {}, from = 200, to = 520}}"
+
+
+def columns(id: str, *fronts: str, pins: tuple[int, ...], more: str = "") -> str:
+    shelves = ", ".join(PINS.format(column) for column in pins)
+    return box_text(
+        id, "base", *fronts,
+        more=f"columns = [{{width = 400}}, {{share = 1}}]\nshelf = [{shelves}]\n{more}",
+    ).replace("width = 457.2", "width = 900")  # fmt: skip
+
+
+BOTH_DOORS = (DOOR.format("right", 1), DOOR.format("left", 2))
+"""Both hang on the partition: it is bored through, and its own cards lie as they are set."""
+BOXES = {
+    "uneven": UNEVEN,
+    "legs": columns(
+        "B1", f"{DRAWER}\nheight = 250", DRAWER, DOOR.format("left", 2), pins=(2,),
+        more="legs = 101.6",
+    ),
+    "through": columns("B1", *BOTH_DOORS, pins=(1, 2)),
+    "assembled": columns("B1", *BOTH_DOORS, pins=(1, 2), more="assembled = true"),
+    "raw": columns("B1", *BOTH_DOORS, pins=(2,), more='band = "later"'),
+    "shallow": columns("B1", *BOTH_DOORS, pins=(1, 2)).replace("depth = 584.2", "depth = 323.85")
+    + box_text("B2", "base", DOOR.format("left", 1), more=f"shelf = [{PINS.format(1)}]"),
+}  # fmt: skip
+
+
+def printed_sides(layout: Layout) -> tuple[tuple[PrintedPage, ...], list[Station]]:
+    stations = [each for each in plan_stations(layout) if each.work == "sides"]
+    pages = list(make_stations(layout, stations, PAPERS["common"]).pages)
+    return read_pages(write_pdf(pages)) if pages else (), stations
+
+
+def faults_of(layout: Layout) -> list[str]:
+    return faults_of_rows(*printed_sides(layout), layout)
+
+
+@pytest.mark.parametrize("name", BOXES)
+def test_paper_alone_says_where_every_hole_of_a_board_is(name: str) -> None:
+    """Edge, crosses and TURNED as the row says them, the card as it is printed."""
+    assert faults_of(laid_out(BOXES[name])) == []
+
+
+@pytest.mark.slow
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@given(made=jobs())
+def test_of_any_job(made: Job) -> None:
+    assert faults_of(lay_out(made)) == []
+
+
+@pytest.mark.parametrize(
+    ("said", "instead"),
+    [("front edge", "rear edge"), (", not TURNED", ""), ("crosses -", "crosses +"), ("; B", "; A")],
+)
+def test_a_row_that_says_something_else_is_caught(said: str, instead: str) -> None:
+    """Another edge, no turn, other crosses, another card."""
+    layout = laid_out(BOXES["shallow"])
+    pages, stations = printed_sides(layout)
+    changed = [
+        replace(
+            page,
+            runs=tuple(replace(run, text=run.text.replace(said, instead)) for run in page.runs),
+        )
+        for page in pages
+    ]
+    assert changed != list(pages)
+    assert faults_of_rows(changed, stations, layout)
