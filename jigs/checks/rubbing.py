@@ -60,7 +60,8 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
     assert cure is not None, "it rubs"
     in_hand = any(_in_hand(front, job) for front, _ in gap.sides)
     takes = _takes_most(budget)
-    of_what = takes == "seasons" and "material.front_kind" in job.assumed
+    unsaid = job.gaps.wood.construction is None and "material.front_kind" in job.assumed
+    of_what = takes == "seasons" and unsaid
     assumed = of_what or _rests_on_assumed(gap, job)
     # Where the fronts would overlap, no leaflet helps.
     unseen = least.open and budget.left.middle > SLACK

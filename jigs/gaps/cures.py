@@ -10,7 +10,7 @@ from math import ceil
 
 from jigs.gaps.budget import Budget, Cause, Cure, CureKind, weigh
 from jigs.gaps.needs import is_hinge_to_hinge, least_hinged_elsewhere
-from jigs.gaps.wood import BOARD_MOVES
+from jigs.gaps.wood import BOARD_MOVES, moves_as
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 
@@ -74,7 +74,7 @@ def _changes(budget: Budget, job: Job) -> Iterator[_Change]:
         if job.tolerance > BEST + SLACK:
             yield "closer", [_closer(cause, job) for cause in causes]
         wood = any(cause.name == "seasons" for cause in causes)
-        if job.material.front_kind != "mdf" and wood:
+        if moves_as(job) != "mdf" and wood:
             yield "board", [_of_board(cause, budget) for cause in causes]
 
 

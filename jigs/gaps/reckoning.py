@@ -19,7 +19,15 @@ from jigs.gaps.budget import Budget, Cause, Left, verdict_of, weigh
 from jigs.gaps.cures import with_cure
 from jigs.gaps.film import film_of
 from jigs.gaps.needs import least_of
-from jigs.gaps.wood import BOARD_MOVES, change_of, coefficient, is_valid, moisture_in
+from jigs.gaps.wood import (
+    BOARD_MOVES,
+    STILE,
+    change_of,
+    coefficient,
+    is_valid,
+    moisture_in,
+    moves_as,
+)  # fmt: skip
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
 from jigs.ground.geometry import Axis, FaceEdge
@@ -55,14 +63,14 @@ def reckon_gaps(layout: Layout) -> GapBudgets:
 
 def list_left_out(job: Job) -> Iterator[LeftOut]:
     """Name what no sum holds, because the job does not say it."""
-    kind = job.material.front_kind
+    made_of = moves_as(job)
     if film_of(job.paint) is None:
         yield "film"
     if job.gaps.air.dampest is None:
         yield "air"
-    elif kind == "plywood":
+    elif made_of == "plywood":
         yield "plywood"
-    elif kind != "mdf" and job.gaps.wood.species is None:
+    elif made_of == "wood" and job.gaps.wood.species is None:
         yield "species"
 
 
@@ -104,7 +112,7 @@ class Reckoner:
             return moisture_in(humidity=humidity, temperature=air.temperature)
 
         damp, dry = comes_to(air.dampest), comes_to(air.driest)
-        solid = job.material.front_kind in ("hardwood", "softwood")
+        solid = moves_as(job) == "wood"
         seasons = [moisture for moisture in (dry, damp) if moisture is not None]
         reached = (air.made_at, *seasons) if seasons and solid else ()
         return cls(
@@ -202,22 +210,22 @@ class Reckoner:
         if self.fall is None:
             return None
         grown = sum(cause.shift for cause in causes if cause.name == "seasons")
-        fall = self.fall if self.job.material.front_kind != "mdf" else None
+        fall = self.fall if moves_as(self.job) != "mdf" else None
         shrunk = sum(max(self._growth(front, edge, fall)) for front, edge in gap.sides)
         return left.middle - grown - shrunk
 
     def _growth(self, front: Front, edge: FaceEdge, rise: float | None) -> tuple[float, float]:
         """Give by how much a front grows at an edge with so much more moisture, least and most;
         mm."""
-        kind, wood = self.job.material.front_kind, self.job.gaps.wood
+        made_of, wood = moves_as(self.job), self.job.gaps.wood
         size = front.width if EDGES[edge] == "x" else front.height
         least = most = 0.0
         moving = size
         if rise is None:
             return 0.0, 0.0
-        if kind == "mdf":
+        if made_of == "mdf":
             least, most = (size * part for part in BOARD_MOVES)
-        elif kind != "plywood" and wood.species is not None:
+        elif made_of == "wood" and wood.species is not None:
             moving = self._across_grain(front, EDGES[edge])
             least = most = change_of(moving, coefficient(wood.species, wood.sawn), rise)
         share = self._share(front, edge, moving)
@@ -236,6 +244,8 @@ class Reckoner:
         frame = front.make.frame
         if frame is not None:
             return 2 * (frame.stile if axis == "x" else frame.rail)
+        if self.job.gaps.wood.construction == "five-piece":
+            return 2 * STILE
         upright = front.height >= front.width
         if self.job.gaps.wood.grain is not None:
             upright = self.job.gaps.wood.grain == "vertical"

@@ -18,12 +18,19 @@ from importlib.resources import files
 from typing import Literal
 
 from jigs.given.gapspec import Sawn, Species
+from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 
 VALID = (6.0, 14.0)
 """The moisture between which the coefficients hold; % (Wood Handbook, Table 13-5)."""
 BOARD_MOVES = (0.0005, 0.001)
 """How much MDF moves in normal indoor swings, a part of its size, least and most (from memory)."""
+
+STILE = 57.0
+"""Width of a frame's stiles and rails where no front gives its own; mm (common practice, no
+source)."""
+
+MovesAs = Literal["mdf", "plywood", "wood"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,3 +79,13 @@ def change_of(size: float, part: float, moisture: float) -> float:
 def is_valid(moisture: float) -> bool:
     """Tell whether the coefficients hold at this moisture, %."""
     return VALID[0] - SLACK <= moisture <= VALID[1] + SLACK
+
+
+def moves_as(job: Job) -> MovesAs:
+    """Tell what the fronts move as from season to season: `[wood] construction` says it, else the
+    board they are of."""
+    construction = job.gaps.wood.construction
+    if construction is not None:
+        return "mdf" if construction == "mdf" else "wood"
+    kind = job.material.front_kind
+    return kind if kind in ("mdf", "plywood") else "wood"

@@ -17,6 +17,7 @@ Species = Literal[
 ]  # fmt: skip
 Sawn = Literal["flat", "quarter"]
 Grain = Literal["vertical", "horizontal"]
+Construction = Literal["slab", "five-piece", "mdf"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +42,9 @@ class Wood:
 
     species: Annotated[Species | None, Key()] = None
     """What tree it is of."""
+    construction: Annotated[Construction | None, Key()] = None
+    """How the fronts are made; else as `front_kind` and each front's `stile` say; frames that
+    give none have stiles of 57 mm."""
     sawn: Annotated[Sawn, Key()] = "flat"
     """How its boards are sawn: flat moves more."""
     grain: Annotated[Grain | None, Key()] = None

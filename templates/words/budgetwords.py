@@ -9,7 +9,7 @@ from jigs.gaps.chance import Chance
 from jigs.gaps.cures import BEST
 from jigs.gaps.even import WORTH, Settled
 from jigs.gaps.reckoning import GapBudgets, LeftOut
-from jigs.gaps.wood import VALID
+from jigs.gaps.wood import STILE, VALID
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from templates.words.textlines import counted
@@ -207,6 +207,9 @@ def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
         "fronts.tolerance": f"fronts true to +-{format_mm(job.tolerance)} ([fronts] tolerance)",
     }
     assumed = [words for key, words in figures.items() if key in job.assumed]
+    fronts = (front for budget in found.budgets for front, _ in budget.gap.sides)
+    if job.gaps.wood.construction == "five-piece" and any(f.make.frame is None for f in fronts):
+        assumed.append(f"stiles {format_mm(STILE)} wide where a front gives no stile")
     if assumed:
         yield f"ASSUMED, common practice: {', '.join(assumed)}; mm."
     if found.left_out:

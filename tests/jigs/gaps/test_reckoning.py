@@ -10,7 +10,7 @@ from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget, Cure
 from jigs.gaps.reckoning import GapBudgets, choose_gaps, reckon_gaps
 from jigs.given.build import Paint
-from jigs.given.gapspec import Exactness, GapSpec, RoomAir, Wood
+from jigs.given.gapspec import Construction, Exactness, GapSpec, RoomAir, Wood
 from jigs.given.job import BoxSpec, FrontSpec, Job
 from jigs.given.stated import EndPanels, FivePieceSpec, Taped, TapedBox
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
@@ -194,6 +194,27 @@ def test_a_painted_five_piece_pair_at_a_sixteenth_rubs() -> None:
     assert 0 < found.cure.more < 1.6
     wide = planted(frame, 1.6 + 3.0, paint=paint)
     assert wide.verdict == "holds"
+
+
+@pytest.mark.parametrize(
+    ("construction", "season"),
+    [
+        ("slab", -450.8 * 0.00353 * 4.0),  # 454 less two reveals of 1.6
+        ("five-piece", -114 * 0.00353 * 4.0),  # as with stiles of 57 that are given
+        ("mdf", -450.8 * (0.0005 + 0.001) / 2),
+    ],
+)
+def test_how_all_fronts_are_made_can_be_said_at_once(
+    construction: Construction, season: float
+) -> None:
+    """Whatever board the job is taken to be of; the book's coefficient of sugar maple, and the
+    usual two stiles of 57."""
+    wood = replace(DAMP_MAPLE.wood, construction=construction)
+    found = planted(
+        door("left"), 1.6, material=MATERIAL, gaps=replace(DAMP_MAPLE, wood=wood)
+    )  # MDF, as nobody said
+    shift = sum(cause.shift for cause in found.causes if cause.name == "seasons")
+    assert shift == pytest.approx(season, rel=0.02)
 
 
 def test_a_solid_slab_of_450_rubs_even_at_an_eighth() -> None:
