@@ -261,6 +261,9 @@ class Layout:
     problems: tuple[Problem, ...]
     echo: str = ""
     rollouts: tuple[Rollout, ...] = ()
+    hinges: frozenset[str] = frozenset()
+    """The hinges that its doors hang on, those too of doors left out where a part of it is asked
+    for."""
 
     @property
     def drawers(self) -> tuple[AnyDrawer, ...]:

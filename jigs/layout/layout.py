@@ -130,6 +130,7 @@ def lay_out(job: Job) -> Layout:
                 *unlikely,
             ),
             echo=summarise(job),
+            hinges=frozenset(front.hinge.record for front in fronts if front.hinge),
             rollouts=rollouts,
         )
     )

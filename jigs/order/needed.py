@@ -43,6 +43,7 @@ class Item:
     `plate`, `slide`, `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is
     bought by one (a plate's height, a slide's or a screw's length, a spacer's thickness); the
     `board` that pocket screws hold, mm; how many are needed and how many more are bought.
+    `doors`: those that a hinge is for, where the job has several hinges.
     `stated`: False for plates of a hinge that lists none: the size is what the overlay wants."""
 
     group: Group
@@ -52,6 +53,7 @@ class Item:
     spare: int
     board: float | None = None
     stated: bool = True
+    doors: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -81,7 +83,10 @@ def count_items(
         if fitting.part is not None
     )
     counts: Counter[_Key] = Counter()
+    doors: dict[str, list[str]] = {}
     for front in ready:
+        if front.hinge is not None and any(f.kind == "plate" for f in on_sides.get(front.id, ())):
+            doors.setdefault(front.hinge.record, []).append(front.id)
         _count_front(counts, front, on_sides.get(front.id, []))
         _count_stops(counts, front, layout.job.build.bumper, pushed=front.id in pushed)
     for rollout in layout.rollouts:
@@ -93,6 +98,7 @@ def count_items(
     _add(counts, "pin", PINS * sum(p.count for p in cut.pieces if p.kind == "shelf"))
     for board, screws in count_pockets(cut.to_cut).items():
         _add(counts, "screw", screws, "pocket", board=board)
+    hinge = GROUPS.index("hinge")
     return tuple(
         Item(
             group=GROUPS[key.place],
@@ -102,6 +108,7 @@ def count_items(
             spare=spare_for(GROUPS[key.place], count),
             board=key.board or None,
             stated=key.stated,
+            doors=tuple(doors[key.name]) if key.place == hinge and len(layout.hinges) > 1 else (),
         )
         for key, count in sorted(counts.items())
         if count

@@ -230,7 +230,7 @@ class CardPlan:
             self.heading_width -= self.side_start() - 1.0
             if not (self.half and self.u1 < 0.0):
                 self.heading_u0 += self.side_start() - 1.0
-        self.ticks = tick_boxes(self.members, self.heading_width)
+        self.ticks = tick_boxes(self.members, self.heading_width, self.fitting.kind)
         self.ticks_v = self.between_rows(self.ticks.height) if self.members else None
         self.heading = self._heading()
         gap = self.figure_v0 - self.gap_start()

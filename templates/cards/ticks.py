@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jigs.bench.station import Setting
+from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
 from templates.page.marks import MEDIUM, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
@@ -70,16 +71,22 @@ def join_names(names: Iterable[str]) -> str:
     return ", ".join(each) if len(each) <= 2 else f"{each[0]} + {len(each) - 1}"
 
 
-def tick_boxes(members: Sequence[Member], width: float) -> MarkBlock:
+def tick_boxes(
+    members: Sequence[Member], width: float, kind: FittingKind | None = None
+) -> MarkBlock:
     """Set the parts in rows `width` mm wide, each with its box to tick, its code, and what the
-    card's holes are for; a cell that is too long goes on below."""
+    card's holes are for; a cell that is too long goes on below. `kind`: what the holes take; parts
+    that take different hinges in the same holes say which."""
     if not members:
         return NO_TICKS
+    hinges = [_hinge(member, kind) for member in members]
+    named = len(set(hinges)) > 1
     marks: list[Mark] = []
     x, y = 0.0, -ROW
-    for member in members:
+    for member, hinge in zip(members, hinges, strict=True):
         cell = [(member.part, True), (member.view.code, False)]
         cell += [(f"for {member.serves}", False)] if member.serves else []
+        cell += [(f"hinge {hinge}", True)] if named and hinge else []
         whole = INDENT + sum(text_width(text, 2.5, bold) + _APART for text, bold in cell) - _APART
         if x > 0.0 and x + whole > width:
             x, y = 0.0, y - ROW
@@ -94,6 +101,16 @@ def tick_boxes(members: Sequence[Member], width: float) -> MarkBlock:
                 x += wide + _APART
         x += _APART
     return MarkBlock(height=1.2 - y, marks=tuple(marks))
+
+
+def _hinge(member: Member, kind: FittingKind | None) -> str | None:
+    """Give the hinge that a member's cups or plates are bored for; None where they are none."""
+    if kind not in ("hinge", "plate"):
+        return None
+    for fitting in member.view.fittings:
+        if fitting.kind == kind and member.serves in ("", fitting.part):
+            return fitting.record
+    return None
 
 
 def tick_box(x: float, y: float) -> Outline:

@@ -2,6 +2,7 @@
 on paper beside the drawing."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
 
 from jigs.box.parts import Layout
 from jigs.given.cautions import APPLIANCES
@@ -61,6 +62,7 @@ from templates.words.hangwords import (
     turn_words,
     unplaced_words,
 )
+from templates.words.hingenames import hinge_words
 from templates.words.wallwords import wall_title
 
 
@@ -179,7 +181,7 @@ def how_listing(layout: Layout, hangings: Sequence[Hanging]) -> Listing:
         sections.append(Section(title=ADJUST, blocks=_adjusting()))
     sections.append(Section(title=CARE, blocks=tuple(Words(text=text) for text in care_lines())))
     if boxes:
-        sections.append(Section(title=EACH, blocks=tuple(_each_box(furnished))))
+        sections.append(Section(title=EACH, blocks=tuple(_each_box(layout, furnished))))
     kept = tuple(section for section in sections if section.blocks)
     return Listing(title="Setting and hanging", job=layout.job.name, sections=kept)
 
@@ -195,7 +197,16 @@ def _adjusting() -> tuple[Table | Words, ...]:
     return Words(text=ADJUST_HOW), table, Words(text=AGAIN)
 
 
+def _doors(layout: Layout, doors: Iterable[str]) -> str:
+    """Name the doors of a box, those in a row on one hinge with it where the job has several."""
+    runs = [
+        (hinge, ", ".join(run)) for hinge, run in groupby(doors, lambda d: hinge_words(layout, [d]))
+    ]
+    return "; ".join(f"{names} ({hinge})" if hinge else names for hinge, names in runs)
+
+
 def _each_box(
+    layout: Layout,
     furnished: Sequence[tuple[Hanging, Sequence[Furnished]]],
 ) -> Iterator[Table | Words]:
     columns = (
@@ -208,7 +219,7 @@ def _each_box(
         Group(
             title=wall_name(hanging),
             rows=tuple(
-                Row(cells=shown(each.box, ", ".join(each.drawers), ", ".join(each.doors),
+                Row(cells=shown(each.box, ", ".join(each.drawers), _doors(layout, each.doors),
                                 fronts_words(each.fronts)))
                 for each in found
             ),

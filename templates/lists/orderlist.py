@@ -24,6 +24,7 @@ from templates.words.orderwords import (
     SPARES,
     STATE_WORDS,
     WANTED_PLATE,
+    doors_words,
     drawer_words,
     item_name,
     length_words,
@@ -297,7 +298,7 @@ def _remark(item: Item, job: Job) -> str:
     if not item.stated:
         return WANTED_PLATE
     if item.group != "screw":
-        return ""
+        return doors_words(item)
     return f"{SCREW_WORDS[item.name]}{length_words(item, job.units)}"
 
 

@@ -67,7 +67,7 @@ def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:
     if front is not None:
         told = face_facts if part.face == "front" else back_facts
         left_out = [*measured_facts(front), *hanging_facts(shop.layout, front)]
-        left_out += () if row.purpose == "cup" else hinge_facts(front)
+        left_out += () if row.purpose == "cup" else hinge_facts(shop.layout, front)
         yield from (fact for fact in told(shop.layout, front) if fact not in left_out)
         if view is not None and row.purpose == "front-fixing" and row.marks is None:
             yield from (Sentence(text) for text in where_box_stands(replace(view, marks=None)))

@@ -7,7 +7,7 @@ from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
-from jigs.box.parts import Side
+from jigs.box.parts import Layout, Side
 from jigs.ground.geometry import Hand
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
@@ -28,6 +28,7 @@ from templates.stations.stationrows import (
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
+from templates.words.hingenames import hinge_words
 from templates.words.rowwords import NEXT, cross_words, open_names
 from templates.words.sidewords import (
     BORED,
@@ -70,7 +71,7 @@ def _table(
     shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float
 ) -> list[TableBlock]:
     head = _heading(table, width)
-    lines = [_line(station, table, line, taken, width) for line in table.lines]
+    lines = [_line(shop.layout, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
     captions = _captions()
@@ -125,7 +126,12 @@ def _heading(table: BoxTable, width: float) -> MarkBlock:
 
 
 def _line(
-    station: Station, table: BoxTable, line: HeightLine, taken: NextCard, width: float
+    layout: Layout,
+    station: Station,
+    table: BoxTable,
+    line: HeightLine,
+    taken: NextCard,
+    width: float,
 ) -> MarkBlock:
     """Lay out a line: its height once where both boards have it alike, and a box for each board."""
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
@@ -168,7 +174,8 @@ def _line(
         (("" if len(said) == 1 else f"{hands[0].upper()}: ") + _said(ways, hands), False)
         for ways, hands in said.items()
     ]
-    if extra := line_words(line, brief=True):
+    hinge = hinge_words(layout, line.serves) if line.purpose == "plate" else ""
+    if extra := line_words(line, brief=True) or hinge:
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW

@@ -9,6 +9,7 @@ from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG
 from jigs.ground.lengths import format_inches, format_mm
+from templates.words.hingenames import hinge_name
 from templates.words.sentence import Sentence
 
 
@@ -87,12 +88,14 @@ def shelf_facts(*sides: Side) -> Iterator[str]:
 def plate_facts(layout: Layout, *sides: Side) -> Iterator[Sentence]:
     """Say which fronts' plates of a box's sides are how high."""
     fronts = [front for side in sides for front in parts_of_box(layout, side.box).fronts]
-    plates: dict[tuple[float, bool], dict[str, None]] = {}
+    plates: dict[tuple[float, bool, str], dict[str, None]] = {}
     for fitting in (fitting for side in sides for fitting in side.fittings):
         if fitting.kind == "plate" and fitting.part:
-            choice = next((f.hinge for f in fronts if f.id == fitting.part), None)
-            if choice is not None:
-                plates.setdefault((choice.plate, choice.plate_stated), {})[fitting.part] = None
-    for (height, stated), names in sorted(plates.items(), key=lambda each: each[0]):
+            front = next((front for front in fronts if front.id == fitting.part), None)
+            if front is not None and (choice := front.hinge) is not None:
+                key = (choice.plate, choice.plate_stated, hinge_name(layout, front))
+                plates.setdefault(key, {})[front.id] = None
+    for (height, stated, hinge), names in sorted(plates.items(), key=lambda each: each[0]):
         about = "" if stated else " wanted (none is listed)"
-        yield Sentence(f"Plates {format_mm(height)} high{about} for {', '.join(names)}.")
+        of = f": {hinge}" if hinge else ""
+        yield Sentence(f"Plates {format_mm(height)} high{about} for {', '.join(names)}{of}.")

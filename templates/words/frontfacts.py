@@ -12,6 +12,7 @@ from jigs.given.edges import fold_error
 from jigs.given.job import BoxSpec
 from jigs.ground.lengths import format_mm
 from templates.words.gapwords import gaps_here, has_job_reveals
+from templates.words.hingenames import hinge_name
 from templates.words.leafletwords import leaflet_facts
 from templates.words.sentence import Sentence
 
@@ -41,7 +42,7 @@ def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
 
 def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
     yield from hanging_facts(layout, front)
-    yield from hinge_facts(front)
+    yield from hinge_facts(layout, front)
     if front.wide_below:
         yield Sentence("WIDE GAP BELOW THE BOX.")
     if front.screws.through_box or front.screws.counterbore:
@@ -70,10 +71,12 @@ def hanging_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
             yield Sentence(words)
 
 
-def hinge_facts(front: Front) -> Iterator[Sentence]:
+def hinge_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
     """Give what holds for the work on a front's hinges."""
     if front.make.frame is not None and any(fitting.kind == "hinge" for fitting in front.fittings):
         yield Sentence("The hinge's flange needs 65 mm of flat along the hinge edge.")
+    if name := hinge_name(layout, front):
+        yield Sentence(f"{name}.", bold=True)
     if front.hinge is not None:
         yield Sentence(_tab_and_plate(front.hinge))
 

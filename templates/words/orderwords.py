@@ -209,10 +209,17 @@ def item_words(item: Item, unit: Unit) -> str:
             return f"{words} {format_mm(item.size or 0.0)} mm"
         case "fitting":
             return words
+        case "hinge" if item.doors:
+            return f"{words} '{item.name}' {doors_words(item)}"
         case "spacer":
             return f"{words}, {size} thick (in the cut list)"
         case _:
             return f"{words} '{item.name}'" if item.name else words
+
+
+def doors_words(item: Item) -> str:
+    """Say which doors a hinge is for; "" where all take the same."""
+    return f"for {', '.join(item.doors)}" if item.doors else ""
 
 
 def length_words(item: Item, unit: Unit) -> str:

@@ -4,16 +4,29 @@ half-overlay door, of another hinge, on its right one, beside a box of full-over
 from dataclasses import replace
 from functools import cache
 
+from cli.selection import narrow
 from jigs.bench.boxtable import box_tables
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
+from jigs.cutlist.cutlist import cut_job
 from jigs.ground.problems import warning
-from templates.faces.views import view_of_side
-from templates.sheets.partwords import words_of_side
+from jigs.order.buying import make_order
+from jigs.room.hanging import plan_hanging
+from templates.cards.ticks import Member, tick_boxes
+from templates.elevations.hanglist import how_listing
+from templates.faces.views import view_of_side, views_of_front
+from templates.lists.listtext import listing_text
+from templates.lists.ordertables import order_text
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
+from templates.sheets.partwords import words_of_front, words_of_side
+from templates.stations.stationset import make_stations
+from templates.words.hingenames import hinge_name, hinge_words
 from templates.words.ownwords import own_words
 from templates.words.sidewords import level_words
 from templates.words.stationwords import reason_words
+from tests.jigs.sample import front_of
 from tests.jobtexts import box_text
 from tests.templates.printed import laid_out
 
@@ -94,3 +107,61 @@ def test_a_hinge_off_the_grid_is_said_where_it_is() -> None:
     ]
     columns = {row.part.board.column for row in rows if found in row.warnings and row.part.board}
     assert columns == {2}
+
+
+DOORS = {"B1-3": "HALF-OVERLAY HINGE other", "B2-1": "FULL-OVERLAY HINGE mine"}
+
+
+def test_each_door_is_told_by_its_hinge_where_a_job_has_two() -> None:
+    """On its sheet, in its row, and with its plates; a job of one hinge has no word of it."""
+    layout = job()
+    made = make_stations(layout, stations(), PAPERS["common"])
+    words = [mark.text for page in made.pages for mark in page.marks if isinstance(mark, Text)]
+    for front in layout.fronts:
+        name = DOORS.get(front.id, "")
+        assert hinge_name(layout, front) == name
+        facts = " ".join(fact.text for fact in words_of_front(layout, front).facts["back"])
+        assert (f"{name}." in facts) if name else ("HINGE" not in facts)
+        if name:
+            assert any(f"{name}." in text for text in words)
+            assert any(text.endswith(f"for {front.id}: {name}.") for text in words)
+    for side in layout.sides:
+        plates = " ".join(fact.text for fact in words_of_side(layout, side).facts["inside"])
+        for door, name in DOORS.items():
+            served = any(each.part == door for each in side.fittings)
+            assert (f"for {door}: {name}." in plates) == served
+    assert any("hinge other" in text for text in words)
+    only = narrow(layout, {"B1-3"})
+    assert [hinge_name(only, front) for front in only.fronts] == [DOORS["B1-3"]]
+    one = laid_out(BESIDE)
+    assert {hinge_name(one, front) for front in one.fronts} == {""}
+    assert hinge_words(one, ["B2-1"]) == ""
+
+
+def test_the_order_and_the_hanging_say_which_doors() -> None:
+    """A hinge of each kind is bought, and hung, for doors by name."""
+    layout = job()
+    order = order_text(make_order(layout, cut_job(layout)), layout.job)
+    assert "hinge 'other' for B1-3\n" in order
+    assert "hinge 'mine' for B2-1\n" in order
+    how = listing_text(how_listing(layout, plan_hanging(layout)))
+    assert "B1-3 (hinge other)" in how
+    assert "B2-1 (hinge mine)" in how
+    one = laid_out(BESIDE)
+    said = order_text(make_order(one, cut_job(one)), one.job)
+    assert "hinge 'mine'\n" in said
+    assert "(hinge" not in listing_text(how_listing(one, plan_hanging(one)))
+
+
+def test_a_shared_card_says_of_each_part_which_hinge_it_takes() -> None:
+    """Cups alike for two hinges are on one card; of one hinge nothing is said."""
+
+    def member(front: str) -> Member:
+        view = views_of_front(front_of(job(), front), "mm")[0]
+        return Member(view=view, serves="", dx=0.0, dy=0.0)
+
+    both = [member("B1-3"), member("B2-1")]
+    texts = [mark.text for mark in tick_boxes(both, 66.0, "hinge").marks if isinstance(mark, Text)]
+    assert texts.index("hinge other") < texts.index("B2-1") < texts.index("hinge mine")
+    for block in (tick_boxes([both[0], both[0]], 66.0, "hinge"), tick_boxes(both, 66.0, "pull")):
+        assert not any(isinstance(m, Text) and m.text.startswith("hinge") for m in block.marks)
