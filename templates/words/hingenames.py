@@ -17,11 +17,13 @@ def hinge_name(layout: Layout, front: Front) -> str:
 
 
 def hinge_words(layout: Layout, parts: Iterable[str]) -> str:
-    """Name the hinges of some doors shortly: `hinge cuphalf`."""
+    """Name the hinge of some doors shortly: `hinge cuphalf`; of leaves on two, of each."""
     fronts = {front.id: front for front in layout.fronts}
-    served = [fronts[part] for part in parts if part in fronts]
-    records = dict.fromkeys(filter(None, (_record(layout, front) for front in served)))
-    return f"hinge {', '.join(records)}" if records else ""
+    served = {part: _record(layout, fronts[part]) for part in parts if part in fronts}
+    records = dict.fromkeys(filter(None, served.values()))
+    if len(records) > 1:
+        return ", ".join(f"{part} hinge {record}" for part, record in served.items() if record)
+    return "".join(f"hinge {record}" for record in records)
 
 
 def _record(layout: Layout, front: Front) -> str:

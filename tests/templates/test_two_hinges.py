@@ -136,6 +136,8 @@ def test_each_door_is_told_by_its_hinge_where_a_job_has_two() -> None:
     one = laid_out(BESIDE)
     assert {hinge_name(one, front) for front in one.fronts} == {""}
     assert hinge_words(one, ["B2-1"]) == ""
+    assert hinge_words(layout, ["B2-1"]) == "hinge mine"
+    assert hinge_words(layout, DOORS) == "B1-3 hinge other, B2-1 hinge mine"
 
 
 def test_the_order_and_the_hanging_say_which_doors() -> None:
