@@ -90,3 +90,8 @@ class FaceView:
         if self.state.raw and self.front_edge is not None:
             found[self.front_edge] = self.state.band
         return found
+
+    def from_top(self, fitting: Fitting) -> bool:
+        """Whether the heights of a fitting count down from the top end: of holes by hand that were
+        stated so, where that end is a reference and the box is not together yet."""
+        return fitting.stated_from == "top" and self.bevel != "top" and not self.state.stand

@@ -28,6 +28,9 @@ from templates.words.stationwords import station_title
 from templates.words.stepwords import lines_words
 from templates.words.textlines import counted
 
+Own = tuple[Fitting, Hole]
+"""A hole with the fitting that it is of."""
+
 
 def drilled(scan: Scan, part: Tracked, host: Host) -> Html | None:
     """Show the drilled faces with their holes, the stations, the link to the sheet."""
@@ -65,7 +68,7 @@ def _face(view: FaceView, unit: Unit) -> Html:
         tag("summary", f"{counted(len(holes), 'hole')} as a table"),
         tag(
             "table",
-            tag("tr", tag("th", "across", scope="col"), tag("th", "up", scope="col")),
+            tag("tr", tag("th", "across", scope="col"), tag("th", "height", scope="col")),
             *(_group(view, words, of_it, unit) for words, of_it in _alike(view, holes).items()),
         ),
     )
@@ -83,25 +86,27 @@ def _face(view: FaceView, unit: Unit) -> Html:
     )  # fmt: skip
 
 
-def _alike(view: FaceView, holes: Sequence[tuple[Fitting, Hole]]) -> Mapping[str, Sequence[Hole]]:
+def _alike(
+    view: FaceView, holes: Sequence[tuple[Fitting, Hole]]
+) -> Mapping[str, Sequence[tuple[Fitting, Hole]]]:
     """Put the holes together that are bored alike for one part, under what is said of them."""
     return grouped(
         (
             f"{HOLE_WORDS[hole.purpose].name}"
             f"{f' for {fitting.part}' if fitting.part not in (None, view.part) else ''}: "
             f"{bore_words(hole, view.thickness)}",
-            hole,
+            (fitting, hole),
         )
         for fitting, hole in holes
     )
 
 
-def _group(view: FaceView, words: str, holes: Sequence[Hole], unit: Unit) -> Html:
+def _group(view: FaceView, words: str, holes: Sequence[Own], unit: Unit) -> Html:
     """Show holes that are bored alike, each with its two distances."""
     rows = (
         tag("tr", tag("td", distance_words(across(view, hole.x), unit)),
-            tag("td", distance_words(up(view, hole.y), unit)))
-        for hole in holes
+            tag("td", distance_words(up(view, hole.y, fitting), unit)))
+        for fitting, hole in holes
     )  # fmt: skip
     return tag("tbody", tag("tr", tag("th", words, colspan=2, scope="rowgroup")), *rows)
 

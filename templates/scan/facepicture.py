@@ -2,15 +2,16 @@
 
 Distances stand beside the face and below it, one for each height and each line down that has holes;
 of many shelf pins at even steps the first, the last and the step (the table has them all). Heights
-count from the bottom, on boards all depths from the front edge, else each from the nearer end. An
-arrow before the figure says which way it is counted.
+count from the bottom, those of holes by hand from the end that their leaflet counts from; on boards
+all depths from the front edge, else each from the nearer end. An arrow before the figure says which
+way it is counted.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jigs.ground.geometry import SLACK, FaceEdge, rectangle
+from jigs.ground.geometry import SLACK, FaceEdge, Fitting, rectangle
 from jigs.ground.lengths import Unit
 from templates.faces.faceview import FaceView
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Text
@@ -36,7 +37,7 @@ ROW = 4
 """So many shelf pins at even steps, and more, have figures for the first and the last alone."""
 SAME = 0.05
 """Places nearer to each other than this have one figure, mm: they read the same."""
-UP, FROM_LEFT, FROM_RIGHT = "↑", "→", "←"
+UP, DOWN, FROM_LEFT, FROM_RIGHT = "↑", "↓", "→", "←"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +51,8 @@ class Distance:
 
 def heights_of(view: FaceView) -> tuple[Distance, ...]:
     """Give the heights of a face's holes, each once, from below."""
-    return tuple(up(view, y) for y in _distinct(y for _, y in places_on(view)))
+    found = {y: up(view, y, each) for each in view.fittings for _, y in each.places}
+    return tuple(found[y] for y in _distinct(found))
 
 
 def depths_of(view: FaceView) -> tuple[Distance, ...]:
@@ -58,8 +60,11 @@ def depths_of(view: FaceView) -> tuple[Distance, ...]:
     return tuple(across(view, x) for x in _distinct(x for x, _ in places_on(view)))
 
 
-def up(view: FaceView, y: float) -> Distance:
-    """Say how high a place lies: above the bottom edge, in a box that is together its panel."""
+def up(view: FaceView, y: float, fitting: Fitting) -> Distance:
+    """Say how high a place of a fitting lies: above the bottom edge, in a box that is together its
+    panel; or how far below the top edge."""
+    if view.from_top(fitting):
+        return Distance(at=y, value=view.height - y, way=DOWN)
     return Distance(at=y, value=y - view.datums.get("bottom", 0.0), way=UP)
 
 

@@ -100,9 +100,10 @@ class WallPicture:
         if self.elevation.placed:
             floor = [Line(x1=left, y1=0.0, x2=right, y2=0.0, layer="floor")]
         marks = [*floor, *part]
-        highest = max(self._high, *(y for mark in marks if isinstance(mark, Area)
-                                    for _, y in mark.points), 0.0) + self._letters / 4  # fmt: skip
-        view = (left, self._top - highest, right - left, highest - self._low)
+        drawn = [y for mark in marks if isinstance(mark, Area) for _, y in mark.points]
+        highest = max(self._high, *drawn, 0.0) + self._letters / 4
+        lowest = min([self._low, *(y - self._letters / 4 for y in drawn)])
+        view = (left, self._top - highest, right - left, highest - lowest)
         return tag(
             "svg", wall, Html(draw_inline(marks, self._top)),
             viewBox=" ".join(f"{v:.0f}" for v in view),
@@ -135,7 +136,7 @@ class WallPicture:
             marks += _hatch(room, wide * HATCH)
             marks.append(_room(room, "rim"))
             if min(room[2] - room[0], room[3] - room[1]) < wide * POINTED:
-                marks.append(_pointer(room, self._letters))
+                marks.append(_pointer(room, self._letters, up=any(seen.hangs for seen in own)))
         return marks
 
 
@@ -205,8 +206,9 @@ def _hatch(room: Filled, step: float) -> list[Mark]:
     return found
 
 
-def _pointer(room: Filled, letters: float) -> Area:
-    """Draw an arrow that points down to a small part from above."""
-    x, y = (room[0] + room[2]) / 2, room[3] + 0.3 * letters
-    half, high = 0.9 * letters, 2.2 * letters
-    return Area(points=((x, y), (x - half, y + high), (x + half, y + high)), layer="solid")
+def _pointer(room: Filled, letters: float, *, up: bool) -> Area:
+    """Draw an arrow that points down to a small part from above; `up`: of a box that hangs, whose
+    name stands over it, from below."""
+    x, y, way = (room[0] + room[2]) / 2, room[1] if up else room[3], -1 if up else 1
+    tip, half, end = y + way * 0.3 * letters, 0.9 * letters, y + way * 2.5 * letters
+    return Area(points=((x, tip), (x - half, end), (x + half, end)), layer="solid")

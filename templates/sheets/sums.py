@@ -36,7 +36,7 @@ def sums(view: FaceView) -> list[str]:
     if len(across) > 1:
         result.append(f"Across: {closing_words(across, view.width, steps=True)}.")
     if len(up) > 1 or (up and len(across) == 1):
-        result.append(f"Up: {closing_words(up, view.height, steps=True)}.")
+        result.append(f"Up: {_up(view, up)}.")
     return result
 
 
@@ -47,7 +47,13 @@ def _beside_cups(view: FaceView) -> Iterator[str]:
         name = HOLE_WORDS[KINDS[kind].holes[0]].name
         across, up = _distinct([hole.x for hole in holes]), _distinct([hole.y for hole in holes])
         yield f"{name}, across: {closing_words(across, view.width, steps=True)}."
-        yield f"{name}, up: {closing_words(up, view.height, steps=True)}."
+        yield f"{name}, up: {_up(view, up)}."
+
+
+def _up(view: FaceView, places: list[float]) -> str:
+    """Sum heights; where some count down from the top end, the rest is not what takes the rounding
+    of the steps."""
+    return closing_words(places, view.height, steps=not any(map(view.from_top, view.fittings)))
 
 
 def _distinct(values: list[float]) -> list[float]:

@@ -46,9 +46,10 @@ def counted_from(view: FaceView) -> str:
     """Say from where the figures of a drilled face count, by the arrows before them; of a board
     whose band may still be to come, that they are those of the finished one."""
     low = "the bottom panel" if "bottom" in view.datums else "the bottom edge"
+    down = any(map(view.from_top, view.fittings))
     said = (
-        f"→ from the left edge, ← from the right edge, ↑ up from {low}, as this face lies before "
-        "you."
+        f"→ from the left edge, ← from the right edge, ↑ up from {low}, "
+        f"{'↓ down from the top edge, ' if down else ''}as this face lies before you."
     )
     if view.state.raw or view.state.band <= 0.0:
         return said

@@ -2,15 +2,20 @@
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 
 from jigs.given.job import FrontSpec
+from jigs.ground.geometry import Fitting, Hole
+from jigs.ground.lengths import format_mm
+from templates.faces.faceview import FaceView
 from templates.page.marks import Area, Circle, Line, Outline, Qr, Text
 from templates.scan.facepicture import FIGURE, face_picture
 from templates.scan.standpicture import front_stand, piece_stand, side_stand
 from templates.scan.wallpicture import WINDOW
+from templates.words.pagewords import counted_from
 from templates.writers.inlinesvg import draw_inline
 from tests.jigs.sample import box, lay
 from tests.templates.kitchens import galley, workshop
@@ -80,6 +85,19 @@ def test_a_thin_part_has_an_arrow_that_points_to_it() -> None:
     assert arrow[3] <= part[1]
 
 
+def test_an_arrow_leaves_its_boxs_name_free() -> None:
+    """Over a box that hangs stands its name: the arrow comes from below, and is in the picture."""
+    shown = show(galley())
+    (name,) = [each.id for each in shown.scan.tracked if each.id.startswith("W1-SIDE-L")]
+    svg = wall_of(name)
+    arrow, part = room_of(svg, "solid"), room_of(svg, "rim")
+    assert part[3] <= arrow[1]
+    (word,) = [each for each in svg.all("text") if each.text == "W1"]
+    assert float(str(word.given["y"])) < part[1]
+    _, top, _, high = map(float, str(svg.given["viewbox"]).split())
+    assert arrow[3] <= top + high
+
+
 def test_of_a_long_wall_the_stretch_round_the_part_is_shown() -> None:
     """Forty boxes on a telephone would be forty lines."""
     fronts = [FrontSpec(id=f"B{n}-1", kind="drawer") for n in range(40)]
@@ -133,6 +151,29 @@ def test_a_hole_is_drawn_where_its_figures_say() -> None:
         for (x, y), (wx, wy) in zip(found, wanted, strict=True):
             assert x == pytest.approx(wx, abs=0.003)
             assert y == pytest.approx(wy, abs=0.003)
+
+
+def test_holes_stated_from_the_top_are_shown_from_the_top() -> None:
+    """As a lift's leaflet counts them, as its card is set and as the table has them: a hole 38.1
+    below the top is not shown from below; cups beside it stay counted from below."""
+    view = next(view for view in show(galley()).scan.views("B3-2") if view.face == "back")
+    hole = Hole(
+        purpose="manual", face="back", x=100.0, y=view.height - 38.1, diameter=5.0, depth=11.0
+    )
+    lift = Fitting(kind="manual", index=1, count=1, part=view.part, record=None, holes=(hole,),
+                   stated_from="top")  # fmt: skip
+    both, up = replace(view, fittings=(*view.fittings, lift)), f"↑ {format_mm(hole.y)}"
+
+    def said(view: FaceView) -> set[str]:
+        svg = read(face_picture(view, "mm", "back")).one("svg")
+        return {text.text.split("(")[0].strip() for text in svg.all("text")}
+
+    assert {"↓ 38.1", "↑ 97.8", "↑ 513.8"} <= said(both)
+    assert up not in said(both)
+    assert "↓ down from the top edge" in counted_from(both)
+    assert "↓" not in counted_from(view)
+    # No paper reaches a bevelled edge, or the top of a box that is together.
+    assert up in said(replace(both, bevel="top"))
 
 
 @pytest.mark.parametrize("part", ["B3-2", "B3-SIDE-L", "B3-1", "B3-1-BOX", "T1-SIDE-R"])
