@@ -8,10 +8,10 @@ lies inside the finished one, and how thick the panel is on which heights stand.
 
 import json
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from jigs.bench.benchpart import Board
+from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
 from templates.lists.holelist import holes_json
@@ -258,13 +258,74 @@ def _origin(card: PrintedCard) -> tuple[float, float]:
     return max((s for s in solid if abs(s.x1 - s.x2) < 0.005), key=lambda s: s.length).x1, y
 
 
+_ENTRY = re.compile(
+    r"(?P<station>SIDES(?: [A-Z]+)?)(?:, (?P<face>left|right) face of partition (?P<number>\d+))?"
+    r"(?: for \S+)?: (?P<said>.*)"
+)
+
+
+def bored_on_page(
+    entries: Iterable[str],
+    part: BenchPart,
+    cards: Mapping[tuple[str, str], PrintedCard],
+    faults: list[str],
+) -> Iterator[Bore]:
+    """Give every hole that a part's own page comes to, on the face of a board that `part` is:
+    `entries` are those of its stations."""
+    board = part.board
+    assert board is not None
+    for entry in entries:
+        found = _ENTRY.fullmatch(entry)
+        if found is None or "bored already" in entry:
+            continue
+        if found["face"]:
+            column = int(found["number"]) + (found["face"] == "right")
+            if column != board.column:
+                continue
+        lines: list[str] = []
+        said: list[str] = []
+        for piece in found["said"].split("; "):
+            set_on = re.fullmatch(
+                r"(lines? .* up|lines? .* over the bottom panel)(?:: (.*))?", piece
+            )
+            if set_on:
+                lines.append(set_on[1])
+                said += [set_on[2]] if set_on[2] else []
+            elif piece.startswith("card "):
+                said.append(piece)
+        for where, cards_said in zip(lines, said, strict=True):
+            for height in re.findall(r"\d+\.\d", where):
+                for each in re.split(r" and (?=card )", cards_said):
+                    named = re.fullmatch(r"card ([A-Z]+)( TURNED)?(.*)", each)
+                    assert named is not None, entry
+                    way = _WAY.fullmatch(
+                        f"{named[1]}{named[3]}, {'TURNED' if named[2] else 'not TURNED'}"
+                    )
+                    assert way is not None, entry
+                    card = cards[found["station"], named[1]]
+                    for x, y, diameter in _laid(
+                        card, way, board.side, part.width, board, entry, faults
+                    ):
+                        yield Bore(
+                            part=part.id, column=board.column, x=x, diameter=diameter,
+                            y=float(height) + y + (board.panel if board.assembled else 0.0),
+                        )  # fmt: skip
+
+
 def faults_of_rows(
     pages: Sequence[PrintedPage], stations: Sequence[Station], layout: Layout
 ) -> list[str]:
-    """Bore what the rows say, and compare with the list of holes: each once, none besides; a
-    partition's hole that goes right through from the other face is bored with it."""
+    """Bore what the rows say, and compare with the list of holes."""
     faults: list[str] = []
-    left = list(bored_from(pages, stations, faults))
+    bores = list(bored_from(pages, stations, faults))
+    return faults + unlike(bores, layout)
+
+
+def unlike(bores: Iterable[Bore], layout: Layout) -> list[str]:
+    """Compare with the list of holes: each once, none besides; a partition's hole that goes right
+    through from the other face is bored with it."""
+    faults: list[str] = []
+    left = list(bores)
     through: list[Bore] = []
     missing: list[tuple[str, int, dict[str, float]]] = []
     for part, column, hole in _listed(layout):

@@ -1,8 +1,9 @@
 """The drilled faces of a part, its stations with their lines, its sheet."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from jigs.bench.station import Row, Station
+from jigs.bench.station import Place, Row, Station
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
@@ -22,11 +23,13 @@ from templates.words.facewords import drilled_words, seen_words
 from templates.words.holewords import HOLE_WORDS, bore_words, operations
 from templates.words.markingwords import marks_words
 from templates.words.pagewords import counted_from
-from templates.words.rowwords import open_names, setting_name, sum_words
+from templates.words.rowwords import open_names, sum_words
 from templates.words.saying import finding_name
+from templates.words.sidewords import used_words
 from templates.words.stationwords import station_title
 from templates.words.stepwords import lines_words
 from templates.words.textlines import counted
+from templates.words.wording import board_words
 
 Own = tuple[Fitting, Hole]
 """A hole with the fitting that it is of."""
@@ -114,19 +117,40 @@ def _group(view: FaceView, words: str, holes: Sequence[Own], unit: Unit) -> Html
 def _at_station(station: Station, row: Row, unit: Unit) -> Html:
     """Say what is done with a part at a station: its card, its lines, the sums that close."""
     served = f" for {row.serves}" if row.serves and row.serves != row.part.id else ""
-    name = tag("b", f"{station_title(station)}{served}")
+    board = row.part.board
+    face = f", {board_words(board.side, board.partition)}" if board and board.partition else ""
+    name = tag("b", f"{station_title(station)}{face}{served}")
     if row.held:
         why = ", ".join(finding_name(problem) for problem in row.held)
         return tag("li", name, f": to come, {row.serves} is held: {why}.")
     if row.bored:
         return tag("li", name, ": bored already, through the partition.")
-    cards = ", ".join(dict.fromkeys(setting_name(setting) for setting in row.settings))
-    lines = lines_words([row], unit)
     sums = [*dict.fromkeys(map(sum_words, row.closing))]
-    said = [f"card {cards}" if cards else "", lines, *sums]
+    said = [*_settings(station, row, unit), *sums]
     if row.spacer is not None and row.spacer.above_panel > SLACK:
         high = format_length(row.spacer.above_panel, unit)
         said.append(f"spacer {high} over the bottom panel")
     if row.open:
         said.append(open_names(row.open))
     return tag("li", name, f": {'; '.join(filter(None, said))}")
+
+
+def _settings(station: Station, row: Row, unit: Unit) -> list[str]:
+    """Name the cards with the lines that they are set on; each line with its own where they are
+    not the same on all."""
+    board = row.part.board
+    on_line: dict[Place | None, dict[str, None]] = {}
+    for setting in row.settings:
+        turned = " TURNED" if setting.turned else ""
+        used = used_words(station.card(setting.card), setting, board.side) if board else ""
+        on_line.setdefault(setting.y, {})[f"card {setting.card}{turned}{used}"] = None
+    ways = grouped((" and ".join(cards), place) for place, cards in on_line.items())
+    lines = {
+        cards: lines_words(
+            [replace(row, settings=tuple(s for s in row.settings if s.y in places))], unit
+        )
+        for cards, places in ways.items()
+    }
+    if len(lines) == 1:
+        return [text for each in lines.items() for text in each]
+    return [f"{where}: {cards}" if where else cards for cards, where in lines.items()]

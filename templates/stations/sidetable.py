@@ -29,18 +29,17 @@ from templates.stations.stationview import Shop
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinge_words
-from templates.words.rowwords import NEXT, cross_words, open_names
+from templates.words.rowwords import NEXT, open_names
 from templates.words.sidewords import (
     BORED,
-    beside_words,
     column_title,
     distance_words,
-    edge_words,
     level_words,
     line_words,
     punch_words,
     sums_of_board,
     turn_words,
+    used_words,
 )
 
 ROW = 5.4
@@ -207,11 +206,7 @@ def _ways(
     assert part.board is not None, "a table is of boards alone"
     front = part.board.side
     for setting in settings:
-        words = f"{setting.card}{beside_words(setting, front)}"
-        if setting.holes is not None:
-            words += f", {cross_words(setting.holes, setting.turned)}"
-            if setting.x is None:
-                words += f", {edge_words(station.card(setting.card), setting.turned, front)}"
+        words = f"{setting.card}{used_words(station.card(setting.card), setting, front)}"
         yield words, setting.turned == (front == "right")
 
 

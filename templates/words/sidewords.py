@@ -7,6 +7,7 @@ from jigs.bench.station import Row, Setting, Station, StationCard
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import format_mm
 from templates.words.liftwords import lift_words
+from templates.words.rowwords import cross_words
 from templates.words.stationwords import setting_figure
 from templates.words.sumwords import closing_words, punches_words
 
@@ -74,6 +75,18 @@ def edge_words(card: StationCard, turned: bool, front: Hand) -> str:
     board's front edge lies."""
     (edge,) = (each.edge for each in card.edges if each.edge in ("left", "right"))
     return row_words({(OPPOSITE[edge] if turned else edge) == front})
+
+
+def used_words(card: StationCard, setting: Setting, front: Hand) -> str:
+    """Say behind a card's letter where it is set on a board besides its line across, and which of
+    its crosses are used: ` on a line 261.0 from the FRONT edge`, `, crosses -1 to +3, rear edge`.
+    `front`: the side on which the board's front edge lies."""
+    words = beside_words(setting, front)
+    if setting.holes is not None:
+        words += f", {cross_words(setting.holes, setting.turned)}"
+        if setting.x is None:
+            words += f", {edge_words(card, setting.turned, front)}"
+    return words
 
 
 def turn_words(hands: Collection[Hand]) -> str:

@@ -4,6 +4,7 @@ What is bored is said in the words of the stations, with the figures of their ta
 """
 
 from collections.abc import Iterable, Sequence
+from math import inf
 from typing import assert_never
 
 from jigs.bench.benchpart import Board
@@ -87,7 +88,8 @@ LISTED: dict[StepKind, str] = {
 }
 """What the list of all parts is called whose next step it is."""
 MOST_LINES = 4
-"""More lines than these are counted, not named: a side's stand in the table below."""
+"""More lines than these are counted in an order, not named, and so are those of pins, of which
+each has its own crosses: they stand at the part's stations."""
 
 SAW = "Guard on, push stick; eye, ear, dust protection."
 """Common practice of the trade, no source."""
@@ -107,13 +109,20 @@ def step_order(step: Step, rows: Sequence[tuple[Station, Row]], unit: Unit) -> s
     titles = list(dict.fromkeys(station_title(station) for station, _ in here))
     noun = "station" if len(titles) == 1 else "stations"
     hands = dict.fromkeys(hand_words(station) for station, _ in here)
-    said = [*titles, *hands, lines_words((row for _, row in here), unit)]
+    alike = len({row.part for _, row in here}) == 1 and not any(
+        setting.holes is not None for _, row in here for setting in row.settings
+    )
+    said = [
+        *titles,
+        *hands,
+        lines_words([row for _, row in here], unit, MOST_LINES if alike else 0),
+    ]
     return f"{order}: {noun} {', '.join(filter(None, said))}"
 
 
-def lines_words(rows: Iterable[Row], unit: Unit) -> str:
+def lines_words(rows: Iterable[Row], unit: Unit, most: float = inf) -> str:
     """Name the lines across a part that its cards are set on: `lines 106.7 and 618.7 up`; where
-    they are many, how many there are; "" where edges say all."""
+    they are more than `most`, how many there are; "" where edges say all."""
     places = sorted(
         (place.value, _end(place, row.part.board), _figure(place, row.part.board, unit))
         for row in rows
@@ -123,7 +132,7 @@ def lines_words(rows: Iterable[Row], unit: Unit) -> str:
     ends = grouped((end, figure) for _, end, figure in places)
     lines = {end: list(dict.fromkeys(figures)) for end, figures in ends.items()}
     count = sum(map(len, lines.values()))
-    if count > MOST_LINES:
+    if count > most:
         return counted(count, "line")
     said = [
         f"{listed(list(filter(None, figures)))} {end}".strip() for end, figures in lines.items()

@@ -11,13 +11,15 @@ from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from templates.page.paper import PAPERS
+from templates.scan.partpage import part_page
 from templates.stations.stationset import make_stations
 from templates.writers.pdf import write_pdf
 from tests.jobs import jobs
 from tests.jobtexts import box_text
 from tests.readback import PrintedPage, read_pages
-from tests.siderows import faults_of_rows
+from tests.siderows import Bore, bored_on_page, cards_on, faults_of_rows, unlike
 from tests.templates.printed import laid_out
+from tests.templates.scan.shown import SERVED, read, show
 from tests.uneven import UNEVEN
 
 DOOR = 'kind = "door"\nhinged = "{}"\ncolumn = {}'
@@ -57,6 +59,24 @@ def printed_sides(layout: Layout) -> tuple[tuple[PrintedPage, ...], list[Station
 
 def faults_of(layout: Layout) -> list[str]:
     return faults_of_rows(*printed_sides(layout), layout)
+
+
+def faults_of_parts(layout: Layout) -> list[str]:
+    pages, stations = printed_sides(layout)
+    shown = show(layout)
+    cards, faults, bores = cards_on(pages), list[str](), list[Bore]()
+    for part in dict.fromkeys(row.part for station in stations for row in station.rows):
+        page = read(part_page(shown.scan, part.id, shown.standings[part.id], SERVED))
+        listed = [each for one in page.all("ul", "stations") for each in one.all("li")]
+        entries = [each.text.replace("\u2060", "").replace("\u00a0", " ") for each in listed]
+        bores += bored_on_page(entries, part, cards, faults)
+    return faults + unlike(bores, layout)
+
+
+@pytest.mark.parametrize("name", BOXES)
+def test_a_boards_own_page_says_where_every_hole_is(name: str) -> None:
+    """Which card, which crosses, over which edge, on which line, in which face."""
+    assert faults_of_parts(laid_out(BOXES[name])) == []
 
 
 @pytest.mark.parametrize("name", BOXES)
