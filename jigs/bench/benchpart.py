@@ -72,14 +72,15 @@ class BenchPart:
 
 
 def front_face(front: Front, face: Literal["front", "back"]) -> BenchPart:
-    """Give a face of a front."""
+    """Give a face of a front, one that is not taken in the size in which it has come."""
+    width, height = front.refused or (front.width, front.height)
     return BenchPart(
         id=front.id,
         code=front.code,
         box=front.box,
         face=face,
-        width=front.width,
-        height=front.height,
+        width=width,
+        height=height,
         thickness=front.make.thickness,
         ordered=front.ordered,
         rounded=front.make.edge_radius > 0.0,

@@ -141,6 +141,8 @@ class Front:
     """Whether it came with its hinges' holes."""
     ordered: tuple[float, float] | None = None
     """Width and height as ordered, where those of the front are measured; mm."""
+    refused: tuple[float, float] | None = None
+    """Width and height as measured of one that is not taken: its own are those of the order; mm."""
     reversible: bool = False
     """Whether, turned half round, its holes fall on the same places."""
     hinge: HingeChoice | None = None

@@ -87,7 +87,7 @@ def _is_to_come(plan: FrontPlan, face: BoardFace, box: BoxPlan) -> bool:
 def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, ...]) -> Front:
     """Give a front as it is printed; what withholds it takes its holes away."""
     ordered, front, fitted, door = plan.front, plan.hand.front, plan.fitted, plan.door
-    spec = front.spec
+    spec, made = front.spec, plan.hand.made
     thickness = job.thickness_of(spec)
     fittings = () if held else fitted.front
     drawer = fitted.drawer
@@ -125,6 +125,7 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         code="",
         bored=spec.boring.bored,
         ordered=(ordered.width, ordered.height) if has_size(spec) else None,
+        refused=(made.width, made.height) if has_size(spec) and plan.hand.refused else None,
         hinge=door.choice if door else None,
         least_reveal=_least_reveal(job, door),
         drawer=drawer,

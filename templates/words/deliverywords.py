@@ -31,6 +31,9 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
         lines.append(f"Not yet: {', '.join(delivery.missing)}.")
     if out := [name for name in beyond if name in delivery.arrivals]:
         lines.append(f"Held back because of what arrived: {', '.join(out)}.")
+    seen = [(front, each.piece.note) for front, each in delivery.arrivals.items()]
+    if noted := "; ".join(f"{front}: {note.rstrip('.')}" for front, note in seen if note):
+        lines.append(f"Noted in the list: {noted}.")
     if found := _found_by_size(delivery):
         lines.append(f"Found by size, without an ID: {found}. Mark each piece with its ID.")
     if delivery.alike:

@@ -110,7 +110,7 @@ def _box_of(layout: Layout, front: Front) -> BoxSpec:
 
 def measured_facts(front: Front) -> Iterator[Sentence]:
     """Say that a front is drawn as delivered, and what its holes keep to then."""
-    if front.ordered is not None:
+    if front.ordered is not None and front.refused is None:
         width, height = front.ordered
         measured = (
             f"MEASURED: drawn to the part in hand; {format_mm(width)} x {format_mm(height)} was "

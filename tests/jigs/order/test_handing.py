@@ -4,12 +4,15 @@ from dataclasses import replace
 
 import pytest
 
+from jigs.bench.benchpart import front_face
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec
 from jigs.given.stated import FrontWords, Taped
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
+from templates.words.deliverywords import delivery_words
+from templates.words.frontfacts import measured_facts
 from tests.jigs.order.test_matching import DOOR, DRAWER, GALLEY, H, W, deliver, row
 from tests.jigs.sample import box, codes, front_of, job, side_of
 from tests.said import fact_of, remedy_of
@@ -221,3 +224,20 @@ def test_what_was_noted_of_a_piece_goes_with_its_front() -> None:
     spec = FrontSpec(id="B1-1", kind="drawer", words=FrontWords(note="left of the sink"))
     made = deliver(row(2, "B1-1", note="scratched"), to=job(box(spec)))
     assert front_of(lay_out(made), "B1-1").make.note == "left of the sink; delivered: scratched"
+    assert "Noted in the list: B1-1: scratched." in delivery_words(lay_out(made))
+
+
+def test_a_front_that_is_not_taken_stands_at_its_station_as_it_came() -> None:
+    """2.4 too high: held, and the size beside the one that was ordered is the one measured."""
+    spec = FrontSpec(id="B1-1", kind="drawer", height=300.0)
+    parts = job(box(spec, FrontSpec(id="B1-2", kind="drawer")))
+    layout = lay_out(deliver(row(2, "B1-1", W, 302.4), to=parts))
+    assert told(layout, "size-differs").part == "B1-1"
+    front = front_of(layout, "B1-1")
+    part = front_face(front, "back")
+    assert (part.width, part.height, part.ordered) == (W, 302.4, (W, 300.0))
+    assert (front.width, front.height) == (W, 300.0)
+    assert not list(measured_facts(front))
+    taken = front_of(lay_out(deliver(row(2, "B1-1", W, 301.0), to=parts)), "B1-1")
+    assert (taken.height, taken.refused, taken.ordered) == (301.0, None, (W, 300.0))
+    assert list(measured_facts(taken))
