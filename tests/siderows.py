@@ -32,6 +32,7 @@ _WAY = re.compile(
     r"(?:, (?P<edge>front|rear) edge)?"
     r"(?:, (?P<turn>TURNED on L, not on R|not TURNED|TURNED))?"
     r"(?:, (?:spacer -?\d+\.\d|slide on the bottom panel))?"
+    r"(?:, (?:\S+ )?hinge [^,;]+)*"
 )
 
 
