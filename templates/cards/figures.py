@@ -70,8 +70,17 @@ def figures_of(
     )
 
 
-def write_figures(space: Space, hole: Hole, figures: HoleFigures, inward: int, room: Box) -> bool:
-    """Write a hole's figures beside it, inward of the edge first; say whether there was room."""
+def write_figures(
+    space: Space,
+    hole: Hole,
+    figures: HoleFigures,
+    inward: int,
+    room: Box,
+    *,
+    crossing: bool = False,
+) -> bool:
+    """Write a hole's figures beside it, inward of the edge first; say whether there was room.
+    `crossing`: their line may cross others, as the outline round the hole."""
     width, height = figures.width, figures.height
     out = max(hole.diameter / 2, ARM) + 0.8
     for side, beyond, shift in _spots(inward, height):
@@ -82,7 +91,11 @@ def write_figures(space: Space, hole: Hole, figures: HoleFigures, inward: int, r
         box = (left, middle - height / 2, left + width, middle + height / 2)
         end = near - side * 0.8
         inside = box[0] >= room[0] and box[2] <= room[2] and box[1] >= room[1] and box[3] <= room[3]
-        if inside and space.is_free(box, 0.8) and space.line_is_free(start, hole.y, end, middle):
+        if (
+            inside
+            and space.is_free(box, 0.8)
+            and space.line_is_free(start, hole.y, end, middle, crossing=crossing)
+        ):
             space.add(Line(x1=start, y1=hole.y, x2=end, y2=middle))
             space.add(*figures.marks(left, box[3]))
             return True

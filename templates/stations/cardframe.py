@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import hypot
 
 from jigs.bench.station import CardEdge, StationCard
-from jigs.ground.geometry import Axis
+from jigs.ground.geometry import Axis, Polygon
 from templates.cards.cardplan import ARM
 from templates.cards.flap import FLAP, WASTE
 from templates.page.space import Box
@@ -25,6 +26,8 @@ ROOM = WINDOW[0] + 2 * (ARM + FROM_BORDER)
 """What a window takes between two holes on its line, mm."""
 BESIDE = 45.0
 """So far above and below its holes a card may reach for the hardware's outline, mm."""
+KNOB = 30.0
+"""From a knob's screw to its rim at most: so far a card always reaches; mm."""
 WORDS = 59.0
 """Width of a card's own words: its bar of 50 with its figure, mm."""
 HEAD = WORDS + 3.2
@@ -61,6 +64,13 @@ def outside(edge: CardEdge) -> float:
     return FLAP if edge.by == "fold" else WASTE
 
 
+def is_knob(card: StationCard, polygon: Polygon) -> bool:
+    """Tell whether an outline lies round one hole, no farther from it than a knob reaches."""
+    x, y = (sum(places) / len(places) for places in zip(*polygon, strict=True))
+    near = [hole for hole in card.holes if hypot(hole.x - x, hole.y - y) < 0.1]
+    return len(near) == len(card.holes) == 1 and max(hypot(a - x, b - y) for a, b in polygon) < KNOB
+
+
 def card_frames(card: StationCard) -> list[CardFrame]:
     """Give all borders that a card may have, those first that take least of a page."""
     pads = [max(hole.diameter / 2 + 2.0, CLEAR) for hole in card.holes]
@@ -75,6 +85,7 @@ def card_frames(card: StationCard) -> list[CardFrame]:
         ys += [
             (min(max(y, low_hole), high_hole), 1.5) for polygon in card.outline for _, y in polygon
         ]
+    xs += [(x, 1.5) for polygon in card.outline if is_knob(card, polygon) for x, _ in polygon]
     x_edge, y_edge = edge_along(card, "x"), edge_along(card, "y")
     x_window = window if _beyond(card, "y") else 0.0
     y_window = window if _beyond(card, "x") else 0.0

@@ -76,9 +76,12 @@ def _heading(
     return Heading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
 
 
-def write_distances(space: Space, card: StationCard, room: Box, *, apart: bool) -> bool:
+def write_distances(
+    space: Space, card: StationCard, room: Box, *, apart: bool, crossing: bool
+) -> bool:
     """Write each hole's distances from what the card is set by, or its number on the pin card.
     `apart`: where holes are too close for a line to each, figures may stand near them without one.
+    `crossing`: such a line may cross the outline round its hole.
     """
     if card.numbered:
         return write_numbers(space, card, room) and _corner_figures(space, card, room)
@@ -89,7 +92,7 @@ def write_distances(space: Space, card: StationCard, room: Box, *, apart: bool) 
             across=_label(card, "x", hole.x),
             note=hole_note(hole),
         )
-        if write_figures(space, hole, figures, inward, room):
+        if write_figures(space, hole, figures, inward, room, crossing=crossing):
             continue
         size = (figures.width, figures.height)
         spot = free_spot(space, *size, (hole.x, hole.y), room) if apart else None

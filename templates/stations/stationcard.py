@@ -24,6 +24,7 @@ from templates.stations.cardframe import (
     CardFrame,
     card_frames,
     edge_along,
+    is_knob,
     outside,
     room_taken,
     windows_of,
@@ -69,12 +70,16 @@ def draw_copies(
         edge.edge: flap_words(shop.edge_name(station, card, edge.edge), edge.by == "butt")
         for edge in card.edges
     }
+    knob = any(is_knob(card, polygon) for polygon in card.outline)
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
         titles = titles_of(shop, station, card, copy)
         draw = partial(_draw, shop, station, card, flaps, titles)
-        found = _smallest(draw, frames[:1]) if drawn else None
-        found = found or _smallest(draw, frames) or _smallest(partial(draw, apart=True), frames)
+        round_knob = [partial(draw, whole=True)] if knob else []
+        ways = (*round_knob, draw, partial(draw, apart=True))
+        found = _smallest(ways[0], frames[:1]) if drawn else None
+        for way in ways:
+            found = found or _smallest(way, frames)
         if found is None:
             raise ValueError(f"{station.name}: card {card.letter}: its words find no room")
         frame, space = found
@@ -110,10 +115,11 @@ def _draw(
     titles: Sequence[Title],
     frame: CardFrame,
     *,
+    whole: bool = False,
     apart: bool = False,
 ) -> Space | None:
-    """Draw a card in a frame; None where something finds no room. `apart`: figures may stand
-    without a line to their hole."""
+    """Draw a card in a frame; None where something finds no room. `whole`: no word stands on the
+    outline of a knob; `apart`: figures may stand without a line to their hole."""
     space = Space()
     if not _draw_edges(space, card, flaps, frame):
         return None
@@ -124,11 +130,16 @@ def _draw(
         _draw_corner(space, card, frame)
     x0, y0, x1, y1 = frame.face
     room = (x0 + 1.5, y0 + 1.5, x1 - 1.5, y1 - 1.5)
+    knobs = [polygon for polygon in card.outline if whole and is_knob(card, polygon)]
+    for polygon in knobs:
+        if any(not (x0 <= x <= x1 and y0 <= y <= y1) for x, y in polygon):
+            return None
+        space.add_between_texts((*polygon, polygon[0]), frame.face, "dashed", THIN)
     drawn = write_titles(space, card, titles, room)
-    drawn = drawn and write_distances(space, card, room, apart=apart)
+    drawn = drawn and write_distances(space, card, room, apart=apart, crossing=bool(knobs))
     if not drawn:
         return None
-    for polygon in card.outline:
+    for polygon in (each for each in card.outline if each not in knobs):
         space.add_between_texts((*polygon, polygon[0]), frame.face, "dashed", THIN)
     space.add(Outline(points=rectangle(*frame.box)))
     return space
