@@ -5,7 +5,7 @@ Heights count from each board's own end, and from the bottom panel's upper face,
 partition stands.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from jigs.bench.benchpart import BenchPart, Board
@@ -104,6 +104,21 @@ def box_tables(stations: Iterable[Station]) -> tuple[BoxTable, ...]:
         )
         for (box, number), column in columns.items()
     )
+
+
+def parted_tables(stations: Sequence[Station]) -> dict[tuple[str, int], BoxTable]:
+    """Give by box and column the tables whose boards are bored at several stations: each line is
+    struck across both at once all the same. A board that is bored through from its other face, or
+    held back, has no lines of its own."""
+    bare = [
+        replace(station, rows=tuple(r for r in station.rows if r.settings and not r.bored))
+        for station in stations
+    ]
+    return {
+        (table.box, table.column): table
+        for table in box_tables(bare)
+        if len(table.stations) > 1 and table.left and table.right and not table.assembled
+    }
 
 
 def _board(part: BenchPart) -> Board:

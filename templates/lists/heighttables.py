@@ -64,7 +64,7 @@ def heights_listing(
 
 def _group(table: BoxTable, layout: Layout) -> Group:
     boards = ", ".join(board_line(part) for part in (table.left, table.right) if part is not None)
-    title = f"{column_title(table)}. {boards}"
+    title = f"{column_title(table, layout.sides)}. {boards}"
     level = level_words(table)
     return Group(
         title=f"{title}. {level}" if level else title,

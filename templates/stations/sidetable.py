@@ -32,6 +32,7 @@ from templates.words.hingenames import hinge_words
 from templates.words.rowwords import NEXT, open_names
 from templates.words.sidewords import (
     BORED,
+    beside_table,
     column_title,
     distance_words,
     level_words,
@@ -69,14 +70,16 @@ def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
 def _table(
     shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float
 ) -> list[TableBlock]:
-    head = _heading(table, width)
+    sides = shop.layout.sides
+    key = (table.box, table.column)
+    head = _heading(table, column_title(table, sides), _told(shop, station, table), width)
     lines = [_line(shop.layout, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
     captions = _captions()
-    again = joined(captions, _goes_on(table, width))
+    again = joined(captions, _goes_on(column_title(table, sides), width))
     return [
-        TableBlock(block=head, head=captions),
+        TableBlock(block=head, head=captions, begins=key),
         *(
             TableBlock(block=each, head=again)
             for each in (*lines, _notes(shop, station, table, width))
@@ -94,21 +97,30 @@ def _captions() -> MarkBlock:
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
-def _goes_on(table: BoxTable, width: float) -> MarkBlock:
+def _told(shop: Shop, station: Station, table: BoxTable) -> list[str]:
+    """Say from where heights count, and where the other board's lines stand."""
+    key = (table.box, table.column)
+    whole = shop.parted.get(key)
+    if whole is None or station.name not in whole.stations:
+        return [level_words(table)]
+    others = (where for name, where in shop.pages.get(key, {}).items() if name != station.name)
+    return [level_words(whole), beside_table(table, whole, " and ".join(others))]
+
+
+def _goes_on(title: str, width: float) -> MarkBlock:
     """Head what goes on from the page before."""
     return MarkBlock(
         height=7.0,
         marks=(
             Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM),
-            Text(x=0.0, y=-5.5, text=f"{column_title(table)}, GOES ON", size=3.5, bold=True),
+            Text(x=0.0, y=-5.5, text=f"{title}, GOES ON", size=3.5, bold=True),
         ),
     )
 
 
-def _heading(table: BoxTable, width: float) -> MarkBlock:
+def _heading(table: BoxTable, title: str, told: Sequence[str], width: float) -> MarkBlock:
     marks: list[Mark] = [Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM)]
     y = -5.5
-    title = column_title(table)
     marks.append(Text(x=0.0, y=y, text=title, size=3.5, bold=True))
     x = max(COLUMNS[1], text_width(title, 3.5, True) + 4.0)
     for number, part in enumerate(part for part in (table.left, table.right) if part is not None):
@@ -118,7 +130,7 @@ def _heading(table: BoxTable, width: float) -> MarkBlock:
         after = max(COLUMNS[4], x + text_width(words, 2.5) + 2.0)
         marks += moved(size_and_blanks(part, y).marks, after, 0.0)
     y -= 0.8
-    for text in wrap(level_words(table), 2.5, True, width - 2.0):
+    for text in wrap(" ".join(filter(None, told)), 2.5, True, width - 2.0):
         y -= PITCH
         marks.append(Text(x=2.0, y=y, text=text, bold=True))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))

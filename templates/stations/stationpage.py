@@ -6,7 +6,7 @@ is as high as the page has its title beside it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from jigs.bench.station import Station
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -43,6 +43,8 @@ class StationPage:
     station: Station
     page: Page
     cards: tuple[PlacedCard, ...]
+    begins: tuple[tuple[str, int], ...]
+    """The boxes and columns whose tables begin on it."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -54,6 +56,7 @@ class _Draft:
     marks: list[Mark]
     cards: list[PlacedCard]
     used: float
+    begins: list[tuple[str, int]] = field(default_factory=list)
 
     @property
     def inner(self) -> float:
@@ -99,6 +102,7 @@ def station_pages(
             last.add(each.head)
             begun = last
         last.add(each.block)
+        last.begins += [each.begins] if each.begins else []
     name = station_title(station)
     return [
         StationPage(
@@ -122,6 +126,7 @@ def station_pages(
                 )
             ),
             cards=tuple(draft.cards),
+            begins=tuple(draft.begins),
         )
         for row, draft in enumerate(drafts)
     ]

@@ -60,6 +60,8 @@ class TableBlock:
 
     block: MarkBlock
     head: MarkBlock
+    begins: tuple[str, int] | None = None
+    """The box and the column whose table begins with it."""
 
 
 def set_stretches(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:

@@ -2,18 +2,22 @@
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
+from jigs.bench.boxtable import parted_tables
 from jigs.bench.station import CardEdge, Place, Row, Setting, Station
 from jigs.box.parts import Layout
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
-from templates.stations.stationview import shop_of
+from templates.stations.stationview import Shop, shop_of
 from templates.words.openwords import open_data
 from templates.words.stationsteps import as_on, cards_on, steps
-from templates.words.stationwords import by_hand_words, reason_words
+from templates.words.stationwords import by_hand_words, reason_words, station_title
+
+PASSES = 3
+"""How often stations are laid out anew at most, until each page that is named is the right one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,8 +54,35 @@ def make_stations(
 ) -> StationSet:
     """Lay out stations on a paper, behind so many other pages of their file. `cards`: the page on
     which stands how a card is used."""
-    shop = shop_of(layout)
     laid = tuple(stations)
+    shop = replace(shop_of(layout), parted=parted_tables(laid))
+    made = _laid_out(shop, laid, paper, before, cards)
+    for _ in range(PASSES):
+        pages = _pages_of(made, shop.parted)
+        if pages == shop.pages:
+            break
+        shop = replace(shop, pages=pages)
+        made = _laid_out(shop, laid, paper, before, cards)
+    return made
+
+
+def _pages_of(
+    made: StationSet, columns: Iterable[tuple[str, int]]
+) -> dict[tuple[str, int], dict[str, str]]:
+    """Say at which stations and on which pages the tables of some columns begin."""
+    pages: dict[tuple[str, int], dict[str, str]] = {column: {} for column in columns}
+    for number, sheet in enumerate(made.sheets, start=1 + made.before):
+        for column in sheet.begins:
+            if column in pages:
+                where = f"{station_title(sheet.station)}, page {number}"
+                pages[column][sheet.station.name] = where
+    return pages
+
+
+def _laid_out(
+    shop: Shop, laid: tuple[Station, ...], paper: Paper, before: int, cards: int | None
+) -> StationSet:
+    """Lay out stations where it is known, or not yet, on which page each stands."""
     sheets: list[StationPage] = []
     steps_on: dict[tuple[str, ...], int] = {}
     where = "" if cards is None else cards_on(cards)

@@ -1,9 +1,10 @@
 """The parts of a station as faces that words are made for, and what its cards' edges are called."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from jigs.bench.benchpart import BenchPart
+from jigs.bench.boxtable import BoxTable
 from jigs.bench.station import Station, StationCard
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout
@@ -30,6 +31,10 @@ class Shop:
     fronts: Mapping[str, Front]
     drawers: Mapping[str, AnyDrawer]
     views: Mapping[ViewKey, FaceView]
+    parted: Mapping[tuple[str, int], BoxTable] = field(default_factory=dict)
+    """The columns of boxes whose boards are bored at several stations, whole."""
+    pages: Mapping[tuple[str, int], Mapping[str, str]] = field(default_factory=dict)
+    """Of each of them, where its table begins at every station: `SIDES B, page 15`."""
 
     def view(self, part: BenchPart) -> FaceView | None:
         """Give the face of a part; None where nothing is drilled into it yet."""

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterable, Iterator
 
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station, StationCard
+from jigs.box.parts import Side
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import format_mm
 from templates.words.liftwords import lift_words
@@ -15,10 +16,10 @@ BORED = "bored once, through from its other face: check"
 """Of a partition whose holes came through."""
 
 
-def column_title(table: BoxTable) -> str:
-    """Name a table: `BOX B1`, or of one of several columns `BOX B1, COLUMN 2`."""
-    boards = [part.board for part in (table.left, table.right) if part is not None]
-    several = table.column > 1 or any(board is not None and board.partition for board in boards)
+def column_title(table: BoxTable, sides: Iterable[Side]) -> str:
+    """Name a table: `BOX B1`, or of one of several columns `BOX B1, COLUMN 2`; `sides`: those of
+    the job."""
+    several = any(side.box == table.box and side.column > 1 for side in sides)
     return f"BOX {table.box}{f', COLUMN {table.column}' if several else ''}"
 
 
@@ -39,6 +40,16 @@ def level_words(table: BoxTable) -> str:
     if on_legs:
         return "The sides run to the floor: heights from their ends there."
     return ""
+
+
+def beside_table(table: BoxTable, whole: BoxTable, where: str) -> str:
+    """Say where the other lines of a column stand whose boards are bored at several stations;
+    `whole`: the table of all of them, `where`: the others' stations and pages."""
+    if table.left is not None and table.right is not None:
+        return f"More lines of this column: {where}. Strike all of them at once."
+    other = whole.left if table.left is None else whole.right
+    board = "the other board" if other is None else other.id
+    return f"Lay {board} beside it, whose lines are at {where}. Strike BOTH at once."
 
 
 def line_words(line: HeightLine, *, brief: bool = False) -> str:

@@ -1,5 +1,6 @@
 """The rows of boards at their stations, read from paper alone, come to the holes of the list."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -90,6 +91,27 @@ def test_paper_alone_says_where_every_hole_of_a_board_is(name: str) -> None:
 @given(made=jobs())
 def test_of_any_job(made: Job) -> None:
     assert faults_of(lay_out(made)) == []
+
+
+@pytest.mark.parametrize("name", ["through", "shallow"])
+def test_a_table_names_the_page_of_the_other_board(name: str) -> None:
+    """There that board is, under the same title, and names the page it is named on."""
+    pages, _ = printed_sides(laid_out(BOXES[name]))
+    named: dict[int, set[tuple[str, int]]] = {}
+    for page in pages:
+        found = re.findall(
+            r"Lay (\S+) beside it, whose lines are at SIDES [AB], page (\d+)", page.text
+        )
+        named[page.number] = {(board, int(number)) for board, number in found}
+    assert {board for each in named.values() for board, _ in each} == {
+        "B1-PARTITION-1", "B1-SIDE-L"
+    }  # fmt: skip
+    for number, each in named.items():
+        for board, other in each:
+            text = pages[other - 1].text
+            assert f"BOX B1, COLUMN 1 {board} " in text
+            assert "BOX B1, COLUMN 1" in pages[number - 1].text
+            assert number in {back for _, back in named[other]}
 
 
 @pytest.mark.parametrize(
