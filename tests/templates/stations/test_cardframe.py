@@ -34,9 +34,11 @@ def test_no_window_takes_a_cross_near_the_edge(edge: FaceEdge, away: float) -> N
 
 
 def test_a_knobs_outline_stands_whole_on_its_card() -> None:
-    """All eight sides of it, whatever else is written there: it shows whether the knob is right."""
-    door = FrontSpec(id="B1-1", kind="door", hinged="left")
-    layout = lay_out(job(box(door), pull=PullRecord(name="round", centers=None)))
+    """All eight sides of it, whatever else is written there: it shows whether the knob is right.
+    The card is set turned too, so that it has two titles."""
+    base = box(FrontSpec(id="B1-1", kind="door", hinged="left"))
+    hung = box(FrontSpec(id="W1-1", kind="door", hinged="right"), name="W1", kind="wall")
+    layout = lay_out(job(base, hung, pull=PullRecord(name="round", centers=None)))
     shop, found = shop_of(layout), 0
     for station in plan_stations(layout):
         for card in station.cards if station.name.startswith("pulls") else ():
