@@ -90,7 +90,9 @@ def test_paper_alone_says_where_every_hole_of_a_board_is(name: str) -> None:
 @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 @given(made=jobs())
 def test_of_any_job(made: Job) -> None:
-    assert faults_of(lay_out(made)) == []
+    layout = lay_out(made)
+    assert faults_of(layout) == []
+    assert faults_of_parts(layout) == []
 
 
 @pytest.mark.parametrize("name", ["through", "shallow"])
