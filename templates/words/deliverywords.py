@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from jigs.box.parts import Layout
 from jigs.given.delivery import DeliveredPiece, Delivery
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_length
 from templates.words.textlines import counted
 
@@ -31,9 +32,6 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
         lines.append(f"Not yet: {', '.join(delivery.missing)}.")
     if out := [name for name in beyond if name in delivery.arrivals]:
         lines.append(f"Held back because of what arrived: {', '.join(out)}.")
-    seen = [(front, each.piece.note) for front, each in delivery.arrivals.items()]
-    if noted := "; ".join(f"{front}: {note.rstrip('.')}" for front, note in seen if note):
-        lines.append(f"Noted in the list: {noted}.")
     if found := _found_by_size(delivery):
         lines.append(f"Found by size, without an ID: {found}. Mark each piece with its ID.")
     if delivery.alike:
@@ -42,6 +40,9 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     if delivery.surplus:
         over = ", ".join(f"{s.piece.row} ({counted(s.count, 'piece')})" for s in delivery.surplus)
         lines.append(f"Left over: {over}.")
+    seen = grouped((each.piece.note, front) for front, each in delivery.arrivals.items())
+    if noted := [f"{', '.join(ids)}: {note.rstrip('.')}" for note, ids in seen.items() if note]:
+        lines.append(f"Noted in the list: {'; '.join(noted)}.")
     return tuple(lines)
 
 
