@@ -212,10 +212,12 @@ def _false_ends(page: PrintedPage, face: Wanted) -> list[str]:
 
 def _false_place(text: str, face: Wanted) -> list[str]:
     """Where a drawer box stands on the front that is marked through it: both ends, the wider one
-    named, and how far up. Its sum must close as written: the last term takes the rounding."""
+    named, and how far up. Its sum must close as written: the box keeps its width, which is
+    measured, and the last term takes the rounding."""
     assert face.ends is not None
     left, right = (_tenths(end) for end in face.ends)
-    rest = Decimal(_tenths(face.width)) - Decimal(_tenths(face.width - face.ends[1]))
+    wide = Decimal(_tenths(face.width - sum(face.ends)))
+    rest = Decimal(_tenths(face.width)) - Decimal(left) - wide
     gap = ""
     if left != right:
         gap = f", WIDE GAP ON YOUR {'LEFT' if face.ends[0] > face.ends[1] else 'RIGHT'}"
