@@ -9,7 +9,7 @@ from jigs.ground.geometry import Hand
 from jigs.room.alongwall import Along, Stretch, rows_along, spaces_of
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen
-from jigs.room.settingorder import Begin, Setting, find_begin, order_boxes
+from jigs.room.settingorder import Begin, BoxInTurn, find_begin, order_boxes
 from jigs.room.striking import Nailed, Strike, boxes_of, find_nailed, find_strikes
 
 
@@ -21,7 +21,7 @@ class Hanging:
     strikes: tuple[Strike, ...]
     begin: Begin | None
     """None where nobody said where the boxes stand."""
-    order: tuple[Setting, ...]
+    order: tuple[BoxInTurn, ...]
     rows: tuple[Along, ...]
     spaces: tuple[Stretch, ...]
     """What is left open for appliances."""

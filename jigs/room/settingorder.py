@@ -39,7 +39,7 @@ class Begin:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Setting:
+class BoxInTurn:
     """A box in its turn."""
 
     number: int
@@ -91,7 +91,7 @@ def _tall_group(
     return tuple(groups[-1 if at_right else 0])
 
 
-def order_boxes(elevation: Elevation, begin: Begin) -> tuple[Setting, ...]:
+def order_boxes(elevation: Elevation, begin: Begin) -> tuple[BoxInTurn, ...]:
     """Give the boxes of a wall in the order in which they are set."""
     boxes = boxes_of(elevation)
     first = [seen for seen in boxes if seen.box.id in begin.boxes]
@@ -112,7 +112,7 @@ def order_boxes(elevation: Elevation, begin: Begin) -> tuple[Setting, ...]:
     ranked = sorted(boxes, key=rank)
     number_of = {seen.box.id: number for number, seen in enumerate(ranked, start=1)}
     return tuple(
-        Setting(
+        BoxInTurn(
             number=number, seen=seen, turn=turns[seen.box.id],
             beside=tuple(
                 sorted(

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from templates.cards.card import Card
 from templates.page.packing import Order, Size, lay, orders
-from templates.sheets.sheetwords import Setting, SheetWords, settings_of
+from templates.sheets.sheetwords import SetWords, SheetWords, settings_of
 
 GUTTER = 2.0
 """Between cards, and between cards and words, mm."""
@@ -22,7 +22,7 @@ class Shape:
 
     width: float
     height: float
-    setting: Setting
+    setting: SetWords
     cards: tuple[Size, ...]
 
 
@@ -81,7 +81,7 @@ def limits_of(words: SheetWords, rooms: Sequence[Size]) -> tuple[Size, ...]:
 
 
 def _most(
-    settings: Sequence[Setting], cards: Sequence[Card], rooms: Sequence[Size]
+    settings: Sequence[SetWords], cards: Sequence[Card], rooms: Sequence[Size]
 ) -> tuple[list[Card], tuple[Shape, ...]]:
     """Take one card after the other that still finds room; give them and the ways to lay them."""
     taken: list[Card] = []
@@ -93,7 +93,7 @@ def _most(
 
 
 def _shapes(
-    settings: Sequence[Setting], cards: Sequence[Card], rooms: Sequence[Size]
+    settings: Sequence[SetWords], cards: Sequence[Card], rooms: Sequence[Size]
 ) -> tuple[Shape, ...]:
     """Give the ways to lay some cards beside words, but for those of which another one is no
     wider and no higher."""
@@ -108,7 +108,7 @@ def _shapes(
 
 
 def _laid(
-    setting: Setting, sizes: Sequence[Size], ways: Iterable[Order], rooms: Sequence[Size]
+    setting: SetWords, sizes: Sequence[Size], ways: Iterable[Order], rooms: Sequence[Size]
 ) -> Iterator[Shape]:
     """Lay cards beside words that are set in one way, in several orders, in fields of several
     widths."""

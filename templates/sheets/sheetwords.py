@@ -164,7 +164,7 @@ def _where(elsewhere: Iterable[Elsewhere]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class SetWords:
     """How words are set: how wide, how high, in how many columns below a head that lies across;
     0 for a head and all else in one column; mm."""
 
@@ -173,7 +173,7 @@ class Setting:
     columns: int = 0
 
 
-def settings_of(words: SheetWords, widths: Iterable[float]) -> list[Setting]:
+def settings_of(words: SheetWords, widths: Iterable[float]) -> list[SetWords]:
     """Give the ways to set words: in a column of each usual width, and across these widths."""
     below = words.body()
     across = [_across(words, below, width) for width in widths if width >= ACROSS]
@@ -181,26 +181,26 @@ def settings_of(words: SheetWords, widths: Iterable[float]) -> list[Setting]:
     return [*columns, *(each for each in across if each)]
 
 
-def in_column(words: SheetWords, width: float) -> Setting:
+def in_column(words: SheetWords, width: float) -> SetWords:
     """Set words in one column."""
     return _in_column(words, words.body(), width)
 
 
-def _in_column(words: SheetWords, below: Sequence[Piece], width: float) -> Setting:
+def _in_column(words: SheetWords, below: Sequence[Piece], width: float) -> SetWords:
     pieces = [*head_down(words.view, words.part, None, words.sheet, width), *set_in(below, width)]
-    return Setting(width, sum(piece.height + GAP for piece in pieces))
+    return SetWords(width, sum(piece.height + GAP for piece in pieces))
 
 
-def _across(words: SheetWords, below: Sequence[Piece], width: float) -> Setting | None:
+def _across(words: SheetWords, below: Sequence[Piece], width: float) -> SetWords | None:
     """Set words across, in as many columns as make them lowest."""
     head = head_across(words.view, words.part, None, words.sheet, width)
-    found: list[Setting] = []
+    found: list[SetWords] = []
     for columns in (2, 3, 4):
         column = _column(width, columns)
         if column >= NARROWEST:
             least = least_height(set_in(below, column), columns, 400.0)
             if least is not None:
-                found.append(Setting(width, head.height + least, columns))
+                found.append(SetWords(width, head.height + least, columns))
     return min(found, key=lambda setting: setting.height, default=None)
 
 
@@ -208,7 +208,7 @@ def _column(width: float, columns: int) -> float:
     return (width - (columns - 1) * COLUMN_GAP) / columns
 
 
-def set_words(words: SheetWords, cards: Sequence[Card], setting: Setting) -> tuple[Mark, ...]:
+def set_words(words: SheetWords, cards: Sequence[Card], setting: SetWords) -> tuple[Mark, ...]:
     """Draw words from their upper left corner at (0, 0) down, as they were measured."""
     width = setting.width
     shown: list[Numbered] = [*(card for card in cards if not card.own_frame), *words.elsewhere]

@@ -16,7 +16,7 @@ from jigs.ground.lengths import Unit, format_length, format_mm
 from jigs.room.alongwall import Along, Stretch
 from jigs.room.elevation import Elevation
 from jigs.room.hanging import Hanging
-from jigs.room.settingorder import Begin, Setting
+from jigs.room.settingorder import Begin, BoxInTurn
 from jigs.room.striking import LineFor, Nailed, Strike, room_above
 from templates.words.sumwords import closing_words
 
@@ -104,7 +104,7 @@ def unplaced_words() -> str:
     )
 
 
-def setting_words(setting: Setting) -> str:
+def setting_words(setting: BoxInTurn) -> str:
     """Say what is done with a box in its turn, shortly."""
     said = ["two people"] if setting.heavy else []
     if setting.number == 1:
@@ -118,7 +118,7 @@ def setting_words(setting: Setting) -> str:
     return "; ".join(said)
 
 
-def turn_words(order: Sequence[Setting]) -> str:
+def turn_words(order: Sequence[BoxInTurn]) -> str:
     """Say why the rounds of the order follow each other."""
     turns = {setting.turn for setting in order}
     if "hung" in turns and turns - {"hung"}:
