@@ -61,8 +61,8 @@ def stations(
 ) -> None:
     """Draw the stations of JOB: all parts that share bit, stop and pattern on one page."""
     from cli.drawing import bind, tell_unprintable, watched
-    from jigs.bench.chosenrows import choose_rows, first_rows, tried_together
     from jigs.bench.firstarticle import first_articles
+    from jigs.bench.rows import choose_rows, first_rows, tried_together
     from jigs.bench.stations import plan_stations
     from jigs.layout.layout import as_printed
     from templates.binding.jobstations import bind_stations, reach_on

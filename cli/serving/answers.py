@@ -118,7 +118,7 @@ class Answers:
 
     def stations(self, name: str) -> Reply:
         """Give the stations of a part, with its rows alone."""
-        from jigs.bench.chosenrows import choose_rows
+        from jigs.bench.rows import choose_rows
         from templates.binding.jobstations import bind_stations
         from templates.page.paper import PAPERS
         from templates.writers.pdf import write_pdf

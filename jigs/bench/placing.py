@@ -11,8 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import cast
 
-from jigs.bench.benchpart import BenchPart
-from jigs.bench.marking import Marks
+from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.station import CardEdge, Closing, Corner, How, Place, Start, Work
 from jigs.bench.storystick import Spacer
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose

@@ -9,8 +9,8 @@ false front or a screw beside the box, has pilots from paper.
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face
-from jigs.bench.marking import marked_holes, marks_of
+from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face, marked_holes, marks_of
+from jigs.bench.fronts import middle_or_line
 from jigs.bench.placing import (
     CARD_REACH,
     FOLD_REACH,
@@ -27,7 +27,6 @@ from jigs.bench.placing import (
     set_out_from,
     settle,
 )
-from jigs.bench.pulls import middle_or_line
 from jigs.bench.station import Corner, Work
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout

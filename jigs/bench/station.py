@@ -3,8 +3,8 @@
 Its cards are small templates, each a pattern of holes in a frame of its own: the origin lies where
 the lines cross that the card is set by, x to the right, y up, mm, as the driller sees the face.
 Along each axis a card is set by an edge of the part, which it is folded over or butted to, or else
-by a line struck on the part. A row is one
-part and what it serves; each of its settings places one card on it.
+by a line struck on the part. A row is one part and what it serves; each of its settings places one
+card on it.
 
 A setting's holes are the card's, the card's edges laid on the part's and its lines on the values
 that the setting gives. Turned half round, a card's left edge lies on the part's right one, its top
@@ -12,17 +12,23 @@ edge on the bottom one.
 
 >>> Place(start="middle-x").of(454.0, 613.0), Place(start="top", value=63.5).of(454.0, 613.0)
 (227.0, 549.5)
+
+Cut as a plate, a card guides by its holes: a punch through 2 mm, or the bit itself.
+
+>>> guide_diameter(Hole(purpose="cup", face="back", x=22.5, y=100, diameter=35, depth=13))
+2.0
+>>> guide_diameter(Hole(purpose="shelf", face="inside", x=37, y=100, diameter=5.0, depth=12))
+5.0
 """
 
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from jigs.bench.benchpart import BenchPart
-from jigs.bench.marking import Marks
+from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
-from jigs.ground.geometry import Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
+from jigs.ground.geometry import SLACK, Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
 from jigs.ground.problems import Problem
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
@@ -252,3 +258,20 @@ def settings_of(card: StationCard) -> int | None:
     if not card.critical:
         return None
     return SETTINGS_A_PIN_CARD if card.numbered else SETTINGS_A_CARD
+
+
+PUNCHED = 2.0
+"""A hole that an awl or a transfer punch of this size goes through; mm (our choice)."""
+BIT_GUIDED: frozenset[Purpose] = frozenset({"shelf", "clearance"})
+"""Rows of many holes, and holes with play: there the plate guides the bit. All else must be true
+to 0.5 or less, and a bit soon widens its hole in hardboard (common practice, no source)."""
+
+
+def is_guided(hole: Hole) -> bool:
+    """Tell whether the bit goes through the plate's own hole."""
+    return hole.purpose in BIT_GUIDED or hole.diameter <= PUNCHED + SLACK
+
+
+def guide_diameter(hole: Hole) -> float:
+    """Give the diameter of a plate's hole for a hole in the part, mm."""
+    return hole.diameter if is_guided(hole) else PUNCHED

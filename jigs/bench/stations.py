@@ -10,13 +10,10 @@ from dataclasses import dataclass, replace
 from typing import cast, get_args
 
 from jigs.bench.benchpart import BenchPart
-from jigs.bench.byhand import place_by_hand
 from jigs.bench.cardmaking import code_of, letter, make_station_cards, number_patterns
-from jigs.bench.chosenrows import with_rows
-from jigs.bench.cups import place_cups
-from jigs.bench.heldrows import with_held
+from jigs.bench.fronts import place_by_hand, place_cups, place_pull_cards
 from jigs.bench.placing import CARD_REACH, Placing, by_place
-from jigs.bench.pulls import place_pull_cards
+from jigs.bench.rows import with_held, with_rows
 from jigs.bench.screwed import place_box_corners, place_clearances, place_fixing_cards, place_hooks
 from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work

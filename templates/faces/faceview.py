@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from jigs.bench.marking import Marks
+from jigs.bench.benchpart import Marks
 from jigs.box.parts import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind

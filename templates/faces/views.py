@@ -7,7 +7,7 @@ is seen lying inside face up with its top end away.
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jigs.bench.marking import Marks, marked_holes, marks_of
+from jigs.bench.benchpart import Marks, marked_holes, marks_of
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Side
 from jigs.given.confirming import resting

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from jigs.bench.marking import marked_holes
+from jigs.bench.benchpart import marked_holes
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice

@@ -2,7 +2,7 @@
 
 It lies on the face as the card does. A straight strip is screwed under it along each edge that the
 card is folded over or butted to; the plate reaches over it. Small holes guide the punch, or the bit
-(`jigs.bench.guiding`); around them the hole's true size is engraved. A card that places a drawer
+(`jigs.bench.station`); around them the hole's true size is engraved. A card that places a drawer
 box becomes an angle whose inner corner is the box's.
 
 A mark's layer says what is done with it: `cut outline`, `cut window`, `cut guide`, `cut screw`;
@@ -12,8 +12,7 @@ A mark's layer says what is done with it: `cut outline`, `cut window`, `cut guid
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from jigs.bench.guiding import guide_diameter
-from jigs.bench.station import CardEdge, Station, StationCard
+from jigs.bench.station import CardEdge, Station, StationCard, guide_diameter
 from jigs.ground.geometry import SLACK, Axis, Polygon, rectangle
 from templates.cards.figures import free_spot
 from templates.page.marks import Circle, Line, Mark, Outline, Text

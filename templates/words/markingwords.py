@@ -1,7 +1,7 @@
 """What a person reads of marking through: where a drawer box stands on its front, and how the front
 is marked through its holes."""
 
-from jigs.bench.marking import Marks
+from jigs.bench.benchpart import Marks
 from jigs.fittings.fixing import CLEARANCE_DIAMETER, pilot
 from jigs.ground.geometry import Hole
 from jigs.ground.lengths import format_mm

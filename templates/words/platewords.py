@@ -1,7 +1,6 @@
 """What is engraved in a plate cut from hardboard: what its holes guide, and what lies under it."""
 
-from jigs.bench.guiding import PUNCHED, is_guided
-from jigs.bench.station import Station, StationCard
+from jigs.bench.station import PUNCHED, Station, StationCard, is_guided
 from templates.words.holewords import bare_mm
 from templates.words.stationwords import bit_words, card_words
 

@@ -7,7 +7,7 @@ what is done with it next; its code. What the ID spells is not spelt again.
 
 from collections.abc import Mapping, Sequence
 
-from jigs.bench.marking import marks_of
+from jigs.bench.benchpart import marks_of
 from jigs.bench.station import Row, Station
 from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout

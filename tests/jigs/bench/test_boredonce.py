@@ -1,9 +1,9 @@
 """Holes that both faces of a partition share: bored through once, counted once."""
 
 from jigs.bench.boxtable import box_tables
-from jigs.bench.chosenrows import first_rows
 from jigs.bench.cost import cost_of
 from jigs.bench.firstarticle import first_articles
+from jigs.bench.rows import first_rows
 from jigs.bench.stations import plan_stations
 from templates.page.marks import Text
 from templates.page.paper import PAPERS

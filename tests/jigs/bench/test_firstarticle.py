@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from jigs.bench.chosenrows import first_rows
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
+from jigs.bench.rows import first_rows
 from jigs.bench.stations import plan_stations
 from jigs.given.job import FrontSpec, ShelfSpec
 from jigs.layout.layout import lay_out

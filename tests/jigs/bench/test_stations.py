@@ -10,7 +10,7 @@ from hypothesis import given, settings
 
 import templates.demo
 from jigs.bench.boxtable import box_tables
-from jigs.bench.chosenrows import choose_rows
+from jigs.bench.rows import choose_rows
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from jigs.bench.marking import marks_of
+from jigs.bench.benchpart import marks_of
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxKind, FrontSpec, Job
 from jigs.layout.layout import lay_out

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jigs.bench.marking import Marks
+from jigs.bench.benchpart import Marks
 from jigs.bench.station import Closing
 from jigs.ground.geometry import Fitting, Hole
 from templates.faces.views import views_of_front

@@ -19,7 +19,7 @@ from templates.stations.stationrows import NextCard, setting_stretches
 from templates.stations.stationset import make_stations
 from templates.stations.stationview import shop_of
 from templates.words.sentence import closed
-from tests.jigs.bench.test_heldrows import kitchen
+from tests.jigs.bench.test_rows import kitchen
 from tests.jigs.bench.test_stations import demo
 from tests.said import fact_of
 

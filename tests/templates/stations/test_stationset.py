@@ -20,7 +20,7 @@ from templates.stations.stationset import StationSet, make_stations, stations_js
 from templates.stations.stationview import shop_of
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
-from tests.jigs.bench.test_heldrows import kitchen
+from tests.jigs.bench.test_rows import kitchen
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
 from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked

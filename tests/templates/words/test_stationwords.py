@@ -13,7 +13,7 @@ from templates.words.stationwords import (
     by_hand_words,
     reason_words,
 )
-from tests.jigs.bench.test_heldrows import kitchen
+from tests.jigs.bench.test_rows import kitchen
 
 
 @cache

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.bench.marking import marked_holes
+from jigs.bench.benchpart import marked_holes
 from jigs.box.parts import Front
 from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, front_of, lay
