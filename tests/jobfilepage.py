@@ -10,8 +10,7 @@ from dataclasses import MISSING
 from pathlib import Path
 from textwrap import dedent
 
-from jigs.given.build import Build, Paint
-from jigs.given.gapspec import Exactness, RoomAir, Wood
+from jigs.given.build import Build, Exactness, Paint, RoomAir, Wood
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec, Material, Reveal
 from jigs.given.stated import (

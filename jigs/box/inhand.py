@@ -25,8 +25,8 @@ from jigs.box.fittings import FrontFittings, front_by_hand
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.parts import Gaps
 from jigs.fittings.kinds import kind_of
-from jigs.given.delivery import Arrival
 from jigs.given.job import FrontSpec, Job
+from jigs.given.measured import Arrival
 from jigs.ground.geometry import moved
 from jigs.ground.lengths import is_beyond
 

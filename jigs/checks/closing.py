@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from jigs.box.carcass import Carcass
+from jigs.box.frontgaps import UNDER_COUNTER, stands_under_counter
 from jigs.box.fronts import WORTH_SAYING, Column, PlacedFront, Trouble
-from jigs.box.leastgap import UNDER_COUNTER, stands_under_counter
 from jigs.given.job import BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, error, warning

@@ -8,6 +8,7 @@ theirs do, whichever is longer (derived). A blind panel is the filler of its box
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.frontgaps import at_end
 from jigs.box.parts import Front
 from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
 from jigs.given.job import BoxSpec, Job
@@ -15,7 +16,6 @@ from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.given.wallspec import WallEnd
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.problems import Problem, maybe_open, warning
-from jigs.room.gapsmade import at_end
 
 FrontInBox = tuple[BoxSpec, Front]
 

@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.inhand import BOARD, SAME_PLACE, FrontInHand, is_measured, is_other_board
-from jigs.given.delivery import Arrival, Delivery, Surplus
+from jigs.given.measured import Arrival, Delivery, Surplus
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import is_beyond
 from jigs.ground.problems import Problem, error, warning

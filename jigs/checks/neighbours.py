@@ -8,6 +8,7 @@ mistake (common practice, no source).
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.frontgaps import at_end
 from jigs.box.parts import Front
 from jigs.checks.corners import check_corners
 from jigs.checks.room import check_room, check_same_place
@@ -16,7 +17,6 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, maybe_open, warning
-from jigs.room.gapsmade import at_end
 
 NEARLY = (0.3, 6.0)
 """Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no

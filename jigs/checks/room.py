@@ -16,7 +16,7 @@ it hangs before.
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.box.leastgap import UNDER_COUNTER, stands_under_counter
+from jigs.box.frontgaps import UNDER_COUNTER, stands_under_counter
 from jigs.box.parts import Front
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, row_of

@@ -18,7 +18,7 @@ Filler of projection + 6, restrictor: common practice, no source. 35 + 6 = 41.
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.box.leastgap import LEAST_DRAWER, least_at_free_edge
+from jigs.box.frontgaps import LEAST_DRAWER, at_end, least_at_free_edge
 from jigs.box.parts import Front
 from jigs.given.confirming import how_confirmed
 from jigs.given.hardware import PullRecord
@@ -28,7 +28,6 @@ from jigs.given.wallspec import Appliance, EndKind, WallEnd
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Open, Problem, maybe_open, warning
-from jigs.room.gapsmade import at_end
 
 SPARE = 6.0
 """Left between what opens and what it would strike; mm (common practice, no source)."""

@@ -12,12 +12,11 @@ from dataclasses import dataclass
 from math import floor
 from typing import Literal
 
-from jigs.box.leastgap import stands_under_counter
+from jigs.box.frontgaps import BESIDE, stands_under_counter
 from jigs.box.parts import Front, Layout
 from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge
 from jigs.room.elevation import Elevation, see_walls
-from jigs.room.gapsmade import BESIDE
 from jigs.room.seen import SAME, Seen, SeenFront, SeenStrip, taken_by
 
 NextTo = Literal[

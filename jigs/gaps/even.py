@@ -1,13 +1,21 @@
-"""Where each front sits so that the gaps along a row come out even, within its adjusters' reach.
+"""Where each front sits within its adjusters' reach: so that the gaps along a row come out even, or
+so that every gap comes as near to its plan as it can.
 
-The smallest spare of all gaps (a gap less what it needs) is made as large as can be; of all ways
-to do so the one is taken that moves the fronts least in sum. Both are linear programmes of
+**Even**: the smallest spare of all gaps (a gap less what it needs) is made as large as can be; of
+all ways to do so the one is taken that moves the fronts least in sum. Both are linear programmes of
 differences. A spare is within reach if no round of gaps and reaches comes out short, which is
 found by longest paths; the least sum is the greatest gain of a flow, of which each front passes on
 at most one more or one less than it takes in (their dual). All in whole steps: nothing is rounded.
 
 >>> settle({"A": 2.0, "B": 2.0}, [(None, "A", 0.0), ("A", "B", 3.0), ("B", None, 0.0)])
 (1.0, {'A': 1.0, 'B': -1.0})
+
+**Level**: the greatest departure from the plan is made as small as can be, with the least sum of
+moves; then what bears on it stands, and the same is done with what is left. A departure both ways
+is two spares of `settle`.
+
+>>> level({"A": 2.0, "B": 2.0}, [(None, "A", -1.0), ("A", "B", 1.5), ("B", None, -0.5)])
+{'A': 1.0, 'B': -0.5}
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -15,6 +23,7 @@ from dataclasses import dataclass
 
 from jigs.gaps.budget import Budget
 from jigs.gaps.reckoning import adjusts
+from jigs.ground.geometry import SLACK
 
 STEP = 1e-6
 """Lengths are counted in such steps; mm."""
@@ -171,3 +180,57 @@ def _settle_row(row: Sequence[Budget]) -> Settled | None:
         spares.append((left, right, budget.left.middle - least))
     then, moves = settle(reach, spares)
     return Settled(moves=moves, before=min(spare for _, _, spare in spares), then=then)
+
+
+EQUAL = 1e-4
+"""Departures that differ by less are the same; mm."""
+
+
+def level(reach: Mapping[str, float], gaps: Sequence[Spare]) -> dict[str, float]:
+    """Give how far each front moves, up or to the right; `gaps`: departures from the plan, in
+    place of spares, each with what is before and behind it."""
+    moves = {name: 0.0 for name, far in reach.items() if far <= SLACK}
+    left = list(gaps)
+    while left := [gap for gap in left if any(_loose(gap, moves))]:
+        for group in _groups(left, moves):
+            moves |= _level_group(group, reach, moves)
+    return {name: moves.get(name, 0.0) for name in reach}
+
+
+def _loose(gap: Spare, moves: Mapping[str, float]) -> Iterator[str]:
+    """Give the fronts at a gap that have no place yet."""
+    return (name for name in gap[:2] if name is not None and name not in moves)
+
+
+def _groups(gaps: Sequence[Spare], moves: Mapping[str, float]) -> list[list[Spare]]:
+    """Put gaps together that share a front which has no place yet."""
+    groups: list[tuple[set[str], list[Spare]]] = []
+    for gap in gaps:
+        names = set(_loose(gap, moves))
+        met = [group for group in groups if group[0] & names]
+        groups = [group for group in groups if not group[0] & names]
+        groups.append(
+            (names.union(*(own for own, _ in met)), [g for _, some in met for g in some] + [gap])
+        )
+    return [group for _, group in groups]
+
+
+def _level_group(
+    group: Sequence[Spare], reach: Mapping[str, float], moves: Mapping[str, float]
+) -> dict[str, float]:
+    """Give places to the fronts at the gaps that depart most."""
+    loose = {name: reach[name] for gap in group for name in _loose(gap, moves)}
+    if len(loose) > LONGEST:
+        return dict.fromkeys(loose, 0.0)
+    spares: list[Spare] = []
+    for one, other, off in group:
+        now = off + moves.get(other or "", 0.0) - moves.get(one or "", 0.0)
+        before, behind = (name if name in loose else None for name in (one, other))
+        spares += [(before, behind, now), (behind, before, -now)]
+    spare, found = settle(loose, spares)
+    placed: dict[str, float] = {}
+    for before, behind, now in spares:
+        then = now + found.get(behind or "", 0.0) - found.get(before or "", 0.0)
+        if then <= spare + EQUAL:
+            placed |= {name: found[name] for name in (before, behind) if name is not None}
+    return placed or found

@@ -11,14 +11,11 @@ from math import sqrt
 from typing import Literal
 
 from jigs.box.columns import place_columns
+from jigs.box.frontgaps import held_from_edge
 from jigs.box.inhand import Measured, lean_of
-from jigs.box.leastgap import held_from_edge
 from jigs.box.parts import Front, Layout
 from jigs.gaps.beside import EDGES, Meeting, find_gaps
-from jigs.gaps.budget import Budget, Cause, Left, verdict_of, weigh
-from jigs.gaps.cures import with_cure
-from jigs.gaps.film import film_of
-from jigs.gaps.needs import least_of
+from jigs.gaps.budget import Budget, Cause, Left, least_of, verdict_of, weigh, with_cure
 from jigs.gaps.wood import (
     BOARD_MOVES,
     STILE,
@@ -28,6 +25,7 @@ from jigs.gaps.wood import (
     moisture_in,
     moves_as,
 )  # fmt: skip
+from jigs.given.build import film_of
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
 from jigs.ground.geometry import Axis, FaceEdge

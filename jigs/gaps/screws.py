@@ -2,7 +2,7 @@
 to their plan; and what no screw reaches.
 
 A door that leans is straightened first, by turning its side screws unlike; then each row and each
-column of fronts is brought as near to its plan as the adjusters let it (`jigs.gaps.level`). As a
+column of fronts is brought as near to its plan as the adjusters let it (`jigs.gaps.even`). As a
 side screw turns, the door's hinge edge keeps its height: what the door's middle gains or loses in
 height by its lean falls to the height screws. Small angles throughout. Along the wall to the right
 and up are above 0, a lean to the right too; mm.
@@ -15,10 +15,9 @@ from typing import Literal
 from jigs.box.parts import Front, Layout
 from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget
-from jigs.gaps.even import Spare
-from jigs.gaps.level import level
+from jigs.gaps.even import Spare, level
 from jigs.gaps.reckoning import ADJUSTS, SHIFTS, GapBudgets
-from jigs.given.measuredgaps import MeasuredGap, MeasuredGaps
+from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
 from jigs.room.elevation import see_walls

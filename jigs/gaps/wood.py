@@ -17,7 +17,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Literal
 
-from jigs.given.gapspec import Sawn, Species
+from jigs.given.build import Sawn, Species
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 

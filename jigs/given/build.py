@@ -1,15 +1,24 @@
-"""How the boxes are built and their fronts painted: what cut list and order need beyond true
-thicknesses.
+"""How the boxes are built and their fronts made and painted, beyond true thicknesses and sizes:
+what the cut list, the order and the gap budget need.
 
 The usual frameless box: sides run from end to end, bottom, top and stretchers stand between
 them, the back slides into grooves in both sides and covers the rear edges of bottom and top, and
 nailers stand behind it. All numbers are common practice, no source; a job may state each.
 
+Beside the reveals it decides whether gaps stay open how true boxes are built, what wood the fronts
+are of, what film of paint they have, and how dry and damp the room becomes. How true fronts are
+made is `[fronts] tolerance`. What nobody said of wood, paint and room has no default: it is left
+out of the sum, and named.
+
 >>> round(painted_area(454.0, 613.0, 19.05), 4)
 0.5973
+>>> film_of(Paint(method="sprayed", sizes="before"))
+(0.1, 0.15)
+>>> film_of(Paint(method="sprayed", sizes="after"))
+(0.0, 0.0)
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
 from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
@@ -94,3 +103,89 @@ def painted_area(width: float, height: float, thickness: float) -> float:
 def litres_for(area: float, paint: Paint) -> float:
     """Give the litres that an area (m2) takes in all coats."""
     return area * paint.coats / paint.spread
+
+
+Species = Literal[
+    "sugar maple", "red oak", "white oak", "black cherry", "yellow birch", "yellow-poplar",
+    "eastern white pine", "ponderosa pine", "white fir",
+]  # fmt: skip
+Sawn = Literal["flat", "quarter"]
+Grain = Literal["vertical", "horizontal"]
+Construction = Literal["slab", "five-piece", "mdf"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exactness:
+    """How true boxes and joints come out; mm, all common practice without a source."""
+
+    box: Annotated[float, Key(Range(0.1, 3, zero=True), called="how true boxes are built, +-")] = (
+        0.8
+    )
+    """A box may be wider or higher by this, or less; 0.5 where it is built with care."""
+    joint: Annotated[float, Key(Range(0.1, 3, zero=True), called="joint between boxes, up to")] = (
+        0.5
+    )
+    """The most that stays open between two boxes."""
+    square: Annotated[float, Key(Range(0.1, 3, zero=True), called="gap out of square, +-")] = 0.4
+    """A gap may be wider or narrower by this at one end."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wood:
+    """The wood of solid fronts, or of the frames of five-piece fronts."""
+
+    species: Annotated[Species | None, Key()] = None
+    """What tree it is of."""
+    construction: Annotated[Construction | None, Key()] = None
+    """How the fronts are made; else as `front_kind` and each front's `stile` say; frames that
+    give none have stiles of 57 mm."""
+    sawn: Annotated[Sawn, Key()] = "flat"
+    """How its boards are sawn: flat moves more."""
+    grain: Annotated[Grain | None, Key()] = None
+    """How the grain of slabs runs; else along the longer side of each."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoomAir:
+    """How damp the air of the room becomes, and the wood that fronts are made of."""
+
+    driest: Annotated[float | None, Key(Range(10, 60, unit="%"), most=100.0)] = None
+    """Humidity in the driest season, % RH."""
+    dampest: Annotated[float | None, Key(Range(30, 90, unit="%"), most=100.0)] = None
+    """Humidity in the dampest season, % RH."""
+    temperature: Annotated[float, Key(Range(10, 32, unit="C"), most=60.0)] = 21.0
+    """Temperature of the room, in degrees Celsius; `"70 F"` is read too."""
+    made_at: Annotated[float, Key(Range(5, 16, unit="%"), most=30.0)] = 8.0
+    """Moisture of the wood when the fronts are made, %; 8 is common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GapSpec:
+    """All that a job says of what its gaps hang on."""
+
+    exact: Exactness = field(default_factory=Exactness)
+    """How true boxes and joints come out."""
+    wood: Wood = field(default_factory=Wood)
+    """What the fronts are of."""
+    air: RoomAir = field(default_factory=RoomAir)
+    """How damp the room becomes."""
+    fronts_in_hand: bool = False
+    """Whether all fronts are there already, measured or not: none is to be ordered."""
+
+
+FILM: dict[Method, tuple[float, float]] = {"sprayed": (0.10, 0.15), "brushed": (0.15, 0.30)}
+"""What a finished film adds at an edge, least and most; mm (common practice, no source)."""
+USUAL_COATS = 2
+"""The coats of such a film; of more or fewer it is so much thicker or thinner (our own choice)."""
+
+
+def film_of(paint: Paint) -> tuple[float, float] | None:
+    """Give what the film adds at each edge of a front, least and most, mm; None where the job does
+    not say how it is painted, or when it is measured."""
+    if paint.sizes == "after":
+        return 0.0, 0.0
+    if paint.sizes is None or paint.method is None:
+        return None
+    low, high = FILM[paint.method]
+    share = paint.coats / USUAL_COATS
+    return low * share, high * share

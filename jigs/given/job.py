@@ -10,11 +10,10 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Annotated, Literal
 
-from jigs.given.build import Build, Paint
-from jigs.given.delivery import DeliveredList, Delivery
-from jigs.given.gapspec import GapSpec
+from jigs.given.build import Build, GapSpec, Paint
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
+from jigs.given.measured import DeliveredList, Delivery
 from jigs.given.printer import Printer
 from jigs.given.stated import (
     BlindEnd,

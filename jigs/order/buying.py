@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.box.drawerbox import AnyDrawer, Rollout
+from jigs.box.frontgaps import GapsMade, measure_gaps
 from jigs.box.parts import Front, Layout
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.checks.inhand import REFUSALS
@@ -32,7 +33,6 @@ from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 from jigs.order.needed import Item, count_items
 from jigs.reading.frontlist import ListedFront, check_widths
-from jigs.room.gapsmade import GapsMade, measure_gaps
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""

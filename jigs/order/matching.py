@@ -17,9 +17,9 @@ from itertools import groupby
 from pathlib import Path
 
 from jigs.box.columns import place_columns
-from jigs.given.delivery import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
+from jigs.given.measured import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.given.stated import Taped
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped

@@ -10,7 +10,7 @@ its size or a place on it is computed from.
 from collections.abc import Iterable
 
 from jigs.fittings.kinds import KINDS, by_rank
-from jigs.given.gapspec import Exactness
+from jigs.given.build import Exactness
 from jigs.given.job import (
     COUNTER_BOXES,
     BoxSpec,

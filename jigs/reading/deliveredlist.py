@@ -9,7 +9,7 @@ faults of a list are reported together, each with its row and column.
 from collections.abc import Mapping
 from pathlib import Path
 
-from jigs.given.delivery import DeliveredList, DeliveredPiece
+from jigs.given.measured import DeliveredList, DeliveredPiece
 from jigs.given.stated import Both
 from jigs.ground.believable import DIAGONAL, FRONT_BOARD
 from jigs.ground.errors import Fault, ReadingError

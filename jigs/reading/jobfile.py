@@ -19,12 +19,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeVar
 
-from jigs.given.build import Paint
-from jigs.given.delivery import DeliveredList
-from jigs.given.gapspec import Exactness, GapSpec, RoomAir, Wood
+from jigs.given.build import Exactness, GapSpec, Paint, RoomAir, Wood
 from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
 from jigs.given.job import ACCEPTED, Grid, Job, Use
+from jigs.given.measured import DeliveredList
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value

@@ -8,7 +8,7 @@ A row without a width was not measured. All faults are reported together.
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from jigs.given.measuredgaps import MeasuredGap, MeasuredGaps
+from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.ground.believable import Range
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit

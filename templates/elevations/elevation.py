@@ -10,12 +10,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Layout
 from jigs.given.cautions import cautions_of
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.room.elevation import Elevation, levels, part_wall, see_walls
-from jigs.room.gapsmade import measure_gaps
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named
 from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes

@@ -12,7 +12,7 @@ from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
-from jigs.room.striking import Strike, find_strikes
+from jigs.room.wallmeasures import Strike, find_strikes
 from templates.elevations.elevationbox import Scale, Style, draw_boxes
 from templates.elevations.elevationroom import GROUND, draw_ground, draw_room, end_width
 from templates.page.marks import THIN, Line, Mark, Outline, Text

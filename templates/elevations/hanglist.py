@@ -7,8 +7,7 @@ from itertools import groupby
 from jigs.box.parts import Layout
 from jigs.given.cautions import APPLIANCES
 from jigs.ground.lengths import Unit
-from jigs.room.furnishing import Furnished, furnish_boxes
-from jigs.room.hanging import Hanging
+from jigs.room.hanging import Furnished, Hanging, furnish_boxes
 from templates.lists.listing import (
     Column,
     Group,

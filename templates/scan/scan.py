@@ -7,6 +7,7 @@ from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.boxparts import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
+from jigs.box.frontgaps import BESIDE
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
@@ -17,7 +18,6 @@ from jigs.progress.kept import Kept, stand
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls
-from jigs.room.gapsmade import BESIDE
 from jigs.room.seen import SeenFront
 from templates.faces.faceview import FaceView
 from templates.labels.keyplan import (

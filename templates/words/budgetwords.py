@@ -4,9 +4,8 @@ was assumed and what left out."""
 from collections.abc import Iterator, Sequence
 
 from jigs.gaps.beside import Meeting, NextTo
-from jigs.gaps.budget import CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
+from jigs.gaps.budget import BEST, CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
 from jigs.gaps.chance import Chance
-from jigs.gaps.cures import BEST
 from jigs.gaps.even import WORTH, Settled
 from jigs.gaps.reckoning import GapBudgets, LeftOut
 from jigs.gaps.wood import STILE, VALID

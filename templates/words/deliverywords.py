@@ -4,7 +4,7 @@ by its size alone. What is wrong with a front stands among the findings."""
 from collections.abc import Iterable
 
 from jigs.box.parts import Layout
-from jigs.given.delivery import DeliveredPiece, Delivery
+from jigs.given.measured import DeliveredPiece, Delivery
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_length
 from templates.words.textlines import counted

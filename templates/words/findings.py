@@ -8,6 +8,7 @@ from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 
 from jigs.box.drawerbox import Rollout
+from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Front, Layout
 from jigs.box.provenance import depending, open_in
 from jigs.checks.advice import advise, list_unchecked
@@ -15,7 +16,6 @@ from jigs.checks.rubbing import RUBS
 from jigs.checks.slidegrid import OffRow, slides_off_row
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
-from jigs.room.gapsmade import measure_gaps
 from templates.words.advicewords import advice_words
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words

@@ -2,10 +2,10 @@
 before they are bought; on the sheets those of the job or of a front."""
 
 from jigs.box.boxparts import parts_of_box
+from jigs.box.frontgaps import SAME, GapsMade
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
-from jigs.room.gapsmade import SAME, GapsMade
 
 
 def gap_words(gaps: GapsMade, unit: Unit) -> str:

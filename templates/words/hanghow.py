@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from jigs.given.cautions import APPLIANCES, FASTEN, NO_CODE, SPRUNG, TWO_PEOPLE
 from jigs.ground.lengths import format_mm
-from jigs.room.furnishing import Furnished, Shimmed
+from jigs.room.hanging import Furnished, Shimmed
 from templates.words.markingwords import KITCHEN
 
 BOXES = "The boxes"

@@ -13,11 +13,9 @@ from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length, format_mm
-from jigs.room.alongwall import Along, Stretch
 from jigs.room.elevation import Elevation
-from jigs.room.hanging import Hanging
-from jigs.room.settingorder import Begin, BoxInTurn
-from jigs.room.striking import LineFor, Nailed, Strike, room_above
+from jigs.room.hanging import Begin, BoxInTurn, Hanging
+from jigs.room.wallmeasures import LineFor, Nailed, RowAlong, Stretch, Strike, room_above
 from templates.words.sumwords import closing_words
 
 LEVEL = "0: level with the floor's HIGH point"
@@ -152,7 +150,7 @@ def space_words(hanging: Hanging, space: Stretch, unit: Unit) -> str:
     return f"Keep open for {space.id}: {wide}, from {format_mm(start)} to {format_mm(end)} mm."
 
 
-def sum_words(row: Along) -> str:
+def sum_words(row: RowAlong) -> str:
     """Write the widths of a row so that they add up as printed."""
     places = [each.end for each in row.stretches[:-1]]
     start = row.stretches[0].start

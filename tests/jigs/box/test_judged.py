@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from jigs.box.inhand import FrontInHand, judge_in_hand
-from jigs.given.delivery import Arrival, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec
+from jigs.given.measured import Arrival, DeliveredPiece, Delivery
 from jigs.given.stated import Taped
 from tests.jigs.sample import box, job, one_column
 

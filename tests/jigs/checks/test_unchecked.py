@@ -6,8 +6,7 @@ import pytest
 
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
-from jigs.given.build import Paint
-from jigs.given.gapspec import GapSpec, RoomAir, Species, Wood
+from jigs.given.build import GapSpec, Paint, RoomAir, Species, Wood
 from jigs.given.job import BoxSpec, FrontMaterial, FrontSpec, Job
 from jigs.given.stated import HandHole, TapedBox
 from jigs.given.wallspec import WallEnd, WallSpec

@@ -7,8 +7,7 @@ import numpy
 import pytest
 
 from jigs.gaps.budget import CONFIDENCE, Cause, Verdict, verdict_of, weigh
-from jigs.gaps.film import film_of
-from jigs.given.build import Method, Paint
+from jigs.given.build import Method, Paint, film_of
 
 
 def pair(box: float, fronts: float, square: float, film: float, wood: float) -> list[Cause]:

@@ -6,11 +6,10 @@ from math import erf, hypot, sqrt
 
 import pytest
 
-from jigs.gaps.budget import Budget, Cause, weigh
+from jigs.gaps.budget import Budget, Cause, Least, weigh
 from jigs.gaps.chance import CHUNK, REVEALS, chance_of
-from jigs.gaps.needs import Least
 from jigs.gaps.reckoning import GapBudgets
-from jigs.given.gapspec import GapSpec
+from jigs.given.build import GapSpec
 from tests.jigs.gaps.test_reckoning import EXACT, budgets, two_doors
 
 FOUND: GapBudgets = budgets(two_doors("left", "left", gaps=GapSpec(exact=EXACT)))

@@ -9,8 +9,7 @@ import pytest
 from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget, Cure
 from jigs.gaps.reckoning import GapBudgets, choose_gaps, reckon_gaps
-from jigs.given.build import Paint
-from jigs.given.gapspec import Construction, Exactness, GapSpec, RoomAir, Wood
+from jigs.given.build import Construction, Exactness, GapSpec, Paint, RoomAir, Wood
 from jigs.given.job import BoxSpec, FrontSpec, Job
 from jigs.given.stated import EndPanels, FivePieceSpec, Taped, TapedBox
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec

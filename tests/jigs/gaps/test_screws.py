@@ -9,11 +9,11 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.gaps.beside import Meeting
-from jigs.gaps.level import level
+from jigs.gaps.even import level
 from jigs.gaps.reckoning import ADJUSTS, reckon_gaps
 from jigs.gaps.screws import Adjustment, HungFront, Turn, choose_turns, hung_fronts, plan_turns
 from jigs.given.job import BoxSpec, FrontSpec
-from jigs.given.measuredgaps import MeasuredGap, MeasuredGaps
+from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.errors import ReadingError
 from jigs.ground.geometry import Hand

@@ -7,7 +7,7 @@ from typing import get_args
 import pytest
 
 from jigs.gaps.wood import change_of, coefficient, is_valid, moisture_in
-from jigs.given.gapspec import Species
+from jigs.given.build import Species
 
 HUMIDITY = (20, 30, 40, 50, 60, 70, 80)
 TABLE_4_2 = {

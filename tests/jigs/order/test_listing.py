@@ -7,7 +7,7 @@ import xlsxwriter
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.given.delivery import DeliveredList
+from jigs.given.measured import DeliveredList
 from jigs.ground.lengths import Unit
 from jigs.reading.deliveredlist import SYNONYMS, read_delivered
 

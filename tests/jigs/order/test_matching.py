@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.given.delivery import DeliveredList, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec, Job
+from jigs.given.measured import DeliveredList, DeliveredPiece, Delivery
 from jigs.given.stated import RowRead
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out

@@ -13,8 +13,8 @@ from hypothesis import given, settings
 from jigs.bench.stations import plan_stations
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.build import Build, Paint
-from jigs.given.delivery import Arrival, DeliveredPiece, Delivery
 from jigs.given.job import FrontSpec, Job, ShelfSpec
+from jigs.given.measured import Arrival, DeliveredPiece, Delivery
 from jigs.given.stated import Boring, Hung, OpenedBy
 from jigs.layout.layout import lay_out
 from jigs.progress.course import Course, plan_courses

@@ -9,8 +9,8 @@ from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.stated import NOTED, BlindEnd, EndPanels, FrontWords
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.layout.layout import lay_out
-from jigs.room.alongwall import rows_along
 from jigs.room.elevation import levels, part_wall, see_walls
+from jigs.room.wallmeasures import rows_along
 from tests import uneven
 from tests.jigs.sample import box, job, lay
 from tests.templates.printed import laid_out

@@ -10,10 +10,8 @@ import pytest
 
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
-from jigs.room.furnishing import furnish_boxes
-from jigs.room.hanging import Hanging, plan_hanging
-from jigs.room.settingorder import BeginsAt
-from jigs.room.striking import room_above
+from jigs.room.hanging import BeginsAt, Hanging, furnish_boxes, plan_hanging
+from jigs.room.wallmeasures import room_above
 from tests.jigs.sample import box, lay
 
 DOOR = FrontSpec(id="", kind="door", hinged="left")

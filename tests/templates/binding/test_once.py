@@ -13,8 +13,8 @@ from hypothesis import HealthCheck, given, settings
 import templates.demo
 from jigs.box.parts import Front, Layout
 from jigs.given.confirming import OpenNumber
-from jigs.given.delivery import DeliveredList, DeliveredPiece
 from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
+from jigs.given.measured import DeliveredList, DeliveredPiece
 from jigs.given.stated import Taped
 from jigs.layout.layout import lay_out
 from jigs.order.matching import read_in_hand, with_delivery

@@ -1,15 +1,20 @@
-"""The gaps that fronts' sizes make, shown before they are bought."""
+"""The gaps that fronts' sizes make, shown before they are bought.
+
+What a front needs beside it, against a door that is turned.
+"""
 
 from dataclasses import replace
+from math import cos, sin
 
 import pytest
+from shapely import affinity, geometry
 
+from jigs.box.frontgaps import measure_gaps, swing_of_edge
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.job import ColumnSpec, FrontSpec, Reveal
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.room.gapsmade import measure_gaps
 from templates.elevations.elevation import draw_elevations
 from templates.lists.ordertables import order_text
 from templates.page.marks import Text
@@ -83,3 +88,29 @@ def test_a_board_between_inset_fronts_is_no_gap() -> None:
     spec = replace(box(*fronts, width=900.0), overlay="inset", columns=columns)
     gaps = measure_gaps(lay_out(job(spec, units="mm")))
     assert gaps.one_box == pytest.approx((3.2, 3.2))
+
+
+@pytest.mark.parametrize(
+    ("width", "tab", "thickness"),
+    [(454.0, 5.0, 19.05), (300.0, 3.0, 22.0), (150.0, 7.0, 26.0), (605.0, 5.0, 16.0)],
+)
+def test_the_swing_of_a_free_edge(width: float, tab: float, thickness: float) -> None:
+    """A rectangle turned about the rim of its cup, on its back, reaches furthest by as much as the
+    formula says; turned step by step (shapely)."""
+    door = geometry.box(0.0, 0.0, width, thickness)
+    pivot = (tab, 0.0)
+    furthest = max(
+        affinity.rotate(door, -angle / 50, origin=pivot).bounds[2] for angle in range(90 * 50)
+    )
+    assert furthest - width == pytest.approx(
+        swing_of_edge(width, tab=tab, thickness=thickness), abs=1e-4
+    )
+
+
+def test_it_is_the_diagonals_turn() -> None:
+    """At the angle where the far corner is level with the pivot (derived)."""
+    width, tab, thickness = 454.0, 5.0, 19.05
+    most = max((width - tab) * cos(a / 1e5) + thickness * sin(a / 1e5) for a in range(10_000))
+    assert swing_of_edge(width, tab=tab, thickness=thickness) == pytest.approx(
+        most - (width - tab), abs=1e-6
+    )

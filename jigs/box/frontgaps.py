@@ -1,12 +1,23 @@
-"""The gaps that the fronts' sizes make: a sixteenth of reveal means two things, a sixteenth at each
-edge or a sixteenth between two fronts, and only the gaps themselves show which was meant.
+"""The gaps beside fronts: those that their sizes make, and the least that a front needs to open.
+
+A sixteenth of reveal means two things, a sixteenth at each edge or a sixteenth between two fronts,
+and only the gaps themselves show which was meant.
+
+A hinge edge moves into its gap by the hinge's own least reveal; a free edge swings out by delta, a
+drawer passes; a door or a drawer passes under a counter. What never moves needs nothing of its own.
+
+>>> round(swing_of_edge(454.0, tab=5.0, thickness=19.05), 3)
+0.404
 """
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import hypot
 
 from jigs.box.parts import Front, Layout
-from jigs.given.job import BoxSpec
+from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
+from jigs.given.hardware import HingeRecord
+from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK, Hand
 
@@ -101,3 +112,47 @@ def at_end(fronts: Sequence[Front], hand: Hand) -> list[Front]:
         )
 
     return [front for front in fronts if not any(behind(front, other) for other in fronts)]
+
+
+LEAST_EDGE = 0.5
+"""Left between a door's free edge, as it swings, and what stands there; mm (common practice, no
+source)."""
+LEAST_DRAWER = 1.0
+"""Left between a drawer and what stands beside it; mm (common practice, no source)."""
+UNDER_COUNTER = 3.0
+"""Least reveal above a front that closes under a counter; mm (common practice, no source)."""
+HIGHEST_COUNTER = 1050.0
+"""An appliance's place higher than this has no counter over it; mm (common practice, no source)."""
+
+
+def swing_of_edge(width: float, *, tab: float, thickness: float) -> float:
+    """Give how far a door's free edge swings out beyond its place, mm (derived).
+
+    Conservative: about a fixed pivot at the rim of the cup.
+    """
+    radius = width - tab
+    return hypot(radius, thickness) - radius
+
+
+def least_at_free_edge(front: Front) -> float:
+    """Give the least gap at a door's free edge; mm."""
+    swing = swing_of_edge(front.width, tab=_tab(front), thickness=front.make.thickness)
+    return LEAST_EDGE + swing
+
+
+def held_from_edge(front: Front, job: Job) -> float:
+    """Give how far from its hinge edge a door is held, at the middle of its cups; mm."""
+    record = job.hinges.get(front.hinge.record) if front.hinge else None
+    return cup_from_edge(record or HingeRecord(name=""), _tab(front))
+
+
+def _tab(front: Front) -> float:
+    return front.hinge.tab if front.hinge else USUAL_TAB
+
+
+def stands_under_counter(box: BoxSpec) -> bool:
+    """Tell whether a counter lies on a box, or over the appliance whose place it is."""
+    low = box.above_floor + box.height <= HIGHEST_COUNTER + SLACK
+    return box.kind in COUNTER_BOXES or (
+        box.kind == "open" and low and any(front.kind == "panel" for front in box.fronts)
+    )

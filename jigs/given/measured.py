@@ -1,4 +1,5 @@
-"""A delivered piece as its list has it, and what became of it when it was matched.
+"""What was measured of fronts that are there: pieces as delivered, with what became of each when it
+was matched, and gaps once they hang.
 
 A front is measured across at top and bottom, up at left and right, and corner to corner; what is
 measured in one place alone is taken to be the same in both.
@@ -9,7 +10,7 @@ measured in one place alone is taken to be the same in both.
 ((454.0, 454.0), (612.6, 613.0))
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -93,3 +94,36 @@ class Delivery:
     missing: tuple[str, ...] = ()
     surplus: tuple[Surplus, ...] = ()
     alike: tuple[tuple[str, ...], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredGap:
+    """One row: what of it names the gap ("" where it says nothing), and its width at one end or at
+    both; mm."""
+
+    where: str
+    """Where the row stands, with its file for a fault."""
+    front: str
+    beside: str = ""
+    other: str = ""
+    axis: str = ""
+    edge: str = ""
+    """The edge of `front` at the gap."""
+    first: float
+    """Of an upright gap at its top, of a level one at its left."""
+    second: float | None = None
+    """Of an upright gap at its bottom, of a level one at its right; None where it was measured in
+    one place alone."""
+
+    def words(self) -> str:
+        """Give how the row names its gap, for a fault."""
+        said = (self.front, self.beside, self.other, self.axis, self.edge)
+        return " ".join(filter(None, said))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredGaps:
+    """A whole list, and what is wrong in it."""
+
+    rows: tuple[MeasuredGap, ...] = ()
+    faults: Sequence[Fault] = ()
